@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// A growing byte string in an arena. `at` is always NUL-ended, also when empty, and never NULL after buf_start().
+#ifndef TEXT_BUF_H
+#define TEXT_BUF_H
+
+#include <stdarg.h>
+#include <stddef.h>
+
+#include "text/arena.h"
+
+struct buf {
+    struct arena *arena;
+    char *at;
+    size_t n, room;
+};
+
+struct buf buf_start(struct arena *arena);
+void buf_add(struct buf *buf, const char *bytes, size_t size);
+void buf_text(struct buf *buf, const char *text);
+void buf_byte(struct buf *buf, char byte);
+void buf_format(struct buf *buf, const char *format, ...) TEXT_PRINTF(2, 3);
+void buf_vformat(struct buf *buf, const char *format, va_list arguments) TEXT_PRINTF(2, 0);
+// Empties the text, keeps the room.
+void buf_clear(struct buf *buf);
+
+#endif
