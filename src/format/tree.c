@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+// Looking into trees and building them. Invariant: the members array of a map or list of n members has room for the next
+// power of two (at least four), so that a node needs no field for its room.
+#include "format/tree.h"
+
+#include <string.h>
+
+#include "format/check.h"
+
+enum { MEMBERS_FIRST = 4 };
+
+const struct node *node_get(const struct node *map, const char *key) {
+    if (!map || map->kind != NODE_MAP) return NULL;
+    for (size_t i = 0; i < map->count; i++) {
+        if (strcmp(map->members[i].key, key) == 0) return map->members[i].value;
+    }
+    return NULL;
+}
+
+static bool same_word(const char *text, const char *word) {
+    for (; *word; text++, word++) {
+        char low = *text >= 'A' && *text <= 'Z' ? (char)(*text + ('a' - 'A')) : *text;
+        if (low != *word) return false;
+    }
+    return !*text;
+}
+
+bool node_bool(const struct node *node, bool *value) {
+    if (node->kind != NODE_BOOL && !(node->kind == NODE_TEXT && node->plain)) return false;
+    bool yes = same_word(node->text, "true") || same_word(node->text, "yes");
+    if (!yes && !same_word(node->text, "false") && !same_word(node->text, "no")) return false;
+    *value = yes;
+    return true;
+}
+
+const char *node_kind_name(const struct node *node) {
+    static const char *const NAMES[] = {"nothing", "true or false", "a number", "text", "a list", "a map"};
+    return NAMES[node ? node->kind : NODE_NULL];
+}
+
+static struct node *node_new(struct arena *arena, enum node_kind kind, const char *text, size_t size) {
+    struct node *node = arena_alloc(arena, sizeof *node);
+    node->kind = kind;
+    node->text = text;
+    node->size = size;
+    return node;
+}
+
+struct node *node_text(struct arena *arena, const char *text) {
+    size_t size = strlen(text);
+    return node_new(arena, NODE_TEXT, arena_copy(arena, text, size), size);
+}
+
+struct node *node_whole(struct arena *arena, long long value) {
+    const char *text = arena_format(arena, "%lld", value);
+    return node_new(arena, NODE_NUMBER, text, strlen(text));
+}
+
+struct node *node_bool_new(struct arena *arena, bool value) {
+    return node_new(arena, NODE_BOOL, value ? "true" : "false", value ? 4 : 5);
+}
+
+struct node *node_list(struct arena *arena) { return node_new(arena, NODE_LIST, NULL, 0); }
+
+struct node *node_map(struct arena *arena) { return node_new(arena, NODE_MAP, NULL, 0); }
+
+void node_put_at(struct arena *arena, struct node *into, const char *key, struct place key_at, struct node *value) {
+    size_t count = into->count;
+    bool full = count == 0 || (count >= MEMBERS_FIRST && (count & (count - 1)) == 0);
+    if (full) {
+        size_t room = count ? count : MEMBERS_FIRST / 2;
+        into->members = arena_grow(arena, into->members, count, &room, sizeof *into->members);
+    }
+    struct member member = {key, key_at, value};
+    into->members[into->count++] = member;
+}
+
+void node_push(struct arena *arena, struct node *list, struct node *value) {
+    struct place nowhere = {0};
+    node_put_at(arena, list, NULL, nowhere, value);
+}
+
+void node_put(struct arena *arena, struct node *map, const char *key, struct node *value) {
+    for (size_t i = 0; i < map->count; i++) {
+        if (strcmp(map->members[i].key, key) != 0) continue;
+        map->members[i].value = value; // a map never holds a key twice
+        return;
+    }
+    struct place nowhere = {0};
+    node_put_at(arena, map, arena_string(arena, key), nowhere, value);
+}
