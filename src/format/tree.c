@@ -68,7 +68,7 @@ void node_put_at(struct arena *arena, struct node *into, const char *key, struct
     size_t count = into->count;
     bool full = count == 0 || (count >= MEMBERS_FIRST && (count & (count - 1)) == 0);
     if (full) {
-        size_t room = count ? count : MEMBERS_FIRST / 2;
+        size_t room = count; // from nothing, arena_grow() makes room for four
         into->members = arena_grow(arena, into->members, count, &room, sizeof *into->members);
     }
     struct member member = {key, key_at, value};
