@@ -1,0 +1,367 @@
+// SPDX-License-Identifier: MIT
+// The bound of title/bound.h: prices on missing stems and on words, and the exact best pick by length under them.
+// The pick is found group by group over every length, which for titles costs no more than sorting would, and unlike a
+// fractional pick it also tells, with a second sweep from the other end, the bound with any one entry taken.
+#include "title/bound.h"
+#include "title/solve_bits.h"
+
+static const int64_t NEVER = INT64_MIN / 4;
+
+void bound_work_init(struct arena *arena, const struct solve_model *model, struct bound_work *work) {
+    size_t cells = (model->group_count + 1) * (model->room + 1), prices = model->row_count + model->word_count;
+    work->model = model;
+    work->stem_price = arena_array(arena, model->stem_count, sizeof(int64_t));
+    work->entry_price = arena_array(arena, model->entry_count, sizeof(int64_t));
+    work->ahead = arena_array(arena, cells, sizeof(int64_t));
+    work->behind = arena_array(arena, cells, sizeof(int64_t));
+    work->pick = arena_array(arena, model->group_count, sizeof(size_t));
+    work->limit = arena_array(arena, model->entry_count, sizeof(int64_t));
+    work->slope = arena_array(arena, prices, sizeof(int32_t));
+    work->best_price = arena_array(arena, prices, sizeof(int64_t));
+    work->row_seen = arena_array(arena, bits_cells(prices), sizeof(uint64_t));
+    work->stems = arena_array(arena, model->stem_cells, sizeof(uint64_t));
+    work->chosen = arena_array(arena, model->want_count, sizeof(size_t));
+    work->brought = arena_array(arena, model->stem_count + model->word_count, sizeof(uint32_t));
+    work->word_group = arena_array(arena, model->word_count, sizeof(size_t));
+    work->least = arena_array(arena, model->group_count, sizeof(size_t));
+}
+
+void bound_node_init(struct arena *arena, const struct solve_model *model, struct bound_node *node) {
+    size_t prices = model->row_count + model->word_count;
+    node->alive = arena_array(arena, model->entry_cells, sizeof(uint64_t));
+    node->price = arena_array(arena, prices, sizeof(int64_t));
+    node->covered = arena_array(arena, model->stem_cells, sizeof(uint64_t));
+    node->groups = arena_array(arena, model->group_count, sizeof(size_t));
+    node->wordings = arena_array(arena, model->wording_count, sizeof(size_t));
+    node->gain = arena_array(arena, model->wording_count, sizeof(int64_t));
+    node->rows = arena_array(arena, prices, sizeof(uint32_t));
+    node->limits = arena_array(arena, model->widest, sizeof(int64_t));
+}
+
+void bound_first_prices(const struct solve_model *model, int64_t *price) {
+    for (size_t w = 0; w < model->wording_count; w++) {
+        const struct solve_wording *wording = &model->wordings[w];
+        for (size_t i = 0; i < wording->count; i++) {
+            int64_t share = wording->weight / (int64_t)wording->count;
+            if (share > price[wording->rows[i]]) price[wording->rows[i]] = share;
+        }
+    }
+}
+
+// Counts the entries left of each group and removes what the only one left bars. False when a group has none.
+static bool settle_groups(struct bound_work *work, struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    for (size_t g = 0; g < model->group_count; g++) {
+        size_t count = 0, last = 0, least = SIZE_MAX;
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            if (!bits_has(node->alive, e)) continue;
+            count++;
+            last = e;
+            if (model->entries[e].length < least) least = model->entries[e].length;
+        }
+        if (count == 0) return false;
+        work->least[g] = least;
+        if (count == 1) bits_remove(node->alive, &model->bar[last * model->entry_cells], model->entry_cells);
+    }
+    return true;
+}
+
+// Drops entries that leave too little room for what must stand. False when that does not fit either.
+static bool settle_lengths(struct bound_work *work, struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    size_t total = 0;
+    for (size_t g = 0; g < model->group_count; g++) total += work->least[g];
+    if (total > model->room) return false;
+    for (size_t e = 0; e < model->entry_count; e++) {
+        const struct solve_entry *entry = &model->entries[e];
+        if (entry->length - work->least[entry->group] > model->room - total && bits_has(node->alive, e))
+            bits_drop(node->alive, e);
+    }
+    return true;
+}
+
+static void keep_only(const struct solve_model *model, struct bound_node *node, size_t entry) {
+    size_t g = model->entries[entry].group;
+    for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
+        if (e != entry) bits_drop(node->alive, e);
+}
+
+// A roll-up needs a must that it covers.
+static void settle_rollups(const struct solve_model *model, struct bound_node *node) {
+    for (size_t g = model->phrase_count; g < model->group_count; g++) {
+        size_t r = g - model->phrase_count, stand = model->first[g], open = 0, last = 0;
+        if (model->entries[stand].spelling < 0 || !bits_has(node->alive, stand)) continue;
+        for (size_t i = 0; i < model->cover_count[r]; i++) {
+            if (!bits_has(node->alive, model->covers[r][i])) continue;
+            open++;
+            last = model->covers[r][i];
+        }
+        if (open == 0) bits_drop(node->alive, stand);
+        if (open == 1 && !bits_has(node->alive, model->first[g + 1] - 1)) keep_only(model, node, last);
+    }
+}
+
+static bool settle(struct bound_work *work, struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    uint64_t before;
+    do {
+        before = 0;
+        for (size_t c = 0; c < model->entry_cells; c++) before += (uint64_t)__builtin_popcountll(node->alive[c]);
+        if (!settle_groups(work, node) || !settle_lengths(work, node)) return false;
+        settle_rollups(model, node);
+        for (size_t c = 0; c < model->entry_cells; c++) before -= (uint64_t)__builtin_popcountll(node->alive[c]);
+    } while (before != 0);
+    return true;
+}
+
+// Splits the groups into settled and open ones; `stems` becomes all stems that can still be there.
+static void sort_groups(struct bound_work *work, struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    memset(node->covered, 0, model->stem_cells * sizeof *node->covered);
+    memset(work->stems, 0, model->stem_cells * sizeof *work->stems);
+    node->group_count = 0;
+    node->base = 0;
+    node->room = model->room;
+    for (size_t g = 0; g < model->group_count; g++) {
+        size_t count = 0, last = 0;
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            if (!bits_has(node->alive, e)) continue;
+            count++;
+            last = e;
+            bits_join(work->stems, model->entries[e].stem_set, model->stem_cells);
+        }
+        work->pick[g] = last;
+        if (count > 1) {
+            node->groups[node->group_count++] = g;
+            continue;
+        }
+        bits_join(node->covered, model->entries[last].stem_set, model->stem_cells);
+        node->base += model->entries[last].value;
+        node->room -= model->entries[last].length;
+    }
+}
+
+static void see_rows(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
+    for (size_t i = 0; i < wording->count; i++)
+        if (!bits_has(node->covered, work->model->row_stem[wording->rows[i]]))
+            bits_add(work->row_seen, wording->rows[i]);
+}
+
+static void sort_want(struct bound_work *work, struct bound_node *node, size_t from, size_t to) {
+    const struct solve_model *model = work->model;
+    int64_t got = 0;
+    for (size_t w = from; w < to; w++) {
+        const struct solve_wording *wording = &model->wordings[w];
+        if (wording->weight > got && bits_within(wording->stem_set, node->covered, model->stem_cells))
+            got = wording->weight;
+    }
+    node->base += got;
+    for (size_t w = from; w < to; w++) {
+        const struct solve_wording *wording = &model->wordings[w];
+        if (wording->weight <= got || !bits_within(wording->stem_set, work->stems, model->stem_cells)) continue;
+        node->wordings[node->wording_count] = w;
+        node->gain[node->wording_count++] = wording->weight - got;
+        see_rows(work, node, wording);
+    }
+}
+
+// A word has a price while two open groups could say it.
+static void see_words(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    if (model->word_count == 0) return;
+    memset(work->word_group, 0, model->word_count * sizeof *work->word_group);
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            if (!bits_has(node->alive, e)) continue;
+            for (size_t k = 0; k < model->entries[e].word_count; k++) {
+                uint32_t word = model->entries[e].words[k];
+                if (work->word_group[word] == 0) work->word_group[word] = g + 1;
+                else if (work->word_group[word] != g + 1) bits_add(work->row_seen, model->row_count + word);
+            }
+        }
+    }
+}
+
+bool bound_open(struct bound_work *work, struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    size_t prices = model->row_count + model->word_count;
+    if (!settle(work, node)) return false;
+    sort_groups(work, node);
+    memset(work->row_seen, 0, bits_cells(prices) * sizeof *work->row_seen);
+    node->wording_count = 0;
+    for (size_t from = 0, to; from < model->wording_count; from = to) {
+        for (to = from + 1; to < model->wording_count; to++)
+            if (model->wordings[to].want != model->wordings[from].want) break;
+        sort_want(work, node, from, to);
+    }
+    see_words(work, node);
+    node->row_count = 0;
+    for (size_t r = 0; r < prices; r++) {
+        if (bits_has(work->row_seen, r)) node->rows[node->row_count++] = (uint32_t)r;
+        else node->price[r] = 0;
+    }
+    return true;
+}
+
+// What the wants have left over after paying, and which wording each of them wants.
+static int64_t measure_wants(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    int64_t sum = 0;
+    for (size_t i = 0; i < node->wording_count;) {
+        size_t want = model->wordings[node->wordings[i]].want, best = SIZE_MAX;
+        int64_t most = 0;
+        for (; i < node->wording_count; i++) {
+            const struct solve_wording *wording = &model->wordings[node->wordings[i]];
+            if (wording->want != want) break;
+            int64_t left = node->gain[i];
+            for (size_t k = 0; k < wording->count; k++) left -= node->price[wording->rows[k]];
+            if (left <= most) continue;
+            most = left;
+            best = node->wordings[i];
+        }
+        work->chosen[want] = best;
+        sum += most;
+    }
+    return sum;
+}
+
+static int64_t price_entries(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    int64_t back = 0;
+    memset(work->stem_price, 0, model->stem_count * sizeof *work->stem_price);
+    for (size_t i = 0; i < node->row_count; i++) {
+        uint32_t row = node->rows[i];
+        if (row < model->row_count) work->stem_price[model->row_stem[row]] += node->price[row];
+        else back += node->price[row];
+    }
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            const struct solve_entry *entry = &model->entries[e];
+            if (!bits_has(node->alive, e)) {
+                work->entry_price[e] = NEVER;
+                continue;
+            }
+            int64_t price = entry->value;
+            for (size_t k = 0; k < entry->stem_count; k++) price += work->stem_price[entry->stems[k]];
+            for (size_t k = 0; k < entry->word_count; k++) price -= node->price[model->row_count + entry->words[k]];
+            work->entry_price[e] = price;
+        }
+    }
+    return back;
+}
+
+// Best values by length with one more group: `out` from `in`.
+static void add_group(const struct bound_work *work, size_t g, size_t room, const int64_t *in, int64_t *out) {
+    const struct solve_model *model = work->model;
+    size_t last = model->first[g + 1] - 1;
+    int64_t floor = model->may_skip[g] ? work->entry_price[last] : NEVER;
+    for (size_t c = 0; c <= room; c++) out[c] = floor == NEVER ? NEVER : in[c] + floor;
+    for (size_t e = model->first[g]; e <= last; e++) {
+        int64_t price = work->entry_price[e];
+        size_t length = model->entries[e].length;
+        if (price <= floor || length > room) continue;
+        int64_t *to = out + length;
+        for (size_t c = 0; c <= room - length; c++) {
+            int64_t value = in[c] + price;
+            to[c] = value > to[c] ? value : to[c];
+        }
+    }
+}
+
+static void read_pick(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    size_t left = node->room, stride = node->room + 1;
+    for (size_t i = node->group_count; i-- > 0;) {
+        size_t g = node->groups[i], e = model->first[g + 1] - 1;
+        const int64_t *in = work->ahead + i * stride;
+        int64_t value = in[stride + left];
+        for (; e > model->first[g]; e--)
+            if (work->entry_price[e] != NEVER && model->entries[e].length <= left &&
+                in[left - model->entries[e].length] + work->entry_price[e] == value)
+                break;
+        work->pick[g] = e;
+        left -= model->entries[e].length;
+    }
+}
+
+static void count_brought(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    memset(work->brought, 0, (model->stem_count + model->word_count) * sizeof *work->brought);
+    for (size_t i = 0; i < node->group_count; i++) {
+        const struct solve_entry *entry = &model->entries[work->pick[node->groups[i]]];
+        for (size_t k = 0; k < entry->stem_count; k++) work->brought[entry->stems[k]]++;
+        for (size_t k = 0; k < entry->word_count; k++) work->brought[model->stem_count + entry->words[k]]++;
+    }
+}
+
+// Slope: how often a thing is asked for beyond how often it is there.
+static void find_slopes(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    count_brought(work, node);
+    for (size_t i = 0; i < node->row_count; i++) {
+        uint32_t row = node->rows[i];
+        if (row < model->row_count) work->slope[row] = -(int32_t)work->brought[model->row_stem[row]];
+        else work->slope[row] = (int32_t)work->brought[model->stem_count + row - model->row_count] - 1;
+    }
+    size_t want = SIZE_MAX;
+    for (size_t i = 0; i < node->wording_count; i++) {
+        size_t own = model->wordings[node->wordings[i]].want;
+        if (own == want || work->chosen[own] == SIZE_MAX) continue;
+        want = own;
+        const struct solve_wording *wording = &model->wordings[work->chosen[own]];
+        for (size_t k = 0; k < wording->count; k++) work->slope[wording->rows[k]]++;
+    }
+}
+
+int64_t bound_measure(struct bound_work *work, const struct bound_node *node) {
+    size_t stride = node->room + 1;
+    int64_t sum = node->base + measure_wants(work, node) + price_entries(work, node);
+    for (size_t c = 0; c <= node->room; c++) work->ahead[c] = 0;
+    for (size_t i = 0; i < node->group_count; i++)
+        add_group(work, node->groups[i], node->room, work->ahead + i * stride, work->ahead + (i + 1) * stride);
+    sum += work->ahead[node->group_count * stride + node->room];
+    read_pick(work, node);
+    find_slopes(work, node);
+    return sum;
+}
+
+bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, int64_t share, int64_t part) {
+    int64_t norm = 0;
+    for (size_t i = 0; i < node->row_count; i++) {
+        int64_t slope = work->slope[node->rows[i]];
+        if (slope > 0 || node->price[node->rows[i]] > 0) norm += slope * slope;
+    }
+    if (norm == 0) return false;
+    int64_t step = gap * share / (part * norm);
+    if (step == 0) return false;
+    for (size_t i = 0; i < node->row_count; i++) {
+        int64_t *price = &node->price[node->rows[i]];
+        *price += step * work->slope[node->rows[i]];
+        if (*price < 0) *price = 0;
+    }
+    return true;
+}
+
+void bound_limits(struct bound_work *work, const struct bound_node *node, int64_t bound) {
+    const struct solve_model *model = work->model;
+    size_t stride = node->room + 1, n = node->group_count;
+    for (size_t c = 0; c <= node->room; c++) work->behind[n * stride + c] = 0;
+    for (size_t i = n; i-- > 0;)
+        add_group(work, node->groups[i], node->room, work->behind + (i + 1) * stride, work->behind + i * stride);
+    int64_t rest = bound - work->ahead[n * stride + node->room];
+    for (size_t i = 0; i < n; i++) {
+        const int64_t *ahead = work->ahead + i * stride, *behind = work->behind + (i + 1) * stride;
+        for (size_t e = model->first[node->groups[i]]; e < model->first[node->groups[i] + 1]; e++) {
+            int64_t most = NEVER;
+            size_t length = model->entries[e].length;
+            if (work->entry_price[e] == NEVER || length > node->room) continue;
+            for (size_t c = 0; c + length <= node->room; c++) {
+                int64_t value = ahead[c] + behind[node->room - length - c];
+                most = value > most ? value : most;
+            }
+            work->limit[e] = rest + most + work->entry_price[e];
+        }
+    }
+}

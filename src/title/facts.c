@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: MIT
+// Phrases for what the thing is: its type and other name, maker, attributes, parts, what it fits, what comes with it.
+// Only stated values become phrases; the rest is barred with its reason, so that `explain` can say so.
+#include <string.h>
+
+#include "title/plan.h"
+
+struct attribute_slot {
+    const char *attribute;
+    enum slot slot;
+    bool name; // letters are kept as they stand
+};
+
+static const struct attribute_slot attribute_slots[] = {
+    {"productionDate", SLOT_AGE, false}, {"brand", SLOT_BRAND, true},      {"author", SLOT_BRAND, true},
+    {"byArtist", SLOT_BRAND, true},      {"name", SLOT_NAME, true},        {"model", SLOT_MODEL, true},
+    {"mpn", SLOT_MODEL, true},           {"technique", SLOT_TECHNIQUE, false}, {"material", SLOT_MATERIAL, false},
+    {"color", SLOT_COLOR, false},        {"pattern", SLOT_PATTERN, false}, {"theme", SLOT_THEME, false},
+    {"shape", SLOT_SHAPE, false},        {"style", SLOT_STYLE, false},     {"finish", SLOT_FINISH, false},
+    {"audience", SLOT_AUDIENCE, false},  {"itemCondition", SLOT_CONDITION, false},
+};
+enum { ATTRIBUTE_SLOTS = sizeof attribute_slots / sizeof *attribute_slots };
+
+// Nouns that stand for many pieces already; their count is told in pieces.
+bool noun_is_collective(const char *noun) {
+    static const char *const heads[] = {"set",      "flatware", "jewelry",  "jewellery", "service", "cutlery", "kit",
+                                        "dominoes", "hardware", "glassware", "collection", "assortment", "silverware",
+                                        "yarn",     "lights",   "dinnerware", "crockery",  "checkers",   "chessmen"};
+    const char *head = strrchr(noun, ' ');
+    head = head ? head + 1 : noun;
+    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
+        if (!strcmp(head, heads[i])) return true;
+    return false;
+}
+
+static const char *noun_for_count(struct phrase_maker *m, const char *noun) {
+    if (m->record->count < 2 || noun_is_collective(noun)) return noun;
+    if (m->thing && m->thing->pair) return noun;
+    if (m->thing && m->thing->plural && !strcmp(m->thing->noun, noun)) return m->thing->plural;
+    return say_plural(m->arena, noun);
+}
+
+static bool unsure(struct phrase_maker *m, const struct value *value) {
+    if (value->sure == SURE_STATED) return false;
+    phrase_bar(m, value->value, value->sure == SURE_LIKELY ? "the seller is not certain" : "it is a guess");
+    return true;
+}
+
+static void make_type(struct phrase_maker *m) {
+    const struct record *r = m->record;
+    bool stated = r->type.value && r->type.sure == SURE_STATED;
+    if (r->type.value && !stated) unsure(m, &r->type);
+    struct plan_phrase *phrase = phrase_add(m, SLOT_TYPE, stated ? "type" : "family", r->type.span);
+    phrase->must = true;
+    spelling_add(m, phrase, noun_for_count(m, stated ? r->type.value : arena_format(m->arena, "%s item", r->family->print)),
+                 m->tells[SLOT_TYPE], 0);
+    // A type that needs evidence it does not have leaves the plain word of its family.
+    if (!phrase->count) spelling_add(m, phrase, arena_format(m->arena, "%s item", r->family->print), m->tells[SLOT_TYPE], 0);
+    if (!stated) return;
+    struct plan_phrase *synonym = phrase_add(m, SLOT_SYNONYM, "type, others", r->type.span);
+    for (size_t i = 0; i < r->others.count && synonym; i++)
+        spelling_add(m, synonym, noun_for_count(m, r->others.at[i]), m->tells[SLOT_SYNONYM], 2);
+    for (size_t i = 0; m->thing && i < m->thing->also.count; i++)
+        spelling_add(m, synonym, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_SYNONYM], 12);
+}
+
+static void add_value(struct phrase_maker *m, const struct attribute_slot *to, const struct value *value, size_t nth) {
+    const char *because = arena_format(m->arena, "attribute %s", value->name);
+    struct plan_phrase *phrase = phrase_add(m, to->slot, because, value->span);
+    int tells = m->tells[to->slot] - (int)nth * 2;
+    if (to->name) spelling_keep(m, phrase, value->value, tells, 1);
+    else spelling_add(m, phrase, value->value, tells, 1);
+}
+
+// Two and more colors of one thing are one phrase, so that they stand together and are joined as people join them.
+static void make_colors(struct phrase_maker *m) {
+    const char *colors[4];
+    size_t count = 0;
+    struct note_span span = {0, 0};
+    for (size_t i = 0; i < m->record->attribute_count && count < 4; i++) {
+        const struct value *value = &m->record->attributes[i];
+        if (strcmp(value->name, "color") != 0 || value->of || unsure(m, value)) continue;
+        if (!count) span = value->span;
+        colors[count++] = value->value;
+    }
+    if (!count) return;
+    struct plan_phrase *phrase = phrase_add(m, SLOT_COLOR, "attribute color", span);
+    int tells = m->tells[SLOT_COLOR];
+    if (count == 2)
+        spelling_add(m, phrase, arena_format(m->arena, "%s and %s", colors[0], colors[1]), tells + 4, 1);
+    struct buf all = buf_start(m->arena);
+    for (size_t i = 0; i < count; i++) buf_format(&all, "%s%s", i ? " " : "", colors[i]);
+    spelling_add(m, phrase, all.at, tells + (count > 1 ? 3 : 0), 1);
+    spelling_add(m, phrase, colors[0], tells, 1);
+}
+
+static void make_attributes(struct phrase_maker *m) {
+    make_colors(m);
+    for (size_t s = 0; s < ATTRIBUTE_SLOTS; s++) {
+        if (attribute_slots[s].slot == SLOT_COLOR) continue;
+        size_t nth = 0;
+        for (size_t i = 0; i < m->record->attribute_count; i++) {
+            const struct value *value = &m->record->attributes[i];
+            if (strcmp(value->name, attribute_slots[s].attribute) != 0 || value->of || unsure(m, value)) continue;
+            add_value(m, &attribute_slots[s], value, nth++);
+        }
+    }
+}
+
+// --- a part with its own color, material or finish: one bound phrase, in the order of English adjectives ---
+
+static const char *const part_order[] = {"size", "finish", "shape", "pattern", "technique", "color", "material", "style"};
+enum { PART_WORDS = sizeof part_order / sizeof *part_order };
+
+static const struct value *of_part(const struct record *r, const char *part, const char *attribute) {
+    for (size_t i = 0; i < r->attribute_count; i++) {
+        const struct value *v = &r->attributes[i];
+        if (v->of && !strcmp(v->of, part) && !strcmp(v->name, attribute) && v->sure == SURE_STATED) return v;
+    }
+    return NULL;
+}
+
+static const char *part_noun(struct phrase_maker *m, const char *part) {
+    return m->record->count > 1 && !noun_is_collective(part) ? say_plural(m->arena, part) : part;
+}
+
+static void make_part(struct phrase_maker *m, const char *part, struct note_span span) {
+    struct plan_phrase *phrase =
+        phrase_add(m, SLOT_PARTS, arena_format(m->arena, "attributes of the %s", part), span);
+    if (!phrase) return;
+    const char *words[PART_WORDS];
+    size_t count = 0;
+    for (size_t i = 0; i < PART_WORDS; i++) {
+        const struct value *v = of_part(m->record, part, part_order[i]);
+        if (v) words[count++] = v->value;
+    }
+    const char *noun = part_noun(m, part);
+    struct buf all = buf_start(m->arena);
+    for (size_t i = 0; i < count; i++) buf_format(&all, "%s ", words[i]);
+    buf_text(&all, noun);
+    if (count) spelling_add(m, phrase, all.at, m->tells[SLOT_PARTS] + (int)count, 1);
+    for (size_t i = 0; count > 1 && i < count; i++)
+        spelling_add(m, phrase, arena_format(m->arena, "%s %s", words[i], noun), m->tells[SLOT_PARTS], 1);
+}
+
+static void make_parts(struct phrase_maker *m) {
+    const struct record *r = m->record;
+    for (size_t i = 0; i < r->attribute_count; i++) {
+        const char *part = r->attributes[i].of;
+        if (!part) continue;
+        bool again = false;
+        for (size_t j = 0; j < i; j++) again |= r->attributes[j].of && !strcmp(r->attributes[j].of, part);
+        if (!again) make_part(m, part, r->attributes[i].span);
+    }
+}
+
+// --- marks ---
+
+static bool only_digits(const char *text) {
+    for (; *text; text++)
+        if (*text < '0' || *text > '9') return false;
+    return true;
+}
+
+static void make_marks(struct phrase_maker *m) {
+    for (size_t i = 0; i < m->record->mark_count; i++) {
+        const struct mark *mark = &m->record->marks[i];
+        if (strlen(mark->text) > 40) {
+            phrase_bar(m, mark->text, "a long inscription is quoted in the description");
+            continue;
+        }
+        struct plan_phrase *phrase = phrase_add(m, SLOT_MARK, "marks", (struct note_span){0, 0});
+        int tells = m->tells[SLOT_MARK] - (int)i * 2;
+        bool lower = true;
+        for (const char *c = mark->text; *c; c++) lower &= !(*c >= 'A' && *c <= 'Z') || c != mark->text;
+        const char *text = lower ? say_title_case(m->arena, mark->text) : mark->text;
+        // A bare number could be a size or a price: it is told to be a mark.
+        if (only_digits(mark->text) || lower) spelling_keep(m, phrase, arena_format(m->arena, "Marked %s", text), tells, 1);
+        else spelling_keep(m, phrase, text, tells, 1);
+    }
+}
+
+// --- fits and includes ---
+
+static void make_fits(struct phrase_maker *m) {
+    for (size_t i = 0; i < m->record->fit_count; i++) {
+        const struct fit *fit = &m->record->fits[i];
+        const char *brand = fit->brand ? fit->brand : "", *model = fit->model ? fit->model : "";
+        const char *both = arena_format(m->arena, "%s%s%s", brand, *brand && *model ? " " : "", model);
+        if (fit->sure != SURE_STATED) {
+            phrase_bar(m, both, "what it fits is not certain");
+            continue;
+        }
+        struct plan_phrase *phrase = phrase_add(m, SLOT_FITS, "fits", fit->span);
+        int tells = m->tells[SLOT_FITS] - (int)i * 4;
+        // "for" keeps the other maker's name from reading as this part's own.
+        spelling_keep(m, phrase, arena_format(m->arena, "for %s", both), tells, 1);
+        if (*model && *brand) spelling_keep(m, phrase, arena_format(m->arena, "for %s", model), tells - 6, 1);
+        if (phrase && i == 0 && !strcmp(m->record->family->rule.id, "parts")) phrase->must = true;
+    }
+}
+
+static void make_includes(struct phrase_maker *m) {
+    const struct record *r = m->record;
+    if (!r->include_count) return;
+    struct plan_phrase *phrase = phrase_add(m, SLOT_INCLUDES, "includes", (struct note_span){0, 0});
+    int tells = m->tells[SLOT_INCLUDES];
+    if (r->include_count > 1)
+        spelling_add(m, phrase, arena_format(m->arena, "with %s and %s", r->includes[0].what, r->includes[1].what), tells + 2,
+                     1);
+    for (size_t i = 0; i < r->include_count && i < 3; i++)
+        spelling_add(m, phrase, arena_format(m->arena, "with %s", r->includes[i].what), tells - (int)i, 1);
+}
+
+void make_facts(struct phrase_maker *m) {
+    make_type(m);
+    make_attributes(m);
+    make_parts(m);
+    make_marks(m);
+    make_fits(m);
+    make_includes(m);
+}

@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: MIT
+// Phrases for what is wrong: from the grammar of the flaw's rule (noun, adjective, part) or from the rule's own title
+// words. A fuller wording tells more than a bare one; a wording that names the place beats one that does not.
+#include <string.h>
+
+#include "title/plan.h"
+
+struct fault {
+    struct phrase_maker *m;
+    const struct item_flaw *flaw;
+    const struct flaw *kind;
+    struct plan_phrase *phrase;
+    const char *at;    // "on Rim", "Inside", or NULL
+    const char *part;  // "Handle": what an adjective can stand before, or NULL
+    const char *severity, *adverb; // "Small", "Slightly", or ""
+    const char *some;  // "One With", "2 With" where only some pieces have it, or NULL
+    int tells;
+};
+
+static const char *severity_word(enum degree_words degree, enum severity severity) {
+    static const char *const light[] = {"small", "light", "slight", "faint", "slight"};
+    static const char *const heavy[] = {"large", "heavy", "bad", "strong", "bad"};
+    if (severity == SEVERITY_LIGHT) return light[degree];
+    return severity == SEVERITY_HEAVY ? heavy[degree] : "";
+}
+
+static const char *severity_adverb(enum degree_words degree, enum severity severity) {
+    static const char *const light[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
+    static const char *const heavy[] = {"badly", "heavily", "badly", "heavily", "badly"};
+    if (severity == SEVERITY_LIGHT) return light[degree];
+    return severity == SEVERITY_HEAVY ? heavy[degree] : "";
+}
+
+static int base_tells(const struct item_flaw *flaw) {
+    const struct flaw *kind = flaw->kind;
+    if (kind->duty == DUTY_MUST) return 40;
+    if (kind->duty == DUTY_SHOULD || (kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY)) return 30;
+    int tells = kind->duty == DUTY_IF_HEAVY ? 13 : 10;
+    if (kind->class == CLASS_STATUS || kind->class == CLASS_FEATURE) tells -= 3;
+    if (kind->class == CLASS_DIRT || kind->class == CLASS_ODOR) tells -= 2;
+    if (flaw->severity == SEVERITY_HEAVY) tells += 6;
+    return tells;
+}
+
+static bool is_must(const struct item_flaw *flaw) {
+    return flaw->kind->duty == DUTY_MUST || (flaw->kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY);
+}
+
+// An adjective stands before a plain noun ("Chipped Rim"), never before a phrase ("near the base", "left of center").
+static bool plain_noun(const char *text) {
+    return text && !strchr(text, ',') && !strstr(text, " of ") && !strstr(text, " the ") && !strstr(text, " and ") &&
+           strncmp(text, "in ", 3) != 0 && strncmp(text, "near ", 5) != 0 && strncmp(text, "along ", 6) != 0 &&
+           strncmp(text, "under ", 6) != 0 && strncmp(text, "inside", 6) != 0 && strncmp(text, "all ", 4) != 0 &&
+           strncmp(text, "both ", 5) != 0 && strncmp(text, "on ", 3) != 0 && strncmp(text, "at ", 3) != 0;
+}
+
+static void add(struct fault *f, const char *text, int more) {
+    if (f->phrase->count < 8) spelling_add(f->m, f->phrase, text, f->tells + more, 1);
+}
+
+// --- words with placeholders ---
+
+static const char *noun_text(struct fault *f) {
+    int count = f->flaw->count;
+    const struct flaw *kind = f->kind;
+    const char *noun = kind->form == ABSENCE ? (f->flaw->part ? f->flaw->part : kind->part) : kind->noun;
+    if (!noun) return "";
+    if (kind->mass || count < 2 || f->flaw->of) return noun;
+    const char *plural = kind->form == ABSENCE ? (f->flaw->part ? NULL : kind->part_plural) : kind->plural;
+    if (!plural) plural = say_plural(f->m->arena, noun);
+    return arena_format(f->m->arena, "%d %s", count, plural);
+}
+
+static const char *filler(struct fault *f, const char *name, size_t n) {
+    struct arena *arena = f->m->arena;
+    if (!strncmp(name, "at", n) && n == 2) return f->at;
+    if (!strncmp(name, "part", n) && n == 4) return f->part;
+    if (!strncmp(name, "where", n) && n == 5) return f->flaw->where;
+    if (!strncmp(name, "sev", n) && n == 3) return f->severity;
+    if (!strncmp(name, "noun", n) && n == 4) return noun_text(f);
+    if (!strncmp(name, "adjective", n) && n == 9) return f->kind->adjective;
+    if (!strncmp(name, "n", n) && n == 1) return f->flaw->count ? arena_format(arena, "%d", f->flaw->count) : NULL;
+    return NULL;
+}
+
+// NULL when a placeholder has nothing to stand for it. An empty {sev} takes its space with it.
+static const char *fill(struct fault *f, const char *words) {
+    struct buf out = buf_start(f->m->arena);
+    for (const char *c = words; *c;) {
+        if (*c != '{') {
+            if (!(*c == ' ' && (!out.n || out.at[out.n - 1] == ' '))) buf_byte(&out, *c);
+            c++;
+            continue;
+        }
+        const char *end = strchr(c, '}');
+        const char *value = end ? filler(f, c + 1, (size_t)(end - c - 1)) : NULL;
+        if (!value) return NULL;
+        buf_text(&out, value);
+        c = end + 1;
+    }
+    while (out.n && out.at[out.n - 1] == ' ') out.at[--out.n] = '\0';
+    return out.at;
+}
+
+static void add_words(struct fault *f, const struct texts *words, int more) {
+    for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
+        const char *text = fill(f, words->at[i]);
+        if (!text) continue;
+        bool placed = strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
+        if (f->some && !strstr(words->at[i], "{n}")) {
+            const char *adjective = f->kind->adjective;
+            bool noun_first = strstr(words->at[i], "{noun}") || !adjective;
+            add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text), more + (placed ? 5 : 1) + 2);
+        }
+        add(f, text, more + (placed ? 5 : 0));
+    }
+}
+
+// --- the three forms ---
+
+static void fault_words(struct fault *f) {
+    struct arena *arena = f->m->arena;
+    const struct flaw *kind = f->kind;
+    if (kind->title.count || kind->title_part.count) {
+        if (f->part) add_words(f, &kind->title_part, 3);
+        add_words(f, &kind->title, 0);
+        return;
+    }
+    static const char *full[] = {"{sev} {noun} {at}", "{noun} {at}", "{adjective} {part}", "{sev} {noun}", "{noun}",
+                                 "{adjective}"};
+    // A part is best told by its adjective ("Cracked Handle"); a place by the noun ("Chip on Ear").
+    static const char *part[] = {"{adverb} {adjective} {part}", "{adjective} {part}", "{sev} {noun} {at}", "{noun} {at}",
+                                 "{noun}", "{adjective}"};
+    const char **words = f->flaw->part && kind->adjective && f->part ? part : full;
+    size_t from = 0;
+    if (words == part) {
+        if (*f->adverb) add(f, arena_format(arena, "%s %s %s", f->adverb, kind->adjective, f->part), 6);
+        from = 1;
+    }
+    if (f->some && kind->adjective && !f->flaw->where && !f->flaw->part)
+        add(f, arena_format(arena, "%s %s%s%s", f->some, f->adverb, *f->adverb ? " " : "", kind->adjective), 6);
+    struct texts rest = {words + from, 6 - from};
+    add_words(f, &rest, 0);
+}
+
+static void absence_words(struct fault *f) {
+    struct arena *arena = f->m->arena;
+    const struct item_flaw *flaw = f->flaw;
+    if (f->kind->title.count && !flaw->part && !flaw->count) add_words(f, &f->kind->title, 0);
+    const char *part = flaw->part ? flaw->part : f->kind->part;
+    if (flaw->count > 1) {
+        const char *plural = !flaw->part && f->kind->part_plural ? f->kind->part_plural : say_plural(arena, part);
+        add(f, arena_format(arena, "missing %d %s", flaw->count, plural), 4);
+        add(f, arena_format(arena, "missing %s", plural), 2);
+        return;
+    }
+    if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
+        add(f, arena_format(arena, "one %s missing", part), 5);
+    if (flaw->count == 1) add(f, arena_format(arena, "missing %s", part), 4);
+    if (f->kind->title.count) add_words(f, &f->kind->title, 0);
+    add(f, arena_format(arena, "no %s", part), 4);
+}
+
+static void state_words(struct fault *f) {
+    // Without a part the place may take its seat: "Stamps, pocket" tell where an ex-library copy shows it.
+    if (f->flaw->part || f->part) add_words(f, &f->kind->title_part, 2);
+    add_words(f, &f->kind->title, 0);
+}
+
+static void hedge(struct fault *f) {
+    if (f->flaw->sure == SURE_STATED) return;
+    for (size_t i = 0; i < f->phrase->count; i++)
+        f->phrase->spellings[i].text = arena_format(f->m->arena, "Possible %s", f->phrase->spellings[i].text);
+}
+
+static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_t nth) {
+    bool must = is_must(flaw);
+    if (flaw->sure != SURE_STATED && !must) {
+        phrase_bar(m, flaw->kind->print, "the seller is not certain of it; the disclosure says so");
+        return;
+    }
+    struct plan_phrase *phrase = phrase_add(m, SLOT_FLAWS, arena_format(m->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
+    // Function first, then in the order of the record.
+    phrase->rank = nth + (flaw->kind->class == CLASS_FUNCTION ? 0 : 1000);
+    phrase->must = must;
+    phrase->rollup = flaw->kind->rollup;
+    struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
+    f.severity = severity_word(flaw->kind->degree, flaw->severity);
+    f.adverb = severity_adverb(flaw->kind->degree, flaw->severity);
+    const char *place = flaw->part ? flaw->part : flaw->where;
+    if (flaw->part && flaw->where && !plain_noun(flaw->where) && flaw->kind->form == FAULT && !flaw->kind->adjective)
+        place = flaw->where;
+    if (place) f.at = say_place_title(m->arena, place);
+    if (f.at && !*f.at) f.at = NULL;
+    f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
+    if (flaw->of > flaw->count && flaw->count) f.some = say_number_title(m->arena, flaw->count);
+    if (flaw->kind->form == FAULT) fault_words(&f);
+    else if (flaw->kind->form == ABSENCE) absence_words(&f);
+    else state_words(&f);
+    if (!phrase->count) add(&f, flaw->kind->print, 0);
+    hedge(&f);
+    if (!phrase->count) phrase_drop(m, phrase);
+}
+
+void make_flaws(struct phrase_maker *m) {
+    for (size_t i = 0; i < m->record->flaw_count; i++) make_one(m, &m->record->flaws[i], i);
+}

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+// Phrases with figures in them: how many pieces, labelled size, measures, years.
+#include <stdio.h>
+#include <string.h>
+
+#include "title/plan.h"
+
+static void make_count(struct phrase_maker *m) {
+    int count = m->record->count;
+    if (count < 2) return;
+    const char *type = m->record->type.value ? m->record->type.value : "item";
+    bool collective = noun_is_collective(type);
+    bool pair = count == 2 && !collective && !(m->thing && m->thing->pair);
+    struct plan_phrase *phrase = pair ? phrase_add(m, SLOT_PAIR, "count", (struct note_span){0, 0}) : NULL;
+    if (phrase) spelling_add(m, phrase, "pair", m->tells[SLOT_PAIR], 0);
+    else {
+        phrase = phrase_add(m, SLOT_COUNT_WORDS, "count", (struct note_span){0, 0});
+        const char *number = arena_format(m->arena, "%d", count);
+        if (collective) spelling_add(m, phrase, arena_format(m->arena, "%s pieces", number), m->tells[SLOT_COUNT_WORDS], 0);
+        else spelling_add(m, phrase, arena_format(m->arena, "lot of %s", number), m->tells[SLOT_COUNT_WORDS], 0);
+        if (phrase) spelling_add(m, phrase, arena_format(m->arena, "%s pcs", number), m->tells[SLOT_COUNT_WORDS] - 6, 0);
+    }
+    if (phrase) phrase->must = true;
+}
+
+// --- labelled size ---
+
+static bool worn(const struct family *family) {
+    static const char *const families[] = {"clothing", "footwear", "jewelry", "bags", "sports"};
+    for (size_t i = 0; i < sizeof families / sizeof *families; i++)
+        if (!strcmp(family->rule.id, families[i])) return true;
+    return false;
+}
+
+static bool is_size_word(const char *text) {
+    static const char *const words[] = {"small", "medium", "large", "extra", "x", "s", "m", "l", "xs", "xl", "xxl"};
+    size_t n = strcspn(text, " -");
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (strlen(words[i]) == n && !strncmp(words[i], text, n)) return true;
+    return false;
+}
+
+// "Size 8.5" where a bare figure would say nothing; "3/8 Drive", "18V", "1:64", "2 Person" explain themselves.
+static bool needs_size_word(const struct family *family, const char *text) {
+    bool letters = false, digits = false;
+    for (const char *c = text; *c; c++) {
+        digits |= *c >= '0' && *c <= '9';
+        letters |= (*c >= 'a' && *c <= 'z') || (*c >= 'A' && *c <= 'Z');
+    }
+    if (strchr(text, ':') || strchr(text, '"')) return false;
+    if (worn(family)) return digits ? !strstr(text, " person") : is_size_word(text);
+    return (digits && !letters) || is_size_word(text);
+}
+
+static void make_sizes(struct phrase_maker *m) {
+    size_t nth = 0;
+    for (size_t i = 0; i < m->record->attribute_count; i++) {
+        const struct value *value = &m->record->attributes[i];
+        if (strcmp(value->name, "size") != 0 || value->of) continue;
+        if (value->sure != SURE_STATED) {
+            phrase_bar(m, value->value, "the size is not certain");
+            continue;
+        }
+        struct plan_phrase *phrase = phrase_add(m, SLOT_SIZE, "attribute size", value->span);
+        int tells = m->tells[SLOT_SIZE] - (int)nth++ * 3;
+        struct buf text = buf_start(m->arena); // "No. 10" -> "No 10": titles carry no stops
+        for (const char *c = value->value; *c; c++)
+            if (!(*c == '.' && (c[1] == ' ' || !c[1]))) buf_byte(&text, *c);
+        if (needs_size_word(m->record->family, text.at) && strncmp(text.at, "size", 4) != 0)
+            spelling_add(m, phrase, arena_format(m->arena, "size %s", text.at), tells, 1);
+        spelling_add(m, phrase, text.at, tells - 2, 1);
+    }
+}
+
+// --- measures ---
+
+static const char *dimension_word(const char *dimension) {
+    static const struct {
+        const char *dimension, *word;
+    } words[] = {{"height", "tall"},     {"width", "wide"},   {"length", "long"},       {"depth", "deep"},
+                 {"diameter", "across"}, {"chest", "chest"},  {"drop", "drop"},         {"inseam", "inseam"},
+                 {"sleeve", "sleeve"},   {"waist", "waist"},  {"circumference", "around"}};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(words[i].dimension, dimension)) return words[i].word;
+    return NULL;
+}
+
+// What a part measures belongs to a title only where buyers ask for it by that name.
+static bool body_measure(const char *dimension) {
+    static const char *const names[] = {"chest", "drop", "inseam", "sleeve", "waist"};
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+        if (!strcmp(names[i], dimension)) return true;
+    return false;
+}
+
+static bool whole_thing(const struct measurement *measure) {
+    return !measure->of || !strcmp(measure->of, "open") || body_measure(measure->dimension);
+}
+
+static const char *figure_text(struct phrase_maker *m, const struct measurement *measure) {
+    const char *value = measure->range ? arena_format(m->arena, "%s-%s", say_decimal(m->arena, measure->from),
+                                                      say_decimal(m->arena, measure->to))
+                                       : say_decimal(m->arena, measure->figure.value);
+    return arena_format(m->arena, "%s%s %s", measure->figure.about ? "about " : "", value, measure->figure.unit->title);
+}
+
+static bool is_side(const char *dimension) {
+    return !strcmp(dimension, "height") || !strcmp(dimension, "width") || !strcmp(dimension, "length") ||
+           !strcmp(dimension, "depth");
+}
+
+// Sides in one unit stand together as people write them: "16 x 12 in".
+static bool make_sides(struct phrase_maker *m) {
+    const struct measurement *sides[3];
+    size_t count = 0;
+    for (size_t i = 0; i < m->record->measurement_count && count < 3; i++) {
+        const struct measurement *measure = &m->record->measurements[i];
+        if (!is_side(measure->dimension) || !whole_thing(measure) || measure->range) continue;
+        if (count && (measure->figure.unit != sides[0]->figure.unit || measure->figure.about != sides[0]->figure.about))
+            return false;
+        sides[count++] = measure;
+    }
+    if (count < 2) return false;
+    struct buf text = buf_start(m->arena);
+    if (sides[0]->figure.about) buf_text(&text, "about ");
+    for (size_t i = 0; i < count; i++)
+        buf_format(&text, "%s%s", i ? " x " : "", say_decimal(m->arena, sides[i]->figure.value));
+    buf_format(&text, " %s", sides[0]->figure.unit->title);
+    struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, "measurements", sides[0]->span);
+    spelling_add(m, phrase, text.at, m->tells[SLOT_MEASURE] + 3, 1);
+    return true;
+}
+
+static int measure_tells(const struct phrase_maker *m, const char *dimension, size_t nth) {
+    const struct texts *order = &m->record->family->measures;
+    for (size_t i = 0; i < order->count; i++)
+        if (!strcmp(order->at[i], dimension)) return m->tells[SLOT_MEASURE] - (int)(i < 3 ? i : 3) - (int)nth;
+    return m->tells[SLOT_MEASURE] - 4;
+}
+
+static void make_measures(struct phrase_maker *m) {
+    bool sides = make_sides(m);
+    size_t nth = 0;
+    for (size_t i = 0; i < m->record->measurement_count; i++) {
+        const struct measurement *measure = &m->record->measurements[i];
+        if (!whole_thing(measure) || (sides && is_side(measure->dimension))) continue;
+        struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, arena_format(m->arena, "measurement %s", measure->dimension),
+                                                measure->span);
+        const char *figure = figure_text(m, measure), *word = dimension_word(measure->dimension);
+        int tells = measure_tells(m, measure->dimension, nth++);
+        if (word && body_measure(measure->dimension) && measure->of) {
+            bool named = strstr(measure->of, word) || strchr(measure->of, ' ');
+            spelling_add(m, phrase, arena_format(m->arena, named ? "%s %s" : "%s %s %s", figure, measure->of, word), tells, 1);
+        } else {
+            if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
+            spelling_add(m, phrase, figure, tells, 1);
+        }
+    }
+}
+
+// --- years ---
+
+static void make_years(struct phrase_maker *m) {
+    int from = m->record->year_from, to = m->record->year_to;
+    if (!from || !to) return; // an open bound is no date for a title
+    struct plan_phrase *phrase = phrase_add(m, SLOT_AGE, "dates", (struct note_span){0, 0});
+    int tells = m->tells[SLOT_AGE];
+    if (from == to) spelling_add(m, phrase, arena_format(m->arena, "%d", from), tells, 1);
+    else if (from % 10 == 0 && to == from + 9) spelling_add(m, phrase, arena_format(m->arena, "%ds", from), tells, 1);
+    else if (to - from <= 30) spelling_add(m, phrase, arena_format(m->arena, "%d-%d", from, to), tells, 1);
+}
+
+void make_figures(struct phrase_maker *m) {
+    make_years(m);
+    make_count(m);
+    make_sizes(m);
+    make_measures(m);
+}

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: MIT
+// Puts the phrases in title order and turns them into the numbers of a title problem.
+#include "title/plan.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static const char *const rollup_texts[ROLLUP_COUNT] = {NULL, "for Repair or Spares", "Damaged", "Incomplete"};
+
+static size_t place_of(const struct family *family, enum slot slot) {
+    if (slot == SLOT_SYNONYM) {
+        for (size_t i = 0; i < family->order.count; i++)
+            if (family->order.at[i] == SLOT_SYNONYM) return 2 * i;
+        return place_of(family, SLOT_TYPE) + 1; // right behind the type
+    }
+    for (size_t i = 0; i < family->order.count; i++)
+        if (family->order.at[i] == slot) return 2 * i;
+    return 2 * family->order.count;
+}
+
+struct ordered {
+    struct plan_phrase phrase;
+    size_t place;
+};
+
+static int phrase_order(const void *a, const void *b) {
+    const struct ordered *x = a, *y = b;
+    if (x->place != y->place) return x->place < y->place ? -1 : 1;
+    return (x->phrase.rank > y->phrase.rank) - (x->phrase.rank < y->phrase.rank);
+}
+
+static void put_in_order(struct phrase_maker *m) {
+    struct title_plan *plan = m->plan;
+    struct ordered *all = arena_array(m->arena, plan->count + 1, sizeof *all);
+    size_t count = 0;
+    for (size_t i = 0; i < plan->count; i++)
+        if (plan->phrases[i].count)
+            all[count++] = (struct ordered){plan->phrases[i], place_of(m->record->family, plan->phrases[i].slot)};
+    if (count) qsort(all, count, sizeof *all, phrase_order);
+    for (size_t i = 0; i < count; i++) plan->phrases[i] = all[i].phrase;
+    plan->count = count;
+}
+
+static struct title_spelling number(struct phrase_maker *m, const char *text, int tells, int cost, bool name) {
+    struct title_spelling s = {.length = count_text(text, strlen(text), m->options->unit), .tells = tells, .cost = cost};
+    struct numbers stems = vocabulary_stems(m->arena, &m->plan->stems, text);
+    s.stems = stems.at;
+    s.stem_count = stems.count;
+    if (!name) {
+        struct numbers words = vocabulary_words(m->arena, &m->plan->words, text);
+        s.words = words.at;
+        s.word_count = words.count;
+    }
+    return s;
+}
+
+static void number_rollups(struct phrase_maker *m) {
+    struct title_plan *plan = m->plan;
+    struct title_spelling *rollups = arena_array(m->arena, ROLLUP_COUNT, sizeof *rollups);
+    size_t count = 0;
+    for (int i = 0; i < ROLLUP_COUNT; i++) plan->rollup_index[i] = -1;
+    for (size_t i = 0; i < plan->count; i++) {
+        enum rollup rollup = plan->phrases[i].rollup;
+        if (!plan->phrases[i].must || rollup == ROLLUP_NONE || plan->rollup_index[rollup] >= 0) continue;
+        plan->rollup_text[rollup] = rollup_texts[rollup];
+        plan->rollup_index[rollup] = (int)count;
+        rollups[count++] = number(m, rollup_texts[rollup], 4, 1, false);
+    }
+    plan->problem.rollups = rollups;
+    plan->problem.rollup_count = count;
+}
+
+static void number_phrases(struct phrase_maker *m) {
+    struct title_plan *plan = m->plan;
+    struct title_phrase *phrases = arena_array(m->arena, plan->count + 1, sizeof *phrases);
+    for (size_t i = 0; i < plan->count; i++) {
+        const struct plan_phrase *from = &plan->phrases[i];
+        struct title_spelling *spellings = arena_array(m->arena, from->count, sizeof *spellings);
+        for (size_t k = 0; k < from->count; k++)
+            spellings[k] = number(m, from->spellings[k].text, from->spellings[k].tells, from->spellings[k].cost, from->name);
+        bool covered = from->must && from->rollup != ROLLUP_NONE;
+        phrases[i] = (struct title_phrase){spellings, from->count, from->must,
+                                           covered ? plan->rollup_index[from->rollup] : -1};
+    }
+    plan->problem.phrases = phrases;
+    plan->problem.phrase_count = plan->count;
+}
+
+// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it.
+static void drop_echoes(struct phrase_maker *m) {
+    struct title_plan *plan = m->plan;
+    const char *type = NULL;
+    for (size_t i = 0; i < plan->count; i++)
+        if (plan->phrases[i].slot == SLOT_TYPE && plan->phrases[i].count) type = plan->phrases[i].spellings[0].text;
+    if (!type) return;
+    struct numbers held = vocabulary_stems(m->arena, &plan->stems, type);
+    for (size_t i = 0; i < plan->count; i++) {
+        struct plan_phrase *phrase = &plan->phrases[i];
+        if (phrase->slot == SLOT_TYPE || phrase->slot == SLOT_FLAWS || phrase->must || !phrase->count) continue;
+        struct numbers own = vocabulary_stems(m->arena, &plan->stems, phrase->spellings[0].text);
+        size_t said = 0;
+        for (size_t k = 0; k < own.count; k++)
+            for (size_t j = 0; j < held.count; j++) said += own.at[k] == held.at[j];
+        if (!own.count || said < own.count) continue;
+        phrase_bar(m, phrase->spellings[0].text, "the type says it already");
+        phrase->count = 0;
+    }
+}
+
+static const struct thing *thing_of(struct arena *arena, const struct record *record) {
+    if (!record->type.value) return NULL;
+    const char *noun = utf8_fold(arena, record->type.value);
+    const struct family *family = record->family;
+    for (size_t i = 0; i < family->thing_count; i++) {
+        const struct thing *thing = &family->things[i];
+        if (!strcmp(noun, utf8_fold(arena, thing->noun))) return thing;
+        for (size_t k = 0; k < thing->also.count; k++)
+            if (!strcmp(noun, utf8_fold(arena, thing->also.at[k]))) return thing;
+    }
+    return NULL;
+}
+
+struct title_plan *title_plan(struct arena *arena, const struct record *record, const struct claims *claims,
+                              const struct title_options *options) {
+    struct title_plan *plan = arena_alloc(arena, sizeof *plan);
+    plan->words = vocabulary_start(arena);
+    plan->stems = vocabulary_start(arena);
+    struct phrase_maker m = {arena, record, claims, options, plan, thing_of(arena, record), {0}};
+    memcpy(m.tells, record->family->tells, sizeof m.tells);
+    make_facts(&m);
+    make_figures(&m);
+    make_flaws(&m);
+    drop_echoes(&m);
+    put_in_order(&m);
+    make_wants(&m);
+    number_rollups(&m);
+    number_phrases(&m);
+    plan->problem.word_count = plan->words.count;
+    plan->problem.stem_count = plan->stems.count;
+    plan->problem.limit = options->limit;
+    return plan;
+}

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+// What can be left out of the search without losing the one best choice.
+//
+// Entry a beats entry b when a is not longer, not worth less, brings at least b's stems and uses at most b's words:
+// then b can always be swapped for a. The best choice is unique (the tie rule leaves no equals), so it never holds b
+// when the swap makes it strictly better: by value, or by the tie rule because a comes earlier. This holds inside a
+// phrase, and between two phrases that may both be left out: "b taken while a's phrase is left out" is then barred.
+#include "title/solve_reduce.h"
+#include "title/solve_bits.h"
+
+static bool wording_beats(const struct solve_model *model, size_t a, size_t b) {
+    const struct solve_wording *one = &model->wordings[a], *other = &model->wordings[b];
+    if (one->want != other->want || one->weight < other->weight) return false;
+    if (!bits_within(one->stem_set, other->stem_set, model->stem_cells)) return false;
+    return one->weight > other->weight || one->count < other->count || a < b;
+}
+
+static bool wording_is_beaten(const struct solve_model *model, size_t w) {
+    size_t want = model->wordings[w].want;
+    for (size_t v = w; v-- > 0 && model->wordings[v].want == want;)
+        if (wording_beats(model, v, w)) return true;
+    for (size_t v = w + 1; v < model->wording_count && model->wordings[v].want == want; v++)
+        if (wording_beats(model, v, w)) return true;
+    return false;
+}
+
+// Marked first and taken out after: "beats" has no circles, so whatever is beaten has a victor that stays.
+void solve_reduce_wordings(struct arena *arena, struct solve_model *model) {
+    bool *beaten = arena_array(arena, model->wording_count, sizeof *beaten);
+    for (size_t w = 0; w < model->wording_count; w++) beaten[w] = wording_is_beaten(model, w);
+    size_t kept = 0;
+    for (size_t w = 0; w < model->wording_count; w++)
+        if (!beaten[w]) model->wordings[kept++] = model->wordings[w];
+    model->wording_count = kept;
+}
+
+static bool entry_beats(const struct solve_model *model, size_t a, size_t b) {
+    const struct solve_entry *one = &model->entries[a], *other = &model->entries[b];
+    return one->length <= other->length && one->value >= other->value &&
+           (one->value > other->value || a < b) &&
+           bits_within(other->stem_set, one->stem_set, model->stem_cells) &&
+           bits_within(one->word_set, other->word_set, model->word_cells);
+}
+
+static bool entry_is_beaten(const struct solve_model *model, size_t e) {
+    size_t group = model->entries[e].group;
+    for (size_t a = e; a-- > 0 && model->entries[a].group == group;)
+        if (entry_beats(model, a, e)) return true;
+    for (size_t a = e + 1; a < model->entry_count && model->entries[a].group == group; a++)
+        if (entry_beats(model, a, e)) return true;
+    return false;
+}
+
+void solve_reduce_entries(struct arena *arena, struct solve_model *model) {
+    bool *beaten = arena_array(arena, model->entry_count, sizeof *beaten);
+    for (size_t e = 0; e < model->entry_count; e++) beaten[e] = entry_is_beaten(model, e);
+    size_t kept = 0;
+    for (size_t e = 0; e < model->entry_count; e++)
+        if (!beaten[e]) model->entries[kept++] = model->entries[e];
+    model->entry_count = kept;
+    model->entry_cells = bits_cells(kept);
+}
+
+static void mark_pair(uint64_t *pairs, size_t cells, size_t a, size_t b) {
+    bits_add(&pairs[a * cells], b);
+    bits_add(&pairs[b * cells], a);
+}
+
+static void mark_clashes(struct solve_model *model, size_t a) {
+    const struct solve_entry *entry = &model->entries[a];
+    for (size_t b = 0; b < a && entry->word_count > 0; b++) {
+        const struct solve_entry *other = &model->entries[b];
+        if (other->group == entry->group || !bits_meet(entry->word_set, other->word_set, model->word_cells))
+            continue;
+        mark_pair(model->clash, model->entry_cells, a, b);
+        mark_pair(model->bar, model->entry_cells, a, b);
+    }
+}
+
+// A skip that stands for "covered by the roll-up" carries a word; only a phrase that may simply be left out carries none.
+static bool may_leave(const struct solve_model *model, size_t group) {
+    return group < model->phrase_count && model->may_skip[group] &&
+           model->entries[model->first[group + 1] - 1].word_count == 0;
+}
+
+static void mark_bars(struct solve_model *model, size_t b) {
+    const struct solve_entry *entry = &model->entries[b];
+    if (entry->spelling < 0 || !may_leave(model, entry->group)) return;
+    for (size_t g = 0; g < model->phrase_count; g++) {
+        if (g == entry->group || !may_leave(model, g)) continue;
+        size_t skip = model->first[g + 1] - 1;
+        for (size_t a = model->first[g]; a < skip; a++)
+            if (entry_beats(model, a, b)) mark_pair(model->bar, model->entry_cells, b, skip);
+    }
+}
+
+void solve_reduce_pairs(struct arena *arena, struct solve_model *model) {
+    model->clash = arena_array(arena, model->entry_count * model->entry_cells, sizeof *model->clash);
+    model->bar = arena_array(arena, model->entry_count * model->entry_cells, sizeof *model->bar);
+    for (size_t e = 0; e < model->entry_count; e++) mark_clashes(model, e);
+    for (size_t e = 0; e < model->entry_count; e++) mark_bars(model, e);
+}

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// Takes out of a model what no best choice holds (title/solve_model.h).
+#ifndef TITLE_SOLVE_REDUCE_H
+#define TITLE_SOLVE_REDUCE_H
+
+#include "title/solve_model.h"
+
+void solve_reduce_wordings(struct arena *arena, struct solve_model *model);
+void solve_reduce_entries(struct arena *arena, struct solve_model *model);
+// Fills `clash` and `bar`.
+void solve_reduce_pairs(struct arena *arena, struct solve_model *model);
+
+#endif

@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: MIT
+// Depth first, with the price bound (title/bound.h) at every node.
+//
+// A node is measured a few times while its prices move to where the bound is least; each measure's own pick, mended
+// where it breaks a law, is a title to beat. With the best prices, every entry whose bound is below the best title
+// goes. What then remains open is split over one group.
+// A node whose bound equals the best value can only hold equals. It is kept while an equal that comes first by the tie
+// rule is possible, and is split in phrase order, so that the first equal found is the first there is.
+#include "title/solve_search.h"
+#include "title/bound.h"
+#include "title/solve_bits.h"
+
+enum { ROOT_MEASURES = 80, NODE_MEASURES = 8 };
+
+struct search {
+    struct arena *arena;
+    const struct solve_model *model;
+    struct solve_found *found;
+    struct bound_work work;
+    struct bound_node *nodes; // by depth
+    size_t node_count;
+    size_t *mended;
+    uint64_t *stems;
+    uint64_t budget;
+    int64_t unseen; // greatest bound among what the budget left out
+};
+
+static void offer(struct search *search, const size_t *pick) {
+    const struct solve_model *model = search->model;
+    struct solve_found *found = search->found;
+    int64_t value;
+    if (!solve_model_value(model, pick, search->stems, &value)) return;
+    if (found->any && (value < found->value ||
+                       (value == found->value && !solve_model_earlier(model, pick, found->pick))))
+        return;
+    found->any = true;
+    found->value = value;
+    memcpy(found->pick, pick, model->group_count * sizeof *pick);
+}
+
+// Takes the bound's pick, dearest entries first, and leaves out what clashes; then fills the room that is left.
+static bool fits(const struct search *search, const struct bound_node *node, size_t entry, const size_t *pick) {
+    const struct solve_model *model = search->model;
+    if (!bits_has(node->alive, entry)) return false;
+    for (size_t g = 0; g < model->group_count; g++)
+        if (pick[g] != SIZE_MAX && g != model->entries[entry].group &&
+            bits_has(&model->clash[entry * model->entry_cells], pick[g]))
+            return false;
+    return true;
+}
+
+static void mend(struct search *search, const struct bound_node *node) {
+    const struct solve_model *model = search->model;
+    size_t *pick = search->mended;
+    size_t left = model->room;
+    memcpy(pick, search->work.pick, model->group_count * sizeof *pick);
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        if (fits(search, node, pick[g], pick)) continue;
+        pick[g] = model->first[g + 1] - 1;
+    }
+    for (size_t g = 0; g < model->group_count; g++) {
+        if (model->entries[pick[g]].length > left) return;
+        left -= model->entries[pick[g]].length;
+    }
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        if (model->entries[pick[g]].spelling >= 0 || g >= model->phrase_count) continue;
+        for (size_t e = model->first[g]; e + 1 < model->first[g + 1]; e++) {
+            if (model->entries[e].length > left || !bits_has(node->alive, e) ||
+                search->work.entry_price[e] <= 0 || !fits(search, node, e, pick))
+                continue;
+            left -= model->entries[e].length;
+            pick[g] = e;
+            break;
+        }
+    }
+    offer(search, pick);
+}
+
+// Whether some title of the node may come before the best one by the tie rule.
+static bool may_come_first(const struct search *search, const struct bound_node *node) {
+    const struct solve_model *model = search->model;
+    for (size_t g = 0; g < model->phrase_count; g++) {
+        size_t e = model->first[g];
+        while (!bits_has(node->alive, e)) e++;
+        if (e != search->found->pick[g]) return e < search->found->pick[g];
+    }
+    return false;
+}
+
+static bool only_equals(const struct search *search, int64_t bound) {
+    return search->found->any && bound < search->found->value + search->model->grain;
+}
+
+// Whether a node with this bound needs no further look.
+static bool is_beaten(const struct search *search, const struct bound_node *node, int64_t bound) {
+    if (!search->found->any) return false;
+    return bound < search->found->value || (only_equals(search, bound) && !may_come_first(search, node));
+}
+
+static int64_t measure(struct search *search, struct bound_node *node) {
+    search->found->steps++;
+    int64_t bound = bound_measure(&search->work, node);
+    offer(search, search->work.pick);
+    return bound;
+}
+
+// Moves the prices to a low bound and leaves the work as measured with the best prices. True when the node is beaten.
+static bool tighten(struct search *search, struct bound_node *node, size_t measures) {
+    struct bound_work *work = &search->work;
+    const size_t prices = search->model->row_count + search->model->word_count;
+    int64_t part = 1, best = INT64_MAX;
+    size_t stall = 0;
+    for (size_t i = 0; i < measures; i++) {
+        int64_t bound = measure(search, node);
+        if (i == 0 || bound < best) {
+            best = bound;
+            stall = 0;
+            memcpy(work->best_price, node->price, prices * sizeof *node->price);
+            if (best < node->bound) node->bound = best;
+            if (is_beaten(search, node, node->bound)) return true;
+        } else if (++stall == 3) {
+            part *= 2;
+            stall = 0;
+        }
+        if (i == 0 || i % 4 == 0) mend(search, node);
+        int64_t target = search->found->any ? search->found->value : best - best / 8;
+        int64_t gap = bound - target;
+        if (gap < 1) gap = 1;
+        if (!bound_move_prices(work, node, gap, 1, part)) break;
+    }
+    memcpy(node->price, work->best_price, prices * sizeof *node->price);
+    search->found->steps++;
+    int64_t bound = bound_measure(work, node);
+    bound_limits(work, node, bound);
+    return false;
+}
+
+// Takes out the entries that no better title holds; true when there were any.
+static bool drop_beaten(struct search *search, struct bound_node *node) {
+    const struct solve_model *model = search->model;
+    bool any = false;
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            if (!bits_has(node->alive, e) || !search->found->any || search->work.limit[e] >= search->found->value)
+                continue;
+            bits_drop(node->alive, e);
+            any = true;
+        }
+    }
+    return any;
+}
+
+static struct bound_node *node_at(struct search *search, size_t depth) {
+    while (search->node_count <= depth)
+        bound_node_init(search->arena, search->model, &search->nodes[search->node_count++]);
+    return &search->nodes[depth];
+}
+
+// The group whose second-best entry loses most: fixing it changes most.
+static size_t choose_group(const struct search *search, const struct bound_node *node) {
+    const struct solve_model *model = search->model;
+    size_t best = node->groups[0];
+    int64_t most = -1;
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        int64_t second = INT64_MIN, first = INT64_MIN;
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            if (!bits_has(node->alive, e)) continue;
+            int64_t limit = search->work.limit[e];
+            if (limit > first) {
+                second = first;
+                first = limit;
+            } else if (limit > second) {
+                second = limit;
+            }
+        }
+        int64_t drop = first - second;
+        if (g >= model->phrase_count) return g;
+        if (drop > most) {
+            most = drop;
+            best = g;
+        }
+    }
+    return best;
+}
+
+static size_t first_group(const struct search *search, const struct bound_node *node) {
+    return node->groups[0] < search->model->phrase_count ? node->groups[0] : choose_group(search, node);
+}
+
+static void search_node(struct search *search, size_t depth);
+
+static void split(struct search *search, size_t depth) {
+    const struct solve_model *model = search->model;
+    struct bound_node *node = &search->nodes[depth], *child = node_at(search, depth + 1);
+    bool equals = only_equals(search, node->bound);
+    size_t g = equals ? first_group(search, node) : choose_group(search, node);
+    size_t from = model->first[g], count = model->first[g + 1] - from;
+    int64_t *limits = node->limits;
+    memcpy(limits, &search->work.limit[from], count * sizeof *limits);
+    for (;;) {
+        size_t best = SIZE_MAX;
+        for (size_t i = 0; i < count; i++) {
+            if (!bits_has(node->alive, from + i)) continue;
+            if (best == SIZE_MAX || (!equals && limits[i] > limits[best])) best = i;
+        }
+        if (best == SIZE_MAX) return;
+        bits_drop(node->alive, from + best);
+        if (search->found->any && limits[best] < search->found->value) continue;
+        bits_copy(child->alive, node->alive, model->entry_cells);
+        for (size_t i = 0; i < count; i++)
+            bits_drop(child->alive, from + i);
+        bits_add(child->alive, from + best);
+        memcpy(child->price, node->price, (model->row_count + model->word_count) * sizeof *child->price);
+        child->bound = limits[best] < node->bound ? limits[best] : node->bound;
+        search_node(search, depth + 1);
+    }
+}
+
+static void search_node(struct search *search, size_t depth) {
+    struct bound_node *node = &search->nodes[depth];
+    if (search->found->steps >= search->budget) {
+        if (search->found->any && node->bound < search->found->value) return;
+        if (node->bound > search->unseen) search->unseen = node->bound;
+        search->found->finished = false;
+        return;
+    }
+    for (size_t round = 0;; round++) {
+        if (!bound_open(&search->work, node)) return;
+        if (node->group_count == 0) {
+            offer(search, search->work.pick);
+            return;
+        }
+        if (is_beaten(search, node, node->bound)) return;
+        if (tighten(search, node, depth == 0 && round == 0 ? ROOT_MEASURES : NODE_MEASURES)) return;
+        if (!drop_beaten(search, node)) break;
+    }
+    split(search, depth);
+}
+
+void solve_search(struct arena *arena, const struct solve_model *model, const size_t *start, uint64_t budget,
+                  struct solve_found *found) {
+    struct search search = {.arena = arena, .model = model, .found = found, .budget = budget, .unseen = INT64_MIN};
+    *found = (struct solve_found){.finished = true, .bound = INT64_MIN};
+    found->pick = arena_array(arena, model->group_count, sizeof *found->pick);
+    if (!model->possible) return;
+    search.nodes = arena_array(arena, model->group_count + 2, sizeof *search.nodes);
+    search.mended = arena_array(arena, model->group_count, sizeof *search.mended);
+    search.stems = arena_array(arena, model->stem_cells, sizeof *search.stems);
+    bound_work_init(arena, model, &search.work);
+    if (start != NULL) offer(&search, start);
+    struct bound_node *root = node_at(&search, 0);
+    for (size_t e = 0; e < model->entry_count; e++) bits_add(root->alive, e);
+    bound_first_prices(model, root->price);
+    root->bound = INT64_MAX;
+    search_node(&search, 0);
+    found->bound = found->any ? found->value : INT64_MIN;
+    if (search.unseen > found->bound) found->bound = search.unseen;
+}
