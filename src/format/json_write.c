@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+// Writing JSON. U+2028 and U+2029 end lines in script, so they are escaped; a byte that is no UTF-8 becomes U+FFFD, because
+// a line that cannot be parsed would cost the reader all the rest of it.
+#include <string.h>
+
+#include "format/write.h"
+#include "text/utf8.h"
+
+enum { FLAT = -1 }; // in place of the depth: no line ends, no blanks
+
+static void add_escape(struct buf *out, unsigned point) {
+    static const char FROM[] = "\b\f\n\r\t\"\\", TO[] = "bfnrt\"\\";
+    const char *one = point < 0x80 && point ? strchr(FROM, (char)point) : NULL;
+    if (one) {
+        buf_byte(out, '\\');
+        buf_byte(out, TO[one - FROM]);
+    } else {
+        buf_format(out, "\\u%04x", point);
+    }
+}
+
+static void add_string(struct buf *out, const char *text, size_t size) {
+    size_t at = 0, done = 0;
+    buf_byte(out, '"');
+    while (at < size) {
+        size_t from = at, left = size - at < 4 ? size - at : 4;
+        bool good = utf8_check(text + at, left) > 0;
+        unsigned point = good ? utf8_next(text, size, &at) : 0xFFFD;
+        bool escape = point < 0x20 || point == '"' || point == '\\' || point == 0x7F || point == 0x2028 || point == 0x2029;
+        if (good && !escape) continue;
+        buf_add(out, text + done, from - done);
+        if (good) add_escape(out, point);
+        else buf_text(out, "\xEF\xBF\xBD");
+        if (!good) at++;
+        done = at;
+    }
+    buf_add(out, text + done, at - done);
+    buf_byte(out, '"');
+}
+
+static void new_line(struct buf *out, int depth) {
+    if (depth < 0) return;
+    buf_byte(out, '\n');
+    for (int i = 0; i < depth; i++) buf_text(out, "  ");
+}
+
+static void write_node(struct buf *out, const struct node *node, int depth) {
+    if (node->kind == NODE_TEXT) {
+        add_string(out, node->text, node->size);
+        return;
+    }
+    if (node->kind != NODE_LIST && node->kind != NODE_MAP) {
+        buf_text(out, node->kind == NODE_NULL ? "null" : node->text);
+        return;
+    }
+    int inner = depth == FLAT ? FLAT : depth + 1;
+    buf_byte(out, node->kind == NODE_MAP ? '{' : '[');
+    for (size_t i = 0; i < node->count; i++) {
+        const struct member *member = &node->members[i];
+        if (i) buf_byte(out, ',');
+        new_line(out, inner);
+        if (node->kind == NODE_MAP) {
+            add_string(out, member->key, strlen(member->key));
+            buf_text(out, depth == FLAT ? ":" : ": ");
+        }
+        write_node(out, member->value, inner);
+    }
+    if (node->count) new_line(out, depth);
+    buf_byte(out, node->kind == NODE_MAP ? '}' : ']');
+}
+
+void json_write(struct buf *out, const struct node *node) { write_node(out, node, FLAT); }
+
+void json_write_pretty(struct buf *out, const struct node *node) { write_node(out, node, 0); }
