@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: MIT
+// Two flaw forms need different keys, a family needs its type slot, and ids must name something: all said with places.
+#include "rules/finish.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "rules/trigger.h"
+#include "text/utf8.h"
+
+// What a buyer must know whether or not anyone searches for it; a family overrides where it differs.
+static const int usual_tells[SLOT_COUNT] = {
+    [SLOT_PAIR] = 16,     [SLOT_AGE] = 10,      [SLOT_BRAND] = 20,    [SLOT_NAME] = 30,  [SLOT_MODEL] = 20,
+    [SLOT_MARK] = 12,     [SLOT_TECHNIQUE] = 8, [SLOT_MATERIAL] = 10, [SLOT_COLOR] = 8,  [SLOT_PATTERN] = 12,
+    [SLOT_THEME] = 10,    [SLOT_SHAPE] = 7,     [SLOT_STYLE] = 7,     [SLOT_FINISH] = 5, [SLOT_AUDIENCE] = 8,
+    [SLOT_CONDITION] = 8, [SLOT_TYPE] = 40,     [SLOT_SYNONYM] = 3,   [SLOT_FITS] = 20,  [SLOT_COUNT_WORDS] = 16,
+    [SLOT_SIZE] = 12,     [SLOT_MEASURE] = 9,   [SLOT_PARTS] = 6,     [SLOT_INCLUDES] = 5,
+};
+
+static bool lacks(struct diags *diags, const struct rule *rule, const char *key, const char *why) {
+    diags_add(diags, CODE_RULE_REQUIRED, rule->at, why, "the key '%s' is missing", key);
+    return false;
+}
+
+static bool finish_flaw(struct flaw *flaw, struct diags *diags) {
+    flaw->cap[SEVERITY_UNKNOWN] = flaw->cap[SEVERITY_MODERATE];
+    bool fine = true;
+    if (flaw->form == FAULT && !flaw->noun) fine = lacks(diags, &flaw->rule, "noun", "a fault is told by its noun");
+    if (flaw->form == ABSENCE && !flaw->part) fine = lacks(diags, &flaw->rule, "part", "say what is absent");
+    if (flaw->form == STATE && !flaw->says) fine = lacks(diags, &flaw->rule, "says", "a state is told by a sentence");
+    if (flaw->form == STATE && !flaw->says_part)
+        fine = lacks(diags, &flaw->rule, "says_part", "and by one for the case that a part is named");
+    if (flaw->form == STATE && !flaw->title.count) fine = lacks(diags, &flaw->rule, "words", "a state needs title words");
+    return fine;
+}
+
+static bool holds(const struct slots *slots, enum slot slot) {
+    for (size_t i = 0; i < slots->count; i++)
+        if (slots->at[i] == slot) return true;
+    return false;
+}
+
+static bool finish_family(struct family *family, struct diags *diags) {
+    bool fine = true;
+    for (int i = 0; i < SLOT_COUNT; i++)
+        if (!family->tells[i]) family->tells[i] = usual_tells[i];
+    static const enum slot always[] = {SLOT_TYPE, SLOT_COUNT_WORDS, SLOT_FLAWS};
+    for (size_t i = 0; i < sizeof always / sizeof *always; i++)
+        if (!holds(&family->order, always[i])) {
+            diags_add(diags, CODE_RULE_VALUE, family->rule.at, "every title needs type, count and flaws",
+                      "the order lacks the slot '%s'", slot_name(always[i]));
+            fine = false;
+        }
+    for (size_t i = 0; i < family->thing_count; i++) family->things[i].family = family;
+    for (size_t i = 0; i < family->want_count; i++)
+        for (size_t j = 0; j < family->wants[i].count; j++) {
+            const struct wording_shape *shape = &family->wants[i].shapes[j];
+            for (size_t k = 0; k < shape->words.count; k++)
+                if (!holds(&family->order, shape->words.at[k]) && shape->words.at[k] != SLOT_SYNONYM) {
+                    diags_add(diags, CODE_RULE_VALUE, family->rule.at, "a slot outside the order never reaches a title",
+                              "the want '%s' asks for the slot '%s'", family->wants[i].id,
+                              slot_name(shape->words.at[k]));
+                    fine = false;
+                }
+        }
+    return fine;
+}
+
+bool finish_rule(struct arena *arena, enum rule_kind kind, struct rule *rule, struct diags *diags) {
+    (void)arena;
+    if (kind == RULE_FLAW) return finish_flaw((struct flaw *)(void *)rule, diags);
+    if (kind == RULE_FAMILY) return finish_family((struct family *)(void *)rule, diags);
+    return true;
+}
+
+static int flaw_order(const void *a, const void *b) {
+    return strcmp((*(const struct flaw *const *)a)->rule.id, (*(const struct flaw *const *)b)->rule.id);
+}
+
+static int family_order(const void *a, const void *b) {
+    return strcmp((*(const struct family *const *)a)->rule.id, (*(const struct family *const *)b)->rule.id);
+}
+
+static void *sorted(struct arena *arena, const void *array, size_t count, int (*order)(const void *, const void *)) {
+    if (!count) return NULL;
+    void *copy = arena_array(arena, count, sizeof(void *));
+    memcpy(copy, array, count * sizeof(void *));
+    qsort(copy, count, sizeof(void *), order);
+    return copy;
+}
+
+struct named {
+    const char *name;
+    const struct thing *thing;
+    size_t rank; // order of the families, so that equal names keep it
+};
+
+static int named_order(const void *a, const void *b) {
+    const struct named *x = a, *y = b;
+    int names = strcmp(x->name, y->name);
+    return names ? names : (x->rank > y->rank) - (x->rank < y->rank);
+}
+
+static void name_things(struct arena *arena, struct ruleset *rules) {
+    size_t count = 0;
+    for (size_t i = 0; i < rules->family_count; i++)
+        for (size_t j = 0; j < rules->families[i]->thing_count; j++) count += 1 + rules->families[i]->things[j].also.count;
+    struct named *named = arena_array(arena, count + 1, sizeof *named);
+    size_t n = 0;
+    for (size_t i = 0; i < rules->family_count; i++)
+        for (size_t j = 0; j < rules->families[i]->thing_count; j++) {
+            const struct thing *thing = &rules->families[i]->things[j];
+            // A thing's own noun ranks before another thing's other name, in every family.
+            named[n++] = (struct named){utf8_fold(arena, thing->noun), thing, i};
+            for (size_t k = 0; k < thing->also.count; k++)
+                named[n++] = (struct named){utf8_fold(arena, thing->also.at[k]), thing, rules->family_count + i};
+        }
+    qsort(named, n, sizeof *named, named_order);
+    rules->thing_count = n;
+    rules->things_by_noun = arena_array(arena, n + 1, sizeof *rules->things_by_noun);
+    rules->thing_names = arena_array(arena, n + 1, sizeof *rules->thing_names);
+    for (size_t i = 0; i < n; i++) {
+        rules->things_by_noun[i] = named[i].thing;
+        rules->thing_names[i] = named[i].name;
+    }
+}
+
+static void check_ids(struct arena *arena, const struct ruleset *rules, const struct rule *rule, const struct texts *ids,
+                      struct diags *diags) {
+    for (size_t i = 0; i < ids->count; i++)
+        if (!ruleset_flaw(rules, ids->at[i]))
+            diags_add(diags, CODE_RULE_UNKNOWN_ID, rule->at, ruleset_flaw_hint(arena, rules, ids->at[i]),
+                      "'%s' names the flaw '%s', which no pack holds", rule->id, ids->at[i]);
+}
+
+static void check_family(struct arena *arena, const struct ruleset *rules, const struct family *family,
+                         struct diags *diags) {
+    for (size_t i = 0; i < family->check_count; i++) {
+        check_ids(arena, rules, &family->rule, &family->checks[i].flaws, diags);
+        for (size_t j = 0; j < i; j++)
+            if (!strcmp(family->checks[i].id, family->checks[j].id))
+                diags_add(diags, CODE_RULE_SAME_ID, family->rule.at, NULL, "the check '%s' is there twice",
+                          family->checks[i].id);
+    }
+    for (size_t i = 0; i < family->photo_count; i++)
+        check_ids(arena, rules, &family->rule, &family->photos[i].flaws, diags);
+}
+
+void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
+    rules->flaws_by_id = sorted(arena, (const void *)rules->flaws, rules->flaw_count, flaw_order);
+    rules->families_by_id = sorted(arena, (const void *)rules->families, rules->family_count, family_order);
+    name_things(arena, rules);
+    size_t number = 0;
+    // The set is still being made here; it is const for everybody else.
+    for (size_t i = 0; i < rules->flaw_count; i++) ((struct flaw *)(uintptr_t)rules->flaws[i])->finder.number = number++;
+    for (size_t i = 0; i < rules->claim_count; i++) {
+        struct claim *claim = (struct claim *)(uintptr_t)rules->claims[i];
+        claim->finder.number = number++;
+        claim->evidence.number = number++;
+    }
+    rules->finder_count = number;
+    struct triggers *triggers = triggers_new(arena);
+    for (size_t i = 0; i < rules->claim_count; i++) triggers_add(arena, triggers, &rules->claims[i]->finder);
+    triggers_close(triggers);
+    rules->claim_triggers = triggers;
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->confused, diags);
+    for (size_t i = 0; i < rules->family_count; i++) check_family(arena, rules, rules->families[i], diags);
+}

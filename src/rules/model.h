@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+// What a loaded rule set holds. Owner: the rule set's arena. Immutable after loading; shared by every draft.
+#ifndef RULES_MODEL_H
+#define RULES_MODEL_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "format/tree.h"
+#include "text/source.h"
+
+enum severity { SEVERITY_UNKNOWN, SEVERITY_LIGHT, SEVERITY_MODERATE, SEVERITY_HEAVY, SEVERITY_COUNT };
+enum flaw_class { CLASS_FUNCTION, CLASS_DAMAGE, CLASS_MISSING, CLASS_REPAIR, CLASS_DIRT, CLASS_ODOR, CLASS_STATUS,
+                  CLASS_FEATURE };
+enum grade { GRADE_A, GRADE_B, GRADE_C, GRADE_D };
+enum flaw_form { FAULT, ABSENCE, STATE };
+enum title_duty { DUTY_NO, DUTY_IF_HEAVY, DUTY_SHOULD, DUTY_MUST };
+enum rollup { ROLLUP_NONE, ROLLUP_REPAIR, ROLLUP_DAMAGED, ROLLUP_INCOMPLETE, ROLLUP_COUNT };
+enum degree_words { DEGREE_SIZE, DEGREE_AMOUNT, DEGREE_EXTENT, DEGREE_STRENGTH, DEGREE_STIFF };
+
+struct family;
+
+struct texts {
+    const char **at;
+    size_t count;
+};
+
+// Words and patterns that find a rule's subject in a text. Compiled when first needed, by whoever scans (rules/scan.h).
+struct finder {
+    struct texts said;   // plain words and phrases, case-blind, whole words
+    struct texts unless; // phrases that hold such a word and mean something else
+    struct texts match;  // PCRE2 patterns beside them
+    size_t number;       // dense, for the scanner's table
+};
+
+struct rule {
+    const char *id;
+    const char *pack;  // id of the pack it came from
+    struct place at;
+    struct texts hits, misses, gaps;
+    const char *why, *source;
+};
+
+struct flaw {
+    struct rule rule;
+    enum flaw_class class;
+    enum flaw_form form;
+    enum title_duty duty;
+    enum degree_words degree;
+    enum grade cap[SEVERITY_COUNT]; // best reachable grade; unknown takes the moderate cap
+    const char *scale[SEVERITY_COUNT];
+    const char *print, *means;
+    // FAULT: "a chip", "chips", "chipped"; a mass noun takes no article and no count.
+    const char *noun, *plural, *adjective;
+    bool mass;
+    // ABSENCE: what is missing where the record names no part ("lid", "lids").
+    const char *part, *part_plural;
+    // STATE: sentences with and without a named part; {part} stands for it, {is} {has} {was} agree with it.
+    const char *says, *says_part;
+    struct texts title;      // title wordings for the whole thing, best first ("Untested")
+    struct texts title_part; // with {part} {where} {count} ("{part} Untested")
+    enum rollup rollup;      // the shared short wording that may stand in for it where space is short
+    struct finder finder;
+    struct texts parts, on, ask, confused; // `confused`: ids of flaws easily taken for this one
+    const char *photo, *caution;
+};
+
+// Slots in the closed list of slots.def, in the order that a family gives them.
+enum slot {
+#define X(symbol, name, help) symbol,
+#include "rules/slots.def"
+#undef X
+    SLOT_COUNT
+};
+
+const char *slot_name(enum slot slot);
+bool slot_of_name(const char *name, enum slot *slot);
+
+struct slots {
+    enum slot at[SLOT_COUNT];
+    size_t count;
+};
+
+struct wording_shape {
+    struct slots words;
+    int weight;
+};
+
+struct want_shape {
+    const char *id;
+    struct wording_shape *shapes;
+    size_t count;
+};
+
+struct check {
+    const char *id, *ask;
+    struct texts flaws; // flaw ids that answer it when present in flaws, clear or unchecked
+    struct texts facts; // attribute, measurement or record keys that answer it
+};
+
+struct photo_wish {
+    const char *shows;
+    struct texts flaws;
+};
+
+struct short_form {
+    const char *text, *means;
+};
+
+struct thing {
+    const char *noun;       // singular, as a buyer types it
+    const char *plural;     // NULL: by rule
+    struct texts also;      // other names buyers type for the same thing
+    const struct family *family;
+    bool pair;              // one item although plural in form (trousers, scissors)
+};
+
+struct family {
+    struct rule rule;
+    const char *print;
+    struct slots order;
+    int tells[SLOT_COUNT];
+    struct want_shape *wants;
+    size_t want_count;
+    struct thing *things;
+    size_t thing_count;
+    struct check *checks;
+    size_t check_count;
+    struct photo_wish *photos;
+    size_t photo_count;
+    struct texts measures; // dimensions to give, most asked first
+    struct short_form *shorts;
+    size_t short_count;
+    const char *default_dimension; // what a bare height/length means for this family; NULL when none
+    struct texts avoid;               // words read in notes but never printed for this family
+    const struct node *example;       // record
+    const char *example_title;        // the title that record must get
+};
+
+enum verdict { VERDICT_ALLOW, VERDICT_QUALIFY, VERDICT_ASK, VERDICT_REFUSE };
+
+// A word that promises something. It may stand only where the record holds the evidence.
+struct claim {
+    struct rule rule;
+    struct finder finder;
+    enum verdict verdict;   // without the evidence
+    const char *instead;    // honest wording to offer
+    struct finder evidence; // patterns tried on the record's marks; none: nothing a record holds can allow the word
+};
+
+struct pack {
+    struct rule rule;
+    const char *version;
+    int flaws, families, claims; // how many the pack holds: a lost file or rule is noticed
+};
+
+#endif

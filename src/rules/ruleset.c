@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+// Finding rules by name: binary search in arrays sorted once at load.
+#include "rules/ruleset.h"
+
+#include <string.h>
+
+#include "rules/hint.h"
+
+const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
+    size_t from = 0, to = rules->flaw_count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        int order = strcmp(rules->flaws_by_id[middle]->rule.id, id);
+        if (!order) return rules->flaws_by_id[middle];
+        if (order < 0) from = middle + 1;
+        else to = middle;
+    }
+    return NULL;
+}
+
+const struct family *ruleset_family(const struct ruleset *rules, const char *id) {
+    for (size_t i = 0; i < rules->family_count; i++)
+        if (!strcmp(rules->families_by_id[i]->rule.id, id)) return rules->families_by_id[i];
+    return NULL;
+}
+
+const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count) {
+    size_t from = 0, to = rules->thing_count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        if (strcmp(rules->thing_names[middle], name) < 0) from = middle + 1;
+        else to = middle;
+    }
+    size_t end = from;
+    while (end < rules->thing_count && !strcmp(rules->thing_names[end], name)) end++;
+    *count = end - from;
+    return *count ? &rules->things_by_noun[from] : NULL;
+}
+
+const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id) {
+    struct nearest nearest = nearest_start(id);
+    for (size_t i = 0; i < rules->flaw_count; i++) nearest_offer(&nearest, rules->flaws_by_id[i]->rule.id);
+    return nearest_hint(arena, &nearest);
+}
+
+const char *ruleset_family_hint(struct arena *arena, const struct ruleset *rules, const char *id) {
+    struct nearest nearest = nearest_start(id);
+    for (size_t i = 0; i < rules->family_count; i++) nearest_offer(&nearest, rules->families_by_id[i]->rule.id);
+    return nearest_hint(arena, &nearest);
+}

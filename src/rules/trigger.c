@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+// A sorted table of first words. Words are runs of letters and digits, case-folded, as scan.c's word boundaries see them.
+#include "rules/trigger.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "text/utf8.h"
+
+struct entry {
+    const char *word;
+    size_t finder;
+};
+
+struct triggers {
+    struct entry *entries;
+    size_t count, room;
+    size_t *always;
+    size_t always_count, always_room;
+};
+
+struct triggers *triggers_new(struct arena *arena) {
+    return arena_alloc(arena, sizeof(struct triggers));
+}
+
+// The next word of `text` from `*at`, folded into `to`; false at the end. A word longer than `to` never triggers.
+static bool next_word(const char *text, size_t size, size_t *at, char *to, size_t room) {
+    size_t n = 0;
+    bool inside = false;
+    while (*at < size) {
+        size_t next = *at;
+        uint32_t point = utf8_next(text, size, &next);
+        bool letter = utf8_is_letter(point) || utf8_is_digit(point);
+        if (!letter && inside) break;
+        if (letter) {
+            inside = true;
+            if (n + 4 < room) n += utf8_put(utf8_lower(point), to + n);
+        }
+        *at = next;
+    }
+    to[n] = '\0';
+    return inside;
+}
+
+void triggers_add(struct arena *arena, struct triggers *t, const struct finder *finder) {
+    for (size_t i = 0; i < finder->said.count; i++) {
+        char word[64];
+        size_t at = 0;
+        const char *phrase = finder->said.at[i];
+        bool plain = next_word(phrase, strlen(phrase), &at, word, sizeof word);
+        t->entries = arena_grow(arena, t->entries, t->count, &t->room, sizeof *t->entries);
+        t->entries[t->count++] = (struct entry){plain ? arena_string(arena, word) : "", finder->number};
+    }
+    if (!finder->match.count) return;
+    t->always = arena_grow(arena, t->always, t->always_count, &t->always_room, sizeof *t->always);
+    t->always[t->always_count++] = finder->number;
+}
+
+static int entry_order(const void *a, const void *b) {
+    const struct entry *x = a, *y = b;
+    int words = strcmp(x->word, y->word);
+    return words ? words : (x->finder > y->finder) - (x->finder < y->finder);
+}
+
+void triggers_close(struct triggers *t) {
+    if (t->count) qsort(t->entries, t->count, sizeof *t->entries, entry_order);
+}
+
+static size_t first_at_least(const struct triggers *t, const char *word) {
+    size_t from = 0, to = t->count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        if (strcmp(t->entries[middle].word, word) < 0) from = middle + 1;
+        else to = middle;
+    }
+    return from;
+}
+
+void triggers_mark(const struct triggers *t, const char *text, bool *wanted) {
+    for (size_t i = 0; i < t->always_count; i++) wanted[t->always[i]] = true;
+    char word[64];
+    size_t at = 0, size = strlen(text);
+    while (next_word(text, size, &at, word, sizeof word))
+        for (size_t i = first_at_least(t, word); i < t->count && !strcmp(t->entries[i].word, word); i++)
+            wanted[t->entries[i].finder] = true;
+}

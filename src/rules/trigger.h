@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+// From a word to the rules that could match there: a text is walked once, its words are looked up, and PCRE2 is asked only
+// about candidates. Immutable; part of the rule set.
+#ifndef RULES_TRIGGER_H
+#define RULES_TRIGGER_H
+
+#include "rules/model.h"
+
+struct triggers;
+
+// One entry a first word of every `said` phrase; a finder with patterns of its own is always a candidate.
+struct triggers *triggers_new(struct arena *arena);
+void triggers_add(struct arena *arena, struct triggers *triggers, const struct finder *finder);
+// Sorts the table; no triggers_add() after it.
+void triggers_close(struct triggers *triggers);
+// Marks in `wanted` (finder_count entries) every finder that could match somewhere in the text.
+void triggers_mark(const struct triggers *triggers, const char *text, bool *wanted);
+
+#endif
