@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+// Readers of a record's lists, for the table of keys in read.c. `to` is the struct record.
+#ifndef ITEM_LISTS_H
+#define ITEM_LISTS_H
+
+#include "item/fields.h"
+
+void read_flaws(struct reader *r, const struct node *node, void *to);
+void read_clear(struct reader *r, const struct node *node, void *to);
+void read_includes(struct reader *r, const struct node *node, void *to);
+void read_measurements(struct reader *r, const struct node *node, void *to);
+void read_marks(struct reader *r, const struct node *node, void *to);
+void read_fits(struct reader *r, const struct node *node, void *to);
+void read_photos(struct reader *r, const struct node *node, void *to);
+
+#endif
