@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// Which risky words a record's values hold, and whether its evidence allows them. Owner: the arena.
+#ifndef EVIDENCE_CLAIMS_H
+#define EVIDENCE_CLAIMS_H
+
+#include "item/record.h"
+#include "rules/scan.h"
+
+struct claim_found {
+    const struct claim *claim;
+    const char *word; // as it stands in the record
+    enum verdict verdict;
+    const char *evidence; // the mark that allows it, or NULL
+};
+
+struct claims {
+    struct claim_found *items;
+    size_t count, room;
+    bool slow; // a pattern ran into its step limit: the word counts as not allowed
+};
+
+// Looks through the type, the attributes and their parts. Marks are evidence and are never judged: they are quoted.
+struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
+                            const struct record *record);
+// The claim that keeps a text out of a title, or NULL when all its words may stand.
+const struct claim_found *claims_bar(const struct claims *claims, const char *text);
+const char *verdict_name(enum verdict verdict);
+
+#endif
