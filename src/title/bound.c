@@ -17,6 +17,8 @@ void bound_work_init(struct arena *arena, const struct solve_model *model, struc
     work->pick = arena_array(arena, model->group_count, sizeof(size_t));
     work->limit = arena_array(arena, model->entry_count, sizeof(int64_t));
     work->slope = arena_array(arena, prices, sizeof(int32_t));
+    work->trend = arena_array(arena, prices, sizeof(double));
+    work->often = arena_array(arena, model->entry_count, sizeof(double));
     work->best_price = arena_array(arena, prices, sizeof(int64_t));
     work->row_seen = arena_array(arena, bits_cells(prices), sizeof(uint64_t));
     work->stems = arena_array(arena, model->stem_cells, sizeof(uint64_t));
@@ -41,8 +43,8 @@ void bound_node_init(struct arena *arena, const struct solve_model *model, struc
 void bound_first_prices(const struct solve_model *model, int64_t *price) {
     for (size_t w = 0; w < model->wording_count; w++) {
         const struct solve_wording *wording = &model->wordings[w];
-        for (size_t i = 0; i < wording->count; i++) {
-            int64_t share = wording->weight / (int64_t)wording->count;
+        for (size_t i = 0; i < wording->row_count; i++) {
+            int64_t share = wording->weight / (int64_t)(2 * wording->row_count);
             if (share > price[wording->rows[i]]) price[wording->rows[i]] = share;
         }
     }
@@ -142,7 +144,7 @@ static void sort_groups(struct bound_work *work, struct bound_node *node) {
 }
 
 static void see_rows(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
-    for (size_t i = 0; i < wording->count; i++)
+    for (size_t i = 0; i < wording->row_count; i++)
         if (!bits_has(node->covered, work->model->row_stem[wording->rows[i]]))
             bits_add(work->row_seen, wording->rows[i]);
 }
@@ -215,7 +217,7 @@ static int64_t measure_wants(struct bound_work *work, const struct bound_node *n
             const struct solve_wording *wording = &model->wordings[node->wordings[i]];
             if (wording->want != want) break;
             int64_t left = node->gain[i];
-            for (size_t k = 0; k < wording->count; k++) left -= node->price[wording->rows[k]];
+            for (size_t k = 0; k < wording->row_count; k++) left -= node->price[wording->rows[k]];
             if (left <= most) continue;
             most = left;
             best = node->wordings[i];
@@ -311,7 +313,7 @@ static void find_slopes(struct bound_work *work, const struct bound_node *node) 
         if (own == want || work->chosen[own] == SIZE_MAX) continue;
         want = own;
         const struct solve_wording *wording = &model->wordings[work->chosen[own]];
-        for (size_t k = 0; k < wording->count; k++) work->slope[wording->rows[k]]++;
+        for (size_t k = 0; k < wording->row_count; k++) work->slope[wording->rows[k]]++;
     }
 }
 
@@ -327,18 +329,32 @@ int64_t bound_measure(struct bound_work *work, const struct bound_node *node) {
     return sum;
 }
 
-bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, int64_t share, int64_t part) {
-    int64_t norm = 0;
+static void remember_pick(struct bound_work *work, const struct bound_node *node, bool fresh) {
+    const struct solve_model *model = work->model;
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            double now = work->pick[g] == e ? 1 : 0;
+            work->often[e] = fresh ? now : (now + work->often[e]) / 2;
+        }
+    }
+}
+
+bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, double pace, bool fresh) {
+    double norm = 0;
+    remember_pick(work, node, fresh);
     for (size_t i = 0; i < node->row_count; i++) {
-        int64_t slope = work->slope[node->rows[i]];
-        if (slope > 0 || node->price[node->rows[i]] > 0) norm += slope * slope;
+        uint32_t row = node->rows[i];
+        double trend = fresh ? work->slope[row] : (work->slope[row] + work->trend[row]) / 2;
+        if (trend < 0 && node->price[row] == 0) trend = 0;
+        work->trend[row] = trend;
+        norm += trend * trend;
     }
     if (norm == 0) return false;
-    int64_t step = gap * share / (part * norm);
-    if (step == 0) return false;
+    double step = pace * (double)gap / norm;
     for (size_t i = 0; i < node->row_count; i++) {
         int64_t *price = &node->price[node->rows[i]];
-        *price += step * work->slope[node->rows[i]];
+        *price += (int64_t)(step * work->trend[node->rows[i]]);
         if (*price < 0) *price = 0;
     }
     return true;

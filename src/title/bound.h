@@ -38,6 +38,8 @@ struct bound_work {
     int64_t *limit;          // per entry: bound when it is taken (bound_limits)
     int32_t *slope;
     int64_t *best_price;
+    double *trend;           // per row: where the slopes have pointed of late
+    double *often;           // per entry: how often the picks have had it of late
     uint64_t *row_seen, *stems;
     size_t *chosen;          // per want: the wording that it pays for, SIZE_MAX for none
     size_t *word_group, *least;
@@ -52,8 +54,9 @@ void bound_first_prices(const struct solve_model *model, int64_t *price);
 bool bound_open(struct bound_work *work, struct bound_node *node);
 // One bound with the node's prices; leaves pick and slopes in `work`.
 int64_t bound_measure(struct bound_work *work, const struct bound_node *node);
-// After a measure: moves the prices against the slopes, `step` per unit. False when nothing is left to move.
-bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, int64_t share, int64_t part);
+// After a measure: moves the prices along the slopes of late, `pace` of the way to where the bound would be `gap` lower if
+// it were flat. `fresh` forgets what was before. False when nothing is left to move.
+bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, double pace, bool fresh);
 // After a measure with the prices in question: the bound for each alive entry of the open groups.
 void bound_limits(struct bound_work *work, const struct bound_node *node, int64_t bound);
 

@@ -6,6 +6,7 @@
 #include "title/solve_model.h"
 #include "title/solve_bits.h"
 #include "title/solve_reduce.h"
+#include "title/solve_rows.h"
 
 struct draft {
     struct arena *arena;
@@ -107,12 +108,12 @@ static void draft_wording(struct draft *draft, const struct title_wording *wordi
     if (wording->weight <= 0 || !all_offered(draft, wording)) return;
     struct solve_wording *own = &model->wordings[model->wording_count++];
     *own = (struct solve_wording){.want = want, .weight = wording->weight};
-    own->rows = arena_array(draft->arena, wording->count, sizeof *own->rows);
+    own->stems = arena_array(draft->arena, wording->count, sizeof *own->stems);
     for (size_t i = 0; i < wording->count; i++) {
         if (comes_along(draft, wording, i)) continue;
         uint32_t *name = &draft->stem_name[wording->stems[i]];
         if (*name == 0) *name = (uint32_t)++model->stem_count;
-        own->rows[own->count++] = *name - 1;
+        own->stems[own->stem_count++] = *name - 1;
     }
 }
 
@@ -131,7 +132,7 @@ static void draft_wordings(struct draft *draft) {
     for (size_t w = 0; w < model->wording_count; w++) {
         struct solve_wording *own = &model->wordings[w];
         own->stem_set = arena_array(draft->arena, model->stem_cells, sizeof *own->stem_set);
-        for (size_t i = 0; i < own->count; i++) bits_add(own->stem_set, own->rows[i]);
+        for (size_t i = 0; i < own->stem_count; i++) bits_add(own->stem_set, own->stems[i]);
     }
 }
 
@@ -263,29 +264,6 @@ static void index_groups(struct draft *draft) {
     }
 }
 
-static void name_rows(struct draft *draft) {
-    struct solve_model *model = draft->model;
-    size_t most = 0;
-    for (size_t w = 0; w < model->wording_count; w++) most += model->wordings[w].count;
-    model->row_stem = arena_array(draft->arena, most, sizeof *model->row_stem);
-    uint32_t *row = arena_array(draft->arena, model->stem_count, sizeof *row);
-    size_t want = SIZE_MAX, start = 0;
-    for (size_t w = 0; w < model->wording_count; w++) {
-        struct solve_wording *own = &model->wordings[w];
-        if (own->want != want) start = model->row_count;
-        want = own->want;
-        for (size_t i = 0; i < own->count; i++) {
-            uint32_t stem = own->rows[i];
-            bool known = row[stem] >= start && row[stem] < model->row_count && model->row_stem[row[stem]] == stem;
-            if (!known) {
-                row[stem] = (uint32_t)model->row_count;
-                model->row_stem[model->row_count++] = stem;
-            }
-            own->rows[i] = row[stem];
-        }
-    }
-}
-
 void solve_model_build(struct arena *arena, const struct title_problem *problem, bool lengths_only,
                        struct solve_model *model) {
     struct draft draft = {.arena = arena, .problem = problem, .model = model, .lengths_only = lengths_only};
@@ -300,7 +278,7 @@ void solve_model_build(struct arena *arena, const struct title_problem *problem,
     solve_reduce_wordings(arena, model);
     solve_reduce_entries(arena, model);
     index_groups(&draft);
-    name_rows(&draft);
+    solve_rows_build(arena, model);
     solve_reduce_pairs(arena, model);
 }
 

@@ -25,9 +25,9 @@ struct solve_entry {
 struct solve_wording {
     size_t want;
     int64_t weight;
+    uint32_t *stems, *rows;
+    size_t stem_count, row_count;
     uint64_t *stem_set;
-    uint32_t *rows; // one for each stem
-    size_t count;
 };
 
 struct solve_model {
@@ -40,7 +40,7 @@ struct solve_model {
     size_t *cover_count;
     struct solve_wording *wordings; // by want
     size_t wording_count, want_count;
-    size_t row_count;      // a row is one stem of one want, and has a price
+    size_t row_count;      // a row is one stem of one want, and has a price: title/solve_rows.h
     uint32_t *row_stem;
     size_t stem_count, word_count;
     size_t stem_cells, word_cells, entry_cells;

@@ -12,7 +12,7 @@ static bool wording_beats(const struct solve_model *model, size_t a, size_t b) {
     const struct solve_wording *one = &model->wordings[a], *other = &model->wordings[b];
     if (one->want != other->want || one->weight < other->weight) return false;
     if (!bits_within(one->stem_set, other->stem_set, model->stem_cells)) return false;
-    return one->weight > other->weight || one->count < other->count || a < b;
+    return one->weight > other->weight || one->stem_count < other->stem_count || a < b;
 }
 
 static bool wording_is_beaten(const struct solve_model *model, size_t w) {

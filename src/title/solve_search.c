@@ -10,7 +10,8 @@
 #include "title/bound.h"
 #include "title/solve_bits.h"
 
-enum { ROOT_MEASURES = 80, NODE_MEASURES = 8 };
+enum { ROOT_MEASURES = 60, NODE_MEASURES = 8 };
+#define NODE_PACE 0.5
 
 struct search {
     struct arena *arena;
@@ -110,25 +111,27 @@ static int64_t measure(struct search *search, struct bound_node *node) {
 static bool tighten(struct search *search, struct bound_node *node, size_t measures) {
     struct bound_work *work = &search->work;
     const size_t prices = search->model->row_count + search->model->word_count;
-    int64_t part = 1, best = INT64_MAX;
+    int64_t best = INT64_MAX;
+    double pace = measures == ROOT_MEASURES ? 0.7 : NODE_PACE;
     size_t stall = 0;
     for (size_t i = 0; i < measures; i++) {
         int64_t bound = measure(search, node);
-        if (i == 0 || bound < best) {
+        if (bound < best) {
             best = bound;
             stall = 0;
             memcpy(work->best_price, node->price, prices * sizeof *node->price);
             if (best < node->bound) node->bound = best;
             if (is_beaten(search, node, node->bound)) return true;
         } else if (++stall == 3) {
-            part *= 2;
+            pace *= 0.6;
             stall = 0;
+            memcpy(node->price, work->best_price, prices * sizeof *node->price);
         }
-        if (i == 0 || i % 4 == 0) mend(search, node);
+        if (i % 4 == 0) mend(search, node);
         int64_t target = search->found->any ? search->found->value : best - best / 8;
         int64_t gap = bound - target;
         if (gap < 1) gap = 1;
-        if (!bound_move_prices(work, node, gap, 1, part)) break;
+        if (!bound_move_prices(work, node, gap, pace, i == 0)) break;
     }
     memcpy(node->price, work->best_price, prices * sizeof *node->price);
     search->found->steps++;
