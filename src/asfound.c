@@ -1,0 +1,311 @@
+// SPDX-License-Identifier: MIT
+// The public library: the rooms behind opaque handles. Every entry point opens its own arenas, so an engine is never
+// written to after it was made, and memory that runs out ends the call with a status and nothing leaked.
+#include "asfound.h"
+
+#include <stdint.h>
+#include <string.h>
+
+#include "format/stream.h"
+#include "format/write.h"
+#include "listing/listing.h"
+#include "listing/rules_text.h"
+#include "rules/folder.h"
+#include "text/limits.h"
+
+#define VERSION "0.1.0"
+
+struct asfound_engine {
+    struct arena *arena;
+    struct asfound_memory memory;
+    const struct ruleset *rules;
+    const struct variants *variants;
+};
+
+static struct arena_memory memory_of(const struct asfound_memory *memory) {
+    return (struct arena_memory){memory->alloc, memory->free, memory->context};
+}
+
+struct sink {
+    asfound_put *put;
+    void *context;
+};
+
+static bool send(const struct sink *sink, const char *bytes, size_t size) {
+    return !sink->put || !size || sink->put(sink->context, bytes, size);
+}
+
+static void send_messages(struct arena *arena, struct diags *diags, const struct sink *sink, bool color) {
+    struct buf out = buf_start(arena);
+    diags_print(diags, &out, color);
+    send(sink, out.at, out.n);
+}
+
+static enum asfound_status out_of_memory(const struct sink *messages) {
+    static const char text[] = "asfound: error: memory ran out [memory]\n";
+    send(messages, text, sizeof text - 1);
+    return ASFOUND_IO;
+}
+
+// --- engine ---
+
+struct loading {
+    const struct asfound_engine_options *options;
+    asfound_engine *engine;
+    int status;
+};
+
+static void load(struct arena *arena, void *context) {
+    struct loading *loading = context;
+    const struct asfound_engine_options *options = loading->options;
+    struct diags diags = diags_start(arena);
+    asfound_engine *engine = arena_alloc(arena, sizeof *engine);
+    engine->arena = arena;
+    engine->memory = options->memory;
+    const char **folders = arena_array(arena, options->pack_count + 1, sizeof *folders);
+    folders[0] = arena_format(arena, "%s/rules/core", options->data);
+    for (size_t i = 0; i < options->pack_count; i++) folders[i + 1] = options->packs[i];
+    engine->rules = ruleset_load(arena, folders, options->pack_count + 1, &diags);
+    const char *path = arena_format(arena, "%s/dict/us-gb.txt", options->data);
+    const struct source *words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
+    engine->variants = words ? variants_load(arena, words->name, words->text, words->size, &diags) : NULL;
+    struct sink messages = {options->messages, options->messages_context};
+    send_messages(arena, &diags, &messages, options->color);
+    loading->status = diags.status;
+    if (engine->rules && engine->rules->family_count && engine->variants) loading->engine = engine;
+    else if (!loading->status) loading->status = ASFOUND_BROKEN_RULES;
+}
+
+enum asfound_status asfound_engine_new(const struct asfound_engine_options *options, asfound_engine **engine) {
+    *engine = NULL;
+    struct arena_memory memory = memory_of(&options->memory);
+    struct sink messages = {options->messages, options->messages_context};
+    struct arena *arena = arena_new(&memory);
+    if (!arena) return out_of_memory(&messages);
+    struct loading loading = {options, NULL, 0};
+    bool finished = arena_try(arena, load, &loading);
+    if (!finished || !loading.engine) arena_free(arena);
+    if (!finished) return out_of_memory(&messages);
+    *engine = loading.engine;
+    return (enum asfound_status)loading.status;
+}
+
+void asfound_engine_free(asfound_engine *engine) {
+    if (engine) arena_free(engine->arena);
+}
+
+// --- drafting ---
+
+// Ids seen in one input, as 64-bit hashes: eight bytes a record, so that a long input stays small.
+struct id_set {
+    uint64_t *slots;
+    size_t room, count;
+};
+
+static uint64_t id_hash(const char *id) {
+    uint64_t h = 14695981039346656037u;
+    for (; *id; id++) h = (h ^ (unsigned char)*id) * 1099511628211u;
+    return h | 1; // 0 marks an empty slot
+}
+
+static bool id_put(uint64_t *slots, size_t room, uint64_t hash) {
+    size_t at = (size_t)(hash >> 1) & (room - 1);
+    for (; slots[at]; at = (at + 1) & (room - 1))
+        if (slots[at] == hash) return false;
+    slots[at] = hash;
+    return true;
+}
+
+struct run {
+    const asfound_engine *engine;
+    const struct asfound_draft_options *options;
+    struct arena *records; // reset after each record
+    struct stream *stream;
+    struct diags diags;
+    struct drafter drafter;
+    struct id_set ids;
+    struct sink out;
+    size_t number;
+    int status;
+    bool more, write_failed;
+};
+
+// False when the id stood already.
+static bool new_id(struct run *run, struct arena *arena, const char *id) {
+    struct id_set *ids = &run->ids;
+    if (4 * (ids->count + 1) > 3 * ids->room) {
+        size_t room = ids->room ? 2 * ids->room : 1024;
+        uint64_t *slots = arena_array(arena, room, sizeof *slots);
+        for (size_t i = 0; i < ids->room; i++)
+            if (ids->slots[i]) id_put(slots, room, ids->slots[i]);
+        ids->slots = slots;
+        ids->room = room;
+    }
+    if (!id_put(ids->slots, ids->room, id_hash(id))) return false;
+    ids->count++;
+    return true;
+}
+
+static void write_listing(struct run *run, struct arena *arena, const struct listing *listing) {
+    const struct asfound_draft_options *o = run->options;
+    struct buf out = buf_start(arena);
+    if (o->output == ASFOUND_JSON_LINES) {
+        json_write(&out, o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
+        buf_byte(&out, '\n');
+    } else if (o->output == ASFOUND_YAML_OUT) {
+        buf_text(&out, "---\n");
+        yaml_write(arena, &out, o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
+    } else if (o->output == ASFOUND_HTML) listing_page(arena, listing, &out);
+    else if (o->explain) listing_explain(arena, listing, &out, o->color);
+    else listing_card(arena, listing, &out, o->color);
+    if (!send(&run->out, out.at, out.n)) run->write_failed = true;
+}
+
+static bool only_notes(const struct record *r) {
+    return r->notes && !r->type.value && !r->attribute_count && !r->flaw_count && !r->mark_count;
+}
+
+static void draft_one(struct arena *arena, void *context) {
+    struct run *run = context;
+    struct node *tree = NULL;
+    run->more = stream_next(run->stream, arena, &run->diags, &tree);
+    if (!run->more) return;
+    run->number++;
+    if (!tree) return;
+    struct record record;
+    enum locale locale = run->options->locale == ASFOUND_EN_GB ? LOCALE_GB : LOCALE_US;
+    if (!record_read(arena, run->engine->rules, tree, locale, run->number, &record, &run->diags)) return;
+    if (run->options->only && strcmp(record.id, run->options->only) != 0) return;
+    if (!new_id(run, run->diags.arena, record.id)) {
+        diags_add(&run->diags, CODE_SAME_ID, record.at, NULL, "the id '%s' stands twice in this input", record.id);
+        return;
+    }
+    if (only_notes(&record))
+        diags_add(&run->diags, CODE_NOTES_ONLY, record.at, "write type, attributes and flaws as keys",
+                  "'%s' holds notes only, and notes are not read yet", record.id);
+    struct title_options options = {run->options->limit ? run->options->limit : 80, (enum count_unit)run->options->unit,
+                                    locale, run->engine->variants};
+    const struct listing *listing = listing_draft(arena, &run->drafter, &record, &options);
+    if (listing_has_must(listing) && run->status < ASFOUND_MUST) run->status = ASFOUND_MUST;
+    write_listing(run, arena, listing);
+}
+
+static void draft_all(struct arena *arena, void *context) {
+    struct run *run = context;
+    run->diags = diags_start(arena);
+    run->drafter = (struct drafter){run->engine->rules, run->engine->variants,
+                                    scanner_new(arena, run->engine->rules->finder_count)};
+    for (run->more = true; run->more && !run->write_failed;) {
+        bool finished = arena_try(run->records, draft_one, run);
+        arena_reset(run->records);
+        if (!finished) arena_give_up(arena);
+        if (run->options->progress && run->more) run->options->progress(run->options->progress_context, run->number);
+    }
+    struct sink messages = {run->options->messages, run->options->messages_context};
+    send_messages(arena, &run->diags, &messages, run->options->color);
+    if (run->diags.status > run->status) run->status = run->diags.status;
+    if (run->write_failed) run->status = ASFOUND_IO;
+}
+
+enum asfound_status asfound_draft(const asfound_engine *engine, const struct asfound_draft_options *options,
+                                  const char *name, asfound_get *get, void *get_context) {
+    struct arena_memory memory = memory_of(&engine->memory);
+    struct sink messages = {options->messages, options->messages_context};
+    struct stream_source from = {name, get, get_context};
+    struct run run = {.engine = engine, .options = options, .out = {options->out, options->out_context}};
+    struct arena *work = arena_new(&memory);
+    run.records = arena_new(&memory);
+    run.stream = stream_open(&from, (enum form)options->input, &memory);
+    bool finished = work && run.records && run.stream && arena_try(work, draft_all, &run);
+    if (run.stream) stream_close(run.stream);
+    arena_free(run.records);
+    arena_free(work);
+    return finished ? (enum asfound_status)run.status : out_of_memory(&messages);
+}
+
+// --- texts about the rules ---
+
+struct task {
+    const asfound_engine *engine;
+    struct sink out, messages;
+    const char *id;
+    bool flag;
+    int status;
+};
+
+static enum asfound_status run_task(const struct asfound_memory *memory, void (*body)(struct arena *, void *),
+                                    struct task *task) {
+    struct arena_memory from = memory_of(memory);
+    struct arena *arena = arena_new(&from);
+    bool finished = arena && arena_try(arena, body, task);
+    arena_free(arena);
+    return finished ? (enum asfound_status)task->status : out_of_memory(&task->messages);
+}
+
+static void send_task(struct task *task, const struct buf *out) {
+    if (!send(&task->out, out->at, out->n)) task->status = ASFOUND_IO;
+}
+
+static void frame(struct arena *arena, void *context) {
+    struct task *task = context;
+    struct buf out = buf_start(arena);
+    if (task->flag) page_end(&out);
+    else page_begin(&out);
+    send_task(task, &out);
+}
+
+enum asfound_status asfound_page_frame(const asfound_engine *engine, bool end, asfound_put *out, void *out_context) {
+    struct task task = {.out = {out, out_context}, .flag = end};
+    return run_task(&engine->memory, frame, &task);
+}
+
+static void check(struct arena *arena, void *context) {
+    struct task *task = context;
+    struct diags diags = diags_start(arena);
+    struct drafter drafter = {task->engine->rules, task->engine->variants,
+                              scanner_new(arena, task->engine->rules->finder_count)};
+    struct proof_counts counts;
+    proof_run(arena, &drafter, &counts, &diags);
+    send_messages(arena, &diags, &task->messages, false);
+    struct buf out = buf_start(arena);
+    rules_summary(&out, &counts, diags.status != 0, task->flag);
+    task->status = diags.status;
+    send_task(task, &out);
+}
+
+enum asfound_status asfound_rules_check(const asfound_engine *engine, bool statistics, asfound_put *out, void *out_context,
+                                        asfound_put *messages, void *messages_context) {
+    struct task task = {engine, {out, out_context}, {messages, messages_context}, NULL, statistics, 0};
+    return run_task(&engine->memory, check, &task);
+}
+
+static void show(struct arena *arena, void *context) {
+    struct task *task = context;
+    struct buf out = buf_start(arena);
+    struct diags diags = diags_start(arena);
+    if (!rules_show(arena, task->engine->rules, task->id, &out, &diags)) task->status = ASFOUND_USAGE;
+    send_messages(arena, &diags, &task->messages, false);
+    send_task(task, &out);
+}
+
+enum asfound_status asfound_rules_show(const asfound_engine *engine, const char *id, asfound_put *out, void *out_context,
+                                       asfound_put *messages, void *messages_context) {
+    struct task task = {engine, {out, out_context}, {messages, messages_context}, id, false, 0};
+    return run_task(&engine->memory, show, &task);
+}
+
+static void describe(struct arena *arena, void *context) {
+    struct task *task = context;
+    struct buf out = buf_start(arena);
+    if (task->flag) rules_schema_json(arena, &out);
+    else rules_describe(arena, &out);
+    send_task(task, &out);
+}
+
+enum asfound_status asfound_rules_describe(bool json_schema, asfound_put *out, void *out_context) {
+    struct asfound_memory memory = {NULL, NULL, NULL};
+    struct task task = {.out = {out, out_context}, .flag = json_schema};
+    return run_task(&memory, describe, &task);
+}
+
+const char *asfound_version(void) { return VERSION; }

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+// One record through the rooms: evidence, title, disclosure, questions, description, findings.
+#include "listing/listing.h"
+
+#include <string.h>
+
+void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code, const char *message,
+                  struct note_span span) {
+    listing->findings = arena_grow(arena, listing->findings, listing->finding_count, &listing->finding_room,
+                                   sizeof *listing->findings);
+    listing->findings[listing->finding_count++] = (struct finding){level, code, message, span};
+}
+
+bool listing_has_must(const struct listing *listing) {
+    for (size_t i = 0; i < listing->finding_count; i++)
+        if (!strcmp(listing->findings[i].level, "must")) return true;
+    return false;
+}
+
+static const struct note_span nowhere = {0, 0};
+
+// A record without a family takes that of its noun; one that no rule knows is listed as "other".
+static void settle_family(struct arena *arena, const struct drafter *drafter, struct record *record, struct listing *l) {
+    if (record->family) return;
+    size_t count = 0;
+    const struct thing *const *things = NULL;
+    if (record->type.value) {
+        const char *noun = utf8_fold(arena, say_singular(arena, record->type.value));
+        things = ruleset_things(drafter->rules, noun, &count);
+        const char *head = strrchr(noun, ' ');
+        if (!things && head) things = ruleset_things(drafter->rules, head + 1, &count);
+    }
+    record->family = things ? things[0]->family : ruleset_family(drafter->rules, "other");
+    if (!record->family) record->family = drafter->rules->families[0];
+    listing_find(arena, l, "should", "record.family",
+                 arena_format(arena, "no family was given; '%s' was taken%s", record->family->rule.id,
+                              count > 1 ? ", others know the noun too" : ""),
+                 nowhere);
+}
+
+// The same kind told present and not there at one place: both are printed, and the seller has to decide.
+static void find_conflicts(struct arena *arena, struct listing *l) {
+    const struct record *r = l->record;
+    for (size_t i = 0; i < r->flaw_count; i++)
+        for (size_t j = 0; j < r->clear_count; j++) {
+            const struct item_flaw *flaw = &r->flaws[i];
+            const struct item_clear *clear = &r->clear[j];
+            if (flaw->kind != clear->kind) continue;
+            const char *a = flaw->part ? flaw->part : flaw->where ? flaw->where : "";
+            const char *b = clear->part ? clear->part : clear->where ? clear->where : "";
+            if (*b && strcmp(a, b) != 0) continue;
+            if (!*b && *a) continue; // told for the whole, present at one place: the place is the exception
+            listing_find(arena, l, "must", "record.conflict",
+                         arena_format(arena, "'%s' is told both there and not there", flaw->kind->rule.id), flaw->span);
+        }
+}
+
+static void find_counts(struct arena *arena, struct listing *l) {
+    const struct record *r = l->record;
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->flaws[i];
+        if (r->count > 1 && flaw->of > r->count)
+            listing_find(arena, l, "should", "record.count",
+                         arena_format(arena, "'%s' speaks of %d pieces, the record of %d", flaw->kind->rule.id, flaw->of,
+                                      r->count),
+                         flaw->span);
+    }
+}
+
+static void deduct(struct arena *arena, struct listing *l, const char *text) {
+    l->less = arena_grow(arena, (void *)l->less, l->less_count, &l->less_room, sizeof *l->less);
+    l->less[l->less_count++] = text;
+}
+
+static void find_gaps(struct arena *arena, struct listing *l) {
+    const struct record *r = l->record;
+    if (!r->type.value || r->type.sure != SURE_STATED)
+        listing_find(arena, l, "must", "record.type", "say what the thing is: the title has only its family's word", nowhere);
+    for (size_t i = 0; i < l->claims->count; i++) {
+        const struct claim_found *found = &l->claims->items[i];
+        if (found->verdict == VERDICT_ALLOW) continue;
+        listing_find(arena, l, "should", "claim.unproved",
+                     arena_format(arena, "'%s' is kept out: %s%s", found->word,
+                                  found->claim->instead ? "write instead: " : "nothing in the record shows it",
+                                  found->claim->instead ? found->claim->instead : ""),
+                     nowhere);
+        deduct(arena, l, arena_format(arena, "'%s' is a claim without evidence", found->word));
+    }
+    if (l->claims->slow)
+        listing_find(arena, l, "should", "rule.slow", "a rule's pattern took too long here and was given up", nowhere);
+    size_t unknown = 0, unshown = 0;
+    for (size_t i = 0; i < r->flaw_count; i++) unknown += r->flaws[i].severity == SEVERITY_UNKNOWN;
+    for (size_t i = 0; i < r->flaw_count && i < l->photos.count; i++) unshown += l->photos.items[i].file == NULL;
+    if (unknown) deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a degree", unknown, r->flaw_count));
+    if (unshown) deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a photo", unshown, r->flaw_count));
+    if (!r->measurement_count) deduct(arena, l, "no measurements");
+    if (l->title_length && l->title_length * 2 < l->options.limit) deduct(arena, l, "more than half of the title is unused");
+}
+
+struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *given,
+                              const struct title_options *options) {
+    struct listing *l = arena_alloc(arena, sizeof *l);
+    struct record *record = arena_alloc(arena, sizeof *record);
+    *record = *given;
+    *l = (struct listing){.record = record, .options = *options};
+    settle_family(arena, drafter, record, l);
+    l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
+    listing_choose(arena, l, title_plan(arena, record, l->claims, options));
+    l->disclosure = disclosure_write(arena, drafter->rules, record, options->locale, drafter->variants);
+    l->grading = grade_record(arena, record);
+    l->questions = questions_ask(arena, record);
+    l->photos = photos_wish(arena, record);
+    find_conflicts(arena, l);
+    find_counts(arena, l);
+    find_gaps(arena, l);
+    l->description = listing_describe(arena, drafter, l);
+    return l;
+}

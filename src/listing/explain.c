@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// Why each word is in the title and each sentence in the disclosure, and why the others are not.
+#include <string.h>
+
+#include "listing/listing.h"
+
+static void note_text(struct buf *out, const struct listing *l, struct note_span span) {
+    if (!span.to || !l->record->notes) return;
+    buf_text(out, ", from the notes: \"");
+    buf_add(out, l->record->notes + span.from, span.to - span.from);
+    buf_byte(out, '"');
+}
+
+static void head(struct buf *out, const char *text, bool color) {
+    buf_format(out, "\n%s%s%s\n", color ? "\x1b[1m" : "", text, color ? "\x1b[0m" : "");
+}
+
+void listing_explain(struct arena *arena, const struct listing *l, struct buf *out, bool color) {
+    (void)arena;
+    buf_format(out, "%s%s%s\n  %s\n", color ? "\x1b[1;4m" : "", l->record->id, color ? "\x1b[0m" : "",
+               *l->title ? l->title : "(no title)");
+    head(out, "In the title", color);
+    for (size_t i = 0; i < l->word_count; i++) {
+        const struct title_word *w = &l->words[i];
+        buf_format(out, "  %s: %s slot, from %s, worth %lld", w->text, slot_name(w->slot), w->because, (long long)w->worth);
+        note_text(out, l, w->span);
+        buf_byte(out, '\n');
+        for (size_t k = 0; k < w->answers.count; k++) buf_format(out, "      answers the search %s\n", w->answers.at[k]);
+    }
+    if (l->left_count) head(out, "Left out", color);
+    for (size_t i = 0; i < l->left_count; i++) buf_format(out, "  %s: %s\n", l->left_out[i].text, l->left_out[i].why);
+    if (l->disclosure.count) head(out, "In the disclosure", color);
+    for (size_t i = 0; i < l->disclosure.count; i++) {
+        buf_format(out, "  %s  (%s", l->disclosure.sentences[i].text, l->disclosure.sentences[i].because);
+        note_text(out, l, l->disclosure.sentences[i].span);
+        buf_text(out, ")\n");
+    }
+    if (l->claims->count) head(out, "Claim words", color);
+    for (size_t i = 0; i < l->claims->count; i++) {
+        const struct claim_found *found = &l->claims->items[i];
+        buf_format(out, "  %s: %s", found->word, verdict_name(found->verdict));
+        if (found->evidence) buf_format(out, ", shown by the mark \"%s\"", found->evidence);
+        if (found->claim->instead && !found->evidence) buf_format(out, "; write instead: %s", found->claim->instead);
+        if (found->claim->rule.source) buf_format(out, " (%s)", found->claim->rule.source);
+        buf_byte(out, '\n');
+    }
+    buf_byte(out, '\n');
+}

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+// The one pipeline: record -> listing. A pure function of (record, options, rules): no clock, no locale, no global state.
+// Owner: the arena given to listing_draft(); the listing points into it and into the record.
+#ifndef LISTING_LISTING_H
+#define LISTING_LISTING_H
+
+#include "disclosure/disclosure.h"
+#include "evidence/claims.h"
+#include "evidence/grade.h"
+#include "format/tree.h"
+#include "title/plan.h"
+
+struct title_word {
+    const char *text;
+    enum slot slot;
+    int64_t worth; // what the title would lose without it
+    const char *because;
+    struct note_span span;
+    struct texts answers; // searches that it helps to answer
+};
+
+struct left_out {
+    const char *text;
+    int64_t worth;     // what it would add beside the words chosen
+    size_t needs;      // characters it wants, its space included; 0 where room is not the reason
+    const char *why;
+};
+
+struct finding {
+    const char *level; // must, should, could
+    const char *code, *message;
+    struct note_span span;
+};
+
+struct withheld {
+    const char *what, *why;
+};
+
+struct listing {
+    const struct record *record;
+    struct title_options options;
+    const char *title;
+    size_t title_length;
+    int64_t worth, bound;
+    bool optimal;
+    uint64_t steps;
+    struct title_word *words;
+    size_t word_count;
+    struct left_out *left_out;
+    size_t left_count;
+    const char **alternates;
+    size_t alternate_count;
+    struct disclosure disclosure;
+    const char *description;
+    struct grading grading;
+    struct questions questions;
+    struct photo_list photos;
+    const struct claims *claims;
+    struct finding *findings;
+    size_t finding_count, finding_room;
+    const char **less; // named deductions of the score
+    size_t less_count, less_room;
+};
+
+struct drafter {
+    const struct ruleset *rules;
+    const struct variants *variants;
+    struct scanner *scanner;
+};
+
+struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,
+                              const struct title_options *options);
+bool listing_has_must(const struct listing *listing);
+void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code, const char *message,
+                  struct note_span span);
+
+// describe.c: the whole text to paste.
+const char *listing_describe(struct arena *arena, const struct drafter *drafter, const struct listing *listing);
+// What the thing is, as a noun phrase: "Amber glass pitcher with vertical panels".
+const char *listing_noun_phrase(struct arena *arena, const struct drafter *drafter, const struct listing *listing);
+
+// choose.c: solves the plan and fills title, words, left_out and alternates.
+void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
+
+// Outputs. tree.c: by the contract's keys. card.c: for people. page.c: HTML. explain.c: why.
+struct node *listing_tree(struct arena *arena, const struct listing *listing);
+void listing_card(struct arena *arena, const struct listing *listing, struct buf *out, bool color);
+void page_begin(struct buf *out);
+void listing_page(struct arena *arena, const struct listing *listing, struct buf *out);
+void page_end(struct buf *out);
+void listing_explain(struct arena *arena, const struct listing *listing, struct buf *out, bool color);
+struct node *listing_explain_tree(struct arena *arena, const struct listing *listing);
+
+// proof.c: runs every rule's own examples; adds what fails to `diags`. describe_rules.c: documents the keys.
+struct proof_counts {
+    size_t flaws, families, claims, hits, misses, misses_with_word, gaps, examples, things, checks;
+    double likeness;              // largest share of checks that two families have in common
+    const char *alike[2];         // which two
+};
+void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_counts *counts, struct diags *diags);
+
+#endif
