@@ -10,8 +10,8 @@
 #include "title/bound.h"
 #include "title/solve_bits.h"
 
-enum { ROOT_MEASURES = 60, NODE_MEASURES = 8 };
-#define NODE_PACE 0.5
+enum { ROOT_MEASURES = 60, NODE_MEASURES = 5 };
+#define NODE_PACE 0.8
 
 struct search {
     struct arena *arena;
@@ -162,28 +162,21 @@ static struct bound_node *node_at(struct search *search, size_t depth) {
     return &search->nodes[depth];
 }
 
-// The group whose second-best entry loses most: fixing it changes most.
+// The group with the dearest stems: whether it stands decides most. Roll-ups first, since musts wait for them.
 static size_t choose_group(const struct search *search, const struct bound_node *node) {
     const struct solve_model *model = search->model;
-    size_t best = node->groups[0];
+    size_t last = node->groups[node->group_count - 1], best = node->groups[0];
     int64_t most = -1;
+    if (last >= model->phrase_count) return last;
     for (size_t i = 0; i < node->group_count; i++) {
         size_t g = node->groups[i];
-        int64_t second = INT64_MIN, first = INT64_MIN;
         for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            int64_t price = 0;
             if (!bits_has(node->alive, e)) continue;
-            int64_t limit = search->work.limit[e];
-            if (limit > first) {
-                second = first;
-                first = limit;
-            } else if (limit > second) {
-                second = limit;
-            }
-        }
-        int64_t drop = first - second;
-        if (g >= model->phrase_count) return g;
-        if (drop > most) {
-            most = drop;
+            for (size_t k = 0; k < model->entries[e].stem_count; k++)
+                price += search->work.stem_price[model->entries[e].stems[k]];
+            if (price <= most) continue;
+            most = price;
             best = g;
         }
     }

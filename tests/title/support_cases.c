@@ -48,7 +48,7 @@ static uint16_t new_word(struct making *making, size_t phrase) {
 }
 
 static void draw_words(struct making *making, size_t phrase) {
-    size_t count = 1 + case_below(&making->random, MOST_WORDS);
+    size_t count = 1 + case_below(&making->random, making->shape->flat ? 2 : MOST_WORDS);
     for (size_t i = 0; i < count; i++) {
         uint16_t word;
         if (phrase > 0 && chance(making, making->shape->sharing)) {
@@ -146,7 +146,10 @@ static void draw_wording(struct making *making, struct title_wording *wording, s
     }
     if (chance(making, 3)) stems[0] = (uint16_t)making->problem->stem_count; // nobody offers it
     wording->stems = stems;
-    wording->weight = making->shape->flat ? 20 : 5 + (int32_t)case_below(&making->random, 76);
+    // A longer search is a surer buyer: every stem adds.
+    wording->weight = 4;
+    for (size_t i = 0; i < wording->count; i++)
+        wording->weight += making->shape->flat ? 8 : 1 + (int32_t)case_below(&making->random, 19);
 }
 
 static void make_wants(struct making *making) {
