@@ -111,8 +111,8 @@ static void place_node(struct reader *reader, struct node *node) {
     }
 }
 
-// The last line end of a block scalar, and blank lines after it, are no part of its place.
-static void trim_block(struct place *at) {
+// Line ends that a mark takes in after a block scalar or after an anchor are no part of the place.
+static void trim_end(struct place *at) {
     const char *text = at->source->text;
     while (at->to > at->from && strchr(" \t\r\n", text[at->to - 1])) at->to--;
 }
@@ -125,7 +125,7 @@ static void read_scalar(struct reader *reader, const yaml_event_t *event) {
     node->text = arena_copy(reader->arena, (const char *)event->data.scalar.value, node->size);
     node->at = event_place(reader, event);
     node->plain = style == YAML_PLAIN_SCALAR_STYLE && event->data.scalar.plain_implicit;
-    if (style == YAML_LITERAL_SCALAR_STYLE || style == YAML_FOLDED_SCALAR_STYLE) trim_block(&node->at);
+    if (style == YAML_LITERAL_SCALAR_STYLE || style == YAML_FOLDED_SCALAR_STYLE) trim_end(&node->at);
     bool nothing = !node->size || strcmp(node->text, "~") == 0 || strcmp(node->text, "null") == 0;
     if (node->plain && nothing) node->kind = NODE_NULL;
     check_extras(reader, event->data.scalar.anchor, event->data.scalar.tag, node->at);
@@ -138,6 +138,7 @@ static bool open_level(struct reader *reader, const yaml_event_t *event, enum no
     struct node *node = arena_alloc(reader->arena, sizeof *node);
     node->kind = kind;
     node->at = event_place(reader, event);
+    trim_end(&node->at);
     bool map = kind == NODE_MAP;
     check_extras(reader, map ? event->data.mapping_start.anchor : event->data.sequence_start.anchor,
                  map ? event->data.mapping_start.tag : event->data.sequence_start.tag, node->at);
