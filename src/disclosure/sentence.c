@@ -24,7 +24,13 @@ static const char *degree_word(const struct teller *t) {
     }
 }
 
+static const char *adjective_of(const struct teller *t) {
+    const char *own = t->kind->adjective_at[t->flaw->severity];
+    return own ? own : t->kind->adjective;
+}
+
 static const char *degree_adverb(const struct teller *t) {
+    if (t->kind->adjective_at[t->flaw->severity]) return "";
     static const char *const light[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
     static const char *const heavy[] = {"badly", "heavily", "badly", "strongly", "badly"};
     switch (t->flaw->severity) {
@@ -87,10 +93,10 @@ static const char *tell_fault(const struct teller *t) {
     const char *part = t->flaw->part, *where = where_words(t), *size = size_words(t), *some = some_of(t);
     const char *adverb = degree_adverb(t);
     bool many;
-    if (part && t->kind->adjective && !t->flaw->count) {
+    if (part && adjective_of(t) && !t->flaw->count) {
         const char *verb = t->maybe ? "may be" : say_is_plural(part) ? "are" : "is";
         return finish(t, some, arena_format(t->arena, "the %s %s%s%s %s%s%s", part, verb, *adverb ? " " : "", adverb,
-                                            t->kind->adjective, where, size));
+                                            adjective_of(t), where, size));
     }
     const char *noun = noun_phrase(t, &many);
     if (part) {

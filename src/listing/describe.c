@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The text to paste: what the thing is, marks as read, measures in both systems, what comes with it, what it fits, and the
 // disclosure. Claims that the title may not make are not made here either.
+#include "item/parts.h"
 #include "listing/listing.h"
 
 #include <string.h>
@@ -41,12 +42,15 @@ static bool in_type(const struct describer *d, const char *word) { return strstr
 
 static const char *with_parts(struct describer *d) {
     const char *parts[6];
-    size_t count = 0;
-    for (size_t i = 0; i < d->record->attribute_count && count < 6; i++) {
-        const struct value *value = &d->record->attributes[i];
-        if (!value->of || !may_say(d, value)) continue;
-        const char *phrase = arena_format(d->arena, "%s %s", value->value, value->of);
-        parts[count++] = say_is_plural(value->of) ? phrase : arena_format(d->arena, "%s %s", say_article(phrase), phrase);
+    size_t count = 0, at = 0;
+    for (struct part_words part; count < 6 && parts_next(d->record, &at, &part);) {
+        struct buf phrase = buf_start(d->arena);
+        for (size_t i = 0; i < part.count; i++)
+            if (may_say(d, part.words[i])) buf_format(&phrase, "%s ", part.words[i]->value);
+        if (!phrase.n) continue;
+        buf_text(&phrase, part.part);
+        bool plural = say_is_plural(part.part);
+        parts[count++] = plural ? phrase.at : arena_format(d->arena, "%s %s", say_article(phrase.at), phrase.at);
     }
     return count ? arena_format(d->arena, " with %s", say_list(d->arena, parts, count, d->locale)) : "";
 }

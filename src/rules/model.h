@@ -53,6 +53,7 @@ struct flaw {
     const char *print, *means;
     // FAULT: "a chip", "chips", "chipped"; a mass noun takes no article and no count.
     const char *noun, *plural, *adjective;
+    const char *adjective_at[SEVERITY_COUNT]; // where a degree has a word of its own: stiff, seized
     bool mass;
     // ABSENCE: what is missing where the record names no part ("lid", "lids").
     const char *part, *part_plural;

@@ -51,6 +51,11 @@ static const struct key_spec scale_keys[] = {
      .help = "best grade that a " word " fault leaves"}
 static const struct key_spec cap_keys[] = {CAP("light", SEVERITY_LIGHT), CAP("moderate", SEVERITY_MODERATE),
                                            CAP("heavy", SEVERITY_HEAVY), END};
+static const struct key_spec adjective_keys[] = {
+    {.name = "light", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_LIGHT]), .help = "as in 'stiff'"},
+    {.name = "moderate", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_MODERATE]), .help = "as in 'very stiff'"},
+    {.name = "heavy", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_HEAVY]), .help = "as in 'seized'"},
+    END};
 static const struct key_spec title_keys[] = {
     {.name = "duty", .type = KEY_CHOICE, .required = true, AT(flaw, duty), CHOICES(duty_words, DUTY_NO),
      .help = "whether the title has to tell it"},
@@ -71,6 +76,7 @@ static const struct key_spec flaw_keys[] = {
     {.name = "plural", .type = KEY_TEXT, AT(flaw, plural), .help = "where the rule for plurals does not give it"},
     {.name = "mass", .type = KEY_YES_NO, AT(flaw, mass), .help = "takes no article and no number: 'rust'"},
     {.name = "adjective", .type = KEY_TEXT, AT(flaw, adjective), .help = "form fault: as in 'the rim is chipped'"},
+    {.name = "adjectives", .type = KEY_GROUP, .keys = adjective_keys, .help = "where a degree has a word of its own"},
     {.name = "degree", .type = KEY_CHOICE, AT(flaw, degree), CHOICES(degree_words, DEGREE_SIZE),
      .help = "which words tell light and heavy"},
     {.name = "part", .type = KEY_TEXT, AT(flaw, part), .help = "form absence: what is missing, unless a part is named"},

@@ -20,8 +20,8 @@ static bool is_letter(char c) {
     return is_upper(c) || is_lower(c) || (unsigned char)c >= 0x80;
 }
 
-static const char *const small_words[] = {"on",  "of",  "in", "to", "and", "by",
-                                          "for", "the", "at", "or", "a",   "an", "x"};
+static const char *const small_words[] = {"on",  "of", "in", "to", "and", "by", "for",
+                                          "the", "at", "or", "a",  "an",  "x"};
 
 // A lone capital is a grade or a model ("Type A"), not an article.
 static bool is_small_word(const char *word, size_t size) {

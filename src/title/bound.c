@@ -5,20 +5,33 @@
 #include "title/bound.h"
 #include "title/solve_bits.h"
 
-static const int64_t NEVER = INT64_MIN / 4;
+//
+// The sweeps work on 32-bit numbers in blocks of a fixed size, which compilers turn into vector code. Values that do not
+// fit are rounded up to coarser units, which keeps the bound a bound.
+enum { BLOCK = 16, VALUE_BITS = 27 };
+static const int32_t NEVER = INT32_MIN / 4;
+
+// Rows of the sweeps: whole blocks, and one more that a shifted block may run into.
+static size_t sweep_stride(size_t room) { return (room / BLOCK + 2) * BLOCK; }
+
+// Rounded up: prices may be below 0.
+static int32_t coarsen(int64_t price, unsigned shift) {
+    int64_t unit = (int64_t)1 << shift;
+    return (int32_t)(price >= 0 ? (price + unit - 1) / unit : -(-price / unit));
+}
 
 void bound_work_init(struct arena *arena, const struct solve_model *model, struct bound_work *work) {
-    size_t cells = (model->group_count + 1) * (model->room + 1), prices = model->row_count + model->word_count;
+    size_t cells = (model->group_count + 1) * sweep_stride(model->room), prices = model->row_count + model->word_count;
     work->model = model;
     work->stem_price = arena_array(arena, model->stem_count, sizeof(int64_t));
     work->entry_price = arena_array(arena, model->entry_count, sizeof(int64_t));
-    work->ahead = arena_array(arena, cells, sizeof(int64_t));
-    work->behind = arena_array(arena, cells, sizeof(int64_t));
+    work->ahead = arena_array(arena, cells, sizeof(int32_t));
+    work->behind = arena_array(arena, cells, sizeof(int32_t));
+    work->coarse = arena_array(arena, model->entry_count, sizeof(int32_t));
     work->pick = arena_array(arena, model->group_count, sizeof(size_t));
     work->limit = arena_array(arena, model->entry_count, sizeof(int64_t));
     work->slope = arena_array(arena, prices, sizeof(int32_t));
     work->trend = arena_array(arena, prices, sizeof(double));
-    work->often = arena_array(arena, model->entry_count, sizeof(double));
     work->best_price = arena_array(arena, prices, sizeof(int64_t));
     work->row_seen = arena_array(arena, bits_cells(prices), sizeof(uint64_t));
     work->stems = arena_array(arena, model->stem_cells, sizeof(uint64_t));
@@ -230,7 +243,7 @@ static int64_t measure_wants(struct bound_work *work, const struct bound_node *n
 
 static int64_t price_entries(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    int64_t back = 0;
+    int64_t back = 0, total = 0;
     memset(work->stem_price, 0, model->stem_count * sizeof *work->stem_price);
     for (size_t i = 0; i < node->row_count; i++) {
         uint32_t row = node->rows[i];
@@ -239,49 +252,71 @@ static int64_t price_entries(struct bound_work *work, const struct bound_node *n
     }
     for (size_t i = 0; i < node->group_count; i++) {
         size_t g = node->groups[i];
+        int64_t most = 0;
         for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
             const struct solve_entry *entry = &model->entries[e];
-            if (!bits_has(node->alive, e)) {
-                work->entry_price[e] = NEVER;
-                continue;
-            }
+            if (!bits_has(node->alive, e)) continue;
             int64_t price = entry->value;
             for (size_t k = 0; k < entry->stem_count; k++) price += work->stem_price[entry->stems[k]];
             for (size_t k = 0; k < entry->word_count; k++) price -= node->price[model->row_count + entry->words[k]];
             work->entry_price[e] = price;
+            if (price > most) most = price;
+            if (-price > most) most = -price;
         }
+        total += most;
     }
+    for (work->shift = 0; total >> work->shift >= (int64_t)1 << VALUE_BITS;) work->shift++;
     return back;
 }
 
-// Best values by length with one more group: `out` from `in`.
-static void add_group(const struct bound_work *work, size_t g, size_t room, const int64_t *in, int64_t *out) {
+static void coarsen_entries(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    size_t last = model->first[g + 1] - 1;
-    int64_t floor = model->may_skip[g] ? work->entry_price[last] : NEVER;
-    for (size_t c = 0; c <= room; c++) out[c] = floor == NEVER ? NEVER : in[c] + floor;
-    for (size_t e = model->first[g]; e <= last; e++) {
-        int64_t price = work->entry_price[e];
-        size_t length = model->entries[e].length;
-        if (price <= floor || length > room) continue;
-        int64_t *to = out + length;
-        for (size_t c = 0; c <= room - length; c++) {
-            int64_t value = in[c] + price;
-            to[c] = value > to[c] ? value : to[c];
+    for (size_t i = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
+            work->coarse[e] = bits_has(node->alive, e) ? coarsen(work->entry_price[e], work->shift) : NEVER;
+    }
+}
+
+static void sweep_first(int32_t *restrict out, const int32_t *restrict in, int32_t price, size_t stride) {
+    for (size_t c = 0; c < stride; c += BLOCK)
+        for (size_t i = 0; i < BLOCK; i++) out[c + i] = in[c + i] + price;
+}
+
+// What lies beyond the room is worked out too, and never read.
+static void sweep(int32_t *restrict out, const int32_t *restrict in, int32_t price, size_t count) {
+    for (size_t c = 0; c < count; c += BLOCK)
+        for (size_t i = 0; i < BLOCK; i++) {
+            int32_t value = in[c + i] + price;
+            out[c + i] = value > out[c + i] ? value : out[c + i];
         }
+}
+
+// Best values by length with one more group: `out` from `in`.
+static void add_group(const struct bound_work *work, size_t g, size_t room, const int32_t *in, int32_t *out) {
+    const struct solve_model *model = work->model;
+    size_t last = model->first[g + 1] - 1, stride = sweep_stride(room);
+    int32_t floor = model->may_skip[g] ? work->coarse[last] : NEVER;
+    if (floor != NEVER) sweep_first(out, in, floor, stride);
+    else
+        for (size_t c = 0; c < stride; c++) out[c] = NEVER;
+    for (size_t e = model->first[g]; e <= last; e++) {
+        size_t length = model->entries[e].length;
+        if (work->coarse[e] <= floor || length > room) continue;
+        sweep(out + length, in, work->coarse[e], room - length + 1);
     }
 }
 
 static void read_pick(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    size_t left = node->room, stride = node->room + 1;
+    size_t left = node->room, stride = sweep_stride(node->room);
     for (size_t i = node->group_count; i-- > 0;) {
         size_t g = node->groups[i], e = model->first[g + 1] - 1;
-        const int64_t *in = work->ahead + i * stride;
-        int64_t value = in[stride + left];
+        const int32_t *in = work->ahead + i * stride;
+        int32_t value = in[stride + left];
         for (; e > model->first[g]; e--)
-            if (work->entry_price[e] != NEVER && model->entries[e].length <= left &&
-                in[left - model->entries[e].length] + work->entry_price[e] == value)
+            if (work->coarse[e] != NEVER && model->entries[e].length <= left &&
+                in[left - model->entries[e].length] + work->coarse[e] == value)
                 break;
         work->pick[g] = e;
         left -= model->entries[e].length;
@@ -318,31 +353,20 @@ static void find_slopes(struct bound_work *work, const struct bound_node *node) 
 }
 
 int64_t bound_measure(struct bound_work *work, const struct bound_node *node) {
-    size_t stride = node->room + 1;
+    size_t stride = sweep_stride(node->room);
     int64_t sum = node->base + measure_wants(work, node) + price_entries(work, node);
-    for (size_t c = 0; c <= node->room; c++) work->ahead[c] = 0;
+    coarsen_entries(work, node);
+    memset(work->ahead, 0, stride * sizeof *work->ahead);
     for (size_t i = 0; i < node->group_count; i++)
         add_group(work, node->groups[i], node->room, work->ahead + i * stride, work->ahead + (i + 1) * stride);
-    sum += work->ahead[node->group_count * stride + node->room];
+    sum += (int64_t)work->ahead[node->group_count * stride + node->room] * ((int64_t)1 << work->shift);
     read_pick(work, node);
     find_slopes(work, node);
     return sum;
 }
 
-static void remember_pick(struct bound_work *work, const struct bound_node *node, bool fresh) {
-    const struct solve_model *model = work->model;
-    for (size_t i = 0; i < node->group_count; i++) {
-        size_t g = node->groups[i];
-        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
-            double now = work->pick[g] == e ? 1 : 0;
-            work->often[e] = fresh ? now : (now + work->often[e]) / 2;
-        }
-    }
-}
-
 bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, double pace, bool fresh) {
     double norm = 0;
-    remember_pick(work, node, fresh);
     for (size_t i = 0; i < node->row_count; i++) {
         uint32_t row = node->rows[i];
         double trend = fresh ? work->slope[row] : (work->slope[row] + work->trend[row]) / 2;
@@ -354,30 +378,35 @@ bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t
     double step = pace * (double)gap / norm;
     for (size_t i = 0; i < node->row_count; i++) {
         int64_t *price = &node->price[node->rows[i]];
-        *price += (int64_t)(step * work->trend[node->rows[i]]);
-        if (*price < 0) *price = 0;
+        double moved = (double)*price + step * work->trend[node->rows[i]];
+        *price = moved <= 0 ? 0 : moved >= (double)work->model->span ? work->model->span : (int64_t)moved;
     }
     return true;
 }
 
+static int32_t best_with(const int32_t *restrict ahead, const int32_t *restrict behind, size_t room) {
+    int32_t most = NEVER;
+    for (size_t c = 0; c <= room; c++) {
+        int32_t value = ahead[c] + behind[room - c];
+        most = value > most ? value : most;
+    }
+    return most;
+}
+
 void bound_limits(struct bound_work *work, const struct bound_node *node, int64_t bound) {
     const struct solve_model *model = work->model;
-    size_t stride = node->room + 1, n = node->group_count;
-    for (size_t c = 0; c <= node->room; c++) work->behind[n * stride + c] = 0;
+    size_t stride = sweep_stride(node->room), n = node->group_count;
+    memset(work->behind + n * stride, 0, stride * sizeof *work->behind);
     for (size_t i = n; i-- > 0;)
         add_group(work, node->groups[i], node->room, work->behind + (i + 1) * stride, work->behind + i * stride);
-    int64_t rest = bound - work->ahead[n * stride + node->room];
+    int32_t all = work->ahead[n * stride + node->room];
     for (size_t i = 0; i < n; i++) {
-        const int64_t *ahead = work->ahead + i * stride, *behind = work->behind + (i + 1) * stride;
+        const int32_t *ahead = work->ahead + i * stride, *behind = work->behind + (i + 1) * stride;
         for (size_t e = model->first[node->groups[i]]; e < model->first[node->groups[i] + 1]; e++) {
-            int64_t most = NEVER;
             size_t length = model->entries[e].length;
-            if (work->entry_price[e] == NEVER || length > node->room) continue;
-            for (size_t c = 0; c + length <= node->room; c++) {
-                int64_t value = ahead[c] + behind[node->room - length - c];
-                most = value > most ? value : most;
-            }
-            work->limit[e] = rest + most + work->entry_price[e];
+            if (work->coarse[e] == NEVER || length > node->room) continue;
+            int64_t least_loss = (int64_t)all - best_with(ahead, behind, node->room - length) - work->coarse[e];
+            work->limit[e] = bound - least_loss * ((int64_t)1 << work->shift);
         }
     }
 }

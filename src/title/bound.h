@@ -33,13 +33,14 @@ struct bound_node {
 struct bound_work {
     const struct solve_model *model;
     int64_t *stem_price, *entry_price;
-    int64_t *ahead, *behind; // best value by length, over the open groups before and after one
+    int32_t *ahead, *behind; // best value by length, over the open groups before and after one; in units of 1 << shift
+    int32_t *coarse;         // per entry: its price in these units, rounded up
+    unsigned shift;
     size_t *pick;            // per group: the bound's own choice
     int64_t *limit;          // per entry: bound when it is taken (bound_limits)
     int32_t *slope;
     int64_t *best_price;
     double *trend;           // per row: where the slopes have pointed of late
-    double *often;           // per entry: how often the picks have had it of late
     uint64_t *row_seen, *stems;
     size_t *chosen;          // per want: the wording that it pays for, SIZE_MAX for none
     size_t *word_group, *least;

@@ -3,6 +3,7 @@
 // Only stated values become phrases; the rest is barred with its reason, so that `explain` can say so.
 #include <string.h>
 
+#include "item/parts.h"
 #include "title/plan.h"
 
 struct attribute_slot {
@@ -34,8 +35,8 @@ bool noun_is_collective(const char *noun) {
 }
 
 static const char *noun_for_count(struct phrase_maker *m, const char *noun) {
+    if (m->thing && m->thing->pair) return say_plural(m->arena, noun);
     if (m->record->count < 2 || noun_is_collective(noun)) return noun;
-    if (m->thing && m->thing->pair) return noun;
     if (m->thing && m->thing->plural && !strcmp(m->thing->noun, noun)) return m->thing->plural;
     return say_plural(m->arena, noun);
 }
@@ -64,10 +65,19 @@ static void make_type(struct phrase_maker *m) {
         spelling_add(m, synonym, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_SYNONYM], 12);
 }
 
+static bool has_capital(const char *text) {
+    for (; *text; text++)
+        if (*text >= 'A' && *text <= 'Z') return true;
+    return false;
+}
+
 static void add_value(struct phrase_maker *m, const struct attribute_slot *to, const struct value *value, size_t nth) {
     const char *because = arena_format(m->arena, "attribute %s", value->name);
     struct plan_phrase *phrase = phrase_add(m, to->slot, because, value->span);
     int tells = m->tells[to->slot] - (int)nth * 2;
+    // A named pattern leads ("Meadow Gate Plate"); a described one follows the noun ("Pitcher Vertical Panels").
+    if (phrase && to->slot == SLOT_PATTERN && strchr(value->value, ' ') && !has_capital(value->value))
+        phrase->after_type = true;
     if (to->name) spelling_keep(m, phrase, value->value, tells, 1);
     else spelling_add(m, phrase, value->value, tells, 1);
 }
@@ -107,51 +117,48 @@ static void make_attributes(struct phrase_maker *m) {
     }
 }
 
-// --- a part with its own color, material or finish: one bound phrase, in the order of English adjectives ---
-
-static const char *const part_order[] = {"size", "finish", "shape", "pattern", "technique", "color", "material", "style"};
-enum { PART_WORDS = sizeof part_order / sizeof *part_order };
-
-static const struct value *of_part(const struct record *r, const char *part, const char *attribute) {
-    for (size_t i = 0; i < r->attribute_count; i++) {
-        const struct value *v = &r->attributes[i];
-        if (v->of && !strcmp(v->of, part) && !strcmp(v->name, attribute) && v->sure == SURE_STATED) return v;
-    }
-    return NULL;
-}
+// --- a part with its own color, material or finish: one bound phrase ---
 
 static const char *part_noun(struct phrase_maker *m, const char *part) {
-    return m->record->count > 1 && !noun_is_collective(part) ? say_plural(m->arena, part) : part;
+    const char *type = m->record->type.value ? m->record->type.value : "";
+    return m->record->count > 1 && !noun_is_collective(type) ? say_plural(m->arena, part) : part;
 }
 
-static void make_part(struct phrase_maker *m, const char *part, struct note_span span) {
-    struct plan_phrase *phrase =
-        phrase_add(m, SLOT_PARTS, arena_format(m->arena, "attributes of the %s", part), span);
-    if (!phrase) return;
-    const char *words[PART_WORDS];
-    size_t count = 0;
-    for (size_t i = 0; i < PART_WORDS; i++) {
-        const struct value *v = of_part(m->record, part, part_order[i]);
-        if (v) words[count++] = v->value;
+// "Ring on Bottom": a feature stands on a side of the thing, where a band or a lid has it ("Stretch Band").
+static bool is_side_of(const char *part) {
+    static const char *const sides[] = {"bottom", "base", "top", "side", "back", "front", "inside", "outside"};
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
+        if (!strcmp(part, sides[i])) return true;
+    return false;
+}
+
+static bool has_style(const struct part_words *part) {
+    for (size_t i = 0; i < part->count; i++)
+        if (!strcmp(part->words[i]->name, "style")) return true;
+    return false;
+}
+
+static void make_part(struct phrase_maker *m, const struct part_words *part) {
+    const char *because = arena_format(m->arena, "attributes of the %s", part->part);
+    struct plan_phrase *phrase = phrase_add(m, SLOT_PARTS, because, part->span);
+    int tells = m->tells[SLOT_PARTS];
+    if (part->count == 1 && is_side_of(part->part) && has_style(part)) {
+        const char *place = say_place_title(m->arena, part->part);
+        spelling_add(m, phrase, arena_format(m->arena, "%s %s", part->words[0]->value, place), tells, 1);
+        return;
     }
-    const char *noun = part_noun(m, part);
+    const char *noun = part_noun(m, part->part);
     struct buf all = buf_start(m->arena);
-    for (size_t i = 0; i < count; i++) buf_format(&all, "%s ", words[i]);
+    for (size_t i = 0; i < part->count; i++) buf_format(&all, "%s ", part->words[i]->value);
     buf_text(&all, noun);
-    if (count) spelling_add(m, phrase, all.at, m->tells[SLOT_PARTS] + (int)count, 1);
-    for (size_t i = 0; count > 1 && i < count; i++)
-        spelling_add(m, phrase, arena_format(m->arena, "%s %s", words[i], noun), m->tells[SLOT_PARTS], 1);
+    spelling_add(m, phrase, all.at, tells + (int)part->count, 1);
+    for (size_t i = 0; part->count > 1 && i < part->count; i++)
+        spelling_add(m, phrase, arena_format(m->arena, "%s %s", part->words[i]->value, noun), tells, 1);
 }
 
 static void make_parts(struct phrase_maker *m) {
-    const struct record *r = m->record;
-    for (size_t i = 0; i < r->attribute_count; i++) {
-        const char *part = r->attributes[i].of;
-        if (!part) continue;
-        bool again = false;
-        for (size_t j = 0; j < i; j++) again |= r->attributes[j].of && !strcmp(r->attributes[j].of, part);
-        if (!again) make_part(m, part, r->attributes[i].span);
-    }
+    size_t at = 0;
+    for (struct part_words part; parts_next(m->record, &at, &part);) make_part(m, &part);
 }
 
 // --- marks ---
@@ -174,9 +181,10 @@ static void make_marks(struct phrase_maker *m) {
         bool lower = true;
         for (const char *c = mark->text; *c; c++) lower &= !(*c >= 'A' && *c <= 'Z') || c != mark->text;
         const char *text = lower ? say_title_case(m->arena, mark->text) : mark->text;
-        // A bare number could be a size or a price: it is told to be a mark.
-        if (only_digits(mark->text) || lower) spelling_keep(m, phrase, arena_format(m->arena, "Marked %s", text), tells, 1);
-        else spelling_keep(m, phrase, text, tells, 1);
+        // A bare number could be a size or a price: it is told to be a mark, behind the type.
+        bool told = only_digits(mark->text) || lower;
+        if (phrase) phrase->after_type = told;
+        spelling_keep(m, phrase, told ? arena_format(m->arena, "Marked %s", text) : text, tells, 1);
     }
 }
 

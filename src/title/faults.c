@@ -13,6 +13,7 @@ struct fault {
     const char *at;    // "on Rim", "Inside", or NULL
     const char *part;  // "Handle": what an adjective can stand before, or NULL
     const char *severity, *adverb; // "Small", "Slightly", or ""
+    const char *adjective;         // of this degree, or NULL
     const char *some;  // "One With", "2 With" where only some pieces have it, or NULL
     int tells;
 };
@@ -78,7 +79,7 @@ static const char *filler(struct fault *f, const char *name, size_t n) {
     if (!strncmp(name, "where", n) && n == 5) return f->flaw->where;
     if (!strncmp(name, "sev", n) && n == 3) return f->severity;
     if (!strncmp(name, "noun", n) && n == 4) return noun_text(f);
-    if (!strncmp(name, "adjective", n) && n == 9) return f->kind->adjective;
+    if (!strncmp(name, "adjective", n) && n == 9) return f->adjective;
     if (!strncmp(name, "n", n) && n == 1) return f->flaw->count ? arena_format(arena, "%d", f->flaw->count) : NULL;
     return NULL;
 }
@@ -108,11 +109,11 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         if (!text) continue;
         bool placed = strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
         if (f->some && !strstr(words->at[i], "{n}")) {
-            const char *adjective = f->kind->adjective;
+            const char *adjective = f->adjective;
             bool noun_first = strstr(words->at[i], "{noun}") || !adjective;
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text), more + (placed ? 5 : 1) + 2);
         }
-        add(f, text, more + (placed ? 5 : 0));
+        add(f, text, more + (placed ? 5 : 0) - 2 * (int)i);
     }
 }
 
@@ -131,14 +132,14 @@ static void fault_words(struct fault *f) {
     // A part is best told by its adjective ("Cracked Handle"); a place by the noun ("Chip on Ear").
     static const char *part[] = {"{adverb} {adjective} {part}", "{adjective} {part}", "{sev} {noun} {at}", "{noun} {at}",
                                  "{noun}", "{adjective}"};
-    const char **words = f->flaw->part && kind->adjective && f->part ? part : full;
+    const char **words = f->flaw->part && f->adjective && f->part ? part : full;
     size_t from = 0;
     if (words == part) {
-        if (*f->adverb) add(f, arena_format(arena, "%s %s %s", f->adverb, kind->adjective, f->part), 6);
+        if (*f->adverb) add(f, arena_format(arena, "%s %s %s", f->adverb, f->adjective, f->part), 6);
         from = 1;
     }
-    if (f->some && kind->adjective && !f->flaw->where && !f->flaw->part)
-        add(f, arena_format(arena, "%s %s%s%s", f->some, f->adverb, *f->adverb ? " " : "", kind->adjective), 6);
+    if (f->some && f->adjective && !f->flaw->where && !f->flaw->part)
+        add(f, arena_format(arena, "%s %s%s%s", f->some, f->adverb, *f->adverb ? " " : "", f->adjective), 6);
     struct texts rest = {words + from, 6 - from};
     add_words(f, &rest, 0);
 }
@@ -157,8 +158,10 @@ static void absence_words(struct fault *f) {
     if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
         add(f, arena_format(arena, "one %s missing", part), 5);
     if (flaw->count == 1) add(f, arena_format(arena, "missing %s", part), 4);
-    if (f->kind->title.count) add_words(f, &f->kind->title, 0);
-    add(f, arena_format(arena, "no %s", part), 4);
+    else {
+        if (f->kind->title.count) add_words(f, &f->kind->title, 0);
+        add(f, arena_format(arena, "no %s", part), 4);
+    }
 }
 
 static void state_words(struct fault *f) {
@@ -186,9 +189,11 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     phrase->rollup = flaw->kind->rollup;
     struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
     f.severity = severity_word(flaw->kind->degree, flaw->severity);
-    f.adverb = severity_adverb(flaw->kind->degree, flaw->severity);
+    f.adjective = flaw->kind->adjective_at[flaw->severity];
+    f.adverb = f.adjective ? "" : severity_adverb(flaw->kind->degree, flaw->severity);
+    if (!f.adjective) f.adjective = flaw->kind->adjective;
     const char *place = flaw->part ? flaw->part : flaw->where;
-    if (flaw->part && flaw->where && !plain_noun(flaw->where) && flaw->kind->form == FAULT && !flaw->kind->adjective)
+    if (flaw->part && flaw->where && !plain_noun(flaw->where) && flaw->kind->form == FAULT && !f.adjective)
         place = flaw->where;
     if (place) f.at = say_place_title(m->arena, place);
     if (f.at && !*f.at) f.at = NULL;

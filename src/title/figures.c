@@ -66,9 +66,8 @@ static void make_sizes(struct phrase_maker *m) {
         struct buf text = buf_start(m->arena); // "No. 10" -> "No 10": titles carry no stops
         for (const char *c = value->value; *c; c++)
             if (!(*c == '.' && (c[1] == ' ' || !c[1]))) buf_byte(&text, *c);
-        if (needs_size_word(m->record->family, text.at) && strncmp(text.at, "size", 4) != 0)
-            spelling_add(m, phrase, arena_format(m->arena, "size %s", text.at), tells, 1);
-        spelling_add(m, phrase, text.at, tells - 2, 1);
+        bool bare = !needs_size_word(m->record->family, text.at) || !strncmp(text.at, "size", 4);
+        spelling_add(m, phrase, bare ? text.at : arena_format(m->arena, "size %s", text.at), tells, 1);
     }
 }
 

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const rollup_texts[ROLLUP_COUNT] = {NULL, "for Repair or Spares", "Damaged", "Incomplete"};
+static const char *const rollup_texts[ROLLUP_COUNT] = {NULL, "For Repair or Spares", "Damaged", "Incomplete"};
 
 static size_t place_of(const struct family *family, enum slot slot) {
     if (slot == SLOT_SYNONYM) {
@@ -35,7 +35,7 @@ static void put_in_order(struct phrase_maker *m) {
     size_t count = 0;
     for (size_t i = 0; i < plan->count; i++)
         if (plan->phrases[i].count)
-            all[count++] = (struct ordered){plan->phrases[i], place_of(m->record->family, plan->phrases[i].slot)};
+            all[count++] = (struct ordered){plan->phrases[i], place_of(m->record->family, plan->phrases[i].after_type ? SLOT_SYNONYM : plan->phrases[i].slot)};
     if (count) qsort(all, count, sizeof *all, phrase_order);
     for (size_t i = 0; i < count; i++) plan->phrases[i] = all[i].phrase;
     plan->count = count;

@@ -24,6 +24,7 @@ struct plan_phrase {
     const char *because; // rule and key it comes from: "family glassware, color"
     struct note_span span;
     size_t rank;         // place within its slot
+    bool after_type;     // stands behind the type, wherever the family puts its slot
 };
 
 // What never got as far as the choice, and why.

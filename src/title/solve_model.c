@@ -239,6 +239,21 @@ static void set_values(struct draft *draft) {
     for (size_t w = 0; w < model->wording_count; w++) model->wordings[w].weight *= model->scale * model->grain;
 }
 
+static void find_span(struct solve_model *model) {
+    for (size_t g = 0; g < model->group_count; g++) {
+        int64_t least = INT64_MAX, most = INT64_MIN;
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+            int64_t value = model->entries[e].value;
+            least = value < least ? value : least;
+            most = value > most ? value : most;
+        }
+        if (least > most) continue;
+        model->least += least;
+        model->span += most - least;
+    }
+    for (size_t w = 0; w < model->wording_count; w++) model->span += model->wordings[w].weight;
+}
+
 static void index_groups(struct draft *draft) {
     struct solve_model *model = draft->model;
     model->first = arena_array(draft->arena, model->group_count + 1, sizeof *model->first);
@@ -251,6 +266,7 @@ static void index_groups(struct draft *draft) {
         if (e - model->first[g] > model->widest) model->widest = e - model->first[g];
     }
     model->first[model->group_count] = e;
+    find_span(model);
     size_t rollups = draft->problem->rollup_count;
     model->covers = arena_array(draft->arena, rollups, sizeof *model->covers);
     model->cover_count = arena_array(draft->arena, rollups, sizeof *model->cover_count);

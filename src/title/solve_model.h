@@ -47,6 +47,7 @@ struct solve_model {
     uint64_t *clash;       // per entry: entries that the laws keep out of the same title
     uint64_t *bar;         // the same and entries that no best title holds beside it
     size_t room;           // longest title, one separator after each text
+    int64_t least, span;   // no title's value is below `least` nor above `least + span`
     int64_t scale, grain;  // value = (worth * scale - length) * grain
     bool possible;         // false: a must has no entry left
 };

@@ -96,7 +96,7 @@ static bool only_equals(const struct search *search, int64_t bound) {
 
 // Whether a node with this bound needs no further look.
 static bool is_beaten(const struct search *search, const struct bound_node *node, int64_t bound) {
-    if (!search->found->any) return false;
+    if (!search->found->any) return bound < search->model->least;
     return bound < search->found->value || (only_equals(search, bound) && !may_come_first(search, node));
 }
 
@@ -128,8 +128,7 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
             memcpy(node->price, work->best_price, prices * sizeof *node->price);
         }
         if (i % 4 == 0) mend(search, node);
-        int64_t target = search->found->any ? search->found->value : best - best / 8;
-        int64_t gap = bound - target;
+        int64_t gap = best - (search->found->any ? search->found->value : search->model->least - 1);
         if (gap < 1) gap = 1;
         if (!bound_move_prices(work, node, gap, pace, i == 0)) break;
     }
