@@ -210,7 +210,7 @@ static struct piece take_piece(struct stream *stream, struct arena *arena, const
 }
 
 static void add_end(struct stream *stream, struct diags *diags) {
-    struct source nothing = {0}, end = {.text = "", .first_line = stream->line};
+    struct source nothing = {0}, end = {.text = "", .first_line = stream->line, .columns_before = stream->columns};
     stream->over = true;
     if (stream->broken) {
         diags_add(diags, CODE_READ, place_of(stream, diags, nothing), NULL, "reading failed in line %zu", stream->line);

@@ -219,5 +219,7 @@ struct node *yaml_read(struct arena *arena, const struct source *source, struct 
     yaml_parser_set_input_string(&parts->parser, (const unsigned char *)source->text + skip, source->size - skip);
     read_all(reader, parts);
     parts_clean(parts);
-    return reader->failed ? NULL : reader->root;
+    const struct node *root = reader->root;
+    bool empty = root && root->kind == NODE_NULL && !root->size;
+    return reader->failed || empty ? NULL : reader->root;
 }
