@@ -55,6 +55,9 @@ static bool stem_in(const struct form *form, size_t drop, enum noun_kind kind) {
 }
 
 static bool is_unchanging(const struct form *form) {
+    char last = form->size ? form->text[form->size - 1] : '\0';
+    bool word = is_lower(last) || is_digit(last) || (unsigned char)last >= 0x80;
+    if (!word || ends(form, "'s")) return true; // an owner, or no word at all
     return nouns_has(NOUNS_PLURAL_ONLY, form->text) || nouns_has(NOUNS_MASS, form->text) ||
            (form->size > 4 && ends(form, "ware"));
 }
@@ -93,7 +96,9 @@ static void to_plural(struct form *form) {
 // The part of to_singular() for -es, which is where most of English hides.
 static void singular_es(struct form *form) {
     size_t drop = 1;
-    if (stem_in(form, 2, NOUNS_SINGULAR_S) || stem_in(form, 2, NOUNS_AS) || stem_in(form, 2, NOUNS_IS))
+    bool lens = stem_in(form, 2, NOUNS_SINGULAR_S) &&
+                !ends(form, "oses"); // lenses and buses, but "noses" is no "nos"
+    if (lens || stem_in(form, 2, NOUNS_AS) || stem_in(form, 2, NOUNS_IS))
         drop = 2;
     else if (ends(form, "ies")) {
         if (!stem_in(form, 1, NOUNS_IE)) {
@@ -117,15 +122,7 @@ static void singular_es(struct form *form) {
     change(form, drop, "");
 }
 
-// "lbs" and "cds", but neither "gas" nor "yes": two letters before the s count only as a short form. After a
-// hyphen
-// ("yo-yos", "close-ups") they count.
-static bool is_short_word(const struct form *form) {
-    if (form->size > 3) return false;
-    return form->size < 3 || (!stem_in(form, 1, NOUNS_SPELLED) && (strcspn(form->text, "aeiouy") < 2));
-}
-
-static void to_singular(struct form *form, bool whole) {
+static void to_singular(struct form *form) {
     const struct noun_pair *pair = nouns_of_plural(form->text);
     if (pair) {
         change(form, form->size, pair->singular);
@@ -141,8 +138,8 @@ static void to_singular(struct form *form, bool whole) {
         change(form, 2, "an");
     else if (ends(form, "eaux"))
         change(form, 1, "");
-    if (!ends(form, "s") || ends(form, "ss") || nouns_has(NOUNS_SINGULAR_S, form->text)) return;
-    if (whole && is_short_word(form)) return;
+    if (form->size < 3 || !ends(form, "s") || ends(form, "ss") || nouns_has(NOUNS_SINGULAR_S, form->text))
+        return;
     char before = form->text[form->size - 2];
     if (!is_lower(before) && !is_digit(before) && (unsigned char)before < 0x80) return; // "men's"
     if (ends(form, "is") || ends(form, "us")) {
@@ -212,11 +209,11 @@ static const char *put_back(struct arena *arena, const char *word, size_t size, 
 
 // Applied until nothing changes, so "womens" ends where "women" does. Two rounds reach the end; the bound is
 // a safeguard.
-static struct form singular_form(struct form form, bool whole) {
+static struct form singular_form(struct form form) {
     for (int round = 0; round < 4; round++) {
         struct form before = form;
-        if (is_unchanging(&form)) break;
-        to_singular(&form, whole);
+        if (is_unchanging(&form) || nouns_of_singular(form.text)) break;
+        to_singular(&form);
         if (!strcmp(before.text, form.text)) break;
     }
     return form;
@@ -240,18 +237,20 @@ static void part_of(const char *word, size_t size, size_t *from, size_t *to) {
 bool inflect_is_plural(const char *word, size_t size) {
     if (!is_readable(word, size)) return false;
     if (is_code_plural(word, size)) return true;
+    if (is_code(word, size)) return false;
     size_t from, to;
     part_of(word, size, &from, &to);
-    struct form form = form_lower(word + from, to - from), single = singular_form(form, to - from == size);
+    struct form form = form_lower(word + from, to - from), single = singular_form(form);
     return nouns_has(NOUNS_PLURAL_ONLY, form.text) || strcmp(form.text, single.text) != 0;
 }
 
 const char *inflect_singular(struct arena *arena, const char *word, size_t size) {
     if (!is_readable(word, size)) return arena_copy(arena, word, size);
     if (is_code_plural(word, size)) return arena_copy(arena, word, size - 1);
+    if (is_code(word, size)) return arena_copy(arena, word, size);
     size_t from, to;
     part_of(word, size, &from, &to);
-    struct form form = singular_form(form_lower(word + from, to - from), to - from == size);
+    struct form form = singular_form(form_lower(word + from, to - from));
     return put_back(arena, word, size, from, to, &form);
 }
 

@@ -41,13 +41,13 @@ static const char *const mass[] = {
 
 // Singular though they end in s, where the endings do not show it.
 static const char *const singular_s[] = {
-    "across",    "afterwards", "alias",   "alms",    "always",     "arras",      "as",      "atlas",
-    "besides",   "bias",       "biceps",  "bus",     "canvas",     "christmas",  "cyclops", "does",
-    "downwards", "epns",       "gas",     "gps",     "has",        "hers",       "his",     "is",
-    "its",       "lens",       "madras",  "measles", "mews",       "mrs",        "mumps",   "ours",
-    "pampas",    "pancreas",   "perhaps", "pus",     "quadriceps", "rhinoceros", "summons", "theirs",
-    "thermos",   "towards",    "trellis", "triceps", "upwards",    "us",         "vhs",     "was",
-    "whereas",   "yes",        "yours"};
+    "across",  "afterwards", "alias",   "alms",     "always",  "arras",     "as",         "atlas",
+    "besides", "bias",       "biceps",  "bus",      "canvas",  "christmas", "cyclops",    "does",
+    "dos",     "downwards",  "epns",    "gas",      "gps",     "has",       "hers",       "his",
+    "is",      "its",        "lens",    "madras",   "measles", "mews",      "mrs",        "mumps",
+    "nos",     "ours",       "pampas",  "pancreas", "perhaps", "pus",       "quadriceps", "rhinoceros",
+    "sas",     "sos",        "summons", "theirs",   "thermos", "towards",   "trellis",    "triceps",
+    "upwards", "us",         "vhs",     "was",      "whereas", "yes",       "yours"};
 
 // Ending in -ie: -ies loses only its s.
 static const char *const ie[] = {

@@ -31,8 +31,8 @@ const char *say_number_title(struct arena *arena, long count);
 
 // --- articles and lists (phrase.c, place.c) ---
 
-// "a" or "an" by sound,
-// from documented exceptions ("an hour", "a unicorn", "an 8", "an LP"). "an herb", as in the US.
+// "a" or "an" by sound, from documented exceptions ("an hour", "a unicorn", "an 8", "an LP"). "an herb", as
+// in the US.
 const char *say_article(const char *phrase);
 // "a", "a and b", "a, b, and c" (US) / "a, b and c" (GB). Items with commas of their own are kept apart by
 // semicolons, and GB takes the last comma too where an item has an "and" of its own.
@@ -52,11 +52,10 @@ const char *say_place_title(struct arena *arena, const char *where);
 
 // --- capitals (capitals.c) ---
 
-// Title case: every
-// word capital but the small ones ("on of in to and by with for the at or a an x") that do not begin the
-// phrase; words with a capital inside or digits stay as they are ("KR-9", "18V", "SLR"); a unit behind a
-// figure takes its title form ("6.25 in", "36 mm", "12 Qt"). Hyphened words: both halves ("Ex-Library",
-// "12-Piece"). A name or mark that must not be touched at all is not passed through here.
+// Title case: every word capital but the small ones ("on of in to and by with for the at or a an x") that do
+// not begin the phrase; words with a capital inside or digits stay as they are ("KR-9", "18V", "SLR"); a unit
+// behind a figure takes its title form ("6.25 in", "36 mm", "12 Qt"). Hyphened words: both halves
+// ("Ex-Library", "12-Piece"). A name or mark that must not be touched at all is not passed through here.
 const char *say_title_case(struct arena *arena, const char *text);
 
 // --- figures and units (units.c, figures.c) ---
