@@ -202,14 +202,16 @@ static void put_word(struct buf *out, const char *word) {
     buf_text(out, word);
 }
 
-static bool is_inner(const struct token *token) {
-    return in_list(token, inner_prepositions, LENGTH(inner_prepositions));
+// Behind a determiner the same words are adjectives: "the inside rim", "one near corner".
+static bool is_inner(const struct tokens *t, size_t from, size_t i) {
+    return i > from && !is_determiner(&t->at[i - 1]) &&
+           in_list(&t->at[i], inner_prepositions, LENGTH(inner_prepositions));
 }
 
 // Where the noun group that starts at `from` ends: before the next preposition.
 static size_t group_end(const struct tokens *t, size_t from, size_t to) {
     size_t end = from;
-    while (end < to && (end == from || !is_inner(&t->at[end]))) end++;
+    while (end < to && !is_inner(t, from, end)) end++;
     return end;
 }
 
@@ -238,7 +240,7 @@ static bool put_nouns(struct buf *out, const struct tokens *t, size_t from, size
     if (open && !shared_the) put_word(out, "the");
     for (size_t i = from; i < to; i++) {
         put_token(out, &t->at[i], first && i == from);
-        bool next_opens = i > from && is_inner(&t->at[i]) && i + 1 < to && !is_inner(&t->at[i + 1]);
+        bool next_opens = is_inner(t, from, i) && i + 1 < to && !is_inner(t, from, i + 1);
         if (next_opens && wants_the(t, i + 1, to)) put_word(out, "the");
         if (t->at[i].comma && i + 1 < to) buf_byte(out, ',');
     }

@@ -52,7 +52,7 @@ const char *say_place_title(struct arena *arena, const char *where);
 
 // --- capitals (capitals.c) ---
 
-// Title case: every word capital but the small ones ("on of in to and by with for the at or a an x") that do
+// Title case: every word capital but the small ones ("on of in to and by for the at or a an x") that do
 // not begin the phrase; words with a capital inside or digits stay as they are ("KR-9", "18V", "SLR"); a unit
 // behind a figure takes its title form ("6.25 in", "36 mm", "12 Qt"). Hyphened words: both halves
 // ("Ex-Library", "12-Piece"). A name or mark that must not be touched at all is not passed through here.
