@@ -20,6 +20,7 @@ struct asfound_engine {
     struct asfound_memory memory;
     const struct ruleset *rules;
     const struct variants *variants;
+    bool color, quiet; // of all its messages
 };
 
 static struct arena_memory memory_of(const struct asfound_memory *memory) {
@@ -35,9 +36,17 @@ static bool send(const struct sink *sink, const char *bytes, size_t size) {
     return !sink->put || !size || sink->put(sink->context, bytes, size);
 }
 
-static void send_messages(struct arena *arena, struct diags *diags, const struct sink *sink, bool color) {
+static void keep_errors(struct diags *diags) {
+    size_t kept = 0;
+    for (size_t i = 0; i < diags->count; i++)
+        if (code_entry(diags->items[i].code)->level == LEVEL_ERROR) diags->items[kept++] = diags->items[i];
+    diags->count = kept;
+}
+
+static void send_messages(const asfound_engine *engine, struct arena *arena, struct diags *diags, const struct sink *sink) {
     struct buf out = buf_start(arena);
-    diags_print(diags, &out, color);
+    if (engine->quiet) keep_errors(diags);
+    diags_print(diags, &out, engine->color);
     send(sink, out.at, out.n);
 }
 
@@ -62,6 +71,8 @@ static void load(struct arena *arena, void *context) {
     asfound_engine *engine = arena_alloc(arena, sizeof *engine);
     engine->arena = arena;
     engine->memory = options->memory;
+    engine->color = options->color;
+    engine->quiet = options->quiet;
     const char **folders = arena_array(arena, options->pack_count + 1, sizeof *folders);
     folders[0] = arena_format(arena, "%s/rules/core", options->data);
     for (size_t i = 0; i < options->pack_count; i++) folders[i + 1] = options->packs[i];
@@ -70,7 +81,7 @@ static void load(struct arena *arena, void *context) {
     const struct source *words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
     engine->variants = words ? variants_load(arena, words->name, words->text, words->size, &diags) : NULL;
     struct sink messages = {options->messages, options->messages_context};
-    send_messages(arena, &diags, &messages, options->color);
+    send_messages(engine, arena, &diags, &messages);
     loading->status = diags.status;
     if (engine->rules && engine->rules->family_count && engine->variants) loading->engine = engine;
     else if (!loading->status) loading->status = ASFOUND_BROKEN_RULES;
@@ -190,19 +201,29 @@ static void draft_one(struct arena *arena, void *context) {
     write_listing(run, arena, listing);
 }
 
+static void write_frame(struct run *run, struct arena *arena, bool end) {
+    if (run->options->output != ASFOUND_HTML || run->options->no_frame || run->write_failed) return;
+    struct buf out = buf_start(arena);
+    if (end) page_end(&out);
+    else page_begin(&out);
+    if (!send(&run->out, out.at, out.n)) run->write_failed = true;
+}
+
 static void draft_all(struct arena *arena, void *context) {
     struct run *run = context;
     run->diags = diags_start(arena);
     run->drafter = (struct drafter){run->engine->rules, run->engine->variants,
                                     scanner_new(arena, run->engine->rules->finder_count)};
+    write_frame(run, arena, false);
     for (run->more = true; run->more && !run->write_failed;) {
         bool finished = arena_try(run->records, draft_one, run);
         arena_reset(run->records);
         if (!finished) arena_give_up(arena);
         if (run->options->progress && run->more) run->options->progress(run->options->progress_context, run->number);
     }
+    write_frame(run, arena, true);
     struct sink messages = {run->options->messages, run->options->messages_context};
-    send_messages(arena, &run->diags, &messages, run->options->color);
+    send_messages(run->engine, arena, &run->diags, &messages);
     if (run->diags.status > run->status) run->status = run->diags.status;
     if (run->write_failed) run->status = ASFOUND_IO;
 }
@@ -266,7 +287,7 @@ static void check(struct arena *arena, void *context) {
                               scanner_new(arena, task->engine->rules->finder_count)};
     struct proof_counts counts;
     proof_run(arena, &drafter, &counts, &diags);
-    send_messages(arena, &diags, &task->messages, false);
+    send_messages(task->engine, arena, &diags, &task->messages);
     struct buf out = buf_start(arena);
     rules_summary(&out, &counts, diags.status != 0, task->flag);
     task->status = diags.status;
@@ -284,7 +305,7 @@ static void show(struct arena *arena, void *context) {
     struct buf out = buf_start(arena);
     struct diags diags = diags_start(arena);
     if (!rules_show(arena, task->engine->rules, task->id, &out, &diags)) task->status = ASFOUND_USAGE;
-    send_messages(arena, &diags, &task->messages, false);
+    send_messages(task->engine, arena, &diags, &task->messages);
     send_task(task, &out);
 }
 

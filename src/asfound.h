@@ -60,6 +60,7 @@ struct asfound_engine_options {
     asfound_put *messages;    /* may be NULL */
     void *messages_context;
     bool color;               /* color the word error, warning or note */
+    bool quiet;               /* errors only, neither warnings nor notes; as color, in all messages of the engine */
 };
 
 typedef struct asfound_engine asfound_engine;
