@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// asfound draft
+#include <unistd.h>
+
+#include "cli/command.h"
+#include "cli/drafting.h"
+
+static void run(struct session *session, const struct settings *settings) {
+    static const char *const standard_input[] = {"-"};
+    struct drafting drafting = {.names = settings->operands, .count = settings->operand_count};
+    if (!drafting.count) {
+        if (isatty(STDIN_FILENO) == 1) {
+            session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, &command_draft, NULL),
+                             "there is no FILE to read, and standard input is a terminal");
+            return;
+        }
+        drafting.names = standard_input;
+        drafting.count = 1;
+    }
+    drafting_run(session, settings, &drafting);
+}
+
+const struct command command_draft = {
+    .name = "draft",
+    .summary = "Write a listing for each item record",
+    .arguments = "[OPTION...] [FILE...]",
+    .text = "Reads item records and writes a listing for each, in the order of the input: the best title "
+            "that fits, a "
+            "disclosure of every fault, a description to paste, what the title earns, what to look at before "
+            "listing, "
+            "and cautions.\n\n"
+            "A FILE of - is standard input, which is also read where no FILE is given and it is no terminal. "
+            "One broken "
+            "record does not stop the others.\n\n"
+            "A small record:\n\n"
+            "    id: lamp-1\n"
+            "    type: lamp\n"
+            "    family: lighting\n"
+            "    attributes: {material: [brass]}\n"
+            "    flaws: [{kind: dent, where: on the base}]",
+    .options = OPTION_BIT(OPTION_FROM) | OPTION_BIT(OPTION_FORMAT) | OPTION_BIT(OPTION_RULES) |
+               OPTION_BIT(OPTION_LIMIT) | OPTION_BIT(OPTION_LOCALE) | OPTION_BIT(OPTION_TODAY) |
+               OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_STORE) | OPTION_BIT(OPTION_QUIET) |
+               OPTION_BIT(OPTION_HELP),
+    .takes_files = true,
+    .run = run,
+};

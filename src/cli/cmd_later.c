@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// Names promised for later: kept free, so that no script has to change its words when they come.
+#include "cli/command.h"
+
+const struct command LATER_COMMANDS[] = {
+    {.name = "read", .summary = "Turn plain notes into item records"},
+    {.name = "check", .summary = "Hold a listing against its own record"},
+    {.name = "retitle", .summary = "Propose new titles for stale stock"},
+    {.name = "apply", .summary = "Write approved titles into a stock file"},
+    {.name = "undo", .summary = "Put old titles back"},
+    {.name = "history", .summary = "Say what was changed, and when"},
+    {.name = "learn", .summary = "Learn from sales what words are worth"},
+    {.name = "outcomes", .summary = "Ask whether new titles sold faster"},
+    {.name = "date", .summary = "Tell the years of marks found on a thing"},
+    {.name = "serve", .summary = "Show the same as a local web page"},
+};
+const size_t LATER_COUNT = sizeof LATER_COMMANDS / sizeof *LATER_COMMANDS;

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// The data lie beside the program, at ../share/asfound, in a build folder as in an installed tree: a copied
+// tree still works and no path is compiled in. ASFOUND_DATA overrides it, and then nothing else is tried.
+#include "cli/data.h"
+
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static const char *beside(struct arena *arena, const char *program) {
+    const char *slash = strrchr(program, '/');
+    if (!slash) return NULL;
+    return arena_format(arena, "%.*s/../share/asfound", (int)(slash - program), program);
+}
+
+static const char *default_folder(struct session *session) {
+    char path[PATH_MAX];
+    ssize_t size = readlink("/proc/self/exe", path, sizeof path - 1);
+    if (size > 0) {
+        path[size] = '\0';
+        return beside(session->arena, path);
+    }
+    return beside(session->arena, session->program);
+}
+
+const char *data_folder(struct session *session) {
+    const char *told = getenv("ASFOUND_DATA");
+    const char *folder = told && *told ? told : default_folder(session);
+    const char *hint = "set ASFOUND_DATA to the folder that holds 'rules' and 'dict'";
+    if (!folder) {
+        session_complain(session, CODE_RULE_NONE, NULL, hint,
+                         "the folder of the program is not known, and so its rules are not");
+        return NULL;
+    }
+    struct stat about;
+    if (stat(arena_format(session->arena, "%s/rules", folder), &about) == 0 && S_ISDIR(about.st_mode))
+        return folder;
+    session_complain(session, CODE_RULE_NONE, NULL, hint, "there are no rules in %s", folder);
+    return NULL;
+}

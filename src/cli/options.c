@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+// A value is checked where it is taken, so that no later code meets one that makes no sense.
+#include "cli/options.h"
+
+#include <string.h>
+
+#include "cli/forms.h"
+#include "text/limits.h"
+
+static const char *const FORMAT_WORDS[] = {"text", "yaml", "json", "html", NULL};
+static const char *const LOCALE_WORDS[] = {"en_US", "en_GB", NULL};
+static const char *const COLOR_WORDS[] = {"auto", "always", "never", NULL};
+
+static const char *take_from(const struct option_value *value) {
+    value->settings->from = FORM_TABLE[value->choice].form;
+    value->settings->from_given = true;
+    return NULL;
+}
+
+static const char *take_format(const struct option_value *value) {
+    static const enum asfound_output outputs[] = {ASFOUND_TEXT, ASFOUND_YAML_OUT, ASFOUND_JSON_LINES,
+                                                  ASFOUND_HTML};
+    value->settings->format = outputs[value->choice];
+    return NULL;
+}
+
+static const char *take_rules(const struct option_value *value) {
+    struct settings *s = value->settings;
+    if (!*value->text) return "is no folder";
+    s->packs = arena_grow(value->arena, (void *)s->packs, s->pack_count, &s->pack_room, sizeof *s->packs);
+    s->packs[s->pack_count++] = value->text;
+    return NULL;
+}
+
+static bool take_digits(const char *text, size_t count, size_t *number) {
+    *number = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (text[i] < '0' || text[i] > '9') return false;
+        *number = 10 * *number + (size_t)(text[i] - '0');
+    }
+    return count > 0;
+}
+
+static const char *take_limit(const struct option_value *value) {
+    static const char units[] = "gub"; // in the order of enum asfound_unit
+    size_t digits = strspn(value->text, "0123456789"), number = 0;
+    const char *unit = value->text + digits;
+    const char *known = *unit ? strchr(units, *unit) : units;
+    // Nine digits cannot overflow and are already far above any limit.
+    if (digits > 9 || !take_digits(value->text, digits, &number) || !known || (*unit && unit[1]))
+        return "is no limit; a whole number is, with g, u or b after it for the unit";
+    if (number < 1 || number > LIMIT_TITLE_LONGEST) return "is no limit for a title; 1 to 1000 are";
+    value->settings->limit = number;
+    value->settings->unit = (enum asfound_unit)(known - units);
+    return NULL;
+}
+
+static const char *take_locale(const struct option_value *value) {
+    value->settings->locale = value->choice ? ASFOUND_EN_GB : ASFOUND_EN_US;
+    return NULL;
+}
+
+static size_t days_in(size_t year, size_t month) {
+    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    if (month == 2) return leap ? 29 : 28;
+    return month == 4 || month == 6 || month == 9 || month == 11 ? 30 : 31;
+}
+
+static const char *take_today(const struct option_value *value) {
+    const char *text = value->text;
+    size_t year, month, day;
+    bool shape = strlen(text) == 10 && text[4] == '-' && text[7] == '-' && take_digits(text, 4, &year) &&
+                 take_digits(text + 5, 2, &month) && take_digits(text + 8, 2, &day);
+    if (!shape) return "is no date; write it as YYYY-MM-DD";
+    if (!year || !month || month > 12 || !day || day > days_in(year, month))
+        return "is not a day of the calendar";
+    value->settings->today = text;
+    return NULL;
+}
+
+static const char *take_color(const struct option_value *value) {
+    static const enum color_choice choices[] = {COLOR_AUTO, COLOR_ALWAYS, COLOR_NEVER};
+    value->settings->color = choices[value->choice];
+    return NULL;
+}
+
+static const char *take_store(const struct option_value *value) {
+    if (!*value->text) return "is no file";
+    value->settings->store = value->text;
+    return NULL;
+}
+
+#define TAKE_FLAG(field)                                                                                     \
+    static const char *take_##field(const struct option_value *value) {                                      \
+        value->settings->field = true;                                                                       \
+        return NULL;                                                                                         \
+    }
+TAKE_FLAG(quiet)
+TAKE_FLAG(stats)
+TAKE_FLAG(schema)
+TAKE_FLAG(man)
+TAKE_FLAG(completion)
+TAKE_FLAG(help)
+
+static const struct option TABLE[OPTION_COUNT] = {
+    [OPTION_FROM] = {"from", 0, "FORM", FORM_WORDS, COMPLETES_NOTHING, take_from,
+                     "Read every input as this form, whatever its ending: yaml, json, ndjson, csv or txt."},
+    [OPTION_FORMAT] = {"format", 0, "FORMAT", FORMAT_WORDS, COMPLETES_NOTHING, take_format,
+                       "Write text (unless told), yaml, json (one object a line) or html (one page)."},
+    [OPTION_RULES] = {"rules", 0, "DIR", NULL, COMPLETES_FOLDERS, take_rules,
+                      "Add a rule pack over the shipped ones; may be given again, and the last one wins."},
+    [OPTION_LIMIT] =
+        {"limit", 0, "N[g|u|b]", NULL, COMPLETES_NOTHING, take_limit,
+         "The longest a title may be, 80 unless told, counted in graphemes (g, what a reader takes for one "
+         "character; so without a letter), UTF-16 units (u) or bytes (b)."},
+    [OPTION_LOCALE] = {"locale", 0, "LOCALE", LOCALE_WORDS, COMPLETES_NOTHING, take_locale,
+                       "Spelling and units: en_US (unless told) or en_GB."},
+    [OPTION_TODAY] = {"today", 0, "DATE", NULL, COMPLETES_NOTHING, take_today,
+                      "The day to take for today, as YYYY-MM-DD. Nothing depends on it yet."},
+    [OPTION_COLOR] = {"color", 0, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,
+                      "auto (unless told: on a terminal, where NO_COLOR is not set), always or never."},
+    [OPTION_STORE] = {"store", 0, "FILE", NULL, COMPLETES_FILES, take_store,
+                      "The file of what is remembered between runs. Nothing is remembered yet."},
+    [OPTION_QUIET] = {"quiet", 0, NULL, NULL, COMPLETES_NOTHING, take_quiet,
+                      "Neither warnings nor notes nor progress; errors are still told."},
+    [OPTION_STATS] = {"stats", 0, NULL, NULL, COMPLETES_NOTHING, take_stats,
+                      "With check: counts of rules and examples, and how alike the families are."},
+    [OPTION_SCHEMA] = {"schema", 0, NULL, NULL, COMPLETES_NOTHING, take_schema,
+                       "With describe: a JSON Schema of the rule files, for editors."},
+    [OPTION_MAN] = {"man", 0, NULL, NULL, COMPLETES_NOTHING, take_man, "Write the man page."},
+    [OPTION_COMPLETION] = {"completion", 0, NULL, NULL, COMPLETES_NOTHING, take_completion,
+                           "Write the completion of command lines for bash."},
+    [OPTION_HELP] = {"help", 'h', NULL, NULL, COMPLETES_NOTHING, take_help, "Say this, and do nothing else."},
+};
+
+const struct option *option_entry(enum option_id id) {
+    return &TABLE[id];
+}

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// Every option, once. The table drives parsing, the help texts, the man page and the completion.
+#ifndef CLI_OPTIONS_H
+#define CLI_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "asfound.h"
+#include "cli/session.h"
+
+enum option_id {
+    OPTION_FROM,
+    OPTION_FORMAT,
+    OPTION_RULES,
+    OPTION_LIMIT,
+    OPTION_LOCALE,
+    OPTION_TODAY,
+    OPTION_COLOR,
+    OPTION_STORE,
+    OPTION_QUIET,
+    OPTION_STATS,
+    OPTION_SCHEMA,
+    OPTION_MAN,
+    OPTION_COMPLETION,
+    OPTION_HELP,
+    OPTION_COUNT
+};
+
+#define OPTION_BIT(id) (1u << (id))
+
+// What the options of one run say. Texts are the caller's.
+struct settings {
+    const char *const *operands;
+    size_t operand_count;
+    bool from_given;
+    enum asfound_input from;
+    enum asfound_output format;
+    const char **packs;
+    size_t pack_count, pack_room;
+    size_t limit;
+    enum asfound_unit unit;
+    enum asfound_locale locale;
+    const char *today; // YYYY-MM-DD, a day of the calendar; NULL when not given
+    const char *store;
+    enum color_choice color;
+    bool quiet, stats, schema, man, completion, help;
+};
+
+enum completes { COMPLETES_NOTHING, COMPLETES_FILES, COMPLETES_FOLDERS };
+
+struct option_value {
+    struct arena *arena;
+    struct settings *settings;
+    const char *text;
+    size_t choice; // index in the choices, where there are any
+};
+
+struct option {
+    const char *name;           // without dashes
+    char letter;                // 0 when there is none
+    const char *argument;       // how the help names its value; NULL when it takes none
+    const char *const *choices; // the values that there are, NULL-ended; NULL: any that `take` accepts
+    enum completes completes;
+    // Puts the value into the settings; otherwise what is wrong with it, to be read after the value.
+    const char *(*take)(const struct option_value *value);
+    const char *help;
+};
+
+const struct option *option_entry(enum option_id id);
+
+#endif
