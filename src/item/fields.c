@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "rules/hint.h"
+#include "text/hint.h"
 #include "text/utf8.h"
 
 void reader_fault(struct reader *r, enum code code, struct place at, const char *hint, const char *format, ...) {

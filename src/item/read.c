@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "item/lists.h"
-#include "rules/hint.h"
+#include "text/hint.h"
 #include "text/utf8.h"
 
 static const char *const attribute_names[] = {

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "format/write.h"
-#include "rules/hint.h"
+#include "text/hint.h"
 #include "rules/schema.h"
 
 static double share(size_t part, size_t whole) { return whole ? (double)part / (double)whole : 1.0; }

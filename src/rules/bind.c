@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "rules/hint.h"
+#include "text/hint.h"
 #include "rules/model.h"
 
 struct binder {

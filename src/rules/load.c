@@ -8,7 +8,7 @@
 #include "rules/bind.h"
 #include "rules/finish.h"
 #include "rules/folder.h"
-#include "rules/hint.h"
+#include "text/hint.h"
 #include "rules/ruleset.h"
 #include "text/limits.h"
 

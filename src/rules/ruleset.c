@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "rules/hint.h"
+#include "text/hint.h"
 
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
     size_t from = 0, to = rules->flaw_count;

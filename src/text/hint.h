@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // "did you mean …?": the nearest known word, when one is near enough to be meant.
-#ifndef RULES_HINT_H
-#define RULES_HINT_H
+#ifndef TEXT_HINT_H
+#define TEXT_HINT_H
 
 #include <stddef.h>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Edit distance with transpositions (optimal string alignment) over short ASCII ids and keys. Ties keep the first offered,
 // so that hints do not depend on anything but the order of the tables.
-#include "rules/hint.h"
+#include "text/hint.h"
 
 #include <string.h>
 
