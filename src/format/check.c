@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// One answer for all forms to "may these bytes stand in a record?". Looked at before parsing, so that no parser ever sees
-// invalid UTF-8, and once more after unescaping, so that an escape is no way round it.
+// One answer for all forms to "may these bytes stand in a record?". Looked at before parsing, so that no
+// parser ever sees invalid UTF-8, and once more after unescaping, so that an escape is no way round it.
 #include "format/check.h"
 
 #include <stdint.h>
@@ -31,7 +31,8 @@ static bool check_utf8(const struct source *source, struct diags *diags) {
     const char *nul = memchr(source->text, 0, source->size);
     if (nul) {
         size_t at = (size_t)(nul - source->text);
-        diags_add(diags, CODE_NUL, place_in(source, at, at + 1), "is this really a text file?", "a NUL byte (U+0000)");
+        diags_add(diags, CODE_NUL, place_in(source, at, at + 1), "is this really a text file?",
+                  "a NUL byte (U+0000)");
     }
     if (bad < source->size) {
         unsigned char byte = (unsigned char)source->text[bad];
@@ -70,8 +71,8 @@ bool check_value(const char *text, size_t size, struct place at, bool key, struc
     size_t bad = utf8_unwanted(text, size, !key);
     if (bad >= size) return true;
     uint32_t point = utf8_next(text, size, &bad);
-    diags_add(diags, CODE_CONTROL, at, point_hint(point), "character U+%04X must not stand in a %s", (unsigned)point,
-              key ? "key" : "text");
+    diags_add(diags, CODE_CONTROL, at, point_hint(point), "character U+%04X must not stand in a %s",
+              (unsigned)point, key ? "key" : "text");
     return false;
 }
 
@@ -96,7 +97,8 @@ static void keys_follow(struct keys *keys, struct arena *arena, const struct nod
     while (keys->known < map->count) keys_remember(keys, map, keys->known++);
 }
 
-const struct member *keys_find(struct keys *keys, struct arena *arena, const struct node *map, const char *key) {
+const struct member *keys_find(struct keys *keys, struct arena *arena, const struct node *map,
+                               const char *key) {
     if (map->count < KEYS_WALKED) {
         for (size_t i = 0; i < map->count; i++) {
             if (strcmp(map->members[i].key, key) == 0) return &map->members[i];

@@ -15,13 +15,16 @@ bool check_value(const char *text, size_t size, struct place at, bool key, struc
 
 // Finds duplicate keys of one map while it is read: a plain walk while small, a hash table beyond.
 struct keys {
-    size_t *slots; // index of a member plus one
+    size_t *slots;      // index of a member plus one
     size_t room, known; // members that are in the table
 };
 // The member of `map` that already has `key`, or NULL. Call before each single node_put_at() on the map.
-const struct member *keys_find(struct keys *keys, struct arena *arena, const struct node *map, const char *key);
+const struct member *keys_find(struct keys *keys, struct arena *arena, const struct node *map,
+                               const char *key);
 
-// Adds to a list (`key` NULL) or map; all members arrays are grown here, so that their room follows from their count.
-void node_put_at(struct arena *arena, struct node *into, const char *key, struct place key_at, struct node *value);
+// Adds to a list (`key` NULL) or map; all members arrays are grown here, so that their room follows from
+// their count.
+void node_put_at(struct arena *arena, struct node *into, const char *key, struct place key_at,
+                 struct node *value);
 
 #endif

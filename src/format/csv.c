@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// CSV by RFC 4180. Spaces belong to a cell; a quote inside an unquoted cell is a fault, because every reader of such a
-// file takes it differently.
+// CSV by RFC 4180. Spaces belong to a cell; a quote inside an unquoted cell is a fault, because every reader
+// of such a file takes it differently.
 #include "format/csv.h"
 
 #include <string.h>
@@ -42,7 +42,8 @@ static struct csv_cell read_quoted(struct splitter *splitter) {
         buf_add(&out, text + splitter->at, run - splitter->at);
         splitter->at = run < size ? run + 1 : size;
         if (run >= size) {
-            fault(splitter, from, "the closing quote is missing; a quote inside a cell is doubled", "a cell that never ends");
+            fault(splitter, from, "the closing quote is missing; a quote inside a cell is doubled",
+                  "a cell that never ends");
             break;
         }
         if (splitter->at >= size || text[splitter->at] != '"') break;
@@ -50,7 +51,8 @@ static struct csv_cell read_quoted(struct splitter *splitter) {
         splitter->at++;
     }
     if (splitter->at < size && text[splitter->at] != splitter->delimiter) {
-        fault(splitter, splitter->at, "a quote inside a quoted cell is doubled: \"\"", "text after the closing quote");
+        fault(splitter, splitter->at, "a quote inside a quoted cell is doubled: \"\"",
+              "text after the closing quote");
         while (splitter->at < size && text[splitter->at] != splitter->delimiter) splitter->at++;
     }
     struct csv_cell cell = {out.at, out.n, {splitter->source, from, splitter->at}};
@@ -72,7 +74,8 @@ static struct csv_cell read_bare(struct splitter *splitter) {
     return cell;
 }
 
-struct csv_row csv_split(struct arena *arena, const struct source *source, char delimiter, struct diags *diags) {
+struct csv_row csv_split(struct arena *arena, const struct source *source, char delimiter,
+                         struct diags *diags) {
     struct splitter splitter = {arena, source, diags, delimiter, 0};
     struct csv_row row = {NULL, 0};
     size_t room = 0;

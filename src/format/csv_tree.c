@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// From a row to a tree along the paths of the header. While a row is built a list keeps its places as keys; at the end
-// they are put in order and dropped, so that an empty place leaves no hole.
+// From a row to a tree along the paths of the header. While a row is built a list keeps its places as keys;
+// at the end they are put in order and dropped, so that an empty place leaves no hole.
 #include <string.h>
 
 #include "format/check.h"
@@ -69,7 +69,8 @@ static struct node *descend(struct build *build, struct node *into, char *part, 
     return NULL;
 }
 
-static void put_cell(struct build *build, struct node *root, const struct csv_cell *name, const struct csv_cell *cell) {
+static void put_cell(struct build *build, struct node *root, const struct csv_cell *name,
+                     const struct csv_cell *cell) {
     char *path = trim_name(build->arena, name), *parts[LIMIT_DEPTH] = {NULL};
     if (!*path) {
         struct csv_cell nameless = *cell;
@@ -83,7 +84,8 @@ static void put_cell(struct build *build, struct node *root, const struct csv_ce
         return;
     }
     struct node *into = root;
-    for (size_t i = 0; into && i + 1 < count; i++) into = descend(build, into, parts[i], parts[i + 1], name, cell->at);
+    for (size_t i = 0; into && i + 1 < count; i++)
+        into = descend(build, into, parts[i], parts[i + 1], name, cell->at);
     if (!into) return;
     if (child_of(into, parts[count - 1])) {
         refuse(build, name, "keep one of the two", "this column stands twice, or contradicts another one");
@@ -111,25 +113,30 @@ static void settle_lists(struct node *node) {
     for (size_t i = 1; i < node->count; i++) {
         struct member one = node->members[i];
         size_t k = i;
-        for (; k > 0 && stands_before(one.key, node->members[k - 1].key); k--) node->members[k] = node->members[k - 1];
+        for (; k > 0 && stands_before(one.key, node->members[k - 1].key); k--)
+            node->members[k] = node->members[k - 1];
         node->members[k] = one;
     }
     for (size_t i = 0; i < node->count; i++) node->members[i].key = NULL;
 }
 
-static bool is_empty(const struct csv_cell *cell) { return strspn(cell->text, " \t\r\n") == cell->size; }
+static bool is_empty(const struct csv_cell *cell) {
+    return strspn(cell->text, " \t\r\n") == cell->size;
+}
 
 static bool check_width(const struct csv_row *header, const struct csv_row *row, struct diags *diags) {
     if (row->count == header->count) return true;
     struct place at = row->cells[row->count - 1].at;
     if (row->count > header->count) at.from = row->cells[header->count].at.from;
     diags_add(diags, CODE_CSV_WIDTH, at,
-              row->count > header->count ? "a cell with a delimiter in it needs quotes" : "an empty cell still needs its delimiter",
+              row->count > header->count ? "a cell with a delimiter in it needs quotes"
+                                         : "an empty cell still needs its delimiter",
               "the row has %zu cells, the header %zu", row->count, header->count);
     return false;
 }
 
-struct node *csv_tree(struct arena *arena, const struct csv_row *header, const struct csv_row *row, struct diags *diags) {
+struct node *csv_tree(struct arena *arena, const struct csv_row *header, const struct csv_row *row,
+                      struct diags *diags) {
     if (!row->count || !check_width(header, row, diags)) return NULL;
     struct build build = {arena, diags, false};
     struct node *root = node_map(arena);

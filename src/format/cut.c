@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The cutters know just enough of each form to find its record ends, and are forgiving where the readers are strict: a
-// record that is broken inside must still end where its author thought it ends.
+// The cutters know just enough of each form to find its record ends, and are forgiving where the readers are
+// strict: a record that is broken inside must still end where its author thought it ends.
 #include "format/cut.h"
 
 #include <string.h>
@@ -18,12 +18,16 @@ static bool cut_at(struct cut *cut, size_t length, size_t skip, enum cut_kind ki
     return true;
 }
 
-static bool is_blank(char byte) { return byte == ' ' || byte == '\t' || byte == '\r' || byte == '\n'; }
+static bool is_blank(char byte) {
+    return byte == ' ' || byte == '\t' || byte == '\r' || byte == '\n';
+}
 
 // Keeps `marker` while the line is a run of up to three dashes or dots.
 static void follow_marker(struct cutter *cutter, char byte) {
-    if (cutter->column == 0) cutter->marker = byte == '-' || byte == '.' ? byte : '\0';
-    else if (cutter->column < 3 && byte != cutter->marker) cutter->marker = '\0';
+    if (cutter->column == 0)
+        cutter->marker = byte == '-' || byte == '.' ? byte : '\0';
+    else if (cutter->column < 3 && byte != cutter->marker)
+        cutter->marker = '\0';
 }
 
 // A document's own marker stands first in it; directives and comments may stand before that.
@@ -81,7 +85,8 @@ static void open_bracket(struct cutter *cutter, bool map) {
     cutter->depth++;
 }
 
-// A bracket that closes an outer level closes the forgotten inner ones too; one that fits no level is passed over.
+// A bracket that closes an outer level closes the forgotten inner ones too; one that fits no level is passed
+// over.
 static void close_bracket(struct cutter *cutter, bool map) {
     if (cutter->depth > DEEPEST) {
         cutter->depth--;
@@ -96,15 +101,19 @@ static void close_bracket(struct cutter *cutter, bool map) {
     }
 }
 
-// True for a byte outside texts. A line end closes a text: a forgotten quote must not swallow the records after it.
+// True for a byte outside texts. A line end closes a text: a forgotten quote must not swallow the records
+// after it.
 static bool outside_text(struct cutter *cutter, char byte) {
     if (!cutter->quoted) {
         cutter->quoted = byte == '"';
         return !cutter->quoted;
     }
-    if (cutter->escaped) cutter->escaped = false;
-    else if (byte == '\\') cutter->escaped = true;
-    else if (byte == '"') cutter->quoted = false;
+    if (cutter->escaped)
+        cutter->escaped = false;
+    else if (byte == '\\')
+        cutter->escaped = true;
+    else if (byte == '"')
+        cutter->quoted = false;
     if (byte == '\n') cutter->quoted = cutter->escaped = false;
     return false;
 }
@@ -137,11 +146,16 @@ static bool step_json(struct cutter *cutter, char byte, size_t at, struct cut *c
 
 static bool step_form(struct cutter *cutter, char byte, size_t at, struct cut *cut) {
     switch (cutter->form) {
-    case FORM_YAML: return step_yaml(cutter, byte, at, cut);
-    case FORM_JSON: return step_json(cutter, byte, at, cut);
-    case FORM_NDJSON: return byte == '\n' && cut_at(cut, at + 1, 0, CUT_RECORD);
-    case FORM_CSV: return step_csv(cutter, byte, at, cut);
-    case FORM_NOTES: return step_notes(cutter, byte, at, cut);
+    case FORM_YAML:
+        return step_yaml(cutter, byte, at, cut);
+    case FORM_JSON:
+        return step_json(cutter, byte, at, cut);
+    case FORM_NDJSON:
+        return byte == '\n' && cut_at(cut, at + 1, 0, CUT_RECORD);
+    case FORM_CSV:
+        return step_csv(cutter, byte, at, cut);
+    case FORM_NOTES:
+        return step_notes(cutter, byte, at, cut);
     }
     return false;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Where one record ends and the next begins, byte by byte, so that it does not matter how the bytes arrive. Room-internal.
+// Where one record ends and the next begins, byte by byte, so that it does not matter how the bytes arrive.
+// Room-internal.
 #ifndef FORMAT_CUT_H
 #define FORMAT_CUT_H
 
@@ -34,7 +35,8 @@ struct cutter {
 };
 
 void cutter_restart(struct cutter *cutter);
-// Looks at the next byte; true when a record ends, which may be before this byte: then scanning restarts after the cut.
+// Looks at the next byte; true when a record ends, which may be before this byte: then scanning restarts
+// after the cut.
 bool cutter_step(struct cutter *cutter, char byte, struct cut *cut);
 
 #endif

@@ -7,7 +7,7 @@
 static const struct {
     const char *word;
     enum form form;
-} WORDS[] = {{"yaml", FORM_YAML}, {"yml", FORM_YAML}, {"json", FORM_JSON}, {"ndjson", FORM_NDJSON},
+} WORDS[] = {{"yaml", FORM_YAML}, {"yml", FORM_YAML},  {"json", FORM_JSON},  {"ndjson", FORM_NDJSON},
              {"csv", FORM_CSV},   {"txt", FORM_NOTES}, {"notes", FORM_NOTES}};
 
 static bool same_word(const char *text, const char *word) {

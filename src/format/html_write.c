@@ -7,12 +7,18 @@
 
 static const char *entity(char c) {
     switch (c) {
-    case '&': return "&amp;";
-    case '<': return "&lt;";
-    case '>': return "&gt;";
-    case '"': return "&quot;";
-    case '\'': return "&#39;";
-    default: return NULL;
+    case '&':
+        return "&amp;";
+    case '<':
+        return "&lt;";
+    case '>':
+        return "&gt;";
+    case '"':
+        return "&quot;";
+    case '\'':
+        return "&#39;";
+    default:
+        return NULL;
     }
 }
 
@@ -73,8 +79,10 @@ void html_json(struct html *html, const struct node *node) {
     json_write(&json, node);
     buf_text(html->out, "<script type=\"application/ld+json\">");
     for (size_t i = 0; i < json.n; i++) {
-        if (json.at[i] == '<') buf_text(html->out, "\\u003c");
-        else buf_byte(html->out, json.at[i]);
+        if (json.at[i] == '<')
+            buf_text(html->out, "\\u003c");
+        else
+            buf_byte(html->out, json.at[i]);
     }
     buf_text(html->out, "</script>\n");
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// JSON by RFC 8259, byte for byte, with the place of every value. The first fault ends the reading: what stands after it
-// in a strict grammar is guesswork. Invariant: `at` never passes `end`, and the bytes are valid UTF-8.
+// JSON by RFC 8259, byte for byte, with the place of every value. The first fault ends the reading: what
+// stands after it in a strict grammar is guesswork. Invariant: `at` never passes `end`, and the bytes are
+// valid UTF-8.
 #include "format/json.h"
 
 #include <string.h>
@@ -17,7 +18,9 @@ static void skip_space(struct json *json) {
     while (json->at < json->end && text[json->at] && strchr(" \t\r\n", text[json->at])) json->at++;
 }
 
-static char peek(const struct json *json) { return json->at < json->end ? json->source->text[json->at] : '\0'; }
+static char peek(const struct json *json) {
+    return json->at < json->end ? json->source->text[json->at] : '\0';
+}
 
 static struct node *node_at(struct json *json, enum node_kind kind, size_t from) {
     struct node *node = arena_alloc(json->arena, sizeof *node);
@@ -49,7 +52,8 @@ static bool read_unicode(struct json *json, struct buf *out) {
     size_t from = json->at - 1;
     uint32_t point = 0, low = 0;
     if (!read_hex(json, json->at + 1, &point)) {
-        return json_fault(json, from, json->at + 1, "write \\u and four digits of 0-9 a-f", "an escape that is not complete");
+        return json_fault(json, from, json->at + 1, "write \\u and four digits of 0-9 a-f",
+                          "an escape that is not complete");
     }
     json->at += 5;
     if (point >= 0xD800 && point < 0xDC00 && json->end - json->at >= 6 && text[json->at] == '\\' &&
@@ -63,9 +67,9 @@ static bool read_unicode(struct json *json, struct buf *out) {
     }
     char bytes[4];
     size_t size = utf8_put(point, bytes);
-    if (!check_value(bytes, size, json_place(json, from, json->at), false, json->diags)) return json->failed = true, false;
     buf_add(out, bytes, size);
-    return true;
+    if (!check_value(bytes, size, json_place(json, from, json->at), false, json->diags)) json->failed = true;
+    return !json->failed;
 }
 
 static bool read_escape(struct json *json, struct buf *out) {
@@ -75,7 +79,8 @@ static bool read_escape(struct json *json, struct buf *out) {
     if (c == 'u') return read_unicode(json, out);
     const char *known = c ? strchr(FROM, c) : NULL;
     if (!known) {
-        return json_fault(json, json->at - 1, json->at + 1, "write \\\\ for a backslash", "an escape that JSON does not have");
+        return json_fault(json, json->at - 1, json->at + 1, "write \\\\ for a backslash",
+                          "an escape that JSON does not have");
     }
     json->at++;
     buf_byte(out, TO[known - FROM]);
@@ -89,7 +94,8 @@ static struct node *read_text(struct json *json) {
     struct buf out = buf_start(json->arena);
     for (;;) {
         size_t run = json->at;
-        while (run < json->end && (unsigned char)text[run] >= 0x20 && text[run] != '"' && text[run] != '\\') run++;
+        while (run < json->end && (unsigned char)text[run] >= 0x20 && text[run] != '"' && text[run] != '\\')
+            run++;
         buf_add(&out, text + json->at, run - json->at);
         json->at = run;
         if (run >= json->end) {
@@ -101,7 +107,8 @@ static struct node *read_text(struct json *json) {
             if (!read_escape(json, &out)) return NULL;
             continue;
         }
-        const char *hint = text[run] == '\t' ? "write \\t for a tab" : "close the quote, or write \\n for a new line";
+        const char *hint =
+            text[run] == '\t' ? "write \\t for a tab" : "close the quote, or write \\n for a new line";
         json_fault(json, run, run + 1, hint, "a line end or control character inside a text");
         return NULL;
     }
@@ -150,7 +157,8 @@ static bool read_key(struct json *json, struct node *map, struct keys *keys, str
     if (peek(json) != '"') return json_fault_key(json);
     *key = read_text(json);
     if (!*key) return false;
-    if (!check_value((*key)->text, (*key)->size, (*key)->at, true, json->diags)) return json->failed = true, false;
+    json->failed = !check_value((*key)->text, (*key)->size, (*key)->at, true, json->diags);
+    if (json->failed) return false;
     const struct member *same = keys_find(keys, json->arena, map, (*key)->text);
     if (same) {
         json->failed = true;
@@ -160,7 +168,8 @@ static bool read_key(struct json *json, struct node *map, struct keys *keys, str
         return false;
     }
     skip_space(json);
-    if (peek(json) != ':') return json_fault_here(json, "a colon stands between key and value", "a colon is missing");
+    if (peek(json) != ':')
+        return json_fault_here(json, "a colon stands between key and value", "a colon is missing");
     json->at++;
     return true;
 }
@@ -201,7 +210,8 @@ static struct node *read_collection(struct json *json, size_t depth) {
     if (peek(json) == (into->kind == NODE_MAP ? '}' : ']')) {
         json->at++;
     } else {
-        while (read_entry(json, into, &keys, depth)) {}
+        while (read_entry(json, into, &keys, depth)) {
+        }
         if (json->failed) return NULL;
     }
     into->at.to = json->at;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What is said about broken JSON. Each adds one message, marks the reading as failed and returns false. Room-internal.
+// What is said about broken JSON. Each adds one message, marks the reading as failed and returns false.
+// Room-internal.
 #ifndef FORMAT_JSON_FAULT_H
 #define FORMAT_JSON_FAULT_H
 

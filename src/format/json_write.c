@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Writing JSON. U+2028 and U+2029 end lines in script, so they are escaped; a byte that is no UTF-8 becomes U+FFFD, because
-// a line that cannot be parsed would cost the reader all the rest of it.
+// Writing JSON. U+2028 and U+2029 end lines in script, so they are escaped; a byte that is no UTF-8 becomes
+// U+FFFD, because a line that cannot be parsed would cost the reader all the rest of it.
 #include <string.h>
 
 #include "format/write.h"
@@ -26,11 +26,14 @@ static void add_string(struct buf *out, const char *text, size_t size) {
         size_t from = at, left = size - at < 4 ? size - at : 4;
         bool good = utf8_check(text + at, left) > 0;
         unsigned point = good ? utf8_next(text, size, &at) : 0xFFFD;
-        bool escape = point < 0x20 || point == '"' || point == '\\' || point == 0x7F || point == 0x2028 || point == 0x2029;
+        bool escape = point < 0x20 || point == '"' || point == '\\' || point == 0x7F || point == 0x2028 ||
+                      point == 0x2029;
         if (good && !escape) continue;
         buf_add(out, text + done, from - done);
-        if (good) add_escape(out, point);
-        else buf_text(out, "\xEF\xBF\xBD");
+        if (good)
+            add_escape(out, point);
+        else
+            buf_text(out, "\xEF\xBF\xBD");
         if (!good) at++;
         done = at;
     }
@@ -69,6 +72,10 @@ static void write_node(struct buf *out, const struct node *node, int depth) {
     buf_byte(out, node->kind == NODE_MAP ? '}' : ']');
 }
 
-void json_write(struct buf *out, const struct node *node) { write_node(out, node, FLAT); }
+void json_write(struct buf *out, const struct node *node) {
+    write_node(out, node, FLAT);
+}
 
-void json_write_pretty(struct buf *out, const struct node *node) { write_node(out, node, 0); }
+void json_write_pretty(struct buf *out, const struct node *node) {
+    write_node(out, node, 0);
+}

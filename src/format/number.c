@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// strtod and printf follow the locale of the program that uses the library. Reading is exact by itself for what fits in
-// 53 bits and a small power of ten; the rest asks strtod in whatever decimal point it wants at present.
+// strtod and printf follow the locale of the program that uses the library. Reading is exact by itself for
+// what fits in 53 bits and a small power of ten; the rest asks strtod in whatever decimal point it wants at
+// present.
 #include "format/number.h"
 
 #include <math.h>
@@ -38,7 +39,8 @@ size_t number_length(const char *text, size_t size) {
     return at;
 }
 
-// Up to 2^53 and ten to the 22nd both operands are exact, so one operation rounds once: the correctly rounded value.
+// Up to 2^53 and ten to the 22nd both operands are exact, so one operation rounds once: the correctly rounded
+// value.
 static bool read_exact(const char *text, double *value) {
     uint64_t whole = 0;
     int scale = 0;
@@ -106,7 +108,8 @@ static bool reads_back(const char *text, double value) {
     return (read_exact(text, &again) || read_strtod(text, &again)) && again == value;
 }
 
-// Lays out digits d1d2d3… times ten to `power` (of d1) as people write numbers, with an exponent only far from one.
+// Lays out digits d1d2d3… times ten to `power` (of d1) as people write numbers, with an exponent only far
+// from one.
 static void lay_out(struct buf *out, bool minus, const char *digits, size_t count, int power) {
     if (minus) buf_byte(out, '-');
     bool scientific = power < -6 || power > 20;

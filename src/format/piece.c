@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Each form's way from one piece to one record. Blank pieces are no records; a fault always counts as one, so that the
-// caller's numbering does not move.
+// Each form's way from one piece to one record. Blank pieces are no records; a fault always counts as one, so
+// that the caller's numbering does not move.
 #include "format/piece.h"
 
 #include <string.h>
@@ -8,7 +8,9 @@
 #include "format/check.h"
 #include "format/read.h"
 
-static size_t faults(const struct diags *diags) { return diags->count + diags->dropped; }
+static size_t faults(const struct diags *diags) {
+    return diags->count + diags->dropped;
+}
 
 static bool is_blank(const struct source *source) {
     for (size_t i = 0; i < source->size; i++) {
@@ -17,13 +19,14 @@ static bool is_blank(const struct source *source) {
     return true;
 }
 
-static void add_at(const struct source *source, size_t from, enum code code, struct diags *diags, const char *hint,
-                   const char *message) {
+static void add_at(const struct source *source, size_t from, enum code code, struct diags *diags,
+                   const char *hint, const char *message) {
     struct place at = {source, from, from + 1};
     diags_add(diags, code, at, hint, "%s", message);
 }
 
-static bool read_notes(struct arena *arena, const struct source *source, struct diags *diags, struct node **record) {
+static bool read_notes(struct arena *arena, const struct source *source, struct diags *diags,
+                       struct node **record) {
     if (!check_source(source, diags)) return true;
     size_t from = 0, to = source->size;
     while (strchr(" \t\r\n", source->text[to - 1])) to--;
@@ -66,7 +69,8 @@ static void header_keep(struct arena *own, void *context) {
     }
 }
 
-// The paths are tried on a row with every cell filled: a header that contradicts itself shows at once, and once only.
+// The paths are tried on a row with every cell filled: a header that contradicts itself shows at once, and
+// once only.
 static bool header_fits(struct arena *arena, const struct csv_row *header, struct diags *diags) {
     struct csv_row full = {arena_array(arena, header->count, sizeof *full.cells), header->count};
     bool any = false;
@@ -82,8 +86,8 @@ static bool header_fits(struct arena *arena, const struct csv_row *header, struc
     return faults(diags) == before;
 }
 
-static bool read_header(struct pieces *pieces, struct cutter *cutter, struct arena *arena, const struct source *source,
-                        struct diags *diags) {
+static bool read_header(struct pieces *pieces, struct cutter *cutter, struct arena *arena,
+                        const struct source *source, struct diags *diags) {
     cutter->delimiter = csv_find_delimiter(source->text, source->size);
     size_t before = faults(diags);
     pieces->has_header = true;
@@ -92,11 +96,12 @@ static bool read_header(struct pieces *pieces, struct cutter *cutter, struct are
     pieces->over = faults(diags) != before || !header_fits(arena, &row, diags);
     struct header_copy copy = {pieces, &row, source};
     if (!pieces->over && !arena_try(pieces->own, header_keep, &copy)) arena_give_up(arena);
-    return pieces->over; // a header that cannot be used is told like a record; without it there is nothing more to read
+    return pieces->over; // a header that cannot be used is told like a record; without it there is nothing
+                         // more to read
 }
 
-static bool read_csv(struct pieces *pieces, struct cutter *cutter, struct arena *arena, const struct source *source,
-                     struct diags *diags, struct node **record) {
+static bool read_csv(struct pieces *pieces, struct cutter *cutter, struct arena *arena,
+                     const struct source *source, struct diags *diags, struct node **record) {
     if (!pieces->has_header) return read_header(pieces, cutter, arena, source, diags);
     if (!check_source(source, diags)) return true;
     size_t before = faults(diags);
@@ -105,8 +110,8 @@ static bool read_csv(struct pieces *pieces, struct cutter *cutter, struct arena 
     return true;
 }
 
-static bool read_entry(struct pieces *pieces, struct arena *arena, const struct piece *piece, struct diags *diags,
-                       struct node **record) {
+static bool read_entry(struct pieces *pieces, struct arena *arena, const struct piece *piece,
+                       struct diags *diags, struct node **record) {
     const struct source *source = piece->source;
     if (piece->kind == CUT_OPEN) return false;
     if (is_blank(source)) {
@@ -114,7 +119,8 @@ static bool read_entry(struct pieces *pieces, struct arena *arena, const struct 
         if (piece->kind == CUT_COMMA) {
             add_at(source, end, CODE_JSON, diags, "take one comma out", "an entry of the list is missing");
         } else if (piece->kind == CUT_CLOSE && pieces->listed) {
-            add_at(source, end, CODE_JSON, diags, "take the comma before it out", "a comma after the last entry");
+            add_at(source, end, CODE_JSON, diags, "take the comma before it out",
+                   "a comma after the last entry");
         }
         pieces->told = pieces->told || piece->kind == CUT_COMMA || pieces->listed;
         pieces->listed = true;
@@ -126,8 +132,8 @@ static bool read_entry(struct pieces *pieces, struct arena *arena, const struct 
     return true;
 }
 
-static bool read_json(struct pieces *pieces, struct cutter *cutter, struct arena *arena, const struct piece *piece,
-                      struct diags *diags, struct node **record) {
+static bool read_json(struct pieces *pieces, struct cutter *cutter, struct arena *arena,
+                      const struct piece *piece, struct diags *diags, struct node **record) {
     bool entry = piece->kind != CUT_RECORD || (cutter->where == JSON_LIST && piece->last);
     if (entry) return read_entry(pieces, arena, piece, diags, record);
     if (is_blank(piece->source)) return false;
@@ -138,7 +144,8 @@ static bool read_json(struct pieces *pieces, struct cutter *cutter, struct arena
     }
     size_t at = 0;
     while (strchr(" \t\r\n", piece->source->text[at])) at++;
-    add_at(piece->source, at, CODE_JSON, diags, "several records: one a line in an .ndjson file, or in [ ] with commas",
+    add_at(piece->source, at, CODE_JSON, diags,
+           "several records: one a line in an .ndjson file, or in [ ] with commas",
            "the text goes on after its value");
     pieces->over = true;
     return true;
@@ -155,10 +162,18 @@ bool pieces_read(struct pieces *pieces, struct cutter *cutter, struct arena *are
         *record = yaml_read(arena, source, diags);
         found = *record || faults(diags) != before; // a document of comments alone is none
         break;
-    case FORM_NDJSON: *record = json_read(arena, source, diags); break;
-    case FORM_JSON: found = read_json(pieces, cutter, arena, piece, diags, record); break;
-    case FORM_CSV: found = read_csv(pieces, cutter, arena, source, diags, record); break;
-    case FORM_NOTES: found = read_notes(arena, source, diags, record); break;
+    case FORM_NDJSON:
+        *record = json_read(arena, source, diags);
+        break;
+    case FORM_JSON:
+        found = read_json(pieces, cutter, arena, piece, diags, record);
+        break;
+    case FORM_CSV:
+        found = read_csv(pieces, cutter, arena, source, diags, record);
+        break;
+    case FORM_NOTES:
+        found = read_notes(arena, source, diags, record);
+        break;
     }
     if (faults(diags) != before) *record = NULL;
     pieces->told = pieces->told || found;

@@ -16,9 +16,9 @@ struct pieces {
     struct arena *own; // the stream's, for what outlives a record
     struct csv_row header;
     bool has_header;
-    bool told; // a record or a fault has been handed out
+    bool told;   // a record or a fault has been handed out
     bool listed; // JSON: the list has had an entry
-    bool over; // nothing more is to be read
+    bool over;   // nothing more is to be read
 };
 
 // True when there was a record: its tree, or NULL when it was broken. False for a piece that holds none.

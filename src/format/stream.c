@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Bytes come in, pieces go out: this file keeps the one buffer, the line count and the limit; cut.c says where a record
-// ends and piece.c turns a piece into a tree. Invariant: buffer[from, filled) are the bytes of the record at hand from its
-// byte `dropped` on, and `line` and `columns` say where buffer[from] stands in the file.
+// Bytes come in, pieces go out: this file keeps the one buffer, the line count and the limit; cut.c says
+// where a record ends and piece.c turns a piece into a tree. Invariant: buffer[from, filled) are the bytes of
+// the record at hand from its byte `dropped` on, and `line` and `columns` say where buffer[from] stands in
+// the file.
 #include "format/stream.h"
 
 #include <string.h>
@@ -15,7 +16,10 @@ enum { CHUNK = 7 };
 #else
 enum { CHUNK = 64 << 10 };
 #endif
-enum { KEPT = 8, REWINDS_MOST = 100 }; // KEPT: a marker line that has begun may still move the cut before itself
+enum {
+    KEPT = 8,
+    REWINDS_MOST = 100
+}; // KEPT: a marker line that has begun may still move the cut before itself
 
 struct stream {
     struct stream_source from_where;
@@ -28,7 +32,7 @@ struct stream {
     size_t from, filled, room;
     size_t dropped, begun_line, begun_columns; // of the record at hand
     size_t line, columns;
-    char last; // the byte before buffer[from]
+    char last;      // the byte before buffer[from]
     char head[120]; // what a record that is too large began with
     bool started, eof, broken, over;
     unsigned rewinds;
@@ -39,7 +43,8 @@ static void name_copy(struct arena *arena, void *context) {
     stream->name = arena_string(arena, stream->from_where.name);
 }
 
-struct stream *stream_open(const struct stream_source *from, enum form form, const struct arena_memory *memory) {
+struct stream *stream_open(const struct stream_source *from, enum form form,
+                           const struct arena_memory *memory) {
     struct arena *own = arena_new(memory);
     if (!own) return NULL;
     struct arena_memory source = *arena_source(own);
@@ -104,9 +109,12 @@ static void make_room(struct stream *stream, struct arena *arena) {
 static void fill(struct stream *stream, struct arena *arena) {
     make_room(stream, arena);
     size_t got = stream->from_where.read(stream->from_where.context, stream->buffer + stream->filled, CHUNK);
-    if (got == (size_t)-1) stream->broken = true;
-    else if (!got) stream->eof = true;
-    else stream->filled += got;
+    if (got == (size_t)-1)
+        stream->broken = true;
+    else if (!got)
+        stream->eof = true;
+    else
+        stream->filled += got;
 }
 
 // The byte-order mark is no part of any record.
@@ -190,9 +198,10 @@ static void add_too_large(struct stream *stream, const struct source *piece, str
               "this record is larger than %zu MiB", LIMIT_RECORD_BYTES >> 20);
 }
 
-// Takes the cut record out of the buffer, as a piece in `arena`. The buffer moves on first: when memory runs out here,
-// this record is lost and the next one is still whole.
-static struct piece take_piece(struct stream *stream, struct arena *arena, const struct cut *cut, bool large) {
+// Takes the cut record out of the buffer, as a piece in `arena`. The buffer moves on first: when memory runs
+// out here, this record is lost and the next one is still whole.
+static struct piece take_piece(struct stream *stream, struct arena *arena, const struct cut *cut,
+                               bool large) {
     struct piece piece = {.kind = cut->kind, .last = stream->eof && cut->kind == CUT_RECORD};
     struct source source = {.name = stream->name,
                             .text = large ? "" : stream->buffer + stream->from,
@@ -210,14 +219,18 @@ static struct piece take_piece(struct stream *stream, struct arena *arena, const
 }
 
 static void add_end(struct stream *stream, struct diags *diags) {
-    struct source nothing = {0}, end = {.text = "", .first_line = stream->line, .columns_before = stream->columns};
+    struct source nothing = {0},
+                  end = {.text = "", .first_line = stream->line, .columns_before = stream->columns};
     stream->over = true;
     if (stream->broken) {
-        diags_add(diags, CODE_READ, place_of(stream, diags, nothing), NULL, "reading failed in line %zu", stream->line);
+        diags_add(diags, CODE_READ, place_of(stream, diags, nothing), NULL, "reading failed in line %zu",
+                  stream->line);
     } else if (pieces_open(&stream->pieces, &stream->cutter)) {
-        diags_add(diags, CODE_JSON, place_of(stream, diags, end), "the closing ] is missing", "a list that never ends");
+        diags_add(diags, CODE_JSON, place_of(stream, diags, end), "the closing ] is missing",
+                  "a list that never ends");
     } else if (!stream->pieces.told) {
-        diags_add(diags, CODE_EMPTY, place_of(stream, diags, nothing), NULL, "there is nothing in it to read");
+        diags_add(diags, CODE_EMPTY, place_of(stream, diags, nothing), NULL,
+                  "there is nothing in it to read");
     }
 }
 
@@ -231,7 +244,8 @@ bool stream_next(struct stream *stream, struct arena *arena, struct diags *diags
             break;
         }
         bool large = cut.length > LIMIT_RECORD_BYTES;
-        if (large && !stream->dropped) memcpy(stream->head, stream->buffer + stream->from, sizeof stream->head);
+        if (large && !stream->dropped)
+            memcpy(stream->head, stream->buffer + stream->from, sizeof stream->head);
         struct piece piece = take_piece(stream, arena, &cut, large);
         if (large) {
             pieces_skip(&stream->pieces, &stream->cutter);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Cuts an input into one record after another, so that a million records need the memory of one.
 //
-// YAML is cut at document markers (a line starting with "---" or "..." followed by space or end can be nothing else),
-// NDJSON at line ends, a JSON array between its elements, CSV after each row (RFC 4180 quoting), plain notes at lines of
-// only "---". A fault in one record therefore never hides the next.
+// YAML is cut at document markers (a line starting with "---" or "..." followed by space or end can be
+// nothing else), NDJSON at line ends, a JSON array between its elements, CSV after each row (RFC 4180
+// quoting), plain notes at lines of only "---". A fault in one record therefore never hides the next.
 #ifndef FORMAT_STREAM_H
 #define FORMAT_STREAM_H
 
@@ -28,14 +28,16 @@ struct stream_source {
 
 struct stream;
 
-// Owner: the caller closes the stream. Its own buffer grows to the largest single record, at most LIMIT_RECORD_BYTES
-// (a larger record is skipped with a message). NULL when memory ran out.
-struct stream *stream_open(const struct stream_source *from, enum form form, const struct arena_memory *memory);
+// Owner: the caller closes the stream. Its own buffer grows to the largest single record, at most
+// LIMIT_RECORD_BYTES (a larger record is skipped with a message). NULL when memory ran out.
+struct stream *stream_open(const struct stream_source *from, enum form form,
+                           const struct arena_memory *memory);
 void stream_close(struct stream *stream);
 
-// The next record into `arena` (the tree, its source text and places all live there). True when there was one: `*record`
-// is its tree, or NULL where it was too broken to read and `diags` says why. False at the end or when reading failed.
-// FORM_NOTES gives a map with the one key `notes`. CSV gives a map by the header's paths (see format/csv.h).
+// The next record into `arena` (the tree, its source text and places all live there). True when there was
+// one: `*record` is its tree, or NULL where it was too broken to read and `diags` says why. False at the end
+// or when reading failed. FORM_NOTES gives a map with the one key `notes`. CSV gives a map by the header's
+// paths (see format/csv.h).
 bool stream_next(struct stream *stream, struct arena *arena, struct diags *diags, struct node **record);
 
 #endif

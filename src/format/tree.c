@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Looking into trees and building them. Invariant: the members array of a map or list of n members has room for the next
-// power of two (at least four), so that a node needs no field for its room.
+// Looking into trees and building them. Invariant: the members array of a map or list of n members has room
+// for the next power of two (at least four), so that a node needs no field for its room.
 #include "format/tree.h"
 
 #include <string.h>
@@ -60,11 +60,16 @@ struct node *node_bool_new(struct arena *arena, bool value) {
     return node_new(arena, NODE_BOOL, value ? "true" : "false", value ? 4 : 5);
 }
 
-struct node *node_list(struct arena *arena) { return node_new(arena, NODE_LIST, NULL, 0); }
+struct node *node_list(struct arena *arena) {
+    return node_new(arena, NODE_LIST, NULL, 0);
+}
 
-struct node *node_map(struct arena *arena) { return node_new(arena, NODE_MAP, NULL, 0); }
+struct node *node_map(struct arena *arena) {
+    return node_new(arena, NODE_MAP, NULL, 0);
+}
 
-void node_put_at(struct arena *arena, struct node *into, const char *key, struct place key_at, struct node *value) {
+void node_put_at(struct arena *arena, struct node *into, const char *key, struct place key_at,
+                 struct node *value) {
     size_t count = into->count;
     bool full = count == 0 || (count >= MEMBERS_FIRST && (count & (count - 1)) == 0);
     if (full) {

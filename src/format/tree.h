@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One tree for every input form (YAML, JSON, a CSV row), every value with its place in the user's own file.
-// Owner: the arena it was read into. Map keys keep the order of the file; a duplicate key is an error of the reader.
+// Owner: the arena it was read into. Map keys keep the order of the file; a duplicate key is an error of the
+// reader.
 #ifndef FORMAT_TREE_H
 #define FORMAT_TREE_H
 
@@ -14,9 +15,11 @@ enum node_kind { NODE_NULL, NODE_BOOL, NODE_NUMBER, NODE_TEXT, NODE_LIST, NODE_M
 
 struct node {
     enum node_kind kind;
-    bool plain;        // an unquoted YAML scalar or a CSV cell: may be read as number or yes/no where the schema wants one
-    const char *text;  // scalars: the text as written after unescaping (a number as its own digits), NUL-ended, valid UTF-8
-    size_t size;       // bytes of `text`
+    bool plain; // an unquoted YAML scalar or a CSV cell: may be read as number or yes/no where the schema
+                // wants one
+    const char *text;       // scalars: the text as written after unescaping (a number as its own digits),
+                            // NUL-ended, valid UTF-8
+    size_t size;            // bytes of `text`
     struct member *members; // maps and lists; a list's members have no key
     size_t count;
     struct place at;
@@ -30,7 +33,8 @@ struct member {
 
 // NULL when the key is absent.
 const struct node *node_get(const struct node *map, const char *key);
-// Reads a number (NODE_NUMBER, or plain text that is one); false when it is none. Whole JSON number grammar, no locale.
+// Reads a number (NODE_NUMBER, or plain text that is one); false when it is none. Whole JSON number grammar,
+// no locale.
 bool node_number(const struct node *node, double *value);
 // Reads true/false/yes/no; false when it is none.
 bool node_bool(const struct node *node, bool *value);

@@ -6,7 +6,8 @@
 #include "format/tree.h"
 #include "text/buf.h"
 
-// One line of JSON, no spaces outside strings, no line end. Always valid UTF-8; U+2028 and U+2029 escaped too.
+// One line of JSON, no spaces outside strings, no line end. Always valid UTF-8; U+2028 and U+2029 escaped
+// too.
 void json_write(struct buf *out, const struct node *node);
 // The same, indented by two spaces.
 void json_write_pretty(struct buf *out, const struct node *node);
@@ -17,12 +18,14 @@ void yaml_write(struct arena *arena, struct buf *out, const struct node *node);
 struct html {
     struct buf *out;
 };
-void html_open(struct html *html, const char *tag, const char *attribute, const char *value); // attribute may be NULL
+void html_open(struct html *html, const char *tag, const char *attribute,
+               const char *value); // attribute may be NULL
 void html_close(struct html *html, const char *tag);
 void html_text(struct html *html, const char *text);
 // <tag>text</tag> and a line end.
 void html_line(struct html *html, const char *tag, const char *text);
-// A JSON tree inside <script type="application/ld+json">: "<" is written \u003c so that no text can end the element.
+// A JSON tree inside <script type="application/ld+json">: "<" is written \u003c so that no text can end the
+// element.
 void html_json(struct html *html, const struct node *node);
 
 #endif

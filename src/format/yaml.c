@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// YAML trees from libyaml's events. libyaml itself takes anchors, tags, any number of documents and the same key twice;
-// all of these are refused here, because each lets a record say something its reader cannot see at a glance.
+// YAML trees from libyaml's events. libyaml itself takes anchors, tags, any number of documents and the same
+// key twice; all of these are refused here, because each lets a record say something its reader cannot see at
+// a glance.
 #include <stdlib.h>
 #include <string.h>
 #include <yaml.h>
@@ -51,16 +52,19 @@ static struct place event_place(struct reader *reader, const yaml_event_t *event
     return at;
 }
 
-static void refuse(struct reader *reader, enum code code, struct place at, const char *hint, const char *message) {
+static void refuse(struct reader *reader, enum code code, struct place at, const char *hint,
+                   const char *message) {
     reader->failed = true;
     diags_add(reader->diags, code, at, hint, "%s", message);
 }
 
-static void check_extras(struct reader *reader, const yaml_char_t *anchor, const yaml_char_t *tag, struct place at) {
+static void check_extras(struct reader *reader, const yaml_char_t *anchor, const yaml_char_t *tag,
+                         struct place at) {
     if (anchor) refuse(reader, CODE_YAML_ALIAS, at, "take the &name out", "anchors are not used here");
     const char *name = (const char *)tag;
     if (!name || strcmp(name, "!") == 0) return;
-    if (strcmp(name, YAML_STR_TAG) == 0 || strcmp(name, YAML_SEQ_TAG) == 0 || strcmp(name, YAML_MAP_TAG) == 0) return;
+    if (strcmp(name, YAML_STR_TAG) == 0 || strcmp(name, YAML_SEQ_TAG) == 0 || strcmp(name, YAML_MAP_TAG) == 0)
+        return;
     refuse(reader, CODE_YAML_TAG, at, "take the !tag out", "tags are not used here");
 }
 
@@ -76,16 +80,20 @@ static void take_key(struct reader *reader, struct level *level, const struct no
     }
     const struct member *same = keys_find(&level->keys, arena, level->node, key->text);
     if (!same) return;
-    struct line_column first = source_locate(reader->source, same->key_at.from);
+    // Finding a line walks the text: not for a message that will only be counted.
+    bool kept = reader->diags->count < DIAGS_MOST;
+    size_t line = kept ? source_locate(reader->source, same->key_at.from).line : 0;
     reader->failed = level->drop = true;
-    diags_add(reader->diags, CODE_DUPLICATE_KEY, key->at, "keep one of the two", "key `%s` stands twice, first in line %zu",
-              key->text, first.line);
+    diags_add(reader->diags, CODE_DUPLICATE_KEY, key->at, "keep one of the two",
+              "key `%s` stands twice, first in line %zu", key->text, line);
 }
 
 static void take_value(struct reader *reader, struct level *level, struct node *value) {
     struct place at = value->at;
-    if (level->node->kind == NODE_LIST) node_put_at(reader->arena, level->node, NULL, at, value);
-    else if (!level->drop) node_put_at(reader->arena, level->node, level->key, level->key_at, value);
+    if (level->node->kind == NODE_LIST)
+        node_put_at(reader->arena, level->node, NULL, at, value);
+    else if (!level->drop)
+        node_put_at(reader->arena, level->node, level->key, level->key_at, value);
     level->key = NULL;
     level->drop = false;
 }
@@ -104,7 +112,8 @@ static void place_node(struct reader *reader, struct node *node) {
     if (!wants_key(level)) {
         take_value(reader, level, node);
     } else if (node->kind == NODE_LIST || node->kind == NODE_MAP) {
-        refuse(reader, CODE_KEY_FORM, node->at, "a key is one word or a short text", "a list or map cannot be a key");
+        refuse(reader, CODE_KEY_FORM, node->at, "a key is one word or a short text",
+               "a list or map cannot be a key");
         level->drop = true;
     } else {
         take_key(reader, level, node);
@@ -167,26 +176,36 @@ static void close_level(struct reader *reader, const yaml_event_t *event) {
 // False when reading must stop.
 static bool read_event(struct reader *reader, const yaml_event_t *event) {
     switch (event->type) {
-    case YAML_SCALAR_EVENT: read_scalar(reader, event); return true;
-    case YAML_SEQUENCE_START_EVENT: return open_level(reader, event, NODE_LIST);
-    case YAML_MAPPING_START_EVENT: return open_level(reader, event, NODE_MAP);
+    case YAML_SCALAR_EVENT:
+        read_scalar(reader, event);
+        return true;
+    case YAML_SEQUENCE_START_EVENT:
+        return open_level(reader, event, NODE_LIST);
+    case YAML_MAPPING_START_EVENT:
+        return open_level(reader, event, NODE_MAP);
     case YAML_SEQUENCE_END_EVENT:
-    case YAML_MAPPING_END_EVENT: close_level(reader, event); return true;
+    case YAML_MAPPING_END_EVENT:
+        close_level(reader, event);
+        return true;
     case YAML_ALIAS_EVENT: {
         struct node *node = arena_alloc(reader->arena, sizeof *node);
         node->text = "";
         node->at = event_place(reader, event);
-        refuse(reader, CODE_YAML_ALIAS, node->at, "a value that starts with * needs quotes", "aliases are not used here");
+        refuse(reader, CODE_YAML_ALIAS, node->at, "a value that starts with * needs quotes",
+               "aliases are not used here");
         node->kind = NODE_TEXT;
         place_node(reader, node);
         return true;
     }
     case YAML_DOCUMENT_START_EVENT:
         if (!reader->root) return true;
-        refuse(reader, CODE_YAML, event_place(reader, event), "one document is expected here", "a second document starts");
+        refuse(reader, CODE_YAML, event_place(reader, event), "one document is expected here",
+               "a second document starts");
         return false;
-    case YAML_STREAM_END_EVENT: return false;
-    default: return true;
+    case YAML_STREAM_END_EVENT:
+        return false;
+    default:
+        return true;
     }
 }
 
@@ -216,7 +235,8 @@ struct node *yaml_read(struct arena *arena, const struct source *source, struct 
     arena_defer(arena, parts_clean, parts);
     size_t skip = reader->marks.start;
     yaml_parser_set_encoding(&parts->parser, YAML_UTF8_ENCODING);
-    yaml_parser_set_input_string(&parts->parser, (const unsigned char *)source->text + skip, source->size - skip);
+    yaml_parser_set_input_string(&parts->parser, (const unsigned char *)source->text + skip,
+                                 source->size - skip);
     read_all(reader, parts);
     parts_clean(parts);
     const struct node *root = reader->root;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// libyaml says what its grammar missed; people need to hear what they typed. The known mistakes are told apart by the
-// bytes at the mark, because libyaml gives the same problem for several of them.
+// libyaml says what its grammar missed; people need to hear what they typed. The known mistakes are told
+// apart by the bytes at the mark, because libyaml gives the same problem for several of them.
 #include "format/yaml_error.h"
 
 #include <string.h>
@@ -31,7 +31,9 @@ size_t yaml_marks_byte(struct yaml_marks *marks, size_t character) {
     return marks->byte;
 }
 
-static bool says(const char *text, const char *part) { return text && strstr(text, part); }
+static bool says(const char *text, const char *part) {
+    return text && strstr(text, part);
+}
 
 // Is there a tab among the blanks that the line of `at` starts with?
 static bool tab_indents(const struct source *source, size_t at) {
@@ -44,19 +46,24 @@ static bool tab_indents(const struct source *source, size_t at) {
 static const char *hint_of(const yaml_parser_t *parser, const struct source *source, size_t at) {
     const char *problem = parser->problem, *context = parser->context;
     char here = at < source->size ? source->text[at] : '\0';
-    if (tab_indents(source, at) || says(problem, "tab character")) return "YAML indents with spaces, never with tabs";
+    if (tab_indents(source, at) || says(problem, "tab character"))
+        return "YAML indents with spaces, never with tabs";
     if (says(context, "quoted scalar") && says(problem, "unexpected")) return "the closing quote is missing";
     if (says(problem, "mapping values are not allowed")) {
-        return "a value with a colon and a space in it needs quotes, and nested keys start on a line of their own";
+        return "a value with a colon and a space in it needs quotes, and nested keys start on a line of "
+               "their own";
     }
     if (says(problem, "cannot start any token")) {
-        return here == '%' || here == '@' || here == '`' ? "a value that starts with this character needs quotes" : NULL;
+        return here == '%' || here == '@' || here == '`'
+                   ? "a value that starts with this character needs quotes"
+                   : NULL;
     }
     if (says(problem, "could not find expected ':'")) return "every line of a map is `key: value`";
     if (says(problem, "expected key")) {
         return "keys of one map start in the same column; after a closing quote nothing else may follow";
     }
-    if (says(problem, "expected '-' indicator")) return "entries of one list start in the same column, each with a dash";
+    if (says(problem, "expected '-' indicator"))
+        return "entries of one list start in the same column, each with a dash";
     if (says(problem, "',' or ']'")) return "a comma or the closing ] is missing";
     if (says(problem, "',' or '}'")) return "a comma or the closing } is missing";
     if (says(problem, "unknown escape")) return "inside double quotes write \\\\ for a backslash";

@@ -7,7 +7,8 @@
 
 #include "text/diag.h"
 
-// libyaml counts characters from after the byte-order mark. Marks mostly rise, so the last answer is where we go on from.
+// libyaml counts characters from after the byte-order mark. Marks mostly rise, so the last answer is where we
+// go on from.
 struct yaml_marks {
     const struct source *source;
     size_t start;           // bytes of the byte-order mark

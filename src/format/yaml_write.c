@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Writing YAML with libyaml's emitter, which knows the quoting rules. Ours is only to say what must be quoted so that no
-// reader, ours or another, takes a text for a number, a date or a yes.
+// Writing YAML with libyaml's emitter, which knows the quoting rules. Ours is only to say what must be quoted
+// so that no reader, ours or another, takes a text for a number, a date or a yes.
 #include <string.h>
 #include <yaml.h>
 
@@ -35,7 +35,8 @@ static bool is_reserved(const char *text) {
     static const char *const WORDS[] = {"true", "false", "yes", "no", "on", "off", "y", "n", "null"};
     for (size_t i = 0; i < sizeof WORDS / sizeof *WORDS; i++) {
         size_t k = 0;
-        for (; WORDS[i][k] && (text[k] | 0x20) == WORDS[i][k]; k++) {}
+        for (; WORDS[i][k] && (text[k] | 0x20) == WORDS[i][k]; k++) {
+        }
         if (!WORDS[i][k] && !text[k]) return true;
     }
     return false;
@@ -44,7 +45,8 @@ static bool is_reserved(const char *text) {
 static yaml_scalar_style_t style_of(const struct node *node) {
     const char *text = node->text;
     if (node->kind != NODE_TEXT) return YAML_PLAIN_SCALAR_STYLE;
-    if (strchr(text, '\r') || strstr(text, "\xC2\x85") || strstr(text, "\xE2\x80\xA8") || strstr(text, "\xE2\x80\xA9")) {
+    if (strchr(text, '\r') || strstr(text, "\xC2\x85") || strstr(text, "\xE2\x80\xA8") ||
+        strstr(text, "\xE2\x80\xA9")) {
         return YAML_DOUBLE_QUOTED_SCALAR_STYLE; // these are line ends for YAML and would be read back as LF
     }
     if (strchr(text, '\n')) return YAML_LITERAL_SCALAR_STYLE;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Blocks in a chain, handed out from the front. setjmp and longjmp stand in this file only: one place decides what
-// "memory ran out" means, so that no caller has to check. Invariant: every byte not handed out is zero or poisoned.
+// Blocks in a chain, handed out from the front. setjmp and longjmp stand in this file only: one place decides
+// what "memory ran out" means, so that no caller has to check. Invariant: every byte not handed out is zero
+// or poisoned.
 #include "text/arena.h"
 
 #include <setjmp.h>
@@ -181,7 +182,9 @@ char *arena_copy(struct arena *arena, const char *bytes, size_t size) {
     return copy;
 }
 
-char *arena_string(struct arena *arena, const char *text) { return arena_copy(arena, text, strlen(text)); }
+char *arena_string(struct arena *arena, const char *text) {
+    return arena_copy(arena, text, strlen(text));
+}
 
 char *arena_format(struct arena *arena, const char *format, ...) {
     va_list arguments, again;
@@ -226,6 +229,10 @@ void *arena_grow(struct arena *arena, void *base, size_t count, size_t *room, si
     return moved;
 }
 
-size_t arena_used(const struct arena *arena) { return arena->used; }
+size_t arena_used(const struct arena *arena) {
+    return arena->used;
+}
 
-const struct arena_memory *arena_source(const struct arena *arena) { return &arena->memory; }
+const struct arena_memory *arena_source(const struct arena *arena) {
+    return &arena->memory;
+}

@@ -4,7 +4,8 @@
 // Owner: whoever called arena_new() frees the arena, and with it every block and every deferred clean-up.
 // Lifetime: a block lives until arena_reset() or arena_free().
 // Running out of memory: inside arena_try() an allocation never returns NULL; it leaves the body at once and
-// arena_try() returns false. Code between the two needs no checks, and nothing leaks because the arena owns it.
+// arena_try() returns false. Code between the two needs no checks, and nothing leaks because the arena owns
+// it.
 #ifndef TEXT_ARENA_H
 #define TEXT_ARENA_H
 
@@ -32,7 +33,8 @@ void arena_reset(struct arena *arena);
 // Runs `body`; false when memory ran out inside it. May be nested: the innermost try is left.
 bool arena_try(struct arena *arena, void (*body)(struct arena *arena, void *context), void *context);
 
-// Leaves the innermost arena_try() as a failed allocation would: for other libraries that report they have no memory.
+// Leaves the innermost arena_try() as a failed allocation would: for other libraries that report they have no
+// memory.
 _Noreturn void arena_give_up(struct arena *arena);
 
 // Zeroed memory aligned for any type. Must be called inside arena_try() of the same arena.
@@ -46,14 +48,13 @@ char *arena_format(struct arena *arena, const char *format, ...) TEXT_PRINTF(2, 
 // Runs `clean(thing)` when the arena is reset or freed.
 void arena_defer(struct arena *arena, void (*clean)(void *thing), void *thing);
 
-// Grows an array of `size`-byte elements kept in the arena: makes room for one more, returns the (maybe moved) base.
+// Grows an array of `size`-byte elements kept in the arena: makes room for one more, returns the (maybe
+// moved) base.
 // `*room` is the number of elements that fit. Old blocks stay until the arena goes.
 void *arena_grow(struct arena *arena, void *base, size_t count, size_t *room, size_t size);
 
 // Bytes handed out since the last reset, the bookkeeping of blocks included.
 size_t arena_used(const struct arena *arena);
-// Leaves the innermost try as if memory had run out: for libraries that report it in their own way.
-_Noreturn void arena_fail(struct arena *arena);
 // The memory functions that the arena was made with, for libraries that take their own.
 const struct arena_memory *arena_source(const struct arena *arena);
 

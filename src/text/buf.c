@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Room doubles, so that n bytes added one by one are copied at most about 2n times; old rooms stay in the arena.
+// Room doubles, so that n bytes added one by one are copied at most about 2n times; old rooms stay in the
+// arena.
 #include "text/buf.h"
 
 #include <stdint.h>
@@ -32,7 +33,9 @@ void buf_add(struct buf *buf, const char *bytes, size_t size) {
     buf->at[buf->n] = '\0';
 }
 
-void buf_text(struct buf *buf, const char *text) { buf_add(buf, text, strlen(text)); }
+void buf_text(struct buf *buf, const char *text) {
+    buf_add(buf, text, strlen(text));
+}
 
 void buf_byte(struct buf *buf, char byte) {
     buf_reserve(buf, 1);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A growing byte string in an arena. `at` is always NUL-ended, also when empty, and never NULL after buf_start().
+// A growing byte string in an arena. `at` is always NUL-ended, also when empty, and never NULL after
+// buf_start().
 #ifndef TEXT_BUF_H
 #define TEXT_BUF_H
 

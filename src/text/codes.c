@@ -8,4 +8,6 @@ static const struct code_entry ENTRIES[CODE_COUNT] = {
 #undef X
 };
 
-const struct code_entry *code_entry(enum code code) { return &ENTRIES[code]; }
+const struct code_entry *code_entry(enum code code) {
+    return &ENTRIES[code];
+}

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// How long a text is. Graphemes are walked in order with a state, as UAX #29 asks; flags and family emoji need it.
+// How long a text is. Graphemes are walked in order with a state, as UAX #29 asks; flags and family emoji
+// need it.
 #include "text/utf8.h"
 
 #include <utf8proc.h>
@@ -26,8 +27,10 @@ size_t count_text(const char *text, size_t size, enum count_unit unit) {
     size_t count = 0, at = 0;
     while (at < size) {
         uint32_t point = utf8_next(text, size, &at);
-        if (unit == COUNT_UTF16) count += point > 0xFFFF ? 2 : 1;
-        else count += starts_cluster(&walk, point);
+        if (unit == COUNT_UTF16)
+            count += point > 0xFFFF ? 2 : 1;
+        else
+            count += starts_cluster(&walk, point);
     }
     return count;
 }

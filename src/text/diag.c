@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The only printer of messages about a text. The excerpt is copied when a message is added, in a window of bounded size,
-// so that the record it came from may be dropped before anything is printed.
+// The only printer of messages about a text. The excerpt is copied when a message is added, in a window of
+// bounded size, so that the record it came from may be dropped before anything is printed.
 #include "text/diag.h"
 
 #include <stdlib.h>
@@ -8,14 +8,18 @@
 
 #include "text/utf8.h"
 
-enum { WINDOW = 100, LEAD = 60 }; // columns of a long line that are shown, and how many of them stand before the caret
+enum {
+    WINDOW = 100,
+    LEAD = 60
+}; // columns of a long line that are shown, and how many of them stand before the caret
 
 struct diags diags_start(struct arena *arena) {
     struct diags diags = {.arena = arena};
     return diags;
 }
 
-// A terminal must not obey the user's bytes, and one bad byte must not shift the caret: each is shown as U+FFFD.
+// A terminal must not obey the user's bytes, and one bad byte must not shift the caret: each is shown as
+// U+FFFD.
 static void add_shown(struct buf *out, const char *text, size_t size) {
     size_t at = 0;
     while (at < size) {
@@ -34,14 +38,16 @@ static void add_shown(struct buf *out, const char *text, size_t size) {
         }
         if (at >= size) break;
         buf_text(out, "\xEF\xBF\xBD");
-        for (at++; at < size && ((unsigned char)text[at] & 0xC0) == 0x80; at++) {}
+        for (at++; at < size && ((unsigned char)text[at] & 0xC0) == 0x80; at++) {
+        }
     }
 }
 
 // Steps over code points, forwards; continuation bytes without a lead count with what stands before them.
 static size_t step_points(const char *text, size_t at, size_t end, size_t points) {
     while (points > 0 && at < end) {
-        for (at++; at < end && ((unsigned char)text[at] & 0xC0) == 0x80; at++) {}
+        for (at++; at < end && ((unsigned char)text[at] & 0xC0) == 0x80; at++) {
+        }
         points--;
     }
     return at;
@@ -49,7 +55,8 @@ static size_t step_points(const char *text, size_t at, size_t end, size_t points
 
 static size_t step_back(const char *text, size_t at, size_t start, size_t points) {
     while (points > 0 && at > start) {
-        for (at--; at > start && ((unsigned char)text[at] & 0xC0) == 0x80; at--) {}
+        for (at--; at > start && ((unsigned char)text[at] & 0xC0) == 0x80; at--) {
+        }
         points--;
     }
     return at;
@@ -65,7 +72,9 @@ static struct excerpt excerpt_make(struct arena *arena, struct place at) {
     struct line_column where = source_locate(source, at.from);
     shown.line = where.line;
     shown.column = where.column;
-    size_t caret = at.from < where.line_from ? where.line_from : at.from > where.line_to ? where.line_to : at.from;
+    size_t caret = at.from < where.line_from ? where.line_from
+                   : at.from > where.line_to ? where.line_to
+                                             : at.from;
     size_t caret_to = at.to < caret ? caret : at.to > where.line_to ? where.line_to : at.to;
     size_t from = where.line_from, to = where.line_to;
     if (step_points(source->text, from, to, WINDOW) < to) {
@@ -95,7 +104,8 @@ static const char *message_make(struct arena *arena, const char *text) {
     return out.at;
 }
 
-void diags_add(struct diags *diags, enum code code, struct place at, const char *hint, const char *format, ...) {
+void diags_add(struct diags *diags, enum code code, struct place at, const char *hint, const char *format,
+               ...) {
     int status = code_entry(code)->status;
     if (status > diags->status) diags->status = status;
     if (diags->count >= DIAGS_MOST) {
@@ -115,7 +125,9 @@ void diags_add(struct diags *diags, enum code code, struct place at, const char 
     diags->items[diags->count++] = one;
 }
 
-static int compare_sizes(size_t left, size_t right) { return (left > right) - (left < right); }
+static int compare_sizes(size_t left, size_t right) {
+    return (left > right) - (left < right);
+}
 
 static int compare_places(const struct diag *left, const struct diag *right) {
     const struct excerpt *a = &left->shown, *b = &right->shown;

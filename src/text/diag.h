@@ -3,7 +3,8 @@
 //   file:line:col: error: what is wrong [code]
 //      41 |  the user's own line
 //         |  ^^^ hint: a way out
-// Owner: everything lives in the arena given to diags_start(). At most DIAGS_MOST are kept; the rest are counted.
+// Owner: everything lives in the arena given to diags_start(). At most DIAGS_MOST are kept; the rest are
+// counted.
 #ifndef TEXT_DIAG_H
 #define TEXT_DIAG_H
 
@@ -22,7 +23,7 @@ struct excerpt {
     const char *name; // NULL: the program itself
     bool placed;      // false: the name alone, with no line
     size_t line, column;
-    const char *text; // the line, cut to a window where it is long
+    const char *text;     // the line, cut to a window where it is long
     size_t indent, width; // terminal columns before the caret, and of the caret
 };
 
@@ -43,8 +44,8 @@ struct diags {
 
 struct diags diags_start(struct arena *arena);
 // `hint` may be NULL; it is copied.
-void diags_add(struct diags *diags, enum code code, struct place at, const char *hint, const char *format, ...)
-    TEXT_PRINTF(5, 6);
+void diags_add(struct diags *diags, enum code code, struct place at, const char *hint, const char *format,
+               ...) TEXT_PRINTF(5, 6);
 // Sorts by source name and place (stable), then prints. `color` wraps the level word in SGR codes.
 void diags_print(struct diags *diags, struct buf *out, bool color);
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Checking and walking are our own (tables of utf8proc are not needed for them); normal form, folding, classes and case
-// are utf8proc's, whose tables are fixed at build time and know no locale.
+// Checking and walking are our own (tables of utf8proc are not needed for them); normal form, folding,
+// classes and case are utf8proc's, whose tables are fixed at build time and know no locale.
 #include "text/utf8.h"
 
 #include <string.h>
@@ -61,9 +61,12 @@ size_t utf8_put(uint32_t point, char *to) {
     return length;
 }
 
-static bool is_tag(uint32_t point) { return point >= 0xE0020 && point <= 0xE007F; }
+static bool is_tag(uint32_t point) {
+    return point >= 0xE0020 && point <= 0xE007F;
+}
 
-// Zero-width joiner and non-joiner and the variation selectors stay: emoji and several scripts are spelt with them.
+// Zero-width joiner and non-joiner and the variation selectors stay: emoji and several scripts are spelt with
+// them.
 static bool is_unwanted(uint32_t point) {
     if (point < 0x20 || (point >= 0x7F && point < 0xA0)) return true;
     if (point == 0xAD || point == 0x61C || point == 0x180E || point == 0x200B) return true;
@@ -94,8 +97,8 @@ size_t utf8_unwanted(const char *text, size_t size, bool lines) {
 
 enum { SCRATCH = 256, SEGMENT = 4096 };
 
-// Both normal form and folding may be done piece by piece: nothing composes or reorders across the start of an ASCII
-// character. So the scratch array stays small even for megabytes of notes.
+// Both normal form and folding may be done piece by piece: nothing composes or reorders across the start of
+// an ASCII character. So the scratch array stays small even for megabytes of notes.
 static void map_segment(struct buf *out, const char *text, size_t size, utf8proc_option_t options) {
     utf8proc_int32_t small[SCRATCH];
     utf8proc_int32_t *points = small;
@@ -106,8 +109,11 @@ static void map_segment(struct buf *out, const char *text, size_t size, utf8proc
         length = utf8proc_decompose(bytes, (utf8proc_ssize_t)size, points, length, options);
     }
     if (length >= 0) length = utf8proc_reencode(points, length, options);
-    if (length >= 0) buf_add(out, (const char *)points, (size_t)length);
-    else buf_add(out, text, size); // not valid UTF-8, which the caller had to rule out: unchanged is the least harm
+    if (length >= 0)
+        buf_add(out, (const char *)points, (size_t)length);
+    else
+        buf_add(out, text,
+                size); // not valid UTF-8, which the caller had to rule out: unchanged is the least harm
 }
 
 static const char *map_text(struct arena *arena, const char *text, size_t size, utf8proc_option_t options) {
@@ -144,14 +150,18 @@ const char *utf8_fold(struct arena *arena, const char *text) {
     return map_text(arena, text, size, UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD);
 }
 
-static utf8proc_category_t category(uint32_t point) { return utf8proc_category((utf8proc_int32_t)point); }
+static utf8proc_category_t category(uint32_t point) {
+    return utf8proc_category((utf8proc_int32_t)point);
+}
 
 bool utf8_is_letter(uint32_t point) {
     utf8proc_category_t kind = category(point);
     return kind >= UTF8PROC_CATEGORY_LU && kind <= UTF8PROC_CATEGORY_LO;
 }
 
-bool utf8_is_digit(uint32_t point) { return category(point) == UTF8PROC_CATEGORY_ND; }
+bool utf8_is_digit(uint32_t point) {
+    return category(point) == UTF8PROC_CATEGORY_ND;
+}
 
 bool utf8_is_space(uint32_t point) {
     if ((point >= '\t' && point <= '\r') || point == 0x85) return true;
@@ -159,6 +169,10 @@ bool utf8_is_space(uint32_t point) {
     return kind >= UTF8PROC_CATEGORY_ZS && kind <= UTF8PROC_CATEGORY_ZP;
 }
 
-uint32_t utf8_upper(uint32_t point) { return (uint32_t)utf8proc_toupper((utf8proc_int32_t)point); }
+uint32_t utf8_upper(uint32_t point) {
+    return (uint32_t)utf8proc_toupper((utf8proc_int32_t)point);
+}
 
-uint32_t utf8_lower(uint32_t point) { return (uint32_t)utf8proc_tolower((utf8proc_int32_t)point); }
+uint32_t utf8_lower(uint32_t point) {
+    return (uint32_t)utf8proc_tolower((utf8proc_int32_t)point);
+}

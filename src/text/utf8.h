@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// UTF-8: checking, walking, normal form, case, and counting. The only includer of utf8proc is utf8.c and count.c.
-// No system locale is consulted anywhere.
+// UTF-8: checking, walking, normal form, case, and counting. The only includer of utf8proc is utf8.c and
+// count.c. No system locale is consulted anywhere.
 #ifndef TEXT_UTF8_H
 #define TEXT_UTF8_H
 
@@ -16,8 +16,8 @@ size_t utf8_check(const char *bytes, size_t size);
 uint32_t utf8_next(const char *text, size_t size, size_t *at);
 // Bytes of one code point appended at `to` (room for 4); returns how many.
 size_t utf8_put(uint32_t point, char *to);
-// Offset of the first control, bidirectional-override or other invisible format character that must not stand in a
-// value (tab and newline excepted when `lines`), or `size`.
+// Offset of the first control, bidirectional-override or other invisible format character that must not stand
+// in a value (tab and newline excepted when `lines`), or `size`.
 size_t utf8_unwanted(const char *text, size_t size, bool lines);
 // NFC copy; the same pointer when the text already is in NFC.
 const char *utf8_nfc(struct arena *arena, const char *text);

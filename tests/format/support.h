@@ -54,25 +54,30 @@ static inline void expect_fault(struct arena *arena, reader read, const struct f
     const struct diag *first = reading->diags.items;
     ck_assert_msg(!reading->node && reading->diags.count > 0, "read without a fault: %s", fault->text);
     ck_assert_msg(first->code == fault->code && first->at.from == fault->from && first->at.to == fault->to,
-                  "%s\n  expected %s [%zu, %zu), found [%zu, %zu)\n%s", fault->text, code_entry(fault->code)->name,
-                  fault->from, fault->to, first->at.from, first->at.to, print_of(arena, &reading->diags));
+                  "%s\n  expected %s [%zu, %zu), found [%zu, %zu)\n%s", fault->text,
+                  code_entry(fault->code)->name, fault->from, fault->to, first->at.from, first->at.to,
+                  print_of(arena, &reading->diags));
     bool said = strstr(first->message, fault->says) || (first->hint && strstr(first->hint, fault->says));
-    ck_assert_msg(said, "%s\n  does not say: %s\n%s", fault->text, fault->says, print_of(arena, &reading->diags));
+    ck_assert_msg(said, "%s\n  does not say: %s\n%s", fault->text, fault->says,
+                  print_of(arena, &reading->diags));
 }
 
-// YAML does not tell numbers and yes/no from text without a schema: a plain text with the same digits is the same value.
+// YAML does not tell numbers and yes/no from text without a schema: a plain text with the same digits is the
+// same value.
 static inline bool same_tree(const struct node *left, const struct node *right) {
     double a = 0, b = 0;
     bool yes = false, no = false;
     if (left->kind == NODE_NUMBER && right->kind == NODE_TEXT) {
-        return strcmp(left->text, right->text) == 0 && node_number(left, &a) == node_number(right, &b) && !(a < b || b < a);
+        return strcmp(left->text, right->text) == 0 && node_number(left, &a) == node_number(right, &b) &&
+               !(a < b || b < a);
     }
     if (left->kind == NODE_BOOL && right->kind == NODE_TEXT) {
         return node_bool(left, &yes) && node_bool(right, &no) && yes == no;
     }
     if (left->kind != right->kind || left->count != right->count) return false;
     // A text must not turn into something that a schema would take for a number or a yes.
-    if (left->kind == NODE_TEXT && !left->plain && (node_number(right, &a) || node_bool(right, &no))) return false;
+    if (left->kind == NODE_TEXT && !left->plain && (node_number(right, &a) || node_bool(right, &no)))
+        return false;
     if (left->kind == NODE_TEXT || left->kind == NODE_NUMBER) {
         return left->size == right->size && memcmp(left->text, right->text, left->size) == 0;
     }
@@ -86,12 +91,58 @@ static inline bool same_tree(const struct node *left, const struct node *right) 
 }
 
 static inline const char *random_text(struct arena *arena, struct dice *dice) {
-    static const char *const PARTS[] = {"lamp", "tin", " ", "  ", ": ", "#", " #", "- ", "'", "\"", "\\", "\n", "\n\n", "\t",
-                                        "\xC3\xA9", "e\xCC\x81", "\xF0\x9F\x99\x82", "\xE6\xBC\xA2", "{", "}", "[", "]", ",",
-                                        "true", "no", "null", "~", "12", "-0.5", "1e3", "%", "@", "`", "&a", "*a", "!t", "|",
-                                        ">", "?", "---", "...", "\r\n", "=", "<<", "0x1F", "2020-01-01", "\xC2\xA0", ":", "."};
+    static const char *const PARTS[] = {"lamp",
+                                        "tin",
+                                        " ",
+                                        "  ",
+                                        ": ",
+                                        "#",
+                                        " #",
+                                        "- ",
+                                        "'",
+                                        "\"",
+                                        "\\",
+                                        "\n",
+                                        "\n\n",
+                                        "\t",
+                                        "\xC3\xA9",
+                                        "e\xCC\x81",
+                                        "\xF0\x9F\x99\x82",
+                                        "\xE6\xBC\xA2",
+                                        "{",
+                                        "}",
+                                        "[",
+                                        "]",
+                                        ",",
+                                        "true",
+                                        "no",
+                                        "null",
+                                        "~",
+                                        "12",
+                                        "-0.5",
+                                        "1e3",
+                                        "%",
+                                        "@",
+                                        "`",
+                                        "&a",
+                                        "*a",
+                                        "!t",
+                                        "|",
+                                        ">",
+                                        "?",
+                                        "---",
+                                        "...",
+                                        "\r\n",
+                                        "=",
+                                        "<<",
+                                        "0x1F",
+                                        "2020-01-01",
+                                        "\xC2\xA0",
+                                        ":",
+                                        "."};
     struct buf out = buf_start(arena);
-    for (uint32_t i = dice_roll(dice, 6); i > 0; i--) buf_text(&out, PARTS[dice_roll(dice, sizeof PARTS / sizeof *PARTS)]);
+    for (uint32_t i = dice_roll(dice, 6); i > 0; i--)
+        buf_text(&out, PARTS[dice_roll(dice, sizeof PARTS / sizeof *PARTS)]);
     return out.at;
 }
 
@@ -105,8 +156,10 @@ static inline struct node *random_tree(struct arena *arena, struct dice *dice, i
     for (uint32_t i = dice_roll(dice, 5); i > 0; i--) {
         struct node *value = random_tree(arena, dice, depth - 1);
         const char *key = random_text(arena, dice);
-        if (into->kind == NODE_LIST) node_push(arena, into, value);
-        else if (*key && !strpbrk(key, "\n\t\r")) node_put(arena, into, key, value); // keys are one line
+        if (into->kind == NODE_LIST)
+            node_push(arena, into, value);
+        else if (*key && !strpbrk(key, "\n\t\r"))
+            node_put(arena, into, key, value); // keys are one line
     }
     return into;
 }

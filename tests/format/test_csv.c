@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// CSV. The cases of splitting follow the seven rules of RFC 4180, section 2; writing is checked by reading back.
+// CSV. The cases of splitting follow the seven rules of RFC 4180, section 2; writing is checked by reading
+// back.
 #include "support.h"
 
 #include "format/csv.h"
@@ -52,7 +53,9 @@ static void split_all(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(rows_split_by_the_rfc) { within(split_all, NULL); }
+START_TEST(rows_split_by_the_rfc) {
+    within(split_all, NULL);
+}
 END_TEST
 
 static const struct fault FAULTS[] = {
@@ -74,15 +77,22 @@ static void split_faults(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(stray_quotes_have_a_place) { within(split_faults, NULL); }
+START_TEST(stray_quotes_have_a_place) {
+    within(split_faults, NULL);
+}
 END_TEST
 
 START_TEST(delimiters_are_found) {
     static const struct {
         const char *line;
         char delimiter;
-    } LINES[] = {{"id,type,notes", ','}, {"id;type;notes", ';'}, {"id\ttype\tnotes", '\t'}, {"id", ','},
-                 {"\"a,b,c\";type", ';'}, {"a,b;c,d", ','}, {"", ','}};
+    } LINES[] = {{"id,type,notes", ','},
+                 {"id;type;notes", ';'},
+                 {"id\ttype\tnotes", '\t'},
+                 {"id", ','},
+                 {"\"a,b,c\";type", ';'},
+                 {"a,b;c,d", ','},
+                 {"", ','}};
     for (size_t i = 0; i < sizeof LINES / sizeof *LINES; i++) {
         ck_assert_int_eq(csv_find_delimiter(LINES[i].line, strlen(LINES[i].line)), LINES[i].delimiter);
     }
@@ -98,8 +108,10 @@ static struct node *tree_of(struct arena *arena, const char *header, const char 
 static void build_tree(struct arena *arena, void *context) {
     (void)context;
     struct diags diags;
-    struct node *tree = tree_of(arena, "id, type ,flaws.2.kind,flaws.10.kind,flaws.1.kind,flaws.1.where,own.bin,attributes.color,empty",
-                                "a1,lamp,chip,dent,crack,\"rim, top\",B 7,red, ", &diags);
+    struct node *tree = tree_of(
+        arena,
+        "id, type ,flaws.2.kind,flaws.10.kind,flaws.1.kind,flaws.1.where,own.bin,attributes.color,empty",
+        "a1,lamp,chip,dent,crack,\"rim, top\",B 7,red, ", &diags);
     ck_assert_msg(tree != NULL, "%s", print_of(arena, &diags));
     ck_assert_uint_eq(tree->count, 5); // the blank cell is left out
     ck_assert_str_eq(node_get(tree, "type")->text, "lamp");
@@ -122,7 +134,9 @@ static void build_tree(struct arena *arena, void *context) {
     ck_assert_str_eq(node_get(tree, "flaws")->members[1].value->text, "chip");
 }
 
-START_TEST(headers_are_paths) { within(build_tree, NULL); }
+START_TEST(headers_are_paths) {
+    within(build_tree, NULL);
+}
 END_TEST
 
 static const struct {
@@ -157,7 +171,9 @@ static void refuse_trees(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(rows_and_headers_that_do_not_fit_are_faults) { within(refuse_trees, NULL); }
+START_TEST(rows_and_headers_that_do_not_fit_are_faults) {
+    within(refuse_trees, NULL);
+}
 END_TEST
 
 static void write_and_read(struct arena *arena, void *context) {

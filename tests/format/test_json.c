@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
-// The JSON reader. Outside check: jansson, on texts made and broken at random. Differences that are meant, and why:
-// jansson must be told to take any value at top level (we take any), to refuse duplicate keys (we do), and takes U+0000
-// only when asked (we never do). Ours refuses besides: numbers are not limited (jansson refuses what overflows), more
-// than LIMIT_DEPTH levels, control and invisible characters written as escapes.
+// The JSON reader. Outside check: jansson, on texts made and broken at random. Differences that are meant,
+// and why: jansson must be told to take any value at top level (we take any), to refuse duplicate keys (we
+// do), and takes U+0000 only when asked (we never do). Ours refuses besides: numbers are not limited (jansson
+// refuses what overflows), more than LIMIT_DEPTH levels, control and invisible characters written as escapes.
 #include "support.h"
 
 #include <jansson.h>
-
 
 static const struct fault FAULTS[] = {
     {"", 0, 0, CODE_JSON, "ends too early"},
@@ -63,7 +62,9 @@ static void expect_all(struct arena *arena, void *context) {
     for (size_t i = 0; i < sizeof FAULTS / sizeof *FAULTS; i++) expect_fault(arena, json_read, &FAULTS[i]);
 }
 
-START_TEST(each_fault_has_its_place_and_a_way_out) { within(expect_all, NULL); }
+START_TEST(each_fault_has_its_place_and_a_way_out) {
+    within(expect_all, NULL);
+}
 END_TEST
 
 static void read_nul(struct arena *arena, void *context) {
@@ -74,12 +75,15 @@ static void read_nul(struct arena *arena, void *context) {
     ck_assert_uint_eq(reading->diags.items[0].at.from, 3);
 }
 
-START_TEST(a_nul_byte_is_told_by_name) { within(read_nul, NULL); }
+START_TEST(a_nul_byte_is_told_by_name) {
+    within(read_nul, NULL);
+}
 END_TEST
 
 static void read_places(struct arena *arena, void *context) {
     (void)context;
-    const char *text = "\xEF\xBB\xBF { \"caf\xC3\xA9\" : \"\xF0\x9F\x99\x82 x\\u00e9\\ud83d\\ude42\" ,\r\n \"n\": [ -1.5e3, true,null , {} ] }\n";
+    const char *text = "\xEF\xBB\xBF { \"caf\xC3\xA9\" : \"\xF0\x9F\x99\x82 x\\u00e9\\ud83d\\ude42\" ,\r\n "
+                       "\"n\": [ -1.5e3, true,null , {} ] }\n";
     struct reading *reading = read_text_of(arena, json_read, text, strlen(text));
     const struct node *map = reading->node;
     ck_assert_ptr_nonnull(map);
@@ -106,7 +110,9 @@ static void read_places(struct arena *arena, void *context) {
     ck_assert_ptr_null(node_get(list, "n"));
 }
 
-START_TEST(places_are_exact) { within(read_places, NULL); }
+START_TEST(places_are_exact) {
+    within(read_places, NULL);
+}
 END_TEST
 
 static void read_many_keys(struct arena *arena, void *context) {
@@ -127,12 +133,16 @@ static void read_many_keys(struct arena *arena, void *context) {
     ck_assert_ptr_nonnull(strstr(reading->diags.items[0].message, "first in line 12346"));
 }
 
-START_TEST(twenty_thousand_keys_are_told_apart) { within(read_many_keys, NULL); }
+START_TEST(twenty_thousand_keys_are_told_apart) {
+    within(read_many_keys, NULL);
+}
 END_TEST
 
 static void add_random_json(struct buf *out, struct dice *dice, int depth) {
-    static const char *const SCALARS[] = {"true", "false", "null", "0", "-1", "12.5", "1e5", "2E-3", "\"\"", "\"tin\"",
-                                          "\"\\u00e9\"", "\"\\ud83d\\ude42\"", "\"a\\nb\"", "\"\xC3\xA9\"", "\"\\\\\\/\\\"\""};
+    static const char *const SCALARS[] = {
+        "true",      "false",        "null",           "0",       "-1",          "12.5",
+        "1e5",       "2E-3",         "\"\"",           "\"tin\"", "\"\\u00e9\"", "\"\\ud83d\\ude42\"",
+        "\"a\\nb\"", "\"\xC3\xA9\"", "\"\\\\\\/\\\"\""};
     static const char *const SPACES[] = {"", "", " ", "\n", "\t", "\r\n"};
     uint32_t kind = dice_roll(dice, depth > 0 ? 4 : 1);
     buf_text(out, SPACES[dice_roll(dice, 6)]);
@@ -171,9 +181,13 @@ static void break_json(struct buf *text, struct dice *dice) {
 static bool same_value(const struct node *node, json_t *value) {
     double number = 0;
     switch (node->kind) {
-    case NODE_NULL: return json_is_null(value);
-    case NODE_BOOL: return json_is_boolean(value) && json_is_true(value) == (node->text[0] == 't');
-    case NODE_NUMBER: return node_number(node, &number) && json_is_number(value) && !(number < json_number_value(value)) && !(number > json_number_value(value));
+    case NODE_NULL:
+        return json_is_null(value);
+    case NODE_BOOL:
+        return json_is_boolean(value) && json_is_true(value) == (node->text[0] == 't');
+    case NODE_NUMBER:
+        return node_number(node, &number) && json_is_number(value) && !(number < json_number_value(value)) &&
+               !(number > json_number_value(value));
     case NODE_TEXT:
         return json_is_string(value) && json_string_length(value) == node->size &&
                memcmp(json_string_value(value), node->text, node->size) == 0;
@@ -186,7 +200,8 @@ static bool same_value(const struct node *node, json_t *value) {
     case NODE_MAP:
         if (!json_is_object(value) || json_object_size(value) != node->count) return false;
         for (size_t i = 0; i < node->count; i++) {
-            if (!same_value(node->members[i].value, json_object_get(value, node->members[i].key))) return false;
+            if (!same_value(node->members[i].value, json_object_get(value, node->members[i].key)))
+                return false;
         }
         return true;
     }
@@ -221,7 +236,8 @@ static void compare_one(struct arena *arena, struct dice *dice, struct tally *ta
     } else {
         bool overflow = ours->node && strstr(error.text, "overflow");
         ck_assert_msg(overflow, "we %s, jansson %s (%s): %s", ours->node ? "take it" : "refuse it",
-                      theirs ? "takes it" : "refuses it", theirs ? print_of(arena, &ours->diags) : error.text, text.at);
+                      theirs ? "takes it" : "refuses it", theirs ? print_of(arena, &ours->diags) : error.text,
+                      text.at);
         tally->overflow++;
     }
     json_decref(theirs);
@@ -231,7 +247,8 @@ static void compare_many(struct arena *arena, void *context) {
     struct dice *dice = context;
     struct tally tally = {0};
     for (int i = 0; i < 20000; i++) compare_one(arena, dice, &tally);
-    fprintf(stderr, "jansson %s: %zu accepted alike, %zu refused alike, %zu refused by design, %zu overflow\n",
+    fprintf(stderr,
+            "jansson %s: %zu accepted alike, %zu refused alike, %zu refused by design, %zu overflow\n",
             JANSSON_VERSION, tally.accepted, tally.refused, tally.own, tally.overflow);
     ck_assert_uint_gt(tally.accepted, 5000);
     ck_assert_uint_gt(tally.refused, 5000);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Numbers. Outside check: the C library's strtod and printf in the "C" locale; then the same in a locale with a decimal
-// comma, made on the spot with localedef where the machine has it.
+// Numbers. Outside check: the C library's strtod and printf in the "C" locale; then the same in a locale with
+// a decimal comma, made on the spot with localedef where the machine has it.
 #include "support.h"
 
 #include <locale.h>
@@ -12,15 +12,18 @@ static bool read_number(const char *text, double *value) {
 }
 
 START_TEST(only_json_grammar_is_a_number) {
-    static const char *const GOOD[] = {"0", "-0", "7", "-12", "0.5", "12.50", "1e3", "1E+3", "2.5e-7", "123456789012345678901234567890"};
-    static const char *const BAD[] = {"", "-", "+1", "01", "1.", ".5", "1e", "1e+", "0x1F", "1,5", "1_000", "NaN", "inf",
-                                      " 1", "1 ", "12in", "1.2.3", "--1", "1e999", "\xD9\xA1"};
+    static const char *const GOOD[] = {"0",     "-0",  "7",    "-12",    "0.5",
+                                       "12.50", "1e3", "1E+3", "2.5e-7", "123456789012345678901234567890"};
+    static const char *const BAD[] = {"",    "-",    "+1",    "01",    "1.",    ".5",      "1e",
+                                      "1e+", "0x1F", "1,5",   "1_000", "NaN",   "inf",     " 1",
+                                      "1 ",  "12in", "1.2.3", "--1",   "1e999", "\xD9\xA1"};
     double value = 0;
     for (size_t i = 0; i < sizeof GOOD / sizeof *GOOD; i++) {
         ck_assert_msg(read_number(GOOD[i], &value), "%s", GOOD[i]);
         ck_assert_msg(memcmp(&value, &(double){strtod(GOOD[i], NULL)}, sizeof value) == 0, "%s", GOOD[i]);
     }
-    for (size_t i = 0; i < sizeof BAD / sizeof *BAD; i++) ck_assert_msg(!read_number(BAD[i], &value), "%s", BAD[i]);
+    for (size_t i = 0; i < sizeof BAD / sizeof *BAD; i++)
+        ck_assert_msg(!read_number(BAD[i], &value), "%s", BAD[i]);
     struct node quoted = {.kind = NODE_TEXT, .text = "12", .size = 2}, list = {.kind = NODE_LIST};
     ck_assert(!node_number(&quoted, &value));
     ck_assert(!node_number(&list, &value));
@@ -31,9 +34,11 @@ START_TEST(words_are_true_or_false_where_they_are_plain) {
     static const struct {
         const char *text;
         int value; // 2: none
-    } WORDS[] = {{"true", 1}, {"yes", 1}, {"Yes", 1}, {"NO", 0}, {"false", 0}, {"y", 2}, {"on", 2}, {"", 2}, {"yess", 2}, {"1", 2}};
+    } WORDS[] = {{"true", 1}, {"yes", 1}, {"Yes", 1}, {"NO", 0},   {"false", 0},
+                 {"y", 2},    {"on", 2},  {"", 2},    {"yess", 2}, {"1", 2}};
     for (size_t i = 0; i < sizeof WORDS / sizeof *WORDS; i++) {
-        struct node node = {.kind = NODE_TEXT, .plain = true, .text = WORDS[i].text, .size = strlen(WORDS[i].text)};
+        struct node node = {
+            .kind = NODE_TEXT, .plain = true, .text = WORDS[i].text, .size = strlen(WORDS[i].text)};
         bool value = false;
         ck_assert_msg(node_bool(&node, &value) == (WORDS[i].value != 2), "%s", WORDS[i].text);
         if (WORDS[i].value != 2) ck_assert_int_eq(value, WORDS[i].value);
@@ -45,7 +50,8 @@ END_TEST
 
 static double random_double(struct dice *dice) {
     if (dice_roll(dice, 2)) return ((double)dice_roll(dice, 1000000) - 500000) / 100.0;
-    uint64_t bits = (uint64_t)dice_roll(dice, 0x7FFFFFFF) << 33 | (uint64_t)dice_roll(dice, 0x7FFFFFFF) << 2 | dice_roll(dice, 4);
+    uint64_t bits = (uint64_t)dice_roll(dice, 0x7FFFFFFF) << 33 | (uint64_t)dice_roll(dice, 0x7FFFFFFF) << 2 |
+                    dice_roll(dice, 4);
     double value = 0;
     memcpy(&value, &bits, sizeof value);
     return isfinite(value) ? value : 1.5;
@@ -99,17 +105,30 @@ static void write_some(struct arena *arena, void *context) {
     static const struct {
         double value;
         const char *text;
-    } REALS[] = {{0, "0"},     {0.1, "0.1"},       {12.5, "12.5"},       {-3, "-3"},          {100, "100"},     {1e20, "100000000000000000000"},
-                 {1e21, "1e+21"}, {0.000001, "0.000001"}, {1e-7, "1e-7"}, {1.0 / 3, "0.3333333333333333"}, {1234.5e-9, "0.0000012345"},
-                 {5e-324, "5e-324"}, {1.7976931348623157e308, "1.7976931348623157e+308"}};
-    for (size_t i = 0; i < sizeof REALS / sizeof *REALS; i++) ck_assert_str_eq(node_real(arena, REALS[i].value)->text, REALS[i].text);
+    } REALS[] = {{0, "0"},
+                 {0.1, "0.1"},
+                 {12.5, "12.5"},
+                 {-3, "-3"},
+                 {100, "100"},
+                 {1e20, "100000000000000000000"},
+                 {1e21, "1e+21"},
+                 {0.000001, "0.000001"},
+                 {1e-7, "1e-7"},
+                 {1.0 / 3, "0.3333333333333333"},
+                 {1234.5e-9, "0.0000012345"},
+                 {5e-324, "5e-324"},
+                 {1.7976931348623157e308, "1.7976931348623157e+308"}};
+    for (size_t i = 0; i < sizeof REALS / sizeof *REALS; i++)
+        ck_assert_str_eq(node_real(arena, REALS[i].value)->text, REALS[i].text);
     ck_assert_int_eq(node_real(arena, (double)INFINITY)->kind, NODE_NULL);
     ck_assert_int_eq(node_real(arena, (double)NAN)->kind, NODE_NULL);
     ck_assert_str_eq(node_whole(arena, -9007199254740993)->text, "-9007199254740993");
     ck_assert_str_eq(node_bool_new(arena, false)->text, "false");
 }
 
-START_TEST(reals_are_written_as_people_write_them) { within(write_some, NULL); }
+START_TEST(reals_are_written_as_people_write_them) {
+    within(write_some, NULL);
+}
 END_TEST
 
 static bool comma_locale(char *folder) {

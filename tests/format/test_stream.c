@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Streams. Every case is read with bytes arriving one by one, seven at a time and all at once; each way must tell the same
-// records, messages and places. Expected lines are written by hand: "line:text" for each record, "!code@line:column" for
-// each message.
+// Streams. Every case is read with bytes arriving one by one, seven at a time and all at once; each way must
+// tell the same records, messages and places. Expected lines are written by hand: "line:text" for each
+// record, "!code@line:column" for each message.
 #include "support.h"
 
 #include "format/stream.h"
@@ -84,8 +84,8 @@ static void expect_told(const struct sample *sample) {
     static const size_t CHUNKS[] = {1, 7, 100000};
     for (size_t i = 0; i < 3; i++) {
         char *told = tell_all(sample->text, strlen(sample->text), CHUNKS[i], sample->form, 0);
-        ck_assert_msg(strcmp(told, sample->expected) == 0, "chunks of %zu:\n%s\n-- told:\n%s-- expected:\n%s", CHUNKS[i],
-                      sample->text, told, sample->expected);
+        ck_assert_msg(strcmp(told, sample->expected) == 0, "chunks of %zu:\n%s\n-- told:\n%s-- expected:\n%s",
+                      CHUNKS[i], sample->text, told, sample->expected);
         free(told);
     }
 }
@@ -93,12 +93,15 @@ static void expect_told(const struct sample *sample) {
 static const struct sample SAMPLES[] = {
     {FORM_YAML, "a: 1\n---\nb: 2\n---\nc: 3", "1:{\"a\":\"1\"}\n3:{\"b\":\"2\"}\n5:{\"c\":\"3\"}\n"},
     {FORM_YAML, "\xEF\xBB\xBF---\r\na: 1\r\n---\r\nb: 2\r\n", "2:{\"a\":\"1\"}\n4:{\"b\":\"2\"}\n"},
-    {FORM_YAML, "# head\n---\na: 1\n...\n\n# between\n---\n\n---\nb: 2\n---\n# end\n---", "3:{\"a\":\"1\"}\n10:{\"b\":\"2\"}\n"},
+    {FORM_YAML, "# head\n---\na: 1\n...\n\n# between\n---\n\n---\nb: 2\n---\n# end\n---",
+     "3:{\"a\":\"1\"}\n10:{\"b\":\"2\"}\n"},
     {FORM_YAML, "%YAML 1.1\n---\na: 1\n---\nb: 2\n", "3:{\"a\":\"1\"}\n5:{\"b\":\"2\"}\n"},
-    {FORM_YAML, "--- {a: 1}\n--- # why\nb: |\n  ---\n  -- x\n---x: 1\n", "1:{\"a\":\"1\"}\n3:{\"b\":\"---\\n-- x\\n\",\"---x\":\"1\"}\n"},
+    {FORM_YAML, "--- {a: 1}\n--- # why\nb: |\n  ---\n  -- x\n---x: 1\n",
+     "1:{\"a\":\"1\"}\n3:{\"b\":\"---\\n-- x\\n\",\"---x\":\"1\"}\n"},
     {FORM_YAML, "- a\n-\n--- \n- b\n", "1:[\"a\",null]\n4:[\"b\"]\n"},
     {FORM_YAML, "a: 1\n---\nb: [1\n---\nc: 3\n---\nd: 4\nd: 5\n---\ne: 6\n",
-     "1:{\"a\":\"1\"}\nbroken\n!yaml.syntax@4:1\n5:{\"c\":\"3\"}\nbroken\n!input.duplicate-key@8:1\n10:{\"e\":\"6\"}\n"},
+     "1:{\"a\":\"1\"}\nbroken\n!yaml.syntax@4:1\n5:{\"c\":\"3\"}\nbroken\n!input.duplicate-key@8:1\n10:{"
+     "\"e\":\"6\"}\n"},
     {FORM_YAML, "a: \"x\n---\nb: 2\n", "broken\n!yaml.syntax@1:4\n3:{\"b\":\"2\"}\n"},
     {FORM_YAML, "a: x\xE2\x80\xAEy\n---\nb: \xFF\n---\nc: 3\n",
      "broken\n!text.control@1:5\nbroken\n!text.utf8@3:4\n5:{\"c\":\"3\"}\n"},
@@ -112,7 +115,8 @@ static const struct sample SAMPLES[] = {
 
     {FORM_JSON, "{\"a\": [1, {\"b\": \"}\"}]}\n", "1:{\"a\":[1,{\"b\":\"}\"}]}\n"},
     {FORM_JSON, "\n\n {\"a\":1}", "3:{\"a\":1}\n"},
-    {FORM_JSON, "[{\"a\":1},{\"b\":\"x,]\\\"\"},\n {\"c\":[2,3]}]\n", "1:{\"a\":1}\n1:{\"b\":\"x,]\\\"\"}\n2:{\"c\":[2,3]}\n"},
+    {FORM_JSON, "[{\"a\":1},{\"b\":\"x,]\\\"\"},\n {\"c\":[2,3]}]\n",
+     "1:{\"a\":1}\n1:{\"b\":\"x,]\\\"\"}\n2:{\"c\":[2,3]}\n"},
     {FORM_JSON, "[]", "!input.empty@0:0\n"},
     {FORM_JSON, " \n", "!input.empty@0:0\n"},
     {FORM_JSON, "{\"a\":1}\n{\"b\":2}\n{\"c\":3}\n", "1:{\"a\":1}\nbroken\n!json.syntax@2:1\n"},
@@ -123,19 +127,25 @@ static const struct sample SAMPLES[] = {
     {FORM_JSON, "[{\"a\":1}, {\"b\":", "1:{\"a\":1}\nbroken\n!json.syntax@1:16\n"},
     {FORM_JSON, "[", "!json.syntax@1:2\n"},
     {FORM_JSON, "[{\"a\":1}] x", "1:{\"a\":1}\nbroken\n!json.syntax@1:11\n"},
-    // A fault inside one entry does not hide the next: a forgotten bracket, a forgotten quote, a stray bracket.
+    // A fault inside one entry does not hide the next: a forgotten bracket, a forgotten quote, a stray
+    // bracket.
     {FORM_JSON, "[{\"a\":[1},\n{\"b\":2},\n{\"c\":\"x},\n{\"d\":4},\n{\"e\":5}},\n{\"f\":6}]",
      "broken\n!json.syntax@1:9\n2:{\"b\":2}\nbroken\n!json.syntax@3:10\n6:{\"f\":6}\n"},
     {FORM_JSON, "[{\"a\":1 \"x\":2},\n\xC3\xA9,{\"caf\xC3\xA9\":1,},{\"b\":tru}]",
-     "broken\n!json.syntax@1:9\nbroken\n!json.syntax@2:1\nbroken\n!json.syntax@2:12\nbroken\n!json.syntax@2:20\n"},
+     "broken\n!json.syntax@1:9\nbroken\n!json.syntax@2:1\nbroken\n!json.syntax@2:12\nbroken\n!json.syntax@2:"
+     "20\n"},
     {FORM_JSON, "12", "1:12\n"},
 
     {FORM_CSV, "id,flaws.1.kind\na,crack\n\nb,\"two\nlines\"\nc,\n",
-     "2:{\"id\":\"a\",\"flaws\":[{\"kind\":\"crack\"}]}\n4:{\"id\":\"b\",\"flaws\":[{\"kind\":\"two\\nlines\"}]}\n6:{\"id\":\"c\"}\n"},
-    {FORM_CSV, "\xEF\xBB\xBFid;type\r\na;\"x;\"\"y\"\"\"\r\nb;z", "2:{\"id\":\"a\",\"type\":\"x;\\\"y\\\"\"}\n3:{\"id\":\"b\",\"type\":\"z\"}\n"},
-    {FORM_CSV, "id\ttype\ra\tx\rb\ty\r", "2:{\"id\":\"a\",\"type\":\"x\"}\n3:{\"id\":\"b\",\"type\":\"y\"}\n"},
+     "2:{\"id\":\"a\",\"flaws\":[{\"kind\":\"crack\"}]}\n4:{\"id\":\"b\",\"flaws\":[{\"kind\":"
+     "\"two\\nlines\"}]}\n6:{\"id\":\"c\"}\n"},
+    {FORM_CSV, "\xEF\xBB\xBFid;type\r\na;\"x;\"\"y\"\"\"\r\nb;z",
+     "2:{\"id\":\"a\",\"type\":\"x;\\\"y\\\"\"}\n3:{\"id\":\"b\",\"type\":\"z\"}\n"},
+    {FORM_CSV, "id\ttype\ra\tx\rb\ty\r",
+     "2:{\"id\":\"a\",\"type\":\"x\"}\n3:{\"id\":\"b\",\"type\":\"y\"}\n"},
     {FORM_CSV, "id,type\na,b,c\nd\ne,5\" f\ng,h\n",
-     "broken\n!csv.width@2:5\nbroken\n!csv.width@3:1\nbroken\n!csv.syntax@4:4\n5:{\"id\":\"g\",\"type\":\"h\"}\n"},
+     "broken\n!csv.width@2:5\nbroken\n!csv.width@3:1\nbroken\n!csv.syntax@4:4\n5:{\"id\":\"g\",\"type\":"
+     "\"h\"}\n"},
     {FORM_CSV, "id,type\na,\"never closed\nb,c\nd,e\n",
      "broken\n!csv.syntax@2:3\n3:{\"id\":\"b\",\"type\":\"c\"}\n4:{\"id\":\"d\",\"type\":\"e\"}\n"},
     {FORM_CSV, "id,id\na,b\n", "broken\n!csv.header@1:4\n"},
@@ -144,13 +154,17 @@ static const struct sample SAMPLES[] = {
     {FORM_CSV, "id,type\na,b\x07\nc,d\n", "broken\n!text.control@2:4\n3:{\"id\":\"c\",\"type\":\"d\"}\n"},
 
     {FORM_NOTES, "brass lamp\nno cracks\n---\n\n  tin, dented\n\n--- \t\r\n\n---\nlast -- one\n---x\n---",
-     "1:{\"notes\":\"brass lamp\\nno cracks\"}\n5:{\"notes\":\"  tin, dented\"}\n10:{\"notes\":\"last -- one\\n---x\"}\n"},
+     "1:{\"notes\":\"brass lamp\\nno cracks\"}\n5:{\"notes\":\"  tin, dented\"}\n10:{\"notes\":\"last -- "
+     "one\\n---x\"}\n"},
     {FORM_NOTES, "\xEF\xBB\xBFone\r\ntwo\r\n", "1:{\"notes\":\"one\\r\\ntwo\"}\n"},
-    {FORM_NOTES, "one \xE2\x80\xAE\n---\ntwo\n----\n", "broken\n!text.control@1:5\n3:{\"notes\":\"two\\n----\"}\n"},
+    {FORM_NOTES, "one \xE2\x80\xAE\n---\ntwo\n----\n",
+     "broken\n!text.control@1:5\n3:{\"notes\":\"two\\n----\"}\n"},
     {FORM_NOTES, "---\n---\n", "!input.empty@0:0\n"},
 };
 
-START_TEST(records_are_cut_and_told_alike_however_bytes_arrive) { expect_told(&SAMPLES[_i]); }
+START_TEST(records_are_cut_and_told_alike_however_bytes_arrive) {
+    expect_told(&SAMPLES[_i]);
+}
 END_TEST
 
 START_TEST(a_nul_byte_spoils_one_record_only) {
@@ -174,14 +188,15 @@ START_TEST(forms_have_names) {
     static const struct {
         const char *name;
         enum form form;
-    } NAMES[] = {{"a.yaml", FORM_YAML}, {"b/c.YML", FORM_YAML}, {"x.json", FORM_JSON}, {"x.json.ndjson", FORM_NDJSON},
-                 {"shelf.CSV", FORM_CSV}, {"notes.txt", FORM_NOTES}};
+    } NAMES[] = {{"a.yaml", FORM_YAML},          {"b/c.YML", FORM_YAML},  {"x.json", FORM_JSON},
+                 {"x.json.ndjson", FORM_NDJSON}, {"shelf.CSV", FORM_CSV}, {"notes.txt", FORM_NOTES}};
     for (size_t i = 0; i < sizeof NAMES / sizeof *NAMES; i++) {
         ck_assert(form_of_name(NAMES[i].name, &form));
         ck_assert_int_eq(form, NAMES[i].form);
     }
     static const char *const NONE[] = {"-", "", "yaml", "a.doc", "dir.yaml/file", "a.yaml2", "a.notes", "a."};
-    for (size_t i = 0; i < sizeof NONE / sizeof *NONE; i++) ck_assert_msg(!form_of_name(NONE[i], &form), "%s", NONE[i]);
+    for (size_t i = 0; i < sizeof NONE / sizeof *NONE; i++)
+        ck_assert_msg(!form_of_name(NONE[i], &form), "%s", NONE[i]);
     ck_assert(form_of_word("notes", &form) && form == FORM_NOTES);
     ck_assert(form_of_word("ndjson", &form) && form == FORM_NDJSON);
     ck_assert(!form_of_word("xml", &form));
@@ -201,14 +216,23 @@ static void make_line(struct maker *maker) {
     size_t n = ++maker->made;
     int size = 0;
     switch (maker->form) {
-    case FORM_YAML: size = snprintf(maker->line, sizeof maker->line, "---\nid: n%zu\nnotes: brass lamp\n", n); break;
-    case FORM_JSON:
-        size = snprintf(maker->line, sizeof maker->line, "%s{\"id\":\"n%zu\",\"notes\":\"brass lamp\"}%s", n == 1 ? "[" : ",\n", n,
-                        n == maker->count ? "]" : "");
+    case FORM_YAML:
+        size = snprintf(maker->line, sizeof maker->line, "---\nid: n%zu\nnotes: brass lamp\n", n);
         break;
-    case FORM_NDJSON: size = snprintf(maker->line, sizeof maker->line, "{\"id\":\"n%zu\",\"notes\":\"brass lamp\"}\n", n); break;
-    case FORM_CSV: size = snprintf(maker->line, sizeof maker->line, "%sn%zu,\"brass, lamp\"\n", n == 1 ? "id,notes\n" : "", n); break;
-    case FORM_NOTES: size = snprintf(maker->line, sizeof maker->line, "n%zu brass lamp\n---\n", n); break;
+    case FORM_JSON:
+        size = snprintf(maker->line, sizeof maker->line, "%s{\"id\":\"n%zu\",\"notes\":\"brass lamp\"}%s",
+                        n == 1 ? "[" : ",\n", n, n == maker->count ? "]" : "");
+        break;
+    case FORM_NDJSON:
+        size = snprintf(maker->line, sizeof maker->line, "{\"id\":\"n%zu\",\"notes\":\"brass lamp\"}\n", n);
+        break;
+    case FORM_CSV:
+        size = snprintf(maker->line, sizeof maker->line, "%sn%zu,\"brass, lamp\"\n",
+                        n == 1 ? "id,notes\n" : "", n);
+        break;
+    case FORM_NOTES:
+        size = snprintf(maker->line, sizeof maker->line, "n%zu brass lamp\n---\n", n);
+        break;
     }
     maker->size = (size_t)size;
     maker->at = 0;
@@ -293,7 +317,8 @@ static struct count count_made(struct maker *maker, struct bytes *bytes) {
 }
 
 START_TEST(a_hundred_thousand_records_need_the_memory_of_one) {
-    struct maker few = {.form = (enum form)_i, .count = 1000}, many = {.form = (enum form)_i, .count = 100000};
+    struct maker few = {.form = (enum form)_i, .count = 1000},
+                 many = {.form = (enum form)_i, .count = 100000};
     struct bytes small = {0}, big = {0};
     struct count one = count_made(&few, &small), two = count_made(&many, &big);
     ck_assert_uint_eq(one.records, 1000);
@@ -311,7 +336,8 @@ START_TEST(a_record_that_is_too_large_is_skipped) {
     ck_assert_uint_eq(count.records, 49);
     ck_assert_uint_eq(count.broken, 1);
     ck_assert_uint_eq(count.large, 1);
-    static const size_t LINES[] = {[FORM_YAML] = 58, [FORM_JSON] = 19, [FORM_NDJSON] = 20, [FORM_CSV] = 21, [FORM_NOTES] = 39};
+    static const size_t LINES[] = {
+        [FORM_YAML] = 58, [FORM_JSON] = 19, [FORM_NDJSON] = 20, [FORM_CSV] = 21, [FORM_NOTES] = 39};
     ck_assert_uint_eq(count.first_bad_line, LINES[_i]);
     ck_assert_uint_lt(bytes.most, LIMIT_RECORD_BYTES * 4);
 }
@@ -344,7 +370,8 @@ int main(void) {
     Suite *suite = suite_create("stream");
     TCase *cases = tcase_create("stream");
     tcase_set_timeout(cases, 300);
-    tcase_add_loop_test(cases, records_are_cut_and_told_alike_however_bytes_arrive, 0, (int)(sizeof SAMPLES / sizeof *SAMPLES));
+    tcase_add_loop_test(cases, records_are_cut_and_told_alike_however_bytes_arrive, 0,
+                        (int)(sizeof SAMPLES / sizeof *SAMPLES));
     tcase_add_test(cases, a_nul_byte_spoils_one_record_only);
     tcase_add_test(cases, a_reading_failure_is_told);
     tcase_add_test(cases, forms_have_names);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What is written is read back as the same tree; pages hold nothing but text. Outside check: jansson reads our JSON.
+// What is written is read back as the same tree; pages hold nothing but text. Outside check: jansson reads
+// our JSON.
 #include "support.h"
 
 #include <jansson.h>
@@ -14,7 +15,8 @@ static void round_trip(struct arena *arena, void *context) {
         json_write(&line, tree);
         ck_assert_ptr_null(strchr(line.at, '\n'));
         struct reading *back = read_text_of(arena, json_read, line.at, line.n);
-        ck_assert_msg(back->node && same_tree(tree, back->node), "%s\n%s", line.at, print_of(arena, &back->diags));
+        ck_assert_msg(back->node && same_tree(tree, back->node), "%s\n%s", line.at,
+                      print_of(arena, &back->diags));
         json_write_pretty(&pretty, tree);
         back = read_text_of(arena, json_read, pretty.at, pretty.n);
         ck_assert_msg(back->node && same_tree(tree, back->node), "%s", pretty.at);
@@ -23,7 +25,8 @@ static void round_trip(struct arena *arena, void *context) {
         json_decref(theirs);
         yaml_write(arena, &yaml, tree);
         back = read_text_of(arena, yaml_read, yaml.at, yaml.n);
-        ck_assert_msg(back->node && same_tree(tree, back->node), "%s\n%s", yaml.at, print_of(arena, &back->diags));
+        ck_assert_msg(back->node && same_tree(tree, back->node), "%s\n%s", yaml.at,
+                      print_of(arena, &back->diags));
     }
 }
 
@@ -52,8 +55,9 @@ static void write_sample(struct arena *arena, void *context) {
     struct node *map = sample(arena);
     struct buf out = buf_start(arena);
     json_write(&out, map);
-    ck_assert_str_eq(out.at, "{\"title\":\"Brass lamp </script> \\\"5\\u2028\\\" \\u007f\",\"flaws\":[{\"kind\":\"crack\","
-                             "\"count\":2}],\"worth\":12.5,\"optimal\":true,\"none\":[]}");
+    ck_assert_str_eq(
+        out.at, "{\"title\":\"Brass lamp </script> \\\"5\\u2028\\\" \\u007f\",\"flaws\":[{\"kind\":\"crack\","
+                "\"count\":2}],\"worth\":12.5,\"optimal\":true,\"none\":[]}");
     buf_clear(&out);
     json_write_pretty(&out, node_get(map, "flaws"));
     ck_assert_str_eq(out.at, "[\n  {\n    \"kind\": \"crack\",\n    \"count\": 2\n  }\n]");
@@ -64,7 +68,9 @@ static void write_sample(struct arena *arena, void *context) {
     ck_assert_ptr_nonnull(strstr(out.at, "\\u003c/script>"));
 }
 
-START_TEST(json_and_json_in_a_page) { within(write_sample, NULL); }
+START_TEST(json_and_json_in_a_page) {
+    within(write_sample, NULL);
+}
 END_TEST
 
 static void write_words(struct arena *arena, void *context) {
@@ -84,7 +90,9 @@ static void write_words(struct arena *arena, void *context) {
                              "notes: |\n  one\n  two: three\nname: Brass lamp\nlist: []\n");
 }
 
-START_TEST(yaml_quotes_what_others_would_misread) { within(write_words, NULL); }
+START_TEST(yaml_quotes_what_others_would_misread) {
+    within(write_words, NULL);
+}
 END_TEST
 
 static void write_page(struct arena *arena, void *context) {
@@ -96,11 +104,15 @@ static void write_page(struct arena *arena, void *context) {
     html_close(&html, "p");
     html_line(&html, "h1", "a < b");
     html_open(&html, "br", NULL, NULL);
-    ck_assert_str_eq(out.at, "<p title=\"&quot;&gt;&lt;script&gt;&#39;&amp;\">&lt;b&gt;caf\xC3\xA9 &amp; \xEF\xBF\xBD\xEF\xBF\xBD"
-                             "tin&lt;/b&gt;</p><h1>a &lt; b</h1>\n<br>");
+    ck_assert_str_eq(
+        out.at,
+        "<p title=\"&quot;&gt;&lt;script&gt;&#39;&amp;\">&lt;b&gt;caf\xC3\xA9 &amp; \xEF\xBF\xBD\xEF\xBF\xBD"
+        "tin&lt;/b&gt;</p><h1>a &lt; b</h1>\n<br>");
 }
 
-START_TEST(pages_hold_text_as_text) { within(write_page, NULL); }
+START_TEST(pages_hold_text_as_text) {
+    within(write_page, NULL);
+}
 END_TEST
 
 static void write_invalid(struct arena *arena, void *context) {
@@ -111,7 +123,9 @@ static void write_invalid(struct arena *arena, void *context) {
     ck_assert_uint_eq(out.n, strlen(out.at));
 }
 
-START_TEST(json_is_valid_whatever_it_is_given) { within(write_invalid, NULL); }
+START_TEST(json_is_valid_whatever_it_is_given) {
+    within(write_invalid, NULL);
+}
 END_TEST
 
 int main(void) {

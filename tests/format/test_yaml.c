@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The YAML reader: places byte for byte, faults with their place and a way out, and the same tree as from JSON.
+// The YAML reader: places byte for byte, faults with their place and a way out, and the same tree as from
+// JSON.
 #include "support.h"
 
 #include "format/write.h"
@@ -37,7 +38,9 @@ static void expect_all(struct arena *arena, void *context) {
     for (size_t i = 0; i < sizeof FAULTS / sizeof *FAULTS; i++) expect_fault(arena, yaml_read, &FAULTS[i]);
 }
 
-START_TEST(each_fault_has_its_place_and_a_way_out) { within(expect_all, NULL); }
+START_TEST(each_fault_has_its_place_and_a_way_out) {
+    within(expect_all, NULL);
+}
 END_TEST
 
 static void read_several(struct arena *arena, void *context) {
@@ -56,7 +59,9 @@ static void read_several(struct arena *arena, void *context) {
                      "    4 |  c: !t 3\n      |     ^^^^ hint: take the !tag out\n");
 }
 
-START_TEST(one_fault_does_not_hide_the_next) { within(read_several, NULL); }
+START_TEST(one_fault_does_not_hide_the_next) {
+    within(read_several, NULL);
+}
 END_TEST
 
 struct expected {
@@ -129,12 +134,15 @@ static void read_places(struct arena *arena, void *context) {
     ck_assert_str_eq(node_kind_name(node_get(reading->node, "flow")), "a list");
 }
 
-START_TEST(places_are_exact_to_the_byte) { within(read_places, NULL); }
+START_TEST(places_are_exact_to_the_byte) {
+    within(read_places, NULL);
+}
 END_TEST
 
 static void read_nothing(struct arena *arena, void *context) {
     (void)context;
-    static const char *const EMPTY[] = {"", "\n\n", "# only a comment\n", "---\n", "---\n...\n", "\xEF\xBB\xBF"};
+    static const char *const EMPTY[] = {"",      "\n\n",       "# only a comment\n",
+                                        "---\n", "---\n...\n", "\xEF\xBB\xBF"};
     for (size_t i = 0; i < sizeof EMPTY / sizeof *EMPTY; i++) {
         struct reading *reading = read_text_of(arena, yaml_read, EMPTY[i], strlen(EMPTY[i]));
         ck_assert_uint_eq(reading->diags.count, 0);
@@ -142,7 +150,28 @@ static void read_nothing(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(an_empty_document_is_no_fault) { within(read_nothing, NULL); }
+START_TEST(an_empty_document_is_no_fault) {
+    within(read_nothing, NULL);
+}
+END_TEST
+
+// Every fault costs a walk to its line; more faults than are kept must not.
+static void read_many_faults(struct arena *arena, void *context) {
+    (void)context;
+    struct buf text = buf_start(arena);
+    buf_text(&text, "filler: |\n");
+    for (int i = 0; i < 100000; i++) buf_text(&text, "  brass lamp\n");
+    for (int i = 0; i < 100000; i++) buf_text(&text, "k: 1\n");
+    struct reading *reading = read_text_of(arena, yaml_read, text.at, text.n);
+    ck_assert_ptr_null(reading->node);
+    ck_assert_uint_eq(reading->diags.count, DIAGS_MOST);
+    ck_assert_uint_eq(reading->diags.dropped, 99999 - DIAGS_MOST);
+    ck_assert_ptr_nonnull(strstr(reading->diags.items[0].message, "first in line 100002"));
+}
+
+START_TEST(a_hundred_thousand_faults_are_counted_fast) {
+    within(read_many_faults, NULL);
+}
 END_TEST
 
 // The same tree written as JSON is YAML too, and both readers must see the same.
@@ -156,8 +185,8 @@ static void compare_forms(struct arena *arena, void *context) {
         yaml_write(arena, &yaml, tree);
         struct reading *one = read_text_of(arena, json_read, json.at, json.n);
         struct reading *two = read_text_of(arena, yaml_read, yaml.at, yaml.n);
-        ck_assert_msg(one->node && two->node, "%s%s\n%s\n%s", print_of(arena, &one->diags), print_of(arena, &two->diags),
-                      json.at, yaml.at);
+        ck_assert_msg(one->node && two->node, "%s%s\n%s\n%s", print_of(arena, &one->diags),
+                      print_of(arena, &two->diags), json.at, yaml.at);
         ck_assert_msg(same_tree(one->node, two->node), "%s\n%s", json.at, yaml.at);
         compared++;
     }
@@ -173,11 +202,12 @@ END_TEST
 int main(void) {
     Suite *suite = suite_create("yaml");
     TCase *cases = tcase_create("yaml");
-    tcase_set_timeout(cases, 120);
+    tcase_set_timeout(cases, 20);
     tcase_add_test(cases, each_fault_has_its_place_and_a_way_out);
     tcase_add_test(cases, one_fault_does_not_hide_the_next);
     tcase_add_test(cases, places_are_exact_to_the_byte);
     tcase_add_test(cases, an_empty_document_is_no_fault);
+    tcase_add_test(cases, a_hundred_thousand_faults_are_counted_fast);
     tcase_add_test(cases, yaml_and_json_give_the_same_tree);
     suite_add_tcase(suite, cases);
     return run_suite(suite);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What tests of several rooms need: a task in an arena, memory that runs out on demand, repeatable random numbers.
+// What tests of several rooms need: a task in an arena, memory that runs out on demand, repeatable random
+// numbers.
 #ifndef TEST_TEXT_SUPPORT_H
 #define TEST_TEXT_SUPPORT_H
 

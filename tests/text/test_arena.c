@@ -31,7 +31,9 @@ static void take_all_sizes(struct arena *arena, void *context) {
     ck_assert_uint_ge(arena_used(arena), (size_t)3 << 20);
 }
 
-START_TEST(memory_is_zeroed_and_aligned) { within(take_all_sizes, NULL); }
+START_TEST(memory_is_zeroed_and_aligned) {
+    within(take_all_sizes, NULL);
+}
 END_TEST
 
 static void take_again(struct arena *arena, void *context) {
@@ -72,7 +74,9 @@ END_TEST
 
 static char seen[8];
 
-static void note_clean(void *thing) { strncat(seen, thing, 1); }
+static void note_clean(void *thing) {
+    strncat(seen, thing, 1);
+}
 
 static void defer_three(struct arena *arena, void *context) {
     (void)context;
@@ -144,14 +148,18 @@ static void grow_and_format(struct arena *arena, void *context) {
     ck_assert_str_eq(buf.at, "again");
 }
 
-START_TEST(arrays_and_buffers_grow) { within(grow_and_format, NULL); }
+START_TEST(arrays_and_buffers_grow) {
+    within(grow_and_format, NULL);
+}
 END_TEST
 
 struct file {
     size_t opened, closed;
 };
 
-static void file_close(void *thing) { ((struct file *)thing)->closed++; }
+static void file_close(void *thing) {
+    ((struct file *)thing)->closed++;
+}
 
 static void long_task(struct arena *arena, void *context) {
     struct file *file = context;
@@ -199,7 +207,9 @@ static void look_past(struct arena *arena, void *context) {
     ck_assert(__asan_address_is_poisoned(at + 16));
 }
 
-START_TEST(the_byte_after_a_piece_is_poisoned) { within(look_past, NULL); }
+START_TEST(the_byte_after_a_piece_is_poisoned) {
+    within(look_past, NULL);
+}
 END_TEST
 #endif
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Counting, against GraphemeBreakTest.txt of Unicode 15.0.0 (package unicode-data): every line, no exceptions. The breaks
-// themselves are checked, not only their number: each prefix of a line up to a break must count one less.
+// Counting, against GraphemeBreakTest.txt of Unicode 15.0.0 (package unicode-data): every line, no
+// exceptions. The breaks themselves are checked, not only their number: each prefix of a line up to a break
+// must count one less.
 #include "support.h"
 #include "unicode_file.h"
 
@@ -66,8 +67,9 @@ static const struct {
     {"caf\xC3\xA9", 4, 4, 5},
     {"cafe\xCC\x81", 4, 5, 6},
     {"\xF0\x9F\x99\x82", 1, 2, 4},
-    {"\xF0\x9F\x91\xA8\xE2\x80\x8D\xF0\x9F\x91\xA9\xE2\x80\x8D\xF0\x9F\x91\xA7", 1, 8, 18}, // a family of three
-    {"\xF0\x9F\x87\xB3\xF0\x9F\x87\xB4\xF0\x9F\x87\xB3\xF0\x9F\x87\xB4", 2, 8, 16},         // two flags
+    {"\xF0\x9F\x91\xA8\xE2\x80\x8D\xF0\x9F\x91\xA9\xE2\x80\x8D\xF0\x9F\x91\xA7", 1, 8,
+     18},                                                                           // a family of three
+    {"\xF0\x9F\x87\xB3\xF0\x9F\x87\xB4\xF0\x9F\x87\xB3\xF0\x9F\x87\xB4", 2, 8, 16}, // two flags
     {"a\r\nb", 3, 4, 4},
     {"\r\r\n\n", 3, 4, 4},
 };
@@ -92,9 +94,9 @@ static const struct {
 } WIDTHS[] = {{"", 0},
               {"lamp", 4},
               {"cafe\xCC\x81", 4},
-              {"\xE6\xBC\xA2\xE5\xAD\x97", 4},                        // two wide letters
-              {"\xF0\x9F\x99\x82", 2},                                // a face
-              {"\xE2\x9D\xA4\xEF\xB8\x8F", 2},                        // a heart made an emoji by its selector
+              {"\xE6\xBC\xA2\xE5\xAD\x97", 4}, // two wide letters
+              {"\xF0\x9F\x99\x82", 2},         // a face
+              {"\xE2\x9D\xA4\xEF\xB8\x8F", 2}, // a heart made an emoji by its selector
               {"\xF0\x9F\x91\xA9\xE2\x80\x8D\xF0\x9F\x91\xA7", 2}};
 
 START_TEST(width_is_in_columns) {

@@ -26,7 +26,12 @@ static void show_one(struct arena *arena, void *context) {
 
 static void expect(const char *text, size_t from, size_t to, const char *expected) {
     struct shown shown = {{.name = "lamp.yaml", .text = text, .size = strlen(text), .first_line = 1},
-                          from, to, CODE_TYPE, "a way out", "wrong", expected};
+                          from,
+                          to,
+                          CODE_TYPE,
+                          "a way out",
+                          "wrong",
+                          expected};
     within(show_one, &shown);
 }
 
@@ -43,7 +48,8 @@ START_TEST(carets_stand_under_what_is_meant) {
     expect("\tx\ty\n", 3, 4,
            "lamp.yaml:1:4: error: wrong [record.type]\n    1 |   x y\n      |     ^ hint: a way out\n");
     expect("cafe\xCC\x81 tin\n", 7, 10,
-           "lamp.yaml:1:7: error: wrong [record.type]\n    1 |  cafe\xCC\x81 tin\n      |       ^^^ hint: a way out\n");
+           "lamp.yaml:1:7: error: wrong [record.type]\n    1 |  cafe\xCC\x81 tin\n      |       ^^^ hint: a "
+           "way out\n");
     expect("\xE6\xBC\xA2\xE5\xAD\x97 x\n", 3, 6,
            "lamp.yaml:1:2: error: wrong [record.type]\n"
            "    1 |  \xE6\xBC\xA2\xE5\xAD\x97 x\n      |    ^^ hint: a way out\n");
@@ -57,14 +63,17 @@ START_TEST(a_span_over_lines_ends_with_its_first_line) {
 END_TEST
 
 START_TEST(ends_and_empty_texts_have_a_place) {
-    expect("a: 1\n", 5, 5, "lamp.yaml:2:1: error: wrong [record.type]\n    2 |  \n      |  ^ hint: a way out\n");
+    expect("a: 1\n", 5, 5,
+           "lamp.yaml:2:1: error: wrong [record.type]\n    2 |  \n      |  ^ hint: a way out\n");
     expect("", 0, 0, "lamp.yaml:1:1: error: wrong [record.type]\n    1 |  \n      |  ^ hint: a way out\n");
-    expect("a", 99, 120, "lamp.yaml:1:2: error: wrong [record.type]\n    1 |  a\n      |   ^ hint: a way out\n");
+    expect("a", 99, 120,
+           "lamp.yaml:1:2: error: wrong [record.type]\n    1 |  a\n      |   ^ hint: a way out\n");
 }
 END_TEST
 
 START_TEST(a_byte_order_mark_takes_no_column) {
-    expect("\xEF\xBB\xBFid: a\n", 3, 5, "lamp.yaml:1:1: error: wrong [record.type]\n    1 |  id: a\n      |  ^^ hint: a way out\n");
+    expect("\xEF\xBB\xBFid: a\n", 3, 5,
+           "lamp.yaml:1:1: error: wrong [record.type]\n    1 |  id: a\n      |  ^^ hint: a way out\n");
 }
 END_TEST
 
@@ -72,7 +81,13 @@ START_TEST(the_terminal_never_sees_the_users_control_bytes) {
     expect("a\033[31mb\xFFz\xE2\x80\xAE!\n", 8, 9,
            "lamp.yaml:1:9: error: wrong [record.type]\n"
            "    1 |  a\xEF\xBF\xBD[31mb\xEF\xBF\xBDz\xEF\xBF\xBD!\n      |          ^ hint: a way out\n");
-    struct shown shown = {{.name = NULL}, 0, 0, CODE_TYPE, NULL, "key `\033[2J`", "asfound: error: key `\xEF\xBF\xBD[2J` [record.type]\n"};
+    struct shown shown = {{.name = NULL},
+                          0,
+                          0,
+                          CODE_TYPE,
+                          NULL,
+                          "key `\033[2J`",
+                          "asfound: error: key `\xEF\xBF\xBD[2J` [record.type]\n"};
     within(show_one, &shown);
 }
 END_TEST
@@ -82,20 +97,29 @@ START_TEST(long_lines_show_a_window) {
     for (size_t i = 0; i < 399; i++) text[i] = (char)('a' + i % 26);
     text[399] = '\0';
     snprintf(expected, sizeof expected,
-             "lamp.yaml:1:201: error: wrong [record.type]\n    1 |  \xE2\x80\xA6%.100s\xE2\x80\xA6\n      |  %61s^^^ hint: a way out\n",
+             "lamp.yaml:1:201: error: wrong [record.type]\n    1 |  \xE2\x80\xA6%.100s\xE2\x80\xA6\n      |  "
+             "%61s^^^ hint: a way out\n",
              text + 140, "");
     expect(text, 200, 203, expected);
     snprintf(expected, sizeof expected,
-             "lamp.yaml:1:1: error: wrong [record.type]\n    1 |  %.100s\xE2\x80\xA6\n      |  %.100s hint: a way out\n", text,
-             "^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^");
+             "lamp.yaml:1:1: error: wrong [record.type]\n    1 |  %.100s\xE2\x80\xA6\n      |  %.100s hint: "
+             "a way out\n",
+             text,
+             "^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"
+             "^^^^^");
     expect(text, 0, 399, expected);
 }
 END_TEST
 
 START_TEST(a_piece_knows_where_it_stood) {
-    struct shown shown = {{.name = "s.json", .text = "{x}\n{y}", .size = 7, .first_line = 41, .columns_before = 10},
-                          1, 2, CODE_JSON, NULL, "wrong",
-                          "s.json:41:12: error: wrong [json.syntax]\n   41 |  \xE2\x80\xA6{x}\n      |    ^\n"};
+    struct shown shown = {
+        {.name = "s.json", .text = "{x}\n{y}", .size = 7, .first_line = 41, .columns_before = 10},
+        1,
+        2,
+        CODE_JSON,
+        NULL,
+        "wrong",
+        "s.json:41:12: error: wrong [json.syntax]\n   41 |  \xE2\x80\xA6{x}\n      |    ^\n"};
     within(show_one, &shown);
     shown.from = 5;
     shown.to = 6;
@@ -105,7 +129,12 @@ START_TEST(a_piece_knows_where_it_stood) {
 END_TEST
 
 START_TEST(without_a_text_the_name_alone_stands) {
-    struct shown shown = {{.name = "gone.csv"}, 0, 0, CODE_OPEN, "is it there?", "cannot be opened",
+    struct shown shown = {{.name = "gone.csv"},
+                          0,
+                          0,
+                          CODE_OPEN,
+                          "is it there?",
+                          "cannot be opened",
                           "gone.csv: error: cannot be opened [file.open]\ngone.csv: hint: is it there?\n"};
     within(show_one, &shown);
 }
@@ -141,7 +170,9 @@ static void many(struct arena *arena, void *context) {
     ck_assert_ptr_nonnull(strstr(out.at, "asfound: 16 more not shown\n"));
 }
 
-START_TEST(messages_are_sorted_capped_and_give_a_status) { within(many, NULL); }
+START_TEST(messages_are_sorted_capped_and_give_a_status) {
+    within(many, NULL);
+}
 END_TEST
 
 static void colored(struct arena *arena, void *context) {
@@ -155,7 +186,9 @@ static void colored(struct arena *arena, void *context) {
                              "asfound: \033[1;33mwarning\033[0m: hm [input.empty]\n");
 }
 
-START_TEST(color_wraps_the_level_word_only) { within(colored, NULL); }
+START_TEST(color_wraps_the_level_word_only) {
+    within(colored, NULL);
+}
 END_TEST
 
 // The record may be gone before its messages are printed.
@@ -170,7 +203,8 @@ static void forget(struct arena *arena, void *context) {
     arena_reset(record);
     struct buf out = buf_start(arena);
     diags_print(&diags, &out, false);
-    ck_assert_str_eq(out.at, "shelf.yaml:3:7: error: wrong [record.type]\n    3 |  kind: crack\n      |        ^^^^^\n");
+    ck_assert_str_eq(
+        out.at, "shelf.yaml:3:7: error: wrong [record.type]\n    3 |  kind: crack\n      |        ^^^^^\n");
 }
 
 START_TEST(messages_outlive_their_text) {
@@ -187,8 +221,10 @@ START_TEST(every_code_has_a_name_and_a_status_of_its_own_class) {
         ck_assert_uint_eq(strspn(entry->name, "abcdefghijklmnopqrstuvwxyz0123456789.-"), strlen(entry->name));
         for (int k = 0; k < i; k++) ck_assert_str_ne(entry->name, code_entry((enum code)k)->name);
         ck_assert_int_eq(entry->status != 0, entry->level == LEVEL_ERROR);
-        if (strncmp(entry->name, "rule.", 5) == 0 && entry->level == LEVEL_ERROR) ck_assert_int_eq(entry->status, 3);
-        if (strncmp(entry->name, "record.", 7) == 0 && entry->level == LEVEL_ERROR) ck_assert_int_eq(entry->status, 4);
+        if (strncmp(entry->name, "rule.", 5) == 0 && entry->level == LEVEL_ERROR)
+            ck_assert_int_eq(entry->status, 3);
+        if (strncmp(entry->name, "record.", 7) == 0 && entry->level == LEVEL_ERROR)
+            ck_assert_int_eq(entry->status, 4);
     }
 }
 END_TEST
@@ -203,7 +239,8 @@ START_TEST(places_agree_with_a_plain_walk) {
         struct source source = {.name = "x", .text = text, .size = strlen(text), .first_line = 5};
         size_t line = 5, column = 1;
         for (size_t at = 0; at <= source.size; at++) {
-            bool inside = ((unsigned char)text[at] & 0xC0) == 0x80 || (text[at] == '\n' && at && text[at - 1] == '\r');
+            bool inside =
+                ((unsigned char)text[at] & 0xC0) == 0x80 || (text[at] == '\n' && at && text[at - 1] == '\r');
             struct line_column found = source_locate(&source, at);
             if (!inside) {
                 ck_assert_uint_eq(found.line, line);

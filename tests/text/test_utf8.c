@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// UTF-8. Outside checks: NormalizationTest.txt of Unicode 15.0.0 (package unicode-data), and iconv of the C library for
-// what is and is not UTF-8.
+// UTF-8. Outside checks: NormalizationTest.txt of Unicode 15.0.0 (package unicode-data), and iconv of the C
+// library for what is and is not UTF-8.
 #include "support.h"
 #include "unicode_file.h"
 
@@ -20,7 +20,8 @@ static void normalize_all(struct arena *arena, void *context) {
         cases++;
         // NFC: c2 = toNFC(c1) = toNFC(c2) = toNFC(c3); c4 = toNFC(c4) = toNFC(c5)
         bool fine = true;
-        for (size_t i = 0; i < 5; i++) fine = fine && !strcmp(utf8_nfc(arena, field[i]), field[i < 3 ? 1 : 3]);
+        for (size_t i = 0; i < 5; i++)
+            fine = fine && !strcmp(utf8_nfc(arena, field[i]), field[i < 3 ? 1 : 3]);
         fine = fine && utf8_nfc(arena, field[1]) == field[1]; // already in NFC: the same pointer
         if (!fine) fprintf(stderr, "NFC mismatch: %s", row);
         wrong += !fine;
@@ -49,7 +50,8 @@ static void normalize_long(struct arena *arena, void *context) {
         text[n++] = 'e';
         memcpy(text + n, "\xCC\x81", 2); // acute: composes with the e
         n += 2;
-        for (size_t i = 1; i < marks; i++, n += 2) memcpy(text + n, "\xCC\xA3", 2); // dot below: sorts before the acute
+        for (size_t i = 1; i < marks; i++, n += 2)
+            memcpy(text + n, "\xCC\xA3", 2); // dot below: sorts before the acute
         const char *made = utf8_nfc(arena, text);
         ck_assert_uint_eq(strspn(made, "x"), filler);
         ck_assert_int_eq(strncmp(made + filler, "\xE1\xBA\xB9", 3), 0); // e with dot below
@@ -58,7 +60,9 @@ static void normalize_long(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(long_texts_have_no_seams) { within(normalize_long, NULL); }
+START_TEST(long_texts_have_no_seams) {
+    within(normalize_long, NULL);
+}
 END_TEST
 
 START_TEST(every_code_point_survives_writing_and_reading) {
@@ -66,10 +70,13 @@ START_TEST(every_code_point_survives_writing_and_reading) {
         char bytes[4];
         size_t size = utf8_put(point, bytes), at = 0;
         bool surrogate = point >= 0xD800 && point < 0xE000;
-        if (utf8_check(bytes, size) != (surrogate ? 0 : size)) ck_abort_msg("check is wrong at U+%04X", (unsigned)point);
+        if (utf8_check(bytes, size) != (surrogate ? 0 : size))
+            ck_abort_msg("check is wrong at U+%04X", (unsigned)point);
         if (surrogate) continue;
-        if (utf8_next(bytes, size, &at) != point || at != size) ck_abort_msg("U+%04X comes back changed", (unsigned)point);
-        if (utf8_check(bytes, size - 1) != 0 && size > 1) ck_abort_msg("half of U+%04X passes", (unsigned)point);
+        if (utf8_next(bytes, size, &at) != point || at != size)
+            ck_abort_msg("U+%04X comes back changed", (unsigned)point);
+        if (utf8_check(bytes, size - 1) != 0 && size > 1)
+            ck_abort_msg("half of U+%04X passes", (unsigned)point);
     }
 }
 END_TEST
@@ -78,8 +85,9 @@ START_TEST(validity_agrees_with_the_c_library) {
     struct dice dice = {20240811};
     iconv_t reader = iconv_open("UTF-32LE", "UTF-8");
     ck_assert(reader != (iconv_t)-1);
-    static const unsigned char LIKELY[] = {0x00, 0x41, 0x7F, 0x80, 0x8F, 0x90, 0x9F, 0xA0, 0xBF, 0xC0, 0xC1, 0xC2, 0xDF,
-                                           0xE0, 0xE1, 0xEC, 0xED, 0xEE, 0xEF, 0xF0, 0xF1, 0xF3, 0xF4, 0xF5, 0xFF};
+    static const unsigned char LIKELY[] = {0x00, 0x41, 0x7F, 0x80, 0x8F, 0x90, 0x9F, 0xA0, 0xBF,
+                                           0xC0, 0xC1, 0xC2, 0xDF, 0xE0, 0xE1, 0xEC, 0xED, 0xEE,
+                                           0xEF, 0xF0, 0xF1, 0xF3, 0xF4, 0xF5, 0xFF};
     size_t good = 0;
     for (int round = 0; round < 200000; round++) {
         char bytes[6];
@@ -139,13 +147,20 @@ static void fold_some(struct arena *arena, void *context) {
     ck_assert_str_eq(utf8_fold(arena, "Brass LAMP 12\""), "brass lamp 12\"");
     ck_assert_str_eq(utf8_fold(arena, "CAF\xC3\x89"), "caf\xC3\xA9");
     ck_assert_str_eq(utf8_fold(arena, "CAFE\xCC\x81"), "caf\xC3\xA9"); // decomposed meets composed
-    ck_assert_str_eq(utf8_fold(arena, "STRA\xC3\x9F""E"), "strasse");
-    ck_assert_str_eq(utf8_fold(arena, "STRA\xE1\xBA\x9E""E"), "strasse");
-    ck_assert_str_eq(utf8_fold(arena, "\xCE\xA3\xCE\x91\xCE\xA3"), "\xCF\x83\xCE\xB1\xCF\x83"); // final sigma too
+    ck_assert_str_eq(utf8_fold(arena, "STRA\xC3\x9F"
+                                      "E"),
+                     "strasse");
+    ck_assert_str_eq(utf8_fold(arena, "STRA\xE1\xBA\x9E"
+                                      "E"),
+                     "strasse");
+    ck_assert_str_eq(utf8_fold(arena, "\xCE\xA3\xCE\x91\xCE\xA3"),
+                     "\xCF\x83\xCE\xB1\xCF\x83"); // final sigma too
     ck_assert_str_eq(utf8_fold(arena, ""), "");
 }
 
-START_TEST(folding_is_full) { within(fold_some, NULL); }
+START_TEST(folding_is_full) {
+    within(fold_some, NULL);
+}
 END_TEST
 
 START_TEST(classes_and_case) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Unicode's own test files, from Debian's package unicode-data. A missing file fails the test and says what to install.
+// Unicode's own test files, from Debian's package unicode-data. A missing file fails the test and says what
+// to install.
 #ifndef TEST_TEXT_UNICODE_FILE_H
 #define TEST_TEXT_UNICODE_FILE_H
 
@@ -18,8 +19,8 @@ static inline FILE *unicode_open(const char *name) {
     const char *folder = getenv("UNICODE_FOLDER");
     if (!folder) folder = UNICODE_FOLDER;
     char command[1280];
-    int size = snprintf(command, sizeof command, "cat '%s/%s' 2>/dev/null || bzip2 -dc '%s/%s.bz2'", folder, name, folder,
-                        name);
+    int size = snprintf(command, sizeof command, "cat '%s/%s' 2>/dev/null || bzip2 -dc '%s/%s.bz2'", folder,
+                        name, folder, name);
     ck_assert_int_lt(size, (int)sizeof command);
     return popen(command, "r");
 }
