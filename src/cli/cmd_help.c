@@ -2,9 +2,6 @@
 // asfound help
 #include "cli/help.h"
 
-// The commands one can ask about, for the completion.
-static const char *const TOPICS[] = {"draft", "explain", "rules", "help", "version", NULL};
-
 static void usage(struct session *session, const char *message) {
     session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, &command_help, NULL), "%s",
                      message);
@@ -37,7 +34,7 @@ const struct command command_help = {
     .summary = "Say how to use the program or one of its commands",
     .arguments = "[COMMAND | --man | --completion]",
     .text = "Without a COMMAND, says what there is.",
-    .words = TOPICS,
     .options = OPTION_BIT(OPTION_MAN) | OPTION_BIT(OPTION_COMPLETION) | OPTION_BIT(OPTION_HELP),
+    .takes_command = true,
     .run = run,
 };

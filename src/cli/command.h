@@ -17,7 +17,7 @@ struct command {
         *text; // paragraphs of help, parted by an empty line; a line that begins with a space stays as it is
     const char *const *words; // what may stand first behind the name, NULL-ended; NULL when anything may
     unsigned options;         // bits of enum option_id
-    bool takes_files;
+    bool takes_files, takes_command;
     // Results go to the session's output; messages and the status through the session. NULL: promised, not
     // there yet.
     void (*run)(struct session *session, const struct settings *settings);

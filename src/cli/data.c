@@ -9,20 +9,22 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-static const char *beside(struct arena *arena, const char *program) {
-    const char *slash = strrchr(program, '/');
-    if (!slash) return NULL;
-    return arena_format(arena, "%.*s/../share/asfound", (int)(slash - program), program);
-}
-
 static const char *default_folder(struct session *session) {
     char path[PATH_MAX];
     ssize_t size = readlink("/proc/self/exe", path, sizeof path - 1);
     if (size > 0) {
+        // This path is whole and has no links in it: two names less is the folder above the program's own.
         path[size] = '\0';
-        return beside(session->arena, path);
+        for (int names = 0; names < 2; names++) {
+            char *slash = strrchr(path, '/');
+            if (slash) *slash = '\0';
+        }
+        return arena_format(session->arena, "%s/share/asfound", path);
     }
-    return beside(session->arena, session->program);
+    const char *slash = strrchr(session->program, '/');
+    if (!slash) return NULL;
+    return arena_format(session->arena, "%.*s/../share/asfound", (int)(slash - session->program),
+                        session->program);
 }
 
 const char *data_folder(struct session *session) {

@@ -116,11 +116,6 @@ void help_command(struct buf *out, const struct command *command) {
     buf_format(out, "usage: asfound %s%s%s\n\n", command->name, *command->arguments ? " " : "",
                command->arguments);
     paragraphs(out, command->text);
-    if (command->words) {
-        buf_text(out, "\nWords:\n ");
-        for (size_t i = 0; command->words[i]; i++) buf_format(out, " %s", command->words[i]);
-        buf_byte(out, '\n');
-    }
     buf_text(out, "\nOptions:\n");
     for (int id = 0; id < OPTION_COUNT; id++) {
         const struct option *option = option_entry((enum option_id)id);

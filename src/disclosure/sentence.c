@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "disclosure/disclosure.h"
+#include "item/wording.h"
 
 struct teller {
     struct arena *arena;
@@ -12,34 +13,6 @@ struct teller {
     enum locale locale;
     bool maybe;
 };
-
-static const char *degree_word(const struct teller *t) {
-    static const char *const light[] = {"small", "light", "slight", "faint", "slight"};
-    static const char *const heavy[] = {"large", "heavy", "severe", "strong", "severe"};
-    switch (t->flaw->severity) {
-    case SEVERITY_LIGHT: return light[t->kind->degree];
-    case SEVERITY_MODERATE: return "moderate";
-    case SEVERITY_HEAVY: return heavy[t->kind->degree];
-    default: return "";
-    }
-}
-
-static const char *adjective_of(const struct teller *t) {
-    const char *own = t->kind->adjective_at[t->flaw->severity];
-    return own ? own : t->kind->adjective;
-}
-
-static const char *degree_adverb(const struct teller *t) {
-    if (t->kind->adjective_at[t->flaw->severity]) return "";
-    static const char *const light[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
-    static const char *const heavy[] = {"badly", "heavily", "badly", "strongly", "badly"};
-    switch (t->flaw->severity) {
-    case SEVERITY_LIGHT: return light[t->kind->degree];
-    case SEVERITY_MODERATE: return "moderately";
-    case SEVERITY_HEAVY: return heavy[t->kind->degree];
-    default: return "";
-    }
-}
 
 static const char *size_words(const struct teller *t) {
     if (!t->flaw->has_size) return "";
@@ -54,7 +27,7 @@ static const char *plural_of(const struct teller *t, const char *noun, const cha
 
 // "a small chip", "three small chips", "light rust"; `*many` tells the verb.
 static const char *noun_phrase(const struct teller *t, bool *many) {
-    const char *degree = degree_word(t), *space = *degree ? " " : "";
+    const char *degree = wording_degree(t->flaw, true), *space = *degree ? " " : "";
     int count = t->flaw->of ? 1 : t->flaw->count;
     *many = false;
     if (t->kind->mass) return arena_format(t->arena, "%s%s%s", degree, space, t->kind->noun);
@@ -80,6 +53,7 @@ static const char *where_words(const struct teller *t) {
 static const char *some_of(const struct teller *t) {
     if (!t->flaw->of || !t->flaw->count) return "";
     if (t->flaw->count == t->flaw->of && t->flaw->of == 1) return "";
+    if (t->flaw->count == 2 && t->flaw->of == 2) return "on both";
     if (t->flaw->count == t->flaw->of) return arena_format(t->arena, "on all %s", say_number(t->arena, t->flaw->of));
     return arena_format(t->arena, "on %s of the %s", say_number(t->arena, t->flaw->count), say_number(t->arena, t->flaw->of));
 }
@@ -91,12 +65,12 @@ static const char *finish(const struct teller *t, const char *lead, const char *
 
 static const char *tell_fault(const struct teller *t) {
     const char *part = t->flaw->part, *where = where_words(t), *size = size_words(t), *some = some_of(t);
-    const char *adverb = degree_adverb(t);
+    const char *adverb = wording_adverb(t->flaw, true);
     bool many;
-    if (part && adjective_of(t) && !t->flaw->count) {
+    if (part && wording_adjective(t->flaw) && !t->flaw->count) {
         const char *verb = t->maybe ? "may be" : say_is_plural(part) ? "are" : "is";
         return finish(t, some, arena_format(t->arena, "the %s %s%s%s %s%s%s", part, verb, *adverb ? " " : "", adverb,
-                                            adjective_of(t), where, size));
+                                            wording_adjective(t->flaw), where, size));
     }
     const char *noun = noun_phrase(t, &many);
     if (part) {
@@ -107,10 +81,13 @@ static const char *tell_fault(const struct teller *t) {
     return finish(t, some, arena_format(t->arena, "there %s %s%s%s", verb, noun, where, size));
 }
 
+static const char *tell_state(const struct teller *t);
+
 static const char *tell_absence(const struct teller *t) {
     const char *part = t->flaw->part ? t->flaw->part : t->kind->part;
     const char *plural = t->flaw->part ? NULL : t->kind->part_plural, *where = where_words(t);
     int count = t->flaw->count;
+    if (t->kind->says && !t->flaw->part && !count) return tell_state(t);
     bool many = count > 1 || (!count && say_is_plural(part));
     const char *verb = t->maybe ? "may be" : many ? "are" : "is";
     if (!count) return finish(t, "", arena_format(t->arena, "the %s %s missing%s", part, verb, where));

@@ -111,6 +111,7 @@ static void prove_gaps(struct prover *p, const struct rule *rule, const struct f
         struct span want = {0, 0}, got = {0, 0};
         bool marked = unbracket(p->arena, rule->gaps.at[i], &text, &want);
         enum scan_result result = find(p, finder, text, marked ? &want : NULL, &got);
+        if (result == SCAN_SLOW) too_slow(p, rule, text);
         bool right = marked ? result == SCAN_FOUND && got.from == want.from && got.to == want.to : result == SCAN_NONE;
         if (right)
             fail(p, CODE_RULE_GAP, rule, "make it a hit or a miss",

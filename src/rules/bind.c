@@ -48,8 +48,9 @@ static void bind_texts(struct binder *b, const struct key_spec *key, const struc
     texts->at = arena_array(b->arena, node->count + 1, sizeof *texts->at);
     for (size_t i = 0; i < node->count; i++) {
         const struct node *item = node->members[i].value;
-        if (is_text(item) && item->size) texts->at[texts->count++] = item->text;
-        else wrong_type(b, key, item, "texts in its list");
+        if (!is_text(item)) wrong_type(b, key, item, "texts in its list");
+        else if (!item->size) fault(b, CODE_RULE_VALUE, item->at, NULL, "empty text");
+        else texts->at[texts->count++] = item->text;
     }
 }
 
@@ -61,7 +62,9 @@ static bool whole(const struct node *node, int *value) {
 }
 
 static void bind_whole(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
-    if (!whole(node, field)) wrong_type(b, key, node, "a whole number from 0 to 1000");
+    if (whole(node, field)) return;
+    b->fine = false;
+    diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants a whole number from 0 to 1000", key->name);
 }
 
 static void bind_yes_no(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {

@@ -45,7 +45,7 @@ static bool finish_family(struct family *family, struct diags *diags) {
     for (int i = 0; i < SLOT_COUNT; i++)
         if (!family->tells[i]) family->tells[i] = usual_tells[i];
     static const enum slot always[] = {SLOT_TYPE, SLOT_COUNT_WORDS, SLOT_FLAWS};
-    for (size_t i = 0; i < sizeof always / sizeof *always; i++)
+    for (size_t i = 0; family->order.count && i < sizeof always / sizeof *always; i++)
         if (!holds(&family->order, always[i])) {
             diags_add(diags, CODE_RULE_VALUE, family->rule.at, "every title needs type, count and flaws",
                       "the order lacks the slot '%s'", slot_name(always[i]));
@@ -56,7 +56,7 @@ static bool finish_family(struct family *family, struct diags *diags) {
         for (size_t j = 0; j < family->wants[i].count; j++) {
             const struct wording_shape *shape = &family->wants[i].shapes[j];
             for (size_t k = 0; k < shape->words.count; k++)
-                if (!holds(&family->order, shape->words.at[k]) && shape->words.at[k] != SLOT_SYNONYM) {
+                if (family->order.count && !holds(&family->order, shape->words.at[k]) && shape->words.at[k] != SLOT_SYNONYM) {
                     diags_add(diags, CODE_RULE_VALUE, family->rule.at, "a slot outside the order never reaches a title",
                               "the want '%s' asks for the slot '%s'", family->wants[i].id,
                               slot_name(shape->words.at[k]));

@@ -133,6 +133,8 @@ struct family {
     struct texts measures; // dimensions to give, most asked first
     struct short_form *shorts;
     size_t short_count;
+    struct short_form *flaw_words;    // a flaw's title words in this family: "Not Played" for an untested disc
+    size_t flaw_word_count;
     const char *default_dimension; // what a bare height/length means for this family; NULL when none
     struct texts avoid;               // words read in notes but never printed for this family
     const struct node *example;       // record

@@ -120,12 +120,13 @@ const char *finder_pattern(struct arena *arena, const struct finder *finder, boo
     return out.n > start ? out.at : NULL;
 }
 
+static const uint32_t options = PCRE2_CASELESS | PCRE2_UTF | PCRE2_UCP | PCRE2_NEVER_BACKSLASH_C;
+
 static pcre2_code *compile(struct scanner *s, const char *pattern) {
     int code;
     size_t offset;
-    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED,
-                                     PCRE2_CASELESS | PCRE2_UTF | PCRE2_UCP | PCRE2_NO_UTF_CHECK | PCRE2_NEVER_BACKSLASH_C,
-                                     &code, &offset, s->compile);
+    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options | PCRE2_NO_UTF_CHECK, &code, &offset,
+                                     s->compile);
     if (!made && code == PCRE2_ERROR_NOMEMORY) arena_give_up(s->arena);
     return made;
 }
@@ -161,19 +162,22 @@ static void complain(struct arena *arena, const struct rule *rule, const char *p
               rule->id, (const char *)message);
 }
 
+static bool check_one(struct scanner *s, const struct rule *rule, const char *pattern, struct diags *diags) {
+    int code;
+    size_t offset;
+    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options, &code, &offset, s->compile);
+    if (!made && code == PCRE2_ERROR_NOMEMORY) arena_give_up(s->arena);
+    if (!made) complain(s->arena, rule, pattern, code, offset, diags);
+    pcre2_code_free(made);
+    return made != NULL;
+}
+
+// Each pattern alone, so that the message names the one at fault; then all together, as they are used: a comment inside one
+// can swallow what stands behind it.
 bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule, struct diags *diags) {
+    struct scanner *s = scanner_new(arena, 1);
     bool fine = true;
-    for (size_t i = 0; i < finder->match.count; i++) {
-        int code;
-        size_t offset;
-        pcre2_code *made = pcre2_compile((PCRE2_SPTR)finder->match.at[i], PCRE2_ZERO_TERMINATED,
-                                         PCRE2_CASELESS | PCRE2_UTF | PCRE2_UCP | PCRE2_NEVER_BACKSLASH_C, &code, &offset,
-                                         NULL);
-        if (!made) {
-            complain(arena, rule, finder->match.at[i], code, offset, diags);
-            fine = false;
-        }
-        pcre2_code_free(made);
-    }
-    return fine;
+    for (size_t i = 0; i < finder->match.count; i++) fine &= check_one(s, rule, finder->match.at[i], diags);
+    const char *whole = fine && finder->match.count ? finder_pattern(arena, finder, false) : NULL;
+    return whole ? check_one(s, rule, whole, diags) : fine;
 }

@@ -112,9 +112,19 @@ static const char *unit_title(struct arena *arena, const char *word, size_t size
     return !strcmp(name, "fl") || !strcmp(name, "troy") ? name : NULL;
 }
 
+// "Powers On": after such a verb "on" belongs to it and is no small word.
+static bool takes_on(const char *word, size_t size) {
+    static const char *const verbs[] = {"powers", "power", "turns", "switches", "lights"};
+    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
+        char first = is_upper(word[0]) ? (char)(word[0] + ('a' - 'A')) : word[0];
+        if (strlen(verbs[i]) == size && first == verbs[i][0] && !memcmp(word + 1, verbs[i] + 1, size - 1)) return true;
+    }
+    return false;
+}
+
 const char *say_title_case(struct arena *arena, const char *text) {
     struct buf out = buf_start(arena);
-    bool first = true, figure = false, after_small = false;
+    bool first = true, figure = false, after_small = false, verb = false;
     for (size_t at = 0; text[at];) {
         size_t spaces = strspn(text + at, " ");
         buf_add(&out, text + at, spaces);
@@ -127,10 +137,11 @@ const char *say_title_case(struct arena *arena, const char *text) {
         else if (is_article_after(text + at, size, after_small))
             buf_byte(&out, 'a');
         else
-            add_word(&out, text + at, size, first);
+            add_word(&out, text + at, size, first || (verb && size == 2));
         figure = is_figure(text + at, size) || (unit && (!strcmp(unit, "fl") || !strcmp(unit, "troy")));
         first = text[at + size - 1] == ':';
         after_small = is_small_word(text + at, size);
+        verb = takes_on(text + at, size);
         at += size;
     }
     return out.at;

@@ -2,27 +2,22 @@
 // Figures as people write them, and the same length, weight or volume in the other system.
 //
 // How the figure in brackets is rounded, and why:
-//   metric length   under 1 mm to 0.01 mm, under 2 cm to 1 mm, under 3 m to 0.1 cm, then 0.01 m: what a
-//   ruler, a tape and
-//                   a long tape show
-//   inches          under 1 mm to 0.001, under 1/10 to 0.01, as calipers tell; under 1 to 1/16, else to 1/8,
-//   as tapes are
-//                   marked; from 3 m (from 6 ft where the record says meters) feet and whole inches, as rugs
-//                   are told
-//   metric weight   precious-metal and gem units to 0.01 g, as their scales do; else under 10 g to 0.1 g,
-//   under 100 g to
-//                   1 g, under 1 kg to 5 g (a kitchen scale), under 10 kg to 0.01 kg, then 0.1 kg (a bathroom
-//                   scale)
-//   ounces          under 10 g to 0.01 oz, under 1 lb to 0.1 oz; under 20 lb pounds and whole ounces, then
-//   1/2 lb, from 100 lb
-//                   1 lb
-//   metric volume   under 10 ml to 0.1 ml, then 1 ml; from 100 ml fluid ounces to 5 ml, because a glass is
-//   never filled
-//                   closer, while the pint and quart keep the figure printed on such vessels; liters as
-//                   kilograms
-//   fluid ounces    to 0.1 up to a quart (US) or a pint (UK), above that the larger unit to 0.1
-// No rounding may turn something into nothing: a figure that would print as 0 is told to its first digit
-// instead.
+//   mm, cm, m      under 1 mm to 0.01 mm, under 2 cm to 1 mm, under 3 m to 0.1 cm, above to 0.01 m:
+//                  what calipers, a ruler, a tape and a long tape show
+//   in             under 1 mm to 0.001, under 1/10 to 0.01, as calipers tell; under 4 to 1/16, above to
+//                  1/8, as tapes are marked
+//   ft and in      whole inches, from 3 m, and from 6 ft where the record says meters, as rugs are told
+//   g, kg          gem and precious-metal units to 0.01 g, as their scales do; others under 10 g to
+//                  0.1 g, under 100 g to 1 g, under 1 kg to 5 g (a kitchen scale), under 10 kg to
+//                  0.01 kg, above to 0.1 kg (a bathroom scale)
+//   oz, lb         under 100 g to 0.01 oz, under 1 lb to 0.1 oz, under 20 lb pounds and whole ounces,
+//                  under 100 lb to 1/2 lb, above to 1 lb
+//   ml, L          under 10 ml to 0.1 ml, above to 1 ml; fluid ounces from 100 ml to 5 ml, because a
+//                  glass is never filled closer, while pint and quart keep the figure that stands on
+//                  such vessels; liters as kilograms
+//   fl oz, pt, qt  under 50 ml to 0.01 fl oz, above to 0.1; from a quart (US) or a pint (UK) the larger
+//                  unit to 0.1
+// No rounding may turn something into nothing: a figure under 0.01 is told to its first digit.
 #include <math.h>
 #include <string.h>
 
@@ -49,7 +44,7 @@ const char *say_decimal(struct arena *arena, double value) {
     double size = fabs(value);
     if (size >= LARGEST) return arena_format(arena, "%.0f", value);
     int decimals = 2;
-    while (size > 0 && decimals < 9 && size * pow(10, decimals) < 0.5 - 1e-9) decimals++;
+    while (size > 0 && decimals < 9 && size * pow(10, decimals) < 1 - 1e-9) decimals++;
     return with_decimals(arena, value < 0, size, decimals);
 }
 
@@ -105,7 +100,7 @@ static const char *customary_length(struct arena *arena, double mm, const struct
     double in = mm / 25.4;
     if (mm >= 3000 || (in >= 72 && !strcmp(from->name, "m"))) return two_units(arena, in, 12, "ft", "in");
     if (in < 0.1) return decimal_of(arena, in, mm < 1 ? 0.001 : 0.01, "in");
-    return fraction_of(arena, in, in < 1 ? 1.0 / 16 : 1.0 / 8, "in");
+    return fraction_of(arena, in, in < 4 ? 1.0 / 16 : 1.0 / 8, "in");
 }
 
 static bool is_one_of(const struct unit *unit, const char *const *names) {
@@ -129,7 +124,7 @@ static const char *metric_weight(struct arena *arena, double g, const struct uni
 
 static const char *customary_weight(struct arena *arena, double g) {
     double oz = g / 28.349523125;
-    if (g < 10) return decimal_of(arena, oz, 0.01, "oz");
+    if (g < 100) return decimal_of(arena, oz, 0.01, "oz");
     if (oz < 15.95) return decimal_of(arena, oz, 0.1, "oz");
     if (oz < 20 * 16) return two_units(arena, oz, 16, "lb", "oz");
     return fraction_of(arena, oz / 16, oz < 100 * 16 ? 0.5 : 1, "lb");
@@ -146,7 +141,7 @@ static const char *customary_volume(struct arena *arena, double ml, enum locale 
     const struct unit *oz = say_unit("fl oz", locale), *gal = say_unit("gal", locale);
     const struct unit *middle = say_unit(locale == LOCALE_GB ? "pt" : "qt", locale);
     const struct unit *to = ml < middle->factor * 0.99 ? oz : ml < gal->factor * 2 ? middle : gal;
-    return decimal_of(arena, ml / to->factor, 0.1, to->text);
+    return decimal_of(arena, ml / to->factor, ml < 50 ? 0.01 : 0.1, to->text);
 }
 
 static const char *other_system(struct arena *arena, double base, const struct unit *unit,

@@ -76,8 +76,8 @@ struct unit {
 // is always a weight.
 const struct unit *say_unit(const char *name, enum locale locale);
 const struct unit *say_units(size_t *count);
-// Shortest honest figure: at most 2 decimals, no trailing zeros: 6.25, 9, 0.13. What would print
-// as 0 without being nothing is told to its first digit: 0.004.
+// Shortest honest figure: at most 2 decimals, no trailing zeros: 6.25, 9, 0.13. What is less
+// than 0.01 is told to its first digit: 0.004.
 const char *say_decimal(struct arena *arena, double value);
 // With a vulgar fraction where the value is a sixteenth as written with two decimals or more (0.13 and 0.125
 // are 1/8, but 6.3 is not 6 5/16): "6 1/4", "1/8", else decimal.

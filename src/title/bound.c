@@ -16,6 +16,7 @@ static size_t sweep_stride(size_t room) { return (room / BLOCK + 2) * BLOCK; }
 
 // Rounded up: prices may be below 0.
 static int32_t coarsen(int64_t price, unsigned shift) {
+    if (shift == 0) return (int32_t)price;
     int64_t unit = (int64_t)1 << shift;
     return (int32_t)(price >= 0 ? (price + unit - 1) / unit : -(-price / unit));
 }
@@ -31,12 +32,15 @@ void bound_work_init(struct arena *arena, const struct solve_model *model, struc
     work->pick = arena_array(arena, model->group_count, sizeof(size_t));
     work->limit = arena_array(arena, model->entry_count, sizeof(int64_t));
     work->slope = arena_array(arena, prices, sizeof(int32_t));
-    work->trend = arena_array(arena, prices, sizeof(double));
+    work->trend = arena_array(arena, prices, sizeof(int32_t));
     work->best_price = arena_array(arena, prices, sizeof(int64_t));
     work->row_seen = arena_array(arena, bits_cells(prices), sizeof(uint64_t));
     work->stems = arena_array(arena, model->stem_cells, sizeof(uint64_t));
-    work->chosen = arena_array(arena, model->want_count, sizeof(size_t));
+    work->chosen = arena_array(arena, model->want_count, sizeof(uint32_t));
     work->brought = arena_array(arena, model->stem_count + model->word_count, sizeof(uint32_t));
+    work->stem_group = arena_array(arena, model->stem_count, sizeof(size_t));
+    work->stem_length = arena_array(arena, model->stem_count, sizeof(size_t));
+    work->extra = arena_array(arena, model->group_count, sizeof(size_t));
     work->word_group = arena_array(arena, model->word_count, sizeof(size_t));
     work->least = arena_array(arena, model->group_count, sizeof(size_t));
 }
@@ -47,7 +51,10 @@ void bound_node_init(struct arena *arena, const struct solve_model *model, struc
     node->price = arena_array(arena, prices, sizeof(int64_t));
     node->covered = arena_array(arena, model->stem_cells, sizeof(uint64_t));
     node->groups = arena_array(arena, model->group_count, sizeof(size_t));
-    node->wordings = arena_array(arena, model->wording_count, sizeof(size_t));
+    node->entries = arena_array(arena, model->entry_count, sizeof(uint32_t));
+    node->entry_end = arena_array(arena, model->group_count, sizeof(uint32_t));
+    node->wordings = arena_array(arena, model->wording_count, sizeof(uint32_t));
+    node->want_end = arena_array(arena, model->want_count, sizeof(uint32_t));
     node->gain = arena_array(arena, model->wording_count, sizeof(int64_t));
     node->rows = arena_array(arena, prices, sizeof(uint32_t));
     node->limits = arena_array(arena, model->widest, sizeof(int64_t));
@@ -87,6 +94,7 @@ static bool settle_lengths(struct bound_work *work, struct bound_node *node) {
     size_t total = 0;
     for (size_t g = 0; g < model->group_count; g++) total += work->least[g];
     if (total > model->room) return false;
+    work->slack = model->room - total;
     for (size_t e = 0; e < model->entry_count; e++) {
         const struct solve_entry *entry = &model->entries[e];
         if (entry->length - work->least[entry->group] > model->room - total && bits_has(node->alive, e))
@@ -129,31 +137,81 @@ static bool settle(struct bound_work *work, struct bound_node *node) {
     return true;
 }
 
+static void close_group(struct bound_work *work, struct bound_node *node, size_t g, size_t entry) {
+    const struct solve_entry *only = &work->model->entries[entry];
+    bits_join(node->covered, only->stem_set, work->model->stem_cells);
+    node->base += only->value;
+    node->room -= only->length;
+    work->pick[g] = entry;
+}
+
 // Splits the groups into settled and open ones; `stems` becomes all stems that can still be there.
 static void sort_groups(struct bound_work *work, struct bound_node *node) {
     const struct solve_model *model = work->model;
+    uint32_t count = 0;
     memset(node->covered, 0, model->stem_cells * sizeof *node->covered);
     memset(work->stems, 0, model->stem_cells * sizeof *work->stems);
     node->group_count = 0;
     node->base = 0;
     node->room = model->room;
     for (size_t g = 0; g < model->group_count; g++) {
-        size_t count = 0, last = 0;
+        uint32_t start = count;
         for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
             if (!bits_has(node->alive, e)) continue;
-            count++;
-            last = e;
+            node->entries[count++] = (uint32_t)e;
             bits_join(work->stems, model->entries[e].stem_set, model->stem_cells);
         }
-        work->pick[g] = last;
-        if (count > 1) {
+        if (count - start > 1) {
+            node->entry_end[node->group_count] = count;
             node->groups[node->group_count++] = g;
-            continue;
+        } else {
+            count = start;
+            close_group(work, node, g, node->entries[start]);
         }
-        bits_join(node->covered, model->entries[last].stem_set, model->stem_cells);
-        node->base += model->entries[last].value;
-        node->room -= model->entries[last].length;
     }
+}
+
+static const size_t SEVERAL = SIZE_MAX;
+
+// Which stems only one open group can bring, and how much longer that makes the title at least.
+static void find_sources(struct bound_work *work, const struct bound_node *node) {
+    const struct solve_model *model = work->model;
+    memset(work->stem_group, 0, model->stem_count * sizeof *work->stem_group);
+    for (size_t i = 0, slot = 0; i < node->group_count; i++) {
+        size_t g = node->groups[i];
+        for (; slot < node->entry_end[i]; slot++) {
+            const struct solve_entry *entry = &model->entries[node->entries[slot]];
+            size_t longer = entry->length - work->least[g];
+            for (size_t k = 0; k < entry->stem_count; k++) {
+                size_t stem = entry->stems[k];
+                if (work->stem_group[stem] == 0) {
+                    work->stem_group[stem] = g + 1;
+                    work->stem_length[stem] = longer;
+                } else if (work->stem_group[stem] != g + 1) {
+                    work->stem_group[stem] = SEVERAL;
+                } else if (longer < work->stem_length[stem]) {
+                    work->stem_length[stem] = longer;
+                }
+            }
+        }
+    }
+}
+
+// Whether the stems that a wording still misses need more length than is left.
+static bool fits_in(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
+    size_t sum = 0;
+    for (size_t i = 0; i < wording->stem_count; i++) {
+        size_t stem = wording->stems[i], g = work->stem_group[stem];
+        if (g == SEVERAL || bits_has(node->covered, stem)) continue;
+        if (work->stem_length[stem] <= work->extra[g - 1]) continue;
+        sum += work->stem_length[stem] - work->extra[g - 1];
+        work->extra[g - 1] = work->stem_length[stem];
+    }
+    for (size_t i = 0; i < wording->stem_count; i++) {
+        size_t stem = wording->stems[i], g = work->stem_group[stem];
+        if (g != SEVERAL && !bits_has(node->covered, stem)) work->extra[g - 1] = 0;
+    }
+    return sum <= work->slack;
 }
 
 static void see_rows(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
@@ -165,19 +223,20 @@ static void see_rows(struct bound_work *work, const struct bound_node *node, con
 static void sort_want(struct bound_work *work, struct bound_node *node, size_t from, size_t to) {
     const struct solve_model *model = work->model;
     int64_t got = 0;
-    for (size_t w = from; w < to; w++) {
-        const struct solve_wording *wording = &model->wordings[w];
-        if (wording->weight > got && bits_within(wording->stem_set, node->covered, model->stem_cells))
-            got = wording->weight;
-    }
+    size_t w = from;
+    while (w < to && !bits_within(model->wordings[w].stem_set, node->covered, model->stem_cells)) w++;
+    if (w < to) got = model->wordings[w].weight;
     node->base += got;
-    for (size_t w = from; w < to; w++) {
+    uint32_t start = node->want_count == 0 ? 0 : node->want_end[node->want_count - 1], count = start;
+    for (w = from; w < to && model->wordings[w].weight > got; w++) {
         const struct solve_wording *wording = &model->wordings[w];
-        if (wording->weight <= got || !bits_within(wording->stem_set, work->stems, model->stem_cells)) continue;
-        node->wordings[node->wording_count] = w;
-        node->gain[node->wording_count++] = wording->weight - got;
+        if (!bits_within(wording->stem_set, work->stems, model->stem_cells)) continue;
+        if (!fits_in(work, node, wording)) continue;
+        node->wordings[count] = (uint32_t)w;
+        node->gain[count++] = wording->weight - got;
         see_rows(work, node, wording);
     }
+    if (count > start) node->want_end[node->want_count++] = count;
 }
 
 // A word has a price while two open groups could say it.
@@ -185,12 +244,12 @@ static void see_words(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
     if (model->word_count == 0) return;
     memset(work->word_group, 0, model->word_count * sizeof *work->word_group);
-    for (size_t i = 0; i < node->group_count; i++) {
+    for (size_t i = 0, slot = 0; i < node->group_count; i++) {
         size_t g = node->groups[i];
-        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
-            if (!bits_has(node->alive, e)) continue;
-            for (size_t k = 0; k < model->entries[e].word_count; k++) {
-                uint32_t word = model->entries[e].words[k];
+        for (; slot < node->entry_end[i]; slot++) {
+            const struct solve_entry *entry = &model->entries[node->entries[slot]];
+            for (size_t k = 0; k < entry->word_count; k++) {
+                uint32_t word = entry->words[k];
                 if (work->word_group[word] == 0) work->word_group[word] = g + 1;
                 else if (work->word_group[word] != g + 1) bits_add(work->row_seen, model->row_count + word);
             }
@@ -203,8 +262,9 @@ bool bound_open(struct bound_work *work, struct bound_node *node) {
     size_t prices = model->row_count + model->word_count;
     if (!settle(work, node)) return false;
     sort_groups(work, node);
+    find_sources(work, node);
     memset(work->row_seen, 0, bits_cells(prices) * sizeof *work->row_seen);
-    node->wording_count = 0;
+    node->want_count = 0;
     for (size_t from = 0, to; from < model->wording_count; from = to) {
         for (to = from + 1; to < model->wording_count; to++)
             if (model->wordings[to].want != model->wordings[from].want) break;
@@ -219,63 +279,66 @@ bool bound_open(struct bound_work *work, struct bound_node *node) {
     return true;
 }
 
-// What the wants have left over after paying, and which wording each of them wants.
+// What the wants have left over after paying, and which wordings they pay for.
 static int64_t measure_wants(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
+    const int64_t *price = node->price;
     int64_t sum = 0;
-    for (size_t i = 0; i < node->wording_count;) {
-        size_t want = model->wordings[node->wordings[i]].want, best = SIZE_MAX;
+    work->chosen_count = 0;
+    for (size_t k = 0, i; k < node->want_count; k++) {
         int64_t most = 0;
-        for (; i < node->wording_count; i++) {
+        uint32_t best = UINT32_MAX;
+        for (i = k == 0 ? 0 : node->want_end[k - 1]; i < node->want_end[k]; i++) {
             const struct solve_wording *wording = &model->wordings[node->wordings[i]];
-            if (wording->want != want) break;
             int64_t left = node->gain[i];
-            for (size_t k = 0; k < wording->row_count; k++) left -= node->price[wording->rows[k]];
+            if (left <= most) break;
+            for (size_t r = 0; r < wording->row_count; r++) left -= price[wording->rows[r]];
             if (left <= most) continue;
             most = left;
             best = node->wordings[i];
         }
-        work->chosen[want] = best;
+        if (best != UINT32_MAX) work->chosen[work->chosen_count++] = best;
         sum += most;
     }
     return sum;
 }
 
-static int64_t price_entries(struct bound_work *work, const struct bound_node *node) {
+// Prices every stem; returns what the words give back.
+static int64_t price_stems(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    int64_t back = 0, total = 0;
+    int64_t back = 0;
     memset(work->stem_price, 0, model->stem_count * sizeof *work->stem_price);
     for (size_t i = 0; i < node->row_count; i++) {
         uint32_t row = node->rows[i];
         if (row < model->row_count) work->stem_price[model->row_stem[row]] += node->price[row];
         else back += node->price[row];
     }
-    for (size_t i = 0; i < node->group_count; i++) {
-        size_t g = node->groups[i];
+    return back;
+}
+
+static int64_t price_entry(const struct bound_work *work, const struct bound_node *node, uint32_t e) {
+    const struct solve_entry *entry = &work->model->entries[e];
+    const int64_t *word_price = node->price + work->model->row_count;
+    int64_t price = entry->value;
+    for (size_t k = 0; k < entry->stem_count; k++) price += work->stem_price[entry->stems[k]];
+    for (size_t k = 0; k < entry->word_count; k++) price -= word_price[entry->words[k]];
+    return price;
+}
+
+static void price_entries(struct bound_work *work, const struct bound_node *node) {
+    int64_t total = 0;
+    for (size_t i = 0, slot = 0; i < node->group_count; i++) {
         int64_t most = 0;
-        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
-            const struct solve_entry *entry = &model->entries[e];
-            if (!bits_has(node->alive, e)) continue;
-            int64_t price = entry->value;
-            for (size_t k = 0; k < entry->stem_count; k++) price += work->stem_price[entry->stems[k]];
-            for (size_t k = 0; k < entry->word_count; k++) price -= node->price[model->row_count + entry->words[k]];
-            work->entry_price[e] = price;
-            if (price > most) most = price;
-            if (-price > most) most = -price;
+        for (; slot < node->entry_end[i]; slot++) {
+            int64_t price = price_entry(work, node, node->entries[slot]), size = price < 0 ? -price : price;
+            work->entry_price[node->entries[slot]] = price;
+            most = size > most ? size : most;
         }
         total += most;
     }
     for (work->shift = 0; total >> work->shift >= (int64_t)1 << VALUE_BITS;) work->shift++;
-    return back;
-}
-
-static void coarsen_entries(struct bound_work *work, const struct bound_node *node) {
-    const struct solve_model *model = work->model;
-    for (size_t i = 0; i < node->group_count; i++) {
-        size_t g = node->groups[i];
-        for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
-            work->coarse[e] = bits_has(node->alive, e) ? coarsen(work->entry_price[e], work->shift) : NEVER;
-    }
+    for (size_t slot = 0; node->group_count > 0 && slot < node->entry_end[node->group_count - 1]; slot++)
+        work->coarse[node->entries[slot]] = coarsen(work->entry_price[node->entries[slot]], work->shift);
 }
 
 static void sweep_first(int32_t *restrict out, const int32_t *restrict in, int32_t price, size_t stride) {
@@ -292,18 +355,27 @@ static void sweep(int32_t *restrict out, const int32_t *restrict in, int32_t pri
         }
 }
 
-// Best values by length with one more group: `out` from `in`.
-static void add_group(const struct bound_work *work, size_t g, size_t room, const int32_t *in, int32_t *out) {
+static size_t first_slot(const struct bound_node *node, size_t i) { return i == 0 ? 0 : node->entry_end[i - 1]; }
+
+// Best values by length with the i-th open group: `out` from `in`.
+static void add_group(const struct bound_work *work, const struct bound_node *node, size_t i, const int32_t *in,
+                      int32_t *out) {
     const struct solve_model *model = work->model;
-    size_t last = model->first[g + 1] - 1, stride = sweep_stride(room);
-    int32_t floor = model->may_skip[g] ? work->coarse[last] : NEVER;
-    if (floor != NEVER) sweep_first(out, in, floor, stride);
-    else
+    size_t stride = sweep_stride(node->room), end = node->entry_end[i];
+    uint32_t last = node->entries[end - 1];
+    int32_t floor = NEVER;
+    if (model->entries[last].length == 0) {
+        floor = work->coarse[last];
+        end--;
+        sweep_first(out, in, floor, stride);
+    } else {
         for (size_t c = 0; c < stride; c++) out[c] = NEVER;
-    for (size_t e = model->first[g]; e <= last; e++) {
+    }
+    for (size_t slot = first_slot(node, i); slot < end; slot++) {
+        uint32_t e = node->entries[slot];
         size_t length = model->entries[e].length;
-        if (work->coarse[e] <= floor || length > room) continue;
-        sweep(out + length, in, work->coarse[e], room - length + 1);
+        if (work->coarse[e] <= floor || length > node->room) continue;
+        sweep(out + length, in, work->coarse[e], node->room - length + 1);
     }
 }
 
@@ -311,15 +383,16 @@ static void read_pick(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
     size_t left = node->room, stride = sweep_stride(node->room);
     for (size_t i = node->group_count; i-- > 0;) {
-        size_t g = node->groups[i], e = model->first[g + 1] - 1;
+        size_t slot = node->entry_end[i] - 1;
         const int32_t *in = work->ahead + i * stride;
         int32_t value = in[stride + left];
-        for (; e > model->first[g]; e--)
-            if (work->coarse[e] != NEVER && model->entries[e].length <= left &&
-                in[left - model->entries[e].length] + work->coarse[e] == value)
-                break;
-        work->pick[g] = e;
-        left -= model->entries[e].length;
+        for (; slot > first_slot(node, i); slot--) {
+            uint32_t e = node->entries[slot];
+            size_t length = model->entries[e].length;
+            if (length <= left && in[left - length] + work->coarse[e] == value) break;
+        }
+        work->pick[node->groups[i]] = node->entries[slot];
+        left -= model->entries[node->entries[slot]].length;
     }
 }
 
@@ -342,23 +415,19 @@ static void find_slopes(struct bound_work *work, const struct bound_node *node) 
         if (row < model->row_count) work->slope[row] = -(int32_t)work->brought[model->row_stem[row]];
         else work->slope[row] = (int32_t)work->brought[model->stem_count + row - model->row_count] - 1;
     }
-    size_t want = SIZE_MAX;
-    for (size_t i = 0; i < node->wording_count; i++) {
-        size_t own = model->wordings[node->wordings[i]].want;
-        if (own == want || work->chosen[own] == SIZE_MAX) continue;
-        want = own;
-        const struct solve_wording *wording = &model->wordings[work->chosen[own]];
+    for (size_t i = 0; i < work->chosen_count; i++) {
+        const struct solve_wording *wording = &model->wordings[work->chosen[i]];
         for (size_t k = 0; k < wording->row_count; k++) work->slope[wording->rows[k]]++;
     }
 }
 
 int64_t bound_measure(struct bound_work *work, const struct bound_node *node) {
     size_t stride = sweep_stride(node->room);
-    int64_t sum = node->base + measure_wants(work, node) + price_entries(work, node);
-    coarsen_entries(work, node);
+    int64_t sum = node->base + measure_wants(work, node) + price_stems(work, node);
+    price_entries(work, node);
     memset(work->ahead, 0, stride * sizeof *work->ahead);
     for (size_t i = 0; i < node->group_count; i++)
-        add_group(work, node->groups[i], node->room, work->ahead + i * stride, work->ahead + (i + 1) * stride);
+        add_group(work, node, i, work->ahead + i * stride, work->ahead + (i + 1) * stride);
     sum += (int64_t)work->ahead[node->group_count * stride + node->room] * ((int64_t)1 << work->shift);
     read_pick(work, node);
     find_slopes(work, node);
@@ -366,20 +435,22 @@ int64_t bound_measure(struct bound_work *work, const struct bound_node *node) {
 }
 
 bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, double pace, bool fresh) {
-    double norm = 0;
+    int64_t norm = 0;
     for (size_t i = 0; i < node->row_count; i++) {
         uint32_t row = node->rows[i];
-        double trend = fresh ? work->slope[row] : (work->slope[row] + work->trend[row]) / 2;
-        if (trend < 0 && node->price[row] == 0) trend = 0;
+        int32_t trend = fresh ? work->slope[row] * 64 : (work->slope[row] * 64 + work->trend[row]) / 2;
+        trend = ((trend < 0) & (node->price[row] == 0)) != 0 ? 0 : trend;
         work->trend[row] = trend;
-        norm += trend * trend;
+        norm += (int64_t)trend * trend;
     }
     if (norm == 0) return false;
-    double step = pace * (double)gap / norm;
+    const double step = pace * 64 * (double)gap / (double)norm, span = (double)work->model->span;
     for (size_t i = 0; i < node->row_count; i++) {
         int64_t *price = &node->price[node->rows[i]];
-        double moved = (double)*price + step * work->trend[node->rows[i]];
-        *price = moved <= 0 ? 0 : moved >= (double)work->model->span ? work->model->span : (int64_t)moved;
+        double change = step * work->trend[node->rows[i]];
+        double moved = (double)*price + change;
+        moved = moved < 0 ? 0 : moved;
+        *price = (int64_t)(moved > span ? span : moved);
     }
     return true;
 }
@@ -398,15 +469,17 @@ void bound_limits(struct bound_work *work, const struct bound_node *node, int64_
     size_t stride = sweep_stride(node->room), n = node->group_count;
     memset(work->behind + n * stride, 0, stride * sizeof *work->behind);
     for (size_t i = n; i-- > 0;)
-        add_group(work, node->groups[i], node->room, work->behind + (i + 1) * stride, work->behind + i * stride);
+        add_group(work, node, i, work->behind + (i + 1) * stride, work->behind + i * stride);
     int32_t all = work->ahead[n * stride + node->room];
     for (size_t i = 0; i < n; i++) {
         const int32_t *ahead = work->ahead + i * stride, *behind = work->behind + (i + 1) * stride;
-        for (size_t e = model->first[node->groups[i]]; e < model->first[node->groups[i] + 1]; e++) {
+        for (size_t slot = first_slot(node, i); slot < node->entry_end[i]; slot++) {
+            uint32_t e = node->entries[slot];
             size_t length = model->entries[e].length;
-            if (work->coarse[e] == NEVER || length > node->room) continue;
-            int64_t least_loss = (int64_t)all - best_with(ahead, behind, node->room - length) - work->coarse[e];
-            work->limit[e] = bound - least_loss * ((int64_t)1 << work->shift);
+            int64_t loss = INT32_MAX;
+            if (length <= node->room)
+                loss = (int64_t)all - best_with(ahead, behind, node->room - length) - work->coarse[e];
+            work->limit[e] = bound - loss * ((int64_t)1 << work->shift);
         }
     }
 }

@@ -18,9 +18,12 @@ struct bound_node {
     uint64_t *covered;   // stems of the groups that have one entry left
     size_t *groups;      // open groups: more than one entry left
     size_t group_count;
-    size_t *wordings;    // that can still add something
+    uint32_t *entries;   // alive ones of the open groups, group by group
+    uint32_t *entry_end; // per open group: where its entries end in that list
+    uint32_t *wordings;  // that can still add something, want by want
     int64_t *gain;       // per such wording: how much
-    size_t wording_count;
+    uint32_t *want_end;  // per want with such wordings: where they end in that list
+    size_t want_count;
     uint32_t *rows;      // that have a price here (words included)
     size_t row_count;
     int64_t base;        // value of what is settled
@@ -40,10 +43,14 @@ struct bound_work {
     int64_t *limit;          // per entry: bound when it is taken (bound_limits)
     int32_t *slope;
     int64_t *best_price;
-    double *trend;           // per row: where the slopes have pointed of late
+    int32_t *trend;          // per row: where the slopes have pointed of late, in 64ths
     uint64_t *row_seen, *stems;
-    size_t *chosen;          // per want: the wording that it pays for, SIZE_MAX for none
+    uint32_t *chosen;        // the wordings that wants pay for
+    size_t chosen_count;
     size_t *word_group, *least;
+    size_t slack;            // length left when every group takes its shortest entry
+    size_t *stem_group, *stem_length; // the only open group that may bring a stem, one more, and its least extra length
+    size_t *extra;           // per group, while a wording is looked at
     uint32_t *brought;       // per stem, then per word: how often the pick has it
 };
 

@@ -47,6 +47,12 @@ static bool unsure(struct phrase_maker *m, const struct value *value) {
     return true;
 }
 
+// "Photos Photographs" would say one word twice.
+static bool same_word(const char *a, const char *b) {
+    size_t n = strlen(a), m = strlen(b);
+    return !strncmp(a, b, n < m ? n : m);
+}
+
 static void make_type(struct phrase_maker *m) {
     const struct record *r = m->record;
     bool stated = r->type.value && r->type.sure == SURE_STATED;
@@ -60,7 +66,8 @@ static void make_type(struct phrase_maker *m) {
     if (!stated) return;
     struct plan_phrase *synonym = phrase_add(m, SLOT_SYNONYM, "type, others", r->type.span);
     for (size_t i = 0; i < r->others.count && synonym; i++)
-        spelling_add(m, synonym, noun_for_count(m, r->others.at[i]), m->tells[SLOT_SYNONYM], 2);
+        if (!same_word(r->type.value, r->others.at[i])) spelling_add(m, synonym, noun_for_count(m, r->others.at[i]),
+                                                                      m->tells[SLOT_SYNONYM], 2);
     for (size_t i = 0; m->thing && i < m->thing->also.count; i++)
         spelling_add(m, synonym, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_SYNONYM], 12);
 }

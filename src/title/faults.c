@@ -3,6 +3,7 @@
 // words. A fuller wording tells more than a bare one; a wording that names the place beats one that does not.
 #include <string.h>
 
+#include "item/wording.h"
 #include "title/plan.h"
 
 struct fault {
@@ -17,20 +18,6 @@ struct fault {
     const char *some;  // "One With", "2 With" where only some pieces have it, or NULL
     int tells;
 };
-
-static const char *severity_word(enum degree_words degree, enum severity severity) {
-    static const char *const light[] = {"small", "light", "slight", "faint", "slight"};
-    static const char *const heavy[] = {"large", "heavy", "bad", "strong", "bad"};
-    if (severity == SEVERITY_LIGHT) return light[degree];
-    return severity == SEVERITY_HEAVY ? heavy[degree] : "";
-}
-
-static const char *severity_adverb(enum degree_words degree, enum severity severity) {
-    static const char *const light[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
-    static const char *const heavy[] = {"badly", "heavily", "badly", "heavily", "badly"};
-    if (severity == SEVERITY_LIGHT) return light[degree];
-    return severity == SEVERITY_HEAVY ? heavy[degree] : "";
-}
 
 static int base_tells(const struct item_flaw *flaw) {
     const struct flaw *kind = flaw->kind;
@@ -123,7 +110,7 @@ static void fault_words(struct fault *f) {
     struct arena *arena = f->m->arena;
     const struct flaw *kind = f->kind;
     if (kind->title.count || kind->title_part.count) {
-        if (f->part) add_words(f, &kind->title_part, 3);
+        if (f->flaw->part) add_words(f, &kind->title_part, 3);
         add_words(f, &kind->title, 0);
         return;
     }
@@ -134,20 +121,26 @@ static void fault_words(struct fault *f) {
                                  "{noun}", "{adjective}"};
     const char **words = f->flaw->part && f->adjective && f->part ? part : full;
     size_t from = 0;
+    const char *rest = wording_rest(f->flaw); // "Left Sole Separation": the part's noun is not said twice
+    if (rest) add(f, arena_format(arena, "%s %s", f->flaw->part, rest), 6);
     if (words == part) {
         if (*f->adverb) add(f, arena_format(arena, "%s %s %s", f->adverb, f->adjective, f->part), 6);
         from = 1;
     }
     if (f->some && f->adjective && !f->flaw->where && !f->flaw->part)
         add(f, arena_format(arena, "%s %s%s%s", f->some, f->adverb, *f->adverb ? " " : "", f->adjective), 6);
-    struct texts rest = {words + from, 6 - from};
-    add_words(f, &rest, 0);
+    struct texts usual = {words + from, 6 - from};
+    add_words(f, &usual, 0);
 }
 
 static void absence_words(struct fault *f) {
     struct arena *arena = f->m->arena;
     const struct item_flaw *flaw = f->flaw;
-    if (f->kind->title.count && !flaw->part && !flaw->count) add_words(f, &f->kind->title, 0);
+    // The rule's own words know better than the grammar what is missing where no part is named ("Missing Pieces").
+    if (f->kind->title.count && !flaw->part && !flaw->count) {
+        add_words(f, &f->kind->title, 0);
+        return;
+    }
     const char *part = flaw->part ? flaw->part : f->kind->part;
     if (flaw->count > 1) {
         const char *plural = !flaw->part && f->kind->part_plural ? f->kind->part_plural : say_plural(arena, part);
@@ -165,6 +158,9 @@ static void absence_words(struct fault *f) {
 }
 
 static void state_words(struct fault *f) {
+    const struct family *family = f->m->record->family;
+    for (size_t i = 0; i < family->flaw_word_count && !f->flaw->part; i++)
+        if (!strcmp(family->flaw_words[i].text, f->kind->rule.id)) add(f, family->flaw_words[i].means, 3);
     // Without a part the place may take its seat: "Stamps, pocket" tell where an ex-library copy shows it.
     if (f->flaw->part || f->part) add_words(f, &f->kind->title_part, 2);
     add_words(f, &f->kind->title, 0);
@@ -188,10 +184,9 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     phrase->must = must;
     phrase->rollup = flaw->kind->rollup;
     struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
-    f.severity = severity_word(flaw->kind->degree, flaw->severity);
-    f.adjective = flaw->kind->adjective_at[flaw->severity];
-    f.adverb = f.adjective ? "" : severity_adverb(flaw->kind->degree, flaw->severity);
-    if (!f.adjective) f.adjective = flaw->kind->adjective;
+    f.severity = wording_degree(flaw, false);
+    f.adjective = wording_adjective(flaw);
+    f.adverb = wording_adverb(flaw, false);
     const char *place = flaw->part ? flaw->part : flaw->where;
     if (flaw->part && flaw->where && !plain_noun(flaw->where) && flaw->kind->form == FAULT && !f.adjective)
         place = flaw->where;

@@ -61,12 +61,16 @@ static void make_sizes(struct phrase_maker *m) {
             phrase_bar(m, value->value, "the size is not certain");
             continue;
         }
-        struct plan_phrase *phrase = phrase_add(m, SLOT_SIZE, "attribute size", value->span);
         int tells = m->tells[SLOT_SIZE] - (int)nth++ * 3;
         struct buf text = buf_start(m->arena); // "No. 10" -> "No 10": titles carry no stops
         for (const char *c = value->value; *c; c++)
             if (!(*c == '.' && (c[1] == ' ' || !c[1]))) buf_byte(&text, *c);
+        if (!worn(m->record->family) && is_size_word(text.at)) {
+            phrase_bar(m, text.at, "a word of size says little; measures tell it");
+            continue;
+        }
         bool bare = !needs_size_word(m->record->family, text.at) || !strncmp(text.at, "size", 4);
+        struct plan_phrase *phrase = phrase_add(m, SLOT_SIZE, "attribute size", value->span);
         spelling_add(m, phrase, bare ? text.at : arena_format(m->arena, "size %s", text.at), tells, 1);
     }
 }

@@ -299,17 +299,14 @@ void solve_model_build(struct arena *arena, const struct title_problem *problem,
 }
 
 static int64_t wants_pay(const struct solve_model *model, const uint64_t *stems) {
-    int64_t sum = 0, best = 0;
-    for (size_t w = 0; w < model->wording_count; w++) {
+    int64_t sum = 0;
+    for (size_t w = 0, paid = SIZE_MAX; w < model->wording_count; w++) {
         const struct solve_wording *wording = &model->wordings[w];
-        if (w > 0 && wording->want != wording[-1].want) {
-            sum += best;
-            best = 0;
-        }
-        if (wording->weight > best && bits_within(wording->stem_set, stems, model->stem_cells))
-            best = wording->weight;
+        if (wording->want == paid || !bits_within(wording->stem_set, stems, model->stem_cells)) continue;
+        paid = wording->want;
+        sum += wording->weight;
     }
-    return sum + best;
+    return sum;
 }
 
 static bool rollups_are_used(const struct solve_model *model, const size_t *pick) {
@@ -323,21 +320,27 @@ static bool rollups_are_used(const struct solve_model *model, const size_t *pick
     return true;
 }
 
-bool solve_model_value(const struct solve_model *model, const size_t *pick, uint64_t *stems, int64_t *value) {
+static bool keeps_laws(const struct solve_model *model, const size_t *pick, uint64_t *picked) {
+    memset(picked, 0, model->entry_cells * sizeof *picked);
+    for (size_t g = 0; g < model->group_count; g++) bits_add(picked, pick[g]);
+    for (size_t g = 0; g < model->group_count; g++)
+        if (bits_meet(&model->clash[pick[g] * model->entry_cells], picked, model->entry_cells)) return false;
+    return rollups_are_used(model, pick);
+}
+
+bool solve_model_value(const struct solve_model *model, const size_t *pick, uint64_t *room, int64_t *value) {
     size_t length = 0;
     *value = 0;
-    memset(stems, 0, model->stem_cells * sizeof *stems);
+    if (!keeps_laws(model, pick, room)) return false;
+    memset(room, 0, model->stem_cells * sizeof *room);
     for (size_t g = 0; g < model->group_count; g++) {
         const struct solve_entry *entry = &model->entries[pick[g]];
         length += entry->length;
         *value += entry->value;
-        bits_join(stems, entry->stem_set, model->stem_cells);
-        const uint64_t *clash = &model->clash[pick[g] * model->entry_cells];
-        for (size_t h = 0; h < g && entry->word_count > 0; h++)
-            if (bits_has(clash, pick[h])) return false;
+        bits_join(room, entry->stem_set, model->stem_cells);
     }
-    if (length > model->room || !rollups_are_used(model, pick)) return false;
-    *value += wants_pay(model, stems);
+    if (length > model->room) return false;
+    *value += wants_pay(model, room);
     return true;
 }
 

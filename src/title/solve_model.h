@@ -38,7 +38,7 @@ struct solve_model {
     bool *may_skip;        // per group: its last entry leaves it out
     size_t **covers;       // per roll-up: the entries it can stand in for
     size_t *cover_count;
-    struct solve_wording *wordings; // by want
+    struct solve_wording *wordings; // by want, the heaviest first
     size_t wording_count, want_count;
     size_t row_count;      // a row is one stem of one want, and has a price: title/solve_rows.h
     uint32_t *row_stem;
@@ -56,8 +56,8 @@ struct solve_model {
 void solve_model_build(struct arena *arena, const struct title_problem *problem, bool lengths_only,
                        struct solve_model *model);
 
-// Value of one entry per group; false when the pick breaks a law or the limit.
-bool solve_model_value(const struct solve_model *model, const size_t *pick, uint64_t *stems, int64_t *value);
+// Value of one entry per group; false when the pick breaks a law or the limit. `room` holds a set of stems or of entries.
+bool solve_model_value(const struct solve_model *model, const size_t *pick, uint64_t *room, int64_t *value);
 
 // True when pick `a` takes earlier phrases and spellings first than pick `b`.
 bool solve_model_earlier(const struct solve_model *model, const size_t *a, const size_t *b);

@@ -24,13 +24,23 @@ static bool wording_is_beaten(const struct solve_model *model, size_t w) {
     return false;
 }
 
+// Within a want the heaviest first: the first one answered is the one that pays.
+static void put_wording(struct solve_model *model, size_t place, const struct solve_wording *wording) {
+    struct solve_wording own = *wording;
+    while (place > 0 && model->wordings[place - 1].want == own.want && model->wordings[place - 1].weight < own.weight) {
+        model->wordings[place] = model->wordings[place - 1];
+        place--;
+    }
+    model->wordings[place] = own;
+}
+
 // Marked first and taken out after: "beats" has no circles, so whatever is beaten has a victor that stays.
 void solve_reduce_wordings(struct arena *arena, struct solve_model *model) {
     bool *beaten = arena_array(arena, model->wording_count, sizeof *beaten);
     for (size_t w = 0; w < model->wording_count; w++) beaten[w] = wording_is_beaten(model, w);
     size_t kept = 0;
     for (size_t w = 0; w < model->wording_count; w++)
-        if (!beaten[w]) model->wordings[kept++] = model->wordings[w];
+        if (!beaten[w]) put_wording(model, kept++, &model->wordings[w]);
     model->wording_count = kept;
 }
 

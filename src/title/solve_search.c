@@ -10,8 +10,8 @@
 #include "title/bound.h"
 #include "title/solve_bits.h"
 
-enum { ROOT_MEASURES = 60, NODE_MEASURES = 5 };
-#define NODE_PACE 0.8
+enum { ROOT_MEASURES = 60, NODE_MEASURES = 5, OFFER_EVERY = 4 };
+#define NODE_PACE 1.0
 
 struct search {
     struct arena *arena;
@@ -21,7 +21,7 @@ struct search {
     struct bound_node *nodes; // by depth
     size_t node_count;
     size_t *mended;
-    uint64_t *stems;
+    uint64_t *room, *picked;
     uint64_t budget;
     int64_t unseen; // greatest bound among what the budget left out
 };
@@ -30,7 +30,7 @@ static void offer(struct search *search, const size_t *pick) {
     const struct solve_model *model = search->model;
     struct solve_found *found = search->found;
     int64_t value;
-    if (!solve_model_value(model, pick, search->stems, &value)) return;
+    if (!solve_model_value(model, pick, search->room, &value)) return;
     if (found->any && (value < found->value ||
                        (value == found->value && !solve_model_earlier(model, pick, found->pick))))
         return;
@@ -39,40 +39,41 @@ static void offer(struct search *search, const size_t *pick) {
     memcpy(found->pick, pick, model->group_count * sizeof *pick);
 }
 
-// Takes the bound's pick, dearest entries first, and leaves out what clashes; then fills the room that is left.
-static bool fits(const struct search *search, const struct bound_node *node, size_t entry, const size_t *pick) {
-    const struct solve_model *model = search->model;
-    if (!bits_has(node->alive, entry)) return false;
-    for (size_t g = 0; g < model->group_count; g++)
-        if (pick[g] != SIZE_MAX && g != model->entries[entry].group &&
-            bits_has(&model->clash[entry * model->entry_cells], pick[g]))
-            return false;
-    return true;
+static bool clashes(const struct search *search, size_t entry) {
+    size_t cells = search->model->entry_cells;
+    return bits_meet(&search->model->clash[entry * cells], search->picked, cells);
 }
 
+static void repick(struct search *search, size_t g, size_t entry) {
+    bits_drop(search->picked, search->mended[g]);
+    bits_add(search->picked, entry);
+    search->mended[g] = entry;
+}
+
+// Takes the bound's pick, leaves out what clashes, and fills the room that is left with what has a price.
 static void mend(struct search *search, const struct bound_node *node) {
     const struct solve_model *model = search->model;
-    size_t *pick = search->mended;
-    size_t left = model->room;
+    size_t *pick = search->mended, left = model->room;
     memcpy(pick, search->work.pick, model->group_count * sizeof *pick);
+    memset(search->picked, 0, model->entry_cells * sizeof *search->picked);
+    for (size_t g = 0; g < model->group_count; g++) bits_add(search->picked, pick[g]);
     for (size_t i = 0; i < node->group_count; i++) {
         size_t g = node->groups[i];
-        if (fits(search, node, pick[g], pick)) continue;
-        pick[g] = model->first[g + 1] - 1;
+        if (clashes(search, pick[g])) repick(search, g, node->entries[node->entry_end[i] - 1]);
     }
     for (size_t g = 0; g < model->group_count; g++) {
         if (model->entries[pick[g]].length > left) return;
         left -= model->entries[pick[g]].length;
     }
-    for (size_t i = 0; i < node->group_count; i++) {
+    for (size_t i = 0, slot = 0; i < node->group_count; slot = node->entry_end[i++]) {
         size_t g = node->groups[i];
         if (model->entries[pick[g]].spelling >= 0 || g >= model->phrase_count) continue;
-        for (size_t e = model->first[g]; e + 1 < model->first[g + 1]; e++) {
-            if (model->entries[e].length > left || !bits_has(node->alive, e) ||
-                search->work.entry_price[e] <= 0 || !fits(search, node, e, pick))
-                continue;
+        for (; slot < node->entry_end[i]; slot++) {
+            uint32_t e = node->entries[slot];
+            if (model->entries[e].spelling < 0 || model->entries[e].length > left) continue;
+            if (search->work.entry_price[e] <= 0 || clashes(search, e)) continue;
             left -= model->entries[e].length;
-            pick[g] = e;
+            repick(search, g, e);
             break;
         }
     }
@@ -103,7 +104,7 @@ static bool is_beaten(const struct search *search, const struct bound_node *node
 static int64_t measure(struct search *search, struct bound_node *node) {
     search->found->steps++;
     int64_t bound = bound_measure(&search->work, node);
-    offer(search, search->work.pick);
+    if (search->found->steps % OFFER_EVERY == 0) offer(search, search->work.pick);
     return bound;
 }
 
@@ -112,8 +113,9 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
     struct bound_work *work = &search->work;
     const size_t prices = search->model->row_count + search->model->word_count;
     int64_t best = INT64_MAX;
-    double pace = measures == ROOT_MEASURES ? 0.7 : NODE_PACE;
+    double pace = measures == ROOT_MEASURES ? 0.6 : NODE_PACE;
     size_t stall = 0;
+    bool last = false;
     for (size_t i = 0; i < measures; i++) {
         int64_t bound = measure(search, node);
         if (bound < best) {
@@ -127,30 +129,32 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
             stall = 0;
             memcpy(node->price, work->best_price, prices * sizeof *node->price);
         }
-        if (i % 4 == 0) mend(search, node);
+        if (i % 3 == 0) mend(search, node);
+        if (i + 1 == measures) {
+            if (bound == best) last = true;
+            break;
+        }
         int64_t gap = best - (search->found->any ? search->found->value : search->model->least - 1);
         if (gap < 1) gap = 1;
         if (!bound_move_prices(work, node, gap, pace, i == 0)) break;
     }
-    memcpy(node->price, work->best_price, prices * sizeof *node->price);
-    search->found->steps++;
-    int64_t bound = bound_measure(work, node);
-    bound_limits(work, node, bound);
+    if (!last) {
+        memcpy(node->price, work->best_price, prices * sizeof *node->price);
+        search->found->steps++;
+        best = bound_measure(work, node);
+    }
+    bound_limits(work, node, best);
     return false;
 }
 
 // Takes out the entries that no better title holds; true when there were any.
 static bool drop_beaten(struct search *search, struct bound_node *node) {
-    const struct solve_model *model = search->model;
     bool any = false;
-    for (size_t i = 0; i < node->group_count; i++) {
-        size_t g = node->groups[i];
-        for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
-            if (!bits_has(node->alive, e) || !search->found->any || search->work.limit[e] >= search->found->value)
-                continue;
-            bits_drop(node->alive, e);
-            any = true;
-        }
+    size_t slots = node->entry_end[node->group_count - 1];
+    for (size_t slot = 0; slot < slots && search->found->any; slot++) {
+        if (search->work.limit[node->entries[slot]] >= search->found->value) continue;
+        bits_drop(node->alive, node->entries[slot]);
+        any = true;
     }
     return any;
 }
@@ -230,7 +234,7 @@ static void search_node(struct search *search, size_t depth) {
             return;
         }
         if (is_beaten(search, node, node->bound)) return;
-        if (tighten(search, node, depth == 0 && round == 0 ? ROOT_MEASURES : NODE_MEASURES)) return;
+        if (tighten(search, node, round > 0 ? 1 : depth == 0 ? ROOT_MEASURES : NODE_MEASURES)) return;
         if (!drop_beaten(search, node)) break;
     }
     split(search, depth);
@@ -244,7 +248,8 @@ void solve_search(struct arena *arena, const struct solve_model *model, const si
     if (!model->possible) return;
     search.nodes = arena_array(arena, model->group_count + 2, sizeof *search.nodes);
     search.mended = arena_array(arena, model->group_count, sizeof *search.mended);
-    search.stems = arena_array(arena, model->stem_cells, sizeof *search.stems);
+    search.room = arena_array(arena, model->stem_cells + model->entry_cells, sizeof *search.room);
+    search.picked = arena_array(arena, model->entry_cells, sizeof *search.picked);
     bound_work_init(arena, model, &search.work);
     if (start != NULL) offer(&search, start);
     struct bound_node *root = node_at(&search, 0);

@@ -80,22 +80,25 @@ static void add(struct numbers *numbers, uint16_t number) {
     numbers->at[numbers->count++] = number;
 }
 
-// Law 1 looks at runs of letters alone, so "wind-up" holds "wind" and "up" and "18v" holds nothing.
-struct numbers vocabulary_words(struct arena *arena, struct vocabulary *words, const char *text) {
-    struct numbers numbers = {arena_array(arena, strlen(text) / 2 + 1, sizeof(uint16_t)), 0};
+const char *letters_next(struct arena *arena, const char *text, size_t *at) {
     size_t size = strlen(text);
-    for (size_t at = 0; at < size;) {
-        size_t next = at, from = at, points = 0;
+    while (*at < size) {
+        size_t from = *at, to = from, next = from, points = 0;
         while (next < size && utf8_is_letter(utf8_next(text, size, &next))) {
-            at = next;
+            to = next;
             points++;
         }
-        if (points >= 2) {
-            const char *word = utf8_fold(arena, arena_copy(arena, text + from, at - from));
-            if (!word_is_free(word)) add(&numbers, vocabulary_number(arena, words, word));
-        }
-        at = next;
+        *at = next;
+        if (points >= 2) return utf8_fold(arena, arena_copy(arena, text + from, to - from));
     }
+    return NULL;
+}
+
+struct numbers vocabulary_words(struct arena *arena, struct vocabulary *words, const char *text) {
+    struct numbers numbers = {arena_array(arena, strlen(text) / 2 + 1, sizeof(uint16_t)), 0};
+    size_t at = 0;
+    for (const char *word; (word = letters_next(arena, text, &at));)
+        if (!word_is_free(word)) add(&numbers, vocabulary_number(arena, words, word));
     return numbers;
 }
 

@@ -32,6 +32,9 @@ struct numbers vocabulary_stems(struct arena *arena, struct vocabulary *stems, c
 
 // A run of letters or digits (with inner points and apostrophes) from `*at` on, case-folded; NULL at the end.
 const char *word_next(struct arena *arena, const char *text, size_t *at);
+// The next run of two and more letters from `*at` on, case-folded; NULL at the end. Law 1 looks at these alone, so
+// "wind-up" holds "wind" and "up", and "18v" holds nothing.
+const char *letters_next(struct arena *arena, const char *text, size_t *at);
 // Words that may stand more than once and that no search depends on: small words and units.
 bool word_is_free(const char *word);
 

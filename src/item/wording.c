@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// One table of degree words for each family of them (size, amount, extent, strength, stiffness).
+#include "item/wording.h"
+
+#include <string.h>
+
+static const char *const light_words[] = {"small", "light", "slight", "faint", "slight"};
+static const char *const heavy_words[] = {"large", "heavy", "severe", "strong", "severe"};
+static const char *const light_adverbs[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
+static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strongly", "badly"};
+
+const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
+    switch (flaw->severity) {
+    case SEVERITY_LIGHT: return light_words[flaw->kind->degree];
+    case SEVERITY_MODERATE: return moderate ? "moderate" : "";
+    case SEVERITY_HEAVY: return heavy_words[flaw->kind->degree];
+    default: return "";
+    }
+}
+
+const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
+    if (flaw->kind->adjective_at[flaw->severity]) return "";
+    switch (flaw->severity) {
+    case SEVERITY_LIGHT: return light_adverbs[flaw->kind->degree];
+    case SEVERITY_MODERATE: return moderate ? "moderately" : "";
+    case SEVERITY_HEAVY: return heavy_adverbs[flaw->kind->degree];
+    default: return "";
+    }
+}
+
+const char *wording_adjective(const struct item_flaw *flaw) {
+    const char *own = flaw->kind->adjective_at[flaw->severity];
+    return own ? own : flaw->kind->adjective;
+}
+
+const char *wording_rest(const struct item_flaw *flaw) {
+    const char *part = flaw->part, *noun = flaw->kind->noun;
+    if (!part || !noun || flaw->kind->form != FAULT) return NULL;
+    const char *head = strrchr(part, ' ');
+    head = head ? head + 1 : part;
+    size_t n = strlen(head);
+    return !strncmp(noun, head, n) && noun[n] == ' ' ? noun + n + 1 : NULL;
+}

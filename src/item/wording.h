@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Words of a flaw that title and disclosure share: its degree, its adjective, its noun beside a part.
+#ifndef ITEM_WORDING_H
+#define ITEM_WORDING_H
+
+#include "item/record.h"
+
+// "small", "heavy" …, before the noun; "" where the degree is unknown or has no word here.
+const char *wording_degree(const struct item_flaw *flaw, bool moderate);
+// "slightly", "badly" …, before the adjective; "" where the degree is unknown or the adjective tells it itself.
+const char *wording_adverb(const struct item_flaw *flaw, bool moderate);
+// The adjective for the flaw's degree, or NULL when its rule has none.
+const char *wording_adjective(const struct item_flaw *flaw);
+// What is left of the noun beside a part that begins it: "separation" for "sole separation" of the left sole. NULL
+// where the part does not begin the noun.
+const char *wording_rest(const struct item_flaw *flaw);
+
+#endif
