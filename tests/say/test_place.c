@@ -147,10 +147,10 @@ static bool keeps_words(struct arena *arena, const char *part, const char *whole
 
 static void words_stay(struct arena *arena, void *context) {
     struct dice *dice = context;
-    static const char *const words[] = {"rim",    "lid",    "the",     "a",     "near", "inside", "of",
-                                        "and",    "both",   "left",    "sides", "to",   "from",   "on",
-                                        "12",     "mostly", "all",     "over",  "end",  "rim,",   "Ostrey",
-                                        "middle", "under",  "outside", "next",  "round", "&", ",", "."};
+    static const char *const words[] = {
+        "rim",    "lid",    "the",   "a",       "near", "inside", "of",  "and",  "both", "left",
+        "sides",  "to",     "from",  "on",      "12",   "mostly", "all", "over", "end",  "rim,",
+        "Ostrey", "middle", "under", "outside", "next", "round",  "&",   ",",    "."};
     const char *where = "";
     for (uint32_t i = 1 + dice_roll(dice, 6); i > 0; i--)
         where = arena_format(arena, "%s%s%s", where, *where ? " " : "",

@@ -209,21 +209,28 @@ START_TEST(forms_are_those_people_write) {
 }
 END_TEST
 
+static void noun_returns(struct arena *arena, const char *one) {
+    const char *many = say_plural(arena, one);
+    ck_assert_str_eq(say_singular(arena, many), one);
+    ck_assert_str_eq(say_singular(arena, one), one);
+    ck_assert_str_eq(say_plural(arena, many), many);
+    const char *phrase = arena_format(arena, "small %s with case", one);
+    ck_assert_str_eq(say_singular(arena, say_plural(arena, phrase)), phrase);
+}
+
 static void nouns_return(struct arena *arena, void *context) {
-    (void)context;
-    for (size_t i = 0; i < GOODS; i++) {
-        const char *many = say_plural(arena, goods[i]);
-        ck_assert_str_eq(say_singular(arena, many), goods[i]);
-        ck_assert_str_eq(say_singular(arena, goods[i]), goods[i]);
-        ck_assert_str_eq(say_plural(arena, many), many);
-        const char *phrase = arena_format(arena, "small %s with case", goods[i]);
-        ck_assert_str_eq(say_singular(arena, say_plural(arena, phrase)), phrase);
-    }
+    size_t *count = context;
+    for (size_t i = 0; i < GOODS_LINES; i++)
+        for (char *one = strtok(arena_string(arena, goods[i]), " "); one; one = strtok(NULL, " ")) {
+            noun_returns(arena, one);
+            ++*count;
+        }
 }
 
 START_TEST(every_noun_returns) {
-    ck_assert_uint_ge(GOODS, 500);
-    within(nouns_return, NULL);
+    size_t count = 0;
+    within(nouns_return, &count);
+    ck_assert_uint_ge(count, 900);
 }
 END_TEST
 
