@@ -117,9 +117,14 @@ static bool takes_on(const char *word, size_t size) {
     static const char *const verbs[] = {"powers", "power", "turns", "switches", "lights"};
     for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
         char first = is_upper(word[0]) ? (char)(word[0] + ('a' - 'A')) : word[0];
-        if (strlen(verbs[i]) == size && first == verbs[i][0] && !memcmp(word + 1, verbs[i] + 1, size - 1)) return true;
+        if (strlen(verbs[i]) == size && first == verbs[i][0] && !memcmp(word + 1, verbs[i] + 1, size - 1))
+            return true;
     }
     return false;
+}
+
+static bool word_is_on(const char *word) {
+    return (word[0] == 'o' || word[0] == 'O') && word[1] == 'n';
 }
 
 const char *say_title_case(struct arena *arena, const char *text) {
@@ -137,7 +142,7 @@ const char *say_title_case(struct arena *arena, const char *text) {
         else if (is_article_after(text + at, size, after_small))
             buf_byte(&out, 'a');
         else
-            add_word(&out, text + at, size, first || (verb && size == 2));
+            add_word(&out, text + at, size, first || (verb && size == 2 && word_is_on(text + at)));
         figure = is_figure(text + at, size) || (unit && (!strcmp(unit, "fl") || !strcmp(unit, "troy")));
         first = text[at + size - 1] == ':';
         after_small = is_small_word(text + at, size);

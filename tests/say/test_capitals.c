@@ -15,6 +15,8 @@ static const char *const titles[][2] = {
     {"Lamp On A Stand", "Lamp on a Stand"},
     {"type A box", "Type A Box"},
     {"no lid", "No Lid"},
+    {"radio powers on", "Radio Powers On"},
+    {"string lights in box", "String Lights in Box"},
     {"tin of nails or screws", "Tin of Nails or Screws"},
     {"cast-iron pan", "Cast-Iron Pan"},
     {"ex-library book", "Ex-Library Book"},
