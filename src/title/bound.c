@@ -38,9 +38,6 @@ void bound_work_init(struct arena *arena, const struct solve_model *model, struc
     work->stems = arena_array(arena, model->stem_cells, sizeof(uint64_t));
     work->chosen = arena_array(arena, model->want_count, sizeof(uint32_t));
     work->brought = arena_array(arena, model->stem_count + model->word_count, sizeof(uint32_t));
-    work->stem_group = arena_array(arena, model->stem_count, sizeof(size_t));
-    work->stem_length = arena_array(arena, model->stem_count, sizeof(size_t));
-    work->extra = arena_array(arena, model->group_count, sizeof(size_t));
     work->word_group = arena_array(arena, model->word_count, sizeof(size_t));
     work->least = arena_array(arena, model->group_count, sizeof(size_t));
 }
@@ -94,7 +91,6 @@ static bool settle_lengths(struct bound_work *work, struct bound_node *node) {
     size_t total = 0;
     for (size_t g = 0; g < model->group_count; g++) total += work->least[g];
     if (total > model->room) return false;
-    work->slack = model->room - total;
     for (size_t e = 0; e < model->entry_count; e++) {
         const struct solve_entry *entry = &model->entries[e];
         if (entry->length - work->least[entry->group] > model->room - total && bits_has(node->alive, e))
@@ -171,49 +167,6 @@ static void sort_groups(struct bound_work *work, struct bound_node *node) {
     }
 }
 
-static const size_t SEVERAL = SIZE_MAX;
-
-// Which stems only one open group can bring, and how much longer that makes the title at least.
-static void find_sources(struct bound_work *work, const struct bound_node *node) {
-    const struct solve_model *model = work->model;
-    memset(work->stem_group, 0, model->stem_count * sizeof *work->stem_group);
-    for (size_t i = 0, slot = 0; i < node->group_count; i++) {
-        size_t g = node->groups[i];
-        for (; slot < node->entry_end[i]; slot++) {
-            const struct solve_entry *entry = &model->entries[node->entries[slot]];
-            size_t longer = entry->length - work->least[g];
-            for (size_t k = 0; k < entry->stem_count; k++) {
-                size_t stem = entry->stems[k];
-                if (work->stem_group[stem] == 0) {
-                    work->stem_group[stem] = g + 1;
-                    work->stem_length[stem] = longer;
-                } else if (work->stem_group[stem] != g + 1) {
-                    work->stem_group[stem] = SEVERAL;
-                } else if (longer < work->stem_length[stem]) {
-                    work->stem_length[stem] = longer;
-                }
-            }
-        }
-    }
-}
-
-// Whether the stems that a wording still misses need more length than is left.
-static bool fits_in(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
-    size_t sum = 0;
-    for (size_t i = 0; i < wording->stem_count; i++) {
-        size_t stem = wording->stems[i], g = work->stem_group[stem];
-        if (g == SEVERAL || bits_has(node->covered, stem)) continue;
-        if (work->stem_length[stem] <= work->extra[g - 1]) continue;
-        sum += work->stem_length[stem] - work->extra[g - 1];
-        work->extra[g - 1] = work->stem_length[stem];
-    }
-    for (size_t i = 0; i < wording->stem_count; i++) {
-        size_t stem = wording->stems[i], g = work->stem_group[stem];
-        if (g != SEVERAL && !bits_has(node->covered, stem)) work->extra[g - 1] = 0;
-    }
-    return sum <= work->slack;
-}
-
 static void see_rows(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
     for (size_t i = 0; i < wording->row_count; i++)
         if (!bits_has(node->covered, work->model->row_stem[wording->rows[i]]))
@@ -231,7 +184,6 @@ static void sort_want(struct bound_work *work, struct bound_node *node, size_t f
     for (w = from; w < to && model->wordings[w].weight > got; w++) {
         const struct solve_wording *wording = &model->wordings[w];
         if (!bits_within(wording->stem_set, work->stems, model->stem_cells)) continue;
-        if (!fits_in(work, node, wording)) continue;
         node->wordings[count] = (uint32_t)w;
         node->gain[count++] = wording->weight - got;
         see_rows(work, node, wording);
@@ -262,7 +214,6 @@ bool bound_open(struct bound_work *work, struct bound_node *node) {
     size_t prices = model->row_count + model->word_count;
     if (!settle(work, node)) return false;
     sort_groups(work, node);
-    find_sources(work, node);
     memset(work->row_seen, 0, bits_cells(prices) * sizeof *work->row_seen);
     node->want_count = 0;
     for (size_t from = 0, to; from < model->wording_count; from = to) {
@@ -439,7 +390,7 @@ bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t
     for (size_t i = 0; i < node->row_count; i++) {
         uint32_t row = node->rows[i];
         int32_t trend = fresh ? work->slope[row] * 64 : (work->slope[row] * 64 + work->trend[row]) / 2;
-        trend = ((trend < 0) & (node->price[row] == 0)) != 0 ? 0 : trend;
+        trend = trend < 0 && node->price[row] == 0 ? 0 : trend;
         work->trend[row] = trend;
         norm += (int64_t)trend * trend;
     }

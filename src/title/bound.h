@@ -48,9 +48,6 @@ struct bound_work {
     uint32_t *chosen;        // the wordings that wants pay for
     size_t chosen_count;
     size_t *word_group, *least;
-    size_t slack;            // length left when every group takes its shortest entry
-    size_t *stem_group, *stem_length; // the only open group that may bring a stem, one more, and its least extra length
-    size_t *extra;           // per group, while a wording is looked at
     uint32_t *brought;       // per stem, then per word: how often the pick has it
 };
 

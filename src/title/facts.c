@@ -215,16 +215,22 @@ static void make_fits(struct phrase_maker *m) {
     }
 }
 
+static const char *included_words(struct phrase_maker *m, size_t nth) {
+    const struct item_included *included = &m->record->includes[nth];
+    if (included->count < 2) return included->what;
+    return arena_format(m->arena, "%d %s", included->count, say_plural(m->arena, included->what));
+}
+
 static void make_includes(struct phrase_maker *m) {
     const struct record *r = m->record;
     if (!r->include_count) return;
     struct plan_phrase *phrase = phrase_add(m, SLOT_INCLUDES, "includes", (struct note_span){0, 0});
     int tells = m->tells[SLOT_INCLUDES];
     if (r->include_count > 1)
-        spelling_add(m, phrase, arena_format(m->arena, "with %s and %s", r->includes[0].what, r->includes[1].what), tells + 2,
-                     1);
+        spelling_add(m, phrase, arena_format(m->arena, "with %s and %s", included_words(m, 0), included_words(m, 1)),
+                     tells + 2, 1);
     for (size_t i = 0; i < r->include_count && i < 3; i++)
-        spelling_add(m, phrase, arena_format(m->arena, "with %s", r->includes[i].what), tells - (int)i, 1);
+        spelling_add(m, phrase, arena_format(m->arena, "with %s", included_words(m, i)), tells - (int)i, 1);
 }
 
 void make_facts(struct phrase_maker *m) {

@@ -65,11 +65,12 @@ static void make_sizes(struct phrase_maker *m) {
         struct buf text = buf_start(m->arena); // "No. 10" -> "No 10": titles carry no stops
         for (const char *c = value->value; *c; c++)
             if (!(*c == '.' && (c[1] == ' ' || !c[1]))) buf_byte(&text, *c);
-        if (!worn(m->record->family) && is_size_word(text.at)) {
+        const char *plain = utf8_fold(m->arena, text.at);
+        if (!worn(m->record->family) && is_size_word(plain)) {
             phrase_bar(m, text.at, "a word of size says little; measures tell it");
             continue;
         }
-        bool bare = !needs_size_word(m->record->family, text.at) || !strncmp(text.at, "size", 4);
+        bool bare = !needs_size_word(m->record->family, plain) || !strncmp(plain, "size", 4);
         struct plan_phrase *phrase = phrase_add(m, SLOT_SIZE, "attribute size", value->span);
         spelling_add(m, phrase, bare ? text.at : arena_format(m->arena, "size %s", text.at), tells, 1);
     }

@@ -86,24 +86,38 @@ static void number_phrases(struct phrase_maker *m) {
     plan->problem.phrase_count = plan->count;
 }
 
-// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it.
+static bool all_held(const struct numbers *own, const struct numbers *held) {
+    size_t said = 0;
+    for (size_t k = 0; k < own->count; k++)
+        for (size_t j = 0; j < held->count; j++) said += own->at[k] == held->at[j];
+    return own->count && said == own->count;
+}
+
+static void drop_echo(struct phrase_maker *m, struct plan_phrase *phrase, const char *why) {
+    phrase_bar(m, phrase->spellings[0].text, why);
+    phrase->count = 0;
+}
+
+// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it; so would a
+// model that a mark holds, or a mark that is the model.
 static void drop_echoes(struct phrase_maker *m) {
     struct title_plan *plan = m->plan;
-    const char *type = NULL;
-    for (size_t i = 0; i < plan->count; i++)
-        if (plan->phrases[i].slot == SLOT_TYPE && plan->phrases[i].count) type = plan->phrases[i].spellings[0].text;
-    if (!type) return;
-    struct numbers held = vocabulary_stems(m->arena, &plan->stems, type);
+    struct numbers *stems = arena_array(m->arena, plan->count + 1, sizeof *stems);
+    size_t type = plan->count;
+    for (size_t i = 0; i < plan->count; i++) {
+        if (!plan->phrases[i].count) continue;
+        stems[i] = vocabulary_stems(m->arena, &plan->stems, plan->phrases[i].spellings[0].text);
+        if (plan->phrases[i].slot == SLOT_TYPE) type = i;
+    }
     for (size_t i = 0; i < plan->count; i++) {
         struct plan_phrase *phrase = &plan->phrases[i];
-        if (phrase->slot == SLOT_TYPE || phrase->slot == SLOT_FLAWS || phrase->must || !phrase->count) continue;
-        struct numbers own = vocabulary_stems(m->arena, &plan->stems, phrase->spellings[0].text);
-        size_t said = 0;
-        for (size_t k = 0; k < own.count; k++)
-            for (size_t j = 0; j < held.count; j++) said += own.at[k] == held.at[j];
-        if (!own.count || said < own.count) continue;
-        phrase_bar(m, phrase->spellings[0].text, "the type says it already");
-        phrase->count = 0;
+        if (i == type || phrase->slot == SLOT_FLAWS || phrase->must || !phrase->count) continue;
+        if (type < plan->count && all_held(&stems[i], &stems[type])) drop_echo(m, phrase, "the type says it already");
+        for (size_t j = 0; phrase->name && phrase->count && j < plan->count; j++) {
+            const struct plan_phrase *other = &plan->phrases[j];
+            if (j == i || !other->name || !other->count || other->slot == SLOT_FITS || !all_held(&stems[i], &stems[j])) continue;
+            if (stems[i].count < stems[j].count || j < i) drop_echo(m, phrase, "another name or mark says it already");
+        }
     }
 }
 
