@@ -42,7 +42,12 @@ static struct asfound_draft_options draft_options(const struct run *run, const s
 static void frame_page(struct run *run, bool end) {
     if (run->settings->format != ASFOUND_HTML || run->page_begun != end) return;
     run->page_begun = true;
-    session_raise(run->session, asfound_page_frame(run->engine, end, writer_put, &run->session->out));
+    struct session *session = run->session;
+    enum asfound_status status = asfound_page_frame(run->engine, end, writer_put, &session->out);
+    session_raise(session, status);
+    // The call has no place for messages; a write that failed is told at the end.
+    if (status == ASFOUND_IO && !session->out.error)
+        session_complain(session, CODE_MEMORY, NULL, NULL, "memory ran out");
 }
 
 static void draft_input(struct run *run, struct input *input) {

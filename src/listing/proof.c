@@ -63,7 +63,7 @@ static void prove_hits(struct prover *p, const struct rule *rule, const struct f
     for (size_t i = 0; i < rule->hits.count; i++) {
         p->counts->hits++;
         const char *text;
-        struct span want, got = {0, 0};
+        struct span want = {0, 0}, got = {0, 0};
         if (!unbracket(p->arena, rule->hits.at[i], &text, &want)) {
             fail(p, CODE_RULE_HIT, rule, "put the words to be found in [ ]",
                  arena_format(p->arena, "the hit \"%s\" of '%s' marks nothing", rule->hits.at[i], rule->id));

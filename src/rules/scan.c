@@ -127,7 +127,7 @@ static pcre2_code *compile(struct scanner *s, const char *pattern) {
     size_t offset;
     pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options | PCRE2_NO_UTF_CHECK, &code, &offset,
                                      s->compile);
-    if (!made && code == PCRE2_ERROR_NOMEMORY) arena_give_up(s->arena);
+    if (!made && code == PCRE2_ERROR_HEAP_FAILED) arena_give_up(s->arena);
     return made;
 }
 
@@ -166,7 +166,7 @@ static bool check_one(struct scanner *s, const struct rule *rule, const char *pa
     int code;
     size_t offset;
     pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options, &code, &offset, s->compile);
-    if (!made && code == PCRE2_ERROR_NOMEMORY) arena_give_up(s->arena);
+    if (!made && code == PCRE2_ERROR_HEAP_FAILED) arena_give_up(s->arena);
     if (!made) complain(s->arena, rule, pattern, code, offset, diags);
     pcre2_code_free(made);
     return made != NULL;
