@@ -10,6 +10,7 @@
 #   --- stdout has  lines that must be among what it writes, in any order
 #   --- stderr, --- stderr has    the same for messages
 #   --- status N    the exit status; 0 where this is absent
+# Empty lines at the end of a section do not belong to it.
 # A failure names the file and line of its case and shows the difference.
 set -u
 [ $# -ge 2 ] || { echo "usage: run_cases.sh BINARY CASE..." >&2; exit 2; }
@@ -30,7 +31,7 @@ cut_cases() {
   awk -v work="$2" '
     function begin(title) { folder = sprintf("%s/%03d", work, ++count); system("mkdir -p \"" folder "/files\"")
       print title > (folder "/title"); print FNR > (folder "/line"); print 0 > (folder "/status"); target = "" }
-    function aim(path) { target = path; printf "" > target }
+    function aim(path) { target = path; blank = 0; printf "" > target }
     /^=== / { begin(substr($0, 5)); next }
     !count { next }
     /^--- status [0-9]+$/ { close(folder "/status"); print $3 > (folder "/status"); target = ""; next }
@@ -38,7 +39,9 @@ cut_cases() {
     /^--- (stdin|run|stdout|stderr)$/ { aim(folder "/" $2); next }
     /^--- (stdout|stderr) has$/ { aim(folder "/" $2 ".has"); next }
     /^--- / { print FILENAME ":" FNR ": unknown section: " $0 > "/dev/stderr"; bad = 1; next }
-    target != "" { print > target }
+    # Empty lines at the end of a section only part it from the next.
+    target != "" && /^$/ { blank++; next }
+    target != "" { for (; blank > 0; blank--) print "" > target; print > target }
     END { exit bad || !count }' "$1"
 }
 
