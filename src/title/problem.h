@@ -6,7 +6,8 @@
 // A wording is answered when all its stems are among the stems of what was chosen. Chosen spellings of one phrase: at most
 // one; of a must: exactly one, or the roll-up that it names. No two chosen texts share a word (law 1: same inflection;
 // free words are not listed). Length = sum of lengths + one separator between neighbours <= limit.
-// Ties: greater worth, then shorter, then the choice that takes earlier phrases (and earlier spellings) first.
+// Ties: greater worth, then shorter, then the choice that takes earlier phrases (and earlier spellings) first; a must's
+// own spellings come before its roll-up.
 #ifndef TITLE_PROBLEM_H
 #define TITLE_PROBLEM_H
 
@@ -18,7 +19,7 @@
 
 // Words and stems are small numbers, dense from 0.
 struct title_spelling {
-    size_t length;         // in the unit of the limit
+    size_t length;         // in the unit of the limit; at least 1
     int32_t tells, cost;
     const uint16_t *words; // each at most once in a title
     size_t word_count;
@@ -30,7 +31,7 @@ struct title_phrase {
     const struct title_spelling *spellings; // best first; at least one
     size_t count;
     bool must;
-    int rollup; // index into rollups, or -1: may stand in for this phrase
+    int rollup; // index into rollups, or -1: may stand in for this phrase when it is a must
 };
 
 struct title_wording {
@@ -53,7 +54,7 @@ struct title_problem {
     size_t want_count;
     size_t word_count, stem_count; // numbers in use
     size_t limit;
-    uint64_t steps; // budget; 0 takes the default
+    uint64_t steps; // budget for the best choice, 0 takes the default; whether the musts fit is settled without it
 };
 
 // What was chosen.

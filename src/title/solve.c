@@ -6,7 +6,7 @@
 #include "title/solve_search.h"
 
 // Ends within about a second at 60 phrases, 400 wordings and 200 characters.
-static const uint64_t DEFAULT_STEPS = 50000;
+static const uint64_t DEFAULT_STEPS = 100000;
 
 static int64_t divide_down(int64_t a, int64_t b) { return a / b - (a % b < 0 ? 1 : 0); }
 
@@ -47,7 +47,7 @@ struct title_choice title_solve(struct arena *arena, const struct title_problem 
     choice.rollup = arena_array(arena, problem->rollup_count, sizeof *choice.rollup);
     for (size_t p = 0; p < problem->phrase_count; p++) choice.spelling[p] = -1;
     solve_model_build(arena, problem, true, &musts);
-    solve_search(arena, &musts, NULL, budget, &least);
+    solve_search(arena, &musts, NULL, DEFAULT_STEPS, &least);
     choice.steps = least.steps;
     choice.optimal = least.finished;
     if (!least.any) return choice;

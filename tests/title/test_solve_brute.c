@@ -116,7 +116,7 @@ static struct case_shape small_shape(struct case_random *random) {
     shape.flat = case_below(random, 2) == 0;
     shape.wordings = 1 + case_below(random, shape.flat ? 5 : 14);
     shape.wants = 1 + case_below(random, shape.wordings < 5 ? shape.wordings : 5);
-    shape.limit = case_below(random, 4) == 0 ? case_below(random, 12) : 8 + case_below(random, shape.flat ? 22 : 50);
+    shape.limit = case_below(random, 4) == 0 ? case_below(random, 12) : 8 + case_below(random, shape.flat ? 18 : 50);
     shape.rollups = shape.musts > 0 ? case_below(random, ROLLUPS + 1) : 0;
     shape.sharing = (unsigned)case_below(random, 60);
     return shape;
