@@ -37,7 +37,7 @@ const struct command command_draft = {
             "    type: lamp\n"
             "    family: lighting\n"
             "    attributes: {material: [brass]}\n"
-            "    flaws: [{kind: dent, where: on the base}]",
+            "    flaws: [{kind: dent-bend, where: on the base}]",
     .options = OPTION_BIT(OPTION_FROM) | OPTION_BIT(OPTION_FORMAT) | OPTION_BIT(OPTION_RULES) |
                OPTION_BIT(OPTION_LIMIT) | OPTION_BIT(OPTION_LOCALE) | OPTION_BIT(OPTION_TODAY) |
                OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_STORE) | OPTION_BIT(OPTION_QUIET) |

@@ -110,7 +110,9 @@ bool parse_arguments(struct session *session, const struct command *command, int
     bool only_operands = false;
     while (p.at < count) {
         const char *word = words[p.at++];
-        if (only_operands || word[0] != '-' || !word[1])
+        // "-" and "-:ID" are standard input.
+        bool operand = word[0] != '-' || !word[1] || word[1] == ':';
+        if (only_operands || operand)
             operands[settings->operand_count++] = word;
         else if (strcmp(word, "--") == 0)
             only_operands = true;
