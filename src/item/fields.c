@@ -128,7 +128,9 @@ bool read_figure(struct reader *r, const struct node *map, const char *what, str
         const struct unit *known = say_units(&count);
         struct nearest nearest = nearest_start(name);
         for (size_t i = 0; i < count; i++) nearest_offer(&nearest, known[i].name);
-        reader_fault(r, CODE_VALUE, unit->at, nearest_hint(r->arena, &nearest), "there is no unit '%s'", name);
+        const char *hint = nearest_hint(r->arena, &nearest);
+        reader_fault(r, CODE_VALUE, unit->at, hint ? hint : "such as in, cm, mm, oz, lb, g, fl oz, ml or l",
+                     "there is no unit '%s'", name);
         return false;
     }
     figure->base = figure->value * figure->unit->factor;

@@ -30,6 +30,12 @@ static bool wants_map(struct reader *r, const struct node *node, const char *wha
 
 static bool is_plain(const struct node *node) { return node->kind == NODE_TEXT || node->kind == NODE_NUMBER; }
 
+// A key that is there and says nothing is as good as none: an entry without it must not vanish.
+static bool says_nothing(const struct node *map, const char *key) {
+    const struct node *value = node_get(map, key);
+    return !value || value->kind == NODE_NULL;
+}
+
 // --- flaws ---
 
 static void flaw_kind(struct reader *r, const struct node *node, void *to) {
@@ -46,7 +52,10 @@ SPAN_FIELD(flaw_span, item_flaw)
 static void flaw_size(struct reader *r, const struct node *node, void *to) {
     struct item_flaw *flaw = to;
     static const struct field keys[] = {{"value", NULL}, {"unit", NULL}, {"mm", NULL}, {"about", NULL}, {NULL, NULL}};
-    if (!wants_map(r, node, "size")) return;
+    if (node->kind != NODE_MAP) {
+        reader_fault(r, CODE_TYPE, node->at, "size: {value: 3, unit: mm}", "'size' wants a map, not %s", node_kind_name(node));
+        return;
+    }
     fields_read(r, keys, node, NULL);
     flaw->has_size = read_figure(r, node, "size", &flaw->size);
 }
@@ -76,7 +85,7 @@ void read_flaws(struct reader *r, const struct node *node, void *to) {
         if (is_plain(item)) flaw->kind = read_flaw_id(r, item);
         else if (wants_map(r, item, "flaws")) {
             fields_read(r, flaw_fields, item, flaw);
-            if (!node_get(item, "kind"))
+            if (says_nothing(item, "kind"))
                 reader_fault(r, CODE_REQUIRED, item->at, "name the flaw: kind: chip", "a flaw without its kind");
         }
         if (flaw->of && flaw->count > flaw->of)
@@ -115,7 +124,7 @@ void read_clear(struct reader *r, const struct node *node, void *to) {
         if (is_plain(item)) clear->kind = read_flaw_id(r, item);
         else if (wants_map(r, item, "clear")) {
             fields_read(r, clear_fields, item, clear);
-            if (!node_get(item, "kind"))
+            if (says_nothing(item, "kind"))
                 reader_fault(r, CODE_REQUIRED, item->at, "name the flaw: kind: chip", "a clear entry without its kind");
         }
         record->clear_count += clear->kind != NULL;
@@ -136,7 +145,10 @@ void read_includes(struct reader *r, const struct node *node, void *to) {
         struct item_included *included = &record->includes[record->include_count];
         *included = (struct item_included){.at = item->at};
         if (is_plain(item)) included->what = read_text(r, item, "includes");
-        else if (wants_map(r, item, "includes")) fields_read(r, included_fields, item, included);
+        else if (wants_map(r, item, "includes")) {
+            fields_read(r, included_fields, item, included);
+            if (says_nothing(item, "what")) reader_fault(r, CODE_REQUIRED, item->at, "what: lid", "an entry of 'includes' without 'what'");
+        }
         record->include_count += included->what != NULL;
     }
 }
@@ -204,7 +216,11 @@ void read_marks(struct reader *r, const struct node *node, void *to) {
         struct mark *mark = &record->marks[record->mark_count];
         *mark = (struct mark){.at = item->at};
         if (is_plain(item)) mark->text = read_text(r, item, "marks");
-        else if (wants_map(r, item, "marks")) fields_read(r, mark_fields, item, mark);
+        else if (wants_map(r, item, "marks")) {
+            fields_read(r, mark_fields, item, mark);
+            if (says_nothing(item, "text"))
+                reader_fault(r, CODE_REQUIRED, item->at, "copy the mark letter by letter: text: No 4", "a mark without its text");
+        }
         record->mark_count += mark->text != NULL;
     }
 }
@@ -224,7 +240,11 @@ void read_fits(struct reader *r, const struct node *node, void *to) {
         struct fit *fit = &record->fits[record->fit_count];
         *fit = (struct fit){.at = item->at};
         if (is_plain(item)) fit->model = read_text(r, item, "fits");
-        else if (wants_map(r, item, "fits")) fields_read(r, fit_fields, item, fit);
+        else if (wants_map(r, item, "fits")) {
+            fields_read(r, fit_fields, item, fit);
+            if (says_nothing(item, "brand") && says_nothing(item, "model"))
+                reader_fault(r, CODE_REQUIRED, item->at, "give brand, model or both", "an entry of 'fits' that names nothing");
+        }
         record->fit_count += fit->brand || fit->model;
     }
 }
@@ -241,7 +261,11 @@ void read_photos(struct reader *r, const struct node *node, void *to) {
         struct photo *photo = &record->photos[record->photo_count];
         *photo = (struct photo){NULL, NULL};
         if (is_plain(item)) photo->file = read_text(r, item, "photos");
-        else if (wants_map(r, item, "photos")) fields_read(r, photo_fields, item, photo);
+        else if (wants_map(r, item, "photos")) {
+            fields_read(r, photo_fields, item, photo);
+            if (says_nothing(item, "file") && says_nothing(item, "shows"))
+                reader_fault(r, CODE_REQUIRED, item->at, "give file, shows or both", "a photo that names nothing");
+        }
         record->photo_count += photo->file || photo->shows;
     }
 }

@@ -80,7 +80,8 @@ static void one_value(struct reader *r, const struct node *node, const char *wha
         return;
     }
     fields_read(r, fields, node, value);
-    if (!node_get(node, "value"))
+    const struct node *said = node_get(node, "value");
+    if (!said || said->kind == NODE_NULL)
         reader_fault(r, CODE_REQUIRED, node->at, NULL, "'%s' is a map without 'value'", what);
 }
 

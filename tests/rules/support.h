@@ -45,6 +45,30 @@ static inline struct shipped shipped_load(struct arena *arena) {
     return (struct shipped){rules, {rules, variants, scanner_new(arena, rules->finder_count)}};
 }
 
+static inline void load_once(struct arena *arena, void *context) {
+    *(struct shipped *)context = shipped_load(arena);
+}
+
+// The same, loaded once in the parent of all tests of a program: call it in an unchecked fixture first.
+static inline const struct shipped *shipped_once(void) {
+    static struct shipped shipped;
+    static struct arena *arena;
+    if (!arena) {
+        arena = arena_new(NULL);
+        if (!arena_try(arena, load_once, &shipped)) abort();
+    }
+    return &shipped;
+}
+
+// A scanner compiles into the arena that it came from, so each task has its own.
+static inline struct drafter drafter_in(struct arena *arena, const struct shipped *shipped) {
+    struct drafter drafter = shipped->drafter;
+    drafter.scanner = scanner_new(arena, shipped->rules->finder_count);
+    return drafter;
+}
+
+static inline void shipped_setup(void) { shipped_once(); }
+
 static inline struct source *source_of(struct arena *arena, const char *name, const char *text) {
     struct source *source = arena_alloc(arena, sizeof *source);
     *source = (struct source){.name = name, .text = arena_string(arena, text), .size = strlen(text), .first_line = 1};
@@ -63,7 +87,8 @@ static inline const struct listing *draft_of(struct arena *arena, const struct s
     struct record *record = arena_alloc(arena, sizeof *record);
     ck_assert_msg(record_of(arena, shipped->rules, yaml, record, &diags), "%s\n%s", yaml, printed(arena, &diags));
     struct title_options options = {80, COUNT_GRAPHEMES, LOCALE_US, shipped->drafter.variants};
-    return listing_draft(arena, &shipped->drafter, record, &options);
+    struct drafter drafter = drafter_in(arena, shipped);
+    return listing_draft(arena, &drafter, record, &options);
 }
 
 // --- files of one test ---
@@ -143,9 +168,10 @@ static inline struct message_cases *cases_load(struct arena *arena, const char *
     return cases;
 }
 
-static inline void same_messages(const struct message_case *one, const char *got) {
-    ck_assert_msg(one->expected && !strcmp(one->expected, got), "%s\n--- expected\n%s--- got\n%s", one->title,
-                  one->expected ? one->expected : "(nothing given)\n", got);
+// Adds to `wrong` where they differ.
+static inline void compare_messages(const struct message_case *one, const char *got, struct buf *wrong) {
+    const char *expected = one->expected ? one->expected : "(nothing given)\n";
+    if (strcmp(expected, got) != 0) buf_format(wrong, "%s\n--- expected\n%s--- got\n%s--- end\n", one->title, expected, got);
 }
 
 #endif

@@ -169,7 +169,7 @@ END_TEST
 
 // A question must not send anyone into danger, nor ask for what spoils the thing.
 static void check_questions(struct arena *arena, const struct shipped *shipped) {
-    static const char *const never[] = {"scrape", "burn a", "taste it", "lick it", "sniff it", "acid", "a flame", " lighter", "unscrew the back"};
+    static const char *const never[] = {"scrape off", "scrape the", "burn a", "taste it", "lick it", "sniff it", "acid", "a flame", " lighter", "unscrew the back"};
     const struct ruleset *rules = shipped->rules;
     for (size_t i = 0; i < rules->flaw_count; i++)
         for (size_t k = 0; k < rules->flaws[i]->ask.count; k++)
