@@ -9,8 +9,9 @@
 #include "title/solve_search.h"
 #include "title/bound.h"
 #include "title/solve_bits.h"
+#include "title/solve_improve.h"
 
-enum { ROOT_MEASURES = 60, NODE_MEASURES = 5, OFFER_EVERY = 4 };
+enum { ROOT_MEASURES = 60, HIGH = 6, HIGH_MEASURES = 12, NODE_MEASURES = 4, OFFER_EVERY = 4 };
 #define NODE_PACE 1.0
 
 struct search {
@@ -18,6 +19,8 @@ struct search {
     const struct solve_model *model;
     struct solve_found *found;
     struct bound_work work;
+    struct solve_improve improve;
+    bool fresh;               // the best title has not been tried to be bettered yet
     struct bound_node *nodes; // by depth
     size_t node_count;
     size_t *mended;
@@ -37,6 +40,7 @@ static void offer(struct search *search, const size_t *pick) {
     found->any = true;
     found->value = value;
     memcpy(found->pick, pick, model->group_count * sizeof *pick);
+    search->fresh = true;
 }
 
 static bool clashes(const struct search *search, size_t entry) {
@@ -143,8 +147,10 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
         search->found->steps++;
         best = bound_measure(work, node);
     }
+    while (search->fresh && search->model->wording_count > 0)
+        search->fresh = solve_improve_pick(search->model, &search->improve, search->found->pick, &search->found->value);
     bound_limits(work, node, best);
-    return false;
+    return is_beaten(search, node, node->bound);
 }
 
 // Takes out the entries that no better title holds; true when there were any.
@@ -234,7 +240,7 @@ static void search_node(struct search *search, size_t depth) {
             return;
         }
         if (is_beaten(search, node, node->bound)) return;
-        if (tighten(search, node, round > 0 ? 1 : depth == 0 ? ROOT_MEASURES : NODE_MEASURES)) return;
+        if (tighten(search, node, round > 0 ? 1 : depth == 0 ? ROOT_MEASURES : depth < HIGH ? HIGH_MEASURES : NODE_MEASURES)) return;
         if (!drop_beaten(search, node)) break;
     }
     split(search, depth);
@@ -251,6 +257,7 @@ void solve_search(struct arena *arena, const struct solve_model *model, const si
     search.room = arena_array(arena, model->stem_cells + model->entry_cells, sizeof *search.room);
     search.picked = arena_array(arena, model->entry_cells, sizeof *search.picked);
     bound_work_init(arena, model, &search.work);
+    solve_improve_init(arena, model, &search.improve);
     if (start != NULL) offer(&search, start);
     struct bound_node *root = node_at(&search, 0);
     for (size_t e = 0; e < model->entry_count; e++) bits_add(root->alive, e);

@@ -27,7 +27,7 @@ struct one_case {
 
 static double milliseconds(void) {
     struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
     return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
 }
 
