@@ -27,7 +27,7 @@ const struct topic ENVIRONMENT_TOPICS[] = {
 };
 
 const char *help_option_usage(struct arena *arena, const struct option *option) {
-    const char *letter = option->letter ? arena_format(arena, "-%c, ", option->letter) : "";
+    const char *letter = option->letter ? arena_format(arena, "-%s, ", option->letter) : "";
     if (!option->argument) return arena_format(arena, "%s--%s", letter, option->name);
     return arena_format(arena, "%s--%s=%s", letter, option->name, option->argument);
 }

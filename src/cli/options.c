@@ -103,34 +103,34 @@ TAKE_FLAG(completion)
 TAKE_FLAG(help)
 
 static const struct option TABLE[OPTION_COUNT] = {
-    [OPTION_FROM] = {"from", 0, "FORM", FORM_WORDS, COMPLETES_NOTHING, take_from,
+    [OPTION_FROM] = {"from", NULL, "FORM", FORM_WORDS, COMPLETES_NOTHING, take_from,
                      "Read every input as this form, whatever its ending: yaml, json, ndjson, csv or txt."},
-    [OPTION_FORMAT] = {"format", 0, "FORMAT", FORMAT_WORDS, COMPLETES_NOTHING, take_format,
+    [OPTION_FORMAT] = {"format", NULL, "FORMAT", FORMAT_WORDS, COMPLETES_NOTHING, take_format,
                        "Write text (unless told), yaml, json (one object a line) or html (one page)."},
-    [OPTION_RULES] = {"rules", 0, "DIR", NULL, COMPLETES_FOLDERS, take_rules,
+    [OPTION_RULES] = {"rules", NULL, "DIR", NULL, COMPLETES_FOLDERS, take_rules,
                       "Add a rule pack over the shipped ones; may be given again, and the last one wins."},
     [OPTION_LIMIT] =
-        {"limit", 0, "N[g|u|b]", NULL, COMPLETES_NOTHING, take_limit,
+        {"limit", NULL, "N[g|u|b]", NULL, COMPLETES_NOTHING, take_limit,
          "The longest a title may be, 80 unless told, counted in graphemes (g, what a reader takes for one "
          "character; so without a letter), UTF-16 units (u) or bytes (b)."},
-    [OPTION_LOCALE] = {"locale", 0, "LOCALE", LOCALE_WORDS, COMPLETES_NOTHING, take_locale,
+    [OPTION_LOCALE] = {"locale", NULL, "LOCALE", LOCALE_WORDS, COMPLETES_NOTHING, take_locale,
                        "Spelling and units: en_US (unless told) or en_GB."},
-    [OPTION_TODAY] = {"today", 0, "DATE", NULL, COMPLETES_NOTHING, take_today,
+    [OPTION_TODAY] = {"today", NULL, "DATE", NULL, COMPLETES_NOTHING, take_today,
                       "The day to take for today, as YYYY-MM-DD. Nothing depends on it yet."},
-    [OPTION_COLOR] = {"color", 0, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,
+    [OPTION_COLOR] = {"color", NULL, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,
                       "auto (unless told: on a terminal, where NO_COLOR is not set), always or never."},
-    [OPTION_STORE] = {"store", 0, "FILE", NULL, COMPLETES_FILES, take_store,
+    [OPTION_STORE] = {"store", NULL, "FILE", NULL, COMPLETES_FILES, take_store,
                       "The file of what is remembered between runs. Nothing is remembered yet."},
-    [OPTION_QUIET] = {"quiet", 0, NULL, NULL, COMPLETES_NOTHING, take_quiet,
+    [OPTION_QUIET] = {"quiet", NULL, NULL, NULL, COMPLETES_NOTHING, take_quiet,
                       "Neither warnings nor notes nor progress; errors are still told."},
-    [OPTION_STATS] = {"stats", 0, NULL, NULL, COMPLETES_NOTHING, take_stats,
+    [OPTION_STATS] = {"stats", NULL, NULL, NULL, COMPLETES_NOTHING, take_stats,
                       "With check: counts of rules and examples, and how alike the families are."},
-    [OPTION_SCHEMA] = {"schema", 0, NULL, NULL, COMPLETES_NOTHING, take_schema,
+    [OPTION_SCHEMA] = {"schema", NULL, NULL, NULL, COMPLETES_NOTHING, take_schema,
                        "With describe: a JSON Schema of the rule files, for editors."},
-    [OPTION_MAN] = {"man", 0, NULL, NULL, COMPLETES_NOTHING, take_man, "Write the man page."},
-    [OPTION_COMPLETION] = {"completion", 0, NULL, NULL, COMPLETES_NOTHING, take_completion,
+    [OPTION_MAN] = {"man", NULL, NULL, NULL, COMPLETES_NOTHING, take_man, "Write the man page."},
+    [OPTION_COMPLETION] = {"completion", NULL, NULL, NULL, COMPLETES_NOTHING, take_completion,
                            "Write the completion of command lines for bash."},
-    [OPTION_HELP] = {"help", 'h', NULL, NULL, COMPLETES_NOTHING, take_help, "Say this, and do nothing else."},
+    [OPTION_HELP] = {"help", "h", NULL, NULL, COMPLETES_NOTHING, take_help, "Say this, and do nothing else."},
 };
 
 const struct option *option_entry(enum option_id id) {

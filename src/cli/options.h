@@ -58,7 +58,7 @@ struct option_value {
 
 struct option {
     const char *name;           // without dashes
-    char letter;                // 0 when there is none
+    const char *letter;         // NULL when there is none
     const char *argument;       // how the help names its value; NULL when it takes none
     const char *const *choices; // the values that there are, NULL-ended; NULL: any that `take` accepts
     enum completes completes;

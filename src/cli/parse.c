@@ -95,7 +95,8 @@ static void parse_long(struct parsing *p, const char *word) {
 static void parse_short(struct parsing *p, const char *word) {
     for (int id = 0; id < OPTION_COUNT; id++) {
         const struct option *option = option_entry((enum option_id)id);
-        if (has_option(p->command, (enum option_id)id) && option->letter == word[1] && !word[2]) {
+        if (has_option(p->command, (enum option_id)id) && option->letter &&
+            strcmp(option->letter, word + 1) == 0) {
             take_option(p, option, "");
             return;
         }
