@@ -11,7 +11,7 @@
 #include "title/solve_bits.h"
 #include "title/solve_improve.h"
 
-enum { ROOT_MEASURES = 60, HIGH = 6, HIGH_MEASURES = 12, NODE_MEASURES = 4, OFFER_EVERY = 4 };
+enum { ROOT_MEASURES = 50, HIGH = 4, HIGH_MEASURES = 10, NODE_MEASURES = 5, OFFER_EVERY = 4, FIRST_IMPROVED = 12 };
 #define NODE_PACE 1.0
 
 struct search {
@@ -84,6 +84,12 @@ static void mend(struct search *search, const struct bound_node *node) {
     offer(search, pick);
 }
 
+static void improve(struct search *search) {
+    struct solve_found *found = search->found;
+    while (search->fresh && search->model->wording_count > 0)
+        search->fresh = solve_improve_pick(search->model, &search->improve, found->pick, &found->value);
+}
+
 // Whether some title of the node may come before the best one by the tie rule.
 static bool may_come_first(const struct search *search, const struct bound_node *node) {
     const struct solve_model *model = search->model;
@@ -134,6 +140,7 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
             memcpy(node->price, work->best_price, prices * sizeof *node->price);
         }
         if (i % 3 == 0) mend(search, node);
+        if (i == FIRST_IMPROVED) improve(search);
         if (i + 1 == measures) {
             if (bound == best) last = true;
             break;
@@ -147,8 +154,7 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
         search->found->steps++;
         best = bound_measure(work, node);
     }
-    while (search->fresh && search->model->wording_count > 0)
-        search->fresh = solve_improve_pick(search->model, &search->improve, search->found->pick, &search->found->value);
+    improve(search);
     bound_limits(work, node, best);
     return is_beaten(search, node, node->bound);
 }
