@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A claim word stands only where the record holds the evidence that its rule asks for: a mark that was read, or (for age
-// words) years. What the seller merely calls the thing is no evidence.
+// A claim word stands only where the record holds the evidence that its rule asks for: a mark that was read,
+// or (for age words) years. What the seller merely calls the thing is no evidence.
 #include "evidence/claims.h"
 
 #include <string.h>
@@ -9,7 +9,9 @@
 
 static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse"};
 
-const char *verdict_name(enum verdict verdict) { return verdict_words[verdict]; }
+const char *verdict_name(enum verdict verdict) {
+    return verdict_words[verdict];
+}
 
 struct weigher {
     struct arena *arena;
@@ -37,11 +39,13 @@ static void note(struct weigher *w, const struct claim *claim, const char *word)
     const char *evidence = evidence_of(w, claim);
     struct claims *c = w->claims;
     c->items = arena_grow(w->arena, c->items, c->count, &c->room, sizeof *c->items);
-    c->items[c->count++] = (struct claim_found){claim, word, evidence ? VERDICT_ALLOW : claim->verdict, evidence};
+    c->items[c->count++] =
+        (struct claim_found){claim, word, evidence ? VERDICT_ALLOW : claim->verdict, evidence};
 }
 
-static void weigh_text(struct weigher *w, const char *text) {
-    if (!text) return;
+// What a claim finds in the first `own` bytes of a text is noted. A match that runs on beyond them counts as
+// the part of it that lies there: of "gold ring" the color "gold", where the ring is the type.
+static void weigh_part(struct weigher *w, const char *text, size_t own) {
     size_t size = strlen(text);
     bool *wanted = arena_array(w->arena, w->rules->finder_count + 1, sizeof *wanted);
     triggers_mark(w->rules->claim_triggers, text, wanted);
@@ -50,9 +54,35 @@ static void weigh_text(struct weigher *w, const char *text) {
         if (!wanted[claim->finder.number]) continue;
         struct span span;
         enum scan_result result = scanner_find(w->scanner, &claim->finder, text, size, 0, &span);
-        if (result == SCAN_FOUND) note(w, claim, arena_copy(w->arena, text + span.from, span.to - span.from));
         w->claims->slow |= result == SCAN_SLOW;
+        if (result != SCAN_FOUND || span.from >= own) continue;
+        size_t to = span.to < own ? span.to : own;
+        note(w, claim, arena_copy(w->arena, text + span.from, to - span.from));
     }
+}
+
+static void weigh_text(struct weigher *w, const char *text) {
+    if (text) weigh_part(w, text, strlen(text));
+}
+
+static void weigh_before(struct weigher *w, const char *text, const char *head) {
+    if (head) weigh_part(w, arena_format(w->arena, "%s %s", text, head), strlen(text));
+}
+
+// An attribute stands in a title before the type, of one or of many, or before the family's own word, and may
+// say there what neither says alone.
+static void weigh_attribute(struct weigher *w, const struct value *value) {
+    const struct record *record = w->record;
+    weigh_text(w, value->value);
+    weigh_text(w, value->of);
+    if (value->sure != SURE_STATED) return; // never printed
+    if (value->of) {
+        weigh_before(w, value->value, value->of);
+        return;
+    }
+    weigh_before(w, value->value, record->type.value);
+    if (record->type.value) weigh_before(w, value->value, say_plural(w->arena, record->type.value));
+    if (record->family) weigh_before(w, value->value, record->family->print);
 }
 
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
@@ -61,23 +91,45 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
     struct weigher w = {arena, scanner, rules, record, claims};
     weigh_text(&w, record->type.value);
     for (size_t i = 0; i < record->others.count; i++) weigh_text(&w, record->others.at[i]);
-    for (size_t i = 0; i < record->attribute_count; i++) weigh_text(&w, record->attributes[i].value);
+    for (size_t i = 0; i < record->attribute_count; i++) weigh_attribute(&w, &record->attributes[i]);
     for (size_t i = 0; i < record->include_count; i++) weigh_text(&w, record->includes[i].what);
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        weigh_text(&w, record->flaws[i].part);
+        weigh_text(&w, record->flaws[i].where);
+    }
     return claims;
 }
 
-// Whole words: "ster" inside "sterling silver" bars nothing else.
+static bool ends_word(const char *at) {
+    return !*at || *at == ' ' || *at == '-' || *at == ',';
+}
+
+static char lower(char c) {
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+static bool begins(const char *at, const char *word) {
+    while (*word && lower(*at) == lower(*word)) at++, word++;
+    return !*word;
+}
+
+// Whole words in any case, of one or of many: "ster" inside "sterling silver" bars nothing else, "antique"
+// bars "Antiques".
 static bool stands_in(const char *text, const char *word) {
     size_t n = strlen(word);
-    for (const char *at = text; (at = strstr(at, word)); at++) {
-        bool before = at == text || at[-1] == ' ' || at[-1] == '-', after = !at[n] || at[n] == ' ' || at[n] == '-';
-        if (before && after) return true;
+    for (const char *at = text; *at; at++) {
+        if (!begins(at, word)) continue;
+        bool before = at == text || at[-1] == ' ' || at[-1] == '-' || at[-1] == ',';
+        bool many =
+            (at[n] == 's' && ends_word(at + n + 1)) || (!strncmp(at + n, "es", 2) && ends_word(at + n + 2));
+        if (before && (ends_word(at + n) || many)) return true;
     }
     return false;
 }
 
 const struct claim_found *claims_bar(const struct claims *claims, const char *text) {
     for (size_t i = 0; i < claims->count; i++)
-        if (claims->items[i].verdict != VERDICT_ALLOW && stands_in(text, claims->items[i].word)) return &claims->items[i];
+        if (claims->items[i].verdict != VERDICT_ALLOW && stands_in(text, claims->items[i].word))
+            return &claims->items[i];
     return NULL;
 }

@@ -19,7 +19,8 @@ struct claims {
     bool slow; // a pattern ran into its step limit: the word counts as not allowed
 };
 
-// Looks through the type, the attributes and their parts. Marks are evidence and are never judged: they are quoted.
+// Looks through the type, the attributes (each before what it belongs to), what is included, parts and places
+// of flaws. Marks are evidence and are never judged: they are quoted.
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                             const struct record *record);
 // The claim that keeps a text out of a title, or NULL when all its words may stand.

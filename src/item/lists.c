@@ -1,34 +1,37 @@
 // SPDX-License-Identifier: MIT
-// The lists of a record: flaws, clear, includes, measurements, marks, fits, photos. In each a plain text may stand for the
-// map's first key, as people write by hand.
+// The lists of a record: flaws, clear, includes, measurements, marks, fits, photos. In each a plain text may
+// stand for the map's first key, as people write by hand.
 #include "item/lists.h"
 
 #include <string.h>
 
-#define TEXT_FIELD(function, type, field)                                                                              \
-    static void function(struct reader *r, const struct node *node, void *to) {                                        \
-        ((struct type *)to)->field = read_text(r, node, #field);                                                       \
+#define TEXT_FIELD(function, type, field)                                                                    \
+    static void function(struct reader *r, const struct node *node, void *to) {                              \
+        ((struct type *)to)->field = read_text(r, node, #field);                                             \
     }
-#define COUNT_FIELD(function, type, field)                                                                             \
-    static void function(struct reader *r, const struct node *node, void *to) {                                        \
-        ((struct type *)to)->field = read_whole(r, node, #field, 1);                                                   \
+#define COUNT_FIELD(function, type, field)                                                                   \
+    static void function(struct reader *r, const struct node *node, void *to) {                              \
+        ((struct type *)to)->field = read_whole(r, node, #field, 1);                                         \
     }
-#define SPAN_FIELD(function, type)                                                                                     \
-    static void function(struct reader *r, const struct node *node, void *to) {                                        \
-        ((struct type *)to)->span = read_span(r, node);                                                                \
+#define SPAN_FIELD(function, type)                                                                           \
+    static void function(struct reader *r, const struct node *node, void *to) {                              \
+        ((struct type *)to)->span = read_span(r, node);                                                      \
     }
-#define SURE_FIELD(function, type)                                                                                     \
-    static void function(struct reader *r, const struct node *node, void *to) {                                        \
-        ((struct type *)to)->sure = read_sure(r, node);                                                                \
+#define SURE_FIELD(function, type)                                                                           \
+    static void function(struct reader *r, const struct node *node, void *to) {                              \
+        ((struct type *)to)->sure = read_sure(r, node);                                                      \
     }
 
 static bool wants_map(struct reader *r, const struct node *node, const char *what) {
     if (node->kind == NODE_MAP) return true;
-    reader_fault(r, CODE_TYPE, node->at, NULL, "each of '%s' wants a map, not %s", what, node_kind_name(node));
+    reader_fault(r, CODE_TYPE, node->at, NULL, "each of '%s' wants a map, not %s", what,
+                 node_kind_name(node));
     return false;
 }
 
-static bool is_plain(const struct node *node) { return node->kind == NODE_TEXT || node->kind == NODE_NUMBER; }
+static bool is_plain(const struct node *node) {
+    return node->kind == NODE_TEXT || node->kind == NODE_NUMBER;
+}
 
 // A key that is there and says nothing is as good as none: an entry without it must not vanish.
 static bool says_nothing(const struct node *map, const char *key) {
@@ -51,9 +54,11 @@ SPAN_FIELD(flaw_span, item_flaw)
 
 static void flaw_size(struct reader *r, const struct node *node, void *to) {
     struct item_flaw *flaw = to;
-    static const struct field keys[] = {{"value", NULL}, {"unit", NULL}, {"mm", NULL}, {"about", NULL}, {NULL, NULL}};
+    static const struct field keys[] = {
+        {"value", NULL}, {"unit", NULL}, {"mm", NULL}, {"about", NULL}, {NULL, NULL}};
     if (node->kind != NODE_MAP) {
-        reader_fault(r, CODE_TYPE, node->at, "size: {value: 3, unit: mm}", "'size' wants a map, not %s", node_kind_name(node));
+        reader_fault(r, CODE_TYPE, node->at, "size: {value: 3, unit: mm}", "'size' wants a map, not %s",
+                     node_kind_name(node));
         return;
     }
     fields_read(r, keys, node, NULL);
@@ -71,9 +76,10 @@ static void flaw_severity(struct reader *r, const struct node *node, void *to) {
 }
 
 static const struct field flaw_fields[] = {
-    {"kind", flaw_kind},   {"where", flaw_where},       {"part", flaw_part}, {"count", flaw_count}, {"of", flaw_of},
-    {"size", flaw_size},   {"severity", flaw_severity}, {"sure", flaw_sure}, {"photo", flaw_photo}, {"span", flaw_span},
-    {NULL, NULL}};
+    {"kind", flaw_kind},         {"where", flaw_where}, {"part", flaw_part},
+    {"count", flaw_count},       {"of", flaw_of},       {"size", flaw_size},
+    {"severity", flaw_severity}, {"sure", flaw_sure},   {"photo", flaw_photo},
+    {"span", flaw_span},         {NULL, NULL}};
 
 void read_flaws(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
@@ -82,14 +88,17 @@ void read_flaws(struct reader *r, const struct node *node, void *to) {
         const struct node *item = read_item(node, i);
         struct item_flaw *flaw = &record->flaws[record->flaw_count];
         *flaw = (struct item_flaw){.at = item->at};
-        if (is_plain(item)) flaw->kind = read_flaw_id(r, item);
+        if (is_plain(item))
+            flaw->kind = read_flaw_id(r, item);
         else if (wants_map(r, item, "flaws")) {
             fields_read(r, flaw_fields, item, flaw);
             if (says_nothing(item, "kind"))
-                reader_fault(r, CODE_REQUIRED, item->at, "name the flaw: kind: chip", "a flaw without its kind");
+                reader_fault(r, CODE_REQUIRED, item->at, "name the flaw: kind: chip",
+                             "a flaw without its kind");
         }
         if (flaw->of && flaw->count > flaw->of)
-            reader_fault(r, CODE_VALUE, item->at, NULL, "%d of %d: more pieces than there are", flaw->count, flaw->of);
+            reader_fault(r, CODE_VALUE, item->at, NULL, "%d of %d: more pieces than there are", flaw->count,
+                         flaw->of);
         record->flaw_count += flaw->kind != NULL;
     }
 }
@@ -111,8 +120,9 @@ static void clear_how(struct reader *r, const struct node *node, void *to) {
     ((struct item_clear *)to)->none_seen = seen;
 }
 
-static const struct field clear_fields[] = {{"kind", clear_kind}, {"where", clear_where}, {"part", clear_part},
-                                            {"how", clear_how},   {"span", clear_span},   {NULL, NULL}};
+static const struct field clear_fields[] = {{"kind", clear_kind}, {"where", clear_where},
+                                            {"part", clear_part}, {"how", clear_how},
+                                            {"span", clear_span}, {NULL, NULL}};
 
 void read_clear(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
@@ -121,11 +131,13 @@ void read_clear(struct reader *r, const struct node *node, void *to) {
         const struct node *item = read_item(node, i);
         struct item_clear *clear = &record->clear[record->clear_count];
         *clear = (struct item_clear){.at = item->at};
-        if (is_plain(item)) clear->kind = read_flaw_id(r, item);
+        if (is_plain(item))
+            clear->kind = read_flaw_id(r, item);
         else if (wants_map(r, item, "clear")) {
             fields_read(r, clear_fields, item, clear);
             if (says_nothing(item, "kind"))
-                reader_fault(r, CODE_REQUIRED, item->at, "name the flaw: kind: chip", "a clear entry without its kind");
+                reader_fault(r, CODE_REQUIRED, item->at, "name the flaw: kind: chip",
+                             "a clear entry without its kind");
         }
         record->clear_count += clear->kind != NULL;
     }
@@ -135,7 +147,8 @@ void read_clear(struct reader *r, const struct node *node, void *to) {
 
 TEXT_FIELD(included_what, item_included, what)
 COUNT_FIELD(included_count, item_included, count)
-static const struct field included_fields[] = {{"what", included_what}, {"count", included_count}, {NULL, NULL}};
+static const struct field included_fields[] = {
+    {"what", included_what}, {"count", included_count}, {NULL, NULL}};
 
 void read_includes(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
@@ -144,10 +157,13 @@ void read_includes(struct reader *r, const struct node *node, void *to) {
         const struct node *item = read_item(node, i);
         struct item_included *included = &record->includes[record->include_count];
         *included = (struct item_included){.at = item->at};
-        if (is_plain(item)) included->what = read_text(r, item, "includes");
+        if (is_plain(item))
+            included->what = read_text(r, item, "includes");
         else if (wants_map(r, item, "includes")) {
             fields_read(r, included_fields, item, included);
-            if (says_nothing(item, "what")) reader_fault(r, CODE_REQUIRED, item->at, "what: lid", "an entry of 'includes' without 'what'");
+            if (says_nothing(item, "what"))
+                reader_fault(r, CODE_REQUIRED, item->at, "what: lid",
+                             "an entry of 'includes' without 'what'");
         }
         record->include_count += included->what != NULL;
     }
@@ -164,17 +180,26 @@ static void measure_from(struct reader *r, const struct node *node, void *to) {
 static void measure_to(struct reader *r, const struct node *node, void *to) {
     read_number(r, node, "to", &((struct measurement *)to)->to);
 }
-static const struct field measure_fields[] = {
-    {"dimension", measure_dimension}, {"of", measure_of}, {"span", measure_span}, {"from", measure_from}, {"to", measure_to},
-    {"value", NULL},                  {"unit", NULL},     {"mm", NULL},           {"g", NULL},            {"ml", NULL},
-    {"about", NULL},                  {NULL, NULL}};
+static const struct field measure_fields[] = {{"dimension", measure_dimension},
+                                              {"of", measure_of},
+                                              {"span", measure_span},
+                                              {"from", measure_from},
+                                              {"to", measure_to},
+                                              {"value", NULL},
+                                              {"unit", NULL},
+                                              {"mm", NULL},
+                                              {"g", NULL},
+                                              {"ml", NULL},
+                                              {"about", NULL},
+                                              {NULL, NULL}};
 
 static bool read_range(struct reader *r, const struct node *item, struct measurement *measure) {
     const struct node *unit = node_get(item, "unit");
     const char *name = unit ? read_text(r, unit, "unit") : "mm";
     measure->figure.unit = name ? say_unit(name, r->locale) : NULL;
     if (!measure->figure.unit || measure->to < measure->from) {
-        reader_fault(r, CODE_VALUE, item->at, "from and to in one unit, the smaller first", "this range cannot be read");
+        reader_fault(r, CODE_VALUE, item->at, "from and to in one unit, the smaller first",
+                     "this range cannot be read");
         return false;
     }
     const struct node *about = node_get(item, "about");
@@ -194,9 +219,11 @@ void read_measurements(struct reader *r, const struct node *node, void *to) {
         fields_read(r, measure_fields, item, measure);
         bool fine = node_get(item, "from") || node_get(item, "to")
                         ? read_range(r, item, measure)
-                        : read_figure(r, item, measure->dimension ? measure->dimension : "measurements", &measure->figure);
+                        : read_figure(r, item, measure->dimension ? measure->dimension : "measurements",
+                                      &measure->figure);
         if (!measure->dimension)
-            reader_fault(r, CODE_REQUIRED, item->at, "height, width, depth, length, diameter, weight, capacity …",
+            reader_fault(r, CODE_REQUIRED, item->at,
+                         "height, width, depth, length, diameter, weight, capacity …",
                          "a measurement without its dimension");
         record->measurement_count += fine && measure->dimension;
     }
@@ -215,11 +242,13 @@ void read_marks(struct reader *r, const struct node *node, void *to) {
         const struct node *item = read_item(node, i);
         struct mark *mark = &record->marks[record->mark_count];
         *mark = (struct mark){.at = item->at};
-        if (is_plain(item)) mark->text = read_text(r, item, "marks");
+        if (is_plain(item))
+            mark->text = read_text(r, item, "marks");
         else if (wants_map(r, item, "marks")) {
             fields_read(r, mark_fields, item, mark);
             if (says_nothing(item, "text"))
-                reader_fault(r, CODE_REQUIRED, item->at, "copy the mark letter by letter: text: No 4", "a mark without its text");
+                reader_fault(r, CODE_REQUIRED, item->at, "copy the mark letter by letter: text: No 4",
+                             "a mark without its text");
         }
         record->mark_count += mark->text != NULL;
     }
@@ -239,11 +268,13 @@ void read_fits(struct reader *r, const struct node *node, void *to) {
         const struct node *item = read_item(node, i);
         struct fit *fit = &record->fits[record->fit_count];
         *fit = (struct fit){.at = item->at};
-        if (is_plain(item)) fit->model = read_text(r, item, "fits");
+        if (is_plain(item))
+            fit->model = read_text(r, item, "fits");
         else if (wants_map(r, item, "fits")) {
             fields_read(r, fit_fields, item, fit);
             if (says_nothing(item, "brand") && says_nothing(item, "model"))
-                reader_fault(r, CODE_REQUIRED, item->at, "give brand, model or both", "an entry of 'fits' that names nothing");
+                reader_fault(r, CODE_REQUIRED, item->at, "give brand, model or both",
+                             "an entry of 'fits' that names nothing");
         }
         record->fit_count += fit->brand || fit->model;
     }
@@ -260,11 +291,13 @@ void read_photos(struct reader *r, const struct node *node, void *to) {
         const struct node *item = read_item(node, i);
         struct photo *photo = &record->photos[record->photo_count];
         *photo = (struct photo){NULL, NULL};
-        if (is_plain(item)) photo->file = read_text(r, item, "photos");
+        if (is_plain(item))
+            photo->file = read_text(r, item, "photos");
         else if (wants_map(r, item, "photos")) {
             fields_read(r, photo_fields, item, photo);
             if (says_nothing(item, "file") && says_nothing(item, "shows"))
-                reader_fault(r, CODE_REQUIRED, item->at, "give file, shows or both", "a photo that names nothing");
+                reader_fault(r, CODE_REQUIRED, item->at, "give file, shows or both",
+                             "a photo that names nothing");
         }
         record->photo_count += photo->file || photo->shows;
     }

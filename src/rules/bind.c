@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// One small function a key type; the table decides which. Offsets come from the schema, so a field is named once.
+// One small function a key type; the table decides which. Offsets come from the schema, so a field is named
+// once.
 #include "rules/bind.h"
 
 #include <string.h>
@@ -18,19 +19,24 @@ static void fault(struct binder *b, enum code code, struct place at, const char 
     diags_add(b->diags, code, at, hint, "%s", message);
 }
 
-static void wrong_type(struct binder *b, const struct key_spec *key, const struct node *node, const char *want) {
+static void wrong_type(struct binder *b, const struct key_spec *key, const struct node *node,
+                       const char *want) {
     b->fine = false;
-    diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants %s, not %s", key->name, want, node_kind_name(node));
+    diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants %s, not %s", key->name, want,
+              node_kind_name(node));
 }
 
-static bool is_text(const struct node *node) { return node->kind == NODE_TEXT || node->kind == NODE_NUMBER; }
+static bool is_text(const struct node *node) {
+    return node->kind == NODE_TEXT || node->kind == NODE_NUMBER;
+}
 
 static void bind_text(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
     if (!is_text(node)) {
         wrong_type(b, key, node, "text");
         return;
     }
-    if (!node->size && strcmp(key->name, "title") != 0) fault(b, CODE_RULE_VALUE, node->at, NULL, "empty text");
+    if (!node->size && strcmp(key->name, "title") != 0)
+        fault(b, CODE_RULE_VALUE, node->at, NULL, "empty text");
     *(const char **)field = node->text;
 }
 
@@ -48,15 +54,19 @@ static void bind_texts(struct binder *b, const struct key_spec *key, const struc
     texts->at = arena_array(b->arena, node->count + 1, sizeof *texts->at);
     for (size_t i = 0; i < node->count; i++) {
         const struct node *item = node->members[i].value;
-        if (!is_text(item)) wrong_type(b, key, item, "texts in its list");
-        else if (!item->size) fault(b, CODE_RULE_VALUE, item->at, NULL, "empty text");
-        else texts->at[texts->count++] = item->text;
+        if (!is_text(item))
+            wrong_type(b, key, item, "texts in its list");
+        else if (!item->size)
+            fault(b, CODE_RULE_VALUE, item->at, NULL, "empty text");
+        else
+            texts->at[texts->count++] = item->text;
     }
 }
 
 static bool whole(const struct node *node, int *value) {
     double number;
-    if (!node_number(node, &number) || number < 0 || number > 1000 || number != (double)(int)number) return false;
+    if (!node_number(node, &number) || number < 0 || number > 1000 || number != (double)(int)number)
+        return false;
     *value = (int)number;
     return true;
 }
@@ -64,7 +74,8 @@ static bool whole(const struct node *node, int *value) {
 static void bind_whole(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
     if (whole(node, field)) return;
     b->fine = false;
-    diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants a whole number from 0 to 1000", key->name);
+    diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants a whole number from 0 to 1000",
+              key->name);
 }
 
 static void bind_yes_no(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
@@ -111,10 +122,13 @@ static void bind_slots(struct binder *b, const struct key_spec *key, const struc
     for (size_t i = 0; i < node->count; i++) {
         const struct node *item = node->members[i].value;
         enum slot slot;
-        if (!is_text(item)) wrong_type(b, key, item, "names of slots");
+        if (!is_text(item))
+            wrong_type(b, key, item, "names of slots");
         else if (slot_or_fault(b, item->text, item->at, &slot)) {
-            if (seen[slot]) fault(b, CODE_RULE_VALUE, item->at, NULL, "this slot stands twice in the list");
-            else slots->at[slots->count++] = slot;
+            if (seen[slot])
+                fault(b, CODE_RULE_VALUE, item->at, NULL, "this slot stands twice in the list");
+            else
+                slots->at[slots->count++] = slot;
             seen[slot] = true;
         }
     }
@@ -129,13 +143,16 @@ static void bind_tells(struct binder *b, const struct key_spec *key, const struc
     for (size_t i = 0; i < node->count; i++) {
         enum slot slot;
         const struct member *member = &node->members[i];
-        if (slot_or_fault(b, member->key, member->key_at, &slot)) bind_whole(b, key, member->value, &tells[slot]);
+        if (slot_or_fault(b, member->key, member->key_at, &slot))
+            bind_whole(b, key, member->value, &tells[slot]);
     }
 }
 
 static void bind_group(struct binder *b, const struct key_spec *key, const struct node *node, void *base) {
-    if (node->kind != NODE_MAP) wrong_type(b, key, node, "a map");
-    else if (!bind_keys(b->arena, key->keys, node, NULL, base, b->diags)) b->fine = false;
+    if (node->kind != NODE_MAP)
+        wrong_type(b, key, node, "a map");
+    else if (!bind_keys(b->arena, key->keys, node, NULL, base, b->diags))
+        b->fine = false;
 }
 
 static void bind_items(struct binder *b, const struct key_spec *key, const struct node *node, char *base) {
@@ -147,9 +164,12 @@ static void bind_items(struct binder *b, const struct key_spec *key, const struc
     size_t count = 0;
     for (size_t i = 0; i < node->count; i++) {
         const struct node *item = node->members[i].value;
-        if (item->kind != NODE_MAP) wrong_type(b, key, item, "maps in its list");
-        else if (bind_keys(b->arena, key->keys, item, NULL, items + count * key->size, b->diags)) count++;
-        else b->fine = false;
+        if (item->kind != NODE_MAP)
+            wrong_type(b, key, item, "maps in its list");
+        else if (bind_keys(b->arena, key->keys, item, NULL, items + count * key->size, b->diags))
+            count++;
+        else
+            b->fine = false;
     }
     *(void **)(base + key->offset) = items;
     memcpy(base + key->count_offset, &count, sizeof count);
@@ -172,16 +192,36 @@ static void bind_pairs(struct binder *b, const struct key_spec *key, const struc
 static void bind_one(struct binder *b, const struct key_spec *key, const struct node *node, char *base) {
     char *field = base + key->offset;
     switch (key->type) {
-    case KEY_TEXT: bind_text(b, key, node, field); break;
-    case KEY_TEXTS: bind_texts(b, key, node, field); break;
-    case KEY_WHOLE: bind_whole(b, key, node, field); break;
-    case KEY_YES_NO: bind_yes_no(b, key, node, field); break;
-    case KEY_CHOICE: bind_choice(b, key, node, field); break;
-    case KEY_SLOTS: bind_slots(b, key, node, field); break;
-    case KEY_TELLS: bind_tells(b, key, node, field); break;
-    case KEY_GROUP: bind_group(b, key, node, base); break;
-    case KEY_ITEMS: bind_items(b, key, node, base); break;
-    case KEY_PAIRS: bind_pairs(b, key, node, base); break;
+    case KEY_TEXT:
+        bind_text(b, key, node, field);
+        break;
+    case KEY_TEXTS:
+        bind_texts(b, key, node, field);
+        break;
+    case KEY_WHOLE:
+        bind_whole(b, key, node, field);
+        break;
+    case KEY_YES_NO:
+        bind_yes_no(b, key, node, field);
+        break;
+    case KEY_CHOICE:
+        bind_choice(b, key, node, field);
+        break;
+    case KEY_SLOTS:
+        bind_slots(b, key, node, field);
+        break;
+    case KEY_TELLS:
+        bind_tells(b, key, node, field);
+        break;
+    case KEY_GROUP:
+        bind_group(b, key, node, base);
+        break;
+    case KEY_ITEMS:
+        bind_items(b, key, node, base);
+        break;
+    case KEY_PAIRS:
+        bind_pairs(b, key, node, base);
+        break;
     case KEY_RECORD:
         if (node->kind != NODE_MAP) wrong_type(b, key, node, "an item record");
         *(const struct node **)field = node;
@@ -193,19 +233,22 @@ static void unknown_key(struct binder *b, const struct key_spec *keys, const str
     struct nearest nearest = nearest_start(member->key);
     for (const struct key_spec *key = keys; key->name; key++) nearest_offer(&nearest, key->name);
     b->fine = false;
-    diags_add(b->diags, CODE_RULE_KEY, member->key_at, nearest_hint(b->arena, &nearest), "unknown key '%s'", member->key);
+    diags_add(b->diags, CODE_RULE_KEY, member->key_at, nearest_hint(b->arena, &nearest), "unknown key '%s'",
+              member->key);
 }
 
-bool bind_keys(struct arena *arena, const struct key_spec *keys, const struct node *map, const char *besides, void *to,
-               struct diags *diags) {
+bool bind_keys(struct arena *arena, const struct key_spec *keys, const struct node *map, const char *besides,
+               void *to, struct diags *diags) {
     struct binder b = {arena, diags, true};
     for (size_t i = 0; i < map->count; i++) {
         const struct member *member = &map->members[i];
         if (besides && !strcmp(member->key, besides)) continue;
         const struct key_spec *key = keys;
         while (key->name && strcmp(key->name, member->key) != 0) key++;
-        if (key->name) bind_one(&b, key, member->value, to);
-        else unknown_key(&b, keys, member);
+        if (key->name)
+            bind_one(&b, key, member->value, to);
+        else
+            unknown_key(&b, keys, member);
     }
     for (const struct key_spec *key = keys; key->name; key++)
         if (key->required && !node_get(map, key->name)) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Two flaw forms need different keys, a family needs its type slot, and ids must name something: all said with places.
+// Two flaw forms need different keys, a family needs its type slot, and ids must name something: all said
+// with places.
 #include "rules/finish.h"
 
 #include <stdlib.h>
@@ -10,11 +11,12 @@
 
 // What a buyer must know whether or not anyone searches for it; a family overrides where it differs.
 static const int usual_tells[SLOT_COUNT] = {
-    [SLOT_PAIR] = 16,     [SLOT_AGE] = 10,      [SLOT_BRAND] = 20,    [SLOT_NAME] = 30,  [SLOT_MODEL] = 20,
-    [SLOT_MARK] = 12,     [SLOT_TECHNIQUE] = 8, [SLOT_MATERIAL] = 10, [SLOT_COLOR] = 8,  [SLOT_PATTERN] = 12,
-    [SLOT_THEME] = 10,    [SLOT_SHAPE] = 7,     [SLOT_STYLE] = 7,     [SLOT_FINISH] = 5, [SLOT_AUDIENCE] = 8,
-    [SLOT_CONDITION] = 8, [SLOT_TYPE] = 40,     [SLOT_SYNONYM] = 3,   [SLOT_FITS] = 20,  [SLOT_COUNT_WORDS] = 16,
-    [SLOT_SIZE] = 12,     [SLOT_MEASURE] = 9,   [SLOT_PARTS] = 6,     [SLOT_INCLUDES] = 5,
+    [SLOT_PAIR] = 16,  [SLOT_AGE] = 10,     [SLOT_BRAND] = 20,    [SLOT_NAME] = 30,
+    [SLOT_MODEL] = 20, [SLOT_MARK] = 12,    [SLOT_TECHNIQUE] = 8, [SLOT_MATERIAL] = 10,
+    [SLOT_COLOR] = 8,  [SLOT_PATTERN] = 12, [SLOT_THEME] = 10,    [SLOT_SHAPE] = 7,
+    [SLOT_STYLE] = 7,  [SLOT_FINISH] = 5,   [SLOT_AUDIENCE] = 8,  [SLOT_CONDITION] = 8,
+    [SLOT_TYPE] = 40,  [SLOT_SYNONYM] = 3,  [SLOT_FITS] = 20,     [SLOT_COUNT_WORDS] = 16,
+    [SLOT_SIZE] = 12,  [SLOT_MEASURE] = 9,  [SLOT_PARTS] = 6,     [SLOT_INCLUDES] = 5,
 };
 
 static bool lacks(struct diags *diags, const struct rule *rule, const char *key, const char *why) {
@@ -25,12 +27,15 @@ static bool lacks(struct diags *diags, const struct rule *rule, const char *key,
 static bool finish_flaw(struct flaw *flaw, struct diags *diags) {
     flaw->cap[SEVERITY_UNKNOWN] = flaw->cap[SEVERITY_MODERATE];
     bool fine = true;
-    if (flaw->form == FAULT && !flaw->noun) fine = lacks(diags, &flaw->rule, "noun", "a fault is told by its noun");
+    if (flaw->form == FAULT && !flaw->noun)
+        fine = lacks(diags, &flaw->rule, "noun", "a fault is told by its noun");
     if (flaw->form == ABSENCE && !flaw->part) fine = lacks(diags, &flaw->rule, "part", "say what is absent");
-    if (flaw->form == STATE && !flaw->says) fine = lacks(diags, &flaw->rule, "says", "a state is told by a sentence");
+    if (flaw->form == STATE && !flaw->says)
+        fine = lacks(diags, &flaw->rule, "says", "a state is told by a sentence");
     if (flaw->form == STATE && !flaw->says_part)
         fine = lacks(diags, &flaw->rule, "says_part", "and by one for the case that a part is named");
-    if (flaw->form == STATE && !flaw->title.count) fine = lacks(diags, &flaw->rule, "words", "a state needs title words");
+    if (flaw->form == STATE && !flaw->title.count)
+        fine = lacks(diags, &flaw->rule, "words", "a state needs title words");
     return fine;
 }
 
@@ -56,8 +61,10 @@ static bool finish_family(struct family *family, struct diags *diags) {
         for (size_t j = 0; j < family->wants[i].count; j++) {
             const struct wording_shape *shape = &family->wants[i].shapes[j];
             for (size_t k = 0; k < shape->words.count; k++)
-                if (family->order.count && !holds(&family->order, shape->words.at[k]) && shape->words.at[k] != SLOT_SYNONYM) {
-                    diags_add(diags, CODE_RULE_VALUE, family->rule.at, "a slot outside the order never reaches a title",
+                if (family->order.count && !holds(&family->order, shape->words.at[k]) &&
+                    shape->words.at[k] != SLOT_SYNONYM) {
+                    diags_add(diags, CODE_RULE_VALUE, family->rule.at,
+                              "a slot outside the order never reaches a title",
                               "the want '%s' asks for the slot '%s'", family->wants[i].id,
                               slot_name(shape->words.at[k]));
                     fine = false;
@@ -81,7 +88,8 @@ static int family_order(const void *a, const void *b) {
     return strcmp((*(const struct family *const *)a)->rule.id, (*(const struct family *const *)b)->rule.id);
 }
 
-static void *sorted(struct arena *arena, const void *array, size_t count, int (*order)(const void *, const void *)) {
+static void *sorted(struct arena *arena, const void *array, size_t count,
+                    int (*order)(const void *, const void *)) {
     if (!count) return NULL;
     void *copy = arena_array(arena, count, sizeof(void *));
     memcpy(copy, array, count * sizeof(void *));
@@ -104,7 +112,8 @@ static int named_order(const void *a, const void *b) {
 static void name_things(struct arena *arena, struct ruleset *rules) {
     size_t count = 0;
     for (size_t i = 0; i < rules->family_count; i++)
-        for (size_t j = 0; j < rules->families[i]->thing_count; j++) count += 1 + rules->families[i]->things[j].also.count;
+        for (size_t j = 0; j < rules->families[i]->thing_count; j++)
+            count += 1 + rules->families[i]->things[j].also.count;
     struct named *named = arena_array(arena, count + 1, sizeof *named);
     size_t n = 0;
     for (size_t i = 0; i < rules->family_count; i++)
@@ -113,7 +122,8 @@ static void name_things(struct arena *arena, struct ruleset *rules) {
             // A thing's own noun ranks before another thing's other name, in every family.
             named[n++] = (struct named){utf8_fold(arena, thing->noun), thing, i};
             for (size_t k = 0; k < thing->also.count; k++)
-                named[n++] = (struct named){utf8_fold(arena, thing->also.at[k]), thing, rules->family_count + i};
+                named[n++] =
+                    (struct named){utf8_fold(arena, thing->also.at[k]), thing, rules->family_count + i};
         }
     qsort(named, n, sizeof *named, named_order);
     rules->thing_count = n;
@@ -125,8 +135,8 @@ static void name_things(struct arena *arena, struct ruleset *rules) {
     }
 }
 
-static void check_ids(struct arena *arena, const struct ruleset *rules, const struct rule *rule, const struct texts *ids,
-                      struct diags *diags) {
+static void check_ids(struct arena *arena, const struct ruleset *rules, const struct rule *rule,
+                      const struct texts *ids, struct diags *diags) {
     for (size_t i = 0; i < ids->count; i++)
         if (!ruleset_flaw(rules, ids->at[i]))
             diags_add(diags, CODE_RULE_UNKNOWN_ID, rule->at, ruleset_flaw_hint(arena, rules, ids->at[i]),
@@ -152,7 +162,8 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     name_things(arena, rules);
     size_t number = 0;
     // The set is still being made here; it is const for everybody else.
-    for (size_t i = 0; i < rules->flaw_count; i++) ((struct flaw *)(uintptr_t)rules->flaws[i])->finder.number = number++;
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        ((struct flaw *)(uintptr_t)rules->flaws[i])->finder.number = number++;
     for (size_t i = 0; i < rules->claim_count; i++) {
         struct claim *claim = (struct claim *)(uintptr_t)rules->claims[i];
         claim->finder.number = number++;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// One alternation a finder: its `unless` phrases first, skipped over by (*SKIP)(*FAIL) so that a word inside one can
-// never match, then its words, then its own patterns. Steps are limited on every match: PCRE2 ends a catastrophic
-// pattern with an error, never with a wrong answer.
+// One alternation a finder: its `unless` phrases first, skipped over by (*SKIP)(*FAIL) so that a word inside
+// one can never match, then its words, then its own patterns. Steps are limited on every match: PCRE2 ends a
+// catastrophic pattern with an error, never with a wrong answer.
 #define PCRE2_CODE_UNIT_WIDTH 8
 #include "rules/scan.h"
 
@@ -32,7 +32,8 @@ static void clean(void *thing) {
     pcre2_general_context_free(s->general);
 }
 
-// PCRE2's own blocks come from the arena's source, so that a test that counts or fails allocations sees them too.
+// PCRE2's own blocks come from the arena's source, so that a test that counts or fails allocations sees them
+// too.
 static void *get(size_t size, void *context) {
     const struct arena_memory *memory = context;
     return memory->alloc(memory->context, size);
@@ -78,8 +79,10 @@ static void add_phrase(struct buf *out, const char *phrase) {
     const char *last = phrase;
     for (const char *c = phrase; *c; c++) {
         if ((*c & 0xC0) != 0x80) last = c;
-        if (*c == ' ') buf_text(out, "[\\s-]+");
-        else if (*c == '\'') buf_text(out, "['\xE2\x80\x99]?");
+        if (*c == ' ')
+            buf_text(out, "[\\s-]+");
+        else if (*c == '\'')
+            buf_text(out, "['\xE2\x80\x99]?");
         else {
             if (strchr("\\^$.[]|()?*+{}-#/", *c)) buf_byte(out, '\\');
             buf_byte(out, *c);
@@ -125,14 +128,14 @@ static const uint32_t options = PCRE2_CASELESS | PCRE2_UTF | PCRE2_UCP | PCRE2_N
 static pcre2_code *compile(struct scanner *s, const char *pattern) {
     int code;
     size_t offset;
-    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options | PCRE2_NO_UTF_CHECK, &code, &offset,
-                                     s->compile);
+    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options | PCRE2_NO_UTF_CHECK,
+                                     &code, &offset, s->compile);
     if (!made && code == PCRE2_ERROR_HEAP_FAILED) arena_give_up(s->arena);
     return made;
 }
 
-enum scan_result scanner_find(struct scanner *s, const struct finder *finder, const char *text, size_t size, size_t from,
-                              struct span *match) {
+enum scan_result scanner_find(struct scanner *s, const struct finder *finder, const char *text, size_t size,
+                              size_t from, struct span *match) {
     size_t n = finder->number;
     if (s->broken[n]) return SCAN_BROKEN;
     if (!s->codes[n]) {
@@ -153,28 +156,30 @@ enum scan_result scanner_find(struct scanner *s, const struct finder *finder, co
     return at[1] > at[0] ? SCAN_FOUND : SCAN_NONE;
 }
 
-static void complain(struct arena *arena, const struct rule *rule, const char *pattern, int code, size_t offset,
-                     struct diags *diags) {
+static void complain(struct arena *arena, const struct rule *rule, const char *pattern, int code,
+                     size_t offset, struct diags *diags) {
     unsigned char message[160];
     pcre2_get_error_message(code, message, sizeof message);
     diags_add(diags, CODE_RULE_PATTERN, rule->at,
-              arena_format(arena, "at character %zu of: %s", offset + 1, pattern), "a pattern of '%s' does not compile: %s",
-              rule->id, (const char *)message);
+              arena_format(arena, "at character %zu of: %s", offset + 1, pattern),
+              "a pattern of '%s' does not compile: %s", rule->id, (const char *)message);
 }
 
 static bool check_one(struct scanner *s, const struct rule *rule, const char *pattern, struct diags *diags) {
     int code;
     size_t offset;
-    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options, &code, &offset, s->compile);
+    pcre2_code *made =
+        pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options, &code, &offset, s->compile);
     if (!made && code == PCRE2_ERROR_HEAP_FAILED) arena_give_up(s->arena);
     if (!made) complain(s->arena, rule, pattern, code, offset, diags);
     pcre2_code_free(made);
     return made != NULL;
 }
 
-// Each pattern alone, so that the message names the one at fault; then all together, as they are used: a comment inside one
-// can swallow what stands behind it.
-bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule, struct diags *diags) {
+// Each pattern alone, so that the message names the one at fault; then all together, as they are used: a
+// comment inside one can swallow what stands behind it.
+bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule,
+                  struct diags *diags) {
     struct scanner *s = scanner_new(arena, 1);
     bool fine = true;
     for (size_t i = 0; i < finder->match.count; i++) fine &= check_one(s, rule, finder->match.at[i], diags);

@@ -15,6 +15,7 @@ struct fault {
     const char *part;  // "Handle": what an adjective can stand before, or NULL
     const char *severity, *adverb; // "Small", "Slightly", or ""
     const char *adjective;         // of this degree, or NULL
+    bool degree;       // the words at hand put the degree before the noun
     const char *some;  // "One With", "2 With" where only some pieces have it, or NULL
     int tells;
 };
@@ -48,15 +49,18 @@ static void add(struct fault *f, const char *text, int more) {
 
 // --- words with placeholders ---
 
+static bool counted(const struct fault *f) { return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of; }
+
 static const char *noun_text(struct fault *f) {
     int count = f->flaw->count;
     const struct flaw *kind = f->kind;
     const char *noun = kind->form == ABSENCE ? (f->flaw->part ? f->flaw->part : kind->part) : kind->noun;
     if (!noun) return "";
-    if (kind->mass || count < 2 || f->flaw->of) return noun;
+    if (!counted(f)) return noun;
     const char *plural = kind->form == ABSENCE ? (f->flaw->part ? NULL : kind->part_plural) : kind->plural;
     if (!plural) plural = say_plural(f->m->arena, noun);
-    return arena_format(f->m->arena, "%d %s", count, plural);
+    const char *degree = f->degree ? f->severity : ""; // "2 Small Chips": the number leads
+    return arena_format(f->m->arena, "%d %s%s%s", count, degree, *degree ? " " : "", plural);
 }
 
 static const char *filler(struct fault *f, const char *name, size_t n) {
@@ -64,7 +68,7 @@ static const char *filler(struct fault *f, const char *name, size_t n) {
     if (!strncmp(name, "at", n) && n == 2) return f->at;
     if (!strncmp(name, "part", n) && n == 4) return f->part;
     if (!strncmp(name, "where", n) && n == 5) return f->flaw->where;
-    if (!strncmp(name, "sev", n) && n == 3) return f->severity;
+    if (!strncmp(name, "sev", n) && n == 3) return f->degree && counted(f) ? "" : f->severity;
     if (!strncmp(name, "noun", n) && n == 4) return noun_text(f);
     if (!strncmp(name, "adjective", n) && n == 9) return f->adjective;
     if (!strncmp(name, "n", n) && n == 1) return f->flaw->count ? arena_format(arena, "%d", f->flaw->count) : NULL;
@@ -74,6 +78,7 @@ static const char *filler(struct fault *f, const char *name, size_t n) {
 // NULL when a placeholder has nothing to stand for it. An empty {sev} takes its space with it.
 static const char *fill(struct fault *f, const char *words) {
     struct buf out = buf_start(f->m->arena);
+    f->degree = strstr(words, "{sev} {noun}") != NULL;
     for (const char *c = words; *c;) {
         if (*c != '{') {
             if (!(*c == ' ' && (!out.n || out.at[out.n - 1] == ' '))) buf_byte(&out, *c);
@@ -166,10 +171,22 @@ static void state_words(struct fault *f) {
     add_words(f, &f->kind->title, 0);
 }
 
+// A word stands once in a title, so each doubt has a word of its own.
 static void hedge(struct fault *f) {
+    static const char *const doubts[] = {"Possible", "Maybe", "Perhaps"};
     if (f->flaw->sure == SURE_STATED) return;
+    size_t before = 0;
+    for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->flaw; flaw++)
+        before += flaw->sure != SURE_STATED && is_must(flaw);
     for (size_t i = 0; i < f->phrase->count; i++)
-        f->phrase->spellings[i].text = arena_format(f->m->arena, "Possible %s", f->phrase->spellings[i].text);
+        f->phrase->spellings[i].text = arena_format(f->m->arena, "%s %s", doubts[before % 3], f->phrase->spellings[i].text);
+}
+
+// Without a shared short word, a kind that was told of one part cannot be told of the next in the same words.
+static bool told_before(const struct phrase_maker *m, const struct item_flaw *flaw) {
+    for (const struct item_flaw *other = m->record->flaws; other < flaw; other++)
+        if (other->kind == flaw->kind && is_must(other) && flaw->kind->rollup == ROLLUP_NONE) return true;
+    return false;
 }
 
 static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_t nth) {
@@ -181,7 +198,7 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     struct plan_phrase *phrase = phrase_add(m, SLOT_FLAWS, arena_format(m->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
     // Function first, then in the order of the record.
     phrase->rank = nth + (flaw->kind->class == CLASS_FUNCTION ? 0 : 1000);
-    phrase->must = must;
+    phrase->must = must && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
     struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
     f.severity = wording_degree(flaw, false);

@@ -10,7 +10,7 @@
 #include "text/utf8.h"
 
 static const char *const free_words[] = {
-    "a",  "about", "an",   "and",  "as",  "at",   "both", "by",    "cm",  "each", "for",  "from", "ft",   "gal", "in",  "inside",
+    "a",  "about", "an",   "and",  "as",  "at",   "both", "by",    "cm",  "each", "for",  "from", "ft",   "gal", "in",
     "kg", "lb",    "ml",   "mm",   "near", "no",  "not",  "of",    "off", "on",   "only", "or",   "out",  "over", "oz", "per",
     "pt", "qt",    "size", "some", "the", "to",   "under", "up",   "with", "without", "yd"};
 

@@ -16,7 +16,8 @@ static inline void dump_span(struct buf *out, struct note_span span) {
 }
 
 static inline void dump_figure(struct buf *out, const struct figure *figure) {
-    buf_format(out, " %.6g %s base=%.6g%s", figure->value, figure->unit->name, figure->base, figure->about ? " about" : "");
+    buf_format(out, " %.6g %s base=%.6g%s", figure->value, figure->unit->name, figure->base,
+               figure->about ? " about" : "");
 }
 
 static inline void dump_value(struct buf *out, const char *key, const struct value *value) {
@@ -33,7 +34,8 @@ static inline void dump_value(struct buf *out, const char *key, const struct val
 static inline void dump_flaws(struct buf *out, const struct record *r) {
     for (size_t i = 0; i < r->flaw_count; i++) {
         const struct item_flaw *f = &r->flaws[i];
-        buf_format(out, "flaw %s %s %s %d/%d", f->kind->rule.id, severity_name(f->severity), sure_name(f->sure), f->count, f->of);
+        buf_format(out, "flaw %s %s %s %d/%d", f->kind->rule.id, severity_name(f->severity),
+                   sure_name(f->sure), f->count, f->of);
         dump_text(out, "where", f->where);
         dump_text(out, "part", f->part);
         dump_text(out, "photo", f->photo);
@@ -42,7 +44,8 @@ static inline void dump_flaws(struct buf *out, const struct record *r) {
         buf_byte(out, '\n');
     }
     for (size_t i = 0; i < r->clear_count; i++) {
-        buf_format(out, "clear %s %s", r->clear[i].kind->rule.id, r->clear[i].none_seen ? "none-seen" : "denied");
+        buf_format(out, "clear %s %s", r->clear[i].kind->rule.id,
+                   r->clear[i].none_seen ? "none-seen" : "denied");
         dump_text(out, "where", r->clear[i].where);
         dump_text(out, "part", r->clear[i].part);
         dump_span(out, r->clear[i].span);
@@ -52,12 +55,16 @@ static inline void dump_flaws(struct buf *out, const struct record *r) {
 }
 
 static inline void dump_lists(struct buf *out, const struct record *r) {
-    for (size_t i = 0; i < r->include_count; i++) buf_format(out, "includes %d <%s>\n", r->includes[i].count, r->includes[i].what);
+    for (size_t i = 0; i < r->include_count; i++)
+        buf_format(out, "includes %d <%s>\n", r->includes[i].count, r->includes[i].what);
     for (size_t i = 0; i < r->measurement_count; i++) {
         const struct measurement *m = &r->measurements[i];
         buf_format(out, "measure <%s>", m->dimension);
-        if (m->range) buf_format(out, " %.6g..%.6g %s%s", m->from, m->to, m->figure.unit->name, m->figure.about ? " about" : "");
-        else dump_figure(out, &m->figure);
+        if (m->range)
+            buf_format(out, " %.6g..%.6g %s%s", m->from, m->to, m->figure.unit->name,
+                       m->figure.about ? " about" : "");
+        else
+            dump_figure(out, &m->figure);
         dump_text(out, "of", m->of);
         dump_span(out, m->span);
         buf_byte(out, '\n');

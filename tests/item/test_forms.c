@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// One record with every key, in YAML, JSON and CSV: the same record each time. The plain forms that people write by hand.
+// One record with every key, in YAML, JSON and CSV: the same record each time. The plain forms that people
+// write by hand.
 #include "support.h"
 
 #include "format/csv.h"
@@ -11,10 +12,12 @@ static const char full_yaml[] =
     "type: {value: jug, sure: likely, because: the spout, span: [6, 9], others: [pitcher, ewer]}\n"
     "family: ceramics\n"
     "attributes:\n"
-    "  color: [{value: green, sure: stated, span: [0, 5], because: daylight}, {value: white, of: lid, sure: guess}]\n"
+    "  color: [{value: green, sure: stated, span: [0, 5], because: daylight}, {value: white, of: lid, sure: "
+    "guess}]\n"
     "  material: [{value: stoneware}]\n"
     "flaws:\n"
-    "  - {kind: chip, where: rim, part: lid, count: 2, of: 6, size: {value: 0.25, unit: in, about: true}, severity: light,\n"
+    "  - {kind: chip, where: rim, part: lid, count: 2, of: 6, size: {value: 0.25, unit: in, about: true}, "
+    "severity: light,\n"
     "     sure: likely, photo: rim.jpg, span: [11, 26]}\n"
     "  - {kind: crazing, size: {mm: 12.5}}\n"
     "clear:\n"
@@ -31,53 +34,132 @@ static const char full_yaml[] =
     "marks: [{text: \"No 4\", where: base}]\n"
     "fits: [{brand: Pellander, model: C-6, sure: likely, span: [0, 5]}]\n"
     "dates: {from: 1950, to: 1959, because: the stamp}\n"
-    "listing: {title: Jug, description: A jug, price: \"12.50\", currency: EUR, listed: \"2020-01-02\", where: market}\n"
+    "listing: {title: Jug, description: A jug, price: \"12.50\", currency: EUR, listed: \"2020-01-02\", "
+    "where: market}\n"
     "photos: [{file: a.jpg, shows: the rim}]\n"
     "asides: [[33, 51]]\n"
     "unread: [[6, 9]]\n"
     "own: {bin: A4, cost: \"3\", deep: {er: \"1\"}}\n";
 
 static const char full_json[] =
-    "{\"id\":\"full\",\"notes\":\"green jug, chip on the rim, paid little for it\",\"type\":{\"value\":\"jug\",\"sure\":\"likely\","
-    "\"because\":\"the spout\",\"span\":[6,9],\"others\":[\"pitcher\",\"ewer\"]},\"family\":\"ceramics\",\"attributes\":{\"color\":["
-    "{\"value\":\"green\",\"sure\":\"stated\",\"span\":[0,5],\"because\":\"daylight\"},{\"value\":\"white\",\"of\":\"lid\","
-    "\"sure\":\"guess\"}],\"material\":[{\"value\":\"stoneware\"}]},\"flaws\":[{\"kind\":\"chip\",\"where\":\"rim\",\"part\":\"lid\","
-    "\"count\":2,\"of\":6,\"size\":{\"value\":0.25,\"unit\":\"in\",\"about\":true},\"severity\":\"light\",\"sure\":\"likely\","
-    "\"photo\":\"rim.jpg\",\"span\":[11,26]},{\"kind\":\"crazing\",\"size\":{\"mm\":12.5}}],\"clear\":[{\"kind\":\"hairline\","
-    "\"where\":\"inside\",\"part\":\"body\",\"how\":\"none-seen\",\"span\":[0,5]},{\"kind\":\"rust\",\"how\":\"denied\"}],"
-    "\"unchecked\":[\"crack-through\",\"the base\"],\"includes\":[{\"what\":\"lid\",\"count\":2}],\"count\":6,\"measurements\":["
-    "{\"dimension\":\"height\",\"value\":9.5,\"unit\":\"in\",\"about\":true,\"of\":\"body\",\"span\":[0,5]},{\"dimension\":\"weight\","
-    "\"g\":850},{\"dimension\":\"diameter\",\"from\":3,\"to\":4,\"unit\":\"in\"},{\"dimension\":\"capacity\",\"ml\":1000}],"
-    "\"marks\":[{\"text\":\"No 4\",\"where\":\"base\"}],\"fits\":[{\"brand\":\"Pellander\",\"model\":\"C-6\",\"sure\":\"likely\","
-    "\"span\":[0,5]}],\"dates\":{\"from\":1950,\"to\":1959,\"because\":\"the stamp\"},\"listing\":{\"title\":\"Jug\","
-    "\"description\":\"A jug\",\"price\":\"12.50\",\"currency\":\"EUR\",\"listed\":\"2020-01-02\",\"where\":\"market\"},"
+    "{\"id\":\"full\",\"notes\":\"green jug, chip on the rim, paid little for "
+    "it\",\"type\":{\"value\":\"jug\",\"sure\":\"likely\","
+    "\"because\":\"the "
+    "spout\",\"span\":[6,9],\"others\":[\"pitcher\",\"ewer\"]},\"family\":\"ceramics\",\"attributes\":{"
+    "\"color\":["
+    "{\"value\":\"green\",\"sure\":\"stated\",\"span\":[0,5],\"because\":\"daylight\"},{\"value\":\"white\","
+    "\"of\":\"lid\","
+    "\"sure\":\"guess\"}],\"material\":[{\"value\":\"stoneware\"}]},\"flaws\":[{\"kind\":\"chip\",\"where\":"
+    "\"rim\",\"part\":\"lid\","
+    "\"count\":2,\"of\":6,\"size\":{\"value\":0.25,\"unit\":\"in\",\"about\":true},\"severity\":\"light\","
+    "\"sure\":\"likely\","
+    "\"photo\":\"rim.jpg\",\"span\":[11,26]},{\"kind\":\"crazing\",\"size\":{\"mm\":12.5}}],\"clear\":[{"
+    "\"kind\":\"hairline\","
+    "\"where\":\"inside\",\"part\":\"body\",\"how\":\"none-seen\",\"span\":[0,5]},{\"kind\":\"rust\",\"how\":"
+    "\"denied\"}],"
+    "\"unchecked\":[\"crack-through\",\"the "
+    "base\"],\"includes\":[{\"what\":\"lid\",\"count\":2}],\"count\":6,\"measurements\":["
+    "{\"dimension\":\"height\",\"value\":9.5,\"unit\":\"in\",\"about\":true,\"of\":\"body\",\"span\":[0,5]},{"
+    "\"dimension\":\"weight\","
+    "\"g\":850},{\"dimension\":\"diameter\",\"from\":3,\"to\":4,\"unit\":\"in\"},{\"dimension\":\"capacity\","
+    "\"ml\":1000}],"
+    "\"marks\":[{\"text\":\"No "
+    "4\",\"where\":\"base\"}],\"fits\":[{\"brand\":\"Pellander\",\"model\":\"C-6\",\"sure\":\"likely\","
+    "\"span\":[0,5]}],\"dates\":{\"from\":1950,\"to\":1959,\"because\":\"the "
+    "stamp\"},\"listing\":{\"title\":\"Jug\","
+    "\"description\":\"A "
+    "jug\",\"price\":\"12.50\",\"currency\":\"EUR\",\"listed\":\"2020-01-02\",\"where\":\"market\"},"
     "\"photos\":[{\"file\":\"a.jpg\",\"shows\":\"the rim\"}],\"asides\":[[33,51]],\"unread\":[[6,9]],"
     "\"own\":{\"bin\":\"A4\",\"cost\":\"3\",\"deep\":{\"er\":\"1\"}}}\n";
 
 // A column, a cell.
-static const char *const full_csv[][2] = {
-    {"id", "full"}, {"notes", "\"green jug, chip on the rim, paid little for it\""}, {"type.value", "jug"}, {"type.sure", "likely"},
-    {"type.because", "the spout"}, {"type.span.1", "6"}, {"type.span.2", "9"}, {"type.others.1", "pitcher"},
-    {"type.others.2", "ewer"}, {"family", "ceramics"}, {"attributes.color.1.value", "green"}, {"attributes.color.1.sure", "stated"},
-    {"attributes.color.1.span.1", "0"}, {"attributes.color.1.span.2", "5"}, {"attributes.color.1.because", "daylight"},
-    {"attributes.color.2.value", "white"}, {"attributes.color.2.of", "lid"}, {"attributes.color.2.sure", "guess"},
-    {"attributes.material", "stoneware"}, {"flaws.1.kind", "chip"}, {"flaws.1.where", "rim"}, {"flaws.1.part", "lid"},
-    {"flaws.1.count", "2"}, {"flaws.1.of", "6"}, {"flaws.1.size.value", "0.25"}, {"flaws.1.size.unit", "in"},
-    {"flaws.1.size.about", "yes"}, {"flaws.1.severity", "light"}, {"flaws.1.sure", "likely"}, {"flaws.1.photo", "rim.jpg"},
-    {"flaws.1.span.1", "11"}, {"flaws.1.span.2", "26"}, {"flaws.2.kind", "crazing"}, {"flaws.2.size.mm", "12.5"},
-    {"clear.1.kind", "hairline"}, {"clear.1.where", "inside"}, {"clear.1.part", "body"}, {"clear.1.how", "none-seen"},
-    {"clear.1.span.1", "0"}, {"clear.1.span.2", "5"}, {"clear.2.kind", "rust"}, {"clear.2.how", "denied"},
-    {"unchecked.1", "crack-through"}, {"unchecked.2", "the base"}, {"includes.1.what", "lid"}, {"includes.1.count", "2"},
-    {"count", "6"}, {"measurements.1.dimension", "height"}, {"measurements.1.value", "9.5"}, {"measurements.1.unit", "in"},
-    {"measurements.1.about", "true"}, {"measurements.1.of", "body"}, {"measurements.1.span.1", "0"}, {"measurements.1.span.2", "5"},
-    {"measurements.2.dimension", "weight"}, {"measurements.2.g", "850"}, {"measurements.3.dimension", "diameter"},
-    {"measurements.3.from", "3"}, {"measurements.3.to", "4"}, {"measurements.3.unit", "in"},
-    {"measurements.4.dimension", "capacity"}, {"measurements.4.ml", "1000"}, {"marks.1.text", "No 4"}, {"marks.1.where", "base"},
-    {"fits.1.brand", "Pellander"}, {"fits.1.model", "C-6"}, {"fits.1.sure", "likely"}, {"fits.1.span.1", "0"},
-    {"fits.1.span.2", "5"}, {"dates.from", "1950"}, {"dates.to", "1959"}, {"dates.because", "the stamp"}, {"listing.title", "Jug"},
-    {"listing.description", "A jug"}, {"listing.price", "12.50"}, {"listing.currency", "EUR"}, {"listing.listed", "2020-01-02"},
-    {"listing.where", "market"}, {"photos.1.file", "a.jpg"}, {"photos.1.shows", "the rim"}, {"asides.1.1", "33"}, {"asides.1.2", "51"},
-    {"unread.1.1", "6"}, {"unread.1.2", "9"}, {"own.bin", "A4"}, {"own.cost", "3"}, {"own.deep.er", "1"}};
+static const char *const full_csv[][2] = {{"id", "full"},
+                                          {"notes", "\"green jug, chip on the rim, paid little for it\""},
+                                          {"type.value", "jug"},
+                                          {"type.sure", "likely"},
+                                          {"type.because", "the spout"},
+                                          {"type.span.1", "6"},
+                                          {"type.span.2", "9"},
+                                          {"type.others.1", "pitcher"},
+                                          {"type.others.2", "ewer"},
+                                          {"family", "ceramics"},
+                                          {"attributes.color.1.value", "green"},
+                                          {"attributes.color.1.sure", "stated"},
+                                          {"attributes.color.1.span.1", "0"},
+                                          {"attributes.color.1.span.2", "5"},
+                                          {"attributes.color.1.because", "daylight"},
+                                          {"attributes.color.2.value", "white"},
+                                          {"attributes.color.2.of", "lid"},
+                                          {"attributes.color.2.sure", "guess"},
+                                          {"attributes.material", "stoneware"},
+                                          {"flaws.1.kind", "chip"},
+                                          {"flaws.1.where", "rim"},
+                                          {"flaws.1.part", "lid"},
+                                          {"flaws.1.count", "2"},
+                                          {"flaws.1.of", "6"},
+                                          {"flaws.1.size.value", "0.25"},
+                                          {"flaws.1.size.unit", "in"},
+                                          {"flaws.1.size.about", "yes"},
+                                          {"flaws.1.severity", "light"},
+                                          {"flaws.1.sure", "likely"},
+                                          {"flaws.1.photo", "rim.jpg"},
+                                          {"flaws.1.span.1", "11"},
+                                          {"flaws.1.span.2", "26"},
+                                          {"flaws.2.kind", "crazing"},
+                                          {"flaws.2.size.mm", "12.5"},
+                                          {"clear.1.kind", "hairline"},
+                                          {"clear.1.where", "inside"},
+                                          {"clear.1.part", "body"},
+                                          {"clear.1.how", "none-seen"},
+                                          {"clear.1.span.1", "0"},
+                                          {"clear.1.span.2", "5"},
+                                          {"clear.2.kind", "rust"},
+                                          {"clear.2.how", "denied"},
+                                          {"unchecked.1", "crack-through"},
+                                          {"unchecked.2", "the base"},
+                                          {"includes.1.what", "lid"},
+                                          {"includes.1.count", "2"},
+                                          {"count", "6"},
+                                          {"measurements.1.dimension", "height"},
+                                          {"measurements.1.value", "9.5"},
+                                          {"measurements.1.unit", "in"},
+                                          {"measurements.1.about", "true"},
+                                          {"measurements.1.of", "body"},
+                                          {"measurements.1.span.1", "0"},
+                                          {"measurements.1.span.2", "5"},
+                                          {"measurements.2.dimension", "weight"},
+                                          {"measurements.2.g", "850"},
+                                          {"measurements.3.dimension", "diameter"},
+                                          {"measurements.3.from", "3"},
+                                          {"measurements.3.to", "4"},
+                                          {"measurements.3.unit", "in"},
+                                          {"measurements.4.dimension", "capacity"},
+                                          {"measurements.4.ml", "1000"},
+                                          {"marks.1.text", "No 4"},
+                                          {"marks.1.where", "base"},
+                                          {"fits.1.brand", "Pellander"},
+                                          {"fits.1.model", "C-6"},
+                                          {"fits.1.sure", "likely"},
+                                          {"fits.1.span.1", "0"},
+                                          {"fits.1.span.2", "5"},
+                                          {"dates.from", "1950"},
+                                          {"dates.to", "1959"},
+                                          {"dates.because", "the stamp"},
+                                          {"listing.title", "Jug"},
+                                          {"listing.description", "A jug"},
+                                          {"listing.price", "12.50"},
+                                          {"listing.currency", "EUR"},
+                                          {"listing.listed", "2020-01-02"},
+                                          {"listing.where", "market"},
+                                          {"photos.1.file", "a.jpg"},
+                                          {"photos.1.shows", "the rim"},
+                                          {"asides.1.1", "33"},
+                                          {"asides.1.2", "51"},
+                                          {"unread.1.1", "6"},
+                                          {"unread.1.2", "9"},
+                                          {"own.bin", "A4"},
+                                          {"own.cost", "3"},
+                                          {"own.deep.er", "1"}};
 enum { COLUMNS = sizeof full_csv / sizeof *full_csv };
 
 static const char full_dump[] =
@@ -103,7 +185,8 @@ static const char full_dump[] =
     "fits likely brand=<Pellander> model=<C-6> span=0..5\n"
     "photo file=<a.jpg> shows=<the rim>\n"
     "years 1950..1959 because=<the stamp>\n"
-    "listing title=<Jug> description=<A jug> price=<12.50> currency=<EUR> listed=<2020-01-02> where=<market>\n"
+    "listing title=<Jug> description=<A jug> price=<12.50> currency=<EUR> listed=<2020-01-02> "
+    "where=<market>\n"
     "tree 0 [[<33><51>]]\n"
     "tree 1 [[<6><9>]]\n"
     "tree 2 {bin:<A4>cost:<3>deep:{er:<1>}}";
@@ -149,7 +232,9 @@ static void same_in_all_forms(struct arena *arena, void *context) {
     ck_assert_str_eq(dump_of(arena, csv.at, FORM_CSV), full_dump);
 }
 
-START_TEST(one_record_in_every_form) { within(same_in_all_forms, NULL); }
+START_TEST(one_record_in_every_form) {
+    within(same_in_all_forms, NULL);
+}
 END_TEST
 
 static const struct {
@@ -170,42 +255,58 @@ static const struct {
     {"marks: [17]\n", "marks: [{text: \"17\"}]\n"},
     {"fits: C-6\n", "fits: [{model: C-6}]\n"},
     {"photos: a.jpg\n", "photos: [{file: a.jpg}]\n"},
-    {"measurements: {dimension: height, mm: 90}\n", "measurements: [{dimension: height, value: 90, unit: mm}]\n"},
-    {"measurements: [{dimension: weight, g: 90}]\n", "measurements: [{dimension: weight, value: 90, unit: g}]\n"},
-    {"measurements: [{dimension: capacity, ml: 90}]\n", "measurements: [{dimension: capacity, value: 90, unit: ml}]\n"},
-    {"measurements: [{dimension: height, value: 9, unit: inches}]\n", "measurements: [{dimension: height, value: 9, unit: in}]\n"},
+    {"measurements: {dimension: height, mm: 90}\n",
+     "measurements: [{dimension: height, value: 90, unit: mm}]\n"},
+    {"measurements: [{dimension: weight, g: 90}]\n",
+     "measurements: [{dimension: weight, value: 90, unit: g}]\n"},
+    {"measurements: [{dimension: capacity, ml: 90}]\n",
+     "measurements: [{dimension: capacity, value: 90, unit: ml}]\n"},
+    {"measurements: [{dimension: height, value: 9, unit: inches}]\n",
+     "measurements: [{dimension: height, value: 9, unit: in}]\n"},
     {"flaws:\ncount:\ntype: jug\n", "type: jug\n"},
     {"type: cafe\xCC\x81 cup\n", "type: caf\xC3\xA9 cup\n"}};
 
 static void same_as_written_out(struct arena *arena, void *context) {
     (void)context;
     for (size_t i = 0; i < sizeof shorthands / sizeof *shorthands; i++)
-        ck_assert_str_eq(dump_of(arena, shorthands[i].plain, FORM_YAML), dump_of(arena, shorthands[i].full, FORM_YAML));
+        ck_assert_str_eq(dump_of(arena, shorthands[i].plain, FORM_YAML),
+                         dump_of(arena, shorthands[i].full, FORM_YAML));
 }
 
-START_TEST(plain_forms_stand_for_full_ones) { within(same_as_written_out, NULL); }
+START_TEST(plain_forms_stand_for_full_ones) {
+    within(same_as_written_out, NULL);
+}
 END_TEST
 
 // The seller's own words stay byte for byte, and spans count their bytes.
 static void notes_stay(struct arena *arena, void *context) {
     (void)context;
-    const char *dump = dump_of(arena, "{\"notes\":\"cafe\xCC\x81  jug\\t!\",\"type\":{\"value\":\"jug\",\"span\":[8,11]}}", FORM_JSON);
-    ck_assert_str_eq(dump, " id=<item-1> notes=<cafe\xCC\x81  jug\t!> family=none count=0\ntype stated value=<jug> span=8..11\n");
+    const char *dump =
+        dump_of(arena, "{\"notes\":\"cafe\xCC\x81  jug\\t!\",\"type\":{\"value\":\"jug\",\"span\":[8,11]}}",
+                FORM_JSON);
+    ck_assert_str_eq(dump, " id=<item-1> notes=<cafe\xCC\x81  jug\t!> family=none count=0\ntype stated "
+                           "value=<jug> span=8..11\n");
 }
 
-START_TEST(notes_are_not_rewritten) { within(notes_stay, NULL); }
+START_TEST(notes_are_not_rewritten) {
+    within(notes_stay, NULL);
+}
 END_TEST
 
 static void own_comes_through(struct arena *arena, void *context) {
     (void)context;
     const struct listing *listing =
-        draft_of(arena, shipped_once(), "type: jug\nown: {bin: \"007\", list: [1, {a: b}], yes: true, text: 'it''s <b>'}\n");
+        draft_of(arena, shipped_once(),
+                 "type: jug\nown: {bin: \"007\", list: [1, {a: b}], yes: true, text: 'it''s <b>'}\n");
     struct buf out = buf_start(arena);
     json_write(&out, node_get(listing_tree(arena, listing), "own"));
-    ck_assert_str_eq(out.at, "{\"bin\":\"007\",\"list\":[\"1\",{\"a\":\"b\"}],\"yes\":\"true\",\"text\":\"it's <b>\"}");
+    ck_assert_str_eq(
+        out.at, "{\"bin\":\"007\",\"list\":[\"1\",{\"a\":\"b\"}],\"yes\":\"true\",\"text\":\"it's <b>\"}");
 }
 
-START_TEST(own_keys_are_carried_through) { within(own_comes_through, NULL); }
+START_TEST(own_keys_are_carried_through) {
+    within(own_comes_through, NULL);
+}
 END_TEST
 
 int main(void) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What is said about each bad value of a record: line, column, caret, hint and code, exactly. The cases stand in messages.txt.
+// What is said about each bad value of a record: line, column, caret, hint and code, exactly. The cases stand
+// in messages.txt.
 #include "support.h"
 
 enum { CASES_MOST = 160 };

@@ -67,25 +67,30 @@ static inline struct drafter drafter_in(struct arena *arena, const struct shippe
     return drafter;
 }
 
-static inline void shipped_setup(void) { shipped_once(); }
+static inline void shipped_setup(void) {
+    shipped_once();
+}
 
 static inline struct source *source_of(struct arena *arena, const char *name, const char *text) {
     struct source *source = arena_alloc(arena, sizeof *source);
-    *source = (struct source){.name = name, .text = arena_string(arena, text), .size = strlen(text), .first_line = 1};
+    *source = (struct source){
+        .name = name, .text = arena_string(arena, text), .size = strlen(text), .first_line = 1};
     return source;
 }
 
 // The record of one YAML document; faults go to `diags`, and the record is then not to be used.
-static inline bool record_of(struct arena *arena, const struct ruleset *rules, const char *yaml, struct record *record,
-                             struct diags *diags) {
+static inline bool record_of(struct arena *arena, const struct ruleset *rules, const char *yaml,
+                             struct record *record, struct diags *diags) {
     const struct node *tree = yaml_read(arena, source_of(arena, "record.yaml", yaml), diags);
     return tree && record_read(arena, rules, tree, LOCALE_US, 1, record, diags);
 }
 
-static inline const struct listing *draft_of(struct arena *arena, const struct shipped *shipped, const char *yaml) {
+static inline const struct listing *draft_of(struct arena *arena, const struct shipped *shipped,
+                                             const char *yaml) {
     struct diags diags = diags_start(arena);
     struct record *record = arena_alloc(arena, sizeof *record);
-    ck_assert_msg(record_of(arena, shipped->rules, yaml, record, &diags), "%s\n%s", yaml, printed(arena, &diags));
+    ck_assert_msg(record_of(arena, shipped->rules, yaml, record, &diags), "%s\n%s", yaml,
+                  printed(arena, &diags));
     struct title_options options = {80, COUNT_GRAPHEMES, LOCALE_US, shipped->drafter.variants};
     struct drafter drafter = drafter_in(arena, shipped);
     return listing_draft(arena, &drafter, record, &options);
@@ -125,7 +130,8 @@ static inline void leave_folder(void) {
     ck_assert_int_eq(system(command), 0);
 }
 
-// --- cases kept as text: "=== title", "--- file NAME" with its text, "--- messages" with the exact text expected ---
+// --- cases kept as text: "=== title", "--- file NAME" with its text, "--- messages" with the exact text
+// expected ---
 
 struct message_case {
     const char *title, *expected;
@@ -144,14 +150,16 @@ struct message_cases {
 // Splits the file in place: each text ends where the next line of "===" or "---" begins.
 static inline struct message_cases *cases_load(struct arena *arena, const char *path) {
     struct diags diags = diags_start(arena);
-    const struct source *source =
-        folder_read_file(arena, arena_format(arena, "%s/%s", source_folder(), path), LIMIT_RULE_FILE_BYTES, &diags);
+    const struct source *source = folder_read_file(arena, arena_format(arena, "%s/%s", source_folder(), path),
+                                                   LIMIT_RULE_FILE_BYTES, &diags);
     ck_assert_msg(source != NULL, "%s", printed(arena, &diags));
     struct message_cases *cases = arena_alloc(arena, sizeof *cases);
     for (const char *line = source->text; *line;) {
         const char *end = strchr(line, '\n'), *body = end + 1, *next = body;
-        while (*next && strncmp(next, "=== ", 4) != 0 && strncmp(next, "--- ", 4) != 0) next = strchr(next, '\n') + 1;
-        char *head = arena_copy(arena, line, (size_t)(end - line)), *text = arena_copy(arena, body, (size_t)(next - body));
+        while (*next && strncmp(next, "=== ", 4) != 0 && strncmp(next, "--- ", 4) != 0)
+            next = strchr(next, '\n') + 1;
+        char *head = arena_copy(arena, line, (size_t)(end - line)),
+             *text = arena_copy(arena, body, (size_t)(next - body));
         struct message_case *now = cases->count ? &cases->at[cases->count - 1] : cases->at;
         if (!strncmp(head, "=== ", 4)) {
             ck_assert_uint_lt(cases->count, sizeof cases->at / sizeof *cases->at);
@@ -161,8 +169,10 @@ static inline struct message_cases *cases_load(struct arena *arena, const char *
             now->files[now->file_count].name = head + 9;
             now->files[now->file_count].size = strlen(text);
             now->files[now->file_count++].text = text;
-        } else if (!strcmp(head, "--- messages")) now->expected = text;
-        else ck_assert_msg(*head == '#', "%s: not a line of a case: %s", path, head);
+        } else if (!strcmp(head, "--- messages"))
+            now->expected = text;
+        else
+            ck_assert_msg(*head == '#', "%s: not a line of a case: %s", path, head);
         line = next;
     }
     return cases;
@@ -171,7 +181,8 @@ static inline struct message_cases *cases_load(struct arena *arena, const char *
 // Adds to `wrong` where they differ.
 static inline void compare_messages(const struct message_case *one, const char *got, struct buf *wrong) {
     const char *expected = one->expected ? one->expected : "(nothing given)\n";
-    if (strcmp(expected, got) != 0) buf_format(wrong, "%s\n--- expected\n%s--- got\n%s--- end\n", one->title, expected, got);
+    if (strcmp(expected, got) != 0)
+        buf_format(wrong, "%s\n--- expected\n%s--- got\n%s--- end\n", one->title, expected, got);
 }
 
 #endif

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What the shipped pack must hold: every kind of flaw with its caps and duty, every family, and families that differ.
+// What the shipped pack must hold: every kind of flaw with its caps and duty, every family, and families that
+// differ.
 #include "flaws.h"
 #include "support.h"
 
@@ -28,13 +29,17 @@ static void check_flaws(struct arena *arena, const struct shipped *shipped) {
         const struct flaw *flaw = ruleset_flaw(shipped->rules, id);
         ck_assert_msg(flaw != NULL, "there is no flaw %s", id);
         for (int s = SEVERITY_LIGHT; s <= SEVERITY_HEAVY; s++)
-            ck_assert_msg((int)flaw->cap[s] == EXPECTED_FLAWS[i].caps[s - SEVERITY_LIGHT] - 'A', "%s: cap of degree %d", id, s);
-        ck_assert_msg(flaw->cap[SEVERITY_UNKNOWN] == flaw->cap[SEVERITY_MODERATE], "%s: cap of an unknown degree", id);
+            ck_assert_msg((int)flaw->cap[s] == EXPECTED_FLAWS[i].caps[s - SEVERITY_LIGHT] - 'A',
+                          "%s: cap of degree %d", id, s);
+        ck_assert_msg(flaw->cap[SEVERITY_UNKNOWN] == flaw->cap[SEVERITY_MODERATE],
+                      "%s: cap of an unknown degree", id);
         ck_assert_msg(flaw->duty == EXPECTED_FLAWS[i].duty, "%s: duty", id);
     }
 }
 
-START_TEST(every_flaw_has_the_caps_and_duty_written_down) { run(check_flaws); }
+START_TEST(every_flaw_has_the_caps_and_duty_written_down) {
+    run(check_flaws);
+}
 END_TEST
 
 static void check_classes(struct arena *arena, const struct shipped *shipped) {
@@ -44,16 +49,20 @@ static void check_classes(struct arena *arena, const struct shipped *shipped) {
         [CLASS_DIRT] = 8,     [CLASS_ODOR] = 8,    [CLASS_STATUS] = 4,   [CLASS_FEATURE] = 5};
     size_t found[CLASS_FEATURE + 1] = {0};
     for (size_t i = 0; i < shipped->rules->flaw_count; i++) found[shipped->rules->flaws[i]->class]++;
-    for (int c = 0; c <= CLASS_FEATURE; c++) ck_assert_msg(found[c] == expected[c], "class %d: %zu", c, found[c]);
+    for (int c = 0; c <= CLASS_FEATURE; c++)
+        ck_assert_msg(found[c] == expected[c], "class %d: %zu", c, found[c]);
 }
 
-START_TEST(each_class_holds_as_many_as_were_counted) { run(check_classes); }
+START_TEST(each_class_holds_as_many_as_were_counted) {
+    run(check_classes);
+}
 END_TEST
 
 static const char *const family_ids[] = {
-    "bags",     "books",     "cameras",    "ceramics", "clocks-watches", "clothing", "crafts",  "decor",  "electrical",
-    "footwear", "furniture", "games-puzzles", "glassware", "holiday",    "jewelry",  "kitchenware", "lighting", "linens",
-    "media",    "metalware", "music",      "other",    "paper",          "parts",    "sports",  "tools",  "toys"};
+    "bags",    "books",       "cameras",  "ceramics",  "clocks-watches", "clothing",  "crafts",
+    "decor",   "electrical",  "footwear", "furniture", "games-puzzles",  "glassware", "holiday",
+    "jewelry", "kitchenware", "lighting", "linens",    "media",          "metalware", "music",
+    "other",   "paper",       "parts",    "sports",    "tools",          "toys"};
 enum { FAMILY_COUNT = sizeof family_ids / sizeof *family_ids };
 
 static void check_families(struct arena *arena, const struct shipped *shipped) {
@@ -68,11 +77,14 @@ static void check_families(struct arena *arena, const struct shipped *shipped) {
         ck_assert_msg(family->want_count >= 3 && wordings >= 8, "%s: wants", family_ids[i]);
         ck_assert_msg(family->thing_count >= 20, "%s: %zu things", family_ids[i], family->thing_count);
         ck_assert_msg(family->photo_count >= 6, "%s: photos", family_ids[i]);
-        ck_assert_msg(family->measures.count >= 1 && family->short_count >= 4 && family->avoid.count >= 3, "%s", family_ids[i]);
+        ck_assert_msg(family->measures.count >= 1 && family->short_count >= 4 && family->avoid.count >= 3,
+                      "%s", family_ids[i]);
     }
 }
 
-START_TEST(all_families_are_there_and_filled) { run(check_families); }
+START_TEST(all_families_are_there_and_filled) {
+    run(check_families);
+}
 END_TEST
 
 // --- likeness: by the letters of the question, apart from the program's own comparison by stems ---
@@ -122,7 +134,9 @@ static void check_own_checks(struct arena *arena, const struct shipped *shipped)
     }
 }
 
-START_TEST(every_family_has_eight_checks_that_no_other_has) { run(check_own_checks); }
+START_TEST(every_family_has_eight_checks_that_no_other_has) {
+    run(check_own_checks);
+}
 END_TEST
 
 static void check_likeness(struct arena *arena, const struct shipped *shipped) {
@@ -134,7 +148,8 @@ static void check_likeness(struct arena *arena, const struct shipped *shipped) {
             size_t shared = 0, fewer = a->check_count < b->check_count ? a->check_count : b->check_count;
             for (size_t i = 0; i < a->check_count; i++)
                 for (size_t j = 0; j < b->check_count; j++)
-                    if (much_the_same(a->checks[i].ask, b->checks[j].ask) || !strcmp(a->checks[i].id, b->checks[j].id)) {
+                    if (much_the_same(a->checks[i].ask, b->checks[j].ask) ||
+                        !strcmp(a->checks[i].id, b->checks[j].id)) {
                         shared++;
                         break;
                     }
@@ -142,7 +157,9 @@ static void check_likeness(struct arena *arena, const struct shipped *shipped) {
         }
 }
 
-START_TEST(no_two_families_share_more_than_half_of_their_checks) { run(check_likeness); }
+START_TEST(no_two_families_share_more_than_half_of_their_checks) {
+    run(check_likeness);
+}
 END_TEST
 
 static void check_proof(struct arena *arena, const struct shipped *shipped) {
@@ -155,8 +172,8 @@ static void check_proof(struct arena *arena, const struct shipped *shipped) {
     ck_assert_uint_eq(counts.examples, 27);
     ck_assert_uint_eq(counts.claims, shipped->rules->claim_count);
     ck_assert_uint_ge(counts.claims, 60);
-    ck_assert_msg(counts.misses_with_word * 100 >= counts.misses * 80, "only %zu of %zu misses hold a word of their rule",
-                  counts.misses_with_word, counts.misses);
+    ck_assert_msg(counts.misses_with_word * 100 >= counts.misses * 80,
+                  "only %zu of %zu misses hold a word of their rule", counts.misses_with_word, counts.misses);
     ck_assert(counts.likeness <= 0.5);
     for (size_t i = 0; i < shipped->rules->flaw_count; i++) {
         const struct rule *rule = &shipped->rules->flaws[i]->rule;
@@ -164,26 +181,32 @@ static void check_proof(struct arena *arena, const struct shipped *shipped) {
     }
 }
 
-START_TEST(the_shipped_pack_proves_itself) { run(check_proof); }
+START_TEST(the_shipped_pack_proves_itself) {
+    run(check_proof);
+}
 END_TEST
 
 // A question must not send anyone into danger, nor ask for what spoils the thing.
 static void check_questions(struct arena *arena, const struct shipped *shipped) {
-    static const char *const never[] = {"scrape off", "scrape the", "burn a", "taste it", "lick it", "sniff it", "acid", "a flame", " lighter", "unscrew the back"};
+    static const char *const never[] = {"scrape off", "scrape the",      "burn a", "taste it",
+                                        "lick it",    "sniff it",        "acid",   "a flame",
+                                        " lighter",   "unscrew the back"};
     const struct ruleset *rules = shipped->rules;
     for (size_t i = 0; i < rules->flaw_count; i++)
         for (size_t k = 0; k < rules->flaws[i]->ask.count; k++)
             for (size_t n = 0; n < sizeof never / sizeof *never; n++)
-                ck_assert_msg(!strstr(utf8_fold(arena, rules->flaws[i]->ask.at[k]), never[n]), "%s: %s", rules->flaws[i]->rule.id,
-                              rules->flaws[i]->ask.at[k]);
+                ck_assert_msg(!strstr(utf8_fold(arena, rules->flaws[i]->ask.at[k]), never[n]), "%s: %s",
+                              rules->flaws[i]->rule.id, rules->flaws[i]->ask.at[k]);
     for (size_t i = 0; i < rules->family_count; i++)
         for (size_t k = 0; k < rules->families[i]->check_count; k++)
             for (size_t n = 0; n < sizeof never / sizeof *never; n++)
-                ck_assert_msg(!strstr(utf8_fold(arena, rules->families[i]->checks[k].ask), never[n]), "%s: %s",
-                              rules->families[i]->rule.id, rules->families[i]->checks[k].ask);
+                ck_assert_msg(!strstr(utf8_fold(arena, rules->families[i]->checks[k].ask), never[n]),
+                              "%s: %s", rules->families[i]->rule.id, rules->families[i]->checks[k].ask);
 }
 
-START_TEST(no_question_sends_anyone_into_danger) { run(check_questions); }
+START_TEST(no_question_sends_anyone_into_danger) {
+    run(check_questions);
+}
 END_TEST
 
 static void check_things(struct arena *arena, const struct shipped *shipped) {
@@ -203,7 +226,9 @@ static void check_things(struct arena *arena, const struct shipped *shipped) {
     ck_assert_uint_eq(none, 0);
 }
 
-START_TEST(every_thing_is_found_by_its_noun) { run(check_things); }
+START_TEST(every_thing_is_found_by_its_noun) {
+    run(check_things);
+}
 END_TEST
 
 int main(void) {

@@ -19,9 +19,10 @@ static void write_files(struct arena *arena, const struct message_case *one, str
     }
 }
 
-// The first case holds a pack without fault that lies under all others but those called "alone". Each is loaded and
-// proved as `rules check` does it.
-static const char *messages_of(struct arena *arena, const struct message_case *base, const struct message_case *one) {
+// The first case holds a pack without fault that lies under all others but those called "alone". Each is
+// loaded and proved as `rules check` does it.
+static const char *messages_of(struct arena *arena, const struct message_case *base,
+                               const struct message_case *one) {
     struct packs packs = {{NULL}, 0};
     if (strncmp(one->title, "alone:", 6) != 0 && one != base) write_files(arena, base, &packs);
     write_files(arena, one, &packs);
@@ -61,7 +62,9 @@ static void count_cases(struct arena *arena, void *context) {
     ck_assert_uint_le(cases->count, CASES_MOST);
 }
 
-START_TEST(there_are_cases) { within(count_cases, NULL); }
+START_TEST(there_are_cases) {
+    within(count_cases, NULL);
+}
 END_TEST
 
 int main(void) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Every rule that finds text is spoiled, one at a time, and the pack's own examples or its own count must notice.
+// Every rule that finds text is spoiled, one at a time, and the pack's own examples or its own count must
+// notice.
 #include "support.h"
 
 enum spoiling { BLIND, GREEDY, WITHOUT_UNLESS };
@@ -22,7 +23,11 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
     if (spoiling != BLIND) spoiled->unless = (struct texts){NULL, 0};
     const struct flaw *flaws[] = {&flaw};
     const struct claim *claims[] = {&claim};
-    struct ruleset rules = {.flaws = flaws, .flaw_count = !is_claim, .claims = claims, .claim_count = is_claim, .finder_count = 2};
+    struct ruleset rules = {.flaws = flaws,
+                            .flaw_count = !is_claim,
+                            .claims = claims,
+                            .claim_count = is_claim,
+                            .finder_count = 2};
     struct drafter drafter = {&rules, NULL, scanner_new(arena, 2)};
     struct diags diags = diags_start(arena);
     struct proof_counts counts;
@@ -32,7 +37,8 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
     return false;
 }
 
-static void spoil(struct arena *arena, const struct finder *finder, const struct rule *rule, bool is_claim, struct tally *tally) {
+static void spoil(struct arena *arena, const struct finder *finder, const struct rule *rule, bool is_claim,
+                  struct tally *tally) {
     bool blind = notices(arena, finder, rule, is_claim, BLIND, CODE_RULE_HIT);
     bool greedy = notices(arena, finder, rule, is_claim, GREEDY, CODE_RULE_MISS);
     ck_assert_msg(blind, "%s finds nothing and nobody notices", rule->id);
@@ -49,18 +55,22 @@ static void spoil_all(struct arena *arena, void *context) {
     struct shipped shipped = shipped_load(arena);
     struct tally tally = {0};
     const struct ruleset *rules = shipped.rules;
-    for (size_t i = 0; i < rules->flaw_count; i++) spoil(arena, &rules->flaws[i]->finder, &rules->flaws[i]->rule, false, &tally);
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        spoil(arena, &rules->flaws[i]->finder, &rules->flaws[i]->rule, false, &tally);
     for (size_t i = 0; i < rules->claim_count; i++)
         spoil(arena, &rules->claims[i]->finder, &rules->claims[i]->rule, true, &tally);
     ck_assert_uint_eq(tally.rules, rules->flaw_count + rules->claim_count);
     ck_assert_uint_ge(tally.rules, 200);
     ck_assert_uint_eq(tally.noticed, tally.rules);
     // A rule whose `unless` is lost shows it where a miss holds one of its phrases.
-    ck_assert_msg(tally.unless_noticed * 100 >= tally.with_unless * 90, "only %zu of %zu notice that their `unless` is lost",
-                  tally.unless_noticed, tally.with_unless);
+    ck_assert_msg(tally.unless_noticed * 100 >= tally.with_unless * 90,
+                  "only %zu of %zu notice that their `unless` is lost", tally.unless_noticed,
+                  tally.with_unless);
 }
 
-START_TEST(a_rule_that_finds_nothing_or_everything_is_noticed) { within(spoil_all, NULL); }
+START_TEST(a_rule_that_finds_nothing_or_everything_is_noticed) {
+    within(spoil_all, NULL);
+}
 END_TEST
 
 // --- rules that are lost: the files as they are, less one rule ---
@@ -101,15 +111,16 @@ static void load_short(struct arena *arena, void *context) {
     const char *folders[] = {"pack"};
     struct diags diags = diags_start(arena);
     ruleset_load(arena, folders, 1, &diags);
-    const char *expected = arena_format(arena, "pack 'core' should hold %zu %s rules and holds %zu", loss->held, loss->kind, loss->left);
+    const char *expected = arena_format(arena, "pack 'core' should hold %zu %s rules and holds %zu",
+                                        loss->held, loss->kind, loss->left);
     for (size_t i = 0; i < diags.count; i++)
         loss->noticed |= diags.items[i].code == CODE_RULE_COUNT && !strcmp(diags.items[i].message, expected);
 }
 
 struct part_of_pack {
-    const char **paths;    // of the files in their own place
+    const char **paths; // of the files in their own place
     struct source **sources;
-    size_t count, skip;    // `skip` bytes of a path stand before the pack's own part
+    size_t count, skip; // `skip` bytes of a path stand before the pack's own part
     struct cut_list *rules;
 };
 
@@ -119,7 +130,8 @@ static struct part_of_pack copy_part(struct arena *arena, const char *folder) {
     struct part_of_pack part = {.skip = strlen(core) + 1, .rules = arena_alloc(arena, sizeof *part.rules)};
     part.paths = folder_list(arena, arena_format(arena, "%s/%s", core, folder), ".yaml", &part.count, &diags);
     part.sources = arena_array(arena, part.count, sizeof *part.sources);
-    const struct source *pack = folder_read_file(arena, arena_format(arena, "%s/pack.yaml", core), LIMIT_RULE_FILE_BYTES, &diags);
+    const struct source *pack =
+        folder_read_file(arena, arena_format(arena, "%s/pack.yaml", core), LIMIT_RULE_FILE_BYTES, &diags);
     for (size_t i = 0; i < part.count; i++) {
         part.sources[i] = folder_read_file(arena, part.paths[i], LIMIT_RULE_FILE_BYTES, &diags);
         list_rules(part.sources[i], part.paths[i], part.rules);
@@ -127,12 +139,14 @@ static struct part_of_pack copy_part(struct arena *arena, const char *folder) {
     enter_new_folder();
     write_file("pack/pack.yaml", pack->text, pack->size);
     for (size_t i = 0; i < part.count; i++)
-        write_file(arena_format(arena, "pack/%s", part.paths[i] + part.skip), part.sources[i]->text, part.sources[i]->size);
+        write_file(arena_format(arena, "pack/%s", part.paths[i] + part.skip), part.sources[i]->text,
+                   part.sources[i]->size);
     return part;
 }
 
 static void lose_each(struct arena *arena, void *context) {
-    static const char *const folders[] = {"flaws", "claims", "families"}, *const kinds[] = {"flaw", "claim", "family"};
+    static const char *const folders[] = {"flaws", "claims", "families"}, *const kinds[] = {"flaw", "claim",
+                                                                                            "family"};
     static const size_t least[] = {149, 60, 27};
     int which = *(const int *)context;
     struct part_of_pack part = copy_part(arena, folders[which]);

@@ -3,7 +3,9 @@
 #include "support.h"
 
 static const char *claim_text(struct arena *arena, const char *id, const char *verdict) {
-    return arena_format(arena, "- claim: %s\n  verdict: %s\n  said: [%s]\n  hits: [\"[%s]\"]\n  misses: [x]\n", id, verdict, id, id);
+    return arena_format(arena,
+                        "- claim: %s\n  verdict: %s\n  said: [%s]\n  hits: [\"[%s]\"]\n  misses: [x]\n", id,
+                        verdict, id, id);
 }
 
 static void put(struct arena *arena, const char *path, const char *const *parts, size_t count) {
@@ -15,7 +17,8 @@ static void put(struct arena *arena, const char *path, const char *const *parts,
 static void override(struct arena *arena, void *context) {
     (void)context;
     enter_new_folder();
-    const char *one[] = {claim_text(arena, "a", "ask"), claim_text(arena, "b", "ask"), claim_text(arena, "c", "ask")};
+    const char *one[] = {claim_text(arena, "a", "ask"), claim_text(arena, "b", "ask"),
+                         claim_text(arena, "c", "ask")};
     const char *two[] = {claim_text(arena, "d", "refuse"), claim_text(arena, "b", "refuse")};
     const char *three[] = {claim_text(arena, "c", "perhaps")};
     put(arena, "one/x.yaml", one, 3);
@@ -25,14 +28,18 @@ static void override(struct arena *arena, void *context) {
     struct diags diags = diags_start(arena);
     const struct ruleset *rules = ruleset_load(arena, folders, 3, &diags);
     leave_folder();
-    ck_assert_str_eq(printed(arena, &diags), "three/x.yaml:2:12: error: 'verdict' cannot be 'perhaps' [rule.value]\n"
-                                             "    2 |    verdict: perhaps\n"
-                                             "      |             ^^^^^^^ hint: it takes one of: allow, qualify, ask, refuse\n");
+    ck_assert_str_eq(printed(arena, &diags),
+                     "three/x.yaml:2:12: error: 'verdict' cannot be 'perhaps' [rule.value]\n"
+                     "    2 |    verdict: perhaps\n"
+                     "      |             ^^^^^^^ hint: it takes one of: allow, qualify, ask, refuse\n");
     ck_assert_int_eq(diags.status, 3);
     static const struct {
         const char *id, *pack;
         enum verdict verdict;
-    } expected[] = {{"a", "one", VERDICT_ASK}, {"b", "two", VERDICT_REFUSE}, {"c", "one", VERDICT_ASK}, {"d", "two", VERDICT_REFUSE}};
+    } expected[] = {{"a", "one", VERDICT_ASK},
+                    {"b", "two", VERDICT_REFUSE},
+                    {"c", "one", VERDICT_ASK},
+                    {"d", "two", VERDICT_REFUSE}};
     ck_assert_uint_eq(rules->claim_count, 4);
     for (size_t i = 0; i < 4; i++) {
         ck_assert_str_eq(rules->claims[i]->rule.id, expected[i].id);
@@ -41,17 +48,21 @@ static void override(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(a_later_pack_overrides_in_place) { within(override, NULL); }
+START_TEST(a_later_pack_overrides_in_place) {
+    within(override, NULL);
+}
 END_TEST
 
 // The same files give the same rule set, whatever the order in which the disk lists them.
 static void order(struct arena *arena, void *context) {
     (void)context;
-    static const char *const names[2][3] = {{"p/a.yaml", "p/b.yaml", "p/c/a.yaml"}, {"p/c/a.yaml", "p/b.yaml", "p/a.yaml"}};
+    static const char *const names[2][3] = {{"p/a.yaml", "p/b.yaml", "p/c/a.yaml"},
+                                            {"p/c/a.yaml", "p/b.yaml", "p/a.yaml"}};
     for (int way = 0; way < 2; way++) {
         enter_new_folder();
         for (int i = 0; i < 3; i++) {
-            const char *text = claim_text(arena, arena_format(arena, "%zu", strlen(names[way][i]) + (size_t)names[way][i][2]), "ask");
+            const char *text = claim_text(
+                arena, arena_format(arena, "%zu", strlen(names[way][i]) + (size_t)names[way][i][2]), "ask");
             write_file(names[way][i], text, strlen(text));
         }
         const char *folders[] = {"p"};
@@ -66,7 +77,9 @@ static void order(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(the_order_is_that_of_the_names) { within(order, NULL); }
+START_TEST(the_order_is_that_of_the_names) {
+    within(order, NULL);
+}
 END_TEST
 
 int main(void) {
