@@ -54,8 +54,11 @@ static void weigh_part(struct weigher *w, const char *text, size_t own) {
         if (!wanted[claim->finder.number]) continue;
         struct span span;
         enum scan_result result = scanner_find(w->scanner, &claim->finder, text, size, 0, &span);
-        w->claims->slow |= result == SCAN_SLOW;
-        if (result != SCAN_FOUND || span.from >= own) continue;
+        if (result == SCAN_SLOW) { // nobody knows what it holds: none of it passes
+            w->claims->slow = true;
+            span = (struct span){0, own};
+        } else if (result != SCAN_FOUND || span.from >= own)
+            continue;
         size_t to = span.to < own ? span.to : own;
         note(w, claim, arena_copy(w->arena, text + span.from, to - span.from));
     }
