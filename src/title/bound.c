@@ -1,67 +1,81 @@
 // SPDX-License-Identifier: MIT
-// The bound of title/bound.h: prices on missing stems and on words, and the exact best pick by length under them.
-// The pick is found group by group over every length, which for titles costs no more than sorting would, and unlike a
-// fractional pick it also tells, with a second sweep from the other end, the bound with any one entry taken.
+// The bound of title/bound.h: prices on missing stems and on words, and the exact best pick by length under
+// them. The pick is found group by group over every length, which for titles costs no more than sorting
+// would, and unlike a fractional pick it also tells, with a second sweep from the other end, the bound with
+// any one entry taken.
 #include "title/bound.h"
 #include "title/solve_bits.h"
 
 //
-// The sweeps work on 32-bit numbers in blocks of a fixed size, which compilers turn into vector code. Values that do not
-// fit are rounded up to coarser units, which keeps the bound a bound.
-enum { BLOCK = 16, VALUE_BITS = 27 };
+// The sweeps work on 32-bit numbers in blocks of a fixed size, which compilers turn into vector code. Values
+// that do not fit are rounded up to coarser units, which keeps the bound a bound.
+enum { BLOCK = 4, VALUE_BITS = 27 };
 static const int32_t NEVER = INT32_MIN / 4;
 
+// Prices are whole numbers held as doubles, which are exact for them, so that they too go in blocks. Adding
+// and taking off this number rounds to a whole one.
+static const double ROUNDER = 6755399441055744.0; // 3 * 2^51
+
 // Rows of the sweeps: whole blocks, and one more that a shifted block may run into.
-static size_t sweep_stride(size_t room) { return (room / BLOCK + 2) * BLOCK; }
+static size_t sweep_stride(size_t room) {
+    return (room / BLOCK + 2) * BLOCK;
+}
+
+static size_t price_room(const struct solve_model *model) {
+    return ((model->row_count + model->word_count) / BLOCK + 1) * BLOCK;
+}
 
 // Rounded up: prices may be below 0.
-static int32_t coarsen(int64_t price, unsigned shift) {
-    if (shift == 0) return (int32_t)price;
-    int64_t unit = (int64_t)1 << shift;
+static int32_t coarsen(double exact, unsigned shift) {
+    if (shift == 0) return (int32_t)exact;
+    int64_t price = (int64_t)exact, unit = (int64_t)1 << shift;
     return (int32_t)(price >= 0 ? (price + unit - 1) / unit : -(-price / unit));
 }
 
 void bound_work_init(struct arena *arena, const struct solve_model *model, struct bound_work *work) {
-    size_t cells = (model->group_count + 1) * sweep_stride(model->room), prices = model->row_count + model->word_count;
+    size_t cells = (model->group_count + 1) * sweep_stride(model->room);
     work->model = model;
-    work->stem_price = arena_array(arena, model->stem_count, sizeof(int64_t));
-    work->entry_price = arena_array(arena, model->entry_count, sizeof(int64_t));
+    work->price_room = price_room(model);
+    work->stem_price = arena_array(arena, model->stem_count, sizeof(double));
+    work->entry_price = arena_array(arena, model->entry_count, sizeof(double));
+    work->value = arena_array(arena, model->entry_count, sizeof(double));
     work->ahead = arena_array(arena, cells, sizeof(int32_t));
     work->behind = arena_array(arena, cells, sizeof(int32_t));
+    work->ahead_row = arena_array(arena, model->group_count + 1, sizeof *work->ahead_row);
+    work->behind_row = arena_array(arena, model->group_count + 1, sizeof *work->behind_row);
     work->coarse = arena_array(arena, model->entry_count, sizeof(int32_t));
     work->pick = arena_array(arena, model->group_count, sizeof(size_t));
     work->limit = arena_array(arena, model->entry_count, sizeof(int64_t));
-    work->slope = arena_array(arena, prices, sizeof(int32_t));
-    work->trend = arena_array(arena, prices, sizeof(int32_t));
-    work->best_price = arena_array(arena, prices, sizeof(int64_t));
-    work->row_seen = arena_array(arena, bits_cells(prices), sizeof(uint64_t));
+    work->slope = arena_array(arena, work->price_room, sizeof(double));
+    work->trend = arena_array(arena, work->price_room, sizeof(double));
+    work->open = arena_array(arena, work->price_room, sizeof(double));
+    work->best_price = arena_array(arena, work->price_room, sizeof(double));
     work->stems = arena_array(arena, model->stem_cells, sizeof(uint64_t));
     work->chosen = arena_array(arena, model->want_count, sizeof(uint32_t));
     work->brought = arena_array(arena, model->stem_count + model->word_count, sizeof(uint32_t));
     work->word_group = arena_array(arena, model->word_count, sizeof(size_t));
     work->least = arena_array(arena, model->group_count, sizeof(size_t));
+    for (size_t e = 0; e < model->entry_count; e++) work->value[e] = (double)model->entries[e].value;
 }
 
 void bound_node_init(struct arena *arena, const struct solve_model *model, struct bound_node *node) {
-    size_t prices = model->row_count + model->word_count;
     node->alive = arena_array(arena, model->entry_cells, sizeof(uint64_t));
-    node->price = arena_array(arena, prices, sizeof(int64_t));
+    node->price = arena_array(arena, price_room(model), sizeof(double));
     node->covered = arena_array(arena, model->stem_cells, sizeof(uint64_t));
     node->groups = arena_array(arena, model->group_count, sizeof(size_t));
     node->entries = arena_array(arena, model->entry_count, sizeof(uint32_t));
     node->entry_end = arena_array(arena, model->group_count, sizeof(uint32_t));
     node->wordings = arena_array(arena, model->wording_count, sizeof(uint32_t));
     node->want_end = arena_array(arena, model->want_count, sizeof(uint32_t));
-    node->gain = arena_array(arena, model->wording_count, sizeof(int64_t));
-    node->rows = arena_array(arena, prices, sizeof(uint32_t));
+    node->gain = arena_array(arena, model->wording_count, sizeof(double));
     node->limits = arena_array(arena, model->widest, sizeof(int64_t));
 }
 
-void bound_first_prices(const struct solve_model *model, int64_t *price) {
+void bound_first_prices(const struct solve_model *model, double *price) {
     for (size_t w = 0; w < model->wording_count; w++) {
         const struct solve_wording *wording = &model->wordings[w];
         for (size_t i = 0; i < wording->row_count; i++) {
-            int64_t share = wording->weight / (int64_t)(2 * wording->row_count);
+            double share = (double)(wording->weight / (int64_t)(2 * wording->row_count - 1));
             if (share > price[wording->rows[i]]) price[wording->rows[i]] = share;
         }
     }
@@ -125,10 +139,12 @@ static bool settle(struct bound_work *work, struct bound_node *node) {
     uint64_t before;
     do {
         before = 0;
-        for (size_t c = 0; c < model->entry_cells; c++) before += (uint64_t)__builtin_popcountll(node->alive[c]);
+        for (size_t c = 0; c < model->entry_cells; c++)
+            before += (uint64_t)__builtin_popcountll(node->alive[c]);
         if (!settle_groups(work, node) || !settle_lengths(work, node)) return false;
         settle_rollups(model, node);
-        for (size_t c = 0; c < model->entry_cells; c++) before -= (uint64_t)__builtin_popcountll(node->alive[c]);
+        for (size_t c = 0; c < model->entry_cells; c++)
+            before -= (uint64_t)__builtin_popcountll(node->alive[c]);
     } while (before != 0);
     return true;
 }
@@ -167,10 +183,11 @@ static void sort_groups(struct bound_work *work, struct bound_node *node) {
     }
 }
 
-static void see_rows(struct bound_work *work, const struct bound_node *node, const struct solve_wording *wording) {
+static void see_rows(struct bound_work *work, const struct bound_node *node,
+                     const struct solve_wording *wording) {
     for (size_t i = 0; i < wording->row_count; i++)
         if (!bits_has(node->covered, work->model->row_stem[wording->rows[i]]))
-            bits_add(work->row_seen, wording->rows[i]);
+            work->open[wording->rows[i]] = 1;
 }
 
 static void sort_want(struct bound_work *work, struct bound_node *node, size_t from, size_t to) {
@@ -185,7 +202,7 @@ static void sort_want(struct bound_work *work, struct bound_node *node, size_t f
         const struct solve_wording *wording = &model->wordings[w];
         if (!bits_within(wording->stem_set, work->stems, model->stem_cells)) continue;
         node->wordings[count] = (uint32_t)w;
-        node->gain[count++] = wording->weight - got;
+        node->gain[count++] = (double)(wording->weight - got);
         see_rows(work, node, wording);
     }
     if (count > start) node->want_end[node->want_count++] = count;
@@ -202,8 +219,10 @@ static void see_words(struct bound_work *work, const struct bound_node *node) {
             const struct solve_entry *entry = &model->entries[node->entries[slot]];
             for (size_t k = 0; k < entry->word_count; k++) {
                 uint32_t word = entry->words[k];
-                if (work->word_group[word] == 0) work->word_group[word] = g + 1;
-                else if (work->word_group[word] != g + 1) bits_add(work->row_seen, model->row_count + word);
+                if (work->word_group[word] == 0)
+                    work->word_group[word] = g + 1;
+                else if (work->word_group[word] != g + 1)
+                    work->open[model->row_count + word] = 1;
             }
         }
     }
@@ -211,10 +230,9 @@ static void see_words(struct bound_work *work, const struct bound_node *node) {
 
 bool bound_open(struct bound_work *work, struct bound_node *node) {
     const struct solve_model *model = work->model;
-    size_t prices = model->row_count + model->word_count;
     if (!settle(work, node)) return false;
     sort_groups(work, node);
-    memset(work->row_seen, 0, bits_cells(prices) * sizeof *work->row_seen);
+    for (size_t r = 0; r < work->price_room; r++) work->open[r] = 0;
     node->want_count = 0;
     for (size_t from = 0, to; from < model->wording_count; from = to) {
         for (to = from + 1; to < model->wording_count; to++)
@@ -222,31 +240,25 @@ bool bound_open(struct bound_work *work, struct bound_node *node) {
         sort_want(work, node, from, to);
     }
     see_words(work, node);
-    node->row_count = 0;
-    for (size_t r = 0; r < prices; r++) {
-        if (bits_has(work->row_seen, r)) node->rows[node->row_count++] = (uint32_t)r;
-        else node->price[r] = 0;
-    }
+    for (size_t r = 0; r < work->price_room; r++) node->price[r] *= work->open[r];
     return true;
 }
 
 // What the wants have left over after paying, and which wordings they pay for.
-static int64_t measure_wants(struct bound_work *work, const struct bound_node *node) {
+static double measure_wants(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    const int64_t *price = node->price;
-    int64_t sum = 0;
+    const double *price = node->price;
+    double sum = 0;
     work->chosen_count = 0;
-    for (size_t k = 0, i; k < node->want_count; k++) {
-        int64_t most = 0;
+    for (size_t k = 0, i = 0; k < node->want_count; i = node->want_end[k++]) {
+        double most = 0;
         uint32_t best = UINT32_MAX;
-        for (i = k == 0 ? 0 : node->want_end[k - 1]; i < node->want_end[k]; i++) {
+        for (; i < node->want_end[k] && node->gain[i] > most; i++) {
             const struct solve_wording *wording = &model->wordings[node->wordings[i]];
-            int64_t left = node->gain[i];
-            if (left <= most) break;
+            double left = node->gain[i];
             for (size_t r = 0; r < wording->row_count; r++) left -= price[wording->rows[r]];
-            if (left <= most) continue;
-            most = left;
-            best = node->wordings[i];
+            best = left > most ? node->wordings[i] : best;
+            most = left > most ? left : most;
         }
         if (best != UINT32_MAX) work->chosen[work->chosen_count++] = best;
         sum += most;
@@ -255,46 +267,38 @@ static int64_t measure_wants(struct bound_work *work, const struct bound_node *n
 }
 
 // Prices every stem; returns what the words give back.
-static int64_t price_stems(struct bound_work *work, const struct bound_node *node) {
+static double price_stems(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    int64_t back = 0;
+    double back = 0;
     memset(work->stem_price, 0, model->stem_count * sizeof *work->stem_price);
-    for (size_t i = 0; i < node->row_count; i++) {
-        uint32_t row = node->rows[i];
-        if (row < model->row_count) work->stem_price[model->row_stem[row]] += node->price[row];
-        else back += node->price[row];
-    }
+    for (size_t r = 0; r < model->row_count; r++) work->stem_price[model->row_stem[r]] += node->price[r];
+    for (size_t w = 0; w < model->word_count; w++) back += node->price[model->row_count + w];
     return back;
 }
 
-static int64_t price_entry(const struct bound_work *work, const struct bound_node *node, uint32_t e) {
+static double price_entry(const struct bound_work *work, const struct bound_node *node, uint32_t e) {
     const struct solve_entry *entry = &work->model->entries[e];
-    const int64_t *word_price = node->price + work->model->row_count;
-    int64_t price = entry->value;
+    const double *word_price = node->price + work->model->row_count;
+    double price = work->value[e];
     for (size_t k = 0; k < entry->stem_count; k++) price += work->stem_price[entry->stems[k]];
     for (size_t k = 0; k < entry->word_count; k++) price -= word_price[entry->words[k]];
     return price;
 }
 
 static void price_entries(struct bound_work *work, const struct bound_node *node) {
-    int64_t total = 0;
+    double total = 0;
     for (size_t i = 0, slot = 0; i < node->group_count; i++) {
-        int64_t most = 0;
+        double most = 0;
         for (; slot < node->entry_end[i]; slot++) {
-            int64_t price = price_entry(work, node, node->entries[slot]), size = price < 0 ? -price : price;
+            double price = price_entry(work, node, node->entries[slot]), size = price < 0 ? -price : price;
             work->entry_price[node->entries[slot]] = price;
             most = size > most ? size : most;
         }
         total += most;
     }
-    for (work->shift = 0; total >> work->shift >= (int64_t)1 << VALUE_BITS;) work->shift++;
+    for (work->shift = 0; total >= (double)((int64_t)1 << (VALUE_BITS + work->shift));) work->shift++;
     for (size_t slot = 0; node->group_count > 0 && slot < node->entry_end[node->group_count - 1]; slot++)
         work->coarse[node->entries[slot]] = coarsen(work->entry_price[node->entries[slot]], work->shift);
-}
-
-static void sweep_first(int32_t *restrict out, const int32_t *restrict in, int32_t price, size_t stride) {
-    for (size_t c = 0; c < stride; c += BLOCK)
-        for (size_t i = 0; i < BLOCK; i++) out[c + i] = in[c + i] + price;
 }
 
 // What lies beyond the room is worked out too, and never read.
@@ -306,37 +310,64 @@ static void sweep(int32_t *restrict out, const int32_t *restrict in, int32_t pri
         }
 }
 
-static size_t first_slot(const struct bound_node *node, size_t i) { return i == 0 ? 0 : node->entry_end[i - 1]; }
+// The same for the first entry, which meets what leaving the group out gives.
+static void sweep_first(int32_t *restrict out, const int32_t *restrict in, int32_t floor, int32_t price,
+                        size_t length, size_t stride) {
+    size_t c = 0;
+    for (size_t k = 0; k < length; k++) out[k] = in[k] + floor;
+    for (; c + length + BLOCK <= stride; c += BLOCK)
+        for (size_t i = 0; i < BLOCK; i++) {
+            int32_t with = in[c + i] + price, without = in[c + length + i] + floor;
+            out[c + length + i] = with > without ? with : without;
+        }
+    for (; c + length < stride; c++) out[c + length] = in[c + length] + floor;
+}
 
-// Best values by length with the i-th open group: `out` from `in`.
-static void add_group(const struct bound_work *work, const struct bound_node *node, size_t i, const int32_t *in,
-                      int32_t *out) {
+static void sweep_never(int32_t *out, size_t stride) {
+    for (size_t c = 0; c < stride; c++) out[c] = NEVER;
+}
+
+static size_t first_slot(const struct bound_node *node, size_t i) {
+    return i == 0 ? 0 : node->entry_end[i - 1];
+}
+
+// Best values by length with the i-th open group: `out` from `in`. Returns `in` when the group is best left
+// out.
+static const int32_t *add_group(const struct bound_work *work, const struct bound_node *node, size_t i,
+                                const int32_t *in, int32_t *out) {
     const struct solve_model *model = work->model;
-    size_t stride = sweep_stride(node->room), end = node->entry_end[i];
-    uint32_t last = node->entries[end - 1];
-    int32_t floor = NEVER;
-    if (model->entries[last].length == 0) {
-        floor = work->coarse[last];
-        end--;
-        sweep_first(out, in, floor, stride);
-    } else {
-        for (size_t c = 0; c < stride; c++) out[c] = NEVER;
+    const size_t stride = sweep_stride(node->room), end = node->entry_end[i];
+    const uint32_t last = node->entries[end - 1];
+    const bool may_skip = model->entries[last].length == 0;
+    const int32_t floor = may_skip ? work->coarse[last] : NEVER;
+    bool begun = false;
+    if (!may_skip) {
+        sweep_never(out, stride);
+        begun = true;
     }
     for (size_t slot = first_slot(node, i); slot < end; slot++) {
-        uint32_t e = node->entries[slot];
-        size_t length = model->entries[e].length;
+        const uint32_t e = node->entries[slot];
+        const size_t length = model->entries[e].length;
         if (work->coarse[e] <= floor || length > node->room) continue;
-        sweep(out + length, in, work->coarse[e], node->room - length + 1);
+        if (begun)
+            sweep(out + length, in, work->coarse[e], node->room - length + 1);
+        else
+            sweep_first(out, in, floor, work->coarse[e], length, stride);
+        begun = true;
     }
+    if (begun) return out;
+    if (floor == 0) return in;
+    for (size_t c = 0; c < stride; c++) out[c] = in[c] + floor;
+    return out;
 }
 
 static void read_pick(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
-    size_t left = node->room, stride = sweep_stride(node->room);
+    size_t left = node->room;
     for (size_t i = node->group_count; i-- > 0;) {
         size_t slot = node->entry_end[i] - 1;
-        const int32_t *in = work->ahead + i * stride;
-        int32_t value = in[stride + left];
+        const int32_t *in = work->ahead_row[i];
+        int32_t value = work->ahead_row[i + 1][left];
         for (; slot > first_slot(node, i); slot--) {
             uint32_t e = node->entries[slot];
             size_t length = model->entries[e].length;
@@ -357,52 +388,67 @@ static void count_brought(struct bound_work *work, const struct bound_node *node
     }
 }
 
-// Slope: how often a thing is asked for beyond how often it is there.
 static void find_slopes(struct bound_work *work, const struct bound_node *node) {
     const struct solve_model *model = work->model;
     count_brought(work, node);
-    for (size_t i = 0; i < node->row_count; i++) {
-        uint32_t row = node->rows[i];
-        if (row < model->row_count) work->slope[row] = -(int32_t)work->brought[model->row_stem[row]];
-        else work->slope[row] = (int32_t)work->brought[model->stem_count + row - model->row_count] - 1;
-    }
+    for (size_t r = 0; r < model->row_count; r++) work->slope[r] = -(double)work->brought[model->row_stem[r]];
+    for (size_t w = 0; w < model->word_count; w++)
+        work->slope[model->row_count + w] = (double)work->brought[model->stem_count + w] - 1;
     for (size_t i = 0; i < work->chosen_count; i++) {
         const struct solve_wording *wording = &model->wordings[work->chosen[i]];
-        for (size_t k = 0; k < wording->row_count; k++) work->slope[wording->rows[k]]++;
+        for (size_t k = 0; k < wording->row_count; k++) work->slope[wording->rows[k]] += 1;
     }
 }
 
 int64_t bound_measure(struct bound_work *work, const struct bound_node *node) {
     size_t stride = sweep_stride(node->room);
-    int64_t sum = node->base + measure_wants(work, node) + price_stems(work, node);
+    int64_t sum = node->base + (int64_t)(measure_wants(work, node) + price_stems(work, node));
     price_entries(work, node);
     memset(work->ahead, 0, stride * sizeof *work->ahead);
+    work->ahead_row[0] = work->ahead;
     for (size_t i = 0; i < node->group_count; i++)
-        add_group(work, node, i, work->ahead + i * stride, work->ahead + (i + 1) * stride);
-    sum += (int64_t)work->ahead[node->group_count * stride + node->room] * ((int64_t)1 << work->shift);
+        work->ahead_row[i + 1] = add_group(work, node, i, work->ahead_row[i], work->ahead + (i + 1) * stride);
+    sum += (int64_t)work->ahead_row[node->group_count][node->room] * ((int64_t)1 << work->shift);
     read_pick(work, node);
     find_slopes(work, node);
     return sum;
 }
 
-bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, double pace, bool fresh) {
-    int64_t norm = 0;
-    for (size_t i = 0; i < node->row_count; i++) {
-        uint32_t row = node->rows[i];
-        int32_t trend = fresh ? work->slope[row] * 64 : (work->slope[row] * 64 + work->trend[row]) / 2;
-        trend = trend < 0 && node->price[row] == 0 ? 0 : trend;
-        work->trend[row] = trend;
-        norm += (int64_t)trend * trend;
-    }
-    if (norm == 0) return false;
-    const double step = pace * 64 * (double)gap / (double)norm, span = (double)work->model->span;
-    for (size_t i = 0; i < node->row_count; i++) {
-        int64_t *price = &node->price[node->rows[i]];
-        double change = step * work->trend[node->rows[i]];
-        double moved = (double)*price + change;
-        moved = moved < 0 ? 0 : moved;
-        *price = (int64_t)(moved > span ? span : moved);
-    }
+// Half of where the slopes point now, half of where they pointed before; nothing below a price of 0.
+static double follow_slopes(struct bound_work *work, const double *restrict price, double old_part) {
+    const double *restrict slope = work->slope, *restrict open = work->open;
+    double *restrict trend = work->trend;
+    double norms[BLOCK] = {0}, norm = 0;
+    const double new_part = 1 - old_part;
+    for (size_t r = 0; r < work->price_room; r += BLOCK)
+        for (size_t i = 0; i < BLOCK; i++) {
+            double before = trend[r + i] * old_part, now = slope[r + i] * new_part;
+            double sum = (before + now) * open[r + i], up = sum > 0 ? sum : 0;
+            sum = price[r + i] > 0 ? sum : up;
+            double square = sum * sum;
+            norms[i] += square;
+            trend[r + i] = sum;
+        }
+    for (size_t i = 0; i < BLOCK; i++) norm += norms[i];
+    return norm;
+}
+
+bool bound_move_prices(struct bound_work *work, struct bound_node *node, int64_t gap, double pace,
+                       bool fresh) {
+    double norm = follow_slopes(work, node->price, fresh ? 0 : 0.5);
+    if (norm <= 0) return false;
+    const double step = pace * (double)gap / norm, span = (double)work->model->span;
+    const double *restrict trend = work->trend;
+    double *restrict price = node->price;
+    for (size_t r = 0; r < work->price_room; r += BLOCK)
+        for (size_t i = 0; i < BLOCK; i++) {
+            double change = step * trend[r + i];
+            double moved = price[r + i] + change;
+            moved = moved > 0 ? moved : 0;
+            moved = moved < span ? moved : span;
+            double raised = moved + ROUNDER;
+            price[r + i] = raised - ROUNDER;
+        }
     return true;
 }
 
@@ -419,11 +465,12 @@ void bound_limits(struct bound_work *work, const struct bound_node *node, int64_
     const struct solve_model *model = work->model;
     size_t stride = sweep_stride(node->room), n = node->group_count;
     memset(work->behind + n * stride, 0, stride * sizeof *work->behind);
+    work->behind_row[n] = work->behind + n * stride;
     for (size_t i = n; i-- > 0;)
-        add_group(work, node, i, work->behind + (i + 1) * stride, work->behind + i * stride);
-    int32_t all = work->ahead[n * stride + node->room];
+        work->behind_row[i] = add_group(work, node, i, work->behind_row[i + 1], work->behind + i * stride);
+    int32_t all = work->ahead_row[n][node->room];
     for (size_t i = 0; i < n; i++) {
-        const int32_t *ahead = work->ahead + i * stride, *behind = work->behind + (i + 1) * stride;
+        const int32_t *ahead = work->ahead_row[i], *behind = work->behind_row[i + 1];
         for (size_t slot = first_slot(node, i); slot < node->entry_end[i]; slot++) {
             uint32_t e = node->entries[slot];
             size_t length = model->entries[e].length;

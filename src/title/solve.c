@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Solves the title problem in two searches: first the shortest title that holds every must, which also says whether
-// any title is possible; then, from there, the best one.
+// Solves the title problem in two searches: first the shortest title that holds every must, which also says
+// whether any title is possible; then, from there, the best one.
 #include "title/problem.h"
 #include "title/solve_model.h"
 #include "title/solve_search.h"
@@ -8,7 +8,9 @@
 // Ends within about a second at 60 phrases, 400 wordings and 200 characters.
 static const uint64_t DEFAULT_STEPS = 100000;
 
-static int64_t divide_down(int64_t a, int64_t b) { return a / b - (a % b < 0 ? 1 : 0); }
+static int64_t divide_down(int64_t a, int64_t b) {
+    return a / b - (a % b < 0 ? 1 : 0);
+}
 
 // The same choice in the entries of another model of the problem, which may lack some: false then.
 static bool carry_over(const struct solve_model *from, const size_t *pick, const struct solve_model *to,
@@ -23,12 +25,14 @@ static bool carry_over(const struct solve_model *from, const size_t *pick, const
     return true;
 }
 
-static void report_pick(const struct title_problem *problem, const struct solve_model *model, const size_t *pick,
-                        struct title_choice *choice) {
+static void report_pick(const struct title_problem *problem, const struct solve_model *model,
+                        const size_t *pick, struct title_choice *choice) {
     for (size_t g = 0; g < model->group_count; g++) {
         int spelling = model->entries[pick[g]].spelling;
-        if (g >= model->phrase_count) choice->rollup[g - model->phrase_count] = spelling >= 0;
-        else choice->spelling[g] = spelling < 0 && problem->phrases[g].must ? -2 : spelling;
+        if (g >= model->phrase_count)
+            choice->rollup[g - model->phrase_count] = spelling >= 0;
+        else
+            choice->spelling[g] = spelling < 0 && problem->phrases[g].must ? -2 : spelling;
     }
     (void)title_worth(problem, choice->spelling, choice->rollup, &choice->worth, &choice->length);
 }

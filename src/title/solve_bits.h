@@ -8,13 +8,21 @@
 #include <stdint.h>
 #include <string.h>
 
-static inline size_t bits_cells(size_t count) { return count / 64 + 1; }
+static inline size_t bits_cells(size_t count) {
+    return count / 64 + 1;
+}
 
-static inline bool bits_has(const uint64_t *set, size_t i) { return (set[i / 64] >> (i % 64) & 1) != 0; }
+static inline bool bits_has(const uint64_t *set, size_t i) {
+    return (set[i / 64] >> (i % 64) & 1) != 0;
+}
 
-static inline void bits_add(uint64_t *set, size_t i) { set[i / 64] |= (uint64_t)1 << (i % 64); }
+static inline void bits_add(uint64_t *set, size_t i) {
+    set[i / 64] |= (uint64_t)1 << (i % 64);
+}
 
-static inline void bits_drop(uint64_t *set, size_t i) { set[i / 64] &= ~((uint64_t)1 << (i % 64)); }
+static inline void bits_drop(uint64_t *set, size_t i) {
+    set[i / 64] &= ~((uint64_t)1 << (i % 64));
+}
 
 static inline bool bits_within(const uint64_t *inner, const uint64_t *outer, size_t cells) {
     uint64_t outside = 0;

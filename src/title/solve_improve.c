@@ -10,10 +10,12 @@ void solve_improve_init(struct arena *arena, const struct solve_model *model, st
     improve->room = arena_array(arena, model->stem_cells + model->entry_cells, sizeof *improve->room);
 }
 
-static size_t skip_of(const struct solve_model *model, size_t g) { return model->first[g + 1] - 1; }
+static size_t skip_of(const struct solve_model *model, size_t g) {
+    return model->first[g + 1] - 1;
+}
 
-static bool earns_less(const struct solve_model *model, const struct solve_improve *improve, const size_t *pick,
-                       size_t g, size_t h) {
+static bool earns_less(const struct solve_model *model, const struct solve_improve *improve,
+                       const size_t *pick, size_t g, size_t h) {
     return improve->earns[g] * (int64_t)model->entries[pick[h]].length <
            improve->earns[h] * (int64_t)model->entries[pick[g]].length;
 }
@@ -40,8 +42,8 @@ static size_t order_groups(const struct solve_model *model, struct solve_improve
 }
 
 // The pick with entry `e` in it, in improve->trial; false when that cannot be made lawful this way.
-static bool change(const struct solve_model *model, struct solve_improve *improve, const size_t *pick, size_t count,
-                   size_t e) {
+static bool change(const struct solve_model *model, struct solve_improve *improve, const size_t *pick,
+                   size_t count, size_t e) {
     const uint64_t *clash = &model->clash[e * model->entry_cells];
     size_t length = 0, own = model->entries[e].group;
     memcpy(improve->trial, pick, model->group_count * sizeof *pick);
@@ -62,7 +64,8 @@ static bool change(const struct solve_model *model, struct solve_improve *improv
     return length <= model->room;
 }
 
-bool solve_improve_pick(const struct solve_model *model, struct solve_improve *improve, size_t *pick, int64_t *value) {
+bool solve_improve_pick(const struct solve_model *model, struct solve_improve *improve, size_t *pick,
+                        int64_t *value) {
     size_t count = order_groups(model, improve, pick, *value);
     bool any = false;
     for (size_t e = 0; e < model->entry_count; e++) {

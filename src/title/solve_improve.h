@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Betters a pick by single changes: one entry in, and out with what clashes and with what it earns least by length.
+// Betters a pick by single changes: one entry in, and out with what clashes and with what it earns least by
+// length.
 #ifndef TITLE_SOLVE_IMPROVE_H
 #define TITLE_SOLVE_IMPROVE_H
 
@@ -13,6 +14,7 @@ struct solve_improve {
 
 void solve_improve_init(struct arena *arena, const struct solve_model *model, struct solve_improve *improve);
 // `pick` keeps the laws before and after, and `value` is its value. False when no single change betters it.
-bool solve_improve_pick(const struct solve_model *model, struct solve_improve *improve, size_t *pick, int64_t *value);
+bool solve_improve_pick(const struct solve_model *model, struct solve_improve *improve, size_t *pick,
+                        int64_t *value);
 
 #endif

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Builds the search's view of a title problem and throws out what cannot matter:
-//   spellings over the limit, wordings that need a stem nobody offers, a wording's stems that come along with another
-//   of its stems, wordings beaten inside their want, spellings beaten inside their phrase.
+//   spellings over the limit, wordings that need a stem nobody offers, a wording's stems that come along with
+//   another of its stems, wordings beaten inside their want, spellings beaten inside their phrase.
 // All of these keep the one best choice, ties included; solve_reduce.c says why for the beaten ones.
 #include "title/solve_model.h"
 #include "title/solve_bits.h"
@@ -14,8 +14,8 @@ struct draft {
     struct solve_model *model;
     bool lengths_only;
     const struct title_spelling **texts; // per entry, NULL when left out
-    uint64_t *offer;     // per stem as numbered outside: the entries that bring it
-    uint32_t *stem_name; // outside number to ours, 0 for none, else one more
+    uint64_t *offer;                     // per stem as numbered outside: the entries that bring it
+    uint32_t *stem_name;                 // outside number to ours, 0 for none, else one more
     uint32_t *word_name;
 };
 
@@ -72,7 +72,8 @@ static void draft_entries(struct draft *draft) {
 
 static void find_offers(struct draft *draft) {
     struct solve_model *model = draft->model;
-    draft->offer = arena_array(draft->arena, draft->problem->stem_count * model->entry_cells, sizeof *draft->offer);
+    draft->offer =
+        arena_array(draft->arena, draft->problem->stem_count * model->entry_cells, sizeof *draft->offer);
     for (size_t e = 0; e < model->entry_count; e++) {
         const struct title_spelling *text = draft->texts[e];
         for (size_t i = 0; text != NULL && i < text->stem_count; i++)
@@ -80,14 +81,16 @@ static void find_offers(struct draft *draft) {
     }
 }
 
-// Keeps one of two stems when whatever brings the kept one brings the other as well: fewer things to wait for.
+// Keeps one of two stems when whatever brings the kept one brings the other as well: fewer things to wait
+// for.
 static bool comes_along(const struct draft *draft, const struct title_wording *wording, size_t i) {
     size_t cells = draft->model->entry_cells;
     const uint64_t *mine = &draft->offer[wording->stems[i] * cells];
     for (size_t j = 0; j < wording->count; j++) {
         const uint64_t *other = &draft->offer[wording->stems[j] * cells];
         if (j == i || !bits_within(other, mine, cells)) continue;
-        if (wording->stems[i] == wording->stems[j] ? j < i : j < i || !bits_within(mine, other, cells)) return true;
+        if (wording->stems[i] == wording->stems[j] ? j < i : j < i || !bits_within(mine, other, cells))
+            return true;
     }
     return false;
 }
@@ -136,8 +139,8 @@ static void draft_wordings(struct draft *draft) {
     }
 }
 
-// Numbers the words that two groups use, and makes one more word for each must that a roll-up may cover: it stands
-// in "covered" and in "roll-up left out", which therefore cannot meet.
+// Numbers the words that two groups use, and makes one more word for each must that a roll-up may cover: it
+// stands in "covered" and in "roll-up left out", which therefore cannot meet.
 static void name_words(struct draft *draft) {
     struct solve_model *model = draft->model;
     size_t *group = arena_array(draft->arena, draft->problem->word_count, sizeof *group);
@@ -146,7 +149,8 @@ static void name_words(struct draft *draft) {
         const struct title_spelling *text = draft->texts[e];
         for (size_t i = 0; text != NULL && i < text->word_count; i++) {
             uint16_t word = text->words[i];
-            if (group[word] == 0) group[word] = model->entries[e].group + 1;
+            if (group[word] == 0)
+                group[word] = model->entries[e].group + 1;
             else if (group[word] != model->entries[e].group + 1 && draft->word_name[word] == 0)
                 draft->word_name[word] = (uint32_t)++model->word_count;
         }
@@ -158,7 +162,8 @@ static void fill_texts(struct draft *draft, struct solve_entry *entry, const str
     size_t stems = text == NULL ? 0 : text->stem_count, words = text == NULL ? 0 : text->word_count;
     entry->stem_set = arena_array(draft->arena, model->stem_cells, sizeof *entry->stem_set);
     entry->stems = arena_array(draft->arena, stems, sizeof *entry->stems);
-    entry->words = arena_array(draft->arena, words + (text == NULL ? model->phrase_count : 0), sizeof *entry->words);
+    entry->words =
+        arena_array(draft->arena, words + (text == NULL ? model->phrase_count : 0), sizeof *entry->words);
     for (size_t i = 0; i < stems; i++) {
         uint32_t name = draft->stem_name[text->stems[i]];
         if (name == 0 || bits_has(entry->stem_set, name - 1)) continue;
@@ -236,7 +241,8 @@ static void set_values(struct draft *draft) {
         entry->value = (worth - (int64_t)entry->length) * model->grain;
         if (draft->lengths_only) entry->length = 0;
     }
-    for (size_t w = 0; w < model->wording_count; w++) model->wordings[w].weight *= model->scale * model->grain;
+    for (size_t w = 0; w < model->wording_count; w++)
+        model->wordings[w].weight *= model->scale * model->grain;
 }
 
 static void find_span(struct solve_model *model) {
@@ -292,6 +298,7 @@ void solve_model_build(struct arena *arena, const struct title_problem *problem,
     fill_entries(&draft);
     set_values(&draft);
     solve_reduce_wordings(arena, model);
+    solve_reduce_wants(arena, model);
     solve_reduce_entries(arena, model);
     index_groups(&draft);
     solve_rows_build(arena, model);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // What can be left out of the search without losing the one best choice.
 //
-// Entry a beats entry b when a is not longer, not worth less, brings at least b's stems and uses at most b's words:
-// then b can always be swapped for a. The best choice is unique (the tie rule leaves no equals), so it never holds b
-// when the swap makes it strictly better: by value, or by the tie rule because a comes earlier. This holds inside a
-// phrase, and between two phrases that may both be left out: "b taken while a's phrase is left out" is then barred.
+// Entry a beats entry b when a is not longer, not worth less, brings at least b's stems and uses at most b's
+// words: then b can always be swapped for a. The best choice is unique (the tie rule leaves no equals), so it
+// never holds b when the swap makes it strictly better: by value, or by the tie rule because a comes earlier.
+// This holds inside a phrase, and between two phrases that may both be left out: "b taken while a's phrase is
+// left out" is then barred.
 #include "title/solve_reduce.h"
 #include "title/solve_bits.h"
 
@@ -27,7 +28,8 @@ static bool wording_is_beaten(const struct solve_model *model, size_t w) {
 // Within a want the heaviest first: the first one answered is the one that pays.
 static void put_wording(struct solve_model *model, size_t place, const struct solve_wording *wording) {
     struct solve_wording own = *wording;
-    while (place > 0 && model->wordings[place - 1].want == own.want && model->wordings[place - 1].weight < own.weight) {
+    while (place > 0 && model->wordings[place - 1].want == own.want &&
+           model->wordings[place - 1].weight < own.weight) {
         model->wordings[place] = model->wordings[place - 1];
         place--;
     }
@@ -42,6 +44,69 @@ void solve_reduce_wordings(struct arena *arena, struct solve_model *model) {
     for (size_t w = 0; w < model->wording_count; w++)
         if (!beaten[w]) put_wording(model, kept++, &model->wordings[w]);
     model->wording_count = kept;
+}
+
+// The only group that brings any of the wordings' stems, or SIZE_MAX.
+static size_t only_group(const struct solve_model *model, const struct solve_wording *wordings,
+                         size_t count) {
+    size_t group = SIZE_MAX;
+    for (size_t e = 0; e < model->entry_count; e++) {
+        const struct solve_entry *entry = &model->entries[e];
+        bool brings = false;
+        for (size_t w = 0; w < count && !brings; w++)
+            brings = bits_meet(entry->stem_set, wordings[w].stem_set, model->stem_cells);
+        if (!brings || entry->group == group) continue;
+        if (group != SIZE_MAX) return SIZE_MAX;
+        group = entry->group;
+    }
+    return group;
+}
+
+static void hand_over(struct solve_model *model, const struct solve_wording *wordings, size_t count,
+                      size_t group) {
+    for (size_t e = 0; e < model->entry_count; e++) {
+        struct solve_entry *entry = &model->entries[e];
+        for (size_t w = 0; w < count && entry->group == group; w++) {
+            if (!bits_within(wordings[w].stem_set, entry->stem_set, model->stem_cells)) continue;
+            entry->value += wordings[w].weight;
+            break;
+        }
+    }
+}
+
+static void forget_stems(const struct solve_model *model, const uint64_t *needed) {
+    for (size_t e = 0; e < model->entry_count; e++) {
+        struct solve_entry *entry = &model->entries[e];
+        size_t kept = 0;
+        for (size_t i = 0; i < entry->stem_count; i++) {
+            if (bits_has(needed, entry->stems[i]))
+                entry->stems[kept++] = entry->stems[i];
+            else
+                bits_drop(entry->stem_set, entry->stems[i]);
+        }
+        entry->stem_count = kept;
+    }
+}
+
+void solve_reduce_wants(struct arena *arena, struct solve_model *model) {
+    uint64_t *needed = arena_array(arena, model->stem_cells, sizeof *needed);
+    size_t kept = 0;
+    for (size_t from = 0, to; from < model->wording_count; from = to) {
+        for (to = from + 1; to < model->wording_count; to++)
+            if (model->wordings[to].want != model->wordings[from].want) break;
+        size_t group = only_group(model, &model->wordings[from], to - from);
+        // A wording without stems is answered by nothing at all, which no group can be paid for.
+        if (group != SIZE_MAX && model->wordings[to - 1].stem_count > 0) {
+            hand_over(model, &model->wordings[from], to - from, group);
+            continue;
+        }
+        for (size_t w = from; w < to; w++) {
+            bits_join(needed, model->wordings[w].stem_set, model->stem_cells);
+            model->wordings[kept++] = model->wordings[w];
+        }
+    }
+    model->wording_count = kept;
+    forget_stems(model, needed);
 }
 
 static bool entry_beats(const struct solve_model *model, size_t a, size_t b) {
@@ -87,7 +152,8 @@ static void mark_clashes(struct solve_model *model, size_t a) {
     }
 }
 
-// A skip that stands for "covered by the roll-up" carries a word; only a phrase that may simply be left out carries none.
+// A skip that stands for "covered by the roll-up" carries a word; only a phrase that may simply be left out
+// carries none.
 static bool may_leave(const struct solve_model *model, size_t group) {
     return group < model->phrase_count && model->may_skip[group] &&
            model->entries[model->first[group + 1] - 1].word_count == 0;

@@ -6,6 +6,9 @@
 #include "title/solve_model.h"
 
 void solve_reduce_wordings(struct arena *arena, struct solve_model *model);
+// Hands a want that a single group answers to the entries of that group, and forgets stems that nothing needs
+// then.
+void solve_reduce_wants(struct arena *arena, struct solve_model *model);
 void solve_reduce_entries(struct arena *arena, struct solve_model *model);
 // Fills `clash` and `bar`.
 void solve_reduce_pairs(struct arena *arena, struct solve_model *model);

@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
-// Builds the rows. The wider a row, the better the bound: one row over four wordings says more than four rows of one.
-// A row that another row implies (same wordings, fewer entries) is left out.
+// Builds the rows. The wider a row, the better the bound: one row over four wordings says more than four rows
+// of one. A row that another row implies (same wordings, fewer entries) is left out.
 #include "title/solve_rows.h"
 #include "title/solve_bits.h"
 
 struct rows {
     struct solve_model *model;
-    uint64_t *offer;     // per stem: entries that bring it
-    uint64_t *wanted;    // stems that some wording of the want cannot do without
-    size_t *stems;       // of the want's rows
-    uint64_t *members;   // per row of the want: its wordings
+    uint64_t *offer;   // per stem: entries that bring it
+    uint64_t *wanted;  // stems that some wording of the want cannot do without
+    size_t *stems;     // of the want's rows
+    uint64_t *members; // per row of the want: its wordings
     size_t count, member_cells;
-    size_t from, to;     // wordings of the want
+    size_t from, to; // wordings of the want
 };
 
 static bool comes_with(const struct rows *rows, size_t stem, size_t other) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Rows of a model: for one want and one stem, "the wordings that cannot do without this stem are at most as many as the
-// entries chosen that bring it". A want is paid for one wording, so one row holds all its wordings that need the stem,
-// and also those that need another stem which only comes with it.
+// Rows of a model: for one want and one stem, "the wordings that cannot do without this stem are at most as
+// many as the entries chosen that bring it". A want is paid for one wording, so one row holds all its
+// wordings that need the stem, and also those that need another stem which only comes with it.
 #ifndef TITLE_SOLVE_ROWS_H
 #define TITLE_SOLVE_ROWS_H
 

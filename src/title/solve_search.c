@@ -1,17 +1,24 @@
 // SPDX-License-Identifier: MIT
 // Depth first, with the price bound (title/bound.h) at every node.
 //
-// A node is measured a few times while its prices move to where the bound is least; each measure's own pick, mended
-// where it breaks a law, is a title to beat. With the best prices, every entry whose bound is below the best title
-// goes. What then remains open is split over one group.
-// A node whose bound equals the best value can only hold equals. It is kept while an equal that comes first by the tie
-// rule is possible, and is split in phrase order, so that the first equal found is the first there is.
+// A node is measured a few times while its prices move to where the bound is least; each measure's own pick,
+// mended where it breaks a law, is a title to beat. With the best prices, every entry whose bound is below
+// the best title goes. What then remains open is split over one group. A node whose bound equals the best
+// value can only hold equals. It is kept while an equal that comes first by the tie rule is possible, and is
+// split in phrase order, so that the first equal found is the first there is.
 #include "title/solve_search.h"
 #include "title/bound.h"
 #include "title/solve_bits.h"
 #include "title/solve_improve.h"
 
-enum { ROOT_MEASURES = 50, HIGH = 4, HIGH_MEASURES = 10, NODE_MEASURES = 5, OFFER_EVERY = 4, FIRST_IMPROVED = 12 };
+enum {
+    ROOT_MEASURES = 50,
+    HIGH = 4,
+    HIGH_MEASURES = 10,
+    NODE_MEASURES = 5,
+    OFFER_EVERY = 4,
+    FIRST_IMPROVED = 12
+};
 #define NODE_PACE 1.0
 
 struct search {
@@ -34,8 +41,8 @@ static void offer(struct search *search, const size_t *pick) {
     struct solve_found *found = search->found;
     int64_t value;
     if (!solve_model_value(model, pick, search->room, &value)) return;
-    if (found->any && (value < found->value ||
-                       (value == found->value && !solve_model_earlier(model, pick, found->pick))))
+    if (found->any &&
+        (value < found->value || (value == found->value && !solve_model_earlier(model, pick, found->pick))))
         return;
     found->any = true;
     found->value = value;
@@ -118,10 +125,11 @@ static int64_t measure(struct search *search, struct bound_node *node) {
     return bound;
 }
 
-// Moves the prices to a low bound and leaves the work as measured with the best prices. True when the node is beaten.
+// Moves the prices to a low bound and leaves the work as measured with the best prices. True when the node is
+// beaten.
 static bool tighten(struct search *search, struct bound_node *node, size_t measures) {
     struct bound_work *work = &search->work;
-    const size_t prices = search->model->row_count + search->model->word_count;
+    const size_t prices = work->price_room;
     int64_t best = INT64_MAX;
     double pace = measures == ROOT_MEASURES ? 0.6 : NODE_PACE;
     size_t stall = 0;
@@ -177,16 +185,17 @@ static struct bound_node *node_at(struct search *search, size_t depth) {
     return &search->nodes[depth];
 }
 
-// The group with the dearest stems: whether it stands decides most. Roll-ups first, since musts wait for them.
+// The group with the dearest stems: whether it stands decides most. Roll-ups first, since musts wait for
+// them.
 static size_t choose_group(const struct search *search, const struct bound_node *node) {
     const struct solve_model *model = search->model;
     size_t last = node->groups[node->group_count - 1], best = node->groups[0];
-    int64_t most = -1;
+    double most = -1;
     if (last >= model->phrase_count) return last;
     for (size_t i = 0; i < node->group_count; i++) {
         size_t g = node->groups[i];
         for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
-            int64_t price = 0;
+            double price = 0;
             if (!bits_has(node->alive, e)) continue;
             for (size_t k = 0; k < model->entries[e].stem_count; k++)
                 price += search->work.stem_price[model->entries[e].stems[k]];
@@ -222,10 +231,9 @@ static void split(struct search *search, size_t depth) {
         bits_drop(node->alive, from + best);
         if (search->found->any && limits[best] < search->found->value) continue;
         bits_copy(child->alive, node->alive, model->entry_cells);
-        for (size_t i = 0; i < count; i++)
-            bits_drop(child->alive, from + i);
+        for (size_t i = 0; i < count; i++) bits_drop(child->alive, from + i);
         bits_add(child->alive, from + best);
-        memcpy(child->price, node->price, (model->row_count + model->word_count) * sizeof *child->price);
+        memcpy(child->price, node->price, search->work.price_room * sizeof *child->price);
         child->bound = limits[best] < node->bound ? limits[best] : node->bound;
         search_node(search, depth + 1);
     }
@@ -246,7 +254,12 @@ static void search_node(struct search *search, size_t depth) {
             return;
         }
         if (is_beaten(search, node, node->bound)) return;
-        if (tighten(search, node, round > 0 ? 1 : depth == 0 ? ROOT_MEASURES : depth < HIGH ? HIGH_MEASURES : NODE_MEASURES)) return;
+        if (tighten(search, node,
+                    round > 0      ? 1
+                    : depth == 0   ? ROOT_MEASURES
+                    : depth < HIGH ? HIGH_MEASURES
+                                   : NODE_MEASURES))
+            return;
         if (!drop_beaten(search, node)) break;
     }
     split(search, depth);
@@ -254,7 +267,8 @@ static void search_node(struct search *search, size_t depth) {
 
 void solve_search(struct arena *arena, const struct solve_model *model, const size_t *start, uint64_t budget,
                   struct solve_found *found) {
-    struct search search = {.arena = arena, .model = model, .found = found, .budget = budget, .unseen = INT64_MIN};
+    struct search search = {
+        .arena = arena, .model = model, .found = found, .budget = budget, .unseen = INT64_MIN};
     *found = (struct solve_found){.finished = true, .bound = INT64_MIN};
     found->pick = arena_array(arena, model->group_count, sizeof *found->pick);
     if (!model->possible) return;

@@ -6,12 +6,12 @@
 #include "title/solve_model.h"
 
 struct solve_found {
-    bool any;          // some pick keeps the laws
-    size_t *pick;      // entry per group
+    bool any;     // some pick keeps the laws
+    size_t *pick; // entry per group
     int64_t value;
-    int64_t bound;     // no pick is worth more; INT64_MIN when none exists
-    bool finished;     // within the budget: the pick is the best one, or there is none
-    uint64_t steps;    // measures taken
+    int64_t bound;  // no pick is worth more; INT64_MIN when none exists
+    bool finished;  // within the budget: the pick is the best one, or there is none
+    uint64_t steps; // measures taken
 };
 
 // `start` may be NULL, or a lawful pick to improve on.

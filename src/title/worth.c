@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 // The worth of any choice, straight from the definition in title/problem.h.
-// Plain and quadratic on purpose, and sharing nothing with the solver: each of the two is the check of the other.
+// Plain and quadratic on purpose, and sharing nothing with the solver: each of the two is the check of the
+// other.
 #include "title/problem.h"
 
 static const struct title_spelling *text_at(const struct title_problem *problem, const int *spelling,
                                             const bool *rollup, size_t place) {
     if (place >= problem->phrase_count)
-        return rollup[place - problem->phrase_count] ? &problem->rollups[place - problem->phrase_count] : NULL;
+        return rollup[place - problem->phrase_count] ? &problem->rollups[place - problem->phrase_count]
+                                                     : NULL;
     const struct title_phrase *phrase = &problem->phrases[place];
     if (spelling[place] < 0 || (size_t)spelling[place] >= phrase->count) return NULL;
     return &phrase->spellings[spelling[place]];

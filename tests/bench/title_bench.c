@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// How fast the title is chosen, as ratios measured in one run: against GLPK on the same problems, and as they grow.
-// GLPK is timed for solving alone; ours for everything from the problem to the choice.
+// How fast the title is chosen, as ratios measured in one run: against GLPK on the same problems, and as they
+// grow. GLPK is timed for solving alone; ours for everything from the problem to the choice.
 //   title_bench [cases]
 #include <stdio.h>
 #include <stdlib.h>
@@ -73,7 +73,8 @@ static void run_bench(struct bench *bench) {
     bench->ours = calloc(bench->cases, sizeof(double));
     bench->glpk = calloc(bench->cases, sizeof(double));
     bench->steps = calloc(bench->cases, sizeof(double));
-    must(problems != NULL && solver != NULL && bench->ours != NULL && bench->glpk != NULL && bench->steps != NULL);
+    must(problems != NULL && solver != NULL && bench->ours != NULL && bench->glpk != NULL &&
+         bench->steps != NULL);
     for (size_t i = 0; i < bench->cases; i++) {
         struct one_case one = {.shape = bench->shape, .seed = i + 1};
         must(arena_try(problems, make_case, &one));
@@ -103,10 +104,11 @@ static double against_glpk(size_t cases) {
     run_bench(&bench);
     double ours = part_of(bench.ours, cases, 0.5), ours99 = part_of(bench.ours, cases, 0.99);
     double glpk = part_of(bench.glpk, cases, 0.5), glpk99 = part_of(bench.glpk, cases, 0.99);
-    printf("24 phrases, 100 wordings, 80 characters, %zu problems: proved %zu, worth differs from GLPK in %zu\n", cases,
-           bench.proved, bench.differ);
-    printf("  ours  median %8.3f ms  p99 %8.3f ms  p99/median %.1f  steps median %.0f\n", ours, ours99, ours99 / ours,
-           part_of(bench.steps, cases, 0.5));
+    printf(
+        "24 phrases, 100 wordings, 80 characters, %zu problems: proved %zu, worth differs from GLPK in %zu\n",
+        cases, bench.proved, bench.differ);
+    printf("  ours  median %8.3f ms  p99 %8.3f ms  p99/median %.1f  steps median %.0f\n", ours, ours99,
+           ours99 / ours, part_of(bench.steps, cases, 0.5));
     printf("  GLPK  median %8.3f ms  p99 %8.3f ms  p99/median %.1f\n", glpk, glpk99, glpk99 / glpk);
     printf("  GLPK/ours at the median %.0f, at p99 %.0f\n\n", glpk / ours, glpk99 / ours99);
     free_bench(&bench);
@@ -116,8 +118,8 @@ static double against_glpk(size_t cases) {
 static void grow(const char *name, struct case_shape shape, size_t cases, double unit) {
     struct bench bench = {.shape = shape, .cases = cases};
     run_bench(&bench);
-    printf("  %-9s %3zu phrases %4zu wordings %4zu characters: median %7.2f  p90 %8.2f  proved %zu of %zu\n", name,
-           shape.phrases, shape.wordings, shape.limit, part_of(bench.ours, cases, 0.5) / unit,
+    printf("  %-9s %3zu phrases %4zu wordings %4zu characters: median %7.2f  p90 %8.2f  proved %zu of %zu\n",
+           name, shape.phrases, shape.wordings, shape.limit, part_of(bench.ours, cases, 0.5) / unit,
            part_of(bench.ours, cases, 0.9) / unit, bench.proved, cases);
     free_bench(&bench);
 }

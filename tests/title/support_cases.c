@@ -90,7 +90,8 @@ static void make_phrase(struct making *making, struct title_phrase *phrase, size
     int32_t tells = making->shape->flat ? 2 : (int32_t)case_below(&making->random, 16);
     for (size_t i = 0; i < most; i++) {
         bool shorter = i < making->word_counts[index];
-        if (shorter) spellings[i] = spell(making, index, i, tells);
+        if (shorter)
+            spellings[i] = spell(making, index, i, tells);
         else {
             if (spellings[i - 1].length <= 3) break;
             spellings[i] = spellings[i - 1];
@@ -123,7 +124,8 @@ static void choose_musts(struct making *making, struct title_phrase *phrases) {
         words[1] = chance(making, 2 * shape->sharing) ? making->words[other][0] : new_word(making, 1);
         stems[0] = making->stem[words[0]];
         stems[1] = making->stem[words[1]];
-        texts[r] = (struct title_spelling){.length = 5 + case_below(&making->random, 12), .cost = 1, .words = words};
+        texts[r] =
+            (struct title_spelling){.length = 5 + case_below(&making->random, 12), .cost = 1, .words = words};
         texts[r].word_count = 2;
         texts[r].stems = stems;
         texts[r].stem_count = stems[0] == stems[1] ? 1 : 2;
@@ -139,12 +141,14 @@ static void draw_wording(struct making *making, struct title_wording *wording, s
     for (size_t i = 0; i < most; i++) {
         size_t near = (centre + case_below(&making->random, 7) + phrases - 3) % phrases;
         if (i == 0 && chance(making, 50)) near = phrases / 3; // the type
-        uint16_t stem = making->stem[making->words[near][case_below(&making->random, making->word_counts[near])]];
+        uint16_t stem =
+            making->stem[making->words[near][case_below(&making->random, making->word_counts[near])]];
         bool known = false;
         for (size_t j = 0; j < wording->count; j++) known |= stems[j] == stem;
         if (!known) stems[wording->count++] = stem;
     }
     if (chance(making, 3)) stems[0] = (uint16_t)making->problem->stem_count; // nobody offers it
+    if (making->shape->flat && chance(making, 6)) wording->count = 0;        // answered by any title
     wording->stems = stems;
     // A longer search is a surer buyer: every stem adds.
     wording->weight = 4;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Seeded title problems that look like real ones: phrases of one to three words in up to three spellings, each shorter
-// and telling less; words of neighbouring phrases shared now and then; wants whose wordings are drawn from one
-// neighbourhood of the title, most of them with the type word.
+// Seeded title problems that look like real ones: phrases of one to three words in up to three spellings,
+// each shorter and telling less; words of neighbouring phrases shared now and then; wants whose wordings are
+// drawn from one neighbourhood of the title, most of them with the type word.
 #ifndef TITLE_SUPPORT_CASES_H
 #define TITLE_SUPPORT_CASES_H
 

@@ -8,10 +8,10 @@
 struct title_program {
     const struct title_problem *problem;
     glp_prob *lp;
-    int *spelling;  // first column of each phrase
-    int *covered;   // column of each phrase that its roll-up covers, 0 for none
-    int rollup;     // column of the first roll-up
-    int *places;    // the row being built
+    int *spelling; // first column of each phrase
+    int *covered;  // column of each phrase that its roll-up covers, 0 for none
+    int rollup;    // column of the first roll-up
+    int *places;   // the row being built
     double *values;
     int filled;
 };
@@ -75,7 +75,8 @@ static void tie_rollups(struct title_program *program) {
         }
         put(program, stands, 1);
         for (size_t p = 0; p < problem->phrase_count; p++)
-            if (program->covered[p] != 0 && problem->phrases[p].rollup == (int)r) put(program, program->covered[p], -1);
+            if (program->covered[p] != 0 && problem->phrases[p].rollup == (int)r)
+                put(program, program->covered[p], -1);
         end_row(program, GLP_UP, 0);
     }
 }
@@ -98,7 +99,8 @@ static void put_all_with(struct title_program *program, has_thing has, size_t th
     const struct title_problem *problem = program->problem;
     for (size_t p = 0; p < problem->phrase_count; p++)
         for (size_t i = 0; i < problem->phrases[p].count; i++)
-            if (has(&problem->phrases[p].spellings[i], thing)) put(program, program->spelling[p] + (int)i, value);
+            if (has(&problem->phrases[p].spellings[i], thing))
+                put(program, program->spelling[p] + (int)i, value);
     for (size_t r = 0; r < problem->rollup_count; r++)
         if (has(&problem->rollups[r], thing)) put(program, program->rollup + (int)r, value);
 }
@@ -115,7 +117,8 @@ static void within_limit(struct title_program *program) {
     const struct title_problem *problem = program->problem;
     for (size_t p = 0; p < problem->phrase_count; p++)
         for (size_t i = 0; i < problem->phrases[p].count; i++)
-            put(program, program->spelling[p] + (int)i, (double)(problem->phrases[p].spellings[i].length + 1));
+            put(program, program->spelling[p] + (int)i,
+                (double)(problem->phrases[p].spellings[i].length + 1));
     for (size_t r = 0; r < problem->rollup_count; r++)
         put(program, program->rollup + (int)r, (double)(problem->rollups[r].length + 1));
     end_row(program, GLP_UP, (double)(problem->limit + 1));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The solver against trying every choice, on small problems of every kind: same worth, same choice, same shortest.
+// The solver against trying every choice, on small problems of every kind: same worth, same choice, same
+// shortest.
 #include <check.h>
 #include <stdlib.h>
 #include <string.h>
@@ -21,7 +22,9 @@ struct shares {
 };
 
 // Spellings in order, then the roll-up, then left out: -2 and -1 become the greatest two.
-static unsigned rank(int spelling) { return spelling >= 0 ? (unsigned)spelling : 1000u + (unsigned)(spelling + 2); }
+static unsigned rank(int spelling) {
+    return spelling >= 0 ? (unsigned)spelling : 1000u + (unsigned)(spelling + 2);
+}
 
 static bool comes_first(const int *a, const int *b, size_t count) {
     for (size_t p = 0; p < count; p++)
@@ -41,7 +44,8 @@ static void try_choice(const struct title_problem *problem, const int *spelling,
     if (length < truth->shortest) truth->shortest = length;
     if (!title_worth(problem, spelling, rollup, &worth, &length)) return;
     bool same = truth->feasible && worth == truth->worth && length == truth->length;
-    bool better = !truth->feasible || worth > truth->worth || (worth == truth->worth && length < truth->length);
+    bool better =
+        !truth->feasible || worth > truth->worth || (worth == truth->worth && length < truth->length);
     truth->equals = better ? 1 : truth->equals + same;
     if (!better && !(same && comes_first(spelling, truth->spelling, problem->phrase_count))) return;
     truth->feasible = true;
@@ -71,7 +75,8 @@ static bool shares_a_word(const struct title_spelling *a, const struct title_spe
     return false;
 }
 
-static void count_shares(const struct title_problem *problem, const struct truth *truth, struct shares *shares) {
+static void count_shares(const struct title_problem *problem, const struct truth *truth,
+                         struct shares *shares) {
     bool must = false, three = false, shared = false, rollup = false, covered = false;
     for (size_t p = 0; p < problem->phrase_count; p++) {
         const struct title_phrase *phrase = &problem->phrases[p];
@@ -79,7 +84,8 @@ static void count_shares(const struct title_problem *problem, const struct truth
         three |= phrase->count == 3;
         rollup |= phrase->must && phrase->rollup >= 0;
         covered |= truth->feasible && truth->spelling[p] == -2;
-        for (size_t q = 0; q < p; q++) shared |= shares_a_word(phrase->spellings, problem->phrases[q].spellings);
+        for (size_t q = 0; q < p; q++)
+            shared |= shares_a_word(phrase->spellings, problem->phrases[q].spellings);
     }
     shares->musts += must;
     shares->three += three;
@@ -90,8 +96,8 @@ static void count_shares(const struct title_problem *problem, const struct truth
     shares->tight += !truth->feasible;
 }
 
-static void compare(const struct title_problem *problem, const struct title_choice *got, const struct truth *truth,
-                    uint64_t seed) {
+static void compare(const struct title_problem *problem, const struct title_choice *got,
+                    const struct truth *truth, uint64_t seed) {
     int64_t worth;
     size_t length;
     ck_assert_msg(got->optimal, "case %ju ran out of steps", (uintmax_t)seed);
@@ -99,12 +105,13 @@ static void compare(const struct title_problem *problem, const struct title_choi
     ck_assert_msg(got->shortest == truth->shortest, "case %ju shortest %zu, not %zu", (uintmax_t)seed,
                   got->shortest, truth->shortest);
     if (!truth->feasible) return;
-    ck_assert_msg(got->worth == truth->worth, "case %ju worth %jd, not %jd", (uintmax_t)seed, (intmax_t)got->worth,
-                  (intmax_t)truth->worth);
-    ck_assert_msg(got->bound == got->worth && got->length == truth->length, "case %ju length", (uintmax_t)seed);
+    ck_assert_msg(got->worth == truth->worth, "case %ju worth %jd, not %jd", (uintmax_t)seed,
+                  (intmax_t)got->worth, (intmax_t)truth->worth);
+    ck_assert_msg(got->bound == got->worth && got->length == truth->length, "case %ju length",
+                  (uintmax_t)seed);
     for (size_t p = 0; p < problem->phrase_count; p++)
-        ck_assert_msg(got->spelling[p] == truth->spelling[p], "case %ju phrase %zu: %d, not %d", (uintmax_t)seed, p,
-                      got->spelling[p], truth->spelling[p]);
+        ck_assert_msg(got->spelling[p] == truth->spelling[p], "case %ju phrase %zu: %d, not %d",
+                      (uintmax_t)seed, p, got->spelling[p], truth->spelling[p]);
     for (size_t r = 0; r < problem->rollup_count; r++)
         ck_assert_msg(got->rollup[r] == truth->rollup[r], "case %ju roll-up %zu", (uintmax_t)seed, r);
     ck_assert(title_worth(problem, got->spelling, got->rollup, &worth, &length));
@@ -112,11 +119,13 @@ static void compare(const struct title_problem *problem, const struct title_choi
 }
 
 static struct case_shape small_shape(struct case_random *random) {
-    struct case_shape shape = {.phrases = 2 + case_below(random, PHRASES - 1), .musts = case_below(random, 5)};
+    struct case_shape shape = {.phrases = 2 + case_below(random, PHRASES - 1),
+                               .musts = case_below(random, 5)};
     shape.flat = case_below(random, 2) == 0;
     shape.wordings = 1 + case_below(random, shape.flat ? 5 : 14);
     shape.wants = 1 + case_below(random, shape.wordings < 5 ? shape.wordings : 5);
-    shape.limit = case_below(random, 4) == 0 ? case_below(random, 12) : 8 + case_below(random, shape.flat ? 18 : 50);
+    shape.limit =
+        case_below(random, 4) == 0 ? case_below(random, 12) : 8 + case_below(random, shape.flat ? 18 : 50);
     shape.rollups = shape.musts > 0 ? case_below(random, ROLLUPS + 1) : 0;
     shape.sharing = (unsigned)case_below(random, 60);
     return shape;

@@ -23,7 +23,8 @@ static void count_kind(const struct title_problem *problem, bool feasible, struc
     seen->infeasible += !feasible;
 }
 
-static void compare_case(struct arena *arena, const struct case_shape *shape, uint64_t seed, struct seen *seen) {
+static void compare_case(struct arena *arena, const struct case_shape *shape, uint64_t seed,
+                         struct seen *seen) {
     const struct title_problem *problem = case_make(arena, shape, seed);
     struct title_choice choice = title_solve(arena, problem);
     struct title_program *program = glpk_program_new(problem);
@@ -32,12 +33,12 @@ static void compare_case(struct arena *arena, const struct case_shape *shape, ui
     bool feasible = glpk_program_solve(program, false, &worth);
     glpk_program_free(program);
     ck_assert_msg(choice.optimal, "case %ju ran out of steps", (uintmax_t)seed);
-    ck_assert_msg(choice.feasible == feasible, "case %ju: feasible %d, GLPK %d", (uintmax_t)seed, choice.feasible,
-                  feasible);
+    ck_assert_msg(choice.feasible == feasible, "case %ju: feasible %d, GLPK %d", (uintmax_t)seed,
+                  choice.feasible, feasible);
     count_kind(problem, feasible, seen);
     if (!feasible) return;
-    ck_assert_msg(choice.worth == worth, "case %ju: worth %jd, GLPK %jd", (uintmax_t)seed, (intmax_t)choice.worth,
-                  (intmax_t)worth);
+    ck_assert_msg(choice.worth == worth, "case %ju: worth %jd, GLPK %jd", (uintmax_t)seed,
+                  (intmax_t)choice.worth, (intmax_t)worth);
     ck_assert_int_eq(choice.bound, choice.worth);
     ck_assert(title_worth(problem, choice.spelling, choice.rollup, &checked, &length));
     ck_assert(checked == choice.worth && length == choice.length);

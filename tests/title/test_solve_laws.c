@@ -49,7 +49,9 @@ static void raise_limits(struct arena *arena, void *context) {
     ck_assert_uint_gt(grew, 200);
 }
 
-START_TEST(a_higher_limit_never_earns_less) { run(raise_limits); }
+START_TEST(a_higher_limit_never_earns_less) {
+    run(raise_limits);
+}
 END_TEST
 
 static void shuffle_wants(struct title_problem *problem, struct title_want *wants, uint64_t seed) {
@@ -79,7 +81,9 @@ static void reorder_wants(struct arena *arena, void *context) {
     }
 }
 
-START_TEST(the_order_of_wants_does_not_matter) { run(reorder_wants); }
+START_TEST(the_order_of_wants_does_not_matter) {
+    run(reorder_wants);
+}
 END_TEST
 
 static void cut_budgets(struct arena *arena, void *context) {
@@ -96,14 +100,17 @@ static void cut_budgets(struct arena *arena, void *context) {
             struct title_choice choice = title_solve(arena, problem);
             check_lawful(problem, &choice);
             ck_assert(choice.worth <= best.worth && choice.bound >= best.worth);
-            ck_assert(!choice.optimal || !memcmp(choice.spelling, best.spelling, shape.phrases * sizeof(int)));
+            ck_assert(!choice.optimal ||
+                      !memcmp(choice.spelling, best.spelling, shape.phrases * sizeof(int)));
             cut += !choice.optimal;
         }
     }
     ck_assert_uint_gt(cut, 100);
 }
 
-START_TEST(a_small_budget_gives_a_true_bound) { run(cut_budgets); }
+START_TEST(a_small_budget_gives_a_true_bound) {
+    run(cut_budgets);
+}
 END_TEST
 
 // Phrases of one stem and one word each, all worth the same; `same_word`: they all say the same word.
@@ -143,7 +150,9 @@ static void solve_equals(struct arena *arena, void *context) {
     for (size_t p = 0; p < PHRASES; p++) ck_assert_int_eq(choice.spelling[p], p < 25 ? 0 : -1);
 }
 
-START_TEST(of_equals_the_first_are_taken) { run(solve_equals); }
+START_TEST(of_equals_the_first_are_taken) {
+    run(solve_equals);
+}
 END_TEST
 
 static void solve_one_word(struct arena *arena, void *context) {
@@ -163,7 +172,9 @@ static void solve_one_word(struct arena *arena, void *context) {
     ck_assert_uint_eq(choice.shortest, SIZE_MAX);
 }
 
-START_TEST(of_phrases_with_one_word_one_is_taken) { run(solve_one_word); }
+START_TEST(of_phrases_with_one_word_one_is_taken) {
+    run(solve_one_word);
+}
 END_TEST
 
 static void solve_large(struct arena *arena, void *context) {
@@ -183,7 +194,9 @@ static void solve_large(struct arena *arena, void *context) {
     ck_assert_uint_ge(proved, 1);
 }
 
-START_TEST(the_largest_problems_end) { run(solve_large); }
+START_TEST(the_largest_problems_end) {
+    run(solve_large);
+}
 END_TEST
 
 static void solve_extremes(struct arena *arena, void *context) {
@@ -207,10 +220,36 @@ static void solve_extremes(struct arena *arena, void *context) {
     ck_assert(choice.optimal && choice.worth == (int64_t)INT32_MAX + PHRASES);
     *problem = (struct title_problem){.limit = 80};
     choice = title_solve(arena, problem);
-    ck_assert(choice.feasible && choice.optimal && choice.worth == 0 && choice.length == 0 && choice.shortest == 0);
+    ck_assert(choice.feasible && choice.optimal && choice.worth == 0 && choice.length == 0 &&
+              choice.shortest == 0);
 }
 
-START_TEST(extreme_numbers_are_fine) { run(solve_extremes); }
+START_TEST(extreme_numbers_are_fine) {
+    run(solve_extremes);
+}
+END_TEST
+
+// The first phrase adds 15 to a want that pays 5 whatever the title says, the second adds 18; one of them
+// fits.
+static void solve_free_pay(struct arena *arena, void *context) {
+    (void)context;
+    struct title_problem *problem = make_equals(arena, false);
+    const struct title_wording *of = problem->wants[0].wordings;
+    struct title_wording first[] = {{.weight = 5}, {.stems = of[0].stems, .count = 1, .weight = 20}};
+    struct title_wording second[] = {{.stems = of[1].stems, .count = 1, .weight = 18}};
+    struct title_want wants[] = {{.wordings = first, .count = 2}, {.wordings = second, .count = 1}};
+    problem->wants = wants;
+    problem->want_count = 2;
+    problem->limit = 7;
+    struct title_choice choice = title_solve(arena, problem);
+    check_lawful(problem, &choice);
+    ck_assert_int_eq(choice.worth, 5 + 18 + 1);
+    ck_assert_int_eq(choice.spelling[1], 0);
+}
+
+START_TEST(what_any_title_answers_is_no_gain) {
+    run(solve_free_pay);
+}
 END_TEST
 
 int main(void) {
@@ -224,6 +263,7 @@ int main(void) {
     tcase_add_test(group, of_phrases_with_one_word_one_is_taken);
     tcase_add_test(group, the_largest_problems_end);
     tcase_add_test(group, extreme_numbers_are_fine);
+    tcase_add_test(group, what_any_title_answers_is_no_gain);
     suite_add_tcase(suite, group);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);
