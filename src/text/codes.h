@@ -51,7 +51,6 @@ enum code_level { LEVEL_ERROR, LEVEL_WARNING, LEVEL_NOTE };
     X(CODE_RULE_COUNT, "rule.count", LEVEL_ERROR, 3)                                                                   \
     X(CODE_RULE_ALIKE, "rule.alike", LEVEL_ERROR, 3)                                                                   \
     X(CODE_RULE_NONE, "rule.none", LEVEL_ERROR, 3)                                                                     \
-    X(CODE_RULE_NO_EXAMPLE, "rule.no-example", LEVEL_WARNING, 0)                                                       \
     X(CODE_DICT, "dict.broken", LEVEL_ERROR, 3)                                                                        \
     /* the world outside */                                                                                            \
     X(CODE_OPEN, "file.open", LEVEL_ERROR, 5)                                                                          \

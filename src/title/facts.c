@@ -69,7 +69,8 @@ static void make_type(struct phrase_maker *m) {
         if (!same_word(r->type.value, r->others.at[i])) spelling_add(m, synonym, noun_for_count(m, r->others.at[i]),
                                                                       m->tells[SLOT_SYNONYM], 2);
     for (size_t i = 0; m->thing && i < m->thing->also.count; i++)
-        spelling_add(m, synonym, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_SYNONYM], 12);
+        if (!same_word(r->type.value, m->thing->also.at[i]))
+            spelling_add(m, synonym, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_SYNONYM], 12);
 }
 
 static bool has_capital(const char *text) {

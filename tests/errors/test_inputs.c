@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: MIT
+// What is said about inputs that are broken as a whole, through the library as the command calls it: exact
+// messages, the status, and how many records were drafted all the same.
+#include "../rules/support.h"
+
+#include "asfound.h"
+
+struct taken {
+    struct arena *arena;
+    struct buf text;
+};
+
+static bool take(void *context, const char *bytes, size_t size) {
+    buf_add(&((struct taken *)context)->text, bytes, size);
+    return true;
+}
+
+struct given {
+    const char *text;
+    size_t size, at, most; // at most so many bytes a call
+};
+
+static size_t give(void *context, char *to, size_t room) {
+    struct given *given = context;
+    size_t n = given->size - given->at;
+    if (n > room) n = room;
+    if (n > given->most) n = given->most;
+    memcpy(to, given->text + given->at, n);
+    given->at += n;
+    return n;
+}
+
+static const struct {
+    const char *title, *text;
+    size_t size; // 0: up to the NUL
+    enum asfound_input form;
+    int status;
+    size_t drafted;
+    const char *messages;
+} inputs[] = {
+    {"a NUL byte", "type: j\0g\n", 10, ASFOUND_YAML, 4, 0,
+     "in:1:8: error: a NUL byte (U+0000) [text.nul]\n"
+     "    1 |  type: j\xEF\xBF\xBDg\n"
+     "      |         ^ hint: is this really a text file?\n"},
+    {"a key that is a list", "? [a, b]\n: 1\n", 0, ASFOUND_YAML, 4, 0,
+     "in:1:3: error: a list or map cannot be a key [input.key-form]\n"
+     "    1 |  ? [a, b]\n      |    ^ hint: a key is one word or a short text\n"},
+    {"the same id twice", "id: a\ntype: jug\nfamily: ceramics\n---\nid: a\ntype: bowl\nfamily: ceramics\n", 0,
+     ASFOUND_YAML, 4, 1,
+     "in:5:1: error: the id 'a' stands twice in this input [record.same-id]\n"
+     "    5 |  id: a\n"
+     "      |  ^^^^^\n"},
+    {"a row that is too long", "id,type,family\na,jug,ceramics\nb,bowl,ceramics,blue\nc,cup,ceramics\n", 0,
+     ASFOUND_CSV, 4, 2,
+     "in:3:17: error: the row has 4 cells, the header 3 [csv.width]\n"
+     "    3 |  b,bowl,ceramics,blue\n"
+     "      |                  ^^^^ hint: a cell with a delimiter in it needs quotes\n"},
+    {"a row that is too short", "id,type,family\na,jug\n", 0, ASFOUND_CSV, 4, 0,
+     "in:2:3: error: the row has 2 cells, the header 3 [csv.width]\n"
+     "    2 |  a,jug\n"
+     "      |    ^^^ hint: an empty cell still needs its delimiter\n"},
+    {"a quote that stays open", "id,type,family\na,\"jug,ceramics\n", 0, ASFOUND_CSV, 4, 0,
+     "in:2:3: error: a cell that never ends [csv.syntax]\n"
+     "    2 |  a,\"jug,ceramics\n"
+     "      |    ^ hint: the closing quote is missing; a quote inside a cell is doubled\n"},
+    {"letters behind a quote", "id,type,family\na,\"jug\"s,ceramics\n", 0, ASFOUND_CSV, 4, 0,
+     "in:2:8: error: text after the closing quote [csv.syntax]\n"
+     "    2 |  a,\"jug\"s,ceramics\n"
+     "      |         ^ hint: a quote inside a quoted cell is doubled: \"\"\n"},
+    {"a column name that is no path", "id,flaws..kind\na,chip\n", 0, ASFOUND_CSV, 4, 0,
+     "in:1:4: error: this column name is no path [csv.header]\n"
+     "    1 |  id,flaws..kind\n"
+     "      |     ^^^^^^^^^^^ hint: names are joined by single dots, as in attributes.color or "
+     "flaws.1.kind\n"},
+    {"two columns that contradict each other", "id,type,type.value\na,jug,bowl\n", 0, ASFOUND_CSV, 4, 0,
+     "in:1:9: error: this column contradicts another one [csv.header]\n"
+     "    1 |  id,type,type.value\n"
+     "      |          ^^^^^^^^^^ hint: a name is one of: a column, a list (name.1, name.2) or a map "
+     "(name.part)\n"},
+    {"an empty input", "", 0, ASFOUND_YAML, 0, 0,
+     "in: warning: there is nothing in it to read [input.empty]\n"},
+    {"an empty list", "[]", 0, ASFOUND_JSON, 0, 0,
+     "in: warning: there is nothing in it to read [input.empty]\n"},
+    {"a broken record between two good ones",
+     "{\"id\":\"a\",\"type\":\"jug\"}\n{\"id\":\"b\",}\n{\"id\":\"c\",\"type\":\"bowl\"}\n", 0,
+     ASFOUND_NDJSON, 4, 2,
+     "in:2:10: error: a comma after the last entry [json.syntax]\n"
+     "    2 |  {\"id\":\"b\",}\n"
+     "      |           ^ hint: take this comma out\n"},
+    {"notes alone", "a green jug, chipped at the rim\n---\na bowl\n", 0, ASFOUND_NOTES, 1, 2,
+     "in:1:1: warning: 'item-1' holds notes only, and notes are not read yet [record.notes-only]\n"
+     "    1 |  a green jug, chipped at the rim\n"
+     "      |  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ hint: write type, attributes and flaws as keys\n"
+     "in:3:1: warning: 'item-2' holds notes only, and notes are not read yet [record.notes-only]\n"
+     "    3 |  a bowl\n"
+     "      |  ^^^^^^ hint: write type, attributes and flaws as keys\n"},
+    {"bidirectional overrides", "type: \"j\xE2\x80\xAEg\"\n", 0, ASFOUND_YAML, 4, 0,
+     "in:1:9: error: character U+202E must not stand here [text.control]\n"
+     "    1 |  type: \"j\xEF\xBF\xBDg\"\n"
+     "      |          ^ hint: it changes the direction of writing and cannot be seen; take it out\n"},
+    {"bytes that are no UTF-8", "type: caf\xE9\n", 0, ASFOUND_YAML, 4, 0,
+     "in:1:10: error: byte 0xE9 is not valid UTF-8 here [text.utf8]\n"
+     "    1 |  type: caf\xEF\xBF\xBD\n"
+     "      |           ^ hint: save the file as UTF-8\n"},
+};
+
+// Made once, in the parent of all tests.
+static asfound_engine *engine;
+
+static void make_engine(void) {
+    struct asfound_engine_options options = {.data = source_folder()};
+    if (asfound_engine_new(&options, &engine) != ASFOUND_FINE) abort();
+}
+
+static void free_engine(void) {
+    asfound_engine_free(engine);
+}
+
+static void draft(struct arena *arena, const struct given *from, enum asfound_input form, struct taken *out,
+                  struct taken *messages, int *status) {
+    *out = (struct taken){arena, buf_start(arena)};
+    *messages = (struct taken){arena, buf_start(arena)};
+    struct asfound_draft_options drafting = {.input = form,
+                                             .output = ASFOUND_JSON_LINES,
+                                             .out = take,
+                                             .out_context = out,
+                                             .messages = take,
+                                             .messages_context = messages};
+    struct given given = *from;
+    *status = asfound_draft(engine, &drafting, "in", give, &given);
+}
+
+static size_t lines_of(const char *text) {
+    size_t lines = 0;
+    for (; (text = strchr(text, '\n')); text++) lines++;
+    return lines;
+}
+
+static void check_input(struct arena *arena, void *context) {
+    size_t i = *(const size_t *)context;
+    size_t size = inputs[i].size ? inputs[i].size : strlen(inputs[i].text);
+    // All at once, and byte by byte: how the bytes arrive must not show.
+    const size_t pace[] = {size + 1, 1};
+    for (int p = 0; p < 2; p++) {
+        struct taken out, messages;
+        int status;
+        struct given given = {inputs[i].text, size, 0, pace[p]};
+        draft(arena, &given, inputs[i].form, &out, &messages, &status);
+        struct buf wrong = buf_start(arena);
+        const struct message_case one = {.title = inputs[i].title, .expected = inputs[i].messages};
+        compare_messages(&one, messages.text.at, &wrong);
+        ck_assert_msg(!wrong.n, "%s", wrong.at);
+        ck_assert_msg(status == inputs[i].status, "%s: status %d", inputs[i].title, status);
+        ck_assert_msg(lines_of(out.text.at) == inputs[i].drafted, "%s: %s", inputs[i].title, out.text.at);
+    }
+}
+
+START_TEST(broken_inputs_are_told_exactly) {
+    size_t number = (size_t)_i;
+    within(check_input, &number);
+}
+END_TEST
+
+// --- large ---
+
+static void check_large(struct arena *arena, void *context) {
+    (void)context;
+    struct buf text = buf_start(arena);
+    buf_text(&text, "id: a\ntype: jug\nfamily: ceramics\nnotes: ");
+    for (size_t i = 0; i < (size_t)10 << 20; i += 16) buf_text(&text, "sixteen letters ");
+    buf_text(&text, "\n---\nid: b\ntype: jug\nnotes: ");
+    for (size_t i = 0; i < (size_t)17 << 20; i += 16) buf_text(&text, "sixteen letters ");
+    buf_text(&text, "\n---\nid: c\ntype: bowl\nfamily: ceramics\n");
+    struct taken out, messages;
+    int status;
+    struct given given = {text.at, text.n, 0, 65536};
+    draft(arena, &given, ASFOUND_YAML, &out, &messages, &status);
+    ck_assert_int_eq(status, 4);
+    ck_assert_uint_eq(lines_of(out.text.at), 2);
+    ck_assert_str_eq(messages.text.at, "in:5:1: error: this record is larger than 16 MiB [input.too-large]\n"
+                                       "    5 |  ---\n"
+                                       "      |  ^ hint: the other records are still read\n");
+}
+
+START_TEST(a_record_that_is_too_large_hides_no_other) {
+    within(check_large, NULL);
+}
+END_TEST
+
+// --- the word list ---
+
+static void check_words(struct arena *arena, void *context) {
+    (void)context;
+    static const char text[] = "color colour\ncenter\ngray  grey\ncolor colour\n";
+    struct diags diags = diags_start(arena);
+    const struct source *source = source_of(arena, "us-gb.txt", text);
+    ck_assert_ptr_nonnull(variants_load(arena, source->name, source->text, source->size, &diags));
+    ck_assert_int_eq(diags.status, 3);
+    ck_assert_str_eq(printed(arena, &diags),
+                     "us-gb.txt:2:1: error: 'center' does not stand on a line of two words [dict.broken]\n"
+                     "    2 |  center\n"
+                     "      |  ^^^^^^ hint: the US spelling, a space, the UK spelling\n"
+                     "us-gb.txt:4:1: error: 'color' is out of order [dict.broken]\n"
+                     "    4 |  color colour\n"
+                     "      |  ^^^^^ hint: sort the list by the US word, each once\n");
+}
+
+START_TEST(broken_word_lists_are_told_exactly) {
+    within(check_words, NULL);
+}
+END_TEST
+
+int main(void) {
+    Suite *suite = suite_create("errors.inputs");
+    TCase *tests = tcase_create("inputs");
+    tcase_set_timeout(tests, 120);
+    tcase_add_unchecked_fixture(tests, make_engine, free_engine);
+    tcase_add_loop_test(tests, broken_inputs_are_told_exactly, 0, sizeof inputs / sizeof *inputs);
+    tcase_add_test(tests, a_record_that_is_too_large_hides_no_other);
+    tcase_add_test(tests, broken_word_lists_are_told_exactly);
+    suite_add_tcase(suite, tests);
+    return run_suite(suite);
+}
