@@ -127,7 +127,7 @@ static void draft(struct arena *arena, const struct given *from, enum asfound_in
                                              .messages = take,
                                              .messages_context = messages};
     struct given given = *from;
-    *status = asfound_draft(engine, &drafting, "in", give, &given);
+    *status = (int)asfound_draft(engine, &drafting, "in", give, &given);
 }
 
 static size_t lines_of(const char *text) {
