@@ -52,6 +52,7 @@ enum code_level { LEVEL_ERROR, LEVEL_WARNING, LEVEL_NOTE };
     X(CODE_RULE_ALIKE, "rule.alike", LEVEL_ERROR, 3)                                                                   \
     X(CODE_RULE_NONE, "rule.none", LEVEL_ERROR, 3)                                                                     \
     X(CODE_DICT, "dict.broken", LEVEL_ERROR, 3)                                                                        \
+    X(CODE_DICT_MISSING, "dict.missing", LEVEL_ERROR, 3)                                                               \
     /* the world outside */                                                                                            \
     X(CODE_OPEN, "file.open", LEVEL_ERROR, 5)                                                                          \
     X(CODE_READ, "file.read", LEVEL_ERROR, 5)                                                                          \

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+// What is known: the trade words first, being cheapest to ask; then the dictionary of the English asked for;
+// then the other, which is opened only when a word is strange to the first.
+#include "words/speller.h"
+
+#include <string.h>
+
+#include "words/parts.h"
+
+#ifndef SPELLER_FOLDER
+#define SPELLER_FOLDER "/usr/share/hunspell"
+#endif
+
+struct making {
+    const struct speller_options *options;
+    struct speller *speller;
+};
+
+static void make(struct arena *arena, void *context) {
+    static const char *const names[] = {"en_US", "en_GB"},
+                             *const packages[] = {"hunspell-en-us", "hunspell-en-gb"},
+                             *const languages[] = {"US", "UK"};
+    struct making *making = context;
+    struct speller *speller = arena_alloc(arena, sizeof *speller);
+    speller->arena = arena;
+    speller->options = *making->options;
+    const char *folder = making->options->folder ? making->options->folder : SPELLER_FOLDER;
+    for (int i = 0; i < 2; i++)
+        speller->of[i] = (struct dictionary){.affix = arena_format(arena, "%s/%s.aff", folder, names[i]),
+                                             .words = arena_format(arena, "%s/%s.dic", folder, names[i]),
+                                             .package = packages[i],
+                                             .language = languages[i]};
+    making->speller = speller;
+}
+
+struct speller *speller_new(const struct arena_memory *memory, const struct speller_options *options) {
+    struct arena *arena = arena_new(memory);
+    if (!arena) return NULL;
+    struct making making = {options, NULL};
+    if (arena_try(arena, make, &making)) return making.speller;
+    arena_free(arena);
+    return NULL;
+}
+
+void speller_free(struct speller *speller) {
+    if (!speller) return;
+    for (int i = 0; i < 2; i++) dictionary_close(&speller->of[i]);
+    arena_free(speller->arena);
+}
+
+bool speller_open(struct speller *speller, struct diags *diags) {
+    return dictionary_open(&speller->of[speller->options.english], diags);
+}
+
+void parts_lower(char *word, size_t size) {
+    for (size_t i = 0; i < size; i++)
+        if (word[i] >= 'A' && word[i] <= 'Z') word[i] = (char)(word[i] + ('a' - 'A'));
+}
+
+size_t parts_plain(const char *word, size_t size, char plain[PARTS_WORD]) {
+    size_t out = 0;
+    for (size_t i = 0; i < size && out < PARTS_WORD - 1; i++) {
+        bool curly =
+            size - i >= 3 && (!memcmp(word + i, "\xE2\x80\x99", 3) || !memcmp(word + i, "\xE2\x80\x98", 3));
+        plain[out++] = word[i];
+        if (!curly) continue;
+        plain[out - 1] = '\'';
+        i += 2;
+    }
+    if (out == PARTS_WORD - 1) out = 0;
+    size_t skip = 0;
+    while (skip < out && plain[skip] == '\'') skip++;
+    while (out > skip && plain[out - 1] == '\'') out--;
+    memmove(plain, plain + skip, out - skip);
+    plain[out - skip] = '\0';
+    return out - skip;
+}
+
+static bool has_possessive(const char *word, size_t size) {
+    return size > 3 && word[size - 2] == '\'' && (word[size - 1] == 's' || word[size - 1] == 'S');
+}
+
+static bool is_trade(const struct speller *speller, const char *word, size_t size) {
+    char small[PARTS_WORD];
+    if (!speller->options.trade) return false;
+    memcpy(small, word, size);
+    parts_lower(small, size);
+    return trade_knows(speller->options.trade, small, has_possessive(word, size) ? size - 2 : size);
+}
+
+bool speller_knows(struct speller *speller, const char *word, size_t size, struct diags *diags) {
+    char plain[PARTS_WORD];
+    enum speller_english english = speller->options.english;
+    if (!speller_open(speller, diags)) return true;
+    size_t plain_size = parts_plain(word, size, plain);
+    if (!plain_size) return false;
+    if (is_trade(speller, plain, plain_size) || dictionary_knows(&speller->of[english], plain)) return true;
+    if (!speller->options.both) return false;
+    struct dictionary *other = &speller->of[english == SPELLER_US ? SPELLER_GB : SPELLER_US];
+    return dictionary_open(other, diags) && dictionary_knows(other, plain);
+}
