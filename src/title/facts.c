@@ -6,6 +6,9 @@
 #include "item/parts.h"
 #include "title/plan.h"
 
+// More of one kind than any title holds, so that an absurd record costs no more than a rich one; the description tells all.
+enum { EACH_MOST = 12 };
+
 struct attribute_slot {
     const char *attribute;
     enum slot slot;
@@ -80,6 +83,10 @@ static bool has_capital(const char *text) {
 }
 
 static void add_value(struct phrase_maker *m, const struct attribute_slot *to, const struct value *value, size_t nth) {
+    if (nth >= EACH_MOST) {
+        phrase_bar(m, value->value, "a title has no room for so many of its kind");
+        return;
+    }
     const char *because = arena_format(m->arena, "attribute %s", value->name);
     struct plan_phrase *phrase = phrase_add(m, to->slot, because, value->span);
     int tells = m->tells[to->slot] - (int)nth * 2;
@@ -165,8 +172,8 @@ static void make_part(struct phrase_maker *m, const struct part_words *part) {
 }
 
 static void make_parts(struct phrase_maker *m) {
-    size_t at = 0;
-    for (struct part_words part; parts_next(m->record, &at, &part);) make_part(m, &part);
+    size_t at = 0, made = 0;
+    for (struct part_words part; made < EACH_MOST && parts_next(m->record, &at, &part); made++) make_part(m, &part);
 }
 
 // --- marks ---
@@ -178,7 +185,7 @@ static bool only_digits(const char *text) {
 }
 
 static void make_marks(struct phrase_maker *m) {
-    for (size_t i = 0; i < m->record->mark_count; i++) {
+    for (size_t i = 0; i < m->record->mark_count && i < EACH_MOST; i++) {
         const struct mark *mark = &m->record->marks[i];
         if (strlen(mark->text) > 40) {
             phrase_bar(m, mark->text, "a long inscription is quoted in the description");
@@ -199,7 +206,7 @@ static void make_marks(struct phrase_maker *m) {
 // --- fits and includes ---
 
 static void make_fits(struct phrase_maker *m) {
-    for (size_t i = 0; i < m->record->fit_count; i++) {
+    for (size_t i = 0; i < m->record->fit_count && i < EACH_MOST; i++) {
         const struct fit *fit = &m->record->fits[i];
         const char *brand = fit->brand ? fit->brand : "", *model = fit->model ? fit->model : "";
         const char *both = arena_format(m->arena, "%s%s%s", brand, *brand && *model ? " " : "", model);

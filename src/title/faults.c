@@ -6,6 +6,9 @@
 #include "item/wording.h"
 #include "title/plan.h"
 
+// More flaws than any title names, so that an absurd record costs no more than a rich one.
+enum { FLAWS_MOST = 60 };
+
 struct fault {
     struct phrase_maker *m;
     const struct item_flaw *flaw;
@@ -219,6 +222,33 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (!phrase->count) phrase_drop(m, phrase);
 }
 
+static bool met(const struct flaw **kinds, size_t *count, const struct flaw *kind) {
+    for (size_t i = 0; i < *count; i++)
+        if (kinds[i] == kind) return true;
+    kinds[(*count)++] = kind;
+    return false;
+}
+
+// Each of the first flaws has a phrase. Of the others a must is told by its kind, or by the words that stand for all faults of
+// its roll-up: a phrase of just these words is a must that no other phrase can answer.
 void make_flaws(struct phrase_maker *m) {
-    for (size_t i = 0; i < m->record->flaw_count; i++) make_one(m, &m->record->flaws[i], i);
+    const struct record *r = m->record;
+    const struct flaw **kinds = arena_array(m->arena, r->flaw_count + 1, sizeof *kinds);
+    size_t count = 0;
+    bool beyond[ROLLUP_COUNT] = {false};
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->flaws[i];
+        if (i < FLAWS_MOST) make_one(m, flaw, i);
+        else if (!is_must(flaw)) phrase_bar(m, flaw->kind->print, "a title has no room for so many flaws");
+        else if (flaw->kind->rollup != ROLLUP_NONE) beyond[flaw->kind->rollup] = true;
+        else if (!met(kinds, &count, flaw->kind) && !told_before(m, flaw)) make_one(m, flaw, i);
+    }
+    for (int i = 0; i < ROLLUP_COUNT; i++) {
+        if (!beyond[i]) continue;
+        struct plan_phrase *phrase = phrase_add(m, SLOT_FLAWS, "flaws", (struct note_span){0, 0});
+        phrase->rank = r->flaw_count + 1000;
+        phrase->must = true;
+        phrase->rollup = (enum rollup)i;
+        spelling_add(m, phrase, rollup_words((enum rollup)i), 0, 1);
+    }
 }

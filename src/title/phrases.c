@@ -2,7 +2,13 @@
 // Adding phrases to a plan. Slots keep the family's order; phrases of one slot keep the order in which they were made.
 #include <string.h>
 
+#include "text/limits.h"
 #include "title/plan.h"
+
+enum {
+    BARRED_MOST = 500,                             // what `explain` lists of words left out
+    PHRASE_BYTES_MOST = 4 * LIMIT_TITLE_LONGEST    // of the longest title, in the longest code points
+};
 
 static bool has_slot(const struct phrase_maker *m, enum slot slot) {
     const struct family *family = m->record->family;
@@ -53,7 +59,15 @@ static void add(struct phrase_maker *m, struct plan_phrase *phrase, const char *
     if (!same_text(phrase, text)) phrase->spellings[phrase->count++] = (struct plan_spelling){text, tells, cost};
 }
 
+// Without the thing itself there is no title at all, so a must is left to the choice, which says what is wrong.
+static bool too_long(struct phrase_maker *m, const struct plan_phrase *phrase, const char *text) {
+    if (!phrase || phrase->must || strlen(text) <= PHRASE_BYTES_MOST) return false;
+    phrase_bar(m, text, "no title is as long as this");
+    return true;
+}
+
 void spelling_add(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells, int cost) {
+    if (too_long(m, phrase, text)) return;
     const char *spelled = say_spelling(m->arena, m->options->variants, text, m->options->locale);
     // The claim's word is looked for as it stands in the record, before capitals change it.
     const struct claim_found *bar = claims_bar(m->claims, text);
@@ -67,12 +81,14 @@ void spelling_add(struct phrase_maker *m, struct plan_phrase *phrase, const char
 }
 
 void spelling_keep(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells, int cost) {
+    if (too_long(m, phrase, text)) return;
     if (phrase) phrase->name = true;
     add(m, phrase, text, tells, cost);
 }
 
 void phrase_bar(struct phrase_maker *m, const char *text, const char *why) {
     struct title_plan *plan = m->plan;
+    if (plan->barred_count == BARRED_MOST) return;
     for (size_t i = 0; i < plan->barred_count; i++)
         if (!strcmp(plan->barred[i].text, text)) return;
     plan->barred = arena_grow(m->arena, plan->barred, plan->barred_count, &plan->barred_room, sizeof *plan->barred);

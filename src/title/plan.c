@@ -7,6 +7,8 @@
 
 static const char *const rollup_texts[ROLLUP_COUNT] = {NULL, "For Repair or Spares", "Damaged", "Incomplete"};
 
+const char *rollup_words(enum rollup rollup) { return rollup_texts[rollup]; }
+
 static size_t place_of(const struct family *family, enum slot slot) {
     if (slot == SLOT_SYNONYM) {
         for (size_t i = 0; i < family->order.count; i++)

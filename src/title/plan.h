@@ -79,6 +79,8 @@ void spelling_add(struct phrase_maker *m, struct plan_phrase *phrase, const char
 // The same for a name or mark, whose letters stay as they are.
 void spelling_keep(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells, int cost);
 void phrase_bar(struct phrase_maker *m, const char *text, const char *why);
+// What stands for all faults of one roll-up.
+const char *rollup_words(enum rollup rollup);
 // A phrase without spellings, or one that no longer has a place, goes again.
 void phrase_drop(struct phrase_maker *m, struct plan_phrase *phrase);
 
