@@ -192,7 +192,7 @@ static void expand_line(const struct expansion *e, struct span stem) {
 }
 
 static bool is_wanted(struct span word) {
-    if (word.size < 2 || word.size > WORD_LONGEST) return false;
+    if (word.size < 2 || word.size > WORD_LONGEST || word.at[0] == '\'' || word.at[0] == '-') return false;
     for (size_t i = 0; i < word.size; i++) {
         unsigned char c = (unsigned char)word.at[i];
         bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c >= 0x80 || c == '\'' || c == '-';

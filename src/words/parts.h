@@ -18,6 +18,8 @@ struct speller {
 // Returns its size; 0 where it does not fit in PARTS_WORD bytes.
 enum { PARTS_WORD = 128 };
 size_t parts_plain(const char *word, size_t size, char plain[PARTS_WORD]);
+// Takes apostrophes off both ends of a plain word; returns what is left of its size.
+size_t parts_trim(char *plain, size_t size);
 // Small letters a to z; others are left.
 void parts_lower(char *word, size_t size);
 

@@ -10,7 +10,7 @@
 #include "words/suggest.h"
 
 // Above the cost of any edit that is likely: two words run together are told only where no one word is near.
-enum { SPLIT_COST = 150, TEXT_MOST = 64 << 20 };
+enum { SPLIT_COST = 200, SPLIT_NONE = 100, TEXT_MOST = 64 << 20 };
 
 struct file_text {
     const struct arena_memory *memory;
@@ -95,20 +95,23 @@ static void add(struct proposing *p, const char *word) {
     p->out.words[p->out.count++] = written;
 }
 
-// A piece that may stand beside another in a split: a common word, not a stray abbreviation.
-static const struct lexicon_word *piece(const struct proposing *p, size_t from, size_t to) {
-    if (to - from < 3) return NULL;
-    const struct lexicon_word *word = lexicon_find(p->speller->lexicon, p->small + from, to - from);
-    return word && (word->traits & (LEXICON_MAIN | LEXICON_TRADE)) && !is_name(word) ? word : NULL;
+// How little a piece may stand beside another: 0 for a word of both dictionaries; SPLIT_NONE where it is no
+// word, a name, or so short that it may be a stray abbreviation.
+static unsigned piece_doubt(const struct proposing *p, size_t from, size_t to) {
+    const struct lexicon_word *word = NULL;
+    if (to - from >= 3) word = lexicon_find(p->speller->lexicon, p->small + from, to - from);
+    if (!word || !(word->traits & (LEXICON_MAIN | LEXICON_TRADE)) || is_name(word)) return SPLIT_NONE;
+    return (word->traits & LEXICON_MAIN && word->traits & LEXICON_OTHER) ? 0 : 1;
 }
 
-// Where two words run together fall apart most evenly; 0 where they do not.
+// Where two words run together fall apart with the least doubt, then most evenly; 0 where they do not.
 static size_t split_at(const struct proposing *p) {
     size_t best = 0, best_odds = SIZE_MAX;
     for (size_t at = 3; at + 3 <= p->size; at++) {
-        if (!piece(p, 0, at) || !piece(p, at, p->size)) continue;
+        unsigned doubt = piece_doubt(p, 0, at) + piece_doubt(p, at, p->size);
         size_t odds = at * 2 > p->size ? at * 2 - p->size : p->size - at * 2;
-        if (odds < best_odds) best = at, best_odds = odds;
+        odds += doubt * LEXICON_LONGEST;
+        if (doubt < SPLIT_NONE && odds < best_odds) best = at, best_odds = odds;
     }
     return best;
 }
@@ -141,7 +144,7 @@ struct suggestions speller_suggest(struct speller *speller, const char *word, si
                                    struct diags *diags) {
     struct proposing p = {.speller = speller, .diags = diags, .most = most};
     if (p.most > SPELLER_SUGGEST_MOST) p.most = SPELLER_SUGGEST_MOST;
-    p.size = parts_plain(word, size, p.small);
+    p.size = parts_trim(p.small, parts_plain(word, size, p.small));
     p.capital = p.small[0] >= 'A' && p.small[0] <= 'Z';
     parts_lower(p.small, p.size);
     if (p.size > 3 && !strcmp(p.small + p.size - 2, "'s")) {

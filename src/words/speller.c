@@ -68,12 +68,17 @@ size_t parts_plain(const char *word, size_t size, char plain[PARTS_WORD]) {
         i += 2;
     }
     if (out == PARTS_WORD - 1) out = 0;
+    plain[out] = '\0';
+    return out;
+}
+
+size_t parts_trim(char *plain, size_t size) {
     size_t skip = 0;
-    while (skip < out && plain[skip] == '\'') skip++;
-    while (out > skip && plain[out - 1] == '\'') out--;
-    memmove(plain, plain + skip, out - skip);
-    plain[out - skip] = '\0';
-    return out - skip;
+    while (skip < size && plain[skip] == '\'') skip++;
+    while (size > skip && plain[size - 1] == '\'') size--;
+    memmove(plain, plain + skip, size - skip);
+    plain[size - skip] = '\0';
+    return size - skip;
 }
 
 static bool has_possessive(const char *word, size_t size) {
@@ -88,14 +93,22 @@ static bool is_trade(const struct speller *speller, const char *word, size_t siz
     return trade_knows(speller->options.trade, small, has_possessive(word, size) ? size - 2 : size);
 }
 
+static bool is_in_dictionary(struct speller *speller, const char *word, struct diags *diags) {
+    enum speller_english english = speller->options.english;
+    if (dictionary_knows(&speller->of[english], word)) return true;
+    if (!speller->options.both) return false;
+    struct dictionary *other = &speller->of[english == SPELLER_US ? SPELLER_GB : SPELLER_US];
+    return dictionary_open(other, diags) && dictionary_knows(other, word);
+}
+
 bool speller_knows(struct speller *speller, const char *word, size_t size, struct diags *diags) {
     char plain[PARTS_WORD];
-    enum speller_english english = speller->options.english;
     if (!speller_open(speller, diags)) return true;
     size_t plain_size = parts_plain(word, size, plain);
     if (!plain_size) return false;
-    if (is_trade(speller, plain, plain_size) || dictionary_knows(&speller->of[english], plain)) return true;
-    if (!speller->options.both) return false;
-    struct dictionary *other = &speller->of[english == SPELLER_US ? SPELLER_GB : SPELLER_US];
-    return dictionary_open(other, diags) && dictionary_knows(other, plain);
+    if (is_trade(speller, plain, plain_size) || is_in_dictionary(speller, plain, diags)) return true;
+    // Its apostrophes may be quotation marks, or part of it as in 'tis.
+    size_t trimmed = parts_trim(plain, plain_size);
+    if (!trimmed || trimmed == plain_size) return false;
+    return is_trade(speller, plain, trimmed) || is_in_dictionary(speller, plain, diags);
 }

@@ -10,7 +10,7 @@ const struct rank_weights RANK_WEIGHTS = {
     .capital = 40,
     .prefixed = 15,
     .one_dictionary = 50,
-    .other_only = 10,
+    .other_only = 60,
     .trade = -20,
 };
 

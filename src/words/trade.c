@@ -70,6 +70,10 @@ static bool has(const struct trade *trade, const char *word, size_t size) {
     return size && trade->count && bsearch(&key, trade->words, trade->count, sizeof key, compare);
 }
 
+static bool ends_in_bare_y(const char *word, size_t size) {
+    return size > 1 && word[size - 1] == 'y' && !strchr("aeiou", word[size - 2]);
+}
+
 static bool hisses(const char *word, size_t size) {
     char last = word[size - 1], before = size > 1 ? word[size - 2] : '\0';
     return strchr("sxz", last) || (last == 'h' && (before == 's' || before == 'c'));
@@ -79,7 +83,7 @@ bool trade_knows(const struct trade *trade, const char *word, size_t size) {
     if (size > TRADE_LONGEST + 2) return false;
     if (has(trade, word, size)) return true;
     if (size < 4 || word[size - 1] != 's') return false;
-    if (has(trade, word, size - 1)) return !hisses(word, size - 1);
+    if (has(trade, word, size - 1)) return !hisses(word, size - 1) && !ends_in_bare_y(word, size - 1);
     if (word[size - 2] != 'e') return false;
     if (has(trade, word, size - 2)) return hisses(word, size - 2);
     if (word[size - 3] != 'i') return false;
