@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How likely a slip of spelling or typing is: the least sum of edit costs that makes the word of the text out
-// of the word meant. A plain edit costs 100.
+// of the word meant. Costs are hundredths of about one plain edit.
 #ifndef WORDS_WEIGH_H
 #define WORDS_WEIGH_H
 
