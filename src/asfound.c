@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The public library: the rooms behind opaque handles. Every entry point opens its own arenas, so an engine is never
-// written to after it was made, and memory that runs out ends the call with a status and nothing leaked.
+// The public library: the rooms behind opaque handles. Every entry point opens its own arenas, so an engine
+// is never written to after it was made, and memory that runs out ends the call with a status and nothing
+// leaked.
 #include "asfound.h"
 
 #include <stdint.h>
@@ -43,7 +44,8 @@ static void keep_errors(struct diags *diags) {
     diags->count = kept;
 }
 
-static void send_messages(const asfound_engine *engine, struct arena *arena, struct diags *diags, const struct sink *sink) {
+static void send_messages(const asfound_engine *engine, struct arena *arena, struct diags *diags,
+                          const struct sink *sink) {
     struct buf out = buf_start(arena);
     if (engine->quiet) keep_errors(diags);
     diags_print(diags, &out, engine->color);
@@ -83,11 +85,14 @@ static void load(struct arena *arena, void *context) {
     struct sink messages = {options->messages, options->messages_context};
     send_messages(engine, arena, &diags, &messages);
     loading->status = diags.status;
-    if (engine->rules && engine->rules->family_count && engine->variants) loading->engine = engine;
-    else if (!loading->status) loading->status = ASFOUND_BROKEN_RULES;
+    if (engine->rules && engine->rules->family_count && engine->variants)
+        loading->engine = engine;
+    else if (!loading->status)
+        loading->status = ASFOUND_BROKEN_RULES;
 }
 
-enum asfound_status asfound_engine_new(const struct asfound_engine_options *options, asfound_engine **engine) {
+enum asfound_status asfound_engine_new(const struct asfound_engine_options *options,
+                                       asfound_engine **engine) {
     *engine = NULL;
     struct arena_memory memory = memory_of(&options->memory);
     struct sink messages = {options->messages, options->messages_context};
@@ -165,10 +170,14 @@ static void write_listing(struct run *run, struct arena *arena, const struct lis
         buf_byte(&out, '\n');
     } else if (o->output == ASFOUND_YAML_OUT) {
         buf_text(&out, "---\n");
-        yaml_write(arena, &out, o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
-    } else if (o->output == ASFOUND_HTML) listing_page(arena, listing, &out);
-    else if (o->explain) listing_explain(arena, listing, &out, o->color);
-    else listing_card(arena, listing, &out, o->color);
+        yaml_write(arena, &out,
+                   o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
+    } else if (o->output == ASFOUND_HTML)
+        listing_page(arena, listing, &out);
+    else if (o->explain)
+        listing_explain(arena, listing, &out, o->color);
+    else
+        listing_card(arena, listing, &out, o->color);
     if (!send(&run->out, out.at, out.n)) run->write_failed = true;
 }
 
@@ -188,14 +197,15 @@ static void draft_one(struct arena *arena, void *context) {
     if (!record_read(arena, run->engine->rules, tree, locale, run->number, &record, &run->diags)) return;
     if (run->options->only && strcmp(record.id, run->options->only) != 0) return;
     if (!new_id(run, run->diags.arena, record.id)) {
-        diags_add(&run->diags, CODE_SAME_ID, record.at, NULL, "the id '%s' stands twice in this input", record.id);
+        diags_add(&run->diags, CODE_SAME_ID, record.at, NULL, "the id '%s' stands twice in this input",
+                  record.id);
         return;
     }
     if (only_notes(&record))
         diags_add(&run->diags, CODE_NOTES_ONLY, record.at, "write type, attributes and flaws as keys",
                   "'%s' holds notes only, and notes are not read yet", record.id);
-    struct title_options options = {run->options->limit ? run->options->limit : 80, (enum count_unit)run->options->unit,
-                                    locale, run->engine->variants};
+    struct title_options options = {run->options->limit ? run->options->limit : 80,
+                                    (enum count_unit)run->options->unit, locale, run->engine->variants};
     const struct listing *listing = listing_draft(arena, &run->drafter, &record, &options);
     if (listing_has_must(listing) && run->status < ASFOUND_MUST) run->status = ASFOUND_MUST;
     write_listing(run, arena, listing);
@@ -204,8 +214,10 @@ static void draft_one(struct arena *arena, void *context) {
 static void write_frame(struct run *run, struct arena *arena, bool end) {
     if (run->options->output != ASFOUND_HTML || run->options->no_frame || run->write_failed) return;
     struct buf out = buf_start(arena);
-    if (end) page_end(&out);
-    else page_begin(&out);
+    if (end)
+        page_end(&out);
+    else
+        page_begin(&out);
     if (!send(&run->out, out.at, out.n)) run->write_failed = true;
 }
 
@@ -219,7 +231,8 @@ static void draft_all(struct arena *arena, void *context) {
         bool finished = arena_try(run->records, draft_one, run);
         arena_reset(run->records);
         if (!finished) arena_give_up(arena);
-        if (run->options->progress && run->more) run->options->progress(run->options->progress_context, run->number);
+        if (run->options->progress && run->more)
+            run->options->progress(run->options->progress_context, run->number);
     }
     write_frame(run, arena, true);
     struct sink messages = {run->options->messages, run->options->messages_context};
@@ -270,12 +283,15 @@ static void send_task(struct task *task, const struct buf *out) {
 static void frame(struct arena *arena, void *context) {
     struct task *task = context;
     struct buf out = buf_start(arena);
-    if (task->flag) page_end(&out);
-    else page_begin(&out);
+    if (task->flag)
+        page_end(&out);
+    else
+        page_begin(&out);
     send_task(task, &out);
 }
 
-enum asfound_status asfound_page_frame(const asfound_engine *engine, bool end, asfound_put *out, void *out_context) {
+enum asfound_status asfound_page_frame(const asfound_engine *engine, bool end, asfound_put *out,
+                                       void *out_context) {
     struct task task = {.out = {out, out_context}, .flag = end};
     return run_task(&engine->memory, frame, &task);
 }
@@ -294,8 +310,8 @@ static void check(struct arena *arena, void *context) {
     send_task(task, &out);
 }
 
-enum asfound_status asfound_rules_check(const asfound_engine *engine, bool statistics, asfound_put *out, void *out_context,
-                                        asfound_put *messages, void *messages_context) {
+enum asfound_status asfound_rules_check(const asfound_engine *engine, bool statistics, asfound_put *out,
+                                        void *out_context, asfound_put *messages, void *messages_context) {
     struct task task = {engine, {out, out_context}, {messages, messages_context}, NULL, statistics, 0};
     return run_task(&engine->memory, check, &task);
 }
@@ -309,8 +325,8 @@ static void show(struct arena *arena, void *context) {
     send_task(task, &out);
 }
 
-enum asfound_status asfound_rules_show(const asfound_engine *engine, const char *id, asfound_put *out, void *out_context,
-                                       asfound_put *messages, void *messages_context) {
+enum asfound_status asfound_rules_show(const asfound_engine *engine, const char *id, asfound_put *out,
+                                       void *out_context, asfound_put *messages, void *messages_context) {
     struct task task = {engine, {out, out_context}, {messages, messages_context}, id, false, 0};
     return run_task(&engine->memory, show, &task);
 }
@@ -318,8 +334,10 @@ enum asfound_status asfound_rules_show(const asfound_engine *engine, const char 
 static void describe(struct arena *arena, void *context) {
     struct task *task = context;
     struct buf out = buf_start(arena);
-    if (task->flag) rules_schema_json(arena, &out);
-    else rules_describe(arena, &out);
+    if (task->flag)
+        rules_schema_json(arena, &out);
+    else
+        rules_describe(arena, &out);
     send_task(task, &out);
 }
 
@@ -329,4 +347,6 @@ enum asfound_status asfound_rules_describe(bool json_schema, asfound_put *out, v
     return run_task(&memory, describe, &task);
 }
 
-const char *asfound_version(void) { return VERSION; }
+const char *asfound_version(void) {
+    return VERSION;
+}

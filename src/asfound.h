@@ -2,12 +2,12 @@
 /*
  * asfound: honest listings for one-off secondhand goods, from item records.
  *
- * Ownership: an engine is made by asfound_engine_new() and given back by asfound_engine_free(). Texts handed to a callback
- * are valid during the call only. Nothing is printed, no process state is touched, no clock or locale is read.
- * Threads: an engine does not change after it is made; any number of threads may draft with one engine.
- * Errors: functions return an enum asfound_status; messages about the user's texts go to the `messages` callback, each
- * with file, line, column, the line itself and a hint where there is one.
- * Units: lengths of titles are counted in the unit chosen; offsets and sizes are bytes.
+ * Ownership: an engine is made by asfound_engine_new() and given back by asfound_engine_free(). Texts handed
+ * to a callback are valid during the call only. Nothing is printed, no process state is touched, no clock or
+ * locale is read. Threads: an engine does not change after it is made; any number of threads may draft with
+ * one engine. Errors: functions return an enum asfound_status; messages about the user's texts go to the
+ * `messages` callback, each with file, line, column, the line itself and a hint where there is one. Units:
+ * lengths of titles are counted in the unit chosen; offsets and sizes are bytes.
  */
 #ifndef ASFOUND_H
 #define ASFOUND_H
@@ -27,12 +27,12 @@ extern "C" {
 
 /* The exit statuses of the command; of several the highest is returned. */
 enum asfound_status {
-    ASFOUND_FINE = 0,        /* nothing to settle */
-    ASFOUND_MUST = 1,        /* done, and at least one finding of level "must" */
-    ASFOUND_USAGE = 2,       /* wrong options, or not there yet */
+    ASFOUND_FINE = 0,         /* nothing to settle */
+    ASFOUND_MUST = 1,         /* done, and at least one finding of level "must" */
+    ASFOUND_USAGE = 2,        /* wrong options, or not there yet */
     ASFOUND_BROKEN_RULES = 3, /* a rule pack or word list is broken */
     ASFOUND_BROKEN_INPUT = 4, /* some input could not be read; the rest was done */
-    ASFOUND_IO = 5           /* reading, writing or memory failed */
+    ASFOUND_IO = 5            /* reading, writing or memory failed */
 };
 
 enum asfound_unit { ASFOUND_GRAPHEMES, ASFOUND_UTF16, ASFOUND_BYTES };
@@ -40,7 +40,8 @@ enum asfound_locale { ASFOUND_EN_US, ASFOUND_EN_GB };
 enum asfound_input { ASFOUND_YAML, ASFOUND_JSON, ASFOUND_NDJSON, ASFOUND_CSV, ASFOUND_NOTES };
 enum asfound_output { ASFOUND_TEXT, ASFOUND_YAML_OUT, ASFOUND_JSON_LINES, ASFOUND_HTML };
 
-/* Takes `size` bytes; anything but true means that they could not be taken, and ends the call with ASFOUND_IO. */
+/* Takes `size` bytes; anything but true means that they could not be taken, and ends the call with
+ * ASFOUND_IO. */
 typedef bool asfound_put(void *context, const char *bytes, size_t size);
 /* Gives up to `room` bytes: how many, 0 at the end, (size_t)-1 when reading failed. */
 typedef size_t asfound_get(void *context, char *to, size_t room);
@@ -57,29 +58,30 @@ struct asfound_engine_options {
     const char *const *packs; /* further rule folders; later ones override by id */
     size_t pack_count;
     struct asfound_memory memory;
-    asfound_put *messages;    /* may be NULL */
+    asfound_put *messages; /* may be NULL */
     void *messages_context;
-    bool color;               /* color the word error, warning or note */
-    bool quiet;               /* errors only, neither warnings nor notes; as color, in all messages of the engine */
+    bool color; /* color the word error, warning or note */
+    bool quiet; /* errors only, neither warnings nor notes; as color, in all messages of the engine */
 };
 
 typedef struct asfound_engine asfound_engine;
 
-/* Loads rules and words. `*engine` is NULL only when nothing can be done with what was found; a fault in one rule is
- * reported, gives ASFOUND_BROKEN_RULES, and leaves an engine without that rule. */
-ASFOUND_PUBLIC enum asfound_status asfound_engine_new(const struct asfound_engine_options *options, asfound_engine **engine);
+/* Loads rules and words. `*engine` is NULL only when nothing can be done with what was found; a fault in one
+ * rule is reported, gives ASFOUND_BROKEN_RULES, and leaves an engine without that rule. */
+ASFOUND_PUBLIC enum asfound_status asfound_engine_new(const struct asfound_engine_options *options,
+                                                      asfound_engine **engine);
 ASFOUND_PUBLIC void asfound_engine_free(asfound_engine *engine);
 
 struct asfound_draft_options {
-    size_t limit;             /* of the title; 0 means 80 */
+    size_t limit; /* of the title; 0 means 80 */
     enum asfound_unit unit;
     enum asfound_locale locale;
     enum asfound_input input;
     enum asfound_output output;
-    bool color;               /* in ASFOUND_TEXT */
-    bool explain;             /* why each word and sentence is there, instead of the listing */
-    const char *only;         /* id of the one record wanted, or NULL */
-    bool no_frame;            /* ASFOUND_HTML: several inputs make one page; the caller frames it */
+    bool color;       /* in ASFOUND_TEXT */
+    bool explain;     /* why each word and sentence is there, instead of the listing */
+    const char *only; /* id of the one record wanted, or NULL */
+    bool no_frame;    /* ASFOUND_HTML: several inputs make one page; the caller frames it */
     asfound_put *out, *messages;
     void *out_context, *messages_context;
     /* Called after each record with the number done so far; may be NULL. */
@@ -87,23 +89,27 @@ struct asfound_draft_options {
     void *progress_context;
 };
 
-/* Reads one input record by record and writes a listing for each, in input order. Memory does not grow with the number
- * of records (but for eight bytes a record, to notice an id that stands twice). */
-ASFOUND_PUBLIC enum asfound_status asfound_draft(const asfound_engine *engine, const struct asfound_draft_options *options,
+/* Reads one input record by record and writes a listing for each, in input order. Memory does not grow with
+ * the number of records (but for eight bytes a record, to notice an id that stands twice). */
+ASFOUND_PUBLIC enum asfound_status asfound_draft(const asfound_engine *engine,
+                                                 const struct asfound_draft_options *options,
                                                  const char *name, asfound_get *get, void *get_context);
 
 /* Beginning and end of an HTML page of listings, for use with no_frame. */
-ASFOUND_PUBLIC enum asfound_status asfound_page_frame(const asfound_engine *engine, bool end, asfound_put *out,
-                                                      void *out_context);
+ASFOUND_PUBLIC enum asfound_status asfound_page_frame(const asfound_engine *engine, bool end,
+                                                      asfound_put *out, void *out_context);
 
 /* Runs every rule's own examples. With `statistics`, counts and likeness are written to `out`. */
-ASFOUND_PUBLIC enum asfound_status asfound_rules_check(const asfound_engine *engine, bool statistics, asfound_put *out,
-                                                       void *out_context, asfound_put *messages, void *messages_context);
+ASFOUND_PUBLIC enum asfound_status asfound_rules_check(const asfound_engine *engine, bool statistics,
+                                                       asfound_put *out, void *out_context,
+                                                       asfound_put *messages, void *messages_context);
 /* One rule, by "kind id" or id alone, as it was loaded. ASFOUND_USAGE when there is none. */
-ASFOUND_PUBLIC enum asfound_status asfound_rules_show(const asfound_engine *engine, const char *id, asfound_put *out,
-                                                      void *out_context, asfound_put *messages, void *messages_context);
+ASFOUND_PUBLIC enum asfound_status asfound_rules_show(const asfound_engine *engine, const char *id,
+                                                      asfound_put *out, void *out_context,
+                                                      asfound_put *messages, void *messages_context);
 /* The keys of every kind of rule, as text or as a JSON Schema for editors. Needs no engine. */
-ASFOUND_PUBLIC enum asfound_status asfound_rules_describe(bool json_schema, asfound_put *out, void *out_context);
+ASFOUND_PUBLIC enum asfound_status asfound_rules_describe(bool json_schema, asfound_put *out,
+                                                          void *out_context);
 
 /* Version of the library and the rule packs: "0.1.0". Static text. */
 ASFOUND_PUBLIC const char *asfound_version(void);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Order of the paragraph: function, structure, missing parts, repairs, dirt and smell, states; then what was not looked at;
-// then what was looked for and not seen, as narrow as it was said.
+// Order of the paragraph: function, structure, missing parts, repairs, dirt and smell, states; then what was
+// not looked at; then what was looked for and not seen, as narrow as it was said.
 #include "disclosure/disclosure.h"
 
 #include <stdint.h>
@@ -18,7 +18,8 @@ static size_t slot_of(const struct texts_met *met, const char *text) {
     uint64_t h = 14695981039346656037u;
     for (const char *c = text; *c; c++) h = (h ^ (unsigned char)*c) * 1099511628211u;
     size_t at = (size_t)(h ^ (h >> 32)) & (met->slot_count - 1);
-    while (met->slots[at] && strcmp(met->at[met->slots[at] - 1], text) != 0) at = (at + 1) & (met->slot_count - 1);
+    while (met->slots[at] && strcmp(met->at[met->slots[at] - 1], text) != 0)
+        at = (at + 1) & (met->slot_count - 1);
     return at;
 }
 
@@ -51,12 +52,12 @@ static void add(struct teller *t, const char *text, const char *because, struct 
 }
 
 static void add_flaws(struct teller *t, const struct record *record, enum locale locale) {
-    for (int class = CLASS_FUNCTION; class <= CLASS_FEATURE; class++)
+    for (int class = CLASS_FUNCTION; class <= CLASS_FEATURE; class ++)
         for (size_t i = 0; i < record->flaw_count; i++) {
             const struct item_flaw *flaw = &record->flaws[i];
             if ((int)flaw->kind->class != class) continue;
-            add(t, flaw_sentence(t->arena, flaw, locale), arena_format(t->arena, "flaw %s", flaw->kind->rule.id),
-                flaw->span);
+            add(t, flaw_sentence(t->arena, flaw, locale),
+                arena_format(t->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
         }
 }
 
@@ -69,7 +70,8 @@ static void add_unchecked(struct teller *t, const struct ruleset *rules, const s
         const struct flaw *flaw = ruleset_flaw(rules, record->unchecked.at[i]);
         names[i] = flaw ? flaw->print : record->unchecked.at[i];
     }
-    const char *text = arena_format(arena, "Not checked: %s.", say_list(arena, names, record->unchecked.count, locale));
+    const char *text =
+        arena_format(arena, "Not checked: %s.", say_list(arena, names, record->unchecked.count, locale));
     add(t, text, "unchecked", (struct note_span){0, 0});
 }
 
@@ -92,8 +94,8 @@ struct clear_group {
     size_t first, last; // of the entries at one place
 };
 
-static void add_group(struct teller *t, const struct record *record, const char *place, const struct clear_group *group,
-                      const size_t *next) {
+static void add_group(struct teller *t, const struct record *record, const char *place,
+                      const struct clear_group *group, const size_t *next) {
     struct buf out = buf_start(t->arena);
     buf_text(&out, "No ");
     for (size_t i = group->first;; i = next[i]) {
@@ -113,15 +115,18 @@ static void add_clear(struct teller *t, const struct record *record) {
     for (size_t i = 0; i < record->clear_count; i++) {
         size_t before = places.count;
         size_t which = text_number(t->arena, &places, clear_place(t->arena, &record->clear[i]));
-        if (which == before) groups[which].first = i;
-        else next[groups[which].last] = i;
+        if (which == before)
+            groups[which].first = i;
+        else
+            next[groups[which].last] = i;
         groups[which].last = i;
     }
     for (size_t i = 0; i < places.count; i++) add_group(t, record, places.at[i], &groups[i], next);
 }
 
-struct disclosure disclosure_write(struct arena *arena, const struct ruleset *rules, const struct record *record,
-                                   enum locale locale, const struct variants *variants) {
+struct disclosure disclosure_write(struct arena *arena, const struct ruleset *rules,
+                                   const struct record *record, enum locale locale,
+                                   const struct variants *variants) {
     struct teller t = {.arena = arena, .d = {.text = ""}};
     add_flaws(&t, record, locale);
     add_unchecked(&t, rules, record, locale);

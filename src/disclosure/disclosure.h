@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The paragraph that tells every fault of a record, and nothing that the record does not hold. Owner: the arena.
+// The paragraph that tells every fault of a record, and nothing that the record does not hold. Owner: the
+// arena.
 #ifndef DISCLOSURE_DISCLOSURE_H
 #define DISCLOSURE_DISCLOSURE_H
 
@@ -17,8 +18,9 @@ struct disclosure {
     const char *text; // the sentences joined by spaces; empty when there is nothing to tell
 };
 
-struct disclosure disclosure_write(struct arena *arena, const struct ruleset *rules, const struct record *record,
-                                   enum locale locale, const struct variants *variants);
+struct disclosure disclosure_write(struct arena *arena, const struct ruleset *rules,
+                                   const struct record *record, enum locale locale,
+                                   const struct variants *variants);
 // One flaw as one sentence (disclosure/sentence.c).
 const char *flaw_sentence(struct arena *arena, const struct item_flaw *flaw, enum locale locale);
 

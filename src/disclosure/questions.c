@@ -42,13 +42,14 @@ static void ask_about_flaws(struct questions *q, struct arena *arena, const stru
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         const struct flaw *kind = flaw->kind;
-        bool open = flaw->severity == SEVERITY_UNKNOWN && kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
+        bool open =
+            flaw->severity == SEVERITY_UNKNOWN && kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
         if (!open || !kind->ask.count) continue;
         size_t which = (flaw->where || flaw->part) && kind->ask.count > 1 ? 1 : 0;
         const char *place = flaw->part ? flaw->part : flaw->where;
         const char *thing = place ? arena_format(arena, "%s, %s", kind->print, place) : kind->print;
-        put(q, arena_format(arena, "%s: %s", say_sentence_case(arena, thing), kind->ask.at[which]), kind->rule.id,
-            "its degree sets the grade");
+        put(q, arena_format(arena, "%s: %s", say_sentence_case(arena, thing), kind->ask.at[which]),
+            kind->rule.id, "its degree sets the grade");
     }
 }
 
@@ -60,8 +61,10 @@ struct questions questions_ask(struct arena *arena, const struct record *record)
     q.asked = family->check_count;
     for (size_t i = 0; i < family->check_count; i++) {
         const struct check *check = &family->checks[i];
-        if (answered(record, check)) q.answered++;
-        else put(&q, check->ask, check->id, "buyers of this family ask it");
+        if (answered(record, check))
+            q.answered++;
+        else
+            put(&q, check->ask, check->id, "buyers of this family ask it");
     }
     return q;
 }
@@ -73,23 +76,25 @@ static bool shows(const struct photo *photo, const char *what) {
 static const char *file_for(const struct record *record, const char *print, const char *place) {
     for (size_t i = 0; i < record->photo_count; i++) {
         const struct photo *photo = &record->photos[i];
-        if (shows(photo, print) || (place && shows(photo, place))) return photo->file ? photo->file : photo->shows;
+        if (shows(photo, print) || (place && shows(photo, place)))
+            return photo->file ? photo->file : photo->shows;
     }
     return NULL;
 }
 
 struct photo_list photos_wish(struct arena *arena, const struct record *record) {
     const struct family *family = record->family;
-    struct photo_list list = {arena_array(arena, record->flaw_count + family->photo_count + 1, sizeof *list.items), 0};
+    struct photo_list list = {
+        arena_array(arena, record->flaw_count + family->photo_count + 1, sizeof *list.items), 0};
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         const char *place = flaw->part ? flaw->part : flaw->where;
-        list.items[list.count++] = (struct photo_entry){
-            flaw->kind->photo, arena_format(arena, "flaw %s", flaw->kind->rule.id),
-            flaw->photo ? flaw->photo : file_for(record, flaw->kind->print, place)};
+        list.items[list.count++] =
+            (struct photo_entry){flaw->kind->photo, arena_format(arena, "flaw %s", flaw->kind->rule.id),
+                                 flaw->photo ? flaw->photo : file_for(record, flaw->kind->print, place)};
     }
     for (size_t i = 0; i < family->photo_count; i++)
-        list.items[list.count++] =
-            (struct photo_entry){family->photos[i].shows, "family", file_for(record, family->photos[i].shows, NULL)};
+        list.items[list.count++] = (struct photo_entry){family->photos[i].shows, "family",
+                                                        file_for(record, family->photos[i].shows, NULL)};
     return list;
 }

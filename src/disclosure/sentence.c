@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// One flaw, one plain sentence. The form of its rule decides the frame; number, place, size and degree come from the record
-// as they were said, and nothing is softened or explained.
+// One flaw, one plain sentence. The form of its rule decides the frame; number, place, size and degree come
+// from the record as they were said, and nothing is softened or explained.
 #include <string.h>
 
 #include "disclosure/disclosure.h"
@@ -33,7 +33,8 @@ static const char *noun_phrase(const struct teller *t, bool *many) {
     if (t->kind->mass) return arena_format(t->arena, "%s%s%s", degree, space, t->kind->noun);
     if (say_is_plural(t->kind->noun) || count > 1) {
         *many = true;
-        const char *nouns = say_is_plural(t->kind->noun) ? t->kind->noun : plural_of(t, t->kind->noun, t->kind->plural);
+        const char *nouns =
+            say_is_plural(t->kind->noun) ? t->kind->noun : plural_of(t, t->kind->noun, t->kind->plural);
         const char *number = count > 1 ? say_number(t->arena, count) : "";
         return arena_format(t->arena, "%s%s%s%s%s", number, *number ? " " : "", degree, space, nouns);
     }
@@ -54,8 +55,10 @@ static const char *some_of(const struct teller *t) {
     if (!t->flaw->of || !t->flaw->count) return "";
     if (t->flaw->count == t->flaw->of && t->flaw->of == 1) return "";
     if (t->flaw->count == 2 && t->flaw->of == 2) return "on both";
-    if (t->flaw->count == t->flaw->of) return arena_format(t->arena, "on all %s", say_number(t->arena, t->flaw->of));
-    return arena_format(t->arena, "on %s of the %s", say_number(t->arena, t->flaw->count), say_number(t->arena, t->flaw->of));
+    if (t->flaw->count == t->flaw->of)
+        return arena_format(t->arena, "on all %s", say_number(t->arena, t->flaw->of));
+    return arena_format(t->arena, "on %s of the %s", say_number(t->arena, t->flaw->count),
+                        say_number(t->arena, t->flaw->of));
 }
 
 static const char *finish(const struct teller *t, const char *lead, const char *body) {
@@ -69,8 +72,9 @@ static const char *tell_fault(const struct teller *t) {
     bool many;
     if (part && wording_adjective(t->flaw) && !t->flaw->count) {
         const char *verb = t->maybe ? "may be" : say_is_plural(part) ? "are" : "is";
-        return finish(t, some, arena_format(t->arena, "the %s %s%s%s %s%s%s", part, verb, *adverb ? " " : "", adverb,
-                                            wording_adjective(t->flaw), where, size));
+        return finish(t, some,
+                      arena_format(t->arena, "the %s %s%s%s %s%s%s", part, verb, *adverb ? " " : "", adverb,
+                                   wording_adjective(t->flaw), where, size));
     }
     const char *noun = noun_phrase(t, &many);
     if (part) {
@@ -93,17 +97,24 @@ static const char *tell_absence(const struct teller *t) {
     if (!count) return finish(t, "", arena_format(t->arena, "the %s %s missing%s", part, verb, where));
     const char *noun = count > 1 ? plural_of(t, part, plural) : part;
     if (t->flaw->of > count)
-        return finish(t, "", arena_format(t->arena, "%s of %s %s %s missing%s", say_number(t->arena, count),
-                                          say_number(t->arena, t->flaw->of), plural_of(t, part, plural), verb, where));
-    return finish(t, "", arena_format(t->arena, "%s %s %s missing%s", say_number(t->arena, count), noun, verb, where));
+        return finish(t, "",
+                      arena_format(t->arena, "%s of %s %s %s missing%s", say_number(t->arena, count),
+                                   say_number(t->arena, t->flaw->of), plural_of(t, part, plural), verb,
+                                   where));
+    return finish(
+        t, "", arena_format(t->arena, "%s %s %s missing%s", say_number(t->arena, count), noun, verb, where));
 }
 
 static void put_agreed(struct buf *out, const struct teller *t, const char *name, size_t n) {
     bool many = t->flaw->part && say_is_plural(t->flaw->part);
-    if (n == 4 && !strncmp(name, "part", n)) buf_text(out, t->flaw->part ? t->flaw->part : "");
-    else if (n == 2 && !strncmp(name, "is", n)) buf_text(out, many ? "are" : "is");
-    else if (n == 3 && !strncmp(name, "has", n)) buf_text(out, many ? "have" : "has");
-    else if (n == 3 && !strncmp(name, "was", n)) buf_text(out, many ? "were" : "was");
+    if (n == 4 && !strncmp(name, "part", n))
+        buf_text(out, t->flaw->part ? t->flaw->part : "");
+    else if (n == 2 && !strncmp(name, "is", n))
+        buf_text(out, many ? "are" : "is");
+    else if (n == 3 && !strncmp(name, "has", n))
+        buf_text(out, many ? "have" : "has");
+    else if (n == 3 && !strncmp(name, "was", n))
+        buf_text(out, many ? "were" : "was");
 }
 
 static const char *tell_state(const struct teller *t) {
@@ -113,7 +124,8 @@ static const char *tell_state(const struct teller *t) {
     if (t->maybe) buf_text(&out, "not certain: ");
     for (const char *c = t->flaw->part ? t->kind->says_part : t->kind->says; *c; c++) {
         const char *end = *c == '{' ? strchr(c, '}') : NULL;
-        if (!end) buf_byte(&out, *c);
+        if (!end)
+            buf_byte(&out, *c);
         else {
             put_agreed(&out, t, c + 1, (size_t)(end - c - 1));
             c = end;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The grade: the lowest cap of all flaws that lower one, with the reasons beside it. Our own four steps; ISO 20245 has four
-// as well, but its wording was not read and is not used.
+// The grade: the lowest cap of all flaws that lower one, with the reasons beside it. Our own four steps; ISO
+// 20245 has four as well, but its wording was not read and is not used.
 #ifndef EVIDENCE_GRADE_H
 #define EVIDENCE_GRADE_H
 

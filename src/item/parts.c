@@ -26,7 +26,8 @@ bool parts_next(const struct record *record, size_t *at, struct part_words *part
         for (size_t k = 0; k < PART_WORDS_MOST; k++)
             for (size_t i = 0; i < record->attribute_count && part->count < PART_WORDS_MOST; i++) {
                 const struct value *value = &record->attributes[i];
-                if (belongs(value, part->part) && !strcmp(value->name, order[k])) part->words[part->count++] = value;
+                if (belongs(value, part->part) && !strcmp(value->name, order[k]))
+                    part->words[part->count++] = value;
             }
         ++*at;
         if (part->count) return true;

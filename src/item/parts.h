@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A part and what the record says of it, as one bound phrase: "green glass shade". Title and description both take it
-// from here, so that a part's color can never become the thing's.
+// A part and what the record says of it, as one bound phrase: "green glass shade". Title and description both
+// take it from here, so that a part's color can never become the thing's.
 #ifndef ITEM_PARTS_H
 #define ITEM_PARTS_H
 

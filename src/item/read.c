@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Tree to record: the table of the record's keys. `notes` is read first, because spans are checked against it.
+// Tree to record: the table of the record's keys. `notes` is read first, because spans are checked against
+// it.
 #include <string.h>
 
 #include "item/lists.h"
@@ -7,9 +8,10 @@
 #include "text/utf8.h"
 
 static const char *const attribute_names[] = {
-    "color",         "material", "brand",     "model", "pattern", "size", "mpn",   "gtin",  "countryOfOrigin",
-    "audience",      "name",     "author",    "byArtist", "isbn", "productionDate", "itemCondition", "technique", "theme",
-    "shape",         "style",    "finish",    "age",   NULL};
+    "color",    "material", "brand",           "model",         "pattern",   "size",
+    "mpn",      "gtin",     "countryOfOrigin", "audience",      "name",      "author",
+    "byArtist", "isbn",     "productionDate",  "itemCondition", "technique", "theme",
+    "shape",    "style",    "finish",          "age",           NULL};
 
 static void id(struct reader *r, const struct node *node, void *to) {
     ((struct record *)to)->id = read_text(r, node, "id");
@@ -66,8 +68,9 @@ static void value_span(struct reader *r, const struct node *node, void *to) {
     ((struct value *)to)->span = read_span(r, node);
 }
 
-static const struct field value_fields[] = {{"value", value_value},     {"sure", value_sure}, {"of", value_of},
-                                            {"because", value_because}, {"span", value_span}, {NULL, NULL}};
+static const struct field value_fields[] = {{"value", value_value}, {"sure", value_sure},
+                                            {"of", value_of},       {"because", value_because},
+                                            {"span", value_span},   {NULL, NULL}};
 // A type has no part of its own but may be one of several things.
 static const struct field type_fields[] = {{"value", value_value},     {"sure", value_sure}, {"others", NULL},
                                            {"because", value_because}, {"span", value_span}, {NULL, NULL}};
@@ -150,9 +153,9 @@ static void dates(struct reader *r, const struct node *node, void *to) {
         reader_fault(r, CODE_VALUE, node->at, "the earlier year first", "'dates' ends before it begins");
 }
 
-#define LISTING_FIELD(field)                                                                                           \
-    static void listing_##field(struct reader *r, const struct node *node, void *to) {                                 \
-        ((struct present_listing *)to)->field = read_text(r, node, #field);                                            \
+#define LISTING_FIELD(field)                                                                                 \
+    static void listing_##field(struct reader *r, const struct node *node, void *to) {                       \
+        ((struct present_listing *)to)->field = read_text(r, node, #field);                                  \
     }
 LISTING_FIELD(title)
 LISTING_FIELD(description)
@@ -160,10 +163,13 @@ LISTING_FIELD(price)
 LISTING_FIELD(currency)
 LISTING_FIELD(listed)
 LISTING_FIELD(where)
-static const struct field listing_fields[] = {
-    {"title", listing_title},       {"description", listing_description}, {"price", listing_price},
-    {"currency", listing_currency}, {"listed", listing_listed},           {"where", listing_where},
-    {NULL, NULL}};
+static const struct field listing_fields[] = {{"title", listing_title},
+                                              {"description", listing_description},
+                                              {"price", listing_price},
+                                              {"currency", listing_currency},
+                                              {"listed", listing_listed},
+                                              {"where", listing_where},
+                                              {NULL, NULL}};
 
 static void listing(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
@@ -185,19 +191,34 @@ static void unread(struct reader *r, const struct node *node, void *to) {
 }
 static void own(struct reader *r, const struct node *node, void *to) {
     if (node->kind != NODE_MAP)
-        reader_fault(r, CODE_TYPE, node->at, "own: {bin: A4}", "'own' wants a map, not %s", node_kind_name(node));
+        reader_fault(r, CODE_TYPE, node->at, "own: {bin: A4}", "'own' wants a map, not %s",
+                     node_kind_name(node));
     ((struct record *)to)->own = node;
 }
 
-static const struct field record_fields[] = {
-    {"id", id},           {"notes", NULL},       {"type", type},         {"family", family},
-    {"attributes", attributes}, {"flaws", read_flaws}, {"clear", read_clear}, {"unchecked", unchecked},
-    {"includes", read_includes}, {"count", count}, {"measurements", read_measurements}, {"marks", read_marks},
-    {"fits", read_fits},  {"dates", dates},      {"listing", listing},   {"photos", read_photos},
-    {"asides", asides},   {"unread", unread},    {"own", own},           {NULL, NULL}};
+static const struct field record_fields[] = {{"id", id},
+                                             {"notes", NULL},
+                                             {"type", type},
+                                             {"family", family},
+                                             {"attributes", attributes},
+                                             {"flaws", read_flaws},
+                                             {"clear", read_clear},
+                                             {"unchecked", unchecked},
+                                             {"includes", read_includes},
+                                             {"count", count},
+                                             {"measurements", read_measurements},
+                                             {"marks", read_marks},
+                                             {"fits", read_fits},
+                                             {"dates", dates},
+                                             {"listing", listing},
+                                             {"photos", read_photos},
+                                             {"asides", asides},
+                                             {"unread", unread},
+                                             {"own", own},
+                                             {NULL, NULL}};
 
-bool record_read(struct arena *arena, const struct ruleset *rules, const struct node *tree, enum locale locale,
-                 size_t number, struct record *record, struct diags *diags) {
+bool record_read(struct arena *arena, const struct ruleset *rules, const struct node *tree,
+                 enum locale locale, size_t number, struct record *record, struct diags *diags) {
     struct reader r = {arena, rules, locale, diags, NULL, true};
     *record = (struct record){.tree = tree, .at = tree->at};
     if (tree->kind != NODE_MAP) {
@@ -208,8 +229,10 @@ bool record_read(struct arena *arena, const struct ruleset *rules, const struct 
     const struct node *notes = node_get(tree, "notes");
     if (notes && notes->kind != NODE_NULL) {
         // The seller's own words are never rewritten: spans are offsets into them as they stand.
-        if (notes->kind != NODE_TEXT) read_text(&r, notes, "notes");
-        else record->notes = r.notes = notes->text;
+        if (notes->kind != NODE_TEXT)
+            read_text(&r, notes, "notes");
+        else
+            record->notes = r.notes = notes->text;
     }
     fields_read(&r, record_fields, tree, record);
     if (!record->id) record->id = arena_format(arena, "item-%zu", number);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The item record: what the seller says of one thing. Owner: the arena it was read into; texts are NFC and free of
-// control characters. NULL or a count of 0 means that the record does not say.
+// The item record: what the seller says of one thing. Owner: the arena it was read into; texts are NFC and
+// free of control characters. NULL or a count of 0 means that the record does not say.
 #ifndef ITEM_RECORD_H
 #define ITEM_RECORD_H
 
@@ -123,10 +123,10 @@ struct record {
     struct place at;
 };
 
-// Reads a record out of a tree. Every fault is reported with its place; false when one was found, and then the record is
-// not to be drafted. `number` names records that have no id ("item-3").
-bool record_read(struct arena *arena, const struct ruleset *rules, const struct node *tree, enum locale locale,
-                 size_t number, struct record *record, struct diags *diags);
+// Reads a record out of a tree. Every fault is reported with its place; false when one was found, and then
+// the record is not to be drafted. `number` names records that have no id ("item-3").
+bool record_read(struct arena *arena, const struct ruleset *rules, const struct node *tree,
+                 enum locale locale, size_t number, struct record *record, struct diags *diags);
 
 // The first attribute of that name that belongs to the whole thing and is stated; NULL when there is none.
 const struct value *record_stated(const struct record *record, const char *name);

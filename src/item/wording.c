@@ -11,20 +11,28 @@ static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strong
 
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     switch (flaw->severity) {
-    case SEVERITY_LIGHT: return light_words[flaw->kind->degree];
-    case SEVERITY_MODERATE: return moderate ? "moderate" : "";
-    case SEVERITY_HEAVY: return heavy_words[flaw->kind->degree];
-    default: return "";
+    case SEVERITY_LIGHT:
+        return light_words[flaw->kind->degree];
+    case SEVERITY_MODERATE:
+        return moderate ? "moderate" : "";
+    case SEVERITY_HEAVY:
+        return heavy_words[flaw->kind->degree];
+    default:
+        return "";
     }
 }
 
 const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     if (flaw->kind->adjective_at[flaw->severity]) return "";
     switch (flaw->severity) {
-    case SEVERITY_LIGHT: return light_adverbs[flaw->kind->degree];
-    case SEVERITY_MODERATE: return moderate ? "moderately" : "";
-    case SEVERITY_HEAVY: return heavy_adverbs[flaw->kind->degree];
-    default: return "";
+    case SEVERITY_LIGHT:
+        return light_adverbs[flaw->kind->degree];
+    case SEVERITY_MODERATE:
+        return moderate ? "moderately" : "";
+    case SEVERITY_HEAVY:
+        return heavy_adverbs[flaw->kind->degree];
+    default:
+        return "";
     }
 }
 

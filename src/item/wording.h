@@ -7,12 +7,13 @@
 
 // "small", "heavy" …, before the noun; "" where the degree is unknown or has no word here.
 const char *wording_degree(const struct item_flaw *flaw, bool moderate);
-// "slightly", "badly" …, before the adjective; "" where the degree is unknown or the adjective tells it itself.
+// "slightly", "badly" …, before the adjective; "" where the degree is unknown or the adjective tells it
+// itself.
 const char *wording_adverb(const struct item_flaw *flaw, bool moderate);
 // The adjective for the flaw's degree, or NULL when its rule has none.
 const char *wording_adjective(const struct item_flaw *flaw);
-// What is left of the noun beside a part that begins it: "separation" for "sole separation" of the left sole. NULL
-// where the part does not begin the noun.
+// What is left of the noun beside a part that begins it: "separation" for "sole separation" of the left sole.
+// NULL where the part does not begin the noun.
 const char *wording_rest(const struct item_flaw *flaw);
 
 #endif

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The listing for a person at a terminal: what to paste first, then what to do about it. Color marks the headings only;
-// nothing is said by color alone.
+// The listing for a person at a terminal: what to paste first, then what to do about it. Color marks the
+// headings only; nothing is said by color alone.
 #include <string.h>
 
 #include "listing/listing.h"
@@ -46,7 +46,9 @@ static void wrapped(struct card *c, const char *lead, const char *text) {
 }
 
 static void title_part(struct card *c, struct arena *arena, const struct listing *l) {
-    const char *unit = l->options.unit == COUNT_BYTES ? "bytes" : l->options.unit == COUNT_UTF16 ? "UTF-16 units" : "characters";
+    const char *unit = l->options.unit == COUNT_BYTES   ? "bytes"
+                       : l->options.unit == COUNT_UTF16 ? "UTF-16 units"
+                                                        : "characters";
     if (!*l->title) {
         wrapped(c, "  ", "(no title: see what must be settled below)");
         return;
@@ -67,15 +69,18 @@ static void list_texts(struct card *c, const char *name, const char *const *item
 
 static void grade_part(struct card *c, struct arena *arena, const struct listing *l) {
     heading(c, "Grade");
-    wrapped(c, "  ", arena_format(arena, "%s (%s), schema.org %s", grade_letter(l->grading.grade), grade_word(l->grading.grade),
-                                  l->grading.schema_org));
+    wrapped(c, "  ",
+            arena_format(arena, "%s (%s), schema.org %s", grade_letter(l->grading.grade),
+                         grade_word(l->grading.grade), l->grading.schema_org));
     for (size_t i = 0; i < l->grading.count; i++) wrapped(c, "  - ", l->grading.reasons[i]);
 }
 
 static void score_part(struct card *c, struct arena *arena, const struct listing *l) {
     heading(c, "Score");
-    wrapped(c, "  ", arena_format(arena, "title earned %lld of %lld; the record answers %zu of %zu buyer questions",
-                                  (long long)l->worth, (long long)l->worth, l->questions.answered, l->questions.asked));
+    wrapped(c, "  ",
+            arena_format(arena, "title earned %lld of %lld; the record answers %zu of %zu buyer questions",
+                         (long long)l->worth, (long long)l->worth, l->questions.answered,
+                         l->questions.asked));
     for (size_t i = 0; i < l->less_count; i++) wrapped(c, "  less: ", l->less[i]);
 }
 
@@ -84,7 +89,8 @@ static void findings_part(struct card *c, struct arena *arena, const struct list
     heading(c, "To settle");
     for (size_t i = 0; i < l->finding_count; i++) {
         const struct finding *f = &l->findings[i];
-        wrapped(c, arena_format(arena, "  %s: ", f->level), arena_format(arena, "%s [%s]", f->message, f->code));
+        wrapped(c, arena_format(arena, "  %s: ", f->level),
+                arena_format(arena, "%s [%s]", f->message, f->code));
     }
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// From the solver's choice to words a person can read, each with what it earns, and what was left out with the reason.
+// From the solver's choice to words a person can read, each with what it earns, and what was left out with
+// the reason.
 #include "listing/listing.h"
 
 #include <string.h>
@@ -23,7 +24,8 @@ static enum rollup rollup_of(const struct title_plan *plan, int index) {
 }
 
 // Calls a roll-up at the first phrase that it covers.
-static const char *text_at(const struct chooser *c, const struct title_choice *choice, size_t phrase, bool *rollup_done) {
+static const char *text_at(const struct chooser *c, const struct title_choice *choice, size_t phrase,
+                           bool *rollup_done) {
     int spelling = choice->spelling[phrase];
     if (spelling >= 0) return c->plan->phrases[phrase].spellings[spelling].text;
     if (spelling != -2) return NULL;
@@ -110,9 +112,12 @@ static void list_words(struct chooser *c) {
         if (!text) continue;
         const struct plan_phrase *phrase = &c->plan->phrases[i];
         struct title_word *word = &l->words[l->word_count++];
-        *word = (struct title_word){.text = text, .slot = phrase->slot, .because = phrase->because, .span = phrase->span};
-        if (c->choice.spelling[i] >= 0) weigh_word(c, i, word);
-        else word->because = "one short word for several faults";
+        *word = (struct title_word){
+            .text = text, .slot = phrase->slot, .because = phrase->because, .span = phrase->span};
+        if (c->choice.spelling[i] >= 0)
+            weigh_word(c, i, word);
+        else
+            word->because = "one short word for several faults";
     }
 }
 
@@ -158,8 +163,10 @@ static void list_left_out(struct chooser *c) {
             if (shares_word(c, i, j)) echo = j;
         size_t needs = c->plan->problem.phrases[i].spellings[0].length + 1;
         size_t room = l->options.limit - c->choice.length;
-        if (echo != SIZE_MAX) out.why = arena_format(c->arena, "shares a word with '%s'", chosen_text(c, echo));
-        else if (out.worth <= 0) out.why = "earns less than it costs to read";
+        if (echo != SIZE_MAX)
+            out.why = arena_format(c->arena, "shares a word with '%s'", chosen_text(c, echo));
+        else if (out.worth <= 0)
+            out.why = "earns less than it costs to read";
         else {
             out.needs = needs;
             out.why = arena_format(c->arena, "no room: wants %zu, %zu left", needs, room);
@@ -167,7 +174,8 @@ static void list_left_out(struct chooser *c) {
         l->left_out[l->left_count++] = out;
     }
     for (size_t i = 0; i < c->plan->barred_count; i++)
-        l->left_out[l->left_count++] = (struct left_out){c->plan->barred[i].text, 0, 0, c->plan->barred[i].why};
+        l->left_out[l->left_count++] =
+            (struct left_out){c->plan->barred[i].text, 0, 0, c->plan->barred[i].why};
 }
 
 // --- alternates: another search answered, at 85 % of the worth and more ---
@@ -221,7 +229,8 @@ static void no_title(struct chooser *c) {
     const char *message =
         c->choice.shortest == SIZE_MAX
             ? "the words that must stand in the title exclude each other"
-            : arena_format(c->arena, "what must stand in the title does not fit %zu %s; the shortest that would is %zu",
+            : arena_format(c->arena,
+                           "what must stand in the title does not fit %zu %s; the shortest that would is %zu",
                            c->listing->options.limit, unit, c->choice.shortest);
     listing_find(c->arena, c->listing, "must", "title.no-room", message, (struct note_span){0, 0});
 }

@@ -4,8 +4,8 @@
 
 #include <string.h>
 
-void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code, const char *message,
-                  struct note_span span) {
+void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code,
+                  const char *message, struct note_span span) {
     listing->findings = arena_grow(arena, listing->findings, listing->finding_count, &listing->finding_room,
                                    sizeof *listing->findings);
     listing->findings[listing->finding_count++] = (struct finding){level, code, message, span};
@@ -20,7 +20,8 @@ bool listing_has_must(const struct listing *listing) {
 static const struct note_span nowhere = {0, 0};
 
 // A record without a family takes that of its noun; one that no rule knows is listed as "other".
-static void settle_family(struct arena *arena, const struct drafter *drafter, struct record *record, struct listing *l) {
+static void settle_family(struct arena *arena, const struct drafter *drafter, struct record *record,
+                          struct listing *l) {
     if (record->family) return;
     size_t count = 0;
     const struct thing *const *things = NULL;
@@ -51,7 +52,8 @@ static void find_conflicts(struct arena *arena, struct listing *l) {
             if (*b && strcmp(a, b) != 0) continue;
             if (!*b && *a) continue; // told for the whole, present at one place: the place is the exception
             listing_find(arena, l, "must", "record.conflict",
-                         arena_format(arena, "'%s' is told both there and not there", flaw->kind->rule.id), flaw->span);
+                         arena_format(arena, "'%s' is told both there and not there", flaw->kind->rule.id),
+                         flaw->span);
         }
 }
 
@@ -61,8 +63,8 @@ static void find_counts(struct arena *arena, struct listing *l) {
         const struct item_flaw *flaw = &r->flaws[i];
         if (r->count > 1 && flaw->of > r->count)
             listing_find(arena, l, "should", "record.count",
-                         arena_format(arena, "'%s' speaks of %d pieces, the record of %d", flaw->kind->rule.id, flaw->of,
-                                      r->count),
+                         arena_format(arena, "'%s' speaks of %d pieces, the record of %d",
+                                      flaw->kind->rule.id, flaw->of, r->count),
                          flaw->span);
     }
 }
@@ -75,26 +77,33 @@ static void deduct(struct arena *arena, struct listing *l, const char *text) {
 static void find_gaps(struct arena *arena, struct listing *l) {
     const struct record *r = l->record;
     if (!r->type.value || r->type.sure != SURE_STATED)
-        listing_find(arena, l, "must", "record.type", "say what the thing is: the title has only its family's word", nowhere);
+        listing_find(arena, l, "must", "record.type",
+                     "say what the thing is: the title has only its family's word", nowhere);
     for (size_t i = 0; i < l->claims->count; i++) {
         const struct claim_found *found = &l->claims->items[i];
         if (found->verdict == VERDICT_ALLOW) continue;
-        listing_find(arena, l, "should", "claim.unproved",
-                     arena_format(arena, "'%s' is kept out: %s%s", found->word,
-                                  found->claim->instead ? "write instead: " : "nothing in the record shows it",
-                                  found->claim->instead ? found->claim->instead : ""),
-                     nowhere);
+        listing_find(
+            arena, l, "should", "claim.unproved",
+            arena_format(arena, "'%s' is kept out: %s%s", found->word,
+                         found->claim->instead ? "write instead: " : "nothing in the record shows it",
+                         found->claim->instead ? found->claim->instead : ""),
+            nowhere);
         deduct(arena, l, arena_format(arena, "'%s' is a claim without evidence", found->word));
     }
     if (l->claims->slow)
-        listing_find(arena, l, "should", "rule.slow", "a rule's pattern took too long here and was given up", nowhere);
+        listing_find(arena, l, "should", "rule.slow", "a rule's pattern took too long here and was given up",
+                     nowhere);
     size_t unknown = 0, unshown = 0;
     for (size_t i = 0; i < r->flaw_count; i++) unknown += r->flaws[i].severity == SEVERITY_UNKNOWN;
-    for (size_t i = 0; i < r->flaw_count && i < l->photos.count; i++) unshown += l->photos.items[i].file == NULL;
-    if (unknown) deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a degree", unknown, r->flaw_count));
-    if (unshown) deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a photo", unshown, r->flaw_count));
+    for (size_t i = 0; i < r->flaw_count && i < l->photos.count; i++)
+        unshown += l->photos.items[i].file == NULL;
+    if (unknown)
+        deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a degree", unknown, r->flaw_count));
+    if (unshown)
+        deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a photo", unshown, r->flaw_count));
     if (!r->measurement_count) deduct(arena, l, "no measurements");
-    if (l->title_length && l->title_length * 2 < l->options.limit) deduct(arena, l, "more than half of the title is unused");
+    if (l->title_length && l->title_length * 2 < l->options.limit)
+        deduct(arena, l, "more than half of the title is unused");
 }
 
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *given,

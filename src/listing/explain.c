@@ -22,13 +22,16 @@ void listing_explain(struct arena *arena, const struct listing *l, struct buf *o
     head(out, "In the title", color);
     for (size_t i = 0; i < l->word_count; i++) {
         const struct title_word *w = &l->words[i];
-        buf_format(out, "  %s: %s slot, from %s, worth %lld", w->text, slot_name(w->slot), w->because, (long long)w->worth);
+        buf_format(out, "  %s: %s slot, from %s, worth %lld", w->text, slot_name(w->slot), w->because,
+                   (long long)w->worth);
         note_text(out, l, w->span);
         buf_byte(out, '\n');
-        for (size_t k = 0; k < w->answers.count; k++) buf_format(out, "      answers the search %s\n", w->answers.at[k]);
+        for (size_t k = 0; k < w->answers.count; k++)
+            buf_format(out, "      answers the search %s\n", w->answers.at[k]);
     }
     if (l->left_count) head(out, "Left out", color);
-    for (size_t i = 0; i < l->left_count; i++) buf_format(out, "  %s: %s\n", l->left_out[i].text, l->left_out[i].why);
+    for (size_t i = 0; i < l->left_count; i++)
+        buf_format(out, "  %s: %s\n", l->left_out[i].text, l->left_out[i].why);
     if (l->disclosure.count) head(out, "In the disclosure", color);
     for (size_t i = 0; i < l->disclosure.count; i++) {
         buf_format(out, "  %s  (%s", l->disclosure.sentences[i].text, l->disclosure.sentences[i].because);
@@ -40,7 +43,8 @@ void listing_explain(struct arena *arena, const struct listing *l, struct buf *o
         const struct claim_found *found = &l->claims->items[i];
         buf_format(out, "  %s: %s", found->word, verdict_name(found->verdict));
         if (found->evidence) buf_format(out, ", shown by the mark \"%s\"", found->evidence);
-        if (found->claim->instead && !found->evidence) buf_format(out, "; write instead: %s", found->claim->instead);
+        if (found->claim->instead && !found->evidence)
+            buf_format(out, "; write instead: %s", found->claim->instead);
         if (found->claim->rule.source) buf_format(out, " (%s)", found->claim->rule.source);
         buf_byte(out, '\n');
     }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The one pipeline: record -> listing. A pure function of (record, options, rules): no clock, no locale, no global state.
-// Owner: the arena given to listing_draft(); the listing points into it and into the record.
+// The one pipeline: record -> listing. A pure function of (record, options, rules): no clock, no locale, no
+// global state. Owner: the arena given to listing_draft(); the listing points into it and into the record.
 #ifndef LISTING_LISTING_H
 #define LISTING_LISTING_H
 
@@ -21,8 +21,8 @@ struct title_word {
 
 struct left_out {
     const char *text;
-    int64_t worth;     // what it would add beside the words chosen
-    size_t needs;      // characters it wants, its space included; 0 where room is not the reason
+    int64_t worth; // what it would add beside the words chosen
+    size_t needs;  // characters it wants, its space included; 0 where room is not the reason
     const char *why;
 };
 
@@ -71,13 +71,15 @@ struct drafter {
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,
                               const struct title_options *options);
 bool listing_has_must(const struct listing *listing);
-void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code, const char *message,
-                  struct note_span span);
+void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code,
+                  const char *message, struct note_span span);
 
 // describe.c: the whole text to paste.
-const char *listing_describe(struct arena *arena, const struct drafter *drafter, const struct listing *listing);
+const char *listing_describe(struct arena *arena, const struct drafter *drafter,
+                             const struct listing *listing);
 // What the thing is, as a noun phrase: "Amber glass pitcher with vertical panels".
-const char *listing_noun_phrase(struct arena *arena, const struct drafter *drafter, const struct listing *listing);
+const char *listing_noun_phrase(struct arena *arena, const struct drafter *drafter,
+                                const struct listing *listing);
 
 // choose.c: solves the plan and fills title, words, left_out and alternates.
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
@@ -94,9 +96,10 @@ struct node *listing_explain_tree(struct arena *arena, const struct listing *lis
 // proof.c: runs every rule's own examples; adds what fails to `diags`. describe_rules.c: documents the keys.
 struct proof_counts {
     size_t flaws, families, claims, hits, misses, misses_with_word, gaps, examples, things, checks;
-    double likeness;              // largest share of checks that two families have in common
-    const char *alike[2];         // which two
+    double likeness;      // largest share of checks that two families have in common
+    const char *alike[2]; // which two
 };
-void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_counts *counts, struct diags *diags);
+void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_counts *counts,
+               struct diags *diags);
 
 #endif

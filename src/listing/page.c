@@ -6,18 +6,22 @@
 #include "listing/listing.h"
 
 // Black on white and a gray of 7:1 contrast; no color carries meaning.
-static const char style[] = "body{font:16px/1.5 sans-serif;max-width:44em;margin:2em auto;padding:0 1em;color:#000;background:#fff}"
-                            "article{border-top:2px solid #595959;padding:1em 0}h2{font-size:1.2em}h3{font-size:1em;margin-bottom:0}"
-                            "p.note{color:#595959}pre{white-space:pre-wrap;font:inherit}";
+static const char style[] =
+    "body{font:16px/1.5 sans-serif;max-width:44em;margin:2em auto;padding:0 1em;color:#000;background:#fff}"
+    "article{border-top:2px solid #595959;padding:1em 0}h2{font-size:1.2em}h3{font-size:1em;margin-bottom:0}"
+    "p.note{color:#595959}pre{white-space:pre-wrap;font:inherit}";
 
 void page_begin(struct buf *out) {
-    buf_text(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-                  "<meta name=\"viewport\" content=\"width=device-width\">\n<title>Listings</title>\n<style>");
+    buf_text(out,
+             "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+             "<meta name=\"viewport\" content=\"width=device-width\">\n<title>Listings</title>\n<style>");
     buf_text(out, style);
     buf_text(out, "</style>\n</head>\n<body>\n");
 }
 
-void page_end(struct buf *out) { buf_text(out, "</body>\n</html>\n"); }
+void page_end(struct buf *out) {
+    buf_text(out, "</body>\n</html>\n");
+}
 
 static void list(struct html *html, const char *name, const char *const *items, size_t count) {
     if (!count) return;
@@ -32,14 +36,15 @@ void listing_page(struct arena *arena, const struct listing *l, struct buf *out)
     html_open(&html, "article", "id", l->record->id);
     html_line(&html, "h2", *l->title ? l->title : "(no title)");
     html_open(&html, "p", "class", "note");
-    html_text(&html, arena_format(arena, "%s: %zu of %zu; earned %lld of %lld; grade %s (%s)", l->record->id, l->title_length,
-                                  l->options.limit, (long long)l->worth, (long long)l->bound,
+    html_text(&html, arena_format(arena, "%s: %zu of %zu; earned %lld of %lld; grade %s (%s)", l->record->id,
+                                  l->title_length, l->options.limit, (long long)l->worth, (long long)l->bound,
                                   grade_letter(l->grading.grade), grade_word(l->grading.grade)));
     html_close(&html, "p");
     html_line(&html, "pre", l->description);
     list(&html, "Why this grade", l->grading.reasons, l->grading.count);
     list(&html, "Other titles", l->alternates, l->alternate_count);
-    const char **texts = arena_array(arena, l->finding_count + l->questions.count + l->photos.count + 1, sizeof *texts);
+    const char **texts =
+        arena_array(arena, l->finding_count + l->questions.count + l->photos.count + 1, sizeof *texts);
     for (size_t i = 0; i < l->finding_count; i++)
         texts[i] = arena_format(arena, "%s: %s", l->findings[i].level, l->findings[i].message);
     list(&html, "To settle", texts, l->finding_count);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Runs what the rules say of themselves: hits, misses and gaps of those that find text, example records of families, and how
-// alike two families are. Everything that fails is reported with the place of its rule.
+// Runs what the rules say of themselves: hits, misses and gaps of those that find text, example records of
+// families, and how alike two families are. Everything that fails is reported with the place of its rule.
 #include <string.h>
 
 #include "listing/listing.h"
@@ -24,19 +24,21 @@ static bool unbracket(struct arena *arena, const char *example, const char **tex
         } else if (*c == ']' && open && !closed) {
             closed = true;
             span->to = out.n;
-        } else buf_byte(&out, *c);
+        } else
+            buf_byte(&out, *c);
     }
     *text = out.at;
     return open && closed;
 }
 
-static void fail(struct prover *p, enum code code, const struct rule *rule, const char *hint, const char *message) {
+static void fail(struct prover *p, enum code code, const struct rule *rule, const char *hint,
+                 const char *message) {
     diags_add(p->diags, code, rule->at, hint, "%s", message);
 }
 
 // Every match in turn, so that a hit may stand behind another word of the rule.
-static enum scan_result find(struct prover *p, const struct finder *finder, const char *text, const struct span *want,
-                             struct span *first) {
+static enum scan_result find(struct prover *p, const struct finder *finder, const char *text,
+                             const struct span *want, struct span *first) {
     enum scan_result result = SCAN_NONE;
     size_t size = strlen(text);
     for (size_t from = 0; from < size;) {
@@ -55,8 +57,10 @@ static enum scan_result find(struct prover *p, const struct finder *finder, cons
 }
 
 static void too_slow(struct prover *p, const struct rule *rule, const char *text) {
-    fail(p, CODE_RULE_SLOW, rule, "nested repeats such as (a+)+ try every way to split a text; say it without",
-         arena_format(p->arena, "'%s' takes more than %d steps on \"%.60s\"", rule->id, LIMIT_EXAMPLE_STEPS, text));
+    fail(p, CODE_RULE_SLOW, rule,
+         "nested repeats such as (a+)+ try every way to split a text; say it without",
+         arena_format(p->arena, "'%s' takes more than %d steps on \"%.60s\"", rule->id, LIMIT_EXAMPLE_STEPS,
+                      text));
 }
 
 static void prove_hits(struct prover *p, const struct rule *rule, const struct finder *finder) {
@@ -70,14 +74,15 @@ static void prove_hits(struct prover *p, const struct rule *rule, const struct f
             continue;
         }
         enum scan_result result = find(p, finder, text, &want, &got);
-        if (result == SCAN_SLOW) too_slow(p, rule, text);
+        if (result == SCAN_SLOW)
+            too_slow(p, rule, text);
         else if (result == SCAN_NONE)
             fail(p, CODE_RULE_HIT, rule, NULL,
                  arena_format(p->arena, "'%s' finds nothing in its hit \"%s\"", rule->id, rule->hits.at[i]));
         else if (result == SCAN_FOUND && (got.from != want.from || got.to != want.to))
             fail(p, CODE_RULE_HIT, rule, NULL,
-                 arena_format(p->arena, "'%s' finds \"%.*s\" in its hit \"%s\"", rule->id, (int)(got.to - got.from),
-                              text + got.from, rule->hits.at[i]));
+                 arena_format(p->arena, "'%s' finds \"%.*s\" in its hit \"%s\"", rule->id,
+                              (int)(got.to - got.from), text + got.from, rule->hits.at[i]));
     }
 }
 
@@ -98,8 +103,8 @@ static void prove_misses(struct prover *p, const struct rule *rule, const struct
         if (result == SCAN_SLOW) too_slow(p, rule, text);
         if (result == SCAN_FOUND)
             fail(p, CODE_RULE_MISS, rule, "name the phrase under 'unless', or narrow 'said'",
-                 arena_format(p->arena, "'%s' finds \"%.*s\" in its miss \"%s\"", rule->id, (int)(got.to - got.from),
-                              text + got.from, text));
+                 arena_format(p->arena, "'%s' finds \"%.*s\" in its miss \"%s\"", rule->id,
+                              (int)(got.to - got.from), text + got.from, text));
     }
 }
 
@@ -112,10 +117,12 @@ static void prove_gaps(struct prover *p, const struct rule *rule, const struct f
         bool marked = unbracket(p->arena, rule->gaps.at[i], &text, &want);
         enum scan_result result = find(p, finder, text, marked ? &want : NULL, &got);
         if (result == SCAN_SLOW) too_slow(p, rule, text);
-        bool right = marked ? result == SCAN_FOUND && got.from == want.from && got.to == want.to : result == SCAN_NONE;
+        bool right =
+            marked ? result == SCAN_FOUND && got.from == want.from && got.to == want.to : result == SCAN_NONE;
         if (right)
-            fail(p, CODE_RULE_GAP, rule, "make it a hit or a miss",
-                 arena_format(p->arena, "the gap \"%s\" of '%s' comes out right", rule->gaps.at[i], rule->id));
+            fail(
+                p, CODE_RULE_GAP, rule, "make it a hit or a miss",
+                arena_format(p->arena, "the gap \"%s\" of '%s' comes out right", rule->gaps.at[i], rule->id));
     }
 }
 
@@ -144,7 +151,8 @@ static void prove_example(struct prover *p, const struct family *family) {
     struct title_options options = {80, COUNT_GRAPHEMES, LOCALE_US, p->drafter->variants};
     const struct listing *listing = listing_draft(p->arena, p->drafter, &record, &options);
     if (strcmp(listing->title, family->example_title) != 0)
-        diags_add(p->diags, CODE_RULE_EXAMPLE, family->rule.at, arena_format(p->arena, "it is: %s", listing->title),
+        diags_add(p->diags, CODE_RULE_EXAMPLE, family->rule.at,
+                  arena_format(p->arena, "it is: %s", listing->title),
                   "the example of '%s' should have the title: %s", family->rule.id, family->example_title);
 }
 
@@ -186,7 +194,8 @@ static void compare_families(struct prover *p) {
         }
 }
 
-void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_counts *counts, struct diags *diags) {
+void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_counts *counts,
+               struct diags *diags) {
     *counts = (struct proof_counts){0};
     struct prover p = {arena, drafter, counts, diags};
     const struct ruleset *rules = drafter->rules;
@@ -194,7 +203,8 @@ void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_
     counts->families = rules->family_count;
     counts->claims = rules->claim_count;
     scanner_limit(drafter->scanner, LIMIT_EXAMPLE_STEPS);
-    for (size_t i = 0; i < rules->flaw_count; i++) prove_finder(&p, &rules->flaws[i]->rule, &rules->flaws[i]->finder);
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        prove_finder(&p, &rules->flaws[i]->rule, &rules->flaws[i]->finder);
     for (size_t i = 0; i < rules->claim_count; i++) {
         prove_finder(&p, &rules->claims[i]->rule, &rules->claims[i]->finder);
         finder_check(arena, &rules->claims[i]->evidence, &rules->claims[i]->rule, diags);

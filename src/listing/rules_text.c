@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Everything here is read off the schema table or off the rule's own file; nothing is written down a second time.
+// Everything here is read off the schema table or off the rule's own file; nothing is written down a second
+// time.
 #include "listing/rules_text.h"
 
 #include <string.h>
@@ -8,17 +9,21 @@
 #include "text/hint.h"
 #include "rules/schema.h"
 
-static double share(size_t part, size_t whole) { return whole ? (double)part / (double)whole : 1.0; }
+static double share(size_t part, size_t whole) {
+    return whole ? (double)part / (double)whole : 1.0;
+}
 
 void rules_summary(struct buf *out, const struct proof_counts *c, bool broken, bool statistics) {
-    buf_format(out, "%s: %zu flaws, %zu families, %zu claims; %zu hits, %zu misses, %zu gaps, %zu examples run\n",
-               broken ? "not well" : "all well", c->flaws, c->families, c->claims, c->hits, c->misses, c->gaps, c->examples);
+    buf_format(out,
+               "%s: %zu flaws, %zu families, %zu claims; %zu hits, %zu misses, %zu gaps, %zu examples run\n",
+               broken ? "not well" : "all well", c->flaws, c->families, c->claims, c->hits, c->misses,
+               c->gaps, c->examples);
     if (!statistics) return;
     buf_format(out, "things named by the families: %zu\nchecks: %zu\n", c->things, c->checks);
-    buf_format(out, "misses that hold a word of their rule: %zu of %zu (%.3f)\n", c->misses_with_word, c->misses,
-               share(c->misses_with_word, c->misses));
-    buf_format(out, "families most alike by their checks: %s and %s share %.3f\n", c->alike[0] ? c->alike[0] : "none",
-               c->alike[1] ? c->alike[1] : "none", c->likeness);
+    buf_format(out, "misses that hold a word of their rule: %zu of %zu (%.3f)\n", c->misses_with_word,
+               c->misses, share(c->misses_with_word, c->misses));
+    buf_format(out, "families most alike by their checks: %s and %s share %.3f\n",
+               c->alike[0] ? c->alike[0] : "none", c->alike[1] ? c->alike[1] : "none", c->likeness);
 }
 
 // --- show ---
@@ -29,26 +34,28 @@ static void show_lines(struct buf *out, const struct rule *rule, const char *kin
     buf_format(out, "%s:%zu: %s %s, pack %s\n", source->name, where.line, kind, rule->id, rule->pack);
     size_t end = where.line_to;
     // A rule ends where the next line begins at the margin.
-    while (end < source->size && !(end + 1 < source->size && source->text[end] == '\n' && source->text[end + 1] != ' ' &&
-                                   source->text[end + 1] != '\n' && source->text[end + 1] != '\r'))
+    while (end < source->size &&
+           !(end + 1 < source->size && source->text[end] == '\n' && source->text[end + 1] != ' ' &&
+             source->text[end + 1] != '\n' && source->text[end + 1] != '\r'))
         end++;
     buf_add(out, source->text + where.line_from, end - where.line_from);
     buf_byte(out, '\n');
 }
 
-bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id, struct buf *out, struct diags *diags) {
+bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id, struct buf *out,
+                struct diags *diags) {
     const char *space = strchr(id, ' ');
     const char *kind = space ? arena_copy(arena, id, (size_t)(space - id)) : NULL;
     const char *name = space ? space + 1 : id;
     struct nearest nearest = nearest_start(name);
     bool found = false;
-#define SHOW(list, number, word)                                                                                       \
-    for (size_t i = 0; i < rules->number; i++) {                                                                       \
-        const struct rule *rule = &rules->list[i]->rule;                                                               \
-        nearest_offer(&nearest, rule->id);                                                                             \
-        if ((kind && strcmp(kind, word) != 0) || strcmp(rule->id, name) != 0) continue;                                \
-        show_lines(out, rule, word);                                                                                   \
-        found = true;                                                                                                  \
+#define SHOW(list, number, word)                                                                             \
+    for (size_t i = 0; i < rules->number; i++) {                                                             \
+        const struct rule *rule = &rules->list[i]->rule;                                                     \
+        nearest_offer(&nearest, rule->id);                                                                   \
+        if ((kind && strcmp(kind, word) != 0) || strcmp(rule->id, name) != 0) continue;                      \
+        show_lines(out, rule, word);                                                                         \
+        found = true;                                                                                        \
     }
     SHOW(packs, pack_count, "pack")
     SHOW(flaws, flaw_count, "flaw")
@@ -56,7 +63,8 @@ bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id
     SHOW(claims, claim_count, "claim")
 #undef SHOW
     if (!found)
-        diags_add(diags, CODE_USAGE, (struct place){NULL, 0, 0}, nearest_hint(arena, &nearest), "there is no rule '%s'", id);
+        diags_add(diags, CODE_USAGE, (struct place){NULL, 0, 0}, nearest_hint(arena, &nearest),
+                  "there is no rule '%s'", id);
     return found;
 }
 
@@ -64,17 +72,28 @@ bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id
 
 static const char *type_words(const struct key_spec *key) {
     switch (key->type) {
-    case KEY_TEXT: return "text";
-    case KEY_TEXTS: return "texts";
-    case KEY_WHOLE: return "whole number";
-    case KEY_YES_NO: return "true or false";
-    case KEY_CHOICE: return "one of";
-    case KEY_SLOTS: return "list of slots";
-    case KEY_TELLS: return "map of slot to number";
-    case KEY_GROUP: return "map";
-    case KEY_ITEMS: return "list of maps";
-    case KEY_PAIRS: return "map of text to text";
-    case KEY_RECORD: return "an item record";
+    case KEY_TEXT:
+        return "text";
+    case KEY_TEXTS:
+        return "texts";
+    case KEY_WHOLE:
+        return "whole number";
+    case KEY_YES_NO:
+        return "true or false";
+    case KEY_CHOICE:
+        return "one of";
+    case KEY_SLOTS:
+        return "list of slots";
+    case KEY_TELLS:
+        return "map of slot to number";
+    case KEY_GROUP:
+        return "map";
+    case KEY_ITEMS:
+        return "list of maps";
+    case KEY_PAIRS:
+        return "map of text to text";
+    case KEY_RECORD:
+        return "an item record";
     }
     return "";
 }
@@ -82,7 +101,8 @@ static const char *type_words(const struct key_spec *key) {
 static void describe_keys(struct buf *out, const struct key_spec *keys, int depth) {
     for (const struct key_spec *key = keys; key->name; key++) {
         buf_format(out, "%*s%s: %s", 2 * depth, "", key->name, type_words(key));
-        for (int i = 0; key->type == KEY_CHOICE && key->choices[i]; i++) buf_format(out, " %s", key->choices[i]);
+        for (int i = 0; key->type == KEY_CHOICE && key->choices[i]; i++)
+            buf_format(out, " %s", key->choices[i]);
         buf_format(out, "%s - %s\n", key->required ? " (required)" : "", key->help);
         if (key->keys) describe_keys(out, key->keys, depth + 1);
     }
@@ -90,7 +110,9 @@ static void describe_keys(struct buf *out, const struct key_spec *keys, int dept
 
 void rules_describe(struct arena *arena, struct buf *out) {
     (void)arena;
-    buf_text(out, "A rule file is a list of rules. A rule is a map whose first key is its kind and gives its id.\n");
+    buf_text(
+        out,
+        "A rule file is a list of rules. A rule is a map whose first key is its kind and gives its id.\n");
     for (int i = 0; i < RULE_KIND_COUNT; i++) {
         const struct kind_spec *kind = schema_kind((enum rule_kind)i);
         buf_format(out, "\n%s: %s\n", kind->name, kind->help);
@@ -148,17 +170,28 @@ static struct node *map_of(struct arena *arena, struct node *values) {
 
 static struct node *key_schema(struct arena *arena, const struct key_spec *key) {
     switch (key->type) {
-    case KEY_TEXT: return typed(arena, "string");
-    case KEY_TEXTS: return texts_schema(arena);
-    case KEY_WHOLE: return typed(arena, "integer");
-    case KEY_YES_NO: return typed(arena, "boolean");
-    case KEY_CHOICE: return choice_schema(arena, key);
-    case KEY_SLOTS: return list_of(arena, slot_schema(arena));
-    case KEY_TELLS: return map_of(arena, typed(arena, "integer"));
-    case KEY_GROUP: return schema_of_keys(arena, key->keys, NULL);
-    case KEY_ITEMS: return list_of(arena, schema_of_keys(arena, key->keys, NULL));
-    case KEY_PAIRS: return map_of(arena, typed(arena, "string"));
-    case KEY_RECORD: return typed(arena, "object");
+    case KEY_TEXT:
+        return typed(arena, "string");
+    case KEY_TEXTS:
+        return texts_schema(arena);
+    case KEY_WHOLE:
+        return typed(arena, "integer");
+    case KEY_YES_NO:
+        return typed(arena, "boolean");
+    case KEY_CHOICE:
+        return choice_schema(arena, key);
+    case KEY_SLOTS:
+        return list_of(arena, slot_schema(arena));
+    case KEY_TELLS:
+        return map_of(arena, typed(arena, "integer"));
+    case KEY_GROUP:
+        return schema_of_keys(arena, key->keys, NULL);
+    case KEY_ITEMS:
+        return list_of(arena, schema_of_keys(arena, key->keys, NULL));
+    case KEY_PAIRS:
+        return map_of(arena, typed(arena, "string"));
+    case KEY_RECORD:
+        return typed(arena, "object");
     }
     return node_map(arena);
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Files are read by descriptor with their size checked twice, so that a file that grows while it is read cannot overrun.
+// Files are read by descriptor with their size checked twice, so that a file that grows while it is read
+// cannot overrun.
 #include "rules/folder.h"
 
 #include <dirent.h>
@@ -33,12 +34,13 @@ struct source *folder_read_file(struct arena *arena, const char *path, size_t mo
         return NULL;
     }
     if (!S_ISREG(about.st_mode) || (size_t)about.st_size > most) {
-        diags_add(diags, CODE_TOO_LARGE, (struct place){NULL, 0, 0}, NULL, "%s: not a file of at most %zu bytes", path,
-                  most);
+        diags_add(diags, CODE_TOO_LARGE, (struct place){NULL, 0, 0}, NULL,
+                  "%s: not a file of at most %zu bytes", path, most);
         close(file);
         return NULL;
     }
-    // The arena may leave this function when memory runs out: ask for everything before the descriptor is at risk.
+    // The arena may leave this function when memory runs out: ask for everything before the descriptor is at
+    // risk.
     size_t size = (size_t)about.st_size;
     close(file);
     char *text = arena_alloc(arena, size + 1);
@@ -51,7 +53,9 @@ struct source *folder_read_file(struct arena *arena, const char *path, size_t mo
     return fine ? source : NULL;
 }
 
-static int by_name(const void *a, const void *b) { return strcmp(*(const char *const *)a, *(const char *const *)b); }
+static int by_name(const void *a, const void *b) {
+    return strcmp(*(const char *const *)a, *(const char *const *)b);
+}
 
 static void close_folder(void *folder) {
     DIR **open = folder;
@@ -64,8 +68,8 @@ struct names {
     size_t count, room;
 };
 
-static void walk(struct arena *arena, const char *folder, const char *ending, struct names *names, struct diags *diags,
-                 int depth) {
+static void walk(struct arena *arena, const char *folder, const char *ending, struct names *names,
+                 struct diags *diags, int depth) {
     DIR **open = arena_alloc(arena, sizeof *open);
     arena_defer(arena, close_folder, (void *)open);
     *open = opendir(folder);
@@ -77,8 +81,10 @@ static void walk(struct arena *arena, const char *folder, const char *ending, st
         if (entry->d_name[0] == '.') continue;
         const char *path = arena_format(arena, "%s/%s", folder, entry->d_name);
         struct stat about;
-        if (stat(path, &about) < 0) complain(diags, CODE_OPEN, path);
-        else if (S_ISDIR(about.st_mode) && depth > 0) walk(arena, path, ending, names, diags, depth - 1);
+        if (stat(path, &about) < 0)
+            complain(diags, CODE_OPEN, path);
+        else if (S_ISDIR(about.st_mode) && depth > 0)
+            walk(arena, path, ending, names, diags, depth - 1);
         else {
             size_t n = strlen(path), e = strlen(ending);
             if (n < e || strcmp(path + n - e, ending) != 0) continue;

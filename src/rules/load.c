@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Packs to rule set. A file is a list of rules; a rule's first word is its kind. Order is fixed: pack, file name, position,
-// so nothing depends on the disk. A rule with a fault is reported and left out; the rest is loaded all the same.
+// Packs to rule set. A file is a list of rules; a rule's first word is its kind. Order is fixed: pack, file
+// name, position, so nothing depends on the disk. A rule with a fault is reported and left out; the rest is
+// loaded all the same.
 #include <stdlib.h>
 #include <string.h>
 
@@ -21,9 +22,9 @@ struct loader {
     struct arena *arena;
     struct diags *diags;
     struct list kinds[RULE_KIND_COUNT];
-    const char *pack;                // id of the pack being read
+    const char *pack;                  // id of the pack being read
     size_t pack_from[RULE_KIND_COUNT]; // where its rules begin
-    int held[RULE_KIND_COUNT];       // rules it holds, overriding ones included
+    int held[RULE_KIND_COUNT];         // rules it holds, overriding ones included
 };
 
 static void push(struct loader *l, struct list *list, void *item) {
@@ -43,7 +44,8 @@ static void keep(struct loader *l, enum rule_kind kind, struct rule *rule) {
             diags_add(l->diags, CODE_RULE_SAME_ID, rule->at,
                       arena_format(l->arena, "the first stands in %s:%zu", old->at.source->name, first.line),
                       "the %s '%s' is there twice", schema_kind(kind)->name, rule->id);
-        } else list->at[i] = rule;
+        } else
+            list->at[i] = rule;
         return;
     }
     push(l, list, rule);
@@ -61,12 +63,15 @@ static const struct kind_spec *kind_of(struct loader *l, const struct node *map,
         const struct kind_spec *spec = schema_kind_of_name(map->members[0].key, kind);
         if (spec) return spec;
         struct nearest nearest = nearest_start(map->members[0].key);
-        for (int i = 0; i < RULE_KIND_COUNT; i++) nearest_offer(&nearest, schema_kind((enum rule_kind)i)->name);
+        for (int i = 0; i < RULE_KIND_COUNT; i++)
+            nearest_offer(&nearest, schema_kind((enum rule_kind)i)->name);
         const char *hint = nearest_hint(l->arena, &nearest);
         diags_add(l->diags, CODE_RULE_KIND, map->members[0].key_at,
-                  hint ? hint : "a rule begins with its kind: pack, flaw, family or claim", "there is no kind of rule '%s'",
-                  map->members[0].key);
-    } else diags_add(l->diags, CODE_RULE_KIND, map->at, "write '- flaw: some-id'", "a rule is a map that begins with its kind");
+                  hint ? hint : "a rule begins with its kind: pack, flaw, family or claim",
+                  "there is no kind of rule '%s'", map->members[0].key);
+    } else
+        diags_add(l->diags, CODE_RULE_KIND, map->at, "write '- flaw: some-id'",
+                  "a rule is a map that begins with its kind");
     return NULL;
 }
 
@@ -76,8 +81,8 @@ static void load_rule(struct loader *l, const struct node *map) {
     if (!spec) return;
     const struct node *id = map->members[0].value;
     if ((id->kind != NODE_TEXT && id->kind != NODE_NUMBER) || !good_id(id->text)) {
-        diags_add(l->diags, CODE_RULE_VALUE, id->at, "ids are lower-case letters, digits and hyphens", "'%s' wants an id",
-                  spec->name);
+        diags_add(l->diags, CODE_RULE_VALUE, id->at, "ids are lower-case letters, digits and hyphens",
+                  "'%s' wants an id", spec->name);
         return;
     }
     struct rule *rule = arena_alloc(l->arena, spec->size);
@@ -95,7 +100,8 @@ static void load_file(struct loader *l, const char *path) {
     const struct node *list = yaml_read(l->arena, source, l->diags);
     if (!list) return;
     if (list->kind != NODE_LIST) {
-        diags_add(l->diags, CODE_RULE_SYNTAX, list->at, "begin each rule with '- '", "a rule file is a list of rules");
+        diags_add(l->diags, CODE_RULE_SYNTAX, list->at, "begin each rule with '- '",
+                  "a rule file is a list of rules");
         return;
     }
     for (size_t i = 0; i < list->count; i++) load_rule(l, list->members[i].value);
@@ -112,7 +118,8 @@ static void check_counts(struct loader *l) {
     } counts[] = {{RULE_FLAW, pack->flaws}, {RULE_FAMILY, pack->families}, {RULE_CLAIM, pack->claims}};
     for (size_t i = 0; i < sizeof counts / sizeof *counts; i++)
         if (counts[i].said && counts[i].said != l->held[counts[i].kind])
-            diags_add(l->diags, CODE_RULE_COUNT, pack->rule.at, "a file or a rule is lost, or the count in pack.yaml is old",
+            diags_add(l->diags, CODE_RULE_COUNT, pack->rule.at,
+                      "a file or a rule is lost, or the count in pack.yaml is old",
                       "pack '%s' should hold %d %s rules and holds %d", pack->rule.id, counts[i].said,
                       schema_kind(counts[i].kind)->name, l->held[counts[i].kind]);
 }
@@ -138,7 +145,8 @@ static bool load_pack(struct loader *l, const char *folder) {
     return true;
 }
 
-struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, size_t count, struct diags *diags) {
+struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, size_t count,
+                             struct diags *diags) {
     struct loader l = {.arena = arena, .diags = diags};
     size_t before = diags->count, loaded = 0;
     int status = diags->status;

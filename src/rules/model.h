@@ -11,8 +11,16 @@
 #include "text/source.h"
 
 enum severity { SEVERITY_UNKNOWN, SEVERITY_LIGHT, SEVERITY_MODERATE, SEVERITY_HEAVY, SEVERITY_COUNT };
-enum flaw_class { CLASS_FUNCTION, CLASS_DAMAGE, CLASS_MISSING, CLASS_REPAIR, CLASS_DIRT, CLASS_ODOR, CLASS_STATUS,
-                  CLASS_FEATURE };
+enum flaw_class {
+    CLASS_FUNCTION,
+    CLASS_DAMAGE,
+    CLASS_MISSING,
+    CLASS_REPAIR,
+    CLASS_DIRT,
+    CLASS_ODOR,
+    CLASS_STATUS,
+    CLASS_FEATURE
+};
 enum grade { GRADE_A, GRADE_B, GRADE_C, GRADE_D };
 enum flaw_form { FAULT, ABSENCE, STATE };
 enum title_duty { DUTY_NO, DUTY_IF_HEAVY, DUTY_SHOULD, DUTY_MUST };
@@ -26,7 +34,8 @@ struct texts {
     size_t count;
 };
 
-// Words and patterns that find a rule's subject in a text. Compiled when first needed, by whoever scans (rules/scan.h).
+// Words and patterns that find a rule's subject in a text. Compiled when first needed, by whoever scans
+// (rules/scan.h).
 struct finder {
     struct texts said;   // plain words and phrases, case-blind, whole words
     struct texts unless; // phrases that hold such a word and mean something else
@@ -36,7 +45,7 @@ struct finder {
 
 struct rule {
     const char *id;
-    const char *pack;  // id of the pack it came from
+    const char *pack; // id of the pack it came from
     struct place at;
     struct texts hits, misses, gaps;
     const char *why, *source;
@@ -110,11 +119,11 @@ struct short_form {
 };
 
 struct thing {
-    const char *noun;       // singular, as a buyer types it
-    const char *plural;     // NULL: by rule
-    struct texts also;      // other names buyers type for the same thing
+    const char *noun;   // singular, as a buyer types it
+    const char *plural; // NULL: by rule
+    struct texts also;  // other names buyers type for the same thing
     const struct family *family;
-    bool pair;              // one item although plural in form (trousers, scissors)
+    bool pair; // one item although plural in form (trousers, scissors)
 };
 
 struct family {
@@ -133,12 +142,12 @@ struct family {
     struct texts measures; // dimensions to give, most asked first
     struct short_form *shorts;
     size_t short_count;
-    struct short_form *flaw_words;    // a flaw's title words in this family: "Not Played" for an untested disc
+    struct short_form *flaw_words; // a flaw's title words in this family: "Not Played" for an untested disc
     size_t flaw_word_count;
     const char *default_dimension; // what a bare height/length means for this family; NULL when none
-    struct texts avoid;               // words read in notes but never printed for this family
-    const struct node *example;       // record
-    const char *example_title;        // the title that record must get
+    struct texts avoid;            // words read in notes but never printed for this family
+    const struct node *example;    // record
+    const char *example_title;     // the title that record must get
 };
 
 enum verdict { VERDICT_ALLOW, VERDICT_QUALIFY, VERDICT_ASK, VERDICT_REFUSE };
@@ -147,9 +156,10 @@ enum verdict { VERDICT_ALLOW, VERDICT_QUALIFY, VERDICT_ASK, VERDICT_REFUSE };
 struct claim {
     struct rule rule;
     struct finder finder;
-    enum verdict verdict;   // without the evidence
-    const char *instead;    // honest wording to offer
-    struct finder evidence; // patterns tried on the record's marks; none: nothing a record holds can allow the word
+    enum verdict verdict; // without the evidence
+    const char *instead;  // honest wording to offer
+    struct finder
+        evidence; // patterns tried on the record's marks; none: nothing a record holds can allow the word
 };
 
 struct pack {

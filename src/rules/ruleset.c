@@ -12,8 +12,10 @@ const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
         size_t middle = from + (to - from) / 2;
         int order = strcmp(rules->flaws_by_id[middle]->rule.id, id);
         if (!order) return rules->flaws_by_id[middle];
-        if (order < 0) from = middle + 1;
-        else to = middle;
+        if (order < 0)
+            from = middle + 1;
+        else
+            to = middle;
     }
     return NULL;
 }
@@ -28,8 +30,10 @@ const struct thing *const *ruleset_things(const struct ruleset *rules, const cha
     size_t from = 0, to = rules->thing_count;
     while (from < to) {
         size_t middle = from + (to - from) / 2;
-        if (strcmp(rules->thing_names[middle], name) < 0) from = middle + 1;
-        else to = middle;
+        if (strcmp(rules->thing_names[middle], name) < 0)
+            from = middle + 1;
+        else
+            to = middle;
     }
     size_t end = from;
     while (end < rules->thing_count && !strcmp(rules->thing_names[end], name)) end++;
@@ -45,6 +49,7 @@ const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, 
 
 const char *ruleset_family_hint(struct arena *arena, const struct ruleset *rules, const char *id) {
     struct nearest nearest = nearest_start(id);
-    for (size_t i = 0; i < rules->family_count; i++) nearest_offer(&nearest, rules->families_by_id[i]->rule.id);
+    for (size_t i = 0; i < rules->family_count; i++)
+        nearest_offer(&nearest, rules->families_by_id[i]->rule.id);
     return nearest_hint(arena, &nearest);
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The rule set: loaded once, never changed, shared by every draft and every thread. Owner: the arena it was loaded into.
+// The rule set: loaded once, never changed, shared by every draft and every thread. Owner: the arena it was
+// loaded into.
 #ifndef RULES_RULESET_H
 #define RULES_RULESET_H
 
@@ -11,7 +12,8 @@ struct triggers;
 struct ruleset {
     const struct pack **packs;
     size_t pack_count;
-    const struct flaw **flaws; // in the order of the packs' files; an override stands where the first one stood
+    const struct flaw *
+        *flaws; // in the order of the packs' files; an override stands where the first one stood
     size_t flaw_count;
     const struct family **families;
     size_t family_count;
@@ -25,17 +27,20 @@ struct ruleset {
     const struct family **families_by_id;
     const struct thing **things_by_noun;
     size_t thing_count;
-    const char **thing_names; // what each entry of things_by_noun is found by: noun or other name, case-folded
+    const char *
+        *thing_names; // what each entry of things_by_noun is found by: noun or other name, case-folded
 };
 
-// Loads every folder as one pack; later packs override rules of the same kind and id. Every fault of every file is
-// reported; a rule with a fault is left out. NULL only when no folder could be read at all.
-struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, size_t count, struct diags *diags);
+// Loads every folder as one pack; later packs override rules of the same kind and id. Every fault of every
+// file is reported; a rule with a fault is left out. NULL only when no folder could be read at all.
+struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, size_t count,
+                             struct diags *diags);
 
 // NULL when there is none of that id.
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id);
 const struct family *ruleset_family(const struct ruleset *rules, const char *id);
-// The things of that name (case-folded, singular), in the order of the families: first of `*count`, NULL when none.
+// The things of that name (case-folded, singular), in the order of the families: first of `*count`, NULL when
+// none.
 const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count);
 // "did you mean …?" among the ids.
 const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id);

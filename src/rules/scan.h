@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Looking for a finder's words in a text. The rule set is immutable and holds no compiled pattern: each scanner (one a
-// worker) compiles what it meets, once, and keeps it. Only scan.c includes PCRE2.
+// Looking for a finder's words in a text. The rule set is immutable and holds no compiled pattern: each
+// scanner (one a worker) compiles what it meets, once, and keeps it. Only scan.c includes PCRE2.
 #ifndef RULES_SCAN_H
 #define RULES_SCAN_H
 
@@ -21,15 +21,17 @@ struct span {
 
 enum scan_result { SCAN_NONE, SCAN_FOUND, SCAN_SLOW, SCAN_BROKEN };
 
-// The first match at or after `from`. SCAN_SLOW: the step limit was reached (a finding that names rule and text is the
-// caller's); SCAN_BROKEN: the pattern does not compile. `text` must be valid UTF-8.
-enum scan_result scanner_find(struct scanner *scanner, const struct finder *finder, const char *text, size_t size,
-                              size_t from, struct span *match);
+// The first match at or after `from`. SCAN_SLOW: the step limit was reached (a finding that names rule and
+// text is the caller's); SCAN_BROKEN: the pattern does not compile. `text` must be valid UTF-8.
+enum scan_result scanner_find(struct scanner *scanner, const struct finder *finder, const char *text,
+                              size_t size, size_t from, struct span *match);
 // Match limit of PCRE2 for what follows; LIMIT_PATTERN_STEPS unless set.
 void scanner_limit(struct scanner *scanner, uint32_t steps);
 
-// Compiles the finder's own patterns only to complain about them, each with its place in `rule`. False when one is wrong.
-bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule, struct diags *diags);
+// Compiles the finder's own patterns only to complain about them, each with its place in `rule`. False when
+// one is wrong.
+bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule,
+                  struct diags *diags);
 
 // The pattern as it is handed to PCRE2, for `rules show`. NULL when the finder is empty.
 const char *finder_pattern(struct arena *arena, const struct finder *finder, bool without_unless);

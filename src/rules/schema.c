@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The schema table. To add a key: a field in model.h and a row here. To add a kind: a struct, a row in `kinds`, its keys.
+// The schema table. To add a key: a field in model.h and a row here. To add a kind: a struct, a row in
+// `kinds`, its keys.
 #include "rules/schema.h"
 
 #include <string.h>
@@ -8,7 +9,8 @@
 
 #define AT(type, field) .offset = offsetof(struct type, field)
 #define CHOICES(list, from) .choices = (list), .first = (from)
-#define END {.name = NULL}
+#define END                                                                                                  \
+    { .name = NULL }
 
 static const char *const class_words[] = {"function", "damage", "missing", "repair", "dirt",
                                           "odor",     "status", "feature", NULL};
@@ -20,94 +22,184 @@ static const char *const grade_words[] = {"A", "B", "C", "D", NULL};
 static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse", NULL};
 
 // Every kind begins with a struct rule named `rule`, so these rows fit all of them.
-#define RULE_KEYS                                                                                                      \
-    {.name = "why", .type = KEY_TEXT, AT(rule, why), .help = "why the rule is there, spoken to the seller"},           \
-        {.name = "source", .type = KEY_TEXT, AT(rule, source), .help = "where a stated fact comes from"},              \
-    {                                                                                                                  \
-        .name = "gaps", .type = KEY_TEXTS, AT(rule, gaps),                                                             \
-        .help = "what comes out wrong today: a text with the match in brackets that is not found yet, or one without " \
-                "brackets that is found and should not be"                                                             \
+#define RULE_KEYS                                                                                            \
+    {.name = "why", .type = KEY_TEXT, AT(rule, why), .help = "why the rule is there, spoken to the seller"}, \
+        {.name = "source", .type = KEY_TEXT, AT(rule, source), .help = "where a stated fact comes from"}, {  \
+        .name = "gaps", .type = KEY_TEXTS, AT(rule, gaps),                                                   \
+        .help = "what comes out wrong today: a text with the match in brackets that is not found yet, or "   \
+                "one without "                                                                               \
+                "brackets that is found and should not be"                                                   \
     }
-#define FINDER_KEYS(kind, need)                                                                                        \
-    {.name = "said", .type = KEY_TEXTS, .required = (need), AT(kind, finder.said),                                     \
-     .help = "words and phrases that name it, whole words, any case"},                                                 \
-        {.name = "unless", .type = KEY_TEXTS, AT(kind, finder.unless),                                                 \
-         .help = "phrases that hold such a word and mean something else"},                                             \
-        {.name = "match", .type = KEY_TEXTS, AT(kind, finder.match),                                                   \
-         .help = "PCRE2 patterns where plain words do not do"},                                                        \
-        {.name = "hits", .type = KEY_TEXTS, AT(kind, rule.hits), .help = "texts it must find, the match in brackets"}, \
-    {                                                                                                                  \
-        .name = "misses", .type = KEY_TEXTS, AT(kind, rule.misses),                                                    \
-        .help = "texts it must leave alone, best with a word of `said` in them"                                        \
+#define FINDER_KEYS(kind, need)                                                                              \
+    {.name = "said",                                                                                         \
+     .type = KEY_TEXTS,                                                                                      \
+     .required = (need),                                                                                     \
+     AT(kind, finder.said),                                                                                  \
+     .help = "words and phrases that name it, whole words, any case"},                                       \
+        {.name = "unless",                                                                                   \
+         .type = KEY_TEXTS,                                                                                  \
+         AT(kind, finder.unless),                                                                            \
+         .help = "phrases that hold such a word and mean something else"},                                   \
+        {.name = "match",                                                                                    \
+         .type = KEY_TEXTS,                                                                                  \
+         AT(kind, finder.match),                                                                             \
+         .help = "PCRE2 patterns where plain words do not do"},                                              \
+        {.name = "hits",                                                                                     \
+         .type = KEY_TEXTS,                                                                                  \
+         AT(kind, rule.hits),                                                                                \
+         .help = "texts it must find, the match in brackets"},                                               \
+    {                                                                                                        \
+        .name = "misses", .type = KEY_TEXTS, AT(kind, rule.misses),                                          \
+        .help = "texts it must leave alone, best with a word of `said` in them"                              \
     }
 
 static const struct key_spec scale_keys[] = {
     {.name = "light", .type = KEY_TEXT, AT(flaw, scale[SEVERITY_LIGHT]), .help = "what counts as light"},
-    {.name = "moderate", .type = KEY_TEXT, AT(flaw, scale[SEVERITY_MODERATE]), .help = "what counts as moderate"},
+    {.name = "moderate",
+     .type = KEY_TEXT,
+     AT(flaw, scale[SEVERITY_MODERATE]),
+     .help = "what counts as moderate"},
     {.name = "heavy", .type = KEY_TEXT, AT(flaw, scale[SEVERITY_HEAVY]), .help = "what counts as heavy"},
     END};
-#define CAP(word, severity)                                                                                            \
-    {.name = (word), .type = KEY_CHOICE, .required = true, AT(flaw, cap[severity]), CHOICES(grade_words, GRADE_A),     \
-     .help = "best grade that a " word " fault leaves"}
+#define CAP(word, severity)                                                                                  \
+    {                                                                                                        \
+        .name = (word), .type = KEY_CHOICE, .required = true, AT(flaw, cap[severity]),                       \
+        CHOICES(grade_words, GRADE_A), .help = "best grade that a " word " fault leaves"                     \
+    }
 static const struct key_spec cap_keys[] = {CAP("light", SEVERITY_LIGHT), CAP("moderate", SEVERITY_MODERATE),
                                            CAP("heavy", SEVERITY_HEAVY), END};
 static const struct key_spec adjective_keys[] = {
     {.name = "light", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_LIGHT]), .help = "as in 'stiff'"},
-    {.name = "moderate", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_MODERATE]), .help = "as in 'very stiff'"},
+    {.name = "moderate",
+     .type = KEY_TEXT,
+     AT(flaw, adjective_at[SEVERITY_MODERATE]),
+     .help = "as in 'very stiff'"},
     {.name = "heavy", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_HEAVY]), .help = "as in 'seized'"},
     END};
 static const struct key_spec title_keys[] = {
-    {.name = "duty", .type = KEY_CHOICE, .required = true, AT(flaw, duty), CHOICES(duty_words, DUTY_NO),
+    {.name = "duty",
+     .type = KEY_CHOICE,
+     .required = true,
+     AT(flaw, duty),
+     CHOICES(duty_words, DUTY_NO),
      .help = "whether the title has to tell it"},
-    {.name = "rollup", .type = KEY_CHOICE, AT(flaw, rollup), CHOICES(rollup_words, ROLLUP_REPAIR),
+    {.name = "rollup",
+     .type = KEY_CHOICE,
+     AT(flaw, rollup),
+     CHOICES(rollup_words, ROLLUP_REPAIR),
      .help = "shared short wording that may stand in where space is short"},
-    {.name = "words", .type = KEY_TEXTS, AT(flaw, title), .help = "title wordings, best first, with {at} {part} …"},
+    {.name = "words",
+     .type = KEY_TEXTS,
+     AT(flaw, title),
+     .help = "title wordings, best first, with {at} {part} …"},
     {.name = "part", .type = KEY_TEXTS, AT(flaw, title_part), .help = "title wordings where a part is named"},
     END};
 
 static const struct key_spec flaw_keys[] = {
-    {.name = "class", .type = KEY_CHOICE, .required = true, AT(flaw, class), CHOICES(class_words, CLASS_FUNCTION),
+    {.name = "class",
+     .type = KEY_CHOICE,
+     .required = true,
+     AT(flaw, class),
+     CHOICES(class_words, CLASS_FUNCTION),
      .help = "what sort of flaw; status and feature lower no grade"},
-    {.name = "form", .type = KEY_CHOICE, .required = true, AT(flaw, form), CHOICES(form_words, FAULT),
+    {.name = "form",
+     .type = KEY_CHOICE,
+     .required = true,
+     AT(flaw, form),
+     CHOICES(form_words, FAULT),
      .help = "how it is put in words: a fault somewhere, a part that is absent, a state of the thing"},
     {.name = "print", .type = KEY_TEXT, .required = true, AT(flaw, print), .help = "the trade's term"},
-    {.name = "means", .type = KEY_TEXT, .required = true, AT(flaw, means), .help = "what it is, in one sentence"},
+    {.name = "means",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(flaw, means),
+     .help = "what it is, in one sentence"},
     {.name = "noun", .type = KEY_TEXT, AT(flaw, noun), .help = "form fault: as in 'a chip'"},
-    {.name = "plural", .type = KEY_TEXT, AT(flaw, plural), .help = "where the rule for plurals does not give it"},
+    {.name = "plural",
+     .type = KEY_TEXT,
+     AT(flaw, plural),
+     .help = "where the rule for plurals does not give it"},
     {.name = "mass", .type = KEY_YES_NO, AT(flaw, mass), .help = "takes no article and no number: 'rust'"},
-    {.name = "adjective", .type = KEY_TEXT, AT(flaw, adjective), .help = "form fault: as in 'the rim is chipped'"},
-    {.name = "adjectives", .type = KEY_GROUP, .keys = adjective_keys, .help = "where a degree has a word of its own"},
-    {.name = "degree", .type = KEY_CHOICE, AT(flaw, degree), CHOICES(degree_words, DEGREE_SIZE),
+    {.name = "adjective",
+     .type = KEY_TEXT,
+     AT(flaw, adjective),
+     .help = "form fault: as in 'the rim is chipped'"},
+    {.name = "adjectives",
+     .type = KEY_GROUP,
+     .keys = adjective_keys,
+     .help = "where a degree has a word of its own"},
+    {.name = "degree",
+     .type = KEY_CHOICE,
+     AT(flaw, degree),
+     CHOICES(degree_words, DEGREE_SIZE),
      .help = "which words tell light and heavy"},
-    {.name = "part", .type = KEY_TEXT, AT(flaw, part), .help = "form absence: what is missing, unless a part is named"},
+    {.name = "part",
+     .type = KEY_TEXT,
+     AT(flaw, part),
+     .help = "form absence: what is missing, unless a part is named"},
     {.name = "part_plural", .type = KEY_TEXT, AT(flaw, part_plural), .help = "its plural where irregular"},
     {.name = "says", .type = KEY_TEXT, AT(flaw, says), .help = "form state: the sentence"},
-    {.name = "says_part", .type = KEY_TEXT, AT(flaw, says_part), .help = "form state: the sentence about {part}"},
-    {.name = "scale", .type = KEY_GROUP, .required = true, .keys = scale_keys, .help = "what each degree means here"},
-    {.name = "cap", .type = KEY_GROUP, .required = true, .keys = cap_keys, .help = "best grade at each degree"},
+    {.name = "says_part",
+     .type = KEY_TEXT,
+     AT(flaw, says_part),
+     .help = "form state: the sentence about {part}"},
+    {.name = "scale",
+     .type = KEY_GROUP,
+     .required = true,
+     .keys = scale_keys,
+     .help = "what each degree means here"},
+    {.name = "cap",
+     .type = KEY_GROUP,
+     .required = true,
+     .keys = cap_keys,
+     .help = "best grade at each degree"},
     {.name = "title", .type = KEY_GROUP, .required = true, .keys = title_keys, .help = "its place in titles"},
     {.name = "parts", .type = KEY_TEXTS, AT(flaw, parts), .help = "where it usually is"},
     {.name = "on", .type = KEY_TEXTS, AT(flaw, on), .help = "materials and families where it occurs"},
-    {.name = "ask", .type = KEY_TEXTS, .required = true, AT(flaw, ask), .help = "what to find out, first things first"},
-    {.name = "photo", .type = KEY_TEXT, .required = true, AT(flaw, photo), .help = "the picture that shows it"},
+    {.name = "ask",
+     .type = KEY_TEXTS,
+     .required = true,
+     AT(flaw, ask),
+     .help = "what to find out, first things first"},
+    {.name = "photo",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(flaw, photo),
+     .help = "the picture that shows it"},
     {.name = "caution", .type = KEY_TEXT, AT(flaw, caution), .help = "health, safety or law"},
     {.name = "not", .type = KEY_TEXTS, AT(flaw, confused), .help = "ids easily taken for it"},
     FINDER_KEYS(flaw, true),
     RULE_KEYS,
     END};
 
-static const struct key_spec shape_keys[] = {
-    {.name = "words", .type = KEY_SLOTS, .required = true, AT(wording_shape, words), .help = "slots whose words it takes"},
-    {.name = "weight", .type = KEY_WHOLE, .required = true, AT(wording_shape, weight), .help = "what answering it earns"},
-    END};
+static const struct key_spec shape_keys[] = {{.name = "words",
+                                              .type = KEY_SLOTS,
+                                              .required = true,
+                                              AT(wording_shape, words),
+                                              .help = "slots whose words it takes"},
+                                             {.name = "weight",
+                                              .type = KEY_WHOLE,
+                                              .required = true,
+                                              AT(wording_shape, weight),
+                                              .help = "what answering it earns"},
+                                             END};
 static const struct key_spec want_keys[] = {
     {.name = "want", .type = KEY_TEXT, .required = true, AT(want_shape, id), .help = "name of the want"},
-    {.name = "wordings", .type = KEY_ITEMS, .required = true, AT(want_shape, shapes),
-     .count_offset = offsetof(struct want_shape, count), .keys = shape_keys, .size = sizeof(struct wording_shape),
+    {.name = "wordings",
+     .type = KEY_ITEMS,
+     .required = true,
+     AT(want_shape, shapes),
+     .count_offset = offsetof(struct want_shape, count),
+     .keys = shape_keys,
+     .size = sizeof(struct wording_shape),
      .help = "searches for it; a title is paid for the best it answers"},
     END};
 static const struct key_spec thing_keys[] = {
-    {.name = "noun", .type = KEY_TEXT, .required = true, AT(thing, noun), .help = "singular, as buyers type it"},
+    {.name = "noun",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(thing, noun),
+     .help = "singular, as buyers type it"},
     {.name = "plural", .type = KEY_TEXT, AT(thing, plural), .help = "where irregular"},
     {.name = "also", .type = KEY_TEXTS, AT(thing, also), .help = "other names of the same thing"},
     {.name = "pair", .type = KEY_YES_NO, AT(thing, pair), .help = "one item although plural in form"},
@@ -115,49 +207,102 @@ static const struct key_spec thing_keys[] = {
 static const struct key_spec check_keys[] = {
     {.name = "check", .type = KEY_TEXT, .required = true, AT(check, id), .help = "id within the family"},
     {.name = "ask", .type = KEY_TEXT, .required = true, AT(check, ask), .help = "what a buyer would ask"},
-    {.name = "flaws", .type = KEY_TEXTS, AT(check, flaws), .help = "flaw ids that answer it, present or denied"},
-    {.name = "facts", .type = KEY_TEXTS, AT(check, facts), .help = "dimensions, attributes or keys that answer it"},
+    {.name = "flaws",
+     .type = KEY_TEXTS,
+     AT(check, flaws),
+     .help = "flaw ids that answer it, present or denied"},
+    {.name = "facts",
+     .type = KEY_TEXTS,
+     AT(check, facts),
+     .help = "dimensions, attributes or keys that answer it"},
     END};
 static const struct key_spec photo_keys[] = {
-    {.name = "shows", .type = KEY_TEXT, .required = true, AT(photo_wish, shows), .help = "what the picture shows"},
+    {.name = "shows",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(photo_wish, shows),
+     .help = "what the picture shows"},
     {.name = "flaws", .type = KEY_TEXTS, AT(photo_wish, flaws), .help = "flaw ids that it would prove"},
     END};
 static const struct key_spec example_keys[] = {
     {.name = "record", .type = KEY_RECORD, .required = true, AT(family, example), .help = "an item record"},
-    {.name = "title", .type = KEY_TEXT, .required = true, AT(family, example_title), .help = "the title it must get"},
+    {.name = "title",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(family, example_title),
+     .help = "the title it must get"},
     END};
-#define ITEMS(kind, field, number, spec, element)                                                                      \
-    .type = KEY_ITEMS, AT(kind, field), .count_offset = offsetof(struct kind, number), .keys = (spec),                 \
+#define ITEMS(kind, field, number, spec, element)                                                            \
+    .type = KEY_ITEMS, AT(kind, field), .count_offset = offsetof(struct kind, number), .keys = (spec),       \
     .size = sizeof(struct element)
 
 static const struct key_spec family_keys[] = {
     {.name = "print", .type = KEY_TEXT, .required = true, AT(family, print), .help = "its name in words"},
-    {.name = "order", .type = KEY_SLOTS, .required = true, AT(family, order), .help = "title slots from left to right"},
-    {.name = "tells", .type = KEY_TELLS, AT(family, tells), .help = "what a buyer must know, searched for or not"},
-    {.name = "wants", .required = true, ITEMS(family, wants, want_count, want_keys, want_shape),
+    {.name = "order",
+     .type = KEY_SLOTS,
+     .required = true,
+     AT(family, order),
+     .help = "title slots from left to right"},
+    {.name = "tells",
+     .type = KEY_TELLS,
+     AT(family, tells),
+     .help = "what a buyer must know, searched for or not"},
+    {.name = "wants",
+     .required = true,
+     ITEMS(family, wants, want_count, want_keys, want_shape),
      .help = "what buyers look for"},
-    {.name = "things", .required = true, ITEMS(family, things, thing_count, thing_keys, thing),
+    {.name = "things",
+     .required = true,
+     ITEMS(family, things, thing_count, thing_keys, thing),
      .help = "nouns of the family"},
-    {.name = "checks", .required = true, ITEMS(family, checks, check_count, check_keys, check),
+    {.name = "checks",
+     .required = true,
+     ITEMS(family, checks, check_count, check_keys, check),
      .help = "what to inspect and what buyers ask"},
-    {.name = "photos", .required = true, ITEMS(family, photos, photo_count, photo_keys, photo_wish),
+    {.name = "photos",
+     .required = true,
+     ITEMS(family, photos, photo_count, photo_keys, photo_wish),
      .help = "pictures that the family calls for"},
-    {.name = "measures", .type = KEY_TEXTS, .required = true, AT(family, measures), .help = "dimensions to give"},
-    {.name = "default_dimension", .type = KEY_TEXT, AT(family, default_dimension), .help = "what a bare figure means"},
-    {.name = "short", .type = KEY_PAIRS, AT(family, shorts), .count_offset = offsetof(struct family, short_count),
-     .size = sizeof(struct short_form), .help = "the trade's abbreviations and what they mean"},
-    {.name = "flaw_words", .type = KEY_PAIRS, AT(family, flaw_words), .size = sizeof(struct short_form),
+    {.name = "measures",
+     .type = KEY_TEXTS,
+     .required = true,
+     AT(family, measures),
+     .help = "dimensions to give"},
+    {.name = "default_dimension",
+     .type = KEY_TEXT,
+     AT(family, default_dimension),
+     .help = "what a bare figure means"},
+    {.name = "short",
+     .type = KEY_PAIRS,
+     AT(family, shorts),
+     .count_offset = offsetof(struct family, short_count),
+     .size = sizeof(struct short_form),
+     .help = "the trade's abbreviations and what they mean"},
+    {.name = "flaw_words",
+     .type = KEY_PAIRS,
+     AT(family, flaw_words),
+     .size = sizeof(struct short_form),
      .count_offset = offsetof(struct family, flaw_word_count),
      .help = "title words that this family has for a flaw: {untested: Not Played}"},
     {.name = "avoid", .type = KEY_TEXTS, AT(family, avoid), .help = "words read in notes and never printed"},
-    {.name = "example", .type = KEY_GROUP, .keys = example_keys, .help = "a record and the title it must get"},
+    {.name = "example",
+     .type = KEY_GROUP,
+     .keys = example_keys,
+     .help = "a record and the title it must get"},
     RULE_KEYS,
     END};
 
 static const struct key_spec claim_keys[] = {
-    {.name = "verdict", .type = KEY_CHOICE, .required = true, AT(claim, verdict), CHOICES(verdict_words, VERDICT_ALLOW),
+    {.name = "verdict",
+     .type = KEY_CHOICE,
+     .required = true,
+     AT(claim, verdict),
+     CHOICES(verdict_words, VERDICT_ALLOW),
      .help = "what happens without the evidence"},
-    {.name = "evidence", .type = KEY_TEXTS, AT(claim, evidence.match), .help = "patterns on marks that allow the word"},
+    {.name = "evidence",
+     .type = KEY_TEXTS,
+     AT(claim, evidence.match),
+     .help = "patterns on marks that allow the word"},
     {.name = "instead", .type = KEY_TEXT, AT(claim, instead), .help = "the honest wording to offer"},
     FINDER_KEYS(claim, true),
     RULE_KEYS,
@@ -172,13 +317,17 @@ static const struct key_spec pack_keys[] = {
     END};
 
 static const struct kind_spec kinds[RULE_KIND_COUNT] = {
-    [RULE_PACK] = {"pack", sizeof(struct pack), false, pack_keys, "what a folder of rules is and how many it holds"},
+    [RULE_PACK] = {"pack", sizeof(struct pack), false, pack_keys,
+                   "what a folder of rules is and how many it holds"},
     [RULE_FLAW] = {"flaw", sizeof(struct flaw), true, flaw_keys, "one kind of fault, loss, repair or state"},
-    [RULE_FAMILY] = {"family", sizeof(struct family), false, family_keys, "one family of goods and how it is listed"},
+    [RULE_FAMILY] = {"family", sizeof(struct family), false, family_keys,
+                     "one family of goods and how it is listed"},
     [RULE_CLAIM] = {"claim", sizeof(struct claim), true, claim_keys, "a word that promises something"},
 };
 
-const struct kind_spec *schema_kind(enum rule_kind kind) { return &kinds[kind]; }
+const struct kind_spec *schema_kind(enum rule_kind kind) {
+    return &kinds[kind];
+}
 
 const struct kind_spec *schema_kind_of_name(const char *name, enum rule_kind *kind) {
     for (int i = 0; i < RULE_KIND_COUNT; i++)

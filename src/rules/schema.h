@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The one table that says what a rule may hold. The loader, the "did you mean" hints, `rules describe` and the editor
-// schema all read it; nothing else knows a key's name.
+// The one table that says what a rule may hold. The loader, the "did you mean" hints, `rules describe` and
+// the editor schema all read it; nothing else knows a key's name.
 #ifndef RULES_SCHEMA_H
 #define RULES_SCHEMA_H
 
@@ -8,17 +8,17 @@
 #include <stddef.h>
 
 enum key_type {
-    KEY_TEXT,    // const char *
-    KEY_TEXTS,   // struct texts; one text stands for a list of one
-    KEY_WHOLE,   // int within 0..1000
-    KEY_YES_NO,  // bool
-    KEY_CHOICE,  // an enum; `choices` lists its words from `first` on
-    KEY_SLOTS,   // struct slots
-    KEY_TELLS,   // int[SLOT_COUNT]: a map from slot to whole number
-    KEY_GROUP,   // a map whose keys fill fields of the same struct
-    KEY_ITEMS,   // a list of maps: pointer at `offset`, count at `count_offset`
-    KEY_PAIRS,   // a map of text to text, into an array of two-pointer structs
-    KEY_RECORD,  // any tree: an item record
+    KEY_TEXT,   // const char *
+    KEY_TEXTS,  // struct texts; one text stands for a list of one
+    KEY_WHOLE,  // int within 0..1000
+    KEY_YES_NO, // bool
+    KEY_CHOICE, // an enum; `choices` lists its words from `first` on
+    KEY_SLOTS,  // struct slots
+    KEY_TELLS,  // int[SLOT_COUNT]: a map from slot to whole number
+    KEY_GROUP,  // a map whose keys fill fields of the same struct
+    KEY_ITEMS,  // a list of maps: pointer at `offset`, count at `count_offset`
+    KEY_PAIRS,  // a map of text to text, into an array of two-pointer structs
+    KEY_RECORD, // any tree: an item record
 };
 
 struct key_spec {
@@ -26,8 +26,8 @@ struct key_spec {
     enum key_type type;
     bool required;
     size_t offset, count_offset;
-    const char *const *choices; // KEY_CHOICE: NULL-ended
-    int first;                  // value of the first choice
+    const char *const *choices;  // KEY_CHOICE: NULL-ended
+    int first;                   // value of the first choice
     const struct key_spec *keys; // KEY_GROUP, KEY_ITEMS: NULL-named end
     size_t size;                 // KEY_ITEMS, KEY_PAIRS: bytes of one element
     const char *help;

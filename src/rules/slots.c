@@ -10,7 +10,9 @@ static const char *const names[SLOT_COUNT] = {
 #undef X
 };
 
-const char *slot_name(enum slot slot) { return names[slot]; }
+const char *slot_name(enum slot slot) {
+    return names[slot];
+}
 
 bool slot_of_name(const char *name, enum slot *slot) {
     for (int i = 0; i < SLOT_COUNT; i++)

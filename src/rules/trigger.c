@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A sorted table of first words. Words are runs of letters and digits, case-folded, as scan.c's word boundaries see them.
+// A sorted table of first words. Words are runs of letters and digits, case-folded, as scan.c's word
+// boundaries see them.
 #include "rules/trigger.h"
 
 #include <stdlib.h>
@@ -23,7 +24,8 @@ struct triggers *triggers_new(struct arena *arena) {
     return arena_alloc(arena, sizeof(struct triggers));
 }
 
-// The next word of `text` from `*at`, folded into `to`; false at the end. A word longer than `to` never triggers.
+// The next word of `text` from `*at`, folded into `to`; false at the end. A word longer than `to` never
+// triggers.
 static bool next_word(const char *text, size_t size, size_t *at, char *to, size_t room) {
     size_t n = 0;
     bool inside = false;
@@ -70,8 +72,10 @@ static size_t first_at_least(const struct triggers *t, const char *word) {
     size_t from = 0, to = t->count;
     while (from < to) {
         size_t middle = from + (to - from) / 2;
-        if (strcmp(t->entries[middle].word, word) < 0) from = middle + 1;
-        else to = middle;
+        if (strcmp(t->entries[middle].word, word) < 0)
+            from = middle + 1;
+        else
+            to = middle;
     }
     return from;
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// From a word to the rules that could match there: a text is walked once, its words are looked up, and PCRE2 is asked only
-// about candidates. Immutable; part of the rule set.
+// From a word to the rules that could match there: a text is walked once, its words are looked up, and PCRE2
+// is asked only about candidates. Immutable; part of the rule set.
 #ifndef RULES_TRIGGER_H
 #define RULES_TRIGGER_H
 

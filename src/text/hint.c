@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
-// Edit distance with transpositions (optimal string alignment) over short ASCII ids and keys. Ties keep the first offered,
-// so that hints do not depend on anything but the order of the tables.
+// Edit distance with transpositions (optimal string alignment) over short ASCII ids and keys. Ties keep the
+// first offered, so that hints do not depend on anything but the order of the tables.
 #include "text/hint.h"
 
 #include <string.h>
 
 enum { LONGEST = 48 };
 
-static size_t least(size_t a, size_t b) { return a < b ? a : b; }
+static size_t least(size_t a, size_t b) {
+    return a < b ? a : b;
+}
 
 static size_t distance(const char *a, size_t an, const char *b, size_t bn) {
     size_t rows[3][LONGEST + 1];
@@ -18,7 +20,8 @@ static size_t distance(const char *a, size_t an, const char *b, size_t bn) {
         for (size_t j = 1; j <= bn; j++) {
             size_t swap = a[i - 1] != b[j - 1];
             now[j] = least(least(one[j] + 1, now[j - 1] + 1), one[j - 1] + swap);
-            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) now[j] = least(now[j], two[j - 2] + 1);
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                now[j] = least(now[j], two[j - 2] + 1);
         }
         size_t *spare = two;
         two = one;
@@ -28,7 +31,9 @@ static size_t distance(const char *a, size_t an, const char *b, size_t bn) {
     return one[bn];
 }
 
-struct nearest nearest_start(const char *word) { return (struct nearest){word, NULL, LONGEST}; }
+struct nearest nearest_start(const char *word) {
+    return (struct nearest){word, NULL, LONGEST};
+}
 
 void nearest_offer(struct nearest *nearest, const char *known) {
     size_t an = strlen(nearest->word), bn = strlen(known);

@@ -12,7 +12,7 @@ enum {
     LIMIT_EXAMPLE_STEPS = 20000,   // the same while a rule's own examples run, so a slow pattern shows early
 };
 
-static const size_t LIMIT_RECORD_BYTES = (size_t)16 << 20; // one record; 10 MB of notes must still pass
+static const size_t LIMIT_RECORD_BYTES = (size_t)16 << 20;   // one record; 10 MB of notes must still pass
 static const size_t LIMIT_RULE_FILE_BYTES = (size_t)1 << 20; // a rule file larger than this is not one
 
 #endif

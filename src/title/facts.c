@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
-// Phrases for what the thing is: its type and other name, maker, attributes, parts, what it fits, what comes with it.
-// Only stated values become phrases; the rest is barred with its reason, so that `explain` can say so.
+// Phrases for what the thing is: its type and other name, maker, attributes, parts, what it fits, what comes
+// with it. Only stated values become phrases; the rest is barred with its reason, so that `explain` can say
+// so.
 #include <string.h>
 
 #include "item/parts.h"
 #include "title/plan.h"
 
-// More of one kind than any title holds, so that an absurd record costs no more than a rich one; the description tells all.
+// More of one kind than any title holds, so that an absurd record costs no more than a rich one; the
+// description tells all.
 enum { EACH_MOST = 12 };
 
 struct attribute_slot {
@@ -16,20 +18,32 @@ struct attribute_slot {
 };
 
 static const struct attribute_slot attribute_slots[] = {
-    {"productionDate", SLOT_AGE, false}, {"brand", SLOT_BRAND, true},      {"author", SLOT_BRAND, true},
-    {"byArtist", SLOT_BRAND, true},      {"name", SLOT_NAME, true},        {"model", SLOT_MODEL, true},
-    {"mpn", SLOT_MODEL, true},           {"technique", SLOT_TECHNIQUE, false}, {"material", SLOT_MATERIAL, false},
-    {"color", SLOT_COLOR, false},        {"pattern", SLOT_PATTERN, false}, {"theme", SLOT_THEME, false},
-    {"shape", SLOT_SHAPE, false},        {"style", SLOT_STYLE, false},     {"finish", SLOT_FINISH, false},
-    {"audience", SLOT_AUDIENCE, false},  {"itemCondition", SLOT_CONDITION, false},
+    {"productionDate", SLOT_AGE, false},
+    {"brand", SLOT_BRAND, true},
+    {"author", SLOT_BRAND, true},
+    {"byArtist", SLOT_BRAND, true},
+    {"name", SLOT_NAME, true},
+    {"model", SLOT_MODEL, true},
+    {"mpn", SLOT_MODEL, true},
+    {"technique", SLOT_TECHNIQUE, false},
+    {"material", SLOT_MATERIAL, false},
+    {"color", SLOT_COLOR, false},
+    {"pattern", SLOT_PATTERN, false},
+    {"theme", SLOT_THEME, false},
+    {"shape", SLOT_SHAPE, false},
+    {"style", SLOT_STYLE, false},
+    {"finish", SLOT_FINISH, false},
+    {"audience", SLOT_AUDIENCE, false},
+    {"itemCondition", SLOT_CONDITION, false},
 };
 enum { ATTRIBUTE_SLOTS = sizeof attribute_slots / sizeof *attribute_slots };
 
 // Nouns that stand for many pieces already; their count is told in pieces.
 bool noun_is_collective(const char *noun) {
-    static const char *const heads[] = {"set",      "flatware", "jewelry",  "jewellery", "service", "cutlery", "kit",
-                                        "dominoes", "hardware", "glassware", "collection", "assortment", "silverware",
-                                        "yarn",     "lights",   "dinnerware", "crockery",  "checkers",   "chessmen"};
+    static const char *const heads[] = {"set",        "flatware",   "jewelry",    "jewellery", "service",
+                                        "cutlery",    "kit",        "dominoes",   "hardware",  "glassware",
+                                        "collection", "assortment", "silverware", "yarn",      "lights",
+                                        "dinnerware", "crockery",   "checkers",   "chessmen"};
     const char *head = strrchr(noun, ' ');
     head = head ? head + 1 : noun;
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
@@ -62,15 +76,18 @@ static void make_type(struct phrase_maker *m) {
     if (r->type.value && !stated) unsure(m, &r->type);
     struct plan_phrase *phrase = phrase_add(m, SLOT_TYPE, stated ? "type" : "family", r->type.span);
     phrase->must = true;
-    spelling_add(m, phrase, noun_for_count(m, stated ? r->type.value : arena_format(m->arena, "%s item", r->family->print)),
-                 m->tells[SLOT_TYPE], 0);
+    spelling_add(
+        m, phrase,
+        noun_for_count(m, stated ? r->type.value : arena_format(m->arena, "%s item", r->family->print)),
+        m->tells[SLOT_TYPE], 0);
     // A type that needs evidence it does not have leaves the plain word of its family.
-    if (!phrase->count) spelling_add(m, phrase, arena_format(m->arena, "%s item", r->family->print), m->tells[SLOT_TYPE], 0);
+    if (!phrase->count)
+        spelling_add(m, phrase, arena_format(m->arena, "%s item", r->family->print), m->tells[SLOT_TYPE], 0);
     if (!stated) return;
     struct plan_phrase *synonym = phrase_add(m, SLOT_SYNONYM, "type, others", r->type.span);
     for (size_t i = 0; i < r->others.count && synonym; i++)
-        if (!same_word(r->type.value, r->others.at[i])) spelling_add(m, synonym, noun_for_count(m, r->others.at[i]),
-                                                                      m->tells[SLOT_SYNONYM], 2);
+        if (!same_word(r->type.value, r->others.at[i]))
+            spelling_add(m, synonym, noun_for_count(m, r->others.at[i]), m->tells[SLOT_SYNONYM], 2);
     for (size_t i = 0; m->thing && i < m->thing->also.count; i++)
         if (!same_word(r->type.value, m->thing->also.at[i]))
             spelling_add(m, synonym, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_SYNONYM], 12);
@@ -82,7 +99,8 @@ static bool has_capital(const char *text) {
     return false;
 }
 
-static void add_value(struct phrase_maker *m, const struct attribute_slot *to, const struct value *value, size_t nth) {
+static void add_value(struct phrase_maker *m, const struct attribute_slot *to, const struct value *value,
+                      size_t nth) {
     if (nth >= EACH_MOST) {
         phrase_bar(m, value->value, "a title has no room for so many of its kind");
         return;
@@ -90,14 +108,18 @@ static void add_value(struct phrase_maker *m, const struct attribute_slot *to, c
     const char *because = arena_format(m->arena, "attribute %s", value->name);
     struct plan_phrase *phrase = phrase_add(m, to->slot, because, value->span);
     int tells = m->tells[to->slot] - (int)nth * 2;
-    // A named pattern leads ("Meadow Gate Plate"); a described one follows the noun ("Pitcher Vertical Panels").
+    // A named pattern leads ("Meadow Gate Plate"); a described one follows the noun ("Pitcher Vertical
+    // Panels").
     if (phrase && to->slot == SLOT_PATTERN && strchr(value->value, ' ') && !has_capital(value->value))
         phrase->after_type = true;
-    if (to->name) spelling_keep(m, phrase, value->value, tells, 1);
-    else spelling_add(m, phrase, value->value, tells, 1);
+    if (to->name)
+        spelling_keep(m, phrase, value->value, tells, 1);
+    else
+        spelling_add(m, phrase, value->value, tells, 1);
 }
 
-// Two and more colors of one thing are one phrase, so that they stand together and are joined as people join them.
+// Two and more colors of one thing are one phrase, so that they stand together and are joined as people join
+// them.
 static void make_colors(struct phrase_maker *m) {
     const char *colors[4];
     size_t count = 0;
@@ -126,7 +148,8 @@ static void make_attributes(struct phrase_maker *m) {
         size_t nth = 0;
         for (size_t i = 0; i < m->record->attribute_count; i++) {
             const struct value *value = &m->record->attributes[i];
-            if (strcmp(value->name, attribute_slots[s].attribute) != 0 || value->of || unsure(m, value)) continue;
+            if (strcmp(value->name, attribute_slots[s].attribute) != 0 || value->of || unsure(m, value))
+                continue;
             add_value(m, &attribute_slots[s], value, nth++);
         }
     }
@@ -141,7 +164,8 @@ static const char *part_noun(struct phrase_maker *m, const char *part) {
 
 // "Ring on Bottom": a feature stands on a side of the thing, where a band or a lid has it ("Stretch Band").
 static bool is_side_of(const char *part) {
-    static const char *const sides[] = {"bottom", "base", "top", "side", "back", "front", "inside", "outside"};
+    static const char *const sides[] = {"bottom", "base",  "top",    "side",
+                                        "back",   "front", "inside", "outside"};
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
         if (!strcmp(part, sides[i])) return true;
     return false;
@@ -173,7 +197,8 @@ static void make_part(struct phrase_maker *m, const struct part_words *part) {
 
 static void make_parts(struct phrase_maker *m) {
     size_t at = 0, made = 0;
-    for (struct part_words part; made < EACH_MOST && parts_next(m->record, &at, &part); made++) make_part(m, &part);
+    for (struct part_words part; made < EACH_MOST && parts_next(m->record, &at, &part); made++)
+        make_part(m, &part);
 }
 
 // --- marks ---
@@ -235,7 +260,8 @@ static void make_includes(struct phrase_maker *m) {
     struct plan_phrase *phrase = phrase_add(m, SLOT_INCLUDES, "includes", (struct note_span){0, 0});
     int tells = m->tells[SLOT_INCLUDES];
     if (r->include_count > 1)
-        spelling_add(m, phrase, arena_format(m->arena, "with %s and %s", included_words(m, 0), included_words(m, 1)),
+        spelling_add(m, phrase,
+                     arena_format(m->arena, "with %s and %s", included_words(m, 0), included_words(m, 1)),
                      tells + 2, 1);
     for (size_t i = 0; i < r->include_count && i < 3; i++)
         spelling_add(m, phrase, arena_format(m->arena, "with %s", included_words(m, i)), tells - (int)i, 1);

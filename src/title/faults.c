@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Phrases for what is wrong: from the grammar of the flaw's rule (noun, adjective, part) or from the rule's own title
-// words. A fuller wording tells more than a bare one; a wording that names the place beats one that does not.
+// Phrases for what is wrong: from the grammar of the flaw's rule (noun, adjective, part) or from the rule's
+// own title words. A fuller wording tells more than a bare one; a wording that names the place beats one that
+// does not.
 #include <string.h>
 
 #include "item/wording.h"
@@ -14,19 +15,20 @@ struct fault {
     const struct item_flaw *flaw;
     const struct flaw *kind;
     struct plan_phrase *phrase;
-    const char *at;    // "on Rim", "Inside", or NULL
-    const char *part;  // "Handle": what an adjective can stand before, or NULL
+    const char *at;                // "on Rim", "Inside", or NULL
+    const char *part;              // "Handle": what an adjective can stand before, or NULL
     const char *severity, *adverb; // "Small", "Slightly", or ""
     const char *adjective;         // of this degree, or NULL
-    bool degree;       // the words at hand put the degree before the noun
-    const char *some;  // "One With", "2 With" where only some pieces have it, or NULL
+    bool degree;                   // the words at hand put the degree before the noun
+    const char *some;              // "One With", "2 With" where only some pieces have it, or NULL
     int tells;
 };
 
 static int base_tells(const struct item_flaw *flaw) {
     const struct flaw *kind = flaw->kind;
     if (kind->duty == DUTY_MUST) return 40;
-    if (kind->duty == DUTY_SHOULD || (kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY)) return 30;
+    if (kind->duty == DUTY_SHOULD || (kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY))
+        return 30;
     int tells = kind->duty == DUTY_IF_HEAVY ? 13 : 10;
     if (kind->class == CLASS_STATUS || kind->class == CLASS_FEATURE) tells -= 3;
     if (kind->class == CLASS_DIRT || kind->class == CLASS_ODOR) tells -= 2;
@@ -35,14 +37,17 @@ static int base_tells(const struct item_flaw *flaw) {
 }
 
 static bool is_must(const struct item_flaw *flaw) {
-    return flaw->kind->duty == DUTY_MUST || (flaw->kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY);
+    return flaw->kind->duty == DUTY_MUST ||
+           (flaw->kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY);
 }
 
-// An adjective stands before a plain noun ("Chipped Rim"), never before a phrase ("near the base", "left of center").
+// An adjective stands before a plain noun ("Chipped Rim"), never before a phrase ("near the base", "left of
+// center").
 static bool plain_noun(const char *text) {
-    return text && !strchr(text, ',') && !strstr(text, " of ") && !strstr(text, " the ") && !strstr(text, " and ") &&
-           strncmp(text, "in ", 3) != 0 && strncmp(text, "near ", 5) != 0 && strncmp(text, "along ", 6) != 0 &&
-           strncmp(text, "under ", 6) != 0 && strncmp(text, "inside", 6) != 0 && strncmp(text, "all ", 4) != 0 &&
+    return text && !strchr(text, ',') && !strstr(text, " of ") && !strstr(text, " the ") &&
+           !strstr(text, " and ") && strncmp(text, "in ", 3) != 0 && strncmp(text, "near ", 5) != 0 &&
+           strncmp(text, "along ", 6) != 0 && strncmp(text, "under ", 6) != 0 &&
+           strncmp(text, "inside", 6) != 0 && strncmp(text, "all ", 4) != 0 &&
            strncmp(text, "both ", 5) != 0 && strncmp(text, "on ", 3) != 0 && strncmp(text, "at ", 3) != 0;
 }
 
@@ -52,7 +57,9 @@ static void add(struct fault *f, const char *text, int more) {
 
 // --- words with placeholders ---
 
-static bool counted(const struct fault *f) { return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of; }
+static bool counted(const struct fault *f) {
+    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of;
+}
 
 static const char *noun_text(struct fault *f) {
     int count = f->flaw->count;
@@ -74,7 +81,8 @@ static const char *filler(struct fault *f, const char *name, size_t n) {
     if (!strncmp(name, "sev", n) && n == 3) return f->degree && counted(f) ? "" : f->severity;
     if (!strncmp(name, "noun", n) && n == 4) return noun_text(f);
     if (!strncmp(name, "adjective", n) && n == 9) return f->adjective;
-    if (!strncmp(name, "n", n) && n == 1) return f->flaw->count ? arena_format(arena, "%d", f->flaw->count) : NULL;
+    if (!strncmp(name, "n", n) && n == 1)
+        return f->flaw->count ? arena_format(arena, "%d", f->flaw->count) : NULL;
     return NULL;
 }
 
@@ -102,11 +110,13 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
     for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
         const char *text = fill(f, words->at[i]);
         if (!text) continue;
-        bool placed = strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
+        bool placed =
+            strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
         if (f->some && !strstr(words->at[i], "{n}")) {
             const char *adjective = f->adjective;
             bool noun_first = strstr(words->at[i], "{noun}") || !adjective;
-            add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text), more + (placed ? 5 : 1) + 2);
+            add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
+                more + (placed ? 5 : 1) + 2);
         }
         add(f, text, more + (placed ? 5 : 0) - 2 * (int)i);
     }
@@ -122,11 +132,15 @@ static void fault_words(struct fault *f) {
         add_words(f, &kind->title, 0);
         return;
     }
-    static const char *full[] = {"{sev} {noun} {at}", "{noun} {at}", "{adjective} {part}", "{sev} {noun}", "{noun}",
-                                 "{adjective}"};
+    static const char *full[] = {"{sev} {noun} {at}", "{noun} {at}", "{adjective} {part}",
+                                 "{sev} {noun}",      "{noun}",      "{adjective}"};
     // A part is best told by its adjective ("Cracked Handle"); a place by the noun ("Chip on Ear").
-    static const char *part[] = {"{adverb} {adjective} {part}", "{adjective} {part}", "{sev} {noun} {at}", "{noun} {at}",
-                                 "{noun}", "{adjective}"};
+    static const char *part[] = {"{adverb} {adjective} {part}",
+                                 "{adjective} {part}",
+                                 "{sev} {noun} {at}",
+                                 "{noun} {at}",
+                                 "{noun}",
+                                 "{adjective}"};
     const char **words = f->flaw->part && f->adjective && f->part ? part : full;
     size_t from = 0;
     const char *rest = wording_rest(f->flaw); // "Left Sole Separation": the part's noun is not said twice
@@ -144,21 +158,24 @@ static void fault_words(struct fault *f) {
 static void absence_words(struct fault *f) {
     struct arena *arena = f->m->arena;
     const struct item_flaw *flaw = f->flaw;
-    // The rule's own words know better than the grammar what is missing where no part is named ("Missing Pieces").
+    // The rule's own words know better than the grammar what is missing where no part is named ("Missing
+    // Pieces").
     if (f->kind->title.count && !flaw->part && !flaw->count) {
         add_words(f, &f->kind->title, 0);
         return;
     }
     const char *part = flaw->part ? flaw->part : f->kind->part;
     if (flaw->count > 1) {
-        const char *plural = !flaw->part && f->kind->part_plural ? f->kind->part_plural : say_plural(arena, part);
+        const char *plural =
+            !flaw->part && f->kind->part_plural ? f->kind->part_plural : say_plural(arena, part);
         add(f, arena_format(arena, "missing %d %s", flaw->count, plural), 4);
         add(f, arena_format(arena, "missing %s", plural), 2);
         return;
     }
     if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
         add(f, arena_format(arena, "one %s missing", part), 5);
-    if (flaw->count == 1) add(f, arena_format(arena, "missing %s", part), 4);
+    if (flaw->count == 1)
+        add(f, arena_format(arena, "missing %s", part), 4);
     else {
         if (f->kind->title.count) add_words(f, &f->kind->title, 0);
         add(f, arena_format(arena, "no %s", part), 4);
@@ -182,7 +199,8 @@ static void hedge(struct fault *f) {
     for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->flaw; flaw++)
         before += flaw->sure != SURE_STATED && is_must(flaw);
     for (size_t i = 0; i < f->phrase->count; i++)
-        f->phrase->spellings[i].text = arena_format(f->m->arena, "%s %s", doubts[before % 3], f->phrase->spellings[i].text);
+        f->phrase->spellings[i].text =
+            arena_format(f->m->arena, "%s %s", doubts[before % 3], f->phrase->spellings[i].text);
 }
 
 // Without a shared short word, a kind that was told of one part cannot be told of the next in the same words.
@@ -198,7 +216,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
         phrase_bar(m, flaw->kind->print, "the seller is not certain of it; the disclosure says so");
         return;
     }
-    struct plan_phrase *phrase = phrase_add(m, SLOT_FLAWS, arena_format(m->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
+    struct plan_phrase *phrase =
+        phrase_add(m, SLOT_FLAWS, arena_format(m->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
     // Function first, then in the order of the record.
     phrase->rank = nth + (flaw->kind->class == CLASS_FUNCTION ? 0 : 1000);
     phrase->must = must && !told_before(m, flaw);
@@ -214,9 +233,12 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (f.at && !*f.at) f.at = NULL;
     f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
     if (flaw->of > flaw->count && flaw->count) f.some = say_number_title(m->arena, flaw->count);
-    if (flaw->kind->form == FAULT) fault_words(&f);
-    else if (flaw->kind->form == ABSENCE) absence_words(&f);
-    else state_words(&f);
+    if (flaw->kind->form == FAULT)
+        fault_words(&f);
+    else if (flaw->kind->form == ABSENCE)
+        absence_words(&f);
+    else
+        state_words(&f);
     if (!phrase->count) add(&f, flaw->kind->print, 0);
     hedge(&f);
     if (!phrase->count) phrase_drop(m, phrase);
@@ -229,8 +251,8 @@ static bool met(const struct flaw **kinds, size_t *count, const struct flaw *kin
     return false;
 }
 
-// Each of the first flaws has a phrase. Of the others a must is told by its kind, or by the words that stand for all faults of
-// its roll-up: a phrase of just these words is a must that no other phrase can answer.
+// Each of the first flaws has a phrase. Of the others a must is told by its kind, or by the words that stand
+// for all faults of its roll-up: a phrase of just these words is a must that no other phrase can answer.
 void make_flaws(struct phrase_maker *m) {
     const struct record *r = m->record;
     const struct flaw **kinds = arena_array(m->arena, r->flaw_count + 1, sizeof *kinds);
@@ -238,10 +260,14 @@ void make_flaws(struct phrase_maker *m) {
     bool beyond[ROLLUP_COUNT] = {false};
     for (size_t i = 0; i < r->flaw_count; i++) {
         const struct item_flaw *flaw = &r->flaws[i];
-        if (i < FLAWS_MOST) make_one(m, flaw, i);
-        else if (!is_must(flaw)) phrase_bar(m, flaw->kind->print, "a title has no room for so many flaws");
-        else if (flaw->kind->rollup != ROLLUP_NONE) beyond[flaw->kind->rollup] = true;
-        else if (!met(kinds, &count, flaw->kind) && !told_before(m, flaw)) make_one(m, flaw, i);
+        if (i < FLAWS_MOST)
+            make_one(m, flaw, i);
+        else if (!is_must(flaw))
+            phrase_bar(m, flaw->kind->print, "a title has no room for so many flaws");
+        else if (flaw->kind->rollup != ROLLUP_NONE)
+            beyond[flaw->kind->rollup] = true;
+        else if (!met(kinds, &count, flaw->kind) && !told_before(m, flaw))
+            make_one(m, flaw, i);
     }
     for (int i = 0; i < ROLLUP_COUNT; i++) {
         if (!beyond[i]) continue;

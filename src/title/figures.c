@@ -12,13 +12,20 @@ static void make_count(struct phrase_maker *m) {
     bool collective = noun_is_collective(type);
     bool pair = count == 2 && !collective && !(m->thing && m->thing->pair);
     struct plan_phrase *phrase = pair ? phrase_add(m, SLOT_PAIR, "count", (struct note_span){0, 0}) : NULL;
-    if (phrase) spelling_add(m, phrase, "pair", m->tells[SLOT_PAIR], 0);
+    if (phrase)
+        spelling_add(m, phrase, "pair", m->tells[SLOT_PAIR], 0);
     else {
         phrase = phrase_add(m, SLOT_COUNT_WORDS, "count", (struct note_span){0, 0});
         const char *number = arena_format(m->arena, "%d", count);
-        if (collective) spelling_add(m, phrase, arena_format(m->arena, "%s pieces", number), m->tells[SLOT_COUNT_WORDS], 0);
-        else spelling_add(m, phrase, arena_format(m->arena, "lot of %s", number), m->tells[SLOT_COUNT_WORDS], 0);
-        if (phrase) spelling_add(m, phrase, arena_format(m->arena, "%s pcs", number), m->tells[SLOT_COUNT_WORDS] - 6, 0);
+        if (collective)
+            spelling_add(m, phrase, arena_format(m->arena, "%s pieces", number), m->tells[SLOT_COUNT_WORDS],
+                         0);
+        else
+            spelling_add(m, phrase, arena_format(m->arena, "lot of %s", number), m->tells[SLOT_COUNT_WORDS],
+                         0);
+        if (phrase)
+            spelling_add(m, phrase, arena_format(m->arena, "%s pcs", number), m->tells[SLOT_COUNT_WORDS] - 6,
+                         0);
     }
     if (phrase) phrase->must = true;
 }
@@ -33,14 +40,16 @@ static bool worn(const struct family *family) {
 }
 
 static bool is_size_word(const char *text) {
-    static const char *const words[] = {"small", "medium", "large", "extra", "x", "s", "m", "l", "xs", "xl", "xxl"};
+    static const char *const words[] = {"small", "medium", "large", "extra", "x",  "s",
+                                        "m",     "l",      "xs",    "xl",    "xxl"};
     size_t n = strcspn(text, " -");
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (strlen(words[i]) == n && !strncmp(words[i], text, n)) return true;
     return false;
 }
 
-// "Size 8.5" where a bare figure would say nothing; "3/8 Drive", "18V", "1:64", "2 Person" explain themselves.
+// "Size 8.5" where a bare figure would say nothing; "3/8 Drive", "18V", "1:64", "2 Person" explain
+// themselves.
 static bool needs_size_word(const struct family *family, const char *text) {
     bool letters = false, digits = false;
     for (const char *c = text; *c; c++) {
@@ -81,9 +90,9 @@ static void make_sizes(struct phrase_maker *m) {
 static const char *dimension_word(const char *dimension) {
     static const struct {
         const char *dimension, *word;
-    } words[] = {{"height", "tall"},     {"width", "wide"},   {"length", "long"},       {"depth", "deep"},
-                 {"diameter", "across"}, {"chest", "chest"},  {"drop", "drop"},         {"inseam", "inseam"},
-                 {"sleeve", "sleeve"},   {"waist", "waist"},  {"circumference", "around"}};
+    } words[] = {{"height", "tall"},     {"width", "wide"},  {"length", "long"},         {"depth", "deep"},
+                 {"diameter", "across"}, {"chest", "chest"}, {"drop", "drop"},           {"inseam", "inseam"},
+                 {"sleeve", "sleeve"},   {"waist", "waist"}, {"circumference", "around"}};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(words[i].dimension, dimension)) return words[i].word;
     return NULL;
@@ -105,7 +114,8 @@ static const char *figure_text(struct phrase_maker *m, const struct measurement 
     const char *value = measure->range ? arena_format(m->arena, "%s-%s", say_decimal(m->arena, measure->from),
                                                       say_decimal(m->arena, measure->to))
                                        : say_decimal(m->arena, measure->figure.value);
-    return arena_format(m->arena, "%s%s %s", measure->figure.about ? "about " : "", value, measure->figure.unit->title);
+    return arena_format(m->arena, "%s%s %s", measure->figure.about ? "about " : "", value,
+                        measure->figure.unit->title);
 }
 
 static bool is_side(const char *dimension) {
@@ -120,7 +130,8 @@ static bool make_sides(struct phrase_maker *m) {
     for (size_t i = 0; i < m->record->measurement_count && count < 3; i++) {
         const struct measurement *measure = &m->record->measurements[i];
         if (!is_side(measure->dimension) || !whole_thing(measure) || measure->range) continue;
-        if (count && (measure->figure.unit != sides[0]->figure.unit || measure->figure.about != sides[0]->figure.about))
+        if (count && (measure->figure.unit != sides[0]->figure.unit ||
+                      measure->figure.about != sides[0]->figure.about))
             return false;
         sides[count++] = measure;
     }
@@ -148,13 +159,15 @@ static void make_measures(struct phrase_maker *m) {
     for (size_t i = 0; i < m->record->measurement_count; i++) {
         const struct measurement *measure = &m->record->measurements[i];
         if (!whole_thing(measure) || (sides && is_side(measure->dimension))) continue;
-        struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, arena_format(m->arena, "measurement %s", measure->dimension),
-                                                measure->span);
+        struct plan_phrase *phrase = phrase_add(
+            m, SLOT_MEASURE, arena_format(m->arena, "measurement %s", measure->dimension), measure->span);
         const char *figure = figure_text(m, measure), *word = dimension_word(measure->dimension);
         int tells = measure_tells(m, measure->dimension, nth++);
         if (word && body_measure(measure->dimension) && measure->of) {
             bool named = strstr(measure->of, word) || strchr(measure->of, ' ');
-            spelling_add(m, phrase, arena_format(m->arena, named ? "%s %s" : "%s %s %s", figure, measure->of, word), tells, 1);
+            spelling_add(m, phrase,
+                         arena_format(m->arena, named ? "%s %s" : "%s %s %s", figure, measure->of, word),
+                         tells, 1);
         } else {
             if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
             spelling_add(m, phrase, figure, tells, 1);
@@ -169,9 +182,12 @@ static void make_years(struct phrase_maker *m) {
     if (!from || !to) return; // an open bound is no date for a title
     struct plan_phrase *phrase = phrase_add(m, SLOT_AGE, "dates", (struct note_span){0, 0});
     int tells = m->tells[SLOT_AGE];
-    if (from == to) spelling_add(m, phrase, arena_format(m->arena, "%d", from), tells, 1);
-    else if (from % 10 == 0 && to == from + 9) spelling_add(m, phrase, arena_format(m->arena, "%ds", from), tells, 1);
-    else if (to - from <= 30) spelling_add(m, phrase, arena_format(m->arena, "%d-%d", from, to), tells, 1);
+    if (from == to)
+        spelling_add(m, phrase, arena_format(m->arena, "%d", from), tells, 1);
+    else if (from % 10 == 0 && to == from + 9)
+        spelling_add(m, phrase, arena_format(m->arena, "%ds", from), tells, 1);
+    else if (to - from <= 30)
+        spelling_add(m, phrase, arena_format(m->arena, "%d-%d", from, to), tells, 1);
 }
 
 void make_figures(struct phrase_maker *m) {

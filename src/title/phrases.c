@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MIT
-// Adding phrases to a plan. Slots keep the family's order; phrases of one slot keep the order in which they were made.
+// Adding phrases to a plan. Slots keep the family's order; phrases of one slot keep the order in which they
+// were made.
 #include <string.h>
 
 #include "text/limits.h"
 #include "title/plan.h"
 
 enum {
-    BARRED_MOST = 500,                             // what `explain` lists of words left out
-    PHRASE_BYTES_MOST = 4 * LIMIT_TITLE_LONGEST    // of the longest title, in the longest code points
+    BARRED_MOST = 500,                          // what `explain` lists of words left out
+    PHRASE_BYTES_MOST = 4 * LIMIT_TITLE_LONGEST // of the longest title, in the longest code points
 };
 
 static bool has_slot(const struct phrase_maker *m, enum slot slot) {
@@ -18,7 +19,8 @@ static bool has_slot(const struct phrase_maker *m, enum slot slot) {
     return false;
 }
 
-struct plan_phrase *phrase_add(struct phrase_maker *m, enum slot slot, const char *because, struct note_span span) {
+struct plan_phrase *phrase_add(struct phrase_maker *m, enum slot slot, const char *because,
+                               struct note_span span) {
     if (!has_slot(m, slot)) return NULL;
     struct title_plan *plan = m->plan;
     plan->phrases = arena_grow(m->arena, plan->phrases, plan->count, &plan->room, sizeof *plan->phrases);
@@ -52,14 +54,16 @@ static void add(struct phrase_maker *m, struct plan_phrase *phrase, const char *
     const struct claim_found *bar = claims_bar(m->claims, text);
     if (bar) {
         phrase_bar(m, text,
-                   arena_format(m->arena, "'%s' needs evidence that the record does not hold (claim %s)", bar->word,
-                                bar->claim->rule.id));
+                   arena_format(m->arena, "'%s' needs evidence that the record does not hold (claim %s)",
+                                bar->word, bar->claim->rule.id));
         return;
     }
-    if (!same_text(phrase, text)) phrase->spellings[phrase->count++] = (struct plan_spelling){text, tells, cost};
+    if (!same_text(phrase, text))
+        phrase->spellings[phrase->count++] = (struct plan_spelling){text, tells, cost};
 }
 
-// Without the thing itself there is no title at all, so a must is left to the choice, which says what is wrong.
+// Without the thing itself there is no title at all, so a must is left to the choice, which says what is
+// wrong.
 static bool too_long(struct phrase_maker *m, const struct plan_phrase *phrase, const char *text) {
     if (!phrase || phrase->must || strlen(text) <= PHRASE_BYTES_MOST) return false;
     phrase_bar(m, text, "no title is as long as this");
@@ -73,14 +77,15 @@ void spelling_add(struct phrase_maker *m, struct plan_phrase *phrase, const char
     const struct claim_found *bar = claims_bar(m->claims, text);
     if (bar && phrase) {
         phrase_bar(m, text,
-                   arena_format(m->arena, "'%s' needs evidence that the record does not hold (claim %s)", bar->word,
-                                bar->claim->rule.id));
+                   arena_format(m->arena, "'%s' needs evidence that the record does not hold (claim %s)",
+                                bar->word, bar->claim->rule.id));
         return;
     }
     add(m, phrase, say_title_case(m->arena, spelled), tells, cost);
 }
 
-void spelling_keep(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells, int cost) {
+void spelling_keep(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells,
+                   int cost) {
     if (too_long(m, phrase, text)) return;
     if (phrase) phrase->name = true;
     add(m, phrase, text, tells, cost);
@@ -91,7 +96,8 @@ void phrase_bar(struct phrase_maker *m, const char *text, const char *why) {
     if (plan->barred_count == BARRED_MOST) return;
     for (size_t i = 0; i < plan->barred_count; i++)
         if (!strcmp(plan->barred[i].text, text)) return;
-    plan->barred = arena_grow(m->arena, plan->barred, plan->barred_count, &plan->barred_room, sizeof *plan->barred);
+    plan->barred =
+        arena_grow(m->arena, plan->barred, plan->barred_count, &plan->barred_room, sizeof *plan->barred);
     plan->barred[plan->barred_count++] = (struct plan_barred){text, why};
 }
 

@@ -7,7 +7,9 @@
 
 static const char *const rollup_texts[ROLLUP_COUNT] = {NULL, "For Repair or Spares", "Damaged", "Incomplete"};
 
-const char *rollup_words(enum rollup rollup) { return rollup_texts[rollup]; }
+const char *rollup_words(enum rollup rollup) {
+    return rollup_texts[rollup];
+}
 
 static size_t place_of(const struct family *family, enum slot slot) {
     if (slot == SLOT_SYNONYM) {
@@ -37,14 +39,19 @@ static void put_in_order(struct phrase_maker *m) {
     size_t count = 0;
     for (size_t i = 0; i < plan->count; i++)
         if (plan->phrases[i].count)
-            all[count++] = (struct ordered){plan->phrases[i], place_of(m->record->family, plan->phrases[i].after_type ? SLOT_SYNONYM : plan->phrases[i].slot)};
+            all[count++] =
+                (struct ordered){plan->phrases[i], place_of(m->record->family, plan->phrases[i].after_type
+                                                                                   ? SLOT_SYNONYM
+                                                                                   : plan->phrases[i].slot)};
     if (count) qsort(all, count, sizeof *all, phrase_order);
     for (size_t i = 0; i < count; i++) plan->phrases[i] = all[i].phrase;
     plan->count = count;
 }
 
-static struct title_spelling number(struct phrase_maker *m, const char *text, int tells, int cost, bool name) {
-    struct title_spelling s = {.length = count_text(text, strlen(text), m->options->unit), .tells = tells, .cost = cost};
+static struct title_spelling number(struct phrase_maker *m, const char *text, int tells, int cost,
+                                    bool name) {
+    struct title_spelling s = {
+        .length = count_text(text, strlen(text), m->options->unit), .tells = tells, .cost = cost};
     struct numbers stems = vocabulary_stems(m->arena, &m->plan->stems, text);
     s.stems = stems.at;
     s.stem_count = stems.count;
@@ -79,7 +86,8 @@ static void number_phrases(struct phrase_maker *m) {
         const struct plan_phrase *from = &plan->phrases[i];
         struct title_spelling *spellings = arena_array(m->arena, from->count, sizeof *spellings);
         for (size_t k = 0; k < from->count; k++)
-            spellings[k] = number(m, from->spellings[k].text, from->spellings[k].tells, from->spellings[k].cost, from->name);
+            spellings[k] = number(m, from->spellings[k].text, from->spellings[k].tells,
+                                  from->spellings[k].cost, from->name);
         bool covered = from->must && from->rollup != ROLLUP_NONE;
         phrases[i] = (struct title_phrase){spellings, from->count, from->must,
                                            covered ? plan->rollup_index[from->rollup] : -1};
@@ -100,8 +108,8 @@ static void drop_echo(struct phrase_maker *m, struct plan_phrase *phrase, const 
     phrase->count = 0;
 }
 
-// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it; so would a
-// model that a mark holds, or a mark that is the model.
+// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it; so
+// would a model that a mark holds, or a mark that is the model.
 static void drop_echoes(struct phrase_maker *m) {
     struct title_plan *plan = m->plan;
     struct numbers *stems = arena_array(m->arena, plan->count + 1, sizeof *stems);
@@ -114,11 +122,15 @@ static void drop_echoes(struct phrase_maker *m) {
     for (size_t i = 0; i < plan->count; i++) {
         struct plan_phrase *phrase = &plan->phrases[i];
         if (i == type || phrase->slot == SLOT_FLAWS || phrase->must || !phrase->count) continue;
-        if (type < plan->count && all_held(&stems[i], &stems[type])) drop_echo(m, phrase, "the type says it already");
+        if (type < plan->count && all_held(&stems[i], &stems[type]))
+            drop_echo(m, phrase, "the type says it already");
         for (size_t j = 0; phrase->name && phrase->count && j < plan->count; j++) {
             const struct plan_phrase *other = &plan->phrases[j];
-            if (j == i || !other->name || !other->count || other->slot == SLOT_FITS || !all_held(&stems[i], &stems[j])) continue;
-            if (stems[i].count < stems[j].count || j < i) drop_echo(m, phrase, "another name or mark says it already");
+            if (j == i || !other->name || !other->count || other->slot == SLOT_FITS ||
+                !all_held(&stems[i], &stems[j]))
+                continue;
+            if (stems[i].count < stems[j].count || j < i)
+                drop_echo(m, phrase, "another name or mark says it already");
         }
     }
 }

@@ -23,8 +23,8 @@ struct plan_phrase {
     bool name;           // a name or mark: its words may stand again
     const char *because; // rule and key it comes from: "family glassware, color"
     struct note_span span;
-    size_t rank;         // place within its slot
-    bool after_type;     // stands behind the type, wherever the family puts its slot
+    size_t rank;     // place within its slot
+    bool after_type; // stands behind the type, wherever the family puts its slot
 };
 
 // What never got as far as the choice, and why.
@@ -57,7 +57,8 @@ struct title_options {
     const struct variants *variants;
 };
 
-// Everything a title of this record may say, as a problem for title_solve(). `claims` holds the verdicts on its words.
+// Everything a title of this record may say, as a problem for title_solve(). `claims` holds the verdicts on
+// its words.
 struct title_plan *title_plan(struct arena *arena, const struct record *record, const struct claims *claims,
                               const struct title_options *options);
 
@@ -72,8 +73,10 @@ struct phrase_maker {
     int tells[SLOT_COUNT];
 };
 
-// A new phrase in `slot`; spellings are added to it in order, best first. NULL when the family gives the slot no place.
-struct plan_phrase *phrase_add(struct phrase_maker *m, enum slot slot, const char *because, struct note_span span);
+// A new phrase in `slot`; spellings are added to it in order, best first. NULL when the family gives the slot
+// no place.
+struct plan_phrase *phrase_add(struct phrase_maker *m, enum slot slot, const char *because,
+                               struct note_span span);
 // `text` is put into title case and the locale's spelling here.
 void spelling_add(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells, int cost);
 // The same for a name or mark, whose letters stay as they are.
@@ -84,10 +87,10 @@ const char *rollup_words(enum rollup rollup);
 // A phrase without spellings, or one that no longer has a place, goes again.
 void phrase_drop(struct phrase_maker *m, struct plan_phrase *phrase);
 
-void make_facts(struct phrase_maker *m);    // facts.c: names, attributes, parts, includes, fits
-void make_figures(struct phrase_maker *m);  // figures.c: count, size, measures, age
-void make_flaws(struct phrase_maker *m);    // faults.c
-void make_wants(struct phrase_maker *m);    // wants.c
+void make_facts(struct phrase_maker *m);   // facts.c: names, attributes, parts, includes, fits
+void make_figures(struct phrase_maker *m); // figures.c: count, size, measures, age
+void make_flaws(struct phrase_maker *m);   // faults.c
+void make_wants(struct phrase_maker *m);   // wants.c
 // Is it a noun that stays as it is however many pieces there are ("flatware", "socket set")?
 bool noun_is_collective(const char *noun);
 

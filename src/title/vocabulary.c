@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Sorted table of free words; open addressing for the numbers. Numbers are given in order of first use, so nothing
-// depends on the hash.
+// Sorted table of free words; open addressing for the numbers. Numbers are given in order of first use, so
+// nothing depends on the hash.
 #include "title/vocabulary.h"
 
 #include <stdlib.h>
@@ -10,14 +10,18 @@
 #include "text/utf8.h"
 
 static const char *const free_words[] = {
-    "a",  "about", "an",   "and",  "as",  "at",   "both", "by",    "cm",  "each", "for",  "from", "ft",   "gal", "in",
-    "kg", "lb",    "ml",   "mm",   "near", "no",  "not",  "of",    "off", "on",   "only", "or",   "out",  "over", "oz", "per",
-    "pt", "qt",    "size", "some", "the", "to",   "under", "up",   "with", "without", "yd"};
+    "a",    "about", "an",  "and",  "as",    "at",  "both", "by",      "cm",   "each", "for",
+    "from", "ft",    "gal", "in",   "kg",    "lb",  "ml",   "mm",      "near", "no",   "not",
+    "of",   "off",   "on",  "only", "or",    "out", "over", "oz",      "per",  "pt",   "qt",
+    "size", "some",  "the", "to",   "under", "up",  "with", "without", "yd"};
 
-static int word_order(const void *key, const void *entry) { return strcmp(key, *(const char *const *)entry); }
+static int word_order(const void *key, const void *entry) {
+    return strcmp(key, *(const char *const *)entry);
+}
 
 bool word_is_free(const char *word) {
-    return bsearch(word, free_words, sizeof free_words / sizeof *free_words, sizeof *free_words, word_order) != NULL;
+    return bsearch(word, free_words, sizeof free_words / sizeof *free_words, sizeof *free_words,
+                   word_order) != NULL;
 }
 
 struct vocabulary vocabulary_start(struct arena *arena) {
@@ -53,7 +57,9 @@ uint16_t vocabulary_number(struct arena *arena, struct vocabulary *v, const char
     return (uint16_t)(v->count - 1);
 }
 
-static bool word_point(uint32_t point) { return utf8_is_letter(point) || utf8_is_digit(point); }
+static bool word_point(uint32_t point) {
+    return utf8_is_letter(point) || utf8_is_digit(point);
+}
 
 const char *word_next(struct arena *arena, const char *text, size_t *at) {
     size_t size = strlen(text), from = *at, after = from;
@@ -63,7 +69,8 @@ const char *word_next(struct arena *arena, const char *text, size_t *at) {
     for (size_t next = from; next < size;) {
         size_t here = next;
         uint32_t point = utf8_next(text, size, &next);
-        if (word_point(point)) to = next;
+        if (word_point(point))
+            to = next;
         else {
             bool joins = point == '.' || point == '\'' || point == ':' || point == 0x2019;
             size_t peek = next;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Words as small numbers. Two vocabularies a title: `words` by exact inflection for law 1 (no content word twice), `stems`
-// for what searches see. Owner: the arena.
+// Words as small numbers. Two vocabularies a title: `words` by exact inflection for law 1 (no content word
+// twice), `stems` for what searches see. Owner: the arena.
 #ifndef TITLE_VOCABULARY_H
 #define TITLE_VOCABULARY_H
 
@@ -27,13 +27,14 @@ struct numbers {
 
 // The content words of a title text, each once: letter runs of two and more, case-folded, free words aside.
 struct numbers vocabulary_words(struct arena *arena, struct vocabulary *words, const char *text);
-// The stems of a text, each once: letter and digit runs, folded to the singular; "in", "of" and their like aside.
+// The stems of a text, each once: letter and digit runs, folded to the singular; "in", "of" and their like
+// aside.
 struct numbers vocabulary_stems(struct arena *arena, struct vocabulary *stems, const char *text);
 
 // A run of letters or digits (with inner points and apostrophes) from `*at` on, case-folded; NULL at the end.
 const char *word_next(struct arena *arena, const char *text, size_t *at);
-// The next run of two and more letters from `*at` on, case-folded; NULL at the end. Law 1 looks at these alone, so
-// "wind-up" holds "wind" and "up", and "18v" holds nothing.
+// The next run of two and more letters from `*at` on, case-folded; NULL at the end. Law 1 looks at these
+// alone, so "wind-up" holds "wind" and "up", and "18v" holds nothing.
 const char *letters_next(struct arena *arena, const char *text, size_t *at);
 // Words that may stand more than once and that no search depends on: small words and units.
 bool word_is_free(const char *word);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// From a family's search shapes to the searches that this record could answer: every combination of the values that stand
-// in its slots, the type under each of its names. What a part is made of never answers a search for the whole.
+// From a family's search shapes to the searches that this record could answer: every combination of the
+// values that stand in its slots, the type under each of its names. What a part is made of never answers a
+// search for the whole.
 #include <string.h>
 
 #include "title/plan.h"
@@ -24,14 +25,18 @@ static void put(struct slot_values *values, const char *text, int share) {
 static void collect(struct phrase_maker *m, struct slot_values values[SLOT_COUNT]) {
     for (size_t i = 0; i < m->plan->count; i++) {
         const struct plan_phrase *phrase = &m->plan->phrases[i];
-        if (phrase->slot == SLOT_FLAWS || phrase->slot == SLOT_PARTS || phrase->slot == SLOT_INCLUDES || !phrase->count) continue;
+        if (phrase->slot == SLOT_FLAWS || phrase->slot == SLOT_PARTS || phrase->slot == SLOT_INCLUDES ||
+            !phrase->count)
+            continue;
         if (phrase->slot == SLOT_SYNONYM) {
             for (size_t k = 0; k < phrase->count; k++) put(&values[SLOT_TYPE], phrase->spellings[k].text, 85);
         } else if (phrase->slot == SLOT_COLOR) {
             // "Blue and White" is searched as either color.
             put(&values[SLOT_COLOR], phrase->spellings[phrase->count - 1].text, 100);
             put(&values[SLOT_COLOR], phrase->spellings[0].text, 100);
-        } else put(&values[phrase->slot], phrase->spellings[phrase->slot == SLOT_MEASURE ? phrase->count - 1 : 0].text, 100);
+        } else
+            put(&values[phrase->slot],
+                phrase->spellings[phrase->slot == SLOT_MEASURE ? phrase->count - 1 : 0].text, 100);
     }
 }
 
@@ -50,14 +55,16 @@ static void add_wording(struct maker *w, const char *text, int weight) {
     w->texts[w->count++] = text;
 }
 
-static void combine(struct maker *w, const struct wording_shape *shape, size_t at, const char *text, int weight) {
+static void combine(struct maker *w, const struct wording_shape *shape, size_t at, const char *text,
+                    int weight) {
     if (at == shape->words.count) {
         add_wording(w, text, weight);
         return;
     }
     const struct slot_values *values = &w->values[shape->words.at[at]];
     for (size_t i = 0; i < values->count; i++)
-        combine(w, shape, at + 1, arena_format(w->m->arena, "%s%s%s", text, *text ? " " : "", values->texts[i]),
+        combine(w, shape, at + 1,
+                arena_format(w->m->arena, "%s%s%s", text, *text ? " " : "", values->texts[i]),
                 weight * values->share[i] / 100);
 }
 

@@ -13,6 +13,7 @@ may_include() { # room -> rooms it may include besides itself
   format) echo "text" ;;
   rules) echo "text format" ;;
   say) echo "text" ;;
+  words) echo "text format" ;;
   item) echo "text format rules say" ;;
   evidence) echo "text format rules say item" ;;
   title | disclosure) echo "text format rules say item evidence" ;;
@@ -27,6 +28,7 @@ room_of_library() { # third-party header -> the one room that may name it
   utf8proc.h) echo text ;;
   yaml.h) echo format ;;
   pcre2.h) echo rules ;;
+  hunspell/hunspell.h) echo words ;;
   *) echo "" ;;
   esac
 }
