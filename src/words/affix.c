@@ -110,8 +110,8 @@ static bool in_class(struct span condition, size_t *at, char byte) {
         ++*at;
         return first == '.' || first == byte;
     }
-    bool not = *at + 1 < condition.size && condition.at[*at + 1] == '^', found = false;
-    for (*at += not ? 2 : 1; *at < condition.size && condition.at[*at] != ']'; ++*at)
+    bool negated = *at + 1 < condition.size && condition.at[*at + 1] == '^', found = false;
+    for (*at += negated ? 2 : 1; *at < condition.size && condition.at[*at] != ']'; ++*at)
         if (condition.at[*at] == byte) found = true;
     ++*at;
     return found != not ;
