@@ -114,7 +114,7 @@ static bool in_class(struct span condition, size_t *at, char byte) {
     for (*at += negated ? 2 : 1; *at < condition.size && condition.at[*at] != ']'; ++*at)
         if (condition.at[*at] == byte) found = true;
     ++*at;
-    return found != not ;
+    return found != negated;
 }
 
 static size_t condition_length(struct span condition) {
