@@ -150,7 +150,8 @@ static const struct broken broken[] = {
 
 static void tell_missing(struct arena *arena, void *context) {
     (void)context;
-    char folder[] = "speller-XXXXXX";
+    const char *temporary = getenv("TMPDIR");
+    char *folder = arena_format(arena, "%s/speller-XXXXXX", temporary ? temporary : "/tmp");
     ck_assert_ptr_nonnull(mkdtemp(folder));
     for (size_t i = 0; i < sizeof broken / sizeof *broken; i++) {
         if (broken[i].affix) write_file(arena, folder, "en_US.aff", broken[i].affix);
@@ -170,6 +171,9 @@ static void tell_missing(struct arena *arena, void *context) {
         ck_assert_str_eq(diags.items[0].hint, "install the package hunspell-en-us");
         ck_assert_msg(strstr(diags.items[0].message, broken[i].message) != NULL, "%s",
                       diags.items[0].message);
+        struct buf printed = buf_start(arena);
+        diags_print(&diags, &printed, false);
+        ck_assert_msg(strstr(printed.at, "[dict.missing]") != NULL, "%s", printed.at);
         speller_free(speller);
         (void)remove(arena_format(arena, "%s/en_US.aff", folder));
         (void)remove(arena_format(arena, "%s/en_US.dic", folder));
@@ -283,8 +287,9 @@ static void expand(struct arena *arena, void *context) {
     struct affixes *affixes = affixes_read(arena, affix, sizeof affix - 1);
     struct buf out = buf_start(arena);
     affixes_expand(affixes, words, sizeof words - 1, take, &out);
-    ck_assert_str_eq(out.at,
-                     "seal* unseal+ sealed unsealed+ glaze* glazed carry* carried load* loadly acid* acidly mild* ");
+    ck_assert_str_eq(
+        out.at,
+        "seal* unseal+ sealed unsealed+ glaze* glazed carry* carried load* loadly acid* acidly mild* ");
     // Flags of more than one byte are not read, and nothing is made up.
     static const char wide[] = "FLAG long\nSFX Dd Y 1\nSFX Dd 0 d .\n";
     buf_clear(&out);
