@@ -18,7 +18,7 @@ static size_t slot_of(const struct texts_met *met, const char *text) {
     uint64_t h = 14695981039346656037u;
     for (const char *c = text; *c; c++) h = (h ^ (unsigned char)*c) * 1099511628211u;
     size_t at = (size_t)(h ^ (h >> 32)) & (met->slot_count - 1);
-    while (met->slots[at] && strcmp(met->at[met->slots[at] - 1], text) != 0)
+    while (met->slots[at] && met->at && strcmp(met->at[met->slots[at] - 1], text) != 0)
         at = (at + 1) & (met->slot_count - 1);
     return at;
 }

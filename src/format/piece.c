@@ -80,7 +80,7 @@ static bool header_fits(struct arena *arena, const struct csv_row *header, struc
     }
     size_t before = faults(diags);
     csv_tree(arena, header, &full, diags);
-    if (!any && faults(diags) == before) {
+    if (!any && header->count && faults(diags) == before) {
         add_at(header->cells[0].at.source, 0, CODE_CSV_HEADER, diags, NULL, "the header names no column");
     }
     return faults(diags) == before;

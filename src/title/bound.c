@@ -75,7 +75,8 @@ void bound_first_prices(const struct solve_model *model, double *price) {
     for (size_t w = 0; w < model->wording_count; w++) {
         const struct solve_wording *wording = &model->wordings[w];
         for (size_t i = 0; i < wording->row_count; i++) {
-            double share = (double)(wording->weight / (int64_t)(2 * wording->row_count - 1));
+            int64_t whole = wording->weight / (int64_t)(2 * wording->row_count - 1);
+            double share = (double)whole;
             if (share > price[wording->rows[i]]) price[wording->rows[i]] = share;
         }
     }

@@ -21,7 +21,8 @@ static size_t read_head(const char *path, char head[HEAD + 1]) {
 
 // The encoding that the head of an .aff file names, into `name`; hunspell's own default where it names none.
 static void read_encoding(const char *head, char name[32]) {
-    strcpy(name, "ISO8859-1");
+    static const char usual[] = "ISO8859-1";
+    memcpy(name, usual, sizeof usual);
     for (const char *line = head; line; line = strchr(line, '\n'), line = line ? line + 1 : NULL) {
         if (!strncmp(line, "\xEF\xBB\xBF", 3)) line += 3;
         if (strncmp(line, "SET", 3) != 0 || (line[3] != ' ' && line[3] != '\t')) continue;
