@@ -61,7 +61,8 @@ static void find_counts(struct arena *arena, struct listing *l) {
     const struct record *r = l->record;
     for (size_t i = 0; i < r->flaw_count; i++) {
         const struct item_flaw *flaw = &r->flaws[i];
-        if (r->count > 1 && flaw->of > r->count)
+        bool absent = flaw->kind->form == ABSENCE; // of the whole, what is missing included
+        if (!absent && r->count > 1 && flaw->of > r->count)
             listing_find(arena, l, "should", "record.count",
                          arena_format(arena, "'%s' speaks of %d pieces, the record of %d",
                                       flaw->kind->rule.id, flaw->of, r->count),

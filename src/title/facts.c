@@ -231,6 +231,7 @@ static void make_marks(struct phrase_maker *m) {
 // --- fits and includes ---
 
 static void make_fits(struct phrase_maker *m) {
+    bool told = false;
     for (size_t i = 0; i < m->record->fit_count && i < EACH_MOST; i++) {
         const struct fit *fit = &m->record->fits[i];
         const char *brand = fit->brand ? fit->brand : "", *model = fit->model ? fit->model : "";
@@ -239,12 +240,17 @@ static void make_fits(struct phrase_maker *m) {
             phrase_bar(m, both, "what it fits is not certain");
             continue;
         }
+        if (told) {
+            phrase_bar(m, both, "one machine stands in the title, the description names all");
+            continue;
+        }
+        told = true;
         struct plan_phrase *phrase = phrase_add(m, SLOT_FITS, "fits", fit->span);
-        int tells = m->tells[SLOT_FITS] - (int)i * 4;
+        int tells = m->tells[SLOT_FITS];
         // "for" keeps the other maker's name from reading as this part's own.
         spelling_keep(m, phrase, arena_format(m->arena, "for %s", both), tells, 1);
         if (*model && *brand) spelling_keep(m, phrase, arena_format(m->arena, "for %s", model), tells - 6, 1);
-        if (phrase && i == 0 && !strcmp(m->record->family->rule.id, "parts")) phrase->must = true;
+        if (phrase && !strcmp(m->record->family->rule.id, "parts")) phrase->must = true;
     }
 }
 

@@ -106,6 +106,12 @@ static const char *fill(struct fault *f, const char *words) {
     return out.at;
 }
 
+static bool begins_with_adjective(struct fault *f, const char *text) {
+    if (!f->adjective) return false;
+    const char *adjective = utf8_fold(f->m->arena, f->adjective);
+    return !strncmp(utf8_fold(f->m->arena, text), adjective, strlen(adjective));
+}
+
 static void add_words(struct fault *f, const struct texts *words, int more) {
     for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
         const char *text = fill(f, words->at[i]);
@@ -113,8 +119,8 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         bool placed =
             strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
         if (f->some && !strstr(words->at[i], "{n}")) {
-            const char *adjective = f->adjective;
-            bool noun_first = strstr(words->at[i], "{noun}") || !adjective;
+            // "One Cracked", but "Three With Blade Wear".
+            bool noun_first = !begins_with_adjective(f, text);
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
                 more + (placed ? 5 : 1) + 2);
         }
@@ -198,9 +204,13 @@ static void hedge(struct fault *f) {
     size_t before = 0;
     for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->flaw; flaw++)
         before += flaw->sure != SURE_STATED && is_must(flaw);
-    for (size_t i = 0; i < f->phrase->count; i++)
-        f->phrase->spellings[i].text =
-            arena_format(f->m->arena, "%s %s", doubts[before % 3], f->phrase->spellings[i].text);
+    for (size_t i = 0; i < f->phrase->count; i++) {
+        const char *text = f->phrase->spellings[i].text;
+        // "Possible Crack", but "Possibly Cracked Handle" and "Possibly Not Working".
+        bool noun = f->kind->form == FAULT && !begins_with_adjective(f, text);
+        const char *doubt = before % 3 || noun ? doubts[before % 3] : "Possibly";
+        f->phrase->spellings[i].text = arena_format(f->m->arena, "%s %s", doubt, text);
+    }
 }
 
 // Without a shared short word, a kind that was told of one part cannot be told of the next in the same words.

@@ -10,7 +10,7 @@ static void make_count(struct phrase_maker *m) {
     if (count < 2) return;
     const char *type = m->record->type.value ? m->record->type.value : "item";
     bool collective = noun_is_collective(type);
-    bool pair = count == 2 && !collective && !(m->thing && m->thing->pair);
+    bool pair = count == 2 && !collective && strncmp(type, "pair ", 5) != 0 && !(m->thing && m->thing->pair);
     struct plan_phrase *phrase = pair ? phrase_add(m, SLOT_PAIR, "count", (struct note_span){0, 0}) : NULL;
     if (phrase)
         spelling_add(m, phrase, "pair", m->tells[SLOT_PAIR], 0);
@@ -170,7 +170,8 @@ static void make_measures(struct phrase_maker *m) {
                          tells, 1);
         } else {
             if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
-            spelling_add(m, phrase, figure, tells, 1);
+            // A second bare figure would read as the first one's other side.
+            if (!word || nth == 1) spelling_add(m, phrase, figure, tells, 1);
         }
     }
 }

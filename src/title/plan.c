@@ -108,23 +108,78 @@ static void drop_echo(struct phrase_maker *m, struct plan_phrase *phrase, const 
     phrase->count = 0;
 }
 
-// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it; so
-// would a model that a mark holds, or a mark that is the model.
-static void drop_echoes(struct phrase_maker *m) {
+static struct numbers *stems_of_all(struct phrase_maker *m) {
     struct title_plan *plan = m->plan;
     struct numbers *stems = arena_array(m->arena, plan->count + 1, sizeof *stems);
-    size_t type = plan->count;
+    for (size_t i = 0; i < plan->count; i++)
+        if (plan->phrases[i].count)
+            stems[i] = vocabulary_stems(m->arena, &plan->stems, plan->phrases[i].spellings[0].text);
+    return stems;
+}
+
+// What the maker, the model, the name and the material say together.
+static struct numbers said_by_facts(struct phrase_maker *m, const struct numbers *stems) {
+    const struct title_plan *plan = m->plan;
+    size_t room = 0;
+    for (size_t i = 0; i < plan->count; i++) room += stems[i].count;
+    struct numbers all = {arena_array(m->arena, room + 1, sizeof *all.at), 0};
     for (size_t i = 0; i < plan->count; i++) {
-        if (!plan->phrases[i].count) continue;
-        stems[i] = vocabulary_stems(m->arena, &plan->stems, plan->phrases[i].spellings[0].text);
-        if (plan->phrases[i].slot == SLOT_TYPE) type = i;
+        enum slot slot = plan->phrases[i].slot;
+        if (slot != SLOT_BRAND && slot != SLOT_MODEL && slot != SLOT_NAME && slot != SLOT_MATERIAL) continue;
+        for (size_t k = 0; k < stems[i].count; k++) all.at[all.count++] = stems[i].at[k];
     }
+    return all;
+}
+
+// A mark that maker, model or material say already goes. One that says the maker and more becomes the maker's
+// fuller wording, in the maker's place: the maker itself is never lost to a mark that does not fit.
+static void merge_marks(struct phrase_maker *m) {
+    struct title_plan *plan = m->plan;
+    const struct numbers *stems = stems_of_all(m);
+    struct numbers facts = said_by_facts(m, stems);
+    for (size_t i = 0; i < plan->count; i++) {
+        struct plan_phrase *mark = &plan->phrases[i];
+        if (mark->slot != SLOT_MARK || !mark->count) continue;
+        if (all_held(&stems[i], &facts)) {
+            drop_echo(m, mark, "maker, model or material say it already");
+            continue;
+        }
+        for (size_t j = 0; mark->count && j < plan->count; j++) {
+            struct plan_phrase *brand = &plan->phrases[j];
+            if (brand->slot != SLOT_BRAND || !brand->count || brand->count == 8 ||
+                !all_held(&stems[j], &stems[i]))
+                continue;
+            memmove(brand->spellings + 1, brand->spellings, brand->count * sizeof *brand->spellings);
+            brand->spellings[0].text = mark->spellings[0].text;
+            brand->spellings[0].tells += 6;
+            brand->count++;
+            mark->count = 0;
+        }
+    }
+}
+
+// A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it; so
+// would a model that a mark holds. A work's name that ends in its type ("School Atlas") says the type.
+static void drop_echoes(struct phrase_maker *m) {
+    struct title_plan *plan = m->plan;
+    merge_marks(m);
+    const struct numbers *stems = stems_of_all(m);
+    size_t type = plan->count;
+    for (size_t i = 0; i < plan->count; i++)
+        if (plan->phrases[i].slot == SLOT_TYPE && plan->phrases[i].count) type = i;
     for (size_t i = 0; i < plan->count; i++) {
         struct plan_phrase *phrase = &plan->phrases[i];
         if (i == type || phrase->slot == SLOT_FLAWS || phrase->must || !phrase->count) continue;
-        if (type < plan->count && all_held(&stems[i], &stems[type]))
+        if (type < plan->count && phrase->slot == SLOT_NAME && all_held(&stems[type], &stems[i]) &&
+            plan->phrases[type].count) {
+            phrase->must = true;
+            drop_echo(m, &plan->phrases[type], "the name says it already");
+            continue;
+        }
+        if (type < plan->count && plan->phrases[type].count && all_held(&stems[i], &stems[type]))
             drop_echo(m, phrase, "the type says it already");
-        for (size_t j = 0; phrase->name && phrase->count && j < plan->count; j++) {
+        for (size_t j = 0; phrase->name && phrase->slot != SLOT_BRAND && phrase->count && j < plan->count;
+             j++) {
             const struct plan_phrase *other = &plan->phrases[j];
             if (j == i || !other->name || !other->count || other->slot == SLOT_FITS ||
                 !all_held(&stems[i], &stems[j]))
