@@ -132,6 +132,11 @@ static bool id_put(uint64_t *slots, size_t room, uint64_t hash) {
     return true;
 }
 
+static void id_set_free(struct id_set *ids, const struct arena_memory *memory) {
+    if (ids->slots) memory->free(memory->context, ids->slots);
+    ids->slots = NULL;
+}
+
 struct run {
     const asfound_engine *engine;
     const struct asfound_draft_options *options;
@@ -149,11 +154,16 @@ struct run {
 // False when the id stood already.
 static bool new_id(struct run *run, struct arena *arena, const char *id) {
     struct id_set *ids = &run->ids;
-    if (4 * (ids->count + 1) > 3 * ids->room) {
+    if (8 * (ids->count + 1) > 7 * ids->room) {
+        // Not from the arena, which would keep every table that was outgrown.
+        const struct arena_memory *memory = arena_source(arena);
         size_t room = ids->room ? 2 * ids->room : 1024;
-        uint64_t *slots = arena_array(arena, room, sizeof *slots);
+        uint64_t *slots = memory->alloc(memory->context, room * sizeof *slots);
+        if (!slots) arena_give_up(arena);
+        memset(slots, 0, room * sizeof *slots);
         for (size_t i = 0; i < ids->room; i++)
             if (ids->slots[i]) id_put(slots, room, ids->slots[i]);
+        id_set_free(ids, memory);
         ids->slots = slots;
         ids->room = room;
     }
@@ -252,6 +262,7 @@ enum asfound_status asfound_draft(const asfound_engine *engine, const struct asf
     run.stream = stream_open(&from, (enum form)options->input, &memory);
     bool finished = work && run.records && run.stream && arena_try(work, draft_all, &run);
     if (run.stream) stream_close(run.stream);
+    if (work) id_set_free(&run.ids, arena_source(work));
     arena_free(run.records);
     arena_free(work);
     return finished ? (enum asfound_status)run.status : out_of_memory(&messages);

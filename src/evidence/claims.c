@@ -19,6 +19,9 @@ struct weigher {
     const struct ruleset *rules;
     const struct record *record;
     struct claims *claims;
+    struct buf subject;  // every text to look through, one after another
+    struct span *pieces; // where each of them stands in it
+    size_t count, room;
 };
 
 static const char *evidence_of(struct weigher *w, const struct claim *claim) {
@@ -43,25 +46,57 @@ static void note(struct weigher *w, const struct claim *claim, const char *word)
         (struct claim_found){claim, word, evidence ? VERDICT_ALLOW : claim->verdict, evidence};
 }
 
-// What a claim finds in the first `own` bytes of a text is noted. A match that runs on beyond them counts as
-// the part of it that lies there: of "gold ring" the color "gold", where the ring is the type.
+// One text to look through: what a claim finds in its first `own` bytes is noted. A match that runs on beyond
+// them counts as the part of it that lies there: of "gold ring" the color "gold", where the ring is the type.
 static void weigh_part(struct weigher *w, const char *text, size_t own) {
-    size_t size = strlen(text);
-    bool *wanted = arena_array(w->arena, w->rules->finder_count + 1, sizeof *wanted);
-    triggers_mark(w->rules->claim_triggers, text, wanted);
-    for (size_t i = 0; i < w->rules->claim_count; i++) {
-        const struct claim *claim = w->rules->claims[i];
-        if (!wanted[claim->finder.number]) continue;
-        struct span span;
-        enum scan_result result = scanner_find(w->scanner, &claim->finder, text, size, 0, &span);
-        if (result == SCAN_SLOW) { // nobody knows what it holds: none of it passes
-            w->claims->slow = true;
-            span = (struct span){0, own};
-        } else if (result != SCAN_FOUND || span.from >= own)
-            continue;
-        size_t to = span.to < own ? span.to : own;
-        note(w, claim, arena_copy(w->arena, text + span.from, to - span.from));
+    w->pieces = arena_grow(w->arena, w->pieces, w->count, &w->room, sizeof *w->pieces);
+    w->pieces[w->count++] = (struct span){w->subject.n, w->subject.n + own};
+    buf_text(&w->subject, text);
+    buf_text(&w->subject, "\n.\n"); // no phrase and no look-around of a pattern reaches over this
+}
+
+static void note_match(struct weigher *w, const struct claim *claim, struct span match) {
+    for (size_t i = 0; i < w->count; i++) {
+        const struct span *piece = &w->pieces[i];
+        if (match.from < piece->from || match.from >= piece->to) continue;
+        size_t to = match.to < piece->to ? match.to : piece->to;
+        note(w, claim, arena_copy(w->arena, w->subject.at + match.from, to - match.from));
     }
+}
+
+// The pattern ran out of steps somewhere: each text alone then, and of the one that is too slow nothing
+// passes, since nobody knows what it holds.
+static void weigh_apart(struct weigher *w, const struct claim *claim) {
+    w->claims->slow = true;
+    for (size_t i = 0; i < w->count; i++) {
+        struct span piece = w->pieces[i], match = piece;
+        const char *text = w->subject.at + piece.from;
+        enum scan_result result =
+            scanner_find(w->scanner, &claim->finder, text, piece.to - piece.from, 0, &match);
+        if (result == SCAN_FOUND)
+            note_match(w, claim, (struct span){piece.from + match.from, piece.from + match.to});
+        if (result == SCAN_SLOW) note_match(w, claim, piece);
+    }
+}
+
+static void weigh_claim(struct weigher *w, const struct claim *claim) {
+    for (size_t from = 0; from < w->subject.n;) {
+        struct span match = {0, 0};
+        enum scan_result result =
+            scanner_find(w->scanner, &claim->finder, w->subject.at, w->subject.n, from, &match);
+        if (result == SCAN_SLOW) weigh_apart(w, claim);
+        if (result != SCAN_FOUND) return;
+        note_match(w, claim, match);
+        from = match.to;
+    }
+}
+
+// All texts are looked through in one pass a claim: a call of PCRE2 costs more than the few words it reads.
+static void weigh_all(struct weigher *w) {
+    bool *wanted = arena_array(w->arena, w->rules->finder_count + 1, sizeof *wanted);
+    triggers_mark(w->rules->claim_triggers, w->subject.at, wanted);
+    for (size_t i = 0; i < w->rules->claim_count; i++)
+        if (wanted[w->rules->claims[i]->finder.number]) weigh_claim(w, w->rules->claims[i]);
 }
 
 static void weigh_text(struct weigher *w, const char *text) {
@@ -91,7 +126,9 @@ static void weigh_attribute(struct weigher *w, const struct value *value) {
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                             const struct record *record) {
     struct claims *claims = arena_alloc(arena, sizeof *claims);
-    struct weigher w = {arena, scanner, rules, record, claims};
+    struct weigher w = {
+        .arena = arena, .scanner = scanner, .rules = rules, .record = record, .claims = claims};
+    w.subject = buf_start(arena);
     weigh_text(&w, record->type.value);
     for (size_t i = 0; i < record->others.count; i++) weigh_text(&w, record->others.at[i]);
     for (size_t i = 0; i < record->attribute_count; i++) weigh_attribute(&w, &record->attributes[i]);
@@ -100,6 +137,7 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
         weigh_text(&w, record->flaws[i].part);
         weigh_text(&w, record->flaws[i].where);
     }
+    weigh_all(&w);
     return claims;
 }
 

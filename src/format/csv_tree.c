@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // From a row to a tree along the paths of the header. While a row is built a list keeps its places as keys;
 // at the end they are put in order and dropped, so that an empty place leaves no hole.
+#include <stdint.h>
 #include <string.h>
 
 #include "format/check.h"
@@ -9,9 +10,18 @@
 
 enum { PLACE_DIGITS = 4 }; // no record has ten thousand flaws
 
+// Where a part of a path leads: found by a table, because a sheet may be wide and has many rows.
+struct child {
+    const struct node *into;
+    const char *part;
+    struct node *node;
+};
+
 struct build {
     struct arena *arena;
     struct diags *diags;
+    struct child *children; // open addressing; never more than half full
+    size_t room, count;
     bool failed;
 };
 
@@ -45,23 +55,45 @@ static size_t split_path(char *path, char **parts) {
     return count;
 }
 
-static struct node *child_of(const struct node *into, const char *part) {
-    for (size_t i = 0; i < into->count; i++) {
-        if (strcmp(into->members[i].key, part) == 0) return into->members[i].value;
+static struct child *child_of(const struct build *build, const struct node *into, const char *part) {
+    uint64_t h = (uintptr_t)into * UINT64_C(0x9E3779B97F4A7C15);
+    for (const char *c = part; *c; c++) h = (h ^ (unsigned char)*c) * 1099511628211u;
+    size_t at = (size_t)(h ^ (h >> 32)) & (build->room - 1);
+    while (build->children[at].node &&
+           (build->children[at].into != into || strcmp(build->children[at].part, part) != 0))
+        at = (at + 1) & (build->room - 1);
+    return &build->children[at];
+}
+
+static void put_child(struct build *build, const struct csv_cell *name, struct node *into, char *part,
+                      struct node *node) {
+    if (2 * (build->count + 1) > build->room) {
+        struct child *old = build->children;
+        size_t count = build->room;
+        build->room = count ? 2 * count : 64;
+        build->children = arena_array(build->arena, build->room, sizeof *build->children);
+        for (size_t i = 0; i < count; i++)
+            if (old[i].node) *child_of(build, old[i].into, old[i].part) = old[i];
     }
-    return NULL;
+    *child_of(build, into, part) = (struct child){into, part, node};
+    build->count++;
+    node_put_at(build->arena, into, part, name->at, node);
+}
+
+static struct node *find_child(const struct build *build, const struct node *into, const char *part) {
+    return build->count ? child_of(build, into, part)->node : NULL;
 }
 
 // The collection that `part` names, made when it is not there; `next` says whether it is a list.
 static struct node *descend(struct build *build, struct node *into, char *part, const char *next,
                             const struct csv_cell *name, struct place at) {
     enum node_kind kind = is_list_place(next) ? NODE_LIST : NODE_MAP;
-    struct node *child = child_of(into, part);
+    struct node *child = find_child(build, into, part);
     if (!child) {
         child = arena_alloc(build->arena, sizeof *child);
         child->kind = kind;
         child->at = at;
-        node_put_at(build->arena, into, part, name->at, child);
+        put_child(build, name, into, part, child);
     }
     if (child->kind == kind) return child;
     refuse(build, name, "a name is one of: a column, a list (name.1, name.2) or a map (name.part)",
@@ -87,7 +119,7 @@ static void put_cell(struct build *build, struct node *root, const struct csv_ce
     for (size_t i = 0; into && i + 1 < count; i++)
         into = descend(build, into, parts[i], parts[i + 1], name, cell->at);
     if (!into) return;
-    if (child_of(into, parts[count - 1])) {
+    if (find_child(build, into, parts[count - 1])) {
         refuse(build, name, "keep one of the two", "this column stands twice, or contradicts another one");
         return;
     }
@@ -97,7 +129,7 @@ static void put_cell(struct build *build, struct node *root, const struct csv_ce
     value->text = cell->text;
     value->size = cell->size;
     value->at = cell->at;
-    node_put_at(build->arena, into, parts[count - 1], name->at, value);
+    put_child(build, name, into, parts[count - 1], value);
 }
 
 // Shorter digits are the smaller number: there are no leading zeros.
@@ -138,7 +170,7 @@ static bool check_width(const struct csv_row *header, const struct csv_row *row,
 struct node *csv_tree(struct arena *arena, const struct csv_row *header, const struct csv_row *row,
                       struct diags *diags) {
     if (!row->count || !check_width(header, row, diags)) return NULL;
-    struct build build = {arena, diags, false};
+    struct build build = {.arena = arena, .diags = diags};
     struct node *root = node_map(arena);
     root->at = row->cells[0].at;
     root->at.to = row->cells[row->count - 1].at.to;

@@ -123,7 +123,8 @@ const char *finder_pattern(struct arena *arena, const struct finder *finder, boo
     return out.n > start ? out.at : NULL;
 }
 
-static const uint32_t options = PCRE2_CASELESS | PCRE2_UTF | PCRE2_UCP | PCRE2_NEVER_BACKSLASH_C;
+static const uint32_t options =
+    PCRE2_CASELESS | PCRE2_MULTILINE | PCRE2_UTF | PCRE2_UCP | PCRE2_NEVER_BACKSLASH_C;
 
 static pcre2_code *compile(struct scanner *s, const char *pattern) {
     int code;

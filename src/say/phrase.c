@@ -113,9 +113,11 @@ static const char *list_mark(const char *const *items, size_t count, enum locale
 
 const char *say_list(struct arena *arena, const char *const *items, size_t count, enum locale locale) {
     struct buf out = buf_start(arena);
+    const char *mark = list_mark(items, count, locale, false),
+               *last_mark = list_mark(items, count, locale, true);
     for (size_t i = 0; i < count; i++) {
         bool last = i + 1 == count;
-        if (i && count > 2) buf_text(&out, list_mark(items, count, locale, last));
+        if (i && count > 2) buf_text(&out, last ? last_mark : mark);
         if (i) buf_text(&out, last ? " and " : " ");
         buf_text(&out, items[i]);
     }

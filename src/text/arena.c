@@ -60,7 +60,7 @@ struct arena {
     struct block *newest, *first;
     struct deferred *deferred;
     struct trial *trial;
-    size_t used;
+    size_t used, most;
 };
 
 static void *memory_take(void *context, size_t size) {
@@ -98,26 +98,49 @@ struct arena *arena_new(const struct arena_memory *memory) {
     memset(arena, 0, sizeof *arena);
     arena->memory = from;
     arena->first = arena->newest = block_new(arena, CHUNK_FIRST);
+    arena->most = arena->used;
     if (arena->first) return arena;
     from.free(from.context, arena);
     return NULL;
 }
 
-void arena_reset(struct arena *arena) {
-    // A clean-up may still look at pieces of the arena, so they all run before the first block goes.
-    while (arena->deferred) {
+static void clean_until(struct arena *arena, const struct deferred *last) {
+    while (arena->deferred != last) {
         struct deferred *one = arena->deferred;
         arena->deferred = one->next;
         one->clean(one->thing);
     }
-    while (arena->newest != arena->first) {
+}
+
+static void free_until(struct arena *arena, const struct block *last) {
+    while (arena->newest != last) {
         struct block *block = arena->newest;
         arena->newest = block->next;
         block_free(arena, block);
     }
+}
+
+void arena_reset(struct arena *arena) {
+    // A clean-up may still look at pieces of the arena, so they all run before the first block goes.
+    clean_until(arena, NULL);
+    free_until(arena, arena->first);
     arena->first->used = 0;
     POISON(arena->first->at, arena->first->size);
-    arena->used = sizeof(struct block);
+    arena->used = arena->most = sizeof(struct block);
+}
+
+struct arena_mark arena_mark(const struct arena *arena) {
+    struct arena_mark mark = {arena->newest, arena->deferred, arena->newest->used, arena->used};
+    return mark;
+}
+
+void arena_release(struct arena *arena, const struct arena_mark *mark) {
+    clean_until(arena, mark->deferred);
+    free_until(arena, mark->block);
+    struct block *block = arena->newest;
+    block->used = mark->in_block;
+    POISON(block->at + block->used, block->size - block->used);
+    arena->used = mark->used;
 }
 
 void arena_free(struct arena *arena) {
@@ -166,6 +189,7 @@ void *arena_alloc(struct arena *arena, size_t size) {
     unsigned char *at = block->at + block->used;
     block->used += need;
     arena->used += need;
+    if (arena->used > arena->most) arena->most = arena->used;
     UNPOISON(at, size);
     return memset(at, 0, size);
 }
@@ -230,7 +254,7 @@ void *arena_grow(struct arena *arena, void *base, size_t count, size_t *room, si
 }
 
 size_t arena_used(const struct arena *arena) {
-    return arena->used;
+    return arena->most;
 }
 
 const struct arena_memory *arena_source(const struct arena *arena) {

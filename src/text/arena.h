@@ -30,6 +30,15 @@ void arena_free(struct arena *arena);
 // As arena_free(), but keeps the arena and its first block for the next task.
 void arena_reset(struct arena *arena);
 
+// Where an arena stands: what was handed out later is taken back by arena_release(), clean-ups included. For
+// work whose result is small beside what it takes. Marks are released last first, or not at all.
+struct arena_mark {
+    void *block, *deferred;
+    size_t in_block, used;
+};
+struct arena_mark arena_mark(const struct arena *arena);
+void arena_release(struct arena *arena, const struct arena_mark *mark);
+
 // Runs `body`; false when memory ran out inside it. May be nested: the innermost try is left.
 bool arena_try(struct arena *arena, void (*body)(struct arena *arena, void *context), void *context);
 
@@ -53,7 +62,7 @@ void arena_defer(struct arena *arena, void (*clean)(void *thing), void *thing);
 // `*room` is the number of elements that fit. Old blocks stay until the arena goes.
 void *arena_grow(struct arena *arena, void *base, size_t count, size_t *room, size_t size);
 
-// Bytes handed out since the last reset, the bookkeeping of blocks included.
+// The most bytes that were out at one time since the last reset, the bookkeeping of blocks included.
 size_t arena_used(const struct arena *arena);
 // The memory functions that the arena was made with, for libraries that take their own.
 const struct arena_memory *arena_source(const struct arena *arena);

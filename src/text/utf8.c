@@ -95,11 +95,25 @@ size_t utf8_unwanted(const char *text, size_t size, bool lines) {
     return size;
 }
 
-enum { SCRATCH = 256, SEGMENT = 4096 };
+enum { SCRATCH = 256, SEGMENT = 4096, MARKS_MOST = 1000 };
+
+// Putting marks in order takes the square of their number, and no language writes so many on one letter.
+static bool marks_pile_up(const char *text, size_t size) {
+    size_t run = 0;
+    for (size_t at = 0; at < size && run <= MARKS_MOST;) {
+        uint32_t point = utf8_next(text, size, &at);
+        run = point >= 0x300 && utf8proc_get_property((utf8proc_int32_t)point)->combining_class ? run + 1 : 0;
+    }
+    return run > MARKS_MOST;
+}
 
 // Both normal form and folding may be done piece by piece: nothing composes or reorders across the start of
 // an ASCII character. So the scratch array stays small even for megabytes of notes.
 static void map_segment(struct buf *out, const char *text, size_t size, utf8proc_option_t options) {
+    if (marks_pile_up(text, size)) {
+        buf_add(out, text, size);
+        return;
+    }
     utf8proc_int32_t small[SCRATCH];
     utf8proc_int32_t *points = small;
     const utf8proc_uint8_t *bytes = (const utf8proc_uint8_t *)text;

@@ -193,12 +193,14 @@ static void drop_echoes(struct phrase_maker *m) {
 static const struct thing *thing_of(struct arena *arena, const struct record *record) {
     if (!record->type.value) return NULL;
     const char *noun = utf8_fold(arena, record->type.value);
+    size_t size = strlen(noun); // folding the names of all things would cost more than the rest of the plan
     const struct family *family = record->family;
     for (size_t i = 0; i < family->thing_count; i++) {
         const struct thing *thing = &family->things[i];
-        if (!strcmp(noun, utf8_fold(arena, thing->noun))) return thing;
+        if (strlen(thing->noun) == size && !strcmp(noun, utf8_fold(arena, thing->noun))) return thing;
         for (size_t k = 0; k < thing->also.count; k++)
-            if (!strcmp(noun, utf8_fold(arena, thing->also.at[k]))) return thing;
+            if (strlen(thing->also.at[k]) == size && !strcmp(noun, utf8_fold(arena, thing->also.at[k])))
+                return thing;
     }
     return NULL;
 }

@@ -42,31 +42,37 @@ static int64_t worth_bound(const struct solve_model *model, int64_t bound) {
     return divide_down(divide_down(bound, model->grain) + (int64_t)model->room, model->scale);
 }
 
-struct title_choice title_solve(struct arena *arena, const struct title_problem *problem) {
-    struct title_choice choice = {.shortest = SIZE_MAX, .optimal = true};
+static void solve(struct arena *arena, const struct title_problem *problem, struct title_choice *choice) {
     struct solve_model musts, model;
     struct solve_found least, best;
     uint64_t budget = problem->steps == 0 ? DEFAULT_STEPS : problem->steps;
-    choice.spelling = arena_array(arena, problem->phrase_count, sizeof *choice.spelling);
-    choice.rollup = arena_array(arena, problem->rollup_count, sizeof *choice.rollup);
-    for (size_t p = 0; p < problem->phrase_count; p++) choice.spelling[p] = -1;
     solve_model_build(arena, problem, true, &musts);
     solve_search(arena, &musts, NULL, DEFAULT_STEPS, &least);
-    choice.steps = least.steps;
-    choice.optimal = least.finished;
-    if (!least.any) return choice;
-    choice.shortest = least.value == 0 ? 0 : (size_t)-least.value - 1;
-    if (choice.shortest > problem->limit) return choice;
-    choice.feasible = true;
+    choice->steps = least.steps;
+    choice->optimal = least.finished;
+    if (!least.any) return;
+    choice->shortest = least.value == 0 ? 0 : (size_t)-least.value - 1;
+    if (choice->shortest > problem->limit) return;
+    choice->feasible = true;
     solve_model_build(arena, problem, false, &model);
     size_t *start = arena_array(arena, model.group_count, sizeof *start);
     bool carried = carry_over(&musts, least.pick, &model, start);
     solve_search(arena, &model, carried ? start : NULL, budget, &best);
-    choice.steps += best.steps;
+    choice->steps += best.steps;
     // The budget may end before the search finds any title; the shortest one is a title too.
-    report_pick(problem, best.any ? &model : &musts, best.any ? best.pick : least.pick, &choice);
-    choice.optimal = choice.optimal && best.finished;
-    choice.bound = worth_bound(&model, best.bound);
-    if (choice.optimal || choice.bound < choice.worth) choice.bound = choice.worth;
+    report_pick(problem, best.any ? &model : &musts, best.any ? best.pick : least.pick, choice);
+    choice->optimal = choice->optimal && best.finished;
+    choice->bound = worth_bound(&model, best.bound);
+    if (choice->optimal || choice->bound < choice->worth) choice->bound = choice->worth;
+}
+
+struct title_choice title_solve(struct arena *arena, const struct title_problem *problem) {
+    struct title_choice choice = {.shortest = SIZE_MAX, .optimal = true};
+    choice.spelling = arena_array(arena, problem->phrase_count, sizeof *choice.spelling);
+    choice.rollup = arena_array(arena, problem->rollup_count, sizeof *choice.rollup);
+    for (size_t p = 0; p < problem->phrase_count; p++) choice.spelling[p] = -1;
+    struct arena_mark mark = arena_mark(arena);
+    solve(arena, problem, &choice);
+    arena_release(arena, &mark);
     return choice;
 }
