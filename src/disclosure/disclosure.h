@@ -8,7 +8,7 @@
 
 struct sentence {
     const char *text;
-    const char *because; // "flaw chip", "unchecked", "clear"
+    const char *because; // "flaw chip, flaw rust", "unchecked", "clear"
     struct note_span span;
 };
 
@@ -21,8 +21,20 @@ struct disclosure {
 struct disclosure disclosure_write(struct arena *arena, const struct ruleset *rules,
                                    const struct record *record, enum locale locale,
                                    const struct variants *variants);
-// One flaw as one sentence (disclosure/sentence.c).
-const char *flaw_sentence(struct arena *arena, const struct item_flaw *flaw, enum locale locale);
+
+// --- private to the room ---
+struct copied_runs;
+struct disclosure_maker {
+    struct arena *arena;
+    const struct record *record;
+    const struct copied_runs *runs; // of the seller's notes
+    const struct ruleset *rules;
+    enum locale locale;
+    struct disclosure *made;
+};
+// Takes a sentence without its full stop and with a small first letter.
+void disclosure_add(struct disclosure_maker *maker, const char *text, const char *because,
+                    struct note_span span);
 
 // What to look at before listing, most telling first.
 struct question {

@@ -1,143 +1,249 @@
 // SPDX-License-Identifier: MIT
-// One flaw, one plain sentence. The form of its rule decides the frame; number, place, size and degree come
-// from the record as they were said, and nothing is softened or explained.
+// Faults of one subject share a sentence, as a person would put them: "The handle is loose and has a crack
+// near the tip." Faults of the whole at one place share its mention: "On the rim it has two chips and light
+// wear." What is missing is listed once: "The lid and the rack are missing." A sentence tells at most three
+// faults and stays short. A clause with a list of its own stands alone, so that it is never in doubt what
+// belongs to what.
+#include "disclosure/sentence.h"
+
+#include "disclosure/copied.h"
+
 #include <string.h>
 
-#include "disclosure/disclosure.h"
-#include "item/wording.h"
+enum { CLAUSES_MOST = 3, WORDS_MOST = 18 };
 
 struct teller {
+    struct disclosure_maker *maker;
     struct arena *arena;
-    const struct item_flaw *flaw;
-    const struct flaw *kind;
-    enum locale locale;
-    bool maybe;
+    const struct clause *clauses;
+    size_t count;
+    bool *told;
 };
 
-static const char *size_words(const struct teller *t) {
-    if (!t->flaw->has_size) return "";
-    const struct figure *size = &t->flaw->size;
-    return arena_format(t->arena, ", %s%s", size->about ? "about " : "",
-                        say_both(t->arena, size->value, size->unit, t->locale));
+static size_t words_in(const char *text) {
+    size_t n = *text ? 1 : 0;
+    for (; *text; text++) n += *text == ' ';
+    return n;
 }
 
-static const char *plural_of(const struct teller *t, const char *noun, const char *irregular) {
-    return irregular ? irregular : say_plural(t->arena, noun);
+static size_t words_of(const struct clause *c) {
+    return words_in(c->rest) + words_in(c->place) + 1;
 }
 
-// "a small chip", "three small chips", "light rust"; `*many` tells the verb.
-static const char *noun_phrase(const struct teller *t, bool *many) {
-    const char *degree = wording_degree(t->flaw, true), *space = *degree ? " " : "";
-    int count = t->flaw->of ? 1 : t->flaw->count;
-    *many = false;
-    if (t->kind->mass) return arena_format(t->arena, "%s%s%s", degree, space, t->kind->noun);
-    if (say_is_plural(t->kind->noun) || count > 1) {
-        *many = true;
-        const char *nouns =
-            say_is_plural(t->kind->noun) ? t->kind->noun : plural_of(t, t->kind->noun, t->kind->plural);
-        const char *number = count > 1 ? say_number(t->arena, count) : "";
-        return arena_format(t->arena, "%s%s%s%s%s", number, *number ? " " : "", degree, space, nouns);
-    }
-    const char *phrase = arena_format(t->arena, "%s%s%s", degree, space, t->kind->noun);
-    return arena_format(t->arena, "%s %s", say_article(phrase), phrase);
+static const char *joined(struct arena *arena, const char *a, const char *b) {
+    return *a && *b ? arena_format(arena, "%s %s", a, b) : *a ? a : b;
 }
 
-static const char *spaced(const struct teller *t, const char *text) {
-    return text && *text ? arena_format(t->arena, " %s", text) : "";
+static const char *list(struct teller *t, const char *const *items, size_t count) {
+    return say_list(t->arena, items, count, t->maker->locale);
 }
 
-static const char *where_words(const struct teller *t) {
-    return t->flaw->where ? spaced(t, say_place(t->arena, t->flaw->where)) : "";
+static bool is_whole(const struct clause *c) {
+    return !strcmp(c->subject, "it") || !strcmp(c->subject, "they") || !strcmp(c->subject, "there");
 }
 
-// "On one of the six, " — or nothing where all or an unknown number is meant.
-static const char *some_of(const struct teller *t) {
-    if (!t->flaw->of || !t->flaw->count) return "";
-    if (t->flaw->count == t->flaw->of && t->flaw->of == 1) return "";
-    if (t->flaw->count == 2 && t->flaw->of == 2) return "on both";
-    if (t->flaw->count == t->flaw->of)
-        return arena_format(t->arena, "on all %s", say_number(t->arena, t->flaw->of));
-    return arena_format(t->arena, "on %s of the %s", say_number(t->arena, t->flaw->count),
-                        say_number(t->arena, t->flaw->of));
-}
-
-static const char *finish(const struct teller *t, const char *lead, const char *body) {
-    const char *whole = *lead ? arena_format(t->arena, "%s, %s", lead, body) : body;
-    return arena_format(t->arena, "%s.", say_sentence_case(t->arena, whole));
-}
-
-static const char *tell_fault(const struct teller *t) {
-    const char *part = t->flaw->part, *where = where_words(t), *size = size_words(t), *some = some_of(t);
-    const char *adverb = wording_adverb(t->flaw, true);
-    bool many;
-    if (part && wording_adjective(t->flaw) && !t->flaw->count) {
-        const char *verb = t->maybe ? "may be" : say_is_plural(part) ? "are" : "is";
-        return finish(t, some,
-                      arena_format(t->arena, "the %s %s%s%s %s%s%s", part, verb, *adverb ? " " : "", adverb,
-                                   wording_adjective(t->flaw), where, size));
-    }
-    const char *noun = noun_phrase(t, &many);
-    if (part) {
-        const char *verb = t->maybe ? "may have" : say_is_plural(part) ? "have" : "has";
-        return finish(t, some, arena_format(t->arena, "the %s %s %s%s%s", part, verb, noun, where, size));
-    }
-    const char *verb = t->maybe ? "may be" : many ? "are" : "is";
-    return finish(t, some, arena_format(t->arena, "there %s %s%s%s", verb, noun, where, size));
-}
-
-static const char *tell_state(const struct teller *t);
-
-static const char *tell_absence(const struct teller *t) {
-    const char *part = t->flaw->part ? t->flaw->part : t->kind->part;
-    const char *plural = t->flaw->part ? NULL : t->kind->part_plural, *where = where_words(t);
-    int count = t->flaw->count;
-    if (t->kind->says && !t->flaw->part && !count) return tell_state(t);
-    bool many = count > 1 || (!count && say_is_plural(part));
-    const char *verb = t->maybe ? "may be" : many ? "are" : "is";
-    if (!count) return finish(t, "", arena_format(t->arena, "the %s %s missing%s", part, verb, where));
-    const char *noun = count > 1 ? plural_of(t, part, plural) : part;
-    if (t->flaw->of > count)
-        return finish(t, "",
-                      arena_format(t->arena, "%s of %s %s %s missing%s", say_number(t->arena, count),
-                                   say_number(t->arena, t->flaw->of), plural_of(t, part, plural), verb,
-                                   where));
-    return finish(
-        t, "", arena_format(t->arena, "%s %s %s missing%s", say_number(t->arena, count), noun, verb, where));
-}
-
-static void put_agreed(struct buf *out, const struct teller *t, const char *name, size_t n) {
-    bool many = t->flaw->part && say_is_plural(t->flaw->part);
-    if (n == 4 && !strncmp(name, "part", n))
-        buf_text(out, t->flaw->part ? t->flaw->part : "");
-    else if (n == 2 && !strncmp(name, "is", n))
-        buf_text(out, many ? "are" : "is");
-    else if (n == 3 && !strncmp(name, "has", n))
-        buf_text(out, many ? "have" : "has");
-    else if (n == 3 && !strncmp(name, "was", n))
-        buf_text(out, many ? "were" : "was");
-}
-
-static const char *tell_state(const struct teller *t) {
+static const char *reasons(struct teller *t, const struct clause *const *group, size_t count) {
     struct buf out = buf_start(t->arena);
-    const char *some = some_of(t);
-    if (*some) buf_format(&out, "%s: ", some);
-    if (t->maybe) buf_text(&out, "not certain: ");
-    for (const char *c = t->flaw->part ? t->kind->says_part : t->kind->says; *c; c++) {
-        const char *end = *c == '{' ? strchr(c, '}') : NULL;
-        if (!end)
-            buf_byte(&out, *c);
-        else {
-            put_agreed(&out, t, c + 1, (size_t)(end - c - 1));
-            c = end;
-        }
+    for (size_t i = 0; i < count; i++) {
+        const char *one = arena_format(t->arena, "flaw %s", group[i]->flaw->kind->rule.id);
+        if (!strstr(out.at, one)) buf_format(&out, "%s%s", i ? ", " : "", one);
     }
-    while (out.n && out.at[out.n - 1] == '.') out.at[--out.n] = '\0';
-    if (t->flaw->where) buf_format(&out, " (%s)", t->flaw->where);
-    return arena_format(t->arena, "%s.", say_sentence_case(t->arena, out.at));
+    return out.at;
 }
 
-const char *flaw_sentence(struct arena *arena, const struct item_flaw *flaw, enum locale locale) {
-    struct teller t = {arena, flaw, flaw->kind, locale, flaw->sure != SURE_STATED};
-    if (flaw->kind->form == FAULT) return tell_fault(&t);
-    return flaw->kind->form == ABSENCE ? tell_absence(&t) : tell_state(&t);
+static void emit(struct teller *t, const char *text, const struct clause *const *group, size_t count) {
+    for (size_t i = 0; i < count; i++) t->told[group[i] - t->clauses] = true;
+    disclosure_add(t->maker, text, reasons(t, group, count), group[0]->flaw->span);
+}
+
+// --- "the lid and the rack are missing" ---
+
+static bool shares_missing(const struct clause *a, const struct clause *b) {
+    return a->missing && b->missing && a->maybe == b->maybe && !strcmp(a->rest, b->rest) &&
+           !strcmp(a->place, b->place) && !b->alone;
+}
+
+static void tell_missing(struct teller *t, size_t first) {
+    const struct clause *group[CLAUSES_MOST], *head = &t->clauses[first];
+    const char *subjects[CLAUSES_MOST];
+    size_t count = 0;
+    for (size_t i = first; i < t->count && count < CLAUSES_MOST; i++) {
+        const struct clause *c = &t->clauses[i];
+        if (t->told[i] || (i > first && (head->alone || !shares_missing(head, c)))) continue;
+        subjects[count] = c->subject;
+        group[count++] = c;
+    }
+    const char *verb = clause_verb_words(VERB_IS, count > 1 || head->many, head->maybe);
+    const char *predicate = joined(t->arena, head->rest, head->place);
+    emit(t, arena_format(t->arena, "%s %s %s", list(t, subjects, count), verb, predicate), group, count);
+}
+
+// --- "on the rim it has two chips and light wear" ---
+
+static bool shares_place(const struct clause *a, const struct clause *b) {
+    return is_whole(a) && is_whole(b) && a->verb == VERB_HAS && b->verb == VERB_HAS && a->maybe == b->maybe &&
+           !strcmp(a->subject, b->subject) && *a->place && !strcmp(a->place, b->place);
+}
+
+static const char *there_or_has(const struct teller *t, const struct clause *c) {
+    if (strcmp(c->subject, "there") != 0)
+        return arena_format(t->arena, "%s %s", c->subject, clause_verb_words(VERB_HAS, c->many, c->maybe));
+    return arena_format(t->arena, "there %s", clause_verb_words(VERB_IS, c->many_rest, c->maybe));
+}
+
+static bool tell_at_place(struct teller *t, size_t first) {
+    const struct clause *group[CLAUSES_MOST], *head = &t->clauses[first];
+    const char *items[CLAUSES_MOST];
+    size_t count = 0, words = 0;
+    if (head->alone || head->verb != VERB_HAS || !is_whole(head)) return false;
+    for (size_t i = first; i < t->count && count < CLAUSES_MOST; i++) {
+        const struct clause *c = &t->clauses[i];
+        if (t->told[i] || c->alone || c->band != head->band || !shares_place(head, c) ||
+            words + words_in(c->rest) > WORDS_MOST)
+            continue;
+        words += words_in(c->rest) + 1;
+        items[count] = c->rest;
+        group[count++] = c;
+    }
+    if (count < 2) return false;
+    emit(t, arena_format(t->arena, "%s %s %s", head->place, there_or_has(t, head), list(t, items, count)),
+         group, count);
+    return true;
+}
+
+// --- one subject ---
+
+static bool shares_subject(const struct clause *a, const struct clause *b) {
+    return !a->missing && !b->missing && a->maybe == b->maybe && !strcmp(a->subject, b->subject);
+}
+
+// A part is told once and for all. The whole is told in the order of the paragraph: what stands between may
+// not be passed over, and that it works or not stands alone.
+static bool may_join(const struct clause *head, const struct clause *c, bool passed_over) {
+    if (!is_whole(head)) return true;
+    return !passed_over && (head->band == c->band || head->band != BAND_FUNCTION);
+}
+
+// How one sentence may be worded. What stands in the notes word for word is worded another way, the first
+// that differs.
+struct wording {
+    bool seen;    // "A chip shows on the ear": one fault at a place
+    bool shows;   // "shows a crack" for "has a crack"
+    bool named;   // "The radio has …" for "It has …"
+    bool fronted; // "On the ear it has a chip"
+    bool single;  // the first fault alone
+};
+
+static const struct wording wordings[] = {{.seen = true},
+                                          {.shows = false},
+                                          {.fronted = true},
+                                          {.shows = true},
+                                          {.named = true},
+                                          {.single = true},
+                                          {.shows = true, .named = true}};
+
+static const char *verb_words(const struct clause *head, enum clause_verb verb, const struct wording *w) {
+    if (verb != VERB_HAS || !w->shows) return clause_verb_words(verb, head->many, head->maybe);
+    return head->maybe ? "may show" : head->many ? "show" : "shows";
+}
+
+static bool is_past(const struct clause *c) {
+    return !strncmp(c->rest, "not been ", 9) || !strncmp(c->rest, "been ", 5) ||
+           !strncmp(c->rest, "shrunk ", 7);
+}
+
+static const char *verb_part(struct teller *t, const struct clause *const *group, size_t count,
+                             enum clause_verb verb, const struct wording *w) {
+    const char *items[CLAUSES_MOST];
+    size_t n = 0;
+    struct wording plain = *w;
+    for (size_t i = 0; i < count; i++) {
+        if (group[i]->verb != verb) continue;
+        items[n++] = w->fronted ? group[i]->rest : joined(t->arena, group[i]->rest, group[i]->place);
+        if (is_past(group[i])) plain.shows = false; // "has not been tested"
+    }
+    return n ? arena_format(t->arena, "%s %s", verb_words(group[0], verb, &plain), list(t, items, n)) : "";
+}
+
+static const char *compose_there(struct teller *t, const struct clause *const *group, size_t count,
+                                 const struct wording *w) {
+    const char *items[CLAUSES_MOST];
+    for (size_t i = 0; i < count; i++)
+        items[i] = w->fronted ? group[i]->rest : joined(t->arena, group[i]->rest, group[i]->place);
+    return arena_format(t->arena, "%s%s%s %s", w->fronted ? group[0]->place : "", w->fronted ? " " : "",
+                        there_or_has(t, group[0]), list(t, items, count));
+}
+
+static const char *compose_seen(struct teller *t, const struct clause *c) {
+    const char *verb = c->maybe ? "may show" : c->many_rest ? "show" : "shows";
+    return arena_format(t->arena, "%s %s %s", c->rest, verb, c->place);
+}
+
+static const char *compose(struct teller *t, const struct clause *const *group, size_t count,
+                           const struct wording *w) {
+    const struct clause *head = group[0];
+    if (w->seen) return compose_seen(t, head);
+    if (!strcmp(head->subject, "there")) return compose_there(t, group, count, w);
+    const char *parts[3];
+    size_t n = 0;
+    for (int verb = VERB_IS; verb <= VERB_WAS; verb++) {
+        const char *part = verb_part(t, group, count, (enum clause_verb)verb, w);
+        if (*part) parts[n++] = part;
+    }
+    const char *type = t->maker->record->type.value;
+    const char *subject = w->named && type ? arena_format(t->arena, "the %s", type) : head->subject;
+    const char *front = w->fronted ? arena_format(t->arena, "%s ", head->place) : "";
+    return arena_format(t->arena, "%s%s %s", front, subject, list(t, parts, n));
+}
+
+static bool applies(const struct wording *w, const struct clause *head, size_t count) {
+    if (w->named && (!is_whole(head) || !strcmp(head->subject, "there"))) return false;
+    if (w->seen && (head->band == BAND_ODOR || head->flaw->kind->form != FAULT)) return false;
+    if (w->fronted || w->seen)
+        return count == 1 && is_whole(head) && head->verb == VERB_HAS && *head->place &&
+               head->place[0] != '(';
+    return !w->single || count > 1;
+}
+
+static void tell_group(struct teller *t, const struct clause *const *group, size_t count) {
+    for (size_t i = 0; i < sizeof wordings / sizeof *wordings; i++) {
+        const struct wording *w = &wordings[i];
+        if (!applies(w, group[0], count)) continue;
+        size_t told = w->single ? 1 : count;
+        const char *text = compose(t, group, told, w);
+        if (copied_runs_in(t->maker->runs, text)) continue;
+        emit(t, text, group, told);
+        if (told < count) tell_group(t, group + told, count - told);
+        return;
+    }
+    emit(t, compose(t, group, count, &wordings[0]), group, count);
+}
+
+static void tell_subject(struct teller *t, size_t first) {
+    const struct clause *group[CLAUSES_MOST], *head = &t->clauses[first];
+    size_t count = 0, words = words_in(head->subject);
+    bool passed_over = false;
+    for (size_t i = first; i < t->count && count < CLAUSES_MOST; i++) {
+        const struct clause *c = &t->clauses[i];
+        if (t->told[i]) continue;
+        bool fits = i == first || (!head->alone && !c->alone && shares_subject(head, c) &&
+                                   may_join(head, c, passed_over) && words + words_of(c) <= WORDS_MOST);
+        passed_over |= !fits;
+        if (!fits) continue;
+        words += words_of(c);
+        group[count++] = c;
+    }
+    tell_group(t, group, count);
+}
+
+void tell_clauses(struct disclosure_maker *maker, const struct clause *clauses, size_t count) {
+    struct teller t = {maker, maker->arena, clauses, count,
+                       arena_array(maker->arena, count + 1, sizeof(bool))};
+    for (size_t i = 0; i < count; i++) {
+        if (t.told[i]) continue;
+        if (clauses[i].missing)
+            tell_missing(&t, i);
+        else if (!tell_at_place(&t, i))
+            tell_subject(&t, i);
+    }
 }

@@ -47,5 +47,6 @@ const char *wording_rest(const struct item_flaw *flaw) {
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
     size_t n = strlen(head);
-    return !strncmp(noun, head, n) && noun[n] == ' ' ? noun + n + 1 : NULL;
+    bool held = !strncmp(noun, head, n) && noun[n] == ' ' && strncmp(noun + n, " or ", 4) != 0;
+    return held ? noun + n + 1 : NULL;
 }

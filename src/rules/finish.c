@@ -24,6 +24,16 @@ static bool lacks(struct diags *diags, const struct rule *rule, const char *key,
     return false;
 }
 
+static bool begins_with_verb(const struct flaw *flaw, const char *says, struct diags *diags) {
+    static const char *const verbs[] = {"{is} ", "{has} ", "{was} "};
+    if (!says) return true;
+    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
+        if (!strncmp(says, verbs[i], strlen(verbs[i])) && says[strlen(verbs[i])]) return true;
+    diags_add(diags, CODE_RULE_VALUE, flaw->rule.at, "as in '{has} not been tested'",
+              "a predicate begins with {is}, {has} or {was}, unlike '%s'", says);
+    return false;
+}
+
 static bool finish_flaw(struct flaw *flaw, struct diags *diags) {
     flaw->cap[SEVERITY_UNKNOWN] = flaw->cap[SEVERITY_MODERATE];
     bool fine = true;
@@ -31,9 +41,8 @@ static bool finish_flaw(struct flaw *flaw, struct diags *diags) {
         fine = lacks(diags, &flaw->rule, "noun", "a fault is told by its noun");
     if (flaw->form == ABSENCE && !flaw->part) fine = lacks(diags, &flaw->rule, "part", "say what is absent");
     if (flaw->form == STATE && !flaw->says)
-        fine = lacks(diags, &flaw->rule, "says", "a state is told by a sentence");
-    if (flaw->form == STATE && !flaw->says_part)
-        fine = lacks(diags, &flaw->rule, "says_part", "and by one for the case that a part is named");
+        fine = lacks(diags, &flaw->rule, "says", "a state is told by its predicate");
+    fine &= begins_with_verb(flaw, flaw->says, diags) && begins_with_verb(flaw, flaw->says_part, diags);
     if (flaw->form == STATE && !flaw->title.count)
         fine = lacks(diags, &flaw->rule, "words", "a state needs title words");
     return fine;
@@ -156,14 +165,32 @@ static void check_family(struct arena *arena, const struct ruleset *rules, const
         check_ids(arena, rules, &family->rule, &family->photos[i].flaws, diags);
 }
 
+static bool has_adjective(const struct flaw *flaw, const char *adjective) {
+    bool has = flaw->adjective && !strcmp(flaw->adjective, adjective);
+    for (int i = 0; i < SEVERITY_COUNT; i++)
+        has |= flaw->adjective_at[i] && !strcmp(flaw->adjective_at[i], adjective);
+    return has;
+}
+
+// "Worn" alone says neither which wear nor of what; a noun that several kinds share is told in full.
+static bool owns_adjective(const struct ruleset *rules, const struct flaw *flaw) {
+    if (!flaw->adjective) return false;
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        if (rules->flaws[i] != flaw && has_adjective(rules->flaws[i], flaw->adjective)) return false;
+    return true;
+}
+
 void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
     rules->flaws_by_id = sorted(arena, (const void *)rules->flaws, rules->flaw_count, flaw_order);
     rules->families_by_id = sorted(arena, (const void *)rules->families, rules->family_count, family_order);
     name_things(arena, rules);
     size_t number = 0;
     // The set is still being made here; it is const for everybody else.
-    for (size_t i = 0; i < rules->flaw_count; i++)
-        ((struct flaw *)(uintptr_t)rules->flaws[i])->finder.number = number++;
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        struct flaw *flaw = (struct flaw *)(uintptr_t)rules->flaws[i];
+        flaw->finder.number = number++;
+        flaw->adjective_own = owns_adjective(rules, flaw);
+    }
     for (size_t i = 0; i < rules->claim_count; i++) {
         struct claim *claim = (struct claim *)(uintptr_t)rules->claims[i];
         claim->finder.number = number++;

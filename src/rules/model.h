@@ -63,11 +63,14 @@ struct flaw {
     // FAULT: "a chip", "chips", "chipped"; a mass noun takes no article and no count.
     const char *noun, *plural, *adjective;
     const char *adjective_at[SEVERITY_COUNT]; // where a degree has a word of its own: stiff, seized
-    bool mass;
+    bool adjective_own;                       // no other kind has that adjective, so that it may stand alone
+    bool mass, many;                          // many: told in the plural where no number is given
     // ABSENCE: what is missing where the record names no part ("lid", "lids").
     const char *part, *part_plural;
-    // STATE: sentences with and without a named part; {part} stands for it, {is} {has} {was} agree with it.
+    // STATE: predicates of the whole and of a part; they begin with {is}, {has} or {was}, which agree with
+    // the subject. NULL for the part: the same.
     const char *says, *says_part;
+    const char *sought;      // as in "No … seen"; NULL: made from noun or part
     struct texts title;      // title wordings for the whole thing, best first ("Untested")
     struct texts title_part; // with {part} {where} {count} ("{part} Untested")
     enum rollup rollup;      // the shared short wording that may stand in for it where space is short

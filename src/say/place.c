@@ -225,8 +225,15 @@ static bool is_numbered(const struct tokens *t, size_t from, size_t end) {
     return true;
 }
 
+// Written "in pencil": what it is written with, and no place that takes an article.
+static const char *const media[] = {"pencil", "ink",    "pen",   "ballpoint", "biro",
+                                    "crayon", "marker", "chalk", "paint"};
+
 static bool wants_the(const struct tokens *t, size_t from, size_t to) {
     const struct token *token = &t->at[from];
+    if (from && is_word(&t->at[from - 1], "in") &&
+        in_list(&t->at[group_end(t, from, to) - 1], media, LENGTH(media)))
+        return false;
     bool of = from + 1 < to && is_word(&t->at[from + 1], "of");
     if (of && (is_word(token, "part") || is_word(token, "parts") || is_word(token, "much"))) return false;
     return !is_determiner(token) && !is_numbered(t, from, group_end(t, from, to));

@@ -1,0 +1,288 @@
+// SPDX-License-Identifier: MIT
+// The form of a flaw's rule decides the predicate; number, place, size and degree come from the record as
+// they were said, and nothing is softened or explained. Two wordings keep apart what two keys of a record
+// keep apart: a part is the subject ("The rim is chipped"), a place follows ("a chip on the rim").
+#include "disclosure/clause.h"
+
+#include <string.h>
+
+#include "item/wording.h"
+
+struct maker {
+    struct arena *arena;
+    const struct item_flaw *flaw;
+    const struct flaw *kind;
+    enum address address;
+    enum locale locale;
+    struct clause *clause;
+};
+
+static const char *text(struct maker *m, const char *a, const char *b) {
+    return *a && *b ? arena_format(m->arena, "%s %s", a, b) : *a ? a : b;
+}
+
+// --- subject ---
+
+static bool says_all(const struct item_flaw *flaw) {
+    return flaw->of > 1 && flaw->count == flaw->of;
+}
+
+static bool says_some(const struct item_flaw *flaw) {
+    return flaw->of > 1 && flaw->count > 0 && flaw->count != flaw->of;
+}
+
+// "two of the six", "both", "all six"; with a part "one of the four legs", "all four legs".
+static const char *pieces(struct maker *m, const char *part) {
+    const struct item_flaw *flaw = m->flaw;
+    const char *many = part ? say_plural(m->arena, part) : "";
+    if (says_all(flaw) && flaw->of == 2) return text(m, "both", many);
+    const char *of = say_number(m->arena, flaw->of);
+    if (says_all(flaw)) return text(m, arena_format(m->arena, "all %s", of), many);
+    return text(m, arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count), of), many);
+}
+
+static void set_subject(struct maker *m) {
+    static const char *const plain[] = {"it", "they", "there"};
+    const char *part = m->flaw->part;
+    bool some = says_all(m->flaw) || says_some(m->flaw);
+    struct clause *c = m->clause;
+    c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
+    c->subject = part ? arena_format(m->arena, "the %s", part) : plain[m->address];
+    if (!some) return;
+    if (part && say_is_plural(part)) {
+        c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
+        return;
+    }
+    c->subject = pieces(m, part);
+    c->many = m->flaw->count > 1;
+}
+
+// --- faults: "a small chip of 3 mm (1/8 in)" or "slightly chipped" ---
+
+static const char *size_words(struct maker *m, bool mass) {
+    if (!m->flaw->has_size) return "";
+    const struct figure *size = &m->flaw->size;
+    const char *joint = size->about ? " about " : " ";
+    return arena_format(m->arena, "%s%s%s", mass ? "measuring" : "of", joint,
+                        say_both(m->arena, size->value, size->unit, m->locale));
+}
+
+// How many faults, where the count is not one of pieces.
+static int fault_count(const struct item_flaw *flaw) {
+    return flaw->of > 1 || says_some(flaw) ? 0 : flaw->count;
+}
+
+static const char *plural_noun(struct maker *m) {
+    const struct flaw *kind = m->kind;
+    return kind->plural ? kind->plural : say_plural(m->arena, kind->noun);
+}
+
+// Of a part that the noun names already, the noun says the rest: the sole has "wear".
+static const char *own_noun(struct maker *m) {
+    const char *rest = wording_rest(m->flaw);
+    return rest ? rest : m->kind->noun;
+}
+
+static const char *noun_phrase(struct maker *m) {
+    const char *degree = wording_degree(m->flaw, true), *noun = own_noun(m);
+    int count = fault_count(m->flaw);
+    bool mass = m->kind->mass;
+    const char *size = size_words(m, mass);
+    m->clause->many_rest = !mass && (count > 1 || (!count && m->kind->many));
+    if (mass) {
+        const char *places =
+            count ? arena_format(m->arena, "in %s place%s", say_number(m->arena, count), count > 1 ? "s" : "")
+                  : "";
+        return text(m, text(m, text(m, degree, noun), size), places);
+    }
+    if (m->clause->many_rest) {
+        const char *number = count ? say_number(m->arena, count) : "";
+        return text(m, text(m, number, text(m, degree, plural_noun(m))), size);
+    }
+    const char *phrase = text(m, degree, noun);
+    return text(m, text(m, count ? "one" : say_article(phrase), phrase), size);
+}
+
+static void tell_fault(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    struct clause *c = m->clause;
+    bool piece = says_some(flaw) || says_all(flaw);
+    bool adjective = m->kind->adjective_own && !flaw->has_size && !fault_count(flaw) &&
+                     (flaw->part || (piece && !flaw->where));
+    if (adjective) {
+        c->verb = VERB_IS;
+        c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
+        return;
+    }
+    c->verb = VERB_HAS;
+    c->rest = noun_phrase(m);
+}
+
+// --- absences and states ---
+
+// A degree that the predicate has no word for stands behind it.
+static const char *with_degree(struct maker *m, const char *rest) {
+    rest = text(m, rest, size_words(m, true));
+    if (m->flaw->severity == SEVERITY_UNKNOWN) return rest;
+    return arena_format(m->arena, "%s (%s)", rest, severity_name(m->flaw->severity));
+}
+
+static void put_agreed(struct maker *m, struct buf *out, const char *name, size_t n) {
+    bool many = m->clause->many;
+    if (n == 2 && !strncmp(name, "is", n))
+        buf_text(out, many ? "are" : "is");
+    else if (n == 3 && !strncmp(name, "has", n))
+        buf_text(out, many ? "have" : "has");
+    else if (n == 3 && !strncmp(name, "was", n))
+        buf_text(out, many ? "were" : "was");
+}
+
+// The predicate's first word is its verb in braces; agreement may be needed further on too.
+static void tell_state(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    struct clause *c = m->clause;
+    const char *says = flaw->part && m->kind->says_part ? m->kind->says_part : m->kind->says;
+    if (m->address == ADDRESS_THERE && !strcmp(c->subject, "there")) {
+        c->subject =
+            flaw->count ? arena_format(m->arena, "%s of them", say_number(m->arena, flaw->count)) : "they";
+        c->many = flaw->count != 1;
+    } else if (flaw->count && !says_some(flaw) && !says_all(flaw)) {
+        if (!flaw->part && m->kind->noun) {
+            c->verb = VERB_HAS;
+            c->rest = noun_phrase(m);
+            return;
+        }
+        c->subject = flaw->part
+                         ? arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count),
+                                        say_plural(m->arena, flaw->part))
+                         : arena_format(m->arena, "%s of the pieces", say_number(m->arena, flaw->count));
+        c->many = flaw->count > 1;
+    }
+    c->verb = !strncmp(says, "{is}", 4) ? VERB_IS : !strncmp(says, "{was}", 5) ? VERB_WAS : VERB_HAS;
+    struct buf out = buf_start(m->arena);
+    for (const char *at = strchr(says, '}') + 1; *at; at++) {
+        const char *end = *at == '{' ? strchr(at, '}') : NULL;
+        if (!end)
+            buf_byte(&out, *at);
+        else {
+            put_agreed(m, &out, at + 1, (size_t)(end - at - 1));
+            at = end;
+        }
+    }
+    const char *rest = out.at;
+    while (*rest == ' ') rest++;
+    c->rest = with_degree(m, rest);
+}
+
+// "from the hinge" is what is missing there; any other place stays as it is said.
+static const char *missing_place(struct maker *m, const char *place) {
+    const char *where = m->flaw->where;
+    bool added = !strncmp(place, "on ", 3) && strncmp(where, "on ", 3) != 0;
+    return added ? arena_format(m->arena, "from %s", place + 3) : place;
+}
+
+static void tell_absence(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    struct clause *c = m->clause;
+    const char *part = flaw->part ? flaw->part : m->kind->part;
+    int count = flaw->count;
+    if (m->kind->says && !flaw->part && !count) {
+        tell_state(m);
+        return;
+    }
+    const char *irregular = flaw->part ? NULL : m->kind->part_plural;
+    const char *plural = irregular ? irregular : say_plural(m->arena, part);
+    c->verb = VERB_IS;
+    c->rest = with_degree(m, "missing");
+    c->many = count > 1 || (!count && say_is_plural(part));
+    c->missing = !count;
+    if (!count)
+        c->subject = arena_format(m->arena, "the %s", part);
+    else if (flaw->of > 1 && flaw->of >= count)
+        c->subject =
+            count == flaw->of
+                ? text(m, count == 2 ? "both" : arena_format(m->arena, "all %s", say_number(m->arena, count)),
+                       plural)
+                : arena_format(m->arena, "%s of the %s %s", say_number(m->arena, count),
+                               say_number(m->arena, flaw->of), plural);
+    else
+        c->subject = text(m, say_number(m->arena, count), count > 1 ? plural : part);
+}
+
+// --- the whole ---
+
+static enum band band_of(const struct flaw *kind) {
+    switch (kind->class) {
+    case CLASS_FUNCTION:
+        return BAND_FUNCTION;
+    case CLASS_DAMAGE:
+        return kind->cap[SEVERITY_LIGHT] == GRADE_A ? BAND_SURFACE : BAND_STRUCTURE;
+    case CLASS_MISSING:
+        return BAND_MISSING;
+    case CLASS_REPAIR:
+        return BAND_REPAIR;
+    case CLASS_DIRT:
+        return BAND_DIRT;
+    case CLASS_ODOR:
+        return BAND_ODOR;
+    default:
+        return BAND_REST;
+    }
+}
+
+static bool has_joint(const char *text) {
+    return strchr(text, ',') || strstr(text, " and ") || strstr(text, " or ") || strstr(text, " & ") ||
+           strchr(text, ';');
+}
+
+// A state is not somewhere: its place belongs to the part ("The signature on the bottom is unread") or stands
+// aside.
+static void set_place(struct maker *m) {
+    struct clause *c = m->clause;
+    const char *place = say_place(m->arena, m->flaw->where);
+    bool state =
+        m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
+    if (m->kind->form == ABSENCE && c->missing) {
+        c->place = missing_place(m, place);
+    } else if (!state)
+        c->place = place;
+    else if (m->flaw->part)
+        c->subject = text(m, c->subject, place);
+    else
+        c->place = arena_format(m->arena, "(%s)", m->flaw->where);
+}
+
+struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum address address,
+                        enum locale locale) {
+    struct clause clause = {
+        .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
+    struct maker m = {arena, flaw, flaw->kind, address, locale, &clause};
+    set_subject(&m);
+    if (flaw->kind->form == FAULT)
+        tell_fault(&m);
+    else if (flaw->kind->form == ABSENCE)
+        tell_absence(&m);
+    else
+        tell_state(&m);
+    if (flaw->where) set_place(&m);
+    clause.alone = (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
+                   strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
+    return clause;
+}
+
+const char *clause_verb_words(enum clause_verb verb, bool many, bool maybe) {
+    static const char *const words[][3] = {
+        {"is", "are", "may be"}, {"has", "have", "may have"}, {"was", "were", "was, it seems,"}};
+    return words[verb][maybe ? 2 : many];
+}
+
+const char *clause_sought(struct arena *arena, const struct flaw *kind, const char *part) {
+    if (kind->sought) return kind->sought;
+    if (kind->form == ABSENCE) {
+        const char *plural = kind->part_plural ? kind->part_plural : say_plural(arena, kind->part);
+        return arena_format(arena, "missing %s", part ? part : plural);
+    }
+    if (kind->form == STATE) return kind->print;
+    if (kind->mass || say_is_plural(kind->noun)) return kind->noun;
+    return kind->plural ? kind->plural : say_plural(arena, kind->noun);
+}

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+// What was not looked at, and what was looked for and not seen: never wider than it was said. A part stands
+// before what was looked for ("On the lens, no cracks seen"), a place behind it.
+#include <string.h>
+
+#include "disclosure/clause.h"
+#include "text/buf.h"
+
+enum { SOUGHT_MOST = 6 }; // in one sentence
+
+static const char *or_list(struct arena *arena, const char *const *items, size_t count) {
+    struct buf out = buf_start(arena);
+    for (size_t i = 0; i < count; i++)
+        buf_format(&out, "%s%s", !i ? "" : i + 1 == count ? " or " : ", ", items[i]);
+    return out.at;
+}
+
+void tell_unchecked(struct disclosure_maker *maker, const struct record *record) {
+    struct arena *arena = maker->arena;
+    const char **kinds = arena_array(arena, record->unchecked.count + 1, sizeof *kinds);
+    const char **areas = arena_array(arena, record->unchecked.count + 1, sizeof *areas);
+    size_t kind_count = 0, area_count = 0;
+    for (size_t i = 0; i < record->unchecked.count; i++) {
+        const struct flaw *flaw = ruleset_flaw(maker->rules, record->unchecked.at[i]);
+        if (flaw)
+            kinds[kind_count++] = clause_sought(arena, flaw, NULL);
+        else
+            areas[area_count++] = record->unchecked.at[i];
+    }
+    struct note_span none = {0, 0};
+    for (size_t i = 0; i < kind_count; i += SOUGHT_MOST) {
+        size_t n = kind_count - i < SOUGHT_MOST ? kind_count - i : SOUGHT_MOST;
+        disclosure_add(maker, arena_format(arena, "not checked for %s", or_list(arena, kinds + i, n)),
+                       "unchecked", none);
+    }
+    for (size_t i = 0; i < area_count; i += SOUGHT_MOST) {
+        size_t n = area_count - i < SOUGHT_MOST ? area_count - i : SOUGHT_MOST;
+        disclosure_add(maker,
+                       arena_format(arena, "not checked: %s", say_list(arena, areas + i, n, maker->locale)),
+                       "unchecked", none);
+    }
+}
+
+static bool same(const char *a, const char *b) {
+    return (!a && !b) || (a && b && !strcmp(a, b));
+}
+
+// An absence names its part in what is sought ("missing knobs"), any other kind before it.
+static const char *part_before(const struct item_clear *clear) {
+    return clear->kind->form == ABSENCE ? NULL : clear->part;
+}
+
+static const char *place_of(struct arena *arena, const struct item_clear *clear) {
+    return clear->where ? arena_format(arena, " %s", say_place(arena, clear->where)) : "";
+}
+
+void tell_clear(struct disclosure_maker *maker, const struct record *record) {
+    struct arena *arena = maker->arena;
+    bool *told = arena_array(arena, record->clear_count + 1, sizeof *told);
+    const char *items[SOUGHT_MOST];
+    for (size_t i = 0; i < record->clear_count; i++) {
+        if (told[i]) continue;
+        const struct item_clear *head = &record->clear[i];
+        size_t count = 0;
+        for (size_t j = i; j < record->clear_count && count < SOUGHT_MOST; j++) {
+            const struct item_clear *clear = &record->clear[j];
+            if (told[j] || !same(head->where, clear->where) || !same(part_before(head), part_before(clear)))
+                continue;
+            told[j] = true;
+            items[count++] = clause_sought(arena, clear->kind, clear->part);
+        }
+        const char *part = part_before(head);
+        const char *front = part ? arena_format(arena, "on the %s, ", part) : "";
+        disclosure_add(
+            maker,
+            arena_format(arena, "%sno %s seen%s", front, or_list(arena, items, count), place_of(arena, head)),
+            "clear", head->span);
+    }
+}
