@@ -43,6 +43,30 @@ static bool in_type(const struct describer *d, const char *word) {
     return strstr(type_words(d), word) != NULL;
 }
 
+static bool ends_with_word(struct arena *arena, const char *text, const char *word) {
+    size_t n = strlen(text), m = strlen(word);
+    bool apart = n >= m && (n == m || text[n - m - 1] == ' ');
+    return apart && !strcmp(utf8_fold(arena, text + n - m), utf8_fold(arena, word));
+}
+
+// The name of a work may end in what it is: "The School Atlas" is not said to be an atlas again.
+static bool name_says_type(const struct describer *d) {
+    const struct value *name = record_stated(d->record, "name");
+    const char *type = type_words(d), *head = strrchr(type, ' ');
+    return name && ends_with_word(d->arena, name->value, head ? head + 1 : type);
+}
+
+// Parts that take no article: "with hemp netting".
+static bool is_stuff(const char *part) {
+    static const char *const stuff[] = {"netting", "lettering",  "stitching", "edging",     "piping",
+                                        "trim",    "hardware",   "wiring",    "upholstery", "banding",
+                                        "webbing", "decoration", "padding",   "foliage",    "beading"};
+    const char *head = strrchr(part, ' ');
+    for (size_t i = 0; i < sizeof stuff / sizeof *stuff; i++)
+        if (!strcmp(head ? head + 1 : part, stuff[i])) return true;
+    return false;
+}
+
 static const char *with_parts(struct describer *d) {
     const char *parts[6];
     size_t count = 0, at = 0;
@@ -52,28 +76,46 @@ static const char *with_parts(struct describer *d) {
             if (may_say(d, part.words[i])) buf_format(&phrase, "%s ", part.words[i]->value);
         if (!phrase.n) continue;
         buf_text(&phrase, part.part);
-        bool plural = say_is_plural(part.part);
+        bool plural = say_is_plural(part.part) || is_stuff(part.part);
         parts[count++] =
             plural ? phrase.at : arena_format(d->arena, "%s %s", say_article(phrase.at), phrase.at);
     }
     return count ? arena_format(d->arena, " with %s", say_list(d->arena, parts, count, d->locale)) : "";
 }
 
+// With a small first letter where it is no name.
+static const char *noun_words(struct describer *d) {
+    static const char *const before[] = {"brand",    "author",    "byArtist", "name",  "model",
+                                         "audience", "shape",     "color",    "theme", "pattern",
+                                         "finish",   "technique", "material", "style"};
+    struct buf out = buf_start(d->arena);
+    for (size_t i = 0; i < sizeof before / sizeof *before; i++) {
+        struct buf values = buf_start(d->arena);
+        add_values(d, &values, before[i]);
+        if (values.n && !in_type(d, values.at)) buf_format(&out, "%s%s", out.n ? " " : "", values.at);
+    }
+    if (!name_says_type(d)) buf_format(&out, "%s%s", out.n ? " " : "", type_words(d));
+    buf_text(&out, with_parts(d));
+    return out.at;
+}
+
 const char *listing_noun_phrase(struct arena *arena, const struct drafter *drafter,
                                 const struct listing *listing) {
     struct describer d = {arena,           drafter, listing, listing->record, listing->options.locale,
                           buf_start(arena)};
-    static const char *const before[] = {"brand",    "author",    "byArtist", "name",  "model",
-                                         "audience", "shape",     "color",    "theme", "pattern",
-                                         "finish",   "technique", "material", "style"};
-    struct buf out = buf_start(arena);
-    for (size_t i = 0; i < sizeof before / sizeof *before; i++) {
-        struct buf values = buf_start(arena);
-        add_values(&d, &values, before[i]);
-        if (values.n && !in_type(&d, values.at)) buf_format(&out, "%s%s", out.n ? " " : "", values.at);
-    }
-    buf_format(&out, "%s%s%s", out.n ? " " : "", type_words(&d), with_parts(&d));
-    return say_sentence_case(arena, out.at);
+    return say_sentence_case(arena, noun_words(&d));
+}
+
+// "Six white mugs", "Socket set, 29 pieces".
+static const char *counted_phrase(struct describer *d) {
+    const char *what = noun_words(d);
+    int count = d->record->count;
+    if (count < 2) return say_sentence_case(d->arena, what);
+    const struct value *type = &d->record->type;
+    const char *number = say_number(d->arena, count);
+    if (!type->value || noun_is_collective(type->value))
+        return arena_format(d->arena, "%s, %s pieces", say_sentence_case(d->arena, what), number);
+    return arena_format(d->arena, "%s %s", say_sentence_case(d->arena, number), what);
 }
 
 static void line(struct describer *d, const char *text) {
@@ -99,15 +141,43 @@ static const char *figure_words(struct describer *d, const struct measurement *m
                         say_both(d->arena, m->to, m->figure.unit, d->locale));
 }
 
+// How a dimension is said behind its figure; others are named before it.
+static const char *dimension_word(const char *dimension) {
+    static const char *const words[][2] = {{"height", "tall"},     {"width", "wide"},
+                                           {"depth", "deep"},      {"length", "long"},
+                                           {"diameter", "across"}, {"circumference", "around"}};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(dimension, words[i][0])) return words[i][1];
+    return NULL;
+}
+
+static bool is_marked(const struct describer *d, const struct measurement *m) {
+    const char *figure = say_decimal(d->arena, m->figure.value);
+    for (size_t i = 0; i < d->record->mark_count; i++)
+        if (strstr(d->record->marks[i].text, figure)) return true;
+    return false;
+}
+
 static void tell_measures(struct describer *d) {
+    struct buf sizes = buf_start(d->arena), others = buf_start(d->arena);
     for (size_t i = 0; i < d->record->measurement_count; i++) {
         const struct measurement *m = &d->record->measurements[i];
-        const char *of = m->of ? arena_format(d->arena, " (%s)", m->of) : "";
-        line(d, arena_format(d->arena, "%s%s: %s.", say_sentence_case(d->arena, m->dimension), of,
-                             figure_words(d, m)));
+        const char *word = dimension_word(m->dimension), *figure = figure_words(d, m);
+        const char *of = m->of ? arena_format(d->arena, "%s ", m->of) : "";
+        if (word) {
+            buf_format(&sizes, "%s%s%s %s", sizes.n ? ", " : "", of, figure, word);
+        } else if (!strcmp(m->dimension, "capacity")) {
+            // What it holds is told as it was marked or given, never promised.
+            const char *lead = is_marked(d, m) ? "Marked capacity" : "Capacity as given";
+            buf_format(&others, "%s%s: %s%s.", others.n ? "\n" : "", lead, of, figure);
+        } else
+            buf_format(&others, "%s%s: %s%s.", others.n ? "\n" : "",
+                       say_sentence_case(d->arena, m->dimension), of, figure);
     }
+    if (sizes.n) line(d, arena_format(d->arena, "Measures: %s.", sizes.at));
+    if (others.n) line(d, others.at);
     const struct value *size = record_stated(d->record, "size");
-    if (size) line(d, arena_format(d->arena, "Size: %s.", size->value));
+    if (size && may_say(d, size)) line(d, arena_format(d->arena, "Size: %s.", size->value));
 }
 
 static void tell_included(struct describer *d) {
@@ -143,21 +213,55 @@ static void tell_years(struct describer *d) {
         line(d, arena_format(d->arena, "Not before %d.", from));
 }
 
-// Which areas the record does not describe: an open question of the family, named so that silence is not read
-// as praise.
+// --- what the record does not describe, so that silence is not read as praise ---
+
+static bool names(struct arena *arena, const char *text, const char *area) {
+    if (!text) return false;
+    const char *folded = utf8_fold(arena, text);
+    size_t n = strlen(area);
+    for (const char *at = folded; (at = strstr(at, area)) != NULL; at += n) {
+        bool starts = at == folded || at[-1] == ' ' || at[-1] == '-';
+        const char *end = at + n;
+        end += *end == 's';
+        if (starts && (!*end || strchr(" -,", *end))) return true;
+    }
+    return false;
+}
+
+static bool describes(const struct describer *d, const char *area) {
+    const struct record *r = d->record;
+    bool said = false;
+    for (size_t i = 0; i < r->flaw_count && !said; i++)
+        said = names(d->arena, r->flaws[i].part, area) || names(d->arena, r->flaws[i].where, area) ||
+               names(d->arena, r->flaws[i].kind->part, area) || names(d->arena, r->flaws[i].kind->noun, area);
+    for (size_t i = 0; i < r->clear_count && !said; i++)
+        said = names(d->arena, r->clear[i].part, area) || names(d->arena, r->clear[i].where, area);
+    for (size_t i = 0; i < r->unchecked.count && !said; i++) said = names(d->arena, r->unchecked.at[i], area);
+    for (size_t i = 0; i < r->mark_count && !said; i++) said = names(d->arena, r->marks[i].where, area);
+    for (size_t i = 0; i < r->attribute_count && !said; i++)
+        said = names(d->arena, r->attributes[i].of, area);
+    return said;
+}
+
+enum { AREAS_MOST = 4 };
+
 static void tell_open(struct describer *d) {
-    if (d->record->flaw_count || d->record->clear_count || d->record->unchecked.count) return;
-    line(d, "The record describes no faults and names nothing that was looked for; condition not described.");
+    const struct record *r = d->record;
+    if (!r->flaw_count && !r->clear_count && !r->unchecked.count)
+        line(d, "Condition not described: no faults are named, and nothing was said to be looked for.");
+    const char *open[AREAS_MOST];
+    size_t count = 0;
+    for (size_t i = 0; i < r->family->areas.count && count < AREAS_MOST; i++)
+        if (!describes(d, r->family->areas.at[i])) open[count++] = r->family->areas.at[i];
+    if (count)
+        line(d, arena_format(d->arena, "Not described: %s.", say_list(d->arena, open, count, d->locale)));
 }
 
 const char *listing_describe(struct arena *arena, const struct drafter *drafter,
                              const struct listing *listing) {
     struct describer d = {arena,           drafter, listing, listing->record, listing->options.locale,
                           buf_start(arena)};
-    const char *what = listing_noun_phrase(arena, drafter, listing);
-    int count = listing->record->count;
-    line(&d, count > 1 ? arena_format(arena, "%s, %s pieces.", what, say_number(arena, count))
-                       : arena_format(arena, "%s.", what));
+    line(&d, arena_format(arena, "%s.", counted_phrase(&d)));
     tell_marks(&d);
     tell_measures(&d);
     tell_years(&d);

@@ -143,6 +143,7 @@ struct family {
     struct photo_wish *photos;
     size_t photo_count;
     struct texts measures; // dimensions to give, most asked first
+    struct texts areas;    // where buyers want to know how it is: told as not described where nothing is said
     struct short_form *shorts;
     size_t short_count;
     struct short_form *flaw_words; // a flaw's title words in this family: "Not Played" for an untested disc
