@@ -54,6 +54,15 @@ static const char *place_of(struct arena *arena, const struct item_clear *clear)
     return clear->where ? arena_format(arena, " %s", say_place(arena, clear->where)) : "";
 }
 
+// Looked for all over, and found at one place: then it is of others that none were seen.
+static const char *sought(struct arena *arena, const struct record *record, const struct item_clear *clear) {
+    const char *what = clause_sought(arena, clear->kind, clear->part);
+    if (clear->where || clear->part) return what;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (record->flaws[i].kind == clear->kind) return arena_format(arena, "other %s", what);
+    return what;
+}
+
 void tell_clear(struct disclosure_maker *maker, const struct record *record) {
     struct arena *arena = maker->arena;
     bool *told = arena_array(arena, record->clear_count + 1, sizeof *told);
@@ -67,7 +76,7 @@ void tell_clear(struct disclosure_maker *maker, const struct record *record) {
             if (told[j] || !same(head->where, clear->where) || !same(part_before(head), part_before(clear)))
                 continue;
             told[j] = true;
-            items[count++] = clause_sought(arena, clear->kind, clear->part);
+            items[count++] = sought(arena, record, clear);
         }
         const char *part = part_before(head);
         const char *front = part ? arena_format(arena, "on the %s, ", part) : "";

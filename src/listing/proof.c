@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "listing/listing.h"
+#include "rules/trigger.h"
 #include "text/limits.h"
 
 struct prover {
@@ -63,6 +64,16 @@ static void too_slow(struct prover *p, const struct rule *rule, const char *text
                       text));
 }
 
+// A hit that no word of the rule announces would be found here and never in a record.
+static bool is_announced(struct prover *p, const struct finder *finder, const char *text) {
+    struct triggers *triggers = triggers_new(p->arena);
+    triggers_add(p->arena, triggers, finder);
+    triggers_close(triggers);
+    bool *wanted = arena_array(p->arena, finder->number + 1, sizeof *wanted);
+    triggers_mark(triggers, text, wanted);
+    return wanted[finder->number];
+}
+
 static void prove_hits(struct prover *p, const struct rule *rule, const struct finder *finder) {
     for (size_t i = 0; i < rule->hits.count; i++) {
         p->counts->hits++;
@@ -74,7 +85,11 @@ static void prove_hits(struct prover *p, const struct rule *rule, const struct f
             continue;
         }
         enum scan_result result = find(p, finder, text, &want, &got);
-        if (result == SCAN_SLOW)
+        if (!is_announced(p, finder, text))
+            fail(p, CODE_RULE_HIT, rule, "name one of its words under 'match_on'",
+                 arena_format(p->arena, "no word of 'said' or 'match_on' of '%s' stands in its hit \"%s\"",
+                              rule->id, rule->hits.at[i]));
+        else if (result == SCAN_SLOW)
             too_slow(p, rule, text);
         else if (result == SCAN_NONE)
             fail(p, CODE_RULE_HIT, rule, NULL,

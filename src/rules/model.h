@@ -37,10 +37,11 @@ struct texts {
 // Words and patterns that find a rule's subject in a text. Compiled when first needed, by whoever scans
 // (rules/scan.h).
 struct finder {
-    struct texts said;   // plain words and phrases, case-blind, whole words
-    struct texts unless; // phrases that hold such a word and mean something else
-    struct texts match;  // PCRE2 patterns beside them
-    size_t number;       // dense, for the scanner's table
+    struct texts said;     // plain words and phrases, case-blind, whole words
+    struct texts unless;   // phrases that hold such a word and mean something else
+    struct texts match;    // PCRE2 patterns beside them
+    struct texts match_on; // words without which none of them can match; none: they are tried on every text
+    size_t number;         // dense, for the scanner's table
 };
 
 struct rule {

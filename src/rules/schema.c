@@ -44,6 +44,11 @@ static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse",
          .type = KEY_TEXTS,                                                                                  \
          AT(kind, finder.match),                                                                             \
          .help = "PCRE2 patterns where plain words do not do"},                                              \
+        {.name = "match_on",                                                                                 \
+         .type = KEY_TEXTS,                                                                                  \
+         AT(kind, finder.match_on),                                                                          \
+         .help = "words of which one stands wherever a pattern of `match` can; without them it is always "   \
+                 "tried"},                                                                                   \
         {.name = "hits",                                                                                     \
          .type = KEY_TEXTS,                                                                                  \
          AT(kind, rule.hits),                                                                                \

@@ -44,16 +44,19 @@ static bool next_word(const char *text, size_t size, size_t *at, char *to, size_
     return inside;
 }
 
+static void add_phrase(struct arena *arena, struct triggers *t, const char *phrase, size_t finder) {
+    char word[64];
+    size_t at = 0;
+    bool plain = next_word(phrase, strlen(phrase), &at, word, sizeof word);
+    t->entries = arena_grow(arena, t->entries, t->count, &t->room, sizeof *t->entries);
+    t->entries[t->count++] = (struct entry){plain ? arena_string(arena, word) : "", finder};
+}
+
 void triggers_add(struct arena *arena, struct triggers *t, const struct finder *finder) {
-    for (size_t i = 0; i < finder->said.count; i++) {
-        char word[64];
-        size_t at = 0;
-        const char *phrase = finder->said.at[i];
-        bool plain = next_word(phrase, strlen(phrase), &at, word, sizeof word);
-        t->entries = arena_grow(arena, t->entries, t->count, &t->room, sizeof *t->entries);
-        t->entries[t->count++] = (struct entry){plain ? arena_string(arena, word) : "", finder->number};
-    }
-    if (!finder->match.count) return;
+    for (size_t i = 0; i < finder->said.count; i++) add_phrase(arena, t, finder->said.at[i], finder->number);
+    for (size_t i = 0; i < finder->match_on.count; i++)
+        add_phrase(arena, t, finder->match_on.at[i], finder->number);
+    if (!finder->match.count || finder->match_on.count) return;
     t->always = arena_grow(arena, t->always, t->always_count, &t->always_room, sizeof *t->always);
     t->always[t->always_count++] = finder->number;
 }

@@ -35,10 +35,10 @@ static const char *lower(struct arena *arena, const char *text) {
 // --- law 2: take one flaw out and exactly its words go ---
 
 // Words that join clauses and make subjects; what else is said belongs to some flaw.
-static const char *const glue[] = {"it",     "they", "them",   "the",   "there", "is",    "are", "has",
-                                   "have",   "was",  "were",   "may",   "be",    "and",   "or",  "a",
-                                   "an",     "on",   "shows",  "show",  "of",    "seems", "in",  "size",
-                                   "degree", "not",  "stated", "where", "none",  "given"};
+static const char *const glue[] = {"it",     "they", "them",   "the",   "there", "is",    "are",  "has",
+                                   "have",   "was",  "were",   "may",   "be",    "and",   "or",   "a",
+                                   "an",     "on",   "shows",  "show",  "of",    "seems", "in",   "size",
+                                   "degree", "not",  "stated", "where", "none",  "given", "other"};
 
 struct bag {
     const char *words[2000];
@@ -364,6 +364,8 @@ static const struct {
     {"flaws: [{kind: scratches, severity: light}]", "It has light scratches."},
     {"flaws: [{kind: authenticity-unverified, part: signature, where: bottom}]",
      "The signature on the bottom is unread or unverified."},
+    {"flaws: [{kind: chip, where: rim, severity: light}]\nclear: [chip]",
+     "A small chip shows on the rim. No other chips seen."},
     {"flaws: [{kind: writing-inside, where: in pencil, severity: light}]", "Light writing shows in pencil."},
     {"unchecked: [chip, missing-lid, not-working, the works]",
      "Not checked for chips, missing lids or faults in working. Not checked: the works."},
