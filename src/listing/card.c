@@ -94,6 +94,12 @@ static void findings_part(struct card *c, struct arena *arena, const struct list
     }
 }
 
+static void withheld_part(struct card *c, struct arena *arena, const struct listing *l) {
+    if (l->withheld_count) heading(c, "Kept back");
+    for (size_t i = 0; i < l->withheld_count; i++)
+        wrapped(c, "  - ", arena_format(arena, "%s: %s", l->withheld[i].what, l->withheld[i].why));
+}
+
 static void photos_part(struct card *c, struct arena *arena, const struct listing *l) {
     heading(c, "Photos");
     for (size_t i = 0; i < l->photos.count; i++) {
@@ -112,6 +118,7 @@ void listing_card(struct arena *arena, const struct listing *l, struct buf *out,
     grade_part(&c, arena, l);
     score_part(&c, arena, l);
     findings_part(&c, arena, l);
+    withheld_part(&c, arena, l);
     if (l->questions.count) {
         const char *asks[QUESTIONS_MOST];
         for (size_t i = 0; i < l->questions.count; i++) asks[i] = l->questions.items[i].ask;

@@ -130,6 +130,8 @@ static void tell_marks(struct describer *d) {
             mark->where ? arena_format(d->arena, " %s", say_place(d->arena, mark->where)) : "";
         line(d, arena_format(d->arena, "Marked \"%s\"%s.", mark->text, where));
     }
+    for (size_t i = 0; i < d->listing->withheld_count; i++)
+        if (d->listing->withheld[i].told) line(d, d->listing->withheld[i].told);
 }
 
 static const char *figure_words(struct describer *d, const struct measurement *m) {

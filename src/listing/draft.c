@@ -113,6 +113,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     struct record *record = arena_alloc(arena, sizeof *record);
     *record = *given;
     *l = (struct listing){.record = record, .options = *options};
+    listing_withhold_private(arena, l, record);
     settle_family(arena, drafter, record, l);
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));

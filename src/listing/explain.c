@@ -4,11 +4,9 @@
 
 #include "listing/listing.h"
 
-static void note_text(struct buf *out, const struct listing *l, struct note_span span) {
+static void note_text(struct arena *arena, struct buf *out, const struct listing *l, struct note_span span) {
     if (!span.to || !l->record->notes) return;
-    buf_text(out, ", from the notes: \"");
-    buf_add(out, l->record->notes + span.from, span.to - span.from);
-    buf_byte(out, '"');
+    buf_format(out, ", from the notes: \"%s\"", listing_note(arena, l, span));
 }
 
 static void head(struct buf *out, const char *text, bool color) {
@@ -16,7 +14,6 @@ static void head(struct buf *out, const char *text, bool color) {
 }
 
 void listing_explain(struct arena *arena, const struct listing *l, struct buf *out, bool color) {
-    (void)arena;
     buf_format(out, "%s%s%s\n  %s\n", color ? "\x1b[1;4m" : "", l->record->id, color ? "\x1b[0m" : "",
                *l->title ? l->title : "(no title)");
     head(out, "In the title", color);
@@ -24,7 +21,7 @@ void listing_explain(struct arena *arena, const struct listing *l, struct buf *o
         const struct title_word *w = &l->words[i];
         buf_format(out, "  %s: %s slot, from %s, worth %lld", w->text, slot_name(w->slot), w->because,
                    (long long)w->worth);
-        note_text(out, l, w->span);
+        note_text(arena, out, l, w->span);
         buf_byte(out, '\n');
         for (size_t k = 0; k < w->answers.count; k++)
             buf_format(out, "      answers the search %s\n", w->answers.at[k]);
@@ -35,7 +32,7 @@ void listing_explain(struct arena *arena, const struct listing *l, struct buf *o
     if (l->disclosure.count) head(out, "In the disclosure", color);
     for (size_t i = 0; i < l->disclosure.count; i++) {
         buf_format(out, "  %s  (%s", l->disclosure.sentences[i].text, l->disclosure.sentences[i].because);
-        note_text(out, l, l->disclosure.sentences[i].span);
+        note_text(arena, out, l, l->disclosure.sentences[i].span);
         buf_text(out, ")\n");
     }
     if (l->claims->count) head(out, "Claim words", color);
@@ -48,5 +45,8 @@ void listing_explain(struct arena *arena, const struct listing *l, struct buf *o
         if (found->claim->rule.source) buf_format(out, " (%s)", found->claim->rule.source);
         buf_byte(out, '\n');
     }
+    if (l->withheld_count) head(out, "Kept back", color);
+    for (size_t i = 0; i < l->withheld_count; i++)
+        buf_format(out, "  %s: %s\n", l->withheld[i].what, l->withheld[i].why);
     buf_byte(out, '\n');
 }

@@ -34,6 +34,7 @@ struct finding {
 
 struct withheld {
     const char *what, *why;
+    const char *told; // the sentence that stands for it in the description, or NULL
 };
 
 struct listing {
@@ -60,6 +61,8 @@ struct listing {
     size_t finding_count, finding_room;
     const char **less; // named deductions of the score
     size_t less_count, less_room;
+    struct withheld *withheld;
+    size_t withheld_count, withheld_room;
 };
 
 struct drafter {
@@ -73,6 +76,14 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
 bool listing_has_must(const struct listing *listing);
 void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code,
                   const char *message, struct note_span span);
+
+// withhold.c: what is kept back. `record` is the listing's own copy; what is private is taken out of it, so
+// that nothing which is made of it can tell it. Notes stay whole: listing_note() gives a span of them to
+// print.
+void listing_withhold(struct arena *arena, struct listing *listing, const char *what, const char *why,
+                      const char *told);
+void listing_withhold_private(struct arena *arena, struct listing *listing, struct record *record);
+const char *listing_note(struct arena *arena, const struct listing *listing, struct note_span span);
 
 // describe.c: the whole text to paste.
 const char *listing_describe(struct arena *arena, const struct drafter *drafter,

@@ -114,6 +114,17 @@ static struct node *claims(struct arena *arena, const struct listing *l) {
     return list;
 }
 
+static struct node *withheld(struct arena *arena, const struct listing *l) {
+    struct node *list = node_list(arena);
+    for (size_t i = 0; i < l->withheld_count; i++) {
+        struct node *map = node_map(arena);
+        put_text(arena, map, "what", l->withheld[i].what);
+        put_text(arena, map, "why", l->withheld[i].why);
+        node_push(arena, list, map);
+    }
+    return list;
+}
+
 static struct node *findings(struct arena *arena, const struct listing *l) {
     struct node *list = node_list(arena);
     for (size_t i = 0; i < l->finding_count; i++) {
@@ -148,7 +159,7 @@ struct node *listing_tree(struct arena *arena, const struct listing *l) {
     node_put(arena, map, "photos", photos(arena, l));
     node_put(arena, map, "claims", claims(arena, l));
     node_put(arena, map, "cautions", node_list(arena));
-    node_put(arena, map, "withheld", node_list(arena));
+    node_put(arena, map, "withheld", withheld(arena, l));
     node_put(arena, map, "findings", findings(arena, l));
     if (l->record->own) node_put(arena, map, "own", (struct node *)(uintptr_t)l->record->own);
     return map;
@@ -170,5 +181,6 @@ struct node *listing_explain_tree(struct arena *arena, const struct listing *l) 
     node_put(arena, map, "sentences", sentences);
     node_put(arena, map, "condition", condition(arena, l));
     node_put(arena, map, "claims", claims(arena, l));
+    node_put(arena, map, "withheld", withheld(arena, l));
     return map;
 }
