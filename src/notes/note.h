@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+// One note being read: its tokens, what was understood of them, and why. Private to the room. Owner: the
+// arena of the reading.
+//
+// Each reader (measures.c, counts.c, marks.c, asides.c, things.c, values.c …) walks the tokens once, takes
+// those it understands, and adds to the record. A token is taken by one reader only, but for shared words;
+// the order of readers in read.c settles who comes first. What nobody took is sorted into filler or `unread`
+// at the end.
+#ifndef NOTES_NOTE_H
+#define NOTES_NOTE_H
+
+#include "item/record.h"
+#include "notes/token.h"
+#include "rules/ruleset.h"
+#include "rules/scan.h"
+#include "words/wordbook.h"
+
+enum taken {
+    TAKEN_NOT,
+    TAKEN_FILLER, // says nothing about the thing: "the", "really", "I guess"
+    TAKEN_TYPE,
+    TAKEN_VALUE, // attribute
+    TAKEN_MEASURE,
+    TAKEN_COUNT,
+    TAKEN_MARK,
+    TAKEN_DATE,
+    TAKEN_INCLUDES,
+    TAKEN_FITS,
+    TAKEN_ASIDE,
+    TAKEN_FLAW,
+    TAKEN_SCOPE, // a word that governs others: "no", "but", "maybe"
+    TAKEN_PART   // a part or place word that a fact above names
+};
+
+// Why something is in the record: for explain and for the marked page.
+struct reading {
+    size_t from, to;     // bytes of the note
+    const char *what;    // "type vase", "flaw chip, rim", "aside"
+    const char *because; // rule or word list: "dict materials", "flaw chip", "number before a unit"
+    const char *stopped; // for a fault word not taken: "denied by 'no'", "past", "about the box"; else NULL
+};
+
+struct note {
+    struct arena *arena;
+    const struct ruleset *rules;
+    const struct wordbook *book;
+    struct scanner *scanner;
+    enum locale locale;
+    struct tokens tokens;
+    unsigned char *taken; // enum taken, one a token
+    struct record *record;
+    struct reading *readings;
+    size_t reading_count, reading_room;
+    // rooms of the record's growing lists
+    size_t attribute_room, flaw_room, clear_room, include_room, measurement_room, mark_room, fit_room;
+    struct note_span *asides, *unread;
+    size_t aside_count, aside_room, unread_count, unread_room;
+};
+
+void note_take(struct note *note, size_t from, size_t to, enum taken how); // tokens [from, to)
+bool note_free(const struct note *note, size_t from, size_t to);           // is none of them taken?
+struct note_span note_span_of(const struct note *note, size_t from, size_t to);
+// The seller's own letters of tokens [from, to).
+const char *note_words(const struct note *note, size_t from, size_t to);
+// `what` and `because` are kept, not copied.
+void note_reading(struct note *note, size_t from, size_t to, const char *what, const char *because);
+
+// Lists of the record grow through these; each returns the new entry, zeroed.
+struct value *note_attribute(struct note *note);
+struct item_flaw *note_flaw(struct note *note);
+struct item_clear *note_clear(struct note *note);
+struct item_included *note_included(struct note *note);
+struct measurement *note_measurement(struct note *note);
+struct mark *note_mark(struct note *note);
+struct fit *note_fit(struct note *note);
+void note_aside(struct note *note, size_t from, size_t to);
+void note_unchecked(struct note *note, const char *what);
+
+// The readers, in the order in which they come (read.c says why).
+void read_marks(
+    struct note *note); // marks.c: "marked X", "stamped X on the base", quoted text, signatures, labels
+void read_asides(
+    struct note *note); // asides.c: prices, where it was found, errands, praise of the shop, stories
+void read_dates(struct note *note); // dates.c: years, decades, eras -> attribute `age` and dates; "c. 1890"
+void read_measures(struct note *note); // measures.c: figures with units, pairs and triples, ranges, "about"
+void read_counts(struct note *note);   // counts.c: pieces of the lot, "set of 4", "3 of 4"
+void read_names(struct note *note);    // names.c: makers, models, part numbers, what it fits
+void read_thing(struct note *note);    // things.c: the type by grammar, its family, `others`
+void read_values(
+    struct note *note); // values.c: color, material, technique, pattern, style, shape, finish, theme, size
+void read_included(struct note *note); // included.c: what comes with it
+void read_faults(struct note *note);   // faults.c: flaws, clear, unchecked
+
+#endif

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+// A note cut into words, figures and signs, each with its bytes in the note. Nothing is thrown away: every
+// byte that is no space belongs to one token. Spoken punctuation ("comma", "new line") is told apart here, so
+// that the rest of the room sees one kind of stop. Owner: the arena.
+#ifndef NOTES_TOKEN_H
+#define NOTES_TOKEN_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "text/arena.h"
+
+enum token_kind {
+    TOKEN_WORD,   // letters, with apostrophes, hyphens and inner dots: "rim", "don't", "mother-of-pearl",
+                  // "h.m."
+    TOKEN_FIGURE, // begins with a digit or a fraction: "8", "8.5", "1/2", "½", "1920s", "18v", "3rd"
+    TOKEN_CODE,   // letters and digits in one: "CB-12", "KR9", "x100"
+    TOKEN_SIGN    // one sign: . , ; : ! ? ( ) " ' # $ & / - + = * …
+};
+
+// How strongly a token parts what stands before from what stands after.
+enum token_stop { STOP_NONE, STOP_COMMA, STOP_CLAUSE, STOP_SENTENCE, STOP_LINE };
+
+struct token {
+    size_t from, to;  // bytes of the note
+    const char *fold; // small letters, straight quotes, no accents; a TOKEN_SIGN is itself, straightened
+    const char *one;  // the singular of `fold`; `fold` itself where there is none
+    uint64_t hash;    // of `fold`
+    enum token_kind kind;
+    enum token_stop stop;   // of the token itself: a comma, a full stop, a line end that no stop precedes
+    bool capital, capitals; // begins with a capital; is all capitals (of two letters or more)
+    bool starts;            // first of a sentence or line
+    bool joined;            // no space before it
+};
+
+struct tokens {
+    struct token *at;
+    size_t count;
+    const char *text;
+    size_t size;
+    bool shouts; // nearly all letters are capitals: then a capital says nothing
+    bool flat;   // no capital at all: then neither does its absence
+};
+
+// `text` is NFC and valid UTF-8. A line end becomes a token of its own (TOKEN_SIGN, STOP_LINE, fold "\n"). A
+// full stop in an abbreviation or a figure ("approx. 5 in.", "No. 5", "1.5") is part of its token or a sign
+// with STOP_NONE.
+struct tokens tokens_cut(struct arena *arena, const char *text, size_t size);
+
+// Is token `i` the word `word` (small letters)? False beyond the end.
+bool token_is(const struct tokens *tokens, size_t i, const char *word);
+// Do the words of `phrase` (small letters, one space between) stand from `i` on? How many tokens they take; 0
+// if not. Hyphens between words count as spaces on both sides; an apostrophe may be missing.
+size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase);
+
+#endif

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// The words for things and what is said of them: curated lists of dict/ (materials, colors, techniques,
+// patterns, styles, periods, shapes, finishes, themes, parts, places) and, as candidates only, the nouns of
+// WordNet, with the family that their broader terms point to. Built when the program is built, mapped when it
+// starts, parsed never: opening costs a few system calls however many words there are. Owner:
+// wordbook_close() unmaps; texts point into the map.
+#ifndef WORDS_WORDBOOK_H
+#define WORDS_WORDBOOK_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "text/diag.h"
+
+enum word_use {
+    USE_THING, // a noun for goods
+    USE_MATERIAL,
+    USE_COLOR,
+    USE_TECHNIQUE,
+    USE_PATTERN,
+    USE_STYLE,
+    USE_PERIOD,
+    USE_SHAPE,
+    USE_FINISH,
+    USE_THEME,
+    USE_PART,   // of a thing: lid, handle, blade
+    USE_PLACE,  // on a thing: rim, underside, left corner
+    USE_GATED,  // a noun that is goods only where the grammar says so: "garage", "can", "back", "church"
+    USE_FILLER, // says nothing of the thing: "really", "kinda", "basically"
+    USE_COUNT
+};
+
+struct word_entry {
+    const char *phrase;  // what is looked for: small letters, one space between words
+    const char *print;   // how it is said: "silver plate" for "silverplate", "teal" for "tealish"
+    uint32_t uses;       // bit 1 << enum word_use
+    const char *family;  // of a USE_THING; NULL when unknown
+    bool candidate;      // from WordNet alone, nobody looked at it
+    const char *broader; // WordNet's next broader term, for `others` and explain; NULL if none
+};
+
+struct wordbook;
+
+// NULL when the file is missing or was not made by this version; told in `diags` as CODE_DICT.
+const struct wordbook *wordbook_open(const char *path, struct diags *diags);
+void wordbook_close(const struct wordbook *book);
+
+// The entry of exactly that phrase; false when there is none.
+bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry);
+// Most words that any phrase beginning with `word` has; 0 when none begins so.
+size_t wordbook_longest(const struct wordbook *book, const char *word, size_t size);
+
+#endif
