@@ -10,6 +10,7 @@
 #define NOTES_NOTE_H
 
 #include "item/record.h"
+#include "notes/phrases.h"
 #include "notes/token.h"
 #include "rules/ruleset.h"
 #include "rules/scan.h"
@@ -40,14 +41,24 @@ struct reading {
     const char *stopped; // for a fault word not taken: "denied by 'no'", "past", "about the box"; else NULL
 };
 
+// What stands at a token of a rule's words for a flaw.
+enum fault_word {
+    FAULT_WORD_NOT,
+    FAULT_WORD,      // any flaw's word
+    FAULT_WORD_SIZED // of a flaw that has a size of its own: damage, dirt, repair
+};
+
 struct note {
     struct arena *arena;
     const struct ruleset *rules;
+    const struct phrases *phrases; // of the flaws of `rules`
     const struct wordbook *book;
     struct scanner *scanner;
     enum locale locale;
     struct tokens tokens;
-    unsigned char *taken; // enum taken, one a token
+    unsigned char *taken;      // enum taken, one a token
+    struct phrase_hits hits;   // every place where a flaw's words stand, in the order of the note
+    unsigned char *fault_word; // enum fault_word, one a token
     struct record *record;
     struct reading *readings;
     size_t reading_count, reading_room;
@@ -57,13 +68,23 @@ struct note {
     size_t aside_count, aside_room, unread_count, unread_room;
 };
 
+// A note cut into tokens, its flaw words looked up, nothing taken yet. `note` holds arena, rules, phrases,
+// book, scanner, locale and record; `text` is NFC and valid UTF-8.
+void note_start(struct note *note, const char *text, size_t size);
+// Fills `hits` and `fault_word`; part of note_start().
+void note_mark_fault_words(struct note *note);
+
 void note_take(struct note *note, size_t from, size_t to, enum taken how); // tokens [from, to)
 bool note_free(const struct note *note, size_t from, size_t to);           // is none of them taken?
 struct note_span note_span_of(const struct note *note, size_t from, size_t to);
-// The seller's own letters of tokens [from, to).
+// The seller's own letters of tokens [from, to), line ends and runs of spaces as one space.
 const char *note_words(const struct note *note, size_t from, size_t to);
 // `what` and `because` are kept, not copied.
 void note_reading(struct note *note, size_t from, size_t to, const char *what, const char *because);
+
+// Where the clause, or the sentence, that holds token `i` begins, and the token after its end.
+size_t note_clause_from(const struct note *note, size_t i, enum token_stop least);
+size_t note_clause_to(const struct note *note, size_t i, enum token_stop least);
 
 // Lists of the record grow through these; each returns the new entry, zeroed.
 struct value *note_attribute(struct note *note);

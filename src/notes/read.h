@@ -10,6 +10,7 @@
 
 struct note_reader {
     const struct ruleset *rules;
+    const struct phrases *phrases; // phrases_new() of those rules
     const struct wordbook *book;
     struct scanner *scanner;
     enum locale locale;

@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: MIT
+// Tables of dimension words and parts. "Across" is a diameter on round things only.
+#include "notes/dimension.h"
+
+#include <string.h>
+
+#include "text/buf.h"
+
+#define COUNT(list) (sizeof list / sizeof *list)
+
+struct row {
+    const char *words, *name, *of;
+    bool noun;
+};
+
+// Longer phrases before those that begin them.
+static const struct row rows[] = {
+    {"in height", "height", NULL, false},
+    {"in width", "width", NULL, false},
+    {"in depth", "depth", NULL, false},
+    {"in length", "length", NULL, false},
+    {"in diameter", "diameter", NULL, false},
+    {"in circumference", "circumference", NULL, false},
+    {"in thickness", "thickness", NULL, false},
+    {"from end to end", "length", NULL, false},
+    {"end to end", "length", NULL, true},
+    {"from tip to tip", "length", NULL, false},
+    {"tip to tip", "length", NULL, true},
+    {"nose to tail", "length", NULL, true},
+    {"heel to toe", "length", NULL, true},
+    {"from handle to handle", "width", "handle to handle", false},
+    {"handle to handle", "width", "handle to handle", true},
+    {"armpit to armpit", "chest", "pit to pit", true},
+    {"pit to pit", "chest", "pit to pit", true},
+    {"ptp", "chest", "pit to pit", true},
+    {"p2p", "chest", "pit to pit", true},
+    {"across the bust", "chest", "across bust", true},
+    {"across bust", "chest", "across bust", true},
+    {"across the chest", "chest", "across chest", true},
+    {"shoulder to hem", "length", "shoulder to hem", true},
+    {"collar to hem", "length", "collar to hem", true},
+    {"nape to hem", "length", "nape to hem", true},
+    {"strap drop", "drop", "strap", true},
+    {"handle drop", "drop", "handle", true},
+    {"inside diameter", "diameter", "inside", true},
+    {"inner diameter", "diameter", "inside", true},
+    {"inside dia", "diameter", "inside", true},
+    {"outside diameter", "diameter", "outside", true},
+    {"outer diameter", "diameter", "outside", true},
+    {"across the top", "across", "top", false},
+    {"across the rim", "across", "rim", false},
+    {"across the mouth", "across", "mouth", false},
+    {"across the base", "across", "base", false},
+    {"across the bottom", "across", "bottom", false},
+    {"across the front", "width", NULL, false},
+    {"height", "height", NULL, true},
+    {"high", "height", NULL, false},
+    {"tall", "height", NULL, false},
+    {"width", "width", NULL, true},
+    {"wide", "width", NULL, false},
+    {"across", "across", NULL, false},
+    {"depth", "depth", NULL, true},
+    {"deep", "depth", NULL, false},
+    {"length", "length", NULL, true},
+    {"long", "length", NULL, false},
+    {"diameter", "diameter", NULL, true},
+    {"dia .", "diameter", NULL, true},
+    {"dia", "diameter", NULL, true},
+    {"diam .", "diameter", NULL, true},
+    {"diam", "diameter", NULL, true},
+    {"circumference", "circumference", NULL, true},
+    {"around", "circumference", NULL, false},
+    {"thickness", "thickness", NULL, true},
+    {"thick", "thickness", NULL, false},
+    {"square", "square", NULL, false},
+    {"chest", "chest", NULL, true},
+    {"bust", "chest", NULL, true},
+    {"inseam", "inseam", NULL, true},
+    {"inside leg", "inseam", NULL, true},
+    {"sleeve", "sleeve", NULL, true},
+    {"sleeves", "sleeve", NULL, true},
+    {"waist", "waist", NULL, true},
+    {"drop", "drop", NULL, true},
+    {"h .", "height", NULL, true},
+    {"h", "height", NULL, true},
+    {"w", "width", NULL, true},
+    {"d", "depth", NULL, true},
+    {"l", "length", NULL, true},
+    {"ht", "height", NULL, true},
+};
+
+static bool is_round(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "round", "plate", "bowl",    "saucer", "lid",  "circular",   "dia",     "knob",     "drum", "basin",
+        "clock", "dial",  "platter", "wheel",  "disc", "disk",       "button",  "charger",  "vase", "pot",
+        "crock", "doily", "coaster", "mug",    "jar",  "tablecloth", "compass", "barometer"};
+    enum { REACH = 40 };
+    for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
+        for (size_t w = 0; w < COUNT(words); w++)
+            if (!strcmp(note->tokens.at[k].one, words[w])) return true;
+    return false;
+}
+
+static bool is_oblong(const struct note *note, size_t i) {
+    enum { REACH = 40 };
+    for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
+        if (token_is(&note->tokens, k, "oval") || token_is(&note->tokens, k, "square") ||
+            token_is(&note->tokens, k, "oblong") || token_is(&note->tokens, k, "rectangular"))
+            return true;
+    return false;
+}
+
+static bool find(const struct note *note, size_t i, bool nouns, struct dimension *dimension) {
+    if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) {
+        if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_CODE) return false;
+    }
+    char first = note->tokens.at[i].fold[0];
+    for (size_t k = 0; k < COUNT(rows); k++) {
+        if (rows[k].words[0] != first || (nouns && !rows[k].noun)) continue;
+        size_t taken = token_phrase(&note->tokens, i, rows[k].words);
+        if (!taken) continue;
+        *dimension = (struct dimension){rows[k].name, rows[k].of, taken, rows[k].noun};
+        if (!strcmp(dimension->name, "across"))
+            dimension->name = is_round(note, i) && !is_oblong(note, i) ? "diameter" : "width";
+        return true;
+    }
+    return false;
+}
+
+// "at the top", "at its base": where it was measured.
+static size_t place_behind(const struct note *note, size_t i, const char **of) {
+    static const char *const places[] = {"top",      "base", "rim",    "mouth", "neck",
+                                         "shoulder", "foot", "bottom", "back",  "front"};
+    if (!token_is(&note->tokens, i, "at")) return 0;
+    if (!token_is(&note->tokens, i + 1, "the") && !token_is(&note->tokens, i + 1, "its")) return 0;
+    for (size_t k = 0; k < COUNT(places); k++)
+        if (token_is(&note->tokens, i + 2, places[k])) {
+            *of = places[k];
+            return 3;
+        }
+    return token_is(&note->tokens, i + 2, "widest") ? 3 : 0;
+}
+
+bool dimension_behind(const struct note *note, size_t i, struct dimension *dimension) {
+    // A hyphen: "6-inch-long".
+    size_t skip =
+        token_is(&note->tokens, i, "-") && i < note->tokens.count && note->tokens.at[i].joined ? 1 : 0;
+    if (!find(note, i + skip, false, dimension) || !note_free(note, i + skip, i + skip + dimension->taken))
+        return false;
+    dimension->taken += skip;
+    // "around the rim" goes on to say where something else is.
+    if (!strcmp(dimension->name, "circumference") && token_is(&note->tokens, i + dimension->taken, "the"))
+        return false;
+    dimension->taken += place_behind(note, i + dimension->taken, &dimension->of);
+    return true;
+}
+
+static bool is_joint(const struct note *note, size_t i) {
+    static const char *const joints[] = {"is", "of", ":", "=", "-", "measures", "measured", "at", "are", "s"};
+    for (size_t k = 0; k < COUNT(joints); k++)
+        if (token_is(&note->tokens, i, joints[k])) return true;
+    return false;
+}
+
+bool dimension_before(const struct note *note, size_t i, struct dimension *dimension) {
+    enum { WORDS_MOST = 4 };
+    size_t end = i;
+    for (int joints = 0; joints < 2 && end > 0 && is_joint(note, end - 1); joints++) end--;
+    for (size_t back = WORDS_MOST; back > 0; back--) {
+        if (back > end || !note_free(note, end - back, end)) continue;
+        if (!find(note, end - back, true, dimension) || dimension->taken != back) continue;
+        if (strlen(note->tokens.at[end - back].fold) == 1 && end == i && !note->tokens.at[i].joined &&
+            note->tokens.at[i].kind != TOKEN_FIGURE)
+            continue;
+        dimension->taken = i - (end - back);
+        return true;
+    }
+    static const char *const verbs[] = {"stands", "standing", "stand"};
+    for (size_t k = 0; k < COUNT(verbs); k++)
+        if (i > 0 && token_is(&note->tokens, i - 1, verbs[k])) {
+            *dimension = (struct dimension){"height", NULL, 1, true};
+            return true;
+        }
+    return false;
+}
+
+static const char *letter_name(char letter) {
+    switch (letter) {
+    case 'h':
+        return "height";
+    case 'w':
+        return "width";
+    case 'd':
+        return "depth";
+    case 'l':
+        return "length";
+    default:
+        return NULL;
+    }
+}
+
+// "hxwxd" in one token.
+static size_t letters_in(const char *fold, const char *names[3]) {
+    size_t count = 0;
+    for (; count < 3; fold += 2) {
+        names[count] = letter_name(*fold);
+        if (!names[count]) return 0;
+        count++;
+        if (!fold[1]) return count;
+        if (fold[1] != 'x') return 0;
+    }
+    return 0;
+}
+
+static size_t letters_from(const struct note *note, size_t i, const char *names[3], size_t *taken) {
+    const struct tokens *tokens = &note->tokens;
+    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return 0;
+    size_t count = letters_in(tokens->at[i].fold, names);
+    *taken = 1;
+    if (count > 1) return count;
+    while (count && count < 3 && token_is(tokens, i + *taken, "x") && i + *taken + 1 < tokens->count) {
+        const char *more[3];
+        if (letters_in(tokens->at[i + *taken + 1].fold, more) != 1) break;
+        names[count++] = more[0];
+        *taken += 2;
+    }
+    return count > 1 ? count : 0;
+}
+
+size_t dimension_letters(const struct note *note, size_t i, bool before, const char *names[3],
+                         size_t *taken) {
+    enum { MOST = 8 };
+    if (!before) return letters_from(note, i, names, taken);
+    for (size_t back = MOST; back > 0; back--) {
+        if (back > i) continue;
+        size_t count = letters_from(note, i - back, names, taken);
+        if (!count) continue;
+        size_t end = i - back + *taken;
+        while (end < i && (token_is(&note->tokens, end, ":") || token_is(&note->tokens, end, ")") ||
+                           token_is(&note->tokens, end, "is") || token_is(&note->tokens, end, "=")))
+            end++;
+        if (end != i) continue;
+        *taken = back;
+        return count;
+    }
+    return 0;
+}
+
+// --- parts ---
+
+static const struct part parts[] = {
+    {"cord", "length"},    {"cable", "length"},   {"flex", "length"},      {"lead", "length"},
+    {"chain", "length"},   {"strap", "length"},   {"handle", "length"},    {"blade", "length"},
+    {"hose", "length"},    {"pole", "length"},    {"shaft", "length"},     {"spout", "length"},
+    {"stem", "length"},    {"neck", "length"},    {"fringe", "length"},    {"leg", "length"},
+    {"heel", "height"},    {"base", "width"},     {"lid", "width"},        {"mouth", "width"},
+    {"rim", "width"},      {"dial", "diameter"},  {"face", "diameter"},    {"shade", "width"},
+    {"screen", "width"},   {"brim", "width"},     {"crown", "height"},     {"seat", "height"},
+    {"back", "height"},    {"arm", "height"},     {"drawer", "width"},     {"shelf", "width"},
+    {"wheel", "diameter"}, {"lens", "diameter"},  {"barrel", "length"},    {"chimney", "height"},
+    {"mat", "width"},      {"opening", "width"},  {"jaw", "width"},        {"bail", "length"},
+    {"frame", "width"},    {"hook", "length"},    {"needle", "length"},    {"rod", "length"},
+    {"cuff", "width"},     {"border", "width"},   {"pendulum", "length"},  {"box", "size"},
+    {"case", "size"},      {"collar", "width"},   {"tray", "width"},       {"knob", "diameter"},
+    {"drive", "size"},     {"foot", "width"},     {"ring", "diameter"},    {"antenna", "length"},
+    {"aerial", "length"},  {"bed", "length"},     {"sole", "length"},      {"band", "width"},
+    {"bulb", "size"},      {"reel", "diameter"},  {"speaker", "diameter"}, {"horn", "diameter"},
+    {"head", "diameter"},  {"bellows", "length"}, {"stand", "height"},     {"sign", "size"},
+    {"pipe", "length"},    {"spring", "length"}};
+
+bool part_at(const struct note *note, size_t i, struct part *part) {
+    if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) return false;
+    const char *word = note->tokens.at[i].one;
+    size_t size = strlen(word);
+    if (size > 2 && !strcmp(word + size - 2, "'s")) size -= 2; // "the cord's about 4 ft"
+    for (size_t k = 0; k < COUNT(parts); k++)
+        if (!strncmp(parts[k].name, word, size) && !parts[k].name[size]) {
+            *part = parts[k];
+            return true;
+        }
+    return false;
+}

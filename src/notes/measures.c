@@ -1,0 +1,465 @@
+// SPDX-License-Identifier: MIT
+// Measures: an amount, or two or three with "x" between, with what names them before and behind. A figure
+// that is a fault's own size is left where it stands; so is one without a unit whose dimension is not said.
+//
+// Units: the last one covers those before it ("30 x 40 cm"), the first those after it; in the same sentence
+// the one before
+// ("40 inches high, 28 wide"). Where none is said at all and a dimension is, a note in US English means
+// inches.
+#include "notes/measures.h"
+
+#include <string.h>
+
+#include "notes/correct.h"
+#include "notes/dimension.h"
+#include "notes/unit.h"
+
+#define COUNT(list) (sizeof list / sizeof *list)
+#define ANY(tokens, i, ...) is_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
+
+enum { SIDES_MOST = 3, BARE_MOST = 400 };
+
+struct side {
+    struct amount amount;
+    struct dimension dimension; // name NULL: not said
+};
+
+struct group {
+    struct side sides[SIDES_MOST];
+    size_t count;
+    size_t from, to; // tokens, with hedges and dimension words
+    bool about;
+    const char *of;
+    bool assumed; // inches that nobody said
+};
+
+static bool is_any(const struct tokens *tokens, size_t i, const char *const *list) {
+    for (; i < tokens->count && *list; list++)
+        if (!strcmp(tokens->at[i].fold, *list)) return true;
+    return false;
+}
+
+// --- reading the group ---
+
+static size_t by_sign(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "x", "by", "*") ? 1 : 0;
+}
+
+static bool side_at(const struct note *note, size_t i, struct side *side, size_t *taken) {
+    memset(side, 0, sizeof *side);
+    size_t hedge = hedge_at(note, i, false);
+    if (!amount_at(note, i + hedge, &side->amount)) return false;
+    if (hedge) side->amount.about = true;
+    *taken = hedge + side->amount.taken;
+    if (side->amount.letter) {
+        side->dimension.name = side->amount.letter == 'h'   ? "height"
+                               : side->amount.letter == 'w' ? "width"
+                               : side->amount.letter == 'd' ? "depth"
+                                                            : "length";
+        return true;
+    }
+    if (dimension_behind(note, i + *taken, &side->dimension)) {
+        *taken += side->dimension.taken;
+        size_t behind = hedge_at(note, i + *taken, true);
+        struct number next;
+        if (behind && !number_at(&note->tokens, i + *taken + behind, &next)) {
+            *taken += behind;
+            side->amount.about = true;
+        }
+    } else {
+        side->dimension = (struct dimension){0};
+    }
+    return true;
+}
+
+// "W 6", "width 6" inside a group: the letter stands before its figure.
+static size_t letter_before(const struct note *note, size_t i, struct dimension *dimension) {
+    const char *const names[] = {"h", "height", "w", "width", "d", "depth", "l", "length"};
+    for (size_t k = 0; k < COUNT(names); k += 2)
+        if (token_is(&note->tokens, i, names[k])) {
+            *dimension = (struct dimension){names[k + 1], NULL, 1, true};
+            return 1;
+        }
+    return 0;
+}
+
+static void add_sides(const struct note *note, struct group *group) {
+    while (group->count < SIDES_MOST) {
+        size_t at = group->to, joint = by_sign(note, at), taken;
+        if (!joint || !note_free(note, at, at + 1)) return;
+        struct dimension before = {0};
+        size_t letter = letter_before(note, at + joint, &before);
+        struct side *side = &group->sides[group->count];
+        if (!side_at(note, at + joint + letter, side, &taken)) return;
+        if (letter) side->dimension = before;
+        group->count++;
+        group->to = at + joint + letter + taken;
+    }
+}
+
+static void name_by_letters(const struct note *note, struct group *group) {
+    const char *names[SIDES_MOST];
+    size_t taken, skip = token_is(&note->tokens, group->to, "(") ? 1 : 0;
+    size_t count = dimension_letters(note, group->from, true, names, &taken);
+    if (count == group->count)
+        group->from -= taken;
+    else if ((count = dimension_letters(note, group->to + skip, false, names, &taken)) == group->count)
+        group->to += taken + skip;
+    else
+        return;
+    for (size_t i = 0; i < group->count; i++) group->sides[i].dimension.name = names[i];
+}
+
+static bool group_at(const struct note *note, size_t i, struct group *group) {
+    size_t taken;
+    memset(group, 0, sizeof *group);
+    group->from = i;
+    if (!side_at(note, i, &group->sides[0], &taken)) return false;
+    group->count = 1;
+    group->to = i + taken;
+    add_sides(note, group);
+    size_t hedge = hedge_before(note, group->from);
+    if (hedge) group->about = true;
+    group->from -= hedge;
+    if (group->count > 1) name_by_letters(note, group);
+    struct dimension before;
+    struct side *first = &group->sides[0];
+    if (dimension_before(note, group->from, &before) &&
+        (!first->dimension.name || !first->dimension.noun || group->count > 1)) {
+        bool adjective =
+            first->dimension.name && !first->dimension.noun && !strcmp(before.name, first->dimension.name);
+        // "height 9 width 6": what stands behind names the next figure.
+        if (first->dimension.name && !adjective && group->count == 1) group->to -= first->dimension.taken;
+        first->dimension = before;
+        group->from -= before.taken;
+    } else if (first->dimension.name && first->dimension.noun && group->count == 1 &&
+               dimension_before(note, group->from, &before)) {
+        group->to -= first->dimension.taken;
+        first->dimension = before;
+        group->from -= before.taken;
+    }
+    size_t more = hedge_before(note, group->from);
+    group->from -= more;
+    group->about |= more > 0;
+    return true;
+}
+
+// --- units ---
+
+static const struct unit *unit_of_group(const struct group *group) {
+    for (size_t i = group->count; i > 0; i--)
+        if (group->sides[i - 1].amount.unit) return group->sides[i - 1].amount.unit;
+    return NULL;
+}
+
+// Words after which a bare figure is a number, not a measure.
+static bool is_numbering(const struct note *note, size_t from) {
+    return from > 0 && ANY(&note->tokens, from - 1, "no", "number", "#", "model", "size", "sz", "page", "lot",
+                           "box", "$", "\xC2\xA3", "\xE2\x82\xAC", "no.", "pattern", "scale", "bin", "shelf",
+                           "grade", "top", "age", "ages");
+}
+
+static bool ends_phrase(const struct note *note, const struct group *group) {
+    const struct tokens *tokens = &note->tokens;
+    size_t i = group->to;
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
+           ANY(tokens, i, "and", "with", "no", "on", "at", "but", "to", "has", "in", "not", "flat", "when",
+               "including", "without", "across", "overall", "each", "it", "for", "open", "total", "by", "or",
+               "from", "counting", "lid", "laid", "off", "plus");
+}
+
+// "2x4" and the like are as often lumber or a count.
+static bool is_lumber(const struct group *group) {
+    const struct amount *a = &group->sides[0].amount, *b = &group->sides[1].amount;
+    return group->count == 2 && a->whole && b->whole && a->value < 4.5 && b->value < 6.5;
+}
+
+static bool may_be_bare(const struct note *note, const struct group *group) {
+    const struct side *first = &group->sides[0];
+    for (size_t i = 0; i < group->count; i++)
+        if (group->sides[i].amount.value > BARE_MOST) return false;
+    if (is_numbering(note, group->from)) return false;
+    if (group->count > 1) return !is_lumber(group);
+    if (!first->dimension.name) return false;
+    if (first->dimension.noun) return !first->amount.spelled || first->dimension.taken > 1;
+    return ends_phrase(note, group) &&
+           (!first->amount.spelled || !first->amount.whole || first->amount.value > 4);
+}
+
+static bool settle_units(const struct note *note, const struct carry *carry, struct group *group) {
+    const struct unit *unit = unit_of_group(group);
+    if (!unit && carry->unit && group->from < carry->until && may_be_bare(note, group)) unit = carry->unit;
+    if (!unit && note->locale == LOCALE_US && may_be_bare(note, group)) {
+        unit = say_unit("in", LOCALE_US);
+        group->assumed = true;
+    }
+    if (!unit) return false;
+    const struct unit *before = NULL;
+    for (size_t i = 0; i < group->count; i++) {
+        struct amount *amount = &group->sides[i].amount;
+        if (!amount->unit) amount->unit = before ? before : unit;
+        before = amount->unit;
+        if (group->count > 1 && (!before->kind || strcmp(before->kind, "mm") != 0)) return false;
+    }
+    return true;
+}
+
+// --- what is measured ---
+
+static bool is_between(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "is", "are", "was", "measures", "measure", "about", "the", ":", "itself",
+               "runs", "s", "of", "opens", "has", "-", "at", "on", "it");
+}
+
+static const char *part_before(struct note *note, size_t from, struct part *part) {
+    for (size_t n = 0; n < 3 && from > 0 && is_between(note, from - 1); n++) {
+        if (token_is(&note->tokens, from - 1, "has") || token_is(&note->tokens, from - 1, "it")) return NULL;
+        from--;
+    }
+    if (!from || !part_at(note, from - 1, part)) return NULL;
+    // "of the thing" before it: "on the base 8 in" says where a fault is, not what is measured.
+    bool after_place =
+        from > 1 && (token_is(&note->tokens, from - 2, "the") || token_is(&note->tokens, from - 2, "its")) &&
+        from > 2 &&
+        ANY(&note->tokens, from - 3, "on", "at", "to", "near", "by", "under", "with", "in", "from");
+    bool place = from > 1 && ANY(&note->tokens, from - 2, "on", "at", "no", "without", "missing", "w/o",
+                                 "with", "w/", "in");
+    return after_place || place || note->tokens.at[from - 1].stop != STOP_NONE ? NULL : part->name;
+}
+
+static const char *part_behind(const struct note *note, size_t to, struct part *part, size_t *taken) {
+    enum { ADJECTIVES_MOST = 2 };
+    for (size_t k = 0; k <= ADJECTIVES_MOST; k++) {
+        if (to + k >= note->tokens.count || note->tokens.at[to + k].kind != TOKEN_WORD) return NULL;
+        if (part_at(note, to + k, part)) {
+            // "8 inch base plate": the part names a thing of its own.
+            *taken = k + 1;
+            return part->name;
+        }
+        if (ANY(&note->tokens, to + k, "with", "and", "no", "has", "of", "the", "a", "an", "on", "in", "at",
+                "but", "to", "or", "by", "around", "from", "is", "not", "without", "for", "it", "overall",
+                "total", "missing"))
+            return NULL;
+    }
+    return NULL;
+}
+
+static void find_part(struct note *note, struct group *group) {
+    struct part part;
+    struct side *first = &group->sides[0];
+    size_t taken = 0;
+    const char *kind = first->amount.unit->kind;
+    const char *behind = part_behind(note, group->to, &part, &taken);
+    if (behind && group->count == 1 && (!first->dimension.name || !first->dimension.noun) &&
+        (!kind || !strcmp(kind, "mm"))) {
+        group->of = behind;
+        if (!first->dimension.name) first->dimension.name = part.measure;
+        return;
+    }
+    group->of = part_before(note, group->from, &part);
+    if (group->of && group->count == 1 && !first->dimension.name && kind && !strcmp(kind, "mm"))
+        first->dimension.name = part.measure;
+    if (token_is(&note->tokens, group->from > 0 ? group->from - 1 : 0, "opens") && group->from > 0)
+        group->of = "open";
+}
+
+// Is there a fault here that the figure measures?
+static bool is_denied(const struct note *note, size_t i) {
+    enum { REACH = 6 };
+    for (size_t n = 0; n < REACH && i > 0 && note->tokens.at[i - 1].stop < STOP_CLAUSE; n++) {
+        i--;
+        if (ANY(&note->tokens, i, "no", "not", "without", "never", "free", "zero", "w/o", "isn't", "isnt",
+                "aren't", "arent", "hasn't", "hasnt", "doesn't", "doesnt", "any", "none", "haven't", "havent",
+                "don't", "dont"))
+            return true;
+    }
+    return false;
+}
+
+static bool fault_behind(const struct note *note, const struct group *group) {
+    enum { REACH = 4 };
+    for (size_t k = group->to; k < group->to + REACH && k < note->tokens.count; k++) {
+        if (note->tokens.at[k].stop != STOP_NONE) return false;
+        if (note->fault_word[k] == FAULT_WORD_SIZED) {
+            // "6 inch chipped bowl": the bowl is measured.
+            size_t size = strlen(note->tokens.at[k].fold);
+            bool adjective = size > 2 && !strcmp(note->tokens.at[k].fold + size - 2, "ed");
+            bool noun =
+                k + 1 < note->tokens.count && note->tokens.at[k + 1].kind == TOKEN_WORD &&
+                !ANY(&note->tokens, k + 1, "on", "in", "at", "near", "by", "along", "and", "with", "area",
+                     "spot", "edge", "section", "place", "patch", "inside", "to", "from", "across", "down");
+            return !(adjective && noun);
+        }
+        if (ANY(&note->tokens, k, "with", "and", "no", "but", "has", "have", "not", "is", "one", "it", "on",
+                "at", "tall", "high"))
+            return false;
+    }
+    return false;
+}
+
+static bool fault_before(const struct note *note, const struct group *group) {
+    enum { REACH = 16 };
+    const char *dimension = group->sides[0].dimension.name;
+    bool of_thing =
+        group->count > 1 || (dimension && (!strcmp(dimension, "height") || !strcmp(dimension, "diameter") ||
+                                           group->sides[0].dimension.noun));
+    int commas = 0;
+    for (size_t k = group->from, n = 0; k > 0 && n < REACH; k--, n++) {
+        enum token_stop stop = note->tokens.at[k - 1].stop;
+        if (stop >= STOP_SENTENCE) return false;
+        if (stop >= STOP_COMMA && ++commas > 1) return false;
+        if (stop >= STOP_COMMA && k != group->from) return false;
+        if (note->fault_word[k - 1] != FAULT_WORD_SIZED) continue;
+        if (is_denied(note, k - 1)) return false;
+        if (commas && dimension) return false;
+        return !of_thing || group->from - k < 2;
+    }
+    return false;
+}
+
+static bool is_faults(const struct note *note, const struct group *group) {
+    const struct unit *unit = group->sides[0].amount.unit;
+    if (!unit->kind || strcmp(unit->kind, "mm") != 0) return false;
+    return fault_behind(note, group) || fault_before(note, group);
+}
+
+// --- keeping ---
+
+static void keep_side(struct note *note, const struct group *group, const struct side *side,
+                      const char *dimension) {
+    const struct amount *amount = &side->amount;
+    struct measurement *measure = note_measurement(note);
+    measure->dimension = dimension;
+    measure->figure = figure_of(amount->value, amount->unit, amount->about || group->about);
+    measure->of = side->dimension.of ? side->dimension.of : group->of;
+    measure->span = note_span_of(note, group->from, group->to);
+    if (amount->to <= 0) return;
+    measure->range = true;
+    measure->from = amount->value;
+    measure->to = amount->to;
+}
+
+static const char *unnamed(const struct group *group, size_t i) {
+    static const char *const sides[] = {"length", "width", "height"};
+    static const char *const upright[] = {"width", "length", "height"};
+    if (group->count == 1) return "size";
+    // People give the longer side of a thing that lies first; of cloth and pictures the width.
+    return group->sides[0].amount.value < group->sides[1].amount.value ? upright[i] : sides[i];
+}
+
+// A pair with one named side gives the other name to the other side.
+static const char *name_of_side(const struct group *group, size_t i) {
+    const struct side *side = &group->sides[i];
+    if (side->dimension.name) return side->dimension.name;
+    const char *kind = side->amount.unit->kind;
+    if (kind && !strcmp(kind, "g")) return "weight";
+    if (kind && !strcmp(kind, "ml")) return "capacity";
+    const char *name = unnamed(group, i);
+    for (size_t k = 0; k < group->count; k++) {
+        const char *other = group->sides[k].dimension.name;
+        if (k == i || !other || strcmp(other, name) != 0) continue;
+        return !strcmp(other, "width") ? "length" : "width";
+    }
+    return name;
+}
+
+static void keep_group(struct note *note, const struct group *group) {
+    for (size_t i = 0; i < group->count; i++) {
+        const char *name = name_of_side(group, i);
+        if (!strcmp(name, "square")) {
+            keep_side(note, group, &group->sides[i], "width");
+            name = "length";
+        }
+        keep_side(note, group, &group->sides[i], name);
+    }
+    note_reading(note, group->from, group->to, "measure",
+                 group->assumed ? "a bare figure is taken as inches" : "number before a unit");
+    note_take(note, group->from, group->to, TAKEN_MEASURE);
+}
+
+// "18V", "40 watt", "50mm lens": what a thing is made for; kept as its size.
+static bool keep_rating(struct note *note, const struct group *group) {
+    const struct amount *amount = &group->sides[0].amount;
+    struct part part;
+    size_t taken;
+    bool plain = !amount->unit->kind;
+    bool lens = group->count == 1 && !strcmp(amount->unit->name, "mm") &&
+                ANY(&note->tokens, group->to, "film", "lens", "camera", "slide", "slides", "negatives",
+                    "projector", "movie", "lenses", "slr");
+    if (!plain && !lens) return false;
+    struct value *value = note_attribute(note);
+    value->name = "size";
+    value->value =
+        arena_format(note->arena, "%s%s", say_decimal(note->arena, amount->value), amount->unit->title);
+    value->span = note_span_of(note, group->from, group->to);
+    value->of = part_behind(note, group->to, &part, &taken);
+    note_reading(note, group->from, group->to, "size", "number before a unit");
+    note_take(note, group->from, group->to, TAKEN_MEASURE);
+    return true;
+}
+
+// "8x30 field glasses": power and width of the lens.
+static bool keep_glasses(struct note *note, const struct group *group) {
+    if (group->count != 2 || group->sides[1].amount.unit) return false;
+    enum { REACH = 10 };
+    bool near = false;
+    for (size_t k = group->from > REACH ? group->from - REACH : 0;
+         k < group->to + REACH && k < note->tokens.count; k++)
+        near |= ANY(&note->tokens, k, "binoculars", "binocular", "monocular", "scope", "telescope") ||
+                token_phrase(&note->tokens, k, "field glasses");
+    if (!near) return false;
+    struct value *value = note_attribute(note);
+    value->name = "size";
+    value->value = arena_format(note->arena, "%sx%s", say_decimal(note->arena, group->sides[0].amount.value),
+                                say_decimal(note->arena, group->sides[1].amount.value));
+    value->span = note_span_of(note, group->from, group->to);
+    note_reading(note, group->from, group->to, "size", "power and lens of field glasses");
+    note_take(note, group->from, group->to, TAKEN_MEASURE);
+    return true;
+}
+
+// Figures of people and of other things: "I'm 5 foot 6", "fits rods up to 3 in".
+static bool is_other(const struct note *note, const struct group *group) {
+    size_t from = group->from;
+    if (from > 0 &&
+        ANY(&note->tokens, from - 1, "i'm", "im", "he's", "she's", "$", "\xC2\xA3", "\xE2\x82\xAC"))
+        return true;
+    if (from > 1 && token_is(&note->tokens, from - 1, "am") && token_is(&note->tokens, from - 2, "i"))
+        return true;
+    size_t start = note_clause_from(note, from, STOP_COMMA);
+    if (from > start + 6) start = from - 6;
+    for (size_t k = start; k < from; k++)
+        if (ANY(&note->tokens, k, "takes", "fits", "accepts", "within") && !group->sides[0].dimension.name &&
+            group->sides[0].amount.unit->kind && !strcmp(group->sides[0].amount.unit->kind, "mm"))
+            return true;
+    return token_is(&note->tokens, group->to, "away") || token_is(&note->tokens, group->to, "from");
+}
+
+static size_t read_at(struct note *note, size_t i, struct carry *carry) {
+    struct group group;
+    if (!group_at(note, i, &group) || !note_free(note, i, group.to)) return i + 1;
+    if (keep_glasses(note, &group)) return group.to;
+    carry_into(carry, i, &group.sides[0].amount, &group.sides[0].dimension);
+    if (!settle_units(note, carry, &group)) return i + 1;
+    if (!group.sides[0].amount.unit || is_numbering(note, group.from)) return i + 1;
+    if (is_faults(note, &group) || is_other(note, &group)) return group.to;
+    if (keep_rating(note, &group)) return group.to;
+    find_part(note, &group);
+    carry_keep(note, carry, &group.sides[0].amount, &group.sides[0].dimension, group.to);
+    if (correction_behind(note, group.to, &carry->corrected)) { // withdrawn before it was kept
+        note_take(note, group.from, group.to, TAKEN_MEASURE);
+        return group.to;
+    }
+    keep_group(note, &group);
+    return group.to;
+}
+
+void read_measures(struct note *note) {
+    read_sizes(note);
+    struct carry carry = {0};
+    for (size_t i = 0; i < note->tokens.count;) {
+        const struct token *token = &note->tokens.at[i];
+        bool may = note->taken[i] == TAKEN_NOT && token->kind != TOKEN_SIGN && token->kind != TOKEN_CODE;
+        i = may ? read_at(note, i, &carry) : i + 1;
+    }
+}

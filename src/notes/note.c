@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+// The note's own book-keeping: who took which token, and the growing lists of the record.
+#include "notes/note.h"
+
+#include <string.h>
+
+#include "text/buf.h"
+
+void note_start(struct note *note, const char *text, size_t size) {
+    note->tokens = tokens_cut(note->arena, text, size);
+    note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
+    note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
+    note_mark_fault_words(note);
+}
+
+static bool has_size(const struct flaw *flaw) {
+    return flaw->class == CLASS_DAMAGE || flaw->class == CLASS_DIRT || flaw->class == CLASS_REPAIR;
+}
+
+void note_mark_fault_words(struct note *note) {
+    if (!note->phrases) return;
+    note->hits = phrases_find(note->arena, note->phrases, &note->tokens);
+    for (size_t i = 0; i < note->hits.count; i++) {
+        const struct phrase_hit *hit = &note->hits.at[i];
+        unsigned char how = has_size(hit->flaw) ? FAULT_WORD_SIZED : FAULT_WORD;
+        if (hit->flaw->class == CLASS_STATUS || hit->flaw->class == CLASS_FEATURE) continue;
+        for (size_t k = hit->from; k < hit->to; k++)
+            if (note->fault_word[k] < how) note->fault_word[k] = how;
+    }
+}
+
+void note_take(struct note *note, size_t from, size_t to, enum taken how) {
+    if (to > from) memset(note->taken + from, (int)how, to - from);
+}
+
+bool note_free(const struct note *note, size_t from, size_t to) {
+    if (to > note->tokens.count) return false;
+    for (size_t i = from; i < to; i++)
+        if (note->taken[i] != TAKEN_NOT) return false;
+    return true;
+}
+
+struct note_span note_span_of(const struct note *note, size_t from, size_t to) {
+    if (to <= from) return (struct note_span){0, 0};
+    return (struct note_span){note->tokens.at[from].from, note->tokens.at[to - 1].to};
+}
+
+const char *note_words(const struct note *note, size_t from, size_t to) {
+    struct buf out = buf_start(note->arena);
+    for (size_t i = from; i < to; i++) {
+        const struct token *token = &note->tokens.at[i];
+        if (token->stop == STOP_LINE || token->fold[0] == '\n') continue;
+        if (out.n && !token->joined) buf_byte(&out, ' ');
+        buf_add(&out, note->tokens.text + token->from, token->to - token->from);
+    }
+    return out.at;
+}
+
+void note_reading(struct note *note, size_t from, size_t to, const char *what, const char *because) {
+    struct note_span span = note_span_of(note, from, to);
+    note->readings = arena_grow(note->arena, note->readings, note->reading_count, &note->reading_room,
+                                sizeof *note->readings);
+    note->readings[note->reading_count++] = (struct reading){span.from, span.to, what, because, NULL};
+}
+
+// A clause longer than this is no clause; the bound keeps readers linear on notes without a stop.
+enum { CLAUSE_MOST = 80 };
+
+size_t note_clause_from(const struct note *note, size_t i, enum token_stop least) {
+    for (size_t n = 0; n < CLAUSE_MOST && i > 0 && note->tokens.at[i - 1].stop < least; n++) i--;
+    return i;
+}
+
+size_t note_clause_to(const struct note *note, size_t i, enum token_stop least) {
+    for (size_t n = 0; n < CLAUSE_MOST && i < note->tokens.count && note->tokens.at[i].stop < least; n++) i++;
+    return i;
+}
+
+#define GROW(function, type, list, number, rooms)                                                            \
+    type *function(struct note *note) {                                                                      \
+        if (note->rooms < note->record->number) note->rooms = note->record->number; /* given by hand */      \
+        note->record->list = arena_grow(note->arena, note->record->list, note->record->number, &note->rooms, \
+                                        sizeof *note->record->list);                                         \
+        type *entry = &note->record->list[note->record->number++];                                           \
+        memset(entry, 0, sizeof *entry);                                                                     \
+        return entry;                                                                                        \
+    }
+GROW(note_attribute, struct value, attributes, attribute_count, attribute_room)
+GROW(note_flaw, struct item_flaw, flaws, flaw_count, flaw_room)
+GROW(note_clear, struct item_clear, clear, clear_count, clear_room)
+GROW(note_included, struct item_included, includes, include_count, include_room)
+GROW(note_measurement, struct measurement, measurements, measurement_count, measurement_room)
+GROW(note_mark, struct mark, marks, mark_count, mark_room)
+GROW(note_fit, struct fit, fits, fit_count, fit_room)
+
+void note_aside(struct note *note, size_t from, size_t to) {
+    if (to <= from) return;
+    note->asides =
+        arena_grow(note->arena, note->asides, note->aside_count, &note->aside_room, sizeof *note->asides);
+    note->asides[note->aside_count++] = note_span_of(note, from, to);
+    note_take(note, from, to, TAKEN_ASIDE);
+}
+
+void note_unchecked(struct note *note, const char *what) {
+    struct texts *list = &note->record->unchecked;
+    for (size_t i = 0; i < list->count; i++)
+        if (!strcmp(list->at[i], what)) return;
+    const char **grown = arena_array(note->arena, list->count + 1, sizeof *grown);
+    if (list->count) memcpy((void *)grown, (const void *)list->at, list->count * sizeof *grown);
+    grown[list->count++] = what;
+    list->at = grown;
+}

@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: MIT
+// Phrases are compared as sequences of word hashes, so that neither the rules' texts nor the note's are
+// touched again. A hyphened token is as many words as it has parts; a hit ends only where a token ends.
+#include "notes/phrases.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "notes/cut.h"
+
+struct phrase {
+    size_t first; // in `words`
+    size_t count;
+    size_t flaw; // number in the rule set
+    bool unless;
+};
+
+struct bucket {
+    size_t from, to; // in `phrases`, sorted by first word, longest first
+};
+
+struct phrases {
+    const struct ruleset *rules;
+    uint64_t *words;
+    size_t word_count, word_room;
+    struct phrase *at;
+    size_t count, room;
+    struct bucket *buckets;
+    size_t mask;
+};
+
+// --- words of a text: its tokens' parts, without apostrophes and hyphens ---
+
+struct word {
+    uint64_t hash;
+    size_t token;
+    bool ends; // the last of its token
+};
+
+static bool is_hyphen(const struct token *token) {
+    return token->kind == TOKEN_SIGN && token->fold[0] == '-' && !token->fold[1] && token->joined;
+}
+
+static uint64_t part_hash(const char *from, size_t size) {
+    enum { PART_ROOM = 64 };
+    char plain[PART_ROOM];
+    size_t n = 0;
+    for (size_t i = 0; i < size && n < PART_ROOM; i++)
+        if (from[i] != '\'') plain[n++] = from[i];
+    return token_hash(plain, n) | 1;
+}
+
+static size_t parts_of(const struct token *token) {
+    size_t count = 1;
+    for (const char *c = token->fold; *c && token->kind != TOKEN_SIGN; c++)
+        count += *c == '-' && c > token->fold;
+    return count;
+}
+
+// Words of all tokens; a hyphen that stands alone between two words is no word.
+static struct word *words_of(struct arena *arena, const struct tokens *tokens, size_t *count) {
+    size_t room = 1;
+    for (size_t i = 0; i < tokens->count; i++) room += parts_of(&tokens->at[i]);
+    struct word *words = arena_array(arena, room, sizeof *words);
+    *count = 0;
+    for (size_t i = 0; i < tokens->count; i++) {
+        const char *fold = tokens->at[i].fold;
+        if (is_hyphen(&tokens->at[i])) continue;
+        for (bool sign = tokens->at[i].kind == TOKEN_SIGN;;) {
+            size_t size = sign ? strlen(fold) : strcspn(fold + 1, "-") + 1;
+            words[(*count)++] = (struct word){part_hash(fold, size), i, !fold[size]};
+            if (!fold[size]) break;
+            fold += size + 1;
+            if (!*fold) {
+                words[*count - 1].ends = true;
+                break;
+            }
+        }
+    }
+    return words;
+}
+
+// --- building ---
+
+static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless) {
+    struct tokens tokens = tokens_cut(arena, text, strlen(text));
+    size_t count;
+    const struct word *words = words_of(arena, &tokens, &count);
+    if (!count) return;
+    p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
+    p->at[p->count++] = (struct phrase){p->word_count, count, flaw, unless};
+    for (size_t i = 0; i < count; i++) {
+        p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
+        p->words[p->word_count++] = words[i].hash;
+    }
+}
+
+struct sortable {
+    uint64_t first;
+    struct phrase phrase;
+};
+
+static int phrase_order(const void *a, const void *b) {
+    const struct sortable *x = a, *y = b;
+    if (x->first != y->first) return x->first < y->first ? -1 : 1;
+    if (x->phrase.count != y->phrase.count) return x->phrase.count > y->phrase.count ? -1 : 1;
+    return (x->phrase.first > y->phrase.first) - (x->phrase.first < y->phrase.first);
+}
+
+static void sort(struct arena *arena, struct phrases *p) {
+    struct sortable *all = arena_array(arena, p->count + 1, sizeof *all);
+    for (size_t i = 0; i < p->count; i++) all[i] = (struct sortable){p->words[p->at[i].first], p->at[i]};
+    if (p->count) qsort(all, p->count, sizeof *all, phrase_order);
+    for (size_t i = 0; i < p->count; i++) p->at[i] = all[i].phrase;
+}
+
+static size_t bucket_of(const struct phrases *p, uint64_t first) {
+    size_t at = (size_t)(first >> 7) & p->mask;
+    while (p->buckets[at].to && p->words[p->at[p->buckets[at].from].first] != first) at = (at + 1) & p->mask;
+    return at;
+}
+
+static void index_buckets(struct arena *arena, struct phrases *p) {
+    p->mask = 15;
+    while (p->mask < p->count * 2) p->mask = p->mask * 2 + 1;
+    p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
+    for (size_t from = 0, to; from < p->count; from = to) {
+        uint64_t first = p->words[p->at[from].first];
+        for (to = from; to < p->count && p->words[p->at[to].first] == first;) to++;
+        p->buckets[bucket_of(p, first)] = (struct bucket){from, to};
+    }
+}
+
+const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
+    struct phrases *p = arena_alloc(arena, sizeof *p);
+    p->rules = rules;
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct finder *finder = &rules->flaws[i]->finder;
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
+    }
+    sort(arena, p);
+    index_buckets(arena, p);
+    return p;
+}
+
+// --- finding ---
+
+struct search {
+    struct arena *arena;
+    const struct phrases *phrases;
+    const struct word *words;
+    size_t count;
+    size_t *covered; // a flaw's word that ends up to here is inside an `unless` or another hit; one a flaw
+    struct phrase_hits hits;
+    size_t room;
+};
+
+static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
+    if (phrase->count > s->count - i || !s->words[i + phrase->count - 1].ends) return false;
+    for (size_t k = 1; k < phrase->count; k++)
+        if (s->words[i + k].hash != s->phrases->words[phrase->first + k]) return false;
+    return true;
+}
+
+static void keep(struct search *s, const struct phrase *phrase, size_t i) {
+    size_t end = i + phrase->count;
+    if (end <= s->covered[phrase->flaw]) return;
+    s->covered[phrase->flaw] = end;
+    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    s->hits.at[s->hits.count++] = (struct phrase_hit){s->phrases->rules->flaws[phrase->flaw],
+                                                      s->words[i].token, s->words[end - 1].token + 1};
+}
+
+static void search_at(struct search *s, size_t i) {
+    const struct bucket *bucket = &s->phrases->buckets[bucket_of(s->phrases, s->words[i].hash)];
+    for (size_t k = bucket->from; k < bucket->to; k++) {
+        const struct phrase *phrase = &s->phrases->at[k];
+        if (!phrase->unless || !stands(s, phrase, i)) continue;
+        if (s->covered[phrase->flaw] < i + phrase->count) s->covered[phrase->flaw] = i + phrase->count;
+    }
+    for (size_t k = bucket->from; k < bucket->to; k++)
+        if (!s->phrases->at[k].unless && stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
+}
+
+struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
+                                const struct tokens *tokens) {
+    struct search search = {.arena = arena, .phrases = phrases};
+    search.words = words_of(arena, tokens, &search.count);
+    search.covered = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.covered);
+    for (size_t i = 0; i < search.count; i++)
+        if (!i || search.words[i - 1].ends) search_at(&search, i);
+    return search.hits;
+}

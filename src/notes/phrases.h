@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// The words of every flaw in one table, looked up token by token: a hash of the first word leads to all
+// phrases that begin with it. Built once a rule set, never changed, shared by all notes. Owner: the arena
+// given.
+//
+// A phrase matches whole words, whatever their case; hyphens count as spaces and apostrophes may be missing.
+// A phrase of `unless` covers what it holds: no word of the same flaw matches inside it.
+#ifndef NOTES_PHRASES_H
+#define NOTES_PHRASES_H
+
+#include "notes/token.h"
+#include "rules/ruleset.h"
+
+struct phrases;
+
+struct phrase_hit {
+    const struct flaw *flaw;
+    size_t from, to; // tokens, half open
+};
+
+struct phrase_hits {
+    struct phrase_hit *at;
+    size_t count;
+};
+
+const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules);
+// Every hit, by `from`; of one flaw's phrases only the longest that begin at a token and none inside another.
+// One pass: the time grows with the tokens and with what is found.
+struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
+                                const struct tokens *tokens);
+
+#endif

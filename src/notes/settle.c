@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// What figures could not say before the thing was known.
+#include <string.h>
+
+#include "notes/measures.h"
+
+static bool ends_with(const char *text, const char *word) {
+    size_t n = strlen(text), m = strlen(word);
+    return n >= m && !strcmp(text + n - m, word) && (n == m || text[n - m - 1] == ' ');
+}
+
+static void add_size(struct note *note, const struct measurement *measure) {
+    struct value *value = note_attribute(note);
+    value->name = "size";
+    value->value =
+        arena_format(note->arena, "%s%s %s", measure->figure.about ? "about " : "",
+                     say_fraction(note->arena, measure->figure.value), measure->figure.unit->title);
+    value->of = measure->of;
+    value->span = measure->span;
+}
+
+// A picture's pair is width and height.
+static bool is_upright(const struct family *family) {
+    return family && family->default_dimension && !strcmp(family->default_dimension, "height");
+}
+
+void settle_measures(struct note *note) {
+    struct record *record = note->record;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->measurement_count; i++) {
+        struct measurement measure = record->measurements[i];
+        if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
+        bool size = !strcmp(measure.dimension, "size");
+        if (size && !measure.of && record->family && record->family->default_dimension)
+            measure.dimension = record->family->default_dimension;
+        else if (size && !measure.range) {
+            add_size(note, &measure);
+            continue;
+        }
+        bool pair =
+            i + 1 < record->measurement_count && measure.span.to == record->measurements[i + 1].span.to;
+        if (pair && is_upright(record->family) && !strcmp(measure.dimension, "width") &&
+            !strcmp(record->measurements[i + 1].dimension, "length"))
+            record->measurements[i + 1].dimension = "height";
+        record->measurements[kept++] = measure;
+    }
+    record->measurement_count = kept;
+}

@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+// Labelled sizes, kept as the seller wrote them: no system is turned into another, and a size is never a
+// length.
+#include <string.h>
+
+#include "notes/measures.h"
+
+#define COUNT(list) (sizeof list / sizeof *list)
+#define ANY(tokens, i, ...) is_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
+
+static bool is_any(const struct tokens *tokens, size_t i, const char *const *list) {
+    for (; i < tokens->count && *list; list++)
+        if (!strcmp(tokens->at[i].fold, *list)) return true;
+    return false;
+}
+
+static void keep(struct note *note, size_t from, size_t to, const char *text, size_t taken_from,
+                 size_t taken_to) {
+    struct value *value = note_attribute(note);
+    value->name = "size";
+    value->value = text;
+    value->span = note_span_of(note, from, to);
+    note_reading(note, taken_from, taken_to, "size", "word for a labelled size");
+    note_take(note, taken_from, taken_to, TAKEN_VALUE);
+}
+
+static bool is_wearer(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "kids", "kid's", "kids'", "mens", "men's", "mens'", "womens", "women's",
+               "ladies", "ladies'", "girls", "girls'", "boys", "boys'", "toddler", "youth", "adult", "misses",
+               "juniors", "baby", "infant", "child", "child's", "childrens", "children's", "unisex");
+}
+
+static bool is_letter_size(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "xs", "s", "m", "l", "xl", "xxl", "xxxl", "2xl", "3xl", "4xl", "small",
+               "medium", "large", "x-large", "x-small", "xx-large", "one", "os");
+}
+
+static bool is_country(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "us", "uk", "eu", "euro", "eur", "fr", "it", "aus", "u.s", "u.k");
+}
+
+static bool is_width(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "wide", "narrow", "regular", "tall", "petite", "long", "short", "d", "ee",
+               "eee", "w", "c", "b", "2e", "4e", "half");
+}
+
+// "8", "10 wide", "7 US", "UK 9 / EU 43", "M", "3-4", "12-14", "N½", "8 1/2": where the value that begins at
+// `i` ends.
+static size_t value_end(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i;
+    bool country = is_country(note, at) && at + 1 < tokens->count &&
+                   (tokens->at[at + 1].kind == TOKEN_FIGURE || tokens->at[at + 1].kind == TOKEN_CODE);
+    if (country) at++;
+    if (at >= tokens->count) return i;
+    struct number number;
+    if (ANY(tokens, at, "extra", "x") && ANY(tokens, at + 1, "large", "small", "-") &&
+        tokens->at[at].stop == STOP_NONE) {
+        at += token_is(tokens, at + 1, "-") ? 3 : 2;
+    } else if (token_is(tokens, at, "one") ||
+               (is_letter_size(note, at) && tokens->at[at].kind == TOKEN_WORD)) {
+        if (token_is(tokens, at, "one")) return i;
+        at++;
+        if (at + 1 < tokens->count && token_is(tokens, at, "/") && is_letter_size(note, at + 1)) at += 2;
+    } else if (tokens->at[at].kind == TOKEN_FIGURE && number_at(tokens, at, &number)) {
+        bool letter = strlen(number.tail) == 1 && strchr("wbcdstrlmh", *number.tail);
+        if (*number.tail && !letter && strcmp(number.tail, "t") != 0 && !is_letter_size(note, at)) return i;
+        at += number.taken;
+        bool range = at + 1 < tokens->count &&
+                     (token_is(tokens, at, "-") || token_is(tokens, at, "/") || token_is(tokens, at, "x")) &&
+                     tokens->at[at + 1].joined && tokens->at[at].joined &&
+                     tokens->at[at + 1].kind == TOKEN_FIGURE;
+        if (range) at += 2;
+        if (token_is(tokens, at, "to") && at + 1 < tokens->count && tokens->at[at + 1].kind == TOKEN_FIGURE)
+            at += 2;
+    } else if (number_at(tokens, at, &number) && number.said) {
+        at += number.taken;
+    } else if (tokens->at[at].kind == TOKEN_WORD && tokens->at[at].to - tokens->at[at].from == 1 &&
+               (tokens->at[at].capital || tokens->flat) && !token_is(tokens, at, "a")) {
+        at++; // rings of the British system: "N½"
+        if (at < tokens->count && tokens->at[at].joined && tokens->at[at].kind == TOKEN_FIGURE) at++;
+    } else {
+        return i;
+    }
+    if (is_width(note, at) && tokens->at[at - 1].stop == STOP_NONE) at++;
+    if (!country && is_country(note, at) && !token_is(tokens, at, "it") &&
+        (tokens->at[at].capitals || tokens->flat))
+        at++;
+    if (country && token_is(tokens, at, "/") && is_country(note, at + 1)) {
+        size_t more = value_end(note, at + 1);
+        if (more > at + 1) at = more;
+    }
+    return at;
+}
+
+// "size 8", "sz. M", "size: 10 wide", "kids size 13".
+static size_t size_word(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "size", "sz", "sizes")) return 0;
+    size_t at = i + 1;
+    if (token_is(tokens, at, ".") || token_is(tokens, at, ":")) at++;
+    if (ANY(tokens, at, "is", "says", "a", "about", "marked", "of")) at++;
+    if (at != i + 1 && ANY(tokens, i + 1, "of", "a")) return 0;
+    size_t end = value_end(note, at);
+    if (end == at || !note_free(note, i, end)) return 0;
+    struct amount amount;
+    if (amount_at(note, at, &amount) && amount.unit && amount.unit->kind) return 0; // a length after all
+    size_t from = i;
+    const char *text = note_words(note, at, end);
+    if (i && is_wearer(note, i - 1) && tokens->at[i - 1].stop == STOP_NONE) {
+        from--;
+        text = arena_format(note->arena, "%s %s", note_words(note, i - 1, i), text);
+    }
+    keep(note, at, end, text, from, end);
+    return end - i;
+}
+
+// "UK 9 / EU 43", "womens 8.5", "adult medium", "US 7".
+static size_t wearer_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool country = ANY(tokens, i, "uk", "us", "eu", "u.k", "u.s") && (tokens->at[i].capitals || tokens->flat);
+    if (!country && !is_wearer(note, i)) return 0;
+    size_t at = country ? i : i + 1;
+    size_t end = value_end(note, at);
+    if (end <= i + 1 || !note_free(note, i, end)) return 0;
+    bool spelled = tokens->at[country ? i + 1 : at].kind == TOKEN_WORD;
+    if (spelled && !is_letter_size(note, at)) return 0;
+    if (spelled && end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+        !ANY(tokens, end, "size", "and", "with", "no"))
+        return 0;
+    struct amount amount;
+    if (amount_at(note, country ? i + 1 : at, &amount) && amount.unit) return 0;
+    keep(note, i, end, note_words(note, i, end), i, end);
+    return end - i;
+}
+
+// "twin size", "queen", "fits a double", "standard size", "3/4 size".
+static size_t bed_size(struct note *note, size_t i) {
+    static const char *const beds[] = {
+        "california king", "cal king", "twin xl",  "twin", "full",       "queen",    "king",
+        "double",          "single",   "standard", "crib", "super king", "kingsize", "full sized"};
+    const struct tokens *tokens = &note->tokens;
+    struct number number;
+    if (number_at(tokens, i, &number) && number.part && !*number.tail &&
+        token_is(tokens, i + number.taken, "size") && tokens->at[i].kind == TOKEN_FIGURE) {
+        keep(note, i, i + number.taken, note_words(note, i, i + number.taken), i, i + number.taken + 1);
+        return number.taken + 1;
+    }
+    for (size_t k = 0; k < COUNT(beds); k++) {
+        size_t taken = token_phrase(tokens, i, beds[k]);
+        if (!taken) continue;
+        size_t end = i + taken;
+        size_t hyphen = token_is(tokens, end, "-") ? 1 : 0;
+        bool size = ANY(tokens, end + hyphen, "size", "sized");
+        bool fits = i > 0 && (ANY(tokens, i - 1, "fits") ||
+                              (i > 1 && token_is(tokens, i - 1, "a") && ANY(tokens, i - 2, "fits", "fit")));
+        if (!size && !fits) return 0;
+        keep(note, i, end, note_words(note, i, end), i, size ? end + hyphen + 1 : end);
+        return (size ? end + hyphen + 1 : end) - i;
+    }
+    return 0;
+}
+
+// "XL" alone, "tag says medium", "label: L".
+static size_t tag_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const struct token *token = &tokens->at[i];
+    bool plain = ANY(tokens, i, "xs", "xl", "xxl", "xxxl", "2xl", "3xl", "4xl") &&
+                 (token->capitals || tokens->flat || token->kind == TOKEN_FIGURE);
+    bool after_tag = i > 1 && ANY(tokens, i - 1, "says", "reads", ":", "is", "marked", "tagged", "labeled") &&
+                     ANY(tokens, i - 2, "tag", "label", "tags", "sticker", "it");
+    after_tag |= i > 0 && ANY(tokens, i - 1, "tag", "tagged");
+    if (!plain && !(after_tag && is_letter_size(note, i) && !token_is(tokens, i, "one"))) return 0;
+    if (plain && !after_tag && i + 1 < tokens->count && token->stop == STOP_NONE &&
+        tokens->at[i + 1].joined && tokens->at[i + 1].stop == STOP_NONE)
+        return 0; // part of a code
+    size_t end = value_end(note, i);
+    if (end == i) end = i + 1;
+    keep(note, i, end, note_words(note, i, end), i, end);
+    return end - i;
+}
+
+// "1:64", "1/64 scale", "age 3-4", "2 person tent", "one size".
+static size_t other_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[i].kind == TOKEN_FIGURE && token_is(tokens, i, "1") && token_is(tokens, i + 1, ":") &&
+        i + 2 < tokens->count && tokens->at[i + 2].joined && tokens->at[i + 2].kind == TOKEN_FIGURE) {
+        size_t from = i && token_is(tokens, i - 1, "scale") ? i - 1 : i;
+        size_t to = i + 3 + (token_is(tokens, i + 3, "scale") ? 1 : 0);
+        keep(note, i, i + 3, note_words(note, i, i + 3), from, to);
+        return to - i;
+    }
+    if (tokens->at[i].kind == TOKEN_FIGURE && !strncmp(tokens->at[i].fold, "1/", 2) &&
+        token_is(tokens, i + 1, "scale")) {
+        keep(note, i, i + 1, note_words(note, i, i + 1), i, i + 2);
+        return 2;
+    }
+    size_t taken;
+    if (ANY(tokens, i, "age", "ages", "aged") && i + 1 < tokens->count &&
+        tokens->at[i + 1].kind == TOKEN_FIGURE && token_is(tokens, i + 2, "-") && i + 3 < tokens->count &&
+        tokens->at[i + 3].kind == TOKEN_FIGURE) {
+        keep(note, i, i + 4, note_words(note, i, i + 4), i, i + 4);
+        return 4;
+    }
+    if (number_whole(tokens, i, &taken) > 0) {
+        size_t at = i + taken + (token_is(tokens, i + taken, "-") ? 1 : 0);
+        if (ANY(tokens, at, "person", "man") &&
+            !ANY(tokens, at + 1, "said", "told", "owned", "who", "from")) {
+            keep(note, i, at + 1, note_words(note, i, at + 1), i, at + 1);
+            return at + 1 - i;
+        }
+    }
+    taken = token_phrase(tokens, i, "one size fits all");
+    if (!taken) taken = token_phrase(tokens, i, "one size fits most");
+    if (!taken) taken = token_phrase(tokens, i, "one size");
+    if (taken) keep(note, i, i + taken, note_words(note, i, i + taken), i, i + taken);
+    return taken;
+}
+
+void read_sizes(struct note *note) {
+    static size_t (*const kinds[])(struct note *, size_t) = {size_word, wearer_size, bed_size, tag_size,
+                                                             other_size};
+    for (size_t i = 0; i < note->tokens.count;) {
+        size_t taken = 0;
+        for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)
+            taken = kinds[k](note, i);
+        i += taken ? taken : 1;
+    }
+}

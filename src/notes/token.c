@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: MIT
+// Two passes of one cutter: the first counts, the second fills, so that no array is ever moved. Each pass
+// goes through the bytes once; what looks ahead looks a fixed few bytes ahead.
+#include "notes/token.h"
+
+#include <string.h>
+
+#include "notes/cut.h"
+#include "notes/speech.h"
+#include "say/say.h"
+#include "text/utf8.h"
+
+// Letters that carry marks, by the plain ones that people leave them out for. Pairs of code point and letter.
+static char plain_letter(uint32_t point) {
+    static const char latin[] = "aaaaaa\0ceeeeiiii\0nooooo\0ouuuuy\0\0aaaaaa\0ceeeeiiii\0nooooo\0ouuuuy\0y";
+    if (point >= 0xC0 && point <= 0xFF) return latin[point - 0xC0];
+    static const struct {
+        uint32_t from, to;
+        char letter;
+    } further[] = {{0x100, 0x105, 'a'}, {0x106, 0x10D, 'c'}, {0x10E, 0x111, 'd'}, {0x112, 0x11B, 'e'},
+                   {0x11C, 0x123, 'g'}, {0x124, 0x127, 'h'}, {0x128, 0x131, 'i'}, {0x139, 0x142, 'l'},
+                   {0x143, 0x148, 'n'}, {0x14C, 0x151, 'o'}, {0x154, 0x159, 'r'}, {0x15A, 0x161, 's'},
+                   {0x162, 0x167, 't'}, {0x168, 0x173, 'u'}, {0x179, 0x17E, 'z'}};
+    for (size_t i = 0; i < sizeof further / sizeof *further; i++)
+        if (point >= further[i].from && point <= further[i].to) return further[i].letter;
+    return '\0';
+}
+
+static char straight(uint32_t point) {
+    switch (point) {
+    case 0x2018:
+    case 0x2019:
+    case 0x02BC:
+    case 0x2032:
+    case 0x00B4:
+    case '`':
+        return '\'';
+    case 0x201C:
+    case 0x201D:
+    case 0x201E:
+    case 0x2033:
+    case 0x00AB:
+    case 0x00BB:
+        return '"';
+    case 0x2010:
+    case 0x2011:
+    case 0x2012:
+    case 0x2013:
+    case 0x2014:
+    case 0x2015:
+    case 0x2212:
+        return '-';
+    case 0x00D7:
+        return 'x';
+    case 0x2044:
+        return '/';
+    default:
+        return '\0';
+    }
+}
+
+uint32_t cut_straight(uint32_t point) {
+    char plain = straight(point);
+    return plain ? (uint32_t)plain : point;
+}
+
+static uint64_t hash_of(const char *text) {
+    uint64_t hash = 14695981039346656037u;
+    for (; *text; text++) hash = (hash ^ (unsigned char)*text) * 1099511628211u;
+    return hash;
+}
+
+uint64_t token_hash(const char *text, size_t size) {
+    uint64_t hash = 14695981039346656037u;
+    for (size_t i = 0; i < size; i++) hash = (hash ^ (unsigned char)text[i]) * 1099511628211u;
+    return hash;
+}
+
+static const char *fold_of(struct arena *arena, const char *text, size_t size) {
+    char *to = arena_alloc(arena, size * 2 + 2); // a small letter may take a byte more than its capital
+    size_t n = 0;
+    for (size_t at = 0; at < size;) {
+        uint32_t point = cut_straight(utf8_next(text, size, &at));
+        if (point >= 0x300 && point <= 0x36F) continue; // a mark set apart from its letter
+        char plain = plain_letter(point);
+        n += plain ? utf8_put((uint32_t)plain, to + n) : utf8_put(utf8_lower(point), to + n);
+    }
+    return to;
+}
+
+// A sign's text without a copy: nearly all are one ASCII byte.
+static const char *sign_fold(struct arena *arena, const char *text, size_t size) {
+    static const char signs[] = "!\0\"\0#\0$\0%\0&\0'\0(\0)\0*\0+\0,\0-\0.\0/";
+    size_t at = 0;
+    uint32_t point = cut_straight(utf8_next(text, size, &at));
+    if (at == size && point >= '!' && point <= '/') return signs + 2 * (point - '!');
+    if (at == size && point == '\n') return "\n";
+    return fold_of(arena, text, size);
+}
+
+enum { SINGULAR_LONGEST = 40 };
+
+// Only what may be a plural is asked for its singular: most words are none.
+static const char *singular_of(struct arena *arena, const struct token *token) {
+    static const char *const odd[] = {"feet",  "teeth",    "men",  "women",   "mice",
+                                      "geese", "children", "dice", "brethren"};
+    size_t size = strlen(token->fold);
+    if (token->kind != TOKEN_WORD || size < 3 || size > SINGULAR_LONGEST) return token->fold;
+    bool ask = token->fold[size - 1] == 's' && token->fold[size - 2] != 's' && token->fold[size - 2] != '\'';
+    for (size_t i = 0; !ask && i < sizeof odd / sizeof *odd; i++) ask = !strcmp(odd[i], token->fold);
+    return ask ? say_singular(arena, token->fold) : token->fold;
+}
+
+static void set_capitals(struct token *token, const char *text) {
+    size_t letters = 0, upper = 0;
+    for (size_t at = token->from; at < token->to;) {
+        bool first = at == token->from;
+        uint32_t point = utf8_next(text, token->to, &at);
+        if (!utf8_is_letter(point)) continue;
+        letters++;
+        bool capital = utf8_lower(point) != point;
+        upper += capital;
+        if (first) token->capital = capital;
+    }
+    token->capitals = letters > 1 && upper == letters;
+}
+
+static void set_case(struct tokens *tokens) {
+    size_t letters = 0, upper = 0;
+    for (size_t at = 0; at < tokens->size;) {
+        uint32_t point = utf8_next(tokens->text, tokens->size, &at);
+        if (!utf8_is_letter(point)) continue;
+        letters++;
+        upper += utf8_lower(point) != point;
+    }
+    tokens->flat = letters && !upper;
+    tokens->shouts = letters >= 12 && upper * 10 >= letters * 8;
+}
+
+static void fill(struct arena *arena, struct tokens *tokens, size_t i) {
+    struct token *token = &tokens->at[i];
+    const char *text = tokens->text + token->from;
+    size_t size = token->to - token->from;
+    token->fold = token->kind == TOKEN_SIGN ? sign_fold(arena, text, size) : fold_of(arena, text, size);
+    token->hash = hash_of(token->fold);
+    if (token->kind == TOKEN_WORD || token->kind == TOKEN_CODE) set_capitals(token, tokens->text);
+    token->one = singular_of(arena, token);
+}
+
+static void set_starts(struct tokens *tokens) {
+    bool fresh = true;
+    for (size_t i = 0; i < tokens->count; i++) {
+        struct token *token = &tokens->at[i];
+        token->starts = fresh && token->stop < STOP_SENTENCE;
+        bool quote = token->kind == TOKEN_SIGN && token->stop == STOP_NONE;
+        fresh = token->stop >= STOP_SENTENCE || (fresh && quote);
+    }
+}
+
+struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
+    struct tokens tokens = {.text = text, .size = size};
+    set_case(&tokens);
+    struct cutter count = {text, size, 0, tokens.flat || tokens.shouts, true, 0};
+    struct token token;
+    while (cut_next(&count, &token)) tokens.count++;
+    tokens.at = arena_array(arena, tokens.count + 1, sizeof *tokens.at);
+    struct cutter cutter = {text, size, 0, count.caseless, true, 0};
+    for (size_t i = 0; cut_next(&cutter, &tokens.at[i]); i++) fill(arena, &tokens, i);
+    speech_stops(&tokens);
+    set_starts(&tokens);
+    return tokens;
+}
+
+bool token_is(const struct tokens *tokens, size_t i, const char *word) {
+    return i < tokens->count && !strcmp(tokens->at[i].fold, word);
+}
+
+// One word of a phrase against what is left of a token: an apostrophe may be missing on either side.
+static bool same_word(const char **token, const char **phrase) {
+    const char *t = *token, *p = *phrase;
+    for (;;) {
+        while (*t == '\'') t++;
+        while (*p == '\'') p++;
+        if (!*p || *p == ' ' || *p == '-') break;
+        if (*t != *p) return false;
+        t++, p++;
+    }
+    if (*t && *t != '-') return false;
+    *token = t, *phrase = p;
+    return true;
+}
+
+size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase) {
+    size_t at = i;
+    const char *left = at < tokens->count ? tokens->at[at].fold : "";
+    for (;;) {
+        if (at >= tokens->count) return 0;
+        if (!same_word(&left, &phrase)) return 0;
+        if (!*phrase) return *left ? 0 : at + 1 - i;
+        phrase++; // the space or hyphen
+        if (*left) {
+            left++;
+            continue;
+        }
+        at++;
+        if (token_is(tokens, at, "-") && tokens->at[at].joined) at++;
+        left = at < tokens->count ? tokens->at[at].fold : "";
+    }
+}
