@@ -87,6 +87,8 @@ static bool is_inner(uint32_t point) {
 // Letters, and a sign between two of them; digits make it a code.
 static size_t cut_word(const struct cutter *c, size_t at, bool *code) {
     size_t start = at;
+    // Behind a figure the hyphens part words: "9-inch-high".
+    bool after_figure = at > 1 && c->text[at - 1] == '-' && is_digit((unsigned char)c->text[at - 2]);
     for (;;) {
         uint32_t point = peek(c, at);
         if (utf8_is_letter(point) || is_joiner(point)) {
@@ -98,7 +100,7 @@ static size_t cut_word(const struct cutter *c, size_t at, bool *code) {
             uint32_t sign = cut_straight(point);
             size_t next = after(c, at);
             bool long_dash = point >= 0x2012 && point <= 0x2015;
-            if (!at || at == start || !is_inner(sign) || long_dash) return at;
+            if (at == start || !is_inner(sign) || long_dash || (after_figure && sign == '-')) return at;
             uint32_t follows = peek(c, next);
             if (!utf8_is_letter(follows) && !(sign == '-' && is_digit(follows))) return at;
             // "h.m." and "S&P" are short all through; "clean.The" is a stop without its space.
@@ -106,6 +108,14 @@ static size_t cut_word(const struct cutter *c, size_t at, bool *code) {
             at = next;
         }
     }
+}
+
+// The x of "11x7" and 11"x7".
+static bool is_times(const struct cutter *c, size_t at) {
+    char letter = c->text[at];
+    if ((letter != 'x' && letter != 'X') || at == 0 || !is_digit(peek(c, at + 1))) return false;
+    unsigned char before = (unsigned char)c->text[at - 1];
+    return is_digit(before) || before == '"' || before == '\'' || before >= 0x80;
 }
 
 // "w/", "w/o", "n/c": words with a stroke.
@@ -269,6 +279,9 @@ bool cut_next(struct cutter *c, struct token *token) {
                (point == '.' && is_digit(peek(c, c->at + 1)) && !token->joined)) {
         token->kind = TOKEN_FIGURE;
         c->at = cut_figure(c, c->at + (point == '.'));
+    } else if (is_times(c, c->at)) {
+        token->kind = TOKEN_WORD;
+        c->at++;
     } else if (utf8_is_letter(point)) {
         size_t stroke = point < 0x80 ? cut_stroke(c, c->at) : 0;
         bool code = false;

@@ -151,6 +151,13 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
     // "around the rim" goes on to say where something else is.
     if (!strcmp(dimension->name, "circumference") && token_is(&note->tokens, i + dimension->taken, "the"))
         return false;
+    struct part part;
+    bool across = token_is(&note->tokens, i + skip, "across");
+    if (across && token_is(&note->tokens, i + dimension->taken, "the") &&
+        part_at(note, i + dimension->taken + 1, &part)) {
+        dimension->of = part.name;
+        dimension->taken += 2;
+    }
     dimension->taken += place_behind(note, i + dimension->taken, &dimension->of);
     return true;
 }

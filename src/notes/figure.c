@@ -56,7 +56,6 @@ static const char *const hedges[] = {"just shy of",
                                      "ca .",
                                      "abt",
                                      "c .",
-                                     "up to",
                                      "at least",
                                      "or so"};
 static const char *const hedges_behind[] = {"give or take an inch",
@@ -189,6 +188,10 @@ static bool single_at(const struct note *note, size_t i, struct amount *amount) 
     if (strlen(number.tail) == 1 && strchr("hwdl", *number.tail)) amount->letter = *number.tail;
     amount->unit = unit_at(note, at, &number, &taken);
     if (amount->unit && *number.tail) amount->letter = 0;
+    if (amount->letter) { // "7w inches"
+        number.tail = "";
+        amount->unit = unit_at(note, at, &number, &taken);
+    }
     if (*number.tail && !amount->unit && !amount->letter) return false;
     amount->taken += taken;
     if (add_something(note, i + amount->taken, amount)) return true;
@@ -258,9 +261,17 @@ static const struct {
               {"credit card", 85.6, LOCALE_US, true},  {"bank card", 85.6, LOCALE_US, true},
               {"playing card", 88.9, LOCALE_US, true}, {"golf ball", 42.67, LOCALE_US, true}};
 
+// "dime-sized" in one token.
+static bool is_sized(const char *fold, const char *object) {
+    size_t size = strlen(object);
+    return !strncmp(fold, object, size) && (!strcmp(fold + size, "-size") || !strcmp(fold + size, "-sized"));
+}
+
 static size_t ruler_at(const struct note *note, size_t i, double *mm) {
     for (size_t k = 0; k < COUNT(rulers); k++) {
         size_t taken = token_phrase(&note->tokens, i, rulers[k].object);
+        if (!taken && i < note->tokens.count && is_sized(note->tokens.at[i].fold, rulers[k].object))
+            taken = 1;
         if (!taken || (!rulers[k].anywhere && rulers[k].locale != note->locale)) continue;
         *mm = rulers[k].mm;
         return taken;
@@ -282,6 +293,11 @@ static bool object_at(const struct note *note, size_t i, double *mm, size_t *tak
     size_t object = ruler_at(note, i, mm);
     size_t end = i + object;
     if (object && token_is(&note->tokens, end, "-")) end++;
+    bool one = object == 1 && strchr(note->tokens.at[i].fold, '-');
+    if (one) {
+        *taken = 1;
+        return true;
+    }
     bool sized = object && (token_is(&note->tokens, end, "size") || token_is(&note->tokens, end, "sized"));
     *taken = sized ? end + 1 - i : object;
     // A pinhead is never what is sold with the fault; a pencil may be.

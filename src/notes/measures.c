@@ -18,6 +18,7 @@
 #define ANY(tokens, i, ...) is_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
 
 enum { SIDES_MOST = 3, BARE_MOST = 400 };
+enum { FAULT_MM_MOST = 30 }; // behind a fault and a comma, what is longer is more likely the thing's
 
 struct side {
     struct amount amount;
@@ -113,6 +114,7 @@ static void name_by_letters(const struct note *note, struct group *group) {
 static bool group_at(const struct note *note, size_t i, struct group *group) {
     size_t taken;
     memset(group, 0, sizeof *group);
+    if (hedge_at(note, i, false)) return false; // the figure behind it will take it along
     group->from = i;
     if (!side_at(note, i, &group->sides[0], &taken)) return false;
     group->count = 1;
@@ -153,10 +155,14 @@ static const struct unit *unit_of_group(const struct group *group) {
 }
 
 // Words after which a bare figure is a number, not a measure.
-static bool is_numbering(const struct note *note, size_t from) {
-    return from > 0 && ANY(&note->tokens, from - 1, "no", "number", "#", "model", "size", "sz", "page", "lot",
-                           "box", "$", "\xC2\xA3", "\xE2\x82\xAC", "no.", "pattern", "scale", "bin", "shelf",
-                           "grade", "top", "age", "ages");
+static bool is_numbering(const struct note *note, size_t from, bool bare) {
+    if (from > 0 &&
+        ANY(&note->tokens, from - 1, "no", "number", "#", "model", "$", "\xC2\xA3", "\xE2\x82\xAC", "no."))
+        return true;
+    return bare && from > 0 &&
+           ANY(&note->tokens, from - 1, "no", "number", "#", "model", "size", "sz", "page", "lot", "box", "$",
+               "\xC2\xA3", "\xE2\x82\xAC", "no.", "pattern", "scale", "bin", "shelf", "grade", "top", "age",
+               "ages");
 }
 
 static bool ends_phrase(const struct note *note, const struct group *group) {
@@ -178,7 +184,7 @@ static bool may_be_bare(const struct note *note, const struct group *group) {
     const struct side *first = &group->sides[0];
     for (size_t i = 0; i < group->count; i++)
         if (group->sides[i].amount.value > BARE_MOST) return false;
-    if (is_numbering(note, group->from)) return false;
+    if (is_numbering(note, group->from, group->count == 1)) return false;
     if (group->count > 1) return !is_lumber(group);
     if (!first->dimension.name) return false;
     if (first->dimension.noun) return !first->amount.spelled || first->dimension.taken > 1;
@@ -224,7 +230,9 @@ static const char *part_before(struct note *note, size_t from, struct part *part
         ANY(&note->tokens, from - 3, "on", "at", "to", "near", "by", "under", "with", "in", "from");
     bool place = from > 1 && ANY(&note->tokens, from - 2, "on", "at", "no", "without", "missing", "w/o",
                                  "with", "w/", "in");
-    return after_place || place || note->tokens.at[from - 1].stop != STOP_NONE ? NULL : part->name;
+    // What a note begins with is the thing, though it may be a part of other things: "oak shelf 30 in".
+    bool thing = from > 1 && note_clause_from(note, from - 1, STOP_COMMA) == 0;
+    return thing || after_place || place || note->tokens.at[from - 1].stop != STOP_NONE ? NULL : part->name;
 }
 
 static const char *part_behind(const struct note *note, size_t to, struct part *part, size_t *taken) {
@@ -259,7 +267,9 @@ static void find_part(struct note *note, struct group *group) {
     group->of = part_before(note, group->from, &part);
     if (group->of && group->count == 1 && !first->dimension.name && kind && !strcmp(kind, "mm"))
         first->dimension.name = part.measure;
-    if (token_is(&note->tokens, group->from > 0 ? group->from - 1 : 0, "opens") && group->from > 0)
+    size_t before = group->from;
+    if (before > 0 && token_is(&note->tokens, before - 1, "to")) before--;
+    if (before > 0 && ANY(&note->tokens, before - 1, "opens", "open", "unfolds", "opened"))
         group->of = "open";
 }
 
@@ -311,7 +321,9 @@ static bool fault_before(const struct note *note, const struct group *group) {
         if (stop >= STOP_COMMA && k != group->from) return false;
         if (note->fault_word[k - 1] != FAULT_WORD_SIZED) continue;
         if (is_denied(note, k - 1)) return false;
-        if (commas && dimension) return false;
+        if (commas && dimension &&
+            group->sides[0].amount.value * group->sides[0].amount.unit->factor > FAULT_MM_MOST)
+            return false;
         return !of_thing || group->from - k < 2;
     }
     return false;
@@ -325,13 +337,28 @@ static bool is_faults(const struct note *note, const struct group *group) {
 
 // --- keeping ---
 
+// Said twice is told once.
+static bool is_told(const struct record *record, const char *dimension, const char *of,
+                    const struct amount *amount) {
+    for (size_t i = 0; i < record->measurement_count; i++) {
+        const struct measurement *m = &record->measurements[i];
+        bool same_part = (!m->of && !of) || (m->of && of && !strcmp(m->of, of));
+        double less = m->figure.base - amount->value * amount->unit->factor;
+        if (same_part && !m->range && !strcmp(m->dimension, dimension) && less < 0.01 && less > -0.01)
+            return true;
+    }
+    return false;
+}
+
 static void keep_side(struct note *note, const struct group *group, const struct side *side,
                       const char *dimension) {
     const struct amount *amount = &side->amount;
+    const char *of = side->dimension.of ? side->dimension.of : group->of;
+    if (is_told(note->record, dimension, of, amount)) return;
     struct measurement *measure = note_measurement(note);
     measure->dimension = dimension;
     measure->figure = figure_of(amount->value, amount->unit, amount->about || group->about);
-    measure->of = side->dimension.of ? side->dimension.of : group->of;
+    measure->of = of;
     measure->span = note_span_of(note, group->from, group->to);
     if (amount->to <= 0) return;
     measure->range = true;
@@ -344,7 +371,8 @@ static const char *unnamed(const struct group *group, size_t i) {
     static const char *const upright[] = {"width", "length", "height"};
     if (group->count == 1) return "size";
     // People give the longer side of a thing that lies first; of cloth and pictures the width.
-    return group->sides[0].amount.value < group->sides[1].amount.value ? upright[i] : sides[i];
+    const struct amount *a = &group->sides[0].amount, *b = &group->sides[1].amount;
+    return a->value * a->unit->factor < b->value * b->unit->factor ? upright[i] : sides[i];
 }
 
 // A pair with one named side gives the other name to the other side.
@@ -441,7 +469,7 @@ static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     if (keep_glasses(note, &group)) return group.to;
     carry_into(carry, i, &group.sides[0].amount, &group.sides[0].dimension);
     if (!settle_units(note, carry, &group)) return i + 1;
-    if (!group.sides[0].amount.unit || is_numbering(note, group.from)) return i + 1;
+    if (!group.sides[0].amount.unit || is_numbering(note, group.from, false)) return i + 1;
     if (is_faults(note, &group) || is_other(note, &group)) return group.to;
     if (keep_rating(note, &group)) return group.to;
     find_part(note, &group);

@@ -123,7 +123,7 @@ static size_t wearer_size(struct note *note, size_t i) {
     size_t at = country ? i : i + 1;
     size_t end = value_end(note, at);
     if (end <= i + 1 || !note_free(note, i, end)) return 0;
-    bool spelled = tokens->at[country ? i + 1 : at].kind == TOKEN_WORD;
+    bool spelled = tokens->at[country ? i + 1 : at].kind == TOKEN_WORD && !(!country && is_country(note, at));
     if (spelled && !is_letter_size(note, at)) return 0;
     if (spelled && end < tokens->count && tokens->at[end].stop == STOP_NONE &&
         !ANY(tokens, end, "size", "and", "with", "no"))
@@ -132,6 +132,14 @@ static size_t wearer_size(struct note *note, size_t i) {
     if (amount_at(note, country ? i + 1 : at, &amount) && amount.unit) return 0;
     keep(note, i, end, note_words(note, i, end), i, end);
     return end - i;
+}
+
+// "queen-size" in one token.
+static size_t hyphened(const struct note *note, size_t i, const char *bed) {
+    const char *fold = note->tokens.at[i].fold;
+    size_t size = strlen(bed);
+    return !strncmp(fold, bed, size) && (!strcmp(fold + size, "-size") || !strcmp(fold + size, "-sized")) ? 1
+                                                                                                          : 0;
 }
 
 // "twin size", "queen", "fits a double", "standard size", "3/4 size".
@@ -148,7 +156,12 @@ static size_t bed_size(struct note *note, size_t i) {
     }
     for (size_t k = 0; k < COUNT(beds); k++) {
         size_t taken = token_phrase(tokens, i, beds[k]);
+        if (!taken) taken = hyphened(note, i, beds[k]);
         if (!taken) continue;
+        if (strchr(tokens->at[i].fold, '-')) {
+            keep(note, i, i + 1, beds[k], i, i + 1);
+            return 1;
+        }
         size_t end = i + taken;
         size_t hyphen = token_is(tokens, end, "-") ? 1 : 0;
         bool size = ANY(tokens, end + hyphen, "size", "sized");

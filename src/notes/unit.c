@@ -59,7 +59,9 @@ static bool letter_is_dimension(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, i + 1, "x", "by")) return true;
     for (size_t k = i > 5 ? i - 5 : 0; k < i + 5 && k < tokens->count; k++)
-        if (k != i && tokens->at[k].fold[0] != tokens->at[i].fold[0] && dimension_letter(note, k))
+        if (k != i && tokens->at[k].kind == TOKEN_FIGURE && strpbrk(tokens->at[k].fold, "hwl"))
+            return true;
+        else if (k != i && tokens->at[k].fold[0] != tokens->at[i].fold[0] && dimension_letter(note, k))
             return true;
     return false;
 }
@@ -76,7 +78,7 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
     if (ANY(tokens, i + 1, "tall", "high", "long", "wide", "across", "deep", "by", "x", "of", "in", "square",
             "reel", "around", "round", "length", "and", "cord", "cable", "rope", "chain", "ladder", "rug",
             "runner", "diameter"))
-        return before == 0 || !ANY(tokens, before - 1, "on");
+        return before > 0 && ANY(tokens, before - 1, "on");
     size_t again;
     if (token_is(tokens, i, "foot") && number_whole(tokens, i + 1, &again)) return false;
     return before == 0 || !ANY(tokens, before - 1, "about", "measures", "approx", "roughly", "around", "~",
@@ -105,7 +107,11 @@ static bool is_doubtful(const struct note *note, size_t i, const char *word, con
     static const char *const gem[] = {"diamond", "stone",    "stones", "sapphire", "ruby",
                                       "gem",     "diamonds", "opal",   NULL};
     static const char *const weigh[] = {"weighs", "weight", "weighing", "weighed", NULL};
+    static const char *const pint[] = {"pint", "pints", "pt", NULL};
     const char *name = unit->name;
+    // "the twenty ounce kind" of a pint
+    if (!strcmp(name, "oz") && number->value > 19.5 && number->value < 20.5 && near_word(note, i, 8, pint))
+        return true;
     if (!strcmp(name, "carat")) return near_word(note, i, 3, gold) || !near_word(note, i, 5, gem);
     if (!strcmp(name, "st")) return strcmp(word, "st") == 0 || !near_word(note, i, 6, weigh);
     if (!strcmp(name, "grain") || !strcmp(name, "mil")) return true;
@@ -167,7 +173,9 @@ static const struct unit *word_unit(const struct note *note, size_t i, const str
     if (ANY(tokens, i, "h", "d") || (ANY(tokens, i, "w", "l") && letter_is_dimension(note, i))) return NULL;
     if (!strcmp(word, "a") || !strcmp(word, "m") || !strcmp(word, "l")) {
         char letter[2] = {tokens->text[tokens->at[i].from], '\0'};
-        if (!strcmp(letter, "A") || !strcmp(letter, "M")) return NULL;
+        static const char *const current[] = {"v", "volt", "volts", "ac", "dc", "hz", "w", "watt", NULL};
+        if (!strcmp(letter, "A")) return near_word(note, i, 4, current) ? say_unit("A", note->locale) : NULL;
+        if (!strcmp(letter, "M")) return NULL;
     }
     const struct unit *unit = say_unit(word, note->locale);
     if (!unit || is_bodily(note, i, number) || is_doubtful(note, i, word, unit, number)) return NULL;
@@ -205,7 +213,10 @@ const struct unit *unit_at(const struct note *note, size_t i, const struct numbe
         unit =
             tokens->at[i].kind == TOKEN_SIGN ? mark_unit(note, i, taken) : word_unit(note, i, number, taken);
     }
-    if (!unit) return NULL;
+    if (!unit) {
+        *taken = 0;
+        return NULL;
+    }
     *taken += i - start;
     size_t end = start + *taken;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) ++*taken;
