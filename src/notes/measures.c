@@ -6,6 +6,7 @@
 // the one before
 // ("40 inches high, 28 wide"). Where none is said at all and a dimension is, a note in US English means
 // inches.
+#include "notes/any.h"
 #include "notes/measures.h"
 
 #include <string.h>
@@ -15,7 +16,6 @@
 #include "notes/unit.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
-#define ANY(tokens, i, ...) is_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
 
 enum { SIDES_MOST = 3, BARE_MOST = 400 };
 enum { FAULT_MM_MOST = 30 }; // behind a fault and a comma, what is longer is more likely the thing's
@@ -33,12 +33,6 @@ struct group {
     const char *of;
     bool assumed; // inches that nobody said
 };
-
-static bool is_any(const struct tokens *tokens, size_t i, const char *const *list) {
-    for (; i < tokens->count && *list; list++)
-        if (!strcmp(tokens->at[i].fold, *list)) return true;
-    return false;
-}
 
 // --- reading the group ---
 

@@ -3,16 +3,10 @@
 // length.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/measures.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
-#define ANY(tokens, i, ...) is_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
-
-static bool is_any(const struct tokens *tokens, size_t i, const char *const *list) {
-    for (; i < tokens->count && *list; list++)
-        if (!strcmp(tokens->at[i].fold, *list)) return true;
-    return false;
-}
 
 static void keep(struct note *note, size_t from, size_t to, const char *text, size_t taken_from,
                  size_t taken_to) {

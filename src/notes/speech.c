@@ -25,12 +25,6 @@ static const struct spoken spoken[] = {{"comma", ",", STOP_COMMA, true},
                                        {"exclamation mark", "!", STOP_SENTENCE, false}};
 enum { SPOKEN = sizeof spoken / sizeof *spoken };
 
-static bool is_any(const struct tokens *tokens, size_t i, const char *const *list) {
-    for (; *list; list++)
-        if (token_is(tokens, i, *list)) return true;
-    return false;
-}
-
 // Words that make "period" and "comma" things that one speaks of.
 static bool is_word_here(const struct tokens *tokens, size_t i, size_t taken, const struct spoken *what) {
     static const char *const articles[] = {"a",  "the",  "this", "that", "like",
@@ -44,10 +38,10 @@ static bool is_word_here(const struct tokens *tokens, size_t i, size_t taken, co
         "of",      "frame", "screws", "fittings", "glass",       "detail",    NULL};
     static const char *const after_comma[] = {"shaped", "shape", "butterfly", NULL};
     size_t next = i + taken;
-    if (i && tokens->at[i - 1].stop == STOP_NONE && is_any(tokens, i - 1, articles)) return true;
-    if (!strcmp(what->sign, ",")) return is_any(tokens, next, after_comma);
+    if (i && tokens->at[i - 1].stop == STOP_NONE && token_any(tokens, i - 1, articles)) return true;
+    if (!strcmp(what->sign, ",")) return token_any(tokens, next, after_comma);
     if (!strcmp(what->words, "period"))
-        return (i && is_any(tokens, i - 1, eras)) || is_any(tokens, next, after_period);
+        return (i && token_any(tokens, i - 1, eras)) || token_any(tokens, next, after_period);
     return false;
 }
 

@@ -175,6 +175,14 @@ bool token_is(const struct tokens *tokens, size_t i, const char *word) {
     return i < tokens->count && !strcmp(tokens->at[i].fold, word);
 }
 
+bool token_any(const struct tokens *tokens, size_t i, const char *const *words) {
+    if (i >= tokens->count) return false;
+    const char *fold = tokens->at[i].fold;
+    for (; *words; words++)
+        if (fold[0] == (*words)[0] && !strcmp(fold, *words)) return true;
+    return false;
+}
+
 // One word of a phrase against what is left of a token: an apostrophe may be missing on either side.
 static bool same_word(const char **token, const char **phrase) {
     const char *t = *token, *p = *phrase;

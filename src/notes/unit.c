@@ -1,17 +1,10 @@
 // SPDX-License-Identifier: MIT
 // say_unit() knows the spellings; here stands what else those letters may be in a note. Every rule below is
 // there because the plain reading is wrong more often than right.
+#include "notes/any.h"
 #include "notes/unit.h"
 
 #include <string.h>
-
-#define ANY(tokens, i, ...) is_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
-
-static bool is_any(const struct tokens *tokens, size_t i, const char *const *list) {
-    for (; i < tokens->count && *list; list++)
-        if (!strcmp(tokens->at[i].fold, *list)) return true;
-    return false;
-}
 
 // "in" as a preposition: what follows is where something is.
 static bool in_is_place(const struct tokens *tokens, size_t i) {
@@ -87,7 +80,7 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
 
 static bool near_word(const struct note *note, size_t i, size_t span, const char *const *list) {
     for (size_t k = i > span ? i - span : 0; k < i + span && k < note->tokens.count; k++)
-        if (is_any(&note->tokens, k, list)) return true;
+        if (token_any(&note->tokens, k, list)) return true;
     return false;
 }
 
@@ -96,7 +89,7 @@ static bool holds_before(const struct note *note, size_t i) {
                                         "volume", "holding", "contains", NULL};
     size_t from = i > 8 ? i - 8 : 0;
     for (size_t k = i; k > from && note->tokens.at[k - 1].stop < STOP_SENTENCE; k--)
-        if (is_any(&note->tokens, k - 1, words)) return true;
+        if (token_any(&note->tokens, k - 1, words)) return true;
     return false;
 }
 

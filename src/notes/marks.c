@@ -1,0 +1,444 @@
+// SPDX-License-Identifier: MIT
+// What is written on the thing, letter by letter. A mark begins behind a verb of writing ("stamped"), behind
+// a word for writing ("the letters"), or is a run of capitals with a place behind it; it ends at a stop, a
+// place or a verb.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/note.h"
+#include "notes/number.h"
+#include "notes/place.h"
+#include "text/buf.h"
+
+enum { MARK_BYTES_MOST = 80, MARK_WORDS_MOST = 12, FLAT_WORDS_MOST = 4 };
+
+struct found {
+    size_t from, to; // tokens of the text alone
+    size_t end;      // behind the place, if one follows
+    const char *where;
+};
+
+// --- what a mark is made of ---
+
+static bool is_stamp_verb(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
+               "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered",
+               "hallmarked", "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast",
+               "molded", "moulded", "pressed", "scratched", "painted", "marking");
+}
+
+// These need something beside them before what follows is a text: "cast iron", "pressed glass", "painted
+// blue".
+static bool is_weak_verb(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "scratched", "painted", "branded",
+               "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised");
+}
+
+static bool is_says(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "says", "reads", "reading", "saying", "say", "read", "stating", "states");
+}
+
+static bool is_person(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "he", "she", "they", "who", "wife", "husband", "sister", "brother", "lady",
+               "man", "neighbor", "neighbour", "uncle", "aunt", "dad", "mom", "mum", "father", "mother",
+               "son", "daughter", "cousin", "friend", "guy", "seller", "dealer", "grandma", "grandpa", "i",
+               "you", "everyone", "somebody", "someone", "people", "nobody", "we", "nephew", "niece",
+               "partner", "scale", "scales", "clock", "meter", "thermometer", "gauge");
+}
+
+// Words that end a mark, or that cannot begin one.
+static bool is_breaker(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "is", "has", "have", "with", "but", "so", "which", "that", "and", "no",
+               "not", "it", "its", "it's", "i", "the", "a", "an", "was", "were", "are", "there", "for", "or",
+               "where", "then", "my", "this", "they", "comes", "from", "some", "nothing", "can't", "cant",
+               "also", "plus", "all", "both", "each", "very", "works", "missing", "w/", "w/o", "on", "in",
+               "under", "underneath", "inside", "at", "to", "into", "down", "along", "across", "over", "up",
+               "by", "of", "near", "who", "if", "when", "like", "only", "just", "too", "one", "again",
+               "below", "above", "beneath", "faintly", "clearly", "twice", "everywhere", "handle", "lid",
+               "base", "bottom", "back", "side", "front");
+}
+
+static bool is_text_token(const struct note *note, size_t i) {
+    const struct token *token = &note->tokens.at[i];
+    if (token->kind == TOKEN_FIGURE || token->kind == TOKEN_CODE) return true;
+    return token->kind == TOKEN_WORD && token->capital && !note->tokens.flat;
+}
+
+// Small words and signs inside a name: "Made in Italy", "Quorrick & Dunnel", "No. 5".
+static bool is_inner(const struct note *note, size_t i) {
+    const struct token *token = &note->tokens.at[i];
+    bool next = i + 1 < note->tokens.count &&
+                (is_text_token(note, i + 1) || (note->tokens.flat && !is_breaker(note, i + 1)));
+    if (!next) return false;
+    if (token->kind == TOKEN_SIGN)
+        return token->stop == STOP_NONE && strchr("&.-/'#%", token->fold[0]) && token->fold[0];
+    if (ANY(&note->tokens, i, "in") && i && ANY(&note->tokens, i - 1, "made", "printed", "woven"))
+        return true;
+    return !note->tokens.flat &&
+           ANY(&note->tokens, i, "of", "in", "the", "and", "de", "et", "by", "for", "est");
+}
+
+static bool ends_mark(const struct note *note, size_t from, size_t i) {
+    const struct token *token = &note->tokens.at[i];
+    if (i > from && token->starts) return true;
+    if (token->stop >= STOP_COMMA || token->fold[0] == '\n') return true;
+    if (note->fault_word[i] && !token->capital) return true;
+    return false;
+}
+
+// A run of capitals and figures from `i` on.
+static size_t proper_run(const struct note *note, size_t i) {
+    size_t at = i, good = i;
+    while (at < note->tokens.count && at - i < MARK_WORDS_MOST && !ends_mark(note, i, at)) {
+        bool text = is_text_token(note, at);
+        const char *where;
+        // A plain figure behind small letters' text is taken; a place that begins with a capital ends it all
+        // the same.
+        if (!text && !(at > i && is_inner(note, at))) break;
+        if (at > i && note->tokens.at[at].kind == TOKEN_WORD && place_at(note, at, &where) &&
+            !note->tokens.at[at].capitals)
+            break;
+        at++;
+        if (text) good = at;
+        // "PAT." and the like keep their dot.
+        if (text && at < note->tokens.count && token_is(&note->tokens, at, ".") &&
+            note->tokens.at[at].stop == STOP_NONE && note->tokens.at[at].joined && is_inner(note, at))
+            at++;
+    }
+    return good;
+}
+
+// Small letters behind "says": up to a stop, a place or a breaking word.
+static size_t plain_run(const struct note *note, size_t i, size_t most) {
+    size_t at = i;
+    while (at < note->tokens.count && at - i < most && !ends_mark(note, i, at)) {
+        const char *where;
+        bool made =
+            at > i && token_is(&note->tokens, at, "in") && ANY(&note->tokens, at - 1, "made", "printed");
+        if (!made && (is_breaker(note, at) || (at > i && place_at(note, at, &where)))) break;
+        if (note->tokens.at[at].kind == TOKEN_SIGN && !strchr("&.-/'#%", note->tokens.at[at].fold[0])) break;
+        at++;
+    }
+    while (at > i && note->tokens.at[at - 1].kind == TOKEN_SIGN && !token_is(&note->tokens, at - 1, "%"))
+        at--;
+    return at;
+}
+
+static bool has_figure(const struct note *note, size_t from, size_t to) {
+    for (size_t i = from; i < to; i++)
+        if (note->tokens.at[i].kind == TOKEN_FIGURE || note->tokens.at[i].kind == TOKEN_CODE) return true;
+    return false;
+}
+
+static bool quoted(const struct note *note, size_t i, struct found *found) {
+    const struct tokens *tokens = &note->tokens;
+    bool mark = token_is(tokens, i, "\"") ||
+                (token_is(tokens, i, "'") && i + 1 < tokens->count && tokens->at[i + 1].joined);
+    if (!mark || (tokens->at[i].joined && i && tokens->at[i - 1].kind == TOKEN_FIGURE)) return false;
+    const char *sign = tokens->at[i].fold;
+    for (size_t k = i + 1; k < tokens->count && k < i + MARK_WORDS_MOST * 2; k++) {
+        if (tokens->at[k].fold[0] == '\n') return false;
+        if (!token_is(tokens, k, sign)) continue;
+        *found = (struct found){i + 1, k, k + 1, NULL};
+        return k > i + 1;
+    }
+    return false;
+}
+
+// --- keeping ---
+
+static const char *exact(const struct note *note, size_t from, size_t to) {
+    size_t first = note->tokens.at[from].from, last = note->tokens.at[to - 1].to;
+    const char *text = arena_copy(note->arena, note->tokens.text + first, last - first);
+    for (char *c = (char *)text; *c; c++)
+        if (*c == '\n' || *c == '\t') *c = ' ';
+    return text;
+}
+
+static bool keep(struct note *note, size_t begin, const struct found *found) {
+    const struct tokens *tokens = &note->tokens;
+    size_t bytes = tokens->at[found->to - 1].to - tokens->at[found->from].from;
+    if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
+    struct mark *mark = note_mark(note);
+    mark->text = exact(note, found->from, found->to);
+    mark->where = found->where;
+    note_reading(note, begin, found->end, "mark", "behind a word for writing");
+    for (size_t i = begin; i < found->end; i++)
+        if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_MARK;
+    return true;
+}
+
+// The place behind the mark: "… on the base", "… is on the base", "in pencil under the picture".
+static void add_where(const struct note *note, struct found *found) {
+    size_t at = found->end;
+    if (token_is(&note->tokens, at, "is")) at++;
+    if (is_stamp_verb(note, at)) at++;
+    if (token_is(&note->tokens, at, "in") &&
+        ANY(&note->tokens, at + 1, "pencil", "pen", "ink", "biro", "marker", "gold", "red", "blue", "black"))
+        at += 2;
+    const char *where = NULL;
+    size_t taken = place_at(note, at, &where);
+    if (!taken) return;
+    if (!found->where) found->where = where;
+    found->end = at + taken;
+}
+
+// --- finders: each looks at token `i` and tells what it took ---
+
+// The noun before "says" or "stamped": where the writing is.
+static const char *place_before(const struct note *note, size_t i, size_t *from) {
+    const struct tokens *tokens = &note->tokens;
+    *from = i;
+    if (i == 0 || tokens->at[i - 1].stop >= STOP_COMMA) return NULL;
+    size_t noun = i - 1;
+    if (ANY(tokens, noun, "is", "just", "even", "still") && noun > 0) noun--;
+    if (ANY(tokens, noun, "inside", "underneath") && noun > 0 && place_noun(note, noun - 1)) noun--;
+    // "the bottom of the jug says": the noun before "of"
+    for (size_t k = noun; k > 0 && k + 5 > noun && tokens->at[k].stop == STOP_NONE; k--)
+        if (token_is(tokens, k, "of") && place_noun(note, k - 1)) {
+            *from = k - 1;
+            return note_words(note, k - 1, k);
+        } else if ((token_is(tokens, k, "on") || token_is(tokens, k, "in")) && place_noun(note, k - 1)) {
+            *from = k - 1;
+            return note_words(note, k - 1, k);
+        }
+    if (!place_noun(note, noun)) return NULL;
+    *from = noun;
+    return note_words(note, noun, noun + 1);
+}
+
+static bool text_behind(const struct note *note, size_t at, bool says, struct found *found) {
+    const struct tokens *tokens = &note->tokens;
+    if (quoted(note, at, found)) return true;
+    if (at >= tokens->count || ends_mark(note, at, at)) return false;
+    bool caseless = tokens->flat || tokens->shouts;
+    size_t end = caseless ? at : proper_run(note, at);
+    if (says && !caseless) { // small words may follow on the capital: "Brellindon est. 1890"
+        size_t longer = plain_run(note, at, MARK_WORDS_MOST);
+        if (longer > end) end = longer;
+    }
+    if (end == at) end = plain_run(note, at, says ? MARK_WORDS_MOST / 2 : FLAT_WORDS_MOST - 1);
+    if (end == at) return false;
+    *found = (struct found){at, end, end, NULL};
+    return true;
+}
+
+static size_t skip_to_text(const struct note *note, size_t at, const char **where) {
+    const struct tokens *tokens = &note->tokens;
+    for (int step = 0; step < 3; step++) {
+        size_t place = place_at(note, at, where);
+        if (place) {
+            at += place;
+            if (token_is(tokens, at, ",")) at++;
+        } else if (ANY(tokens, at, ":", "with", "as", "by") ||
+                   (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_CLAUSE)) {
+            at++;
+        } else if (ANY(tokens, at, "only", "simply", "just", "clearly", "faintly", "lower", "upper")) {
+            at++;
+            if (ANY(tokens, at, "right", "left")) {
+                *where = note_words(note, at - 1, at + 1);
+                at++;
+            }
+        } else if (ANY(tokens, at, "the", "a") && ANY(tokens, at + 1, "word", "words", "letters", "letter",
+                                                      "number", "numbers", "name", "initials", "date")) {
+            at += 2;
+        } else if (ANY(tokens, at, "word", "words", "letters", "letter", "initials", "date") ||
+                   (ANY(tokens, at, "number", "no") && !token_is(tokens, at + 1, "."))) {
+            at++;
+        } else {
+            break;
+        }
+    }
+    return at;
+}
+
+static bool is_denied(const struct note *note, size_t i) {
+    for (size_t k = i; k > 0 && k + 3 > i && note->tokens.at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(&note->tokens, k - 1, "not", "never", "isn't", "isnt", "nothing", "no", "aren't", "arent",
+                "wasn't", "un"))
+            return true;
+    return false;
+}
+
+static size_t find_verb(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool says = is_says(note, i), stamp = is_stamp_verb(note, i);
+    if ((!says && !stamp) || is_denied(note, i)) return 0;
+    size_t begin;
+    const char *where = place_before(note, i, &begin);
+    if (says) {
+        if (i && tokens->at[i - 1].stop == STOP_NONE && is_person(note, i - 1)) return 0;
+        if (ANY(tokens, i, "say", "read", "reading", "saying") && !where) return 0;
+        if (ANY(tokens, i + 1, "the", "my", "it", "it's", "its", "that", "they", "he", "she", "to", "so", "a",
+                "nothing", "no", "who", "something", "there") &&
+            !ANY(tokens, i + 2, "word", "words", "letters", "number", "name"))
+            return 0;
+    }
+    const char *behind = NULL;
+    size_t at = skip_to_text(note, i + 1, &behind);
+    if (ANY(tokens, at, "up", "down", "off", "for", "out", "but", "and", "with", "all", "patina", "through",
+            "away") ||
+        at >= tokens->count)
+        return 0;
+    if (token_is(tokens, at, "a") && !says) return 0;
+    struct found found;
+    if (!text_behind(note, at, says, &found)) return 0;
+    if (stamp && is_weak_verb(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
+        found.end == found.to)
+        return 0;
+    if (stamp && is_weak_verb(note, i) && (tokens->flat || tokens->shouts) &&
+        !has_figure(note, found.from, found.to) && at == i + 1)
+        return 0;
+    struct number number;
+    if (token_is(tokens, i, "marked") && number_at(tokens, at, &number) &&
+        ANY(tokens, at + number.taken, "to", "-"))
+        return 0;
+    found.where = behind ? behind : where;
+    add_where(note, &found);
+    return keep(note, says && where ? begin : i, &found) ? found.end - i : 0;
+}
+
+// "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
+static size_t find_noun(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool letters = ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp",
+                       "hallmark", "hallmarks", "signature");
+    bool number = ANY(tokens, i, "number", "no", "nr", "#");
+    if (!letters && !number) return 0;
+    if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
+                 "account", "case", "movement", "stock", "item", "a", "any", "lot", "style"))
+        return 0;
+    size_t at = i + 1;
+    if (number && token_is(tokens, at, ".")) at++;
+    if (ANY(tokens, at, "is", "reads", "says", ":", "are")) at++;
+    struct found found;
+    bool quote = quoted(note, at, &found);
+    if (!quote) {
+        size_t end = at < tokens->count && !tokens->shouts ? proper_run(note, at) : at;
+        if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
+        if (end == at || (number && !has_figure(note, at, end))) return 0;
+        found = (struct found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
+    }
+    size_t before = found.end;
+    add_where(note, &found);
+    // A number alone may be a size or a model; on a place it is a mark, and so beside letters.
+    bool beside = found.end != before || ANY(tokens, found.end, "and") ||
+                  ANY(tokens, found.end, "stamped", "impressed");
+    if (number && !beside) return 0;
+    size_t begin = i;
+    return keep(note, begin, &found) ? found.end - i : 0;
+}
+
+// "Hobbinfold stamped on the belly", "2108 pressed into the base", "MK II on the back plate", "PAT. APR 4
+// 1871 on the arm".
+static size_t find_run(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const struct token *token = &tokens->at[i];
+    if (tokens->shouts || tokens->flat || !is_text_token(note, i) ||
+        (i && is_text_token(note, i - 1) && tokens->at[i].stop == STOP_NONE && !token->starts))
+        return 0;
+    size_t end = proper_run(note, i);
+    if (end == i || end >= tokens->count) return 0;
+    size_t verb = end + (token_is(tokens, end, "is") ? 1 : 0);
+    bool stamped = ANY(tokens, verb, "stamped", "printed", "embossed", "engraved", "pressed", "impressed",
+                       "incised", "written", "painted", "molded", "moulded", "cast", "scratched", "stenciled",
+                       "stencilled", "etched");
+    if (ANY(tokens, verb, "written", "scratched") || (stamped && token_is(tokens, verb + 1, "by"))) return 0;
+    bool caps = false;
+    for (size_t k = i; k < end; k++)
+        caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
+    bool plain = token->starts && !token->capitals && end == i + 1 &&
+                 (token->one != token->fold || place_noun(note, i) || is_breaker(note, i));
+    if (plain || (!stamped && !caps) || (token->kind == TOKEN_FIGURE && !stamped && !caps)) return 0;
+    const char *where;
+    size_t place = place_at(note, stamped ? verb + 1 : end, &where);
+    if (!place && !(stamped && caps)) return 0;
+    if (ANY(tokens, i, "I", "i", "AM", "am") && end == i + 1) return 0;
+    struct found found = {i, end, end, NULL};
+    if (stamped) found.end = verb;
+    add_where(note, &found);
+    return keep(note, i, &found) ? found.end - i : 0;
+}
+
+// "2/3/64", "12.5.1983": kept as written, since the order of day and month is not known.
+static bool is_written_date(const char *fold) {
+    int parts = 0;
+    for (const char *c = fold; *c; c++) {
+        if (*c == '/' || *c == '.')
+            parts++;
+        else if (*c < '0' || *c > '9')
+            return false;
+    }
+    return parts == 2;
+}
+
+// "patent 1913", "pat. pending", "1/250 in pencil", "postmarked Aug 3 1911".
+static size_t find_dated(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct found found = {i, i, i, NULL};
+    size_t at = i + 1;
+    if (ANY(tokens, i, "patent", "pat", "patented", "copyright", "\xC2\xA9", "registered", "reg")) {
+        if (token_is(tokens, at, ".")) at++;
+        if (ANY(tokens, at, "pending", "pend", "applied", "no", "number", "des", "design", "date")) at++;
+        if (token_is(tokens, at, "for") && ANY(tokens, at - 1, "applied")) at++;
+        if (token_is(tokens, at, ".")) at++;
+        bool figure = at < tokens->count && tokens->at[at].kind == TOKEN_FIGURE;
+        if (figure) at++;
+        if (!figure && !ANY(tokens, i + 1, "pending", "pend", "applied") &&
+            !ANY(tokens, i + 2, "pending", "pend"))
+            return 0;
+        if (ANY(tokens, i, "reg", "registered") && !figure) return 0;
+    } else if (tokens->at[i].kind == TOKEN_FIGURE && strchr(tokens->at[i].fold, '/') &&
+               strlen(tokens->at[i].fold) > 3 && token_is(tokens, at, "in") &&
+               ANY(tokens, at + 1, "pencil", "ink", "pen")) {
+        // an edition number
+    } else if (is_written_date(tokens->at[i].fold)) {
+        const char *where;
+        if (!place_at(note, at, &where)) return 0;
+    } else if (ANY(tokens, i, "postmarked", "postmark")) {
+        if (ANY(tokens, at, "is", "reads", "of")) at++;
+        size_t end = at < tokens->count ? plain_run(note, at, 4) : at;
+        if (!has_figure(note, at, end)) return 0;
+        while (!has_figure(note, end - 1, end)) end--;
+        found = (struct found){at, end, end, "postmark"};
+        return keep(note, i, &found) ? end - i : 0;
+    } else if (tokens->at[i].kind == TOKEN_FIGURE && token_is(tokens, at, "postmark")) {
+        found = (struct found){i, at, at + 1, "postmark"};
+        return keep(note, i, &found) ? 2 : 0;
+    } else {
+        return 0;
+    }
+    found.to = found.end = at;
+    add_where(note, &found);
+    return keep(note, i, &found) ? found.end - i : 0;
+}
+
+// A quotation with a place behind it that nobody wrote there as an owner.
+static size_t find_quote(struct note *note, size_t i) {
+    struct found found;
+    if (!quoted(note, i, &found)) return 0;
+    const struct tokens *tokens = &note->tokens;
+    size_t at = found.end + (token_is(tokens, found.end, "is") ? 1 : 0);
+    if (ANY(tokens, at, "written", "penciled", "pencilled", "inked", "spelled", "scribbled", "scrawled",
+            "biroed"))
+        return 0;
+    if (token_is(tokens, at, "in") &&
+        ANY(tokens, at + 1, "biro", "pen", "ink", "marker", "glitter", "felt", "crayon"))
+        return 0;
+    const char *where;
+    bool stamped = is_stamp_verb(note, at);
+    if (!stamped && !place_at(note, at, &where)) return 0;
+    add_where(note, &found);
+    return keep(note, i, &found) ? found.end - i : 0;
+}
+
+void read_marks(struct note *note) {
+    static size_t (*const finders[])(struct note *, size_t) = {find_verb, find_noun, find_dated, find_quote,
+                                                               find_run};
+    for (size_t i = 0; i < note->tokens.count;) {
+        size_t taken = 0;
+        for (size_t k = 0; k < sizeof finders / sizeof *finders && !taken && note->taken[i] == TAKEN_NOT; k++)
+            taken = finders[k](note, i);
+        i += taken ? taken : 1;
+    }
+}
