@@ -1,0 +1,368 @@
+// SPDX-License-Identifier: MIT
+// Pieces of the lot. A number counts things where the grammar says so: "set of 4", "lot of 10", or a number
+// at the head of the note with a plural behind it. Parts, faults, makes ("2 piece dish") and numbered boxes
+// are not pieces.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/correct.h"
+#include "notes/dimension.h"
+#include "notes/note.h"
+#include "notes/number.h"
+
+enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
+
+struct tally {
+    int count;
+    size_t taken;     // tokens of the count's own words
+    const char *noun; // singular of what is counted; NULL if not said
+};
+
+// --- the number itself ---
+
+// "half a dozen", "a dozen", "two dozen", "dozen".
+static int dozens(const struct note *note, size_t i, size_t *taken) {
+    const struct tokens *tokens = &note->tokens;
+    if ((*taken = token_phrase(tokens, i, "half a dozen")) ||
+        (*taken = token_phrase(tokens, i, "half dozen")) ||
+        (*taken = token_phrase(tokens, i, "a half dozen")))
+        return 6;
+    if ((*taken = token_phrase(tokens, i, "a dozen")) || (*taken = token_phrase(tokens, i, "dozen")))
+        return 12;
+    size_t number;
+    int count = number_whole(tokens, i, &number);
+    if (!count || !token_is(tokens, i + number, "dozen")) return 0;
+    *taken = number + 1;
+    return count * 12;
+}
+
+// "minus one", "less two", "so five", "no 7", ", I mean four,": what comes behind a number and changes it.
+static int changed(const struct note *note, size_t at, int count, size_t *taken) {
+    const struct tokens *tokens = &note->tokens;
+    size_t start = at, number;
+    if (ANY(tokens, at, "minus", "less") && number_whole(tokens, at + 1, &number)) {
+        count -= number_whole(tokens, at + 1, &number);
+        at += 1 + number;
+        if (token_is(tokens, at, "so") && number_whole(tokens, at + 1, &number) == count) at += 1 + number;
+        *taken = at - start;
+        return count;
+    }
+    if (token_is(tokens, at, ",") || (token_is(tokens, at, "-") && !tokens->at[at].joined)) at++;
+    size_t words = correction_at(note, at), more;
+    if (!words) return 0;
+    at += words;
+    if (token_is(tokens, at, ",")) at++;
+    while ((more = correction_at(note, at)) != 0) at += more;
+    int corrected = number_whole(tokens, at, &number);
+    if (!corrected) return 0;
+    *taken = at + number - start;
+    return corrected;
+}
+
+static int number_here(const struct note *note, size_t i, size_t *taken) {
+    int count = dozens(note, i, taken);
+    if (!count) count = number_whole(&note->tokens, i, taken);
+    if (count < 1 || count > COUNT_MOST) return 0;
+    size_t more;
+    int other = changed(note, i + *taken, count, &more);
+    if (other < 1) return count;
+    *taken += more;
+    if (token_is(&note->tokens, i + *taken, ",")) ++*taken;
+    return other;
+}
+
+// --- what is counted ---
+
+static bool is_stopper(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "with", "and", "of", "for", "in", "on", "at", "has", "have", "is", "are",
+               "but", "no", "one", "the", "to", "from", "by", "all", "each", "missing", "left", "or", "inch",
+               "piece", "pc", "speed", "person", "string", "day", "year", "years", "hours", "hour", "minutes",
+               "days", "weeks", "months", "times", "percent", "x", "other", "others", "sides", "ways");
+}
+
+static bool is_plural(const struct token *token) {
+    return token->kind == TOKEN_WORD && token->one != token->fold && strcmp(token->one, token->fold) != 0;
+}
+
+// The plural that a number at `i` counts: adjectives may stand between. Its token, or 0.
+static size_t plural_behind(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t last = 0;
+    for (size_t k = i; k < i + PHRASE_MOST && k < tokens->count; k++) {
+        const struct token *token = &tokens->at[k];
+        if (token->stop >= STOP_CLAUSE || token->kind == TOKEN_FIGURE || is_stopper(note, k)) break;
+        if (token->stop == STOP_COMMA) break; // "Four dinner plates, Castlefenn"
+        if (note->fault_word[k] == FAULT_WORD_SIZED) return last;
+        if (is_plural(token)) {
+            last = k;
+            // "glass goblets": the head is the last noun, but a plural ends most phrases.
+            break;
+        }
+    }
+    return last;
+}
+
+static bool is_head(const struct note *note, size_t i) {
+    if (note->tokens.at[i].starts && i < PHRASE_MOST) return true;
+    return i == 0;
+}
+
+static bool is_first_sentence(const struct note *note, size_t i) {
+    return note_clause_from(note, i, STOP_SENTENCE) == 0;
+}
+
+// "lot", "box", "size" before a number: it numbers, not counts.
+static bool is_numbering(const struct note *note, size_t i) {
+    return i > 0 && ANY(&note->tokens, i - 1, "box", "lot", "bin", "no", "number", "#", "size", "sz", "shelf",
+                        "page", "model", "tape", "side", "level", "volume", "vol", "part", "step", "$", "bag",
+                        "crate", "item", ".", "-", "/", "no.", "top", "disc");
+}
+
+// --- finders ---
+
+static bool is_one_thing(const char *one) {
+    static const char *const pairs[] = {
+        "trouser",   "scissor",  "plier",   "tong",       "shear",   "spectacle", "jean",       "pant",
+        "binocular", "tweezer",  "snip",    "clipper",    "glass",   "glasses",   "trousers",   "scissors",
+        "pliers",    "tongs",    "shears",  "spectacles", "jeans",   "pants",     "binoculars", "tweezers",
+        "snips",     "shorts",   "overall", "overalls",   "pincer",  "pincers",   "bellows",    "compasses",
+        "dividers",  "calipers", "goggle",  "goggles",    "nippers", "forceps",   "eyeglasses"};
+    for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++)
+        if (!strcmp(one, pairs[k])) return true;
+    return false;
+}
+
+// "pair of lamps", "pr bookends", "a pair"; "pair of pliers" is one thing.
+static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    int pairs = number_whole(tokens, i, &number);
+    size_t at = i + number;
+    if (!pairs && token_is(tokens, i, "a")) at = i + 1;
+    if (ANY(tokens, at, "matched", "matching", "nice", "good", "old") && ANY(tokens, at + 1, "pair", "pr"))
+        at++;
+    if (!ANY(tokens, at, "pair", "pairs", "pr")) return false;
+    if (token_is(tokens, at, "pairs") && !pairs) return false;
+    size_t end = at + 1;
+    if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
+    bool of = token_is(tokens, end, "of");
+    size_t noun = plural_behind(note, end + (of ? 1 : 0));
+    if (noun && is_one_thing(tokens->at[noun].one)) return false;
+    if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
+    bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+    if (!noun && !of && !alone) return false;
+    if (i &&
+        !ANY(tokens, i - 1, "a", "one", "this", "is", "got", "have", "has", "of", "matched", "and", "the",
+             "these", "as") &&
+        tokens->at[i - 1].stop == STOP_NONE && !alone)
+        return false;
+    if (!is_first_sentence(note, i) && !alone && !tokens->at[i].starts) return false;
+    *tally = (struct tally){2 * (pairs ? pairs : 1), end - i, noun ? tokens->at[noun].one : NULL};
+    return true;
+}
+
+// "set of 4", "lot of 10", "box of 14 knobs", "group of three".
+static bool set_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    bool strong = ANY(tokens, i, "set", "lot", "group");
+    bool holder = ANY(tokens, i, "box", "bag", "case", "jar", "tin", "crate", "tray", "bundle", "stack",
+                      "bunch", "collection", "roll", "tub", "pile", "carton", "pack", "string", "drawer");
+    if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
+    if (i && ANY(tokens, i - 1, "a") && i > 1 &&
+        ANY(tokens, i - 2, "from", "off", "out", "not", "part", "missing"))
+        return false;
+    size_t at = i + 2, taken;
+    at += ANY(tokens, at, "about", "around", "roughly", "maybe", "approx", "some", "over", "~") ? 1 : 0;
+    int count = number_here(note, at, &taken);
+    if (!count) return false;
+    size_t noun = plural_behind(note, at + taken);
+    if (holder && (!noun || !is_first_sentence(note, i))) return false;
+    // "lot of 3 inch nails": a measure.
+    if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
+        ANY(tokens, at + taken, "inch", "in", "mm"))
+        return false;
+    *tally = (struct tally){count, at + taken - i, noun ? tokens->at[noun].one : NULL};
+    return true;
+}
+
+static bool is_make(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "piece", "pc", "pce", "pcs", "pieces");
+}
+
+// "44 piece flatware", "10 pcs", "= 10 pc"; but "2 piece butter dish" is one dish, and a puzzle's pieces are
+// its size.
+static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    int count = number_here(note, i, &number);
+    size_t at = i + number;
+    if (!count || is_numbering(note, i)) return false;
+    if (token_is(tokens, at, "-")) at++;
+    if (!is_make(note, at)) return false;
+    size_t end = at + 1;
+    if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
+    if (ANY(tokens, end, "puzzle", "jigsaw", "puzzles", "jigsaws") ||
+        (i && ANY(tokens, i - 1, "puzzle", "jigsaw"))) {
+        struct value *value = note_attribute(note);
+        value->name = "size";
+        value->value = arena_format(note->arena, "%d pieces", count);
+        value->span = note_span_of(note, i, end);
+        note_reading(note, i, end, "size", "pieces of a puzzle");
+        note_take(note, i, end, TAKEN_VALUE);
+        return false;
+    }
+    bool sum = i && (token_is(tokens, i - 1, "=") || ANY(tokens, i - 1, "total", "all", "equals", "makes"));
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+                ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all");
+    bool set = ANY(tokens, end, "set", "flatware", "silverware", "cutlery", "service", "lot", "collection",
+                   "tool", "canteen", "socket", "canister", "nesting", "dinner", "tea") &&
+               count > 3;
+    if (ANY(tokens, end, "missing", "gone", "lost", "short") ||
+        (i && ANY(tokens, i - 1, "missing", "says", "of", "lost", "least")))
+        return false;
+    if (!sum && !set && !(ends && count > 3 && (is_head(note, i) || is_first_sentence(note, i))))
+        return false;
+    *tally = (struct tally){count, end - i, NULL};
+    return true;
+}
+
+// "7 of em", "6 of them", "I have 6 of these".
+static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    int count = number_here(note, i, &number);
+    size_t at = i + number;
+    if (count < 2 || !token_is(tokens, at, "of") ||
+        !ANY(tokens, at + 1, "em", "'em", "them", "these", "those"))
+        return false;
+    size_t next = at + 2;
+    bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
+                ANY(tokens, next, "in", "total", "all", "altogether", "here");
+    bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
+    if (!ends && !have) return false;
+    if (!is_first_sentence(note, i) && !have) return false;
+    *tally = (struct tally){count, next - i, NULL};
+    return true;
+}
+
+static bool is_there(const struct note *note, size_t i) {
+    if (i == 0) return false;
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i - 1, "there's", "theres")) return true;
+    return i > 1 && ANY(tokens, i - 1, "are", "is", "were") && token_is(tokens, i - 2, "there");
+}
+
+// "Six pressed glass goblets", "7 plates 2 bowls 1 lid", "there's 8 no 7 plates".
+static bool head_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t lead = i;
+    if (ANY(tokens, i, "about", "around", "roughly", "approx", "approximately", "maybe", "over", "some", "~"))
+        i++;
+    size_t number, at = i;
+    bool there = is_there(note, lead);
+    if (!is_head(note, lead) && !(there && !note->record->count)) return false;
+    int count = number_here(note, i, &number);
+    if (!count || is_numbering(note, lead)) return false;
+    struct part part;
+    size_t noun = plural_behind(note, i + number);
+    bool lot = token_is(tokens, i + number + 1, "lot") || token_is(tokens, i + number + 2, "lot");
+    if (!noun && !(count == 1) && !lot) return false;
+    if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
+    if (count == 1) return false;
+    *tally = (struct tally){count, i + number - lead, noun ? tokens->at[noun].one : NULL};
+    (void)at;
+    // Further kinds behind: "2 bowls 1 lid", ", 6 saucers". Subsets ("2 good 2 chipped") have no noun.
+    if (!noun) return true;
+    for (size_t k = noun + 1; k < tokens->count && k < noun + 4 * PHRASE_MOST;) {
+        if (ANY(tokens, k, ",", "and", "&", "+")) k++;
+        size_t more;
+        int next = number_whole(tokens, k, &more);
+        if (!next || k + more >= tokens->count) break;
+        size_t other = next == 1 ? k + more : plural_behind(note, k + more);
+        if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
+            is_stopper(note, other))
+            break;
+        if (!strcmp(tokens->at[other].one, tally->noun) || (next == 1 && !part_at(note, other, &part))) break;
+        if (next > 1 && part_at(note, other, &part) && strcmp(part.name, "lid") != 0) break;
+        tally->count += next;
+        k = other + 1;
+    }
+    return true;
+}
+
+// "only two left"; "all 12 signed".
+static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    if (token_is(tokens, i, "only")) {
+        int count = number_whole(tokens, i + 1, &number);
+        size_t at = i + 1 + number;
+        if (count < 2 || !token_is(tokens, at, "left")) return false;
+        if (at + 1 < tokens->count && tokens->at[at + 1].stop == STOP_NONE &&
+            !ANY(tokens, at + 1, "now", "of"))
+            return false;
+        *tally = (struct tally){count, at + 1 - i, NULL};
+        return true;
+    }
+    if (!token_is(tokens, i, "all")) return false;
+    int count = number_whole(tokens, i + 1, &number);
+    if (count < 2 || !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
+                          "stamped", "alike"))
+        return false;
+    *tally = (struct tally){count, 1 + number, NULL};
+    return true;
+}
+
+// A number with the noun counted before, behind words of correction: "so seven clubs, scratch that, … six
+// clubs".
+static bool recount_at(const struct note *note, size_t i, const struct tally *before, struct tally *tally) {
+    if (!before->noun) return false;
+    size_t number;
+    int count = number_whole(&note->tokens, i, &number);
+    if (!count || i + number >= note->tokens.count ||
+        strcmp(note->tokens.at[i + number].one, before->noun) != 0)
+        return false;
+    enum { REACH = 10 };
+    for (size_t k = i, n = 0; k > 0 && n < REACH && note->tokens.at[k - 1].stop < STOP_SENTENCE; k--, n++)
+        if (token_phrase(&note->tokens, k - 1, "scratch that") ||
+            token_phrase(&note->tokens, k - 1, "no wait") || token_phrase(&note->tokens, k - 1, "i mean") ||
+            token_phrase(&note->tokens, k - 1, "make that")) {
+            *tally = (struct tally){count, number, before->noun};
+            return true;
+        }
+    return false;
+}
+
+static bool so_many_at(const struct note *note, size_t i, struct tally *tally) {
+    size_t number;
+    if (!token_is(&note->tokens, i, "so") || !is_first_sentence(note, i)) return false;
+    int count = number_whole(&note->tokens, i + 1, &number);
+    size_t noun = count > 1 ? plural_behind(note, i + 1 + number) : 0;
+    if (!noun || noun > i + 2 + number || note->fault_word[noun]) return false;
+    *tally = (struct tally){count, 1 + number, note->tokens.at[noun].one};
+    return true;
+}
+
+void read_counts(struct note *note) {
+    bool given = note->record->count > 0;
+    struct tally last = {0}, tally;
+    for (size_t i = 0; i < note->tokens.count && !given;) {
+        bool found = note->taken[i] == TAKEN_NOT &&
+                     (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
+                      of_them_at(note, i, &tally) || head_at(note, i, &tally) || rest_at(note, i, &tally) ||
+                      so_many_at(note, i, &tally));
+        bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
+        bool total = found && i && token_is(&note->tokens, i - 1, "=");
+        if ((!found && !again) || !note_free(note, i, i + tally.taken)) {
+            i++;
+            continue;
+        }
+        if (!note->record->count || again || total) {
+            note->record->count = tally.count;
+            last = tally;
+            note_reading(note, i, i + tally.taken, "count", "number of pieces");
+        }
+        note_take(note, i, i + tally.taken, TAKEN_COUNT);
+        i += tally.taken;
+    }
+}
