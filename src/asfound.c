@@ -9,8 +9,10 @@
 
 #include "format/stream.h"
 #include "format/write.h"
+#include "item/write.h"
 #include "listing/listing.h"
 #include "listing/rules_text.h"
+#include "notes/read.h"
 #include "rules/folder.h"
 #include "text/limits.h"
 
@@ -21,6 +23,8 @@ struct asfound_engine {
     struct asfound_memory memory;
     const struct ruleset *rules;
     const struct variants *variants;
+    const struct phrases *phrases;
+    const struct wordbook *book;
     bool color, quiet; // of all its messages
 };
 
@@ -82,6 +86,8 @@ static void load(struct arena *arena, void *context) {
     const char *path = arena_format(arena, "%s/dict/us-gb.txt", options->data);
     const struct source *words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
     engine->variants = words ? variants_load(arena, words->name, words->text, words->size, &diags) : NULL;
+    if (engine->rules) engine->phrases = phrases_new(arena, engine->rules);
+    engine->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", options->data), &diags);
     struct sink messages = {options->messages, options->messages_context};
     send_messages(engine, arena, &diags, &messages);
     loading->status = diags.status;
@@ -172,27 +178,50 @@ static bool new_id(struct run *run, struct arena *arena, const char *id) {
     return true;
 }
 
+static void write_tree(struct run *run, struct arena *arena, struct buf *out, const struct node *tree) {
+    if (run->options->output == ASFOUND_JSON_LINES) {
+        json_write(out, tree);
+        buf_byte(out, '\n');
+    } else {
+        buf_text(out, "---\n");
+        yaml_write(arena, out, tree);
+    }
+}
+
+static void write_out(struct run *run, const struct buf *out) {
+    if (!send(&run->out, out->at, out->n)) run->write_failed = true;
+}
+
 static void write_listing(struct run *run, struct arena *arena, const struct listing *listing) {
     const struct asfound_draft_options *o = run->options;
     struct buf out = buf_start(arena);
-    if (o->output == ASFOUND_JSON_LINES) {
-        json_write(&out, o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
-        buf_byte(&out, '\n');
-    } else if (o->output == ASFOUND_YAML_OUT) {
-        buf_text(&out, "---\n");
-        yaml_write(arena, &out,
+    if (o->output == ASFOUND_JSON_LINES || o->output == ASFOUND_YAML_OUT)
+        write_tree(run, arena, &out,
                    o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
-    } else if (o->output == ASFOUND_HTML)
+    else if (o->output == ASFOUND_HTML)
         listing_page(arena, listing, &out);
     else if (o->explain)
         listing_explain(arena, listing, &out, o->color);
     else
         listing_card(arena, listing, &out, o->color);
-    if (!send(&run->out, out.at, out.n)) run->write_failed = true;
+    write_out(run, &out);
 }
 
 static bool only_notes(const struct record *r) {
     return r->notes && !r->type.value && !r->attribute_count && !r->flaw_count && !r->mark_count;
+}
+
+static enum locale locale_of(const struct run *run) {
+    return run->options->locale == ASFOUND_EN_GB ? LOCALE_GB : LOCALE_US;
+}
+
+static void draft_record(struct run *run, struct arena *arena, const struct record *record) {
+    struct title_options options = {run->options->limit ? run->options->limit : 80,
+                                    (enum count_unit)run->options->unit, locale_of(run),
+                                    run->engine->variants};
+    const struct listing *listing = listing_draft(arena, &run->drafter, record, &options);
+    if (listing_has_must(listing) && run->status < ASFOUND_MUST) run->status = ASFOUND_MUST;
+    write_listing(run, arena, listing);
 }
 
 static void draft_one(struct arena *arena, void *context) {
@@ -203,7 +232,7 @@ static void draft_one(struct arena *arena, void *context) {
     run->number++;
     if (!tree) return;
     struct record record;
-    enum locale locale = run->options->locale == ASFOUND_EN_GB ? LOCALE_GB : LOCALE_US;
+    enum locale locale = locale_of(run);
     if (!record_read(arena, run->engine->rules, tree, locale, run->number, &record, &run->diags)) return;
     if (run->options->only && strcmp(record.id, run->options->only) != 0) return;
     if (!new_id(run, run->diags.arena, record.id)) {
@@ -211,14 +240,22 @@ static void draft_one(struct arena *arena, void *context) {
                   record.id);
         return;
     }
-    if (only_notes(&record))
-        diags_add(&run->diags, CODE_NOTES_ONLY, record.at, "write type, attributes and flaws as keys",
-                  "'%s' holds notes only, and notes are not read yet", record.id);
-    struct title_options options = {run->options->limit ? run->options->limit : 80,
-                                    (enum count_unit)run->options->unit, locale, run->engine->variants};
-    const struct listing *listing = listing_draft(arena, &run->drafter, &record, &options);
-    if (listing_has_must(listing) && run->status < ASFOUND_MUST) run->status = ASFOUND_MUST;
-    write_listing(run, arena, listing);
+    if (!run->options->read && !only_notes(&record)) {
+        draft_record(run, arena, &record);
+        return;
+    }
+    struct note_reader reader = {run->engine->rules, run->engine->phrases, run->engine->book,
+                                 run->drafter.scanner, locale};
+    struct notes_read read = notes_read(arena, &reader, &record);
+    for (size_t i = 0; i < read.count; i++) {
+        if (!run->options->read) {
+            draft_record(run, arena, &read.items[i].record);
+            continue;
+        }
+        struct buf out = buf_start(arena);
+        write_tree(run, arena, &out, record_tree(arena, &read.items[i].record));
+        write_out(run, &out);
+    }
 }
 
 static void write_frame(struct run *run, struct arena *arena, bool end) {

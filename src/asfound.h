@@ -79,6 +79,7 @@ struct asfound_draft_options {
     enum asfound_input input;
     enum asfound_output output;
     bool color;       /* in ASFOUND_TEXT */
+    bool read;        /* notes to item records: records are written instead of listings */
     bool explain;     /* why each word and sentence is there, instead of the listing */
     const char *only; /* id of the one record wanted, or NULL */
     bool no_frame;    /* ASFOUND_HTML: several inputs make one page; the caller frames it */

@@ -1,23 +1,12 @@
 // SPDX-License-Identifier: MIT
 // asfound draft
-#include <unistd.h>
-
 #include "cli/command.h"
 #include "cli/drafting.h"
 
 static void run(struct session *session, const struct settings *settings) {
-    static const char *const standard_input[] = {"-"};
-    struct drafting drafting = {.names = settings->operands, .count = settings->operand_count};
-    if (!drafting.count) {
-        if (isatty(STDIN_FILENO) == 1) {
-            session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, &command_draft, NULL),
-                             "there is no FILE to read, and standard input is a terminal");
-            return;
-        }
-        drafting.names = standard_input;
-        drafting.count = 1;
-    }
-    drafting_run(session, settings, &drafting);
+    struct drafting drafting = {.explain = false};
+    if (drafting_inputs(session, settings, &command_draft, &drafting))
+        drafting_run(session, settings, &drafting);
 }
 
 const struct command command_draft = {

@@ -3,7 +3,6 @@
 #include "cli/command.h"
 
 const struct command LATER_COMMANDS[] = {
-    {.name = "read", .summary = "Turn plain notes into item records"},
     {.name = "check", .summary = "Hold a listing against its own record"},
     {.name = "retitle", .summary = "Propose new titles for stale stock"},
     {.name = "apply", .summary = "Write approved titles into a stock file"},

@@ -2,6 +2,8 @@
 // Forms are settled for all inputs before the rules are loaded: a slip of the keyboard is told at once.
 #include "cli/drafting.h"
 
+#include <unistd.h>
+
 #include "cli/input.h"
 
 struct run {
@@ -28,6 +30,7 @@ static struct asfound_draft_options draft_options(const struct run *run, const s
         .output = s->format,
         .color = session->color_out,
         .explain = run->drafting->explain,
+        .read = run->drafting->read,
         .only = run->drafting->only,
         .no_frame = true,
         .out = writer_put,
@@ -63,6 +66,22 @@ static void draft_input(struct run *run, struct input *input) {
     if (options.only && session->out.total == before && status != ASFOUND_IO)
         session_complain(session, CODE_USAGE, input->name, NULL, "there is no item '%s' to be read in it",
                          options.only);
+}
+
+bool drafting_inputs(struct session *session, const struct settings *settings, const struct command *command,
+                     struct drafting *drafting) {
+    static const char *const standard_input[] = {"-"};
+    drafting->names = settings->operands;
+    drafting->count = settings->operand_count;
+    if (drafting->count) return true;
+    if (isatty(STDIN_FILENO) == 1) {
+        session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, command, NULL),
+                         "there is no FILE to read, and standard input is a terminal");
+        return false;
+    }
+    drafting->names = standard_input;
+    drafting->count = 1;
+    return true;
 }
 
 void drafting_run(struct session *session, const struct settings *settings, const struct drafting *drafting) {

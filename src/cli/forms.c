@@ -9,7 +9,7 @@
     X(ASFOUND_JSON, "json", ".json", NULL, "one record, or a list of records")                               \
     X(ASFOUND_NDJSON, "ndjson", ".ndjson", NULL, "a record on each line")                                    \
     X(ASFOUND_CSV, "csv", ".csv", NULL, "a record on each row, the header naming its keys")                  \
-    X(ASFOUND_NOTES, "txt", ".txt", NULL, "plain notes; not read yet")
+    X(ASFOUND_NOTES, "txt", ".txt", NULL, "plain notes, parted by lines of only ---")
 
 const struct form_entry FORM_TABLE[] = {
 #define X(form, word, first, second, holds) {form, word, {first, second}, holds},

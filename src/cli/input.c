@@ -30,10 +30,7 @@ bool input_choose_form(struct session *session, const struct settings *settings,
         session_complain(session, CODE_USAGE, input->name, see, "its ending tells no form");
         return false;
     }
-    if (input->form != ASFOUND_NOTES) return true;
-    session_complain(session, CODE_NOT_YET, input->name,
-                     "write an item record, as 'asfound help draft' shows", "plain notes are not read yet");
-    return false;
+    return true;
 }
 
 static bool open_failed(struct session *session, struct input *input, const char *hint, const char *why) {

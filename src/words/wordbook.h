@@ -42,9 +42,10 @@ struct word_entry {
 
 struct wordbook;
 
-// NULL when the file is missing or was not made by this version; told in `diags` as CODE_DICT.
-const struct wordbook *wordbook_open(const char *path, struct diags *diags);
-void wordbook_close(const struct wordbook *book);
+// NULL when the file is missing or was not made by this version; told in `diags` as CODE_DICT. Unmapped with
+// the arena.
+const struct wordbook *wordbook_open(struct arena *arena, const char *path, struct diags *diags);
+void wordbook_close(void *book); // what the arena calls
 
 // The entry of exactly that phrase; false when there is none.
 bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry);

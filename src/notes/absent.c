@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+// Parts that are missing, said of any part: "no handle", "knob is gone", "missing two screws", "without its
+// cord". "No lid chips" is no missing lid: what follows the part is a fault, and it is the fault that is
+// denied.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct cue before[] = {
+    {"didn't come with", 0},
+    {"doesn't have a", 0},
+    {"doesn't have its", 0},
+    {"doesn't have the", 0},
+    {"has lost its", 0},
+    {"has no", 0},
+    {"lacking a", 0},
+    {"lacking its", 0},
+    {"lacking the", 0},
+    {"lacks", 0},
+    {"lacks a", 0},
+    {"lacks its", 0},
+    {"lacks the", 0},
+    {"lost its", 0},
+    {"lost the", 0},
+    {"minus a", 0},
+    {"minus its", 0},
+    {"minus one", 0},
+    {"minus the", 0},
+    {"missing", 0},
+    {"missing a", 0},
+    {"missing an", 0},
+    {"missing its", 0},
+    {"missing one", 0},
+    {"missing some", 0},
+    {"missing the", 0},
+    {"need a new", 0},
+    {"needs a", 0},
+    {"needs a new", 0},
+    {"no", 0},
+    {"no original", 0},
+    {"not got the", 0},
+    {"w/o", 0},
+    {"without", 0},
+    {"without a", 0},
+    {"without its", 0},
+    {"without the", 0},
+};
+
+static const struct cue behind[] = {
+    {"absent", 0},        {"are gone", 0},         {"are missing", 0}, {"gone", 0},
+    {"has gone", 0},      {"has gone missing", 0}, {"is absent", 0},   {"is gone", 0},
+    {"is long gone", 0},  {"is lost", 0},          {"is missing", 0},  {"isn't here", 0},
+    {"isn't with it", 0}, {"long gone", 0},        {"lost", 0},        {"missing", 0},
+    {"not included", 0},  {"not with it", 0},      {"was lost", 0},    {"was missing", 0},
+    {"went missing", 0},
+};
+
+static bool same_noun(struct arena *arena, const char *a, const char *b) {
+    return !strcmp(say_singular(arena, a), say_singular(arena, b));
+}
+
+// The kind whose rule names that part; any other part is an accessory.
+static const struct flaw *kind_for(const struct fault_reader *r, const char *part) {
+    const struct ruleset *rules = r->note->rules;
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct flaw *kind = rules->flaws[i];
+        if (kind->form != ABSENCE) continue;
+        if (kind->part && same_noun(r->note->arena, kind->part, part)) return kind;
+    }
+    const char *head = strrchr(part, ' ');
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct flaw *kind = rules->flaws[i];
+        if (kind->form != ABSENCE) continue;
+        for (size_t k = 0; k < kind->parts.count; k++)
+            if (same_noun(r->note->arena, kind->parts.at[k], part)) return kind;
+        if (head && kind->part && same_noun(r->note->arena, kind->part, head + 1)) return kind;
+    }
+    return ruleset_flaw(rules, "missing-accessory");
+}
+
+static bool is_place_only(const char *word) {
+    static const char *const words[] = {
+        "inside", "outside",   "bottom", "top",    "back",    "front",    "side",     "sides",
+        "rim",    "edge",      "edges",  "corner", "corners", "middle",   "center",   "end",
+        "ends",   "surface",   "seam",   "fold",   "finish",  "interior", "exterior", "base",
+        "face",   "underside", "lip",    "tip",    "body",    "head",     "trim",     "glass"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(word, words[i])) return true;
+    return false;
+}
+
+static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from, size_t cue_to) {
+    struct note *note = r->note;
+    size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
+    const char *part = note_words(note, from, to);
+    if (is_place_only(note->tokens.at[to - 1].one) || !note_free(note, from, to)) return;
+    for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
+        if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE) return;
+    uint16_t stance = r->scope.stance[first];
+    const struct flaw *kind = kind_for(r, part);
+    if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return;
+    bool usual = kind->part && same_noun(note->arena, kind->part, part);
+    if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
+        clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);
+        return;
+    }
+    struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, NULL, first, last);
+    if (!flaw) return;
+    if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
+    struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
+    int count = count_of_hit(r, &hit, &flaw->of);
+    if (count > 1) flaw->count = count;
+}
+
+// How many tokens from `i` are a part with its adjectives, up to its last part word; 0 if none.
+static size_t part_at(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t last = 0;
+    for (size_t at = i; at < tokens->count && at < i + 4; at++) {
+        if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN) break;
+        if (r->part[at]) last = at + 1;
+        if (r->scope.fault[at] && !r->part[at]) break;
+        if (!r->part[at] && last) break;
+    }
+    return last ? last - i : 0;
+}
+
+void read_absent(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n, parts;
+        if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = part_at(r, i + n)) != 0) {
+            size_t end = i + n + parts;
+            bool fault_follows =
+                end < tokens->count && r->scope.fault[end] && tokens->at[end].stop == STOP_NONE;
+            if (!fault_follows) add(r, i + n, end, i, i + n);
+            i = end - 1;
+            continue;
+        }
+        if (!r->part[i]) continue;
+        parts = part_at(r, i);
+        if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n))
+            add(r, i, i + parts, i + parts, i + parts + n);
+        if (parts) i += parts - 1;
+    }
+}

@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: MIT
+// How bad and how many, in the seller's own words only: what is not said stays unknown.
+#include "notes/faults.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct cue words[] = {
+    {"a bit", SEVERITY_LIGHT},
+    {"a bit of", SEVERITY_LIGHT},
+    {"a few", SEVERITY_UNKNOWN},
+    {"a hint of", SEVERITY_LIGHT},
+    {"a little", SEVERITY_LIGHT},
+    {"a little bit", SEVERITY_LIGHT},
+    {"a lot of", SEVERITY_HEAVY},
+    {"a touch of", SEVERITY_LIGHT},
+    {"a trace of", SEVERITY_LIGHT},
+    {"all over", SEVERITY_HEAVY},
+    {"awful", SEVERITY_HEAVY},
+    {"awfully", SEVERITY_HEAVY},
+    {"bad", SEVERITY_HEAVY},
+    {"badly", SEVERITY_HEAVY},
+    {"barely", SEVERITY_LIGHT},
+    {"big", SEVERITY_HEAVY},
+    {"completely", SEVERITY_HEAVY},
+    {"considerable", SEVERITY_HEAVY},
+    {"covered in", SEVERITY_HEAVY},
+    {"deep", SEVERITY_HEAVY},
+    {"deeply", SEVERITY_HEAVY},
+    {"extensive", SEVERITY_HEAVY},
+    {"faint", SEVERITY_LIGHT},
+    {"faintly", SEVERITY_LIGHT},
+    {"fair bit of", SEVERITY_MODERATE},
+    {"fairly", SEVERITY_MODERATE},
+    {"fine", SEVERITY_LIGHT},
+    {"hardly", SEVERITY_LIGHT},
+    {"hardly any", SEVERITY_LIGHT},
+    {"heavily", SEVERITY_HEAVY},
+    {"heavy", SEVERITY_HEAVY},
+    {"huge", SEVERITY_HEAVY},
+    {"just a little", SEVERITY_LIGHT},
+    {"large", SEVERITY_HEAVY},
+    {"light", SEVERITY_LIGHT},
+    {"lightly", SEVERITY_LIGHT},
+    {"little", SEVERITY_LIGHT},
+    {"loads of", SEVERITY_HEAVY},
+    {"lots of", SEVERITY_HEAVY},
+    {"major", SEVERITY_HEAVY},
+    {"massive", SEVERITY_HEAVY},
+    {"medium", SEVERITY_MODERATE},
+    {"mild", SEVERITY_LIGHT},
+    {"mildly", SEVERITY_LIGHT},
+    {"minimal", SEVERITY_LIGHT},
+    {"minor", SEVERITY_LIGHT},
+    {"minuscule", SEVERITY_LIGHT},
+    {"moderate", SEVERITY_MODERATE},
+    {"moderately", SEVERITY_MODERATE},
+    {"nasty", SEVERITY_HEAVY},
+    {"noticeable", SEVERITY_MODERATE},
+    {"noticeably", SEVERITY_MODERATE},
+    {"obvious", SEVERITY_MODERATE},
+    {"pin sized", SEVERITY_LIGHT},
+    {"pinprick", SEVERITY_LIGHT},
+    {"pretty bad", SEVERITY_HEAVY},
+    {"pretty badly", SEVERITY_HEAVY},
+    {"quite a bit of", SEVERITY_MODERATE},
+    {"quite a few", SEVERITY_MODERATE},
+    {"really bad", SEVERITY_HEAVY},
+    {"serious", SEVERITY_HEAVY},
+    {"seriously", SEVERITY_HEAVY},
+    {"severe", SEVERITY_HEAVY},
+    {"severely", SEVERITY_HEAVY},
+    {"sizable", SEVERITY_HEAVY},
+    {"slight", SEVERITY_LIGHT},
+    {"slightly", SEVERITY_LIGHT},
+    {"small", SEVERITY_LIGHT},
+    {"some", SEVERITY_UNKNOWN},
+    {"strong", SEVERITY_HEAVY},
+    {"strongly", SEVERITY_HEAVY},
+    {"superficial", SEVERITY_LIGHT},
+    {"teeny", SEVERITY_LIGHT},
+    {"terrible", SEVERITY_HEAVY},
+    {"terribly", SEVERITY_HEAVY},
+    {"thin", SEVERITY_LIGHT},
+    {"tiny", SEVERITY_LIGHT},
+    {"tons of", SEVERITY_HEAVY},
+    {"totally", SEVERITY_HEAVY},
+    {"ugly", SEVERITY_HEAVY},
+    {"very bad", SEVERITY_HEAVY},
+    {"very light", SEVERITY_LIGHT},
+    {"very little", SEVERITY_LIGHT},
+    {"very small", SEVERITY_LIGHT},
+    {"wee", SEVERITY_LIGHT},
+};
+
+enum { BEFORE_MOST = 5, BEHIND_MOST = 4 };
+
+static bool joins(const struct token *t) {
+    return t->stop != STOP_NONE || !strcmp(t->fold, "and") || !strcmp(t->fold, "but") ||
+           !strcmp(t->fold, "or");
+}
+
+static enum severity at_token(const struct fault_reader *r, size_t i, size_t *n) {
+    const struct cue *cue = cue_at(&r->scope, words, COUNT(words), i, n);
+    return cue ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+}
+
+// The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
+// bad").
+enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n;
+    if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
+    for (size_t i = hit->from; i < hit->to; i++) {
+        enum severity found = at_token(r, i, &n);
+        if (found) return found;
+    }
+    for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
+        size_t i = hit->from - back;
+        if (joins(&tokens->at[i]) || r->scope.fault[i]) break;
+        for (size_t k = 0; k < 3 && k <= i; k++) { // a longer cue that ends here
+            enum severity found = at_token(r, i - k, &n);
+            if (found && i - k + n == i + 1) {
+                if (k == 0 && i > 0 && (token_is(tokens, i - 1, "not") || token_is(tokens, i - 1, "too")))
+                    return SEVERITY_LIGHT;
+                return found;
+            }
+        }
+    }
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
+        if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
+        if (token_phrase(tokens, i, "not bad") || token_phrase(tokens, i, "nothing major") ||
+            token_phrase(tokens, i, "not deep") || token_phrase(tokens, i, "barely visible") ||
+            token_phrase(tokens, i, "hard to see"))
+            return SEVERITY_LIGHT;
+        if (token_phrase(tokens, i, "pretty bad") || token_phrase(tokens, i, "really bad") ||
+            token_is(tokens, i, "badly"))
+            return SEVERITY_HEAVY;
+        if (token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little") ||
+            token_is(tokens, i, "slightly")) {
+            bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                        token_is(tokens, i, "slightly");
+            if (ends) return SEVERITY_LIGHT;
+        }
+    }
+    return SEVERITY_UNKNOWN;
+}
+
+static int number_at(const struct tokens *tokens, size_t i) {
+    static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
+                                        "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    if (i >= tokens->count) return 0;
+    const struct token *t = &tokens->at[i];
+    for (size_t k = 1; k < COUNT(names); k++)
+        if (!strcmp(t->fold, names[k])) return (int)k;
+    if (t->kind != TOKEN_FIGURE || strspn(t->fold, "0123456789") != strlen(t->fold) || strlen(t->fold) > 3)
+        return 0;
+    return (int)strtol(t->fold, NULL, 10);
+}
+
+// "One of the six", "2 of 4", "both", "all six"; the tokens before the fault up to its clause.
+static int pieces_before(const struct fault_reader *r, size_t from, size_t to, int *of) {
+    const struct tokens *tokens = &r->note->tokens;
+    int pieces = r->note->record->count;
+    for (size_t i = from; i < to; i++) {
+        int n = number_at(tokens, i);
+        if (token_is(tokens, i, "both")) return *of = 2, 2;
+        if (n && token_is(tokens, i + 1, "of")) {
+            size_t k = i + 2;
+            while (token_is(tokens, k, "the") || token_is(tokens, k, "them") || token_is(tokens, k, "these"))
+                k++;
+            int total = number_at(tokens, k);
+            if (total >= n || (pieces >= n && pieces > 1)) return *of = total ? total : pieces, n;
+        }
+        bool verb = token_is(tokens, i + 1, "has") || token_is(tokens, i + 1, "have") ||
+                    token_is(tokens, i + 1, "is") || token_is(tokens, i + 1, "are") ||
+                    token_is(tokens, i + 1, "with");
+        if (n && verb && pieces > n) return *of = pieces, n;
+        if (token_is(tokens, i, "all") && pieces > 1 && number_at(tokens, i + 1) == pieces)
+            return *of = pieces, pieces;
+    }
+    return 0;
+}
+
+int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
+    const struct tokens *tokens = &r->note->tokens;
+    *of = 0;
+    for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
+        size_t i = hit->from - back;
+        int n = number_at(tokens, i);
+        if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
+        if (token_is(tokens, i, "couple")) return 2;
+        if (token_is(tokens, i, "pair")) return 2;
+        if (!n) continue;
+        bool clear = true; // nothing but adjectives between: "two small chips", not "size 8 with chips"
+        for (size_t k = i + 1; k < hit->from; k++)
+            clear &= tokens->at[k].kind == TOKEN_WORD && !r->part[k] && !token_is(tokens, k, "of") &&
+                     !token_is(tokens, k, "has") && !token_is(tokens, k, "have") &&
+                     !token_is(tokens, k, "is") && !token_is(tokens, k, "are") &&
+                     !token_is(tokens, k, "inch") && !token_is(tokens, k, "in") &&
+                     !token_is(tokens, k, "mm") && !token_is(tokens, k, "cm") &&
+                     !token_is(tokens, k, "with") && !token_is(tokens, k, "inches");
+        if (clear) return n;
+        break;
+    }
+    return pieces_before(r, scope_clause_start(&r->scope, hit->from), hit->from, of);
+}

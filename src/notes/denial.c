@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: MIT
+// "No chips, cracks or crazing on the rim": a denial reaches over the list behind it, as in the tradition of
+// NegEx (Chapman and others, 2001) and ConText (Harkema and others, 2009): a trigger before or behind, and
+// words that end its reach. Here it ends at a stop, "but" and its like, a new statement ("a little wear"), a
+// verb of its own, and a part with a fault ("no chips, lid cracked"). It never reaches further than the words
+// it was said of.
+#include "notes/scope.h"
+
+#include <string.h>
+
+enum { DENIES, LOOKED_FOR };
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct cue before[] = {
+    {"absence of", DENIES},
+    {"absolutely no", DENIES},
+    {"ain't", DENIES},
+    {"ain't got", DENIES},
+    {"ain't no", DENIES},
+    {"aren't", DENIES},
+    {"can find no", LOOKED_FOR},
+    {"can see no", LOOKED_FOR},
+    {"can't detect", LOOKED_FOR},
+    {"can't feel", LOOKED_FOR},
+    {"can't find", LOOKED_FOR},
+    {"can't see", LOOKED_FOR},
+    {"can't smell", LOOKED_FOR},
+    {"can't spot", LOOKED_FOR},
+    {"cannot detect", LOOKED_FOR},
+    {"cannot feel", LOOKED_FOR},
+    {"cannot find", LOOKED_FOR},
+    {"cannot see", LOOKED_FOR},
+    {"cannot smell", LOOKED_FOR},
+    {"cant feel", LOOKED_FOR},
+    {"cant find", LOOKED_FOR},
+    {"cant see", LOOKED_FOR},
+    {"cant smell", LOOKED_FOR},
+    {"clean of", DENIES},
+    {"clear of", DENIES},
+    {"could find no", LOOKED_FOR},
+    {"couldn't feel", LOOKED_FOR},
+    {"couldn't find", LOOKED_FOR},
+    {"couldn't see", LOOKED_FOR},
+    {"couldn't spot", LOOKED_FOR},
+    {"devoid of", DENIES},
+    {"did not find", LOOKED_FOR},
+    {"did not notice", LOOKED_FOR},
+    {"did not see", LOOKED_FOR},
+    {"didn't find", LOOKED_FOR},
+    {"didn't notice", LOOKED_FOR},
+    {"didn't see", LOOKED_FOR},
+    {"do not see", LOOKED_FOR},
+    {"does not", DENIES},
+    {"does not have", DENIES},
+    {"doesn't", DENIES},
+    {"doesn't have", DENIES},
+    {"doesn't have any", DENIES},
+    {"doesn't show", DENIES},
+    {"doesnt have", DENIES},
+    {"don't", DENIES},
+    {"don't feel", LOOKED_FOR},
+    {"don't find", LOOKED_FOR},
+    {"don't have", DENIES},
+    {"don't notice", LOOKED_FOR},
+    {"don't see", LOOKED_FOR},
+    {"don't smell", LOOKED_FOR},
+    {"don't spot", LOOKED_FOR},
+    {"dont have", DENIES},
+    {"dont see", LOOKED_FOR},
+    {"found no", LOOKED_FOR},
+    {"free from", DENIES},
+    {"free of", DENIES},
+    {"has never been", DENIES},
+    {"has no", DENIES},
+    {"hasn't", DENIES},
+    {"hasn't any", DENIES},
+    {"hasn't got", DENIES},
+    {"have no", DENIES},
+    {"haven't found", LOOKED_FOR},
+    {"haven't noticed", LOOKED_FOR},
+    {"haven't seen", LOOKED_FOR},
+    {"i see no", LOOKED_FOR},
+    {"isn't", DENIES},
+    {"isnt", DENIES},
+    {"lack of", DENIES},
+    {"neither", DENIES},
+    {"never", DENIES},
+    {"nil", DENIES},
+    {"no", DENIES},
+    {"no evidence of", LOOKED_FOR},
+    {"no hint of", LOOKED_FOR},
+    {"no obvious", LOOKED_FOR},
+    {"no sign of", LOOKED_FOR},
+    {"no signs of", LOOKED_FOR},
+    {"no trace of", LOOKED_FOR},
+    {"no traces of", LOOKED_FOR},
+    {"no visible", LOOKED_FOR},
+    {"none of", DENIES},
+    {"nor", DENIES},
+    {"not", DENIES},
+    {"not a", DENIES},
+    {"not a bit", DENIES},
+    {"not a single", DENIES},
+    {"not a trace of", LOOKED_FOR},
+    {"not any", DENIES},
+    {"not one", DENIES},
+    {"not seeing any", LOOKED_FOR},
+    {"nothing", DENIES},
+    {"noticed no", LOOKED_FOR},
+    {"saw no", LOOKED_FOR},
+    {"see no", LOOKED_FOR},
+    {"seen no", LOOKED_FOR},
+    {"w/o", DENIES},
+    {"w/o any", DENIES},
+    {"without", DENIES},
+    {"without any", DENIES},
+    {"zero", DENIES},
+};
+
+// Behind what is denied: "cracks: none", "chip free", "no scratches found". They govern the clause up to
+// them.
+static const struct cue behind[] = {
+    {"are absent", DENIES},
+    {"free", DENIES},
+    {"is absent", DENIES},
+    {"no where", LOOKED_FOR},
+    {"none", DENIES},
+    {"none at all", DENIES},
+    {"none detected", LOOKED_FOR},
+    {"none found", LOOKED_FOR},
+    {"none i can see", LOOKED_FOR},
+    {"none noted", LOOKED_FOR},
+    {"none noticed", LOOKED_FOR},
+    {"none seen", LOOKED_FOR},
+    {"none that i", LOOKED_FOR},
+    {"none visible", LOOKED_FOR},
+    {"not found", LOOKED_FOR},
+    {"not present", DENIES},
+    {"not seen", LOOKED_FOR},
+    {"not there", DENIES},
+    {"not visible", LOOKED_FOR},
+    {"nowhere", DENIES},
+};
+
+// "that I can see", "as far as I can tell": a denial with a look behind it.
+static const struct cue looks[] = {
+    {"as far as i", 0},  {"far as i", 0},     {"i can feel", 0},  {"i can find", 0},     {"i can see", 0},
+    {"i can tell", 0},   {"i could find", 0}, {"i could see", 0}, {"i see", 0},          {"i think", 0},
+    {"i've noticed", 0}, {"i've seen", 0},    {"noticed", 0},     {"seen", 0},           {"that i can", 0},
+    {"that i could", 0}, {"that i found", 0}, {"that i know", 0}, {"that i noticed", 0}, {"that i saw", 0},
+    {"that i see", 0},   {"to be seen", 0},   {"visible", 0},     {"when i looked", 0},
+};
+
+// They open a predicate of their own and so end a list that was denied.
+static bool is_verb(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "is",      "are",   "was",   "were",    "has",      "have",  "had",    "works", "work",  "needs",
+        "need",    "got",   "gets",  "shows",   "comes",    "come",  "looks",  "look",  "feels", "runs",
+        "sits",    "fits",  "holds", "opens",   "measures", "does",  "it",     "its",   "it's",  "theres",
+        "there's", "there", "they",  "because", "so",       "since", "and it", "please"};
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+static bool is_list_sign(const struct tokens *tokens, size_t i) {
+    return tokens->at[i].stop == STOP_COMMA || token_is(tokens, i, "or") || token_is(tokens, i, "nor") ||
+           token_is(tokens, i, "and") || token_is(tokens, i, "&") || token_is(tokens, i, "/");
+}
+
+// Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
+static bool list_goes_on(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    enum { WORDS_MOST = 4 }; // "… or any other wear"
+    for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
+        if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
+        if (token_is(tokens, at, "but") || token_is(tokens, at, "just") || token_is(tokens, at, "only"))
+            return false;
+        if (s->fault[at]) {
+            // "lid cracked" after a comma is a statement; "rust spots" and "edge wear" are fault words
+            // themselves.
+            return at == i || !(s->note->taken[at - 1] == TAKEN_PART);
+        }
+        if (token_is(tokens, at, "anything") || token_is(tokens, at, "any") || token_is(tokens, at, "other"))
+            return true;
+    }
+    return false;
+}
+
+static bool is_end_word(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"but",    "just",    "only",  "however", "though",     "although",
+                                        "except", "besides", "apart", "aside",   "other than", "save for",
+                                        "bar",    "minus",   "with",  "yet"};
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (token_phrase(tokens, i, words[k])) return true;
+    return false;
+}
+
+static size_t reach(const struct scope *s, size_t from, bool *looked) {
+    const struct tokens *tokens = &s->note->tokens;
+    bool held = false; // a fault word was met
+    for (size_t i = from; i < tokens->count; i++) {
+        size_t n;
+        const struct token *token = &tokens->at[i];
+        if (token->stop >= STOP_CLAUSE) return i;
+        if (cue_at(s, looks, COUNT(looks), i, &n)) {
+            *looked = true;
+            i += n - 1;
+            continue;
+        }
+        if (i > from && is_end_word(tokens, i)) return i;
+        if (held && is_list_sign(tokens, i)) {
+            size_t next = i + 1;
+            while (next < tokens->count && is_list_sign(tokens, next)) next++;
+            if (!list_goes_on(s, next)) return i;
+            i = next - 1;
+            continue;
+        }
+        if (!held && i > from && token->stop == STOP_COMMA) return i;
+        if (held && (is_verb(tokens, i) || s->positive[i])) return i;
+        held |= s->fault[i];
+    }
+    return tokens->count;
+}
+
+static size_t behind_start(const struct scope *s, size_t i) {
+    size_t from = scope_clause_start(s, i);
+    for (size_t at = i; at > from; at--)
+        if (is_verb(&s->note->tokens, at - 1) && at < i) return at - 1;
+    return from;
+}
+
+// "Chip free", "smoke-free": the word before alone; "chips: none" the clause before.
+static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (token_is(tokens, i, "free")) {
+        size_t from = i;
+        while (from > 0 && s->fault[from - 1]) from--;
+        if (token_is(tokens, i + n, "of") || token_is(tokens, i + n, "from")) return;
+        scope_mark(s, from, i, stance, i);
+        return;
+    }
+    size_t from = i;
+    if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
+    scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
+}
+
+void scope_denial(struct scope *s) {
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n, m;
+        const struct cue *cue = cue_at(s, behind, COUNT(behind), i, &n);
+        const struct cue *first = cue_at(s, before, COUNT(before), i, &m);
+        if (cue && n >= m) {
+            read_behind(s, i, n, cue->kind == DENIES ? STANCE_DENIED : STANCE_NONE_SEEN);
+            i += n - 1;
+            continue;
+        }
+        if (!first) continue;
+        bool looked = first->kind == LOOKED_FOR;
+        size_t to = reach(s, i + m, &looked);
+        scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
+        i += m - 1;
+    }
+}

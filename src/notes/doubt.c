@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// "Maybe a hairline", "looks like rust", "is that a crack?": there as far as the seller can tell. Doubt is no
+// denial.
+#include "notes/scope.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct cue cues[] = {
+    {"apparently", 0},    {"appears to", 0},      {"can't tell if", 0}, {"could be", 0},
+    {"could have", 0},    {"guess", 0},           {"i believe", 0},     {"i guess", 0},
+    {"i imagine", 0},     {"i suppose", 0},       {"i suspect", 0},     {"i think", 0},
+    {"i want to say", 0}, {"i'd guess", 0},       {"i'd say", 0},       {"is it", 0},
+    {"is that", 0},       {"likely", 0},          {"look like", 0},     {"looks like", 0},
+    {"looks to be", 0},   {"may be", 0},          {"may have", 0},      {"maybe", 0},
+    {"might be", 0},      {"might have", 0},      {"most likely", 0},   {"must be", 0},
+    {"must have", 0},     {"not certain", 0},     {"not sure if", 0},   {"not sure if that's", 0},
+    {"or is it", 0},      {"perhaps", 0},         {"possible", 0},      {"possibly", 0},
+    {"pretty sure", 0},   {"probably", 0},        {"seems", 0},         {"seems like", 0},
+    {"seems to", 0},      {"supposedly", 0},      {"they said", 0},     {"think it", 0},
+    {"think it's", 0},    {"think its", 0},       {"think the", 0},     {"think there", 0},
+    {"think there's", 0}, {"what looks like", 0}, {"wonder if", 0},
+};
+
+void scope_doubt(struct scope *s) {
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n;
+        if (token_is(tokens, i, "?")) {
+            scope_mark(s, scope_clause_start(s, i), i, STANCE_DOUBT, i);
+            continue;
+        }
+        if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
+        size_t to = scope_clause_end(s, i + n);
+        for (size_t at = i + n; at < to; at++)
+            if (tokens->at[at].stop == STOP_COMMA) to = at;
+        scope_mark(s, i + n, to, STANCE_DOUBT, i);
+        // "a hairline I think": behind its fact at the end of the clause
+        if (to <= i + n + 1) scope_mark(s, scope_clause_start(s, i), i, STANCE_DOUBT, i);
+        i += n - 1;
+    }
+}

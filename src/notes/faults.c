@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: MIT
+// Every fault word of a note becomes a flaw, an entry of `clear` or of `unchecked`, or is left out for a
+// reason that is kept. A statement that it is there outranks a denial of the whole; the same fault said twice
+// stands once.
+#include "notes/faults.h"
+
+#include <string.h>
+
+#include "notes/figure.h"
+
+static bool same(const char *a, const char *b) {
+    return (!a && !b) || (a && b && !strcmp(a, b));
+}
+
+// "Chipped. The chip is on the rim": the second says more of the first.
+static struct item_flaw *find_vague(struct record *record, const struct flaw *kind, const char *part,
+                                    const char *where) {
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        struct item_flaw *f = &record->flaws[i];
+        if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
+            (same(f->where, where) || !f->where || !where))
+            return f;
+    }
+    return NULL;
+}
+
+struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, const char *part,
+                            const char *where, size_t from, size_t to) {
+    struct note *note = r->note;
+    struct item_flaw *known = find_vague(note->record, kind, part, where);
+    note_take(note, from, to, TAKEN_FLAW);
+    if (known) {
+        if (!known->part) known->part = part;
+        if (!known->where) known->where = where;
+        return known;
+    }
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw =
+        (struct item_flaw){.kind = kind, .part = part, .where = where, .span = note_span_of(note, from, to)};
+    const char *place = part ? part : where;
+    note_reading(note, from, to,
+                 place ? arena_format(note->arena, "flaw %s, %s", kind->rule.id, place)
+                       : arena_format(note->arena, "flaw %s", kind->rule.id),
+                 arena_format(note->arena, "rule %s", kind->rule.id));
+    return flaw;
+}
+
+void clear_add(struct fault_reader *r, const struct flaw *kind, const char *part, const char *where,
+               bool none_seen, size_t from, size_t to) {
+    struct note *note = r->note;
+    struct record *record = note->record;
+    note_take(note, from, to, TAKEN_FLAW);
+    for (size_t i = 0; i < record->clear_count; i++)
+        if (record->clear[i].kind == kind && same(record->clear[i].part, part) &&
+            same(record->clear[i].where, where))
+            return;
+    struct item_clear *clear = note_clear(note);
+    *clear = (struct item_clear){.kind = kind,
+                                 .part = part,
+                                 .where = where,
+                                 .none_seen = none_seen,
+                                 .span = note_span_of(note, from, to)};
+    note_reading(note, from, to, arena_format(note->arena, "clear %s", kind->rule.id),
+                 none_seen ? "looked for and not seen" : "denied");
+}
+
+static void leave(struct fault_reader *r, const struct fault_hit *hit, const char *why) {
+    struct note *note = r->note;
+    size_t cue = r->scope.cue[hit->from];
+    note_reading(note, hit->from, hit->to, arena_format(note->arena, "no flaw: %s", hit->kinds[0]->print),
+                 "not taken");
+    if (note->reading_count)
+        note->readings[note->reading_count - 1].stopped =
+            cue < note->tokens.count
+                ? arena_format(note->arena, "%s: '%s'", why, note_words(note, cue, cue + 1))
+                : why;
+    note_take(note, hit->from, hit->to, TAKEN_SCOPE);
+}
+
+static const char *words_of(struct note *note, size_t from, size_t to) {
+    if (to <= from) return NULL;
+    note_take(note, from, to, TAKEN_PART);
+    const char *text = note_words(note, from, to);
+    char *copy = arena_string(note->arena, text);
+    if (copy[0] >= 'A' && copy[0] <= 'Z' && !(copy[1] >= 'A' && copy[1] <= 'Z'))
+        copy[0] = (char)(copy[0] + ('a' - 'A'));
+    return copy;
+}
+
+static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    note_unchecked(r->note, kind->rule.id);
+    note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+    note_reading(r->note, hit->from, hit->to, arena_format(r->note->arena, "unchecked %s", kind->rule.id),
+                 "not looked at");
+}
+
+static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
+    struct figure figure;
+    size_t taken;
+    enum { NEAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + NEAR + 2 && i < tokens->count;
+         i++) {
+        if (i >= hit->from && i < hit->to) continue;
+        bool apart = false;
+        size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
+        for (size_t k = a; k < b; k++)
+            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
+        if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
+        if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
+        flaw->has_size = true;
+        flaw->size = figure;
+        note_take(r->note, i, i + taken, TAKEN_FLAW);
+        return;
+    }
+}
+
+static void tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                 const char *part, const char *where) {
+    uint16_t stance = r->scope.stance[hit->from];
+    struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
+    if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
+    enum severity degree = degree_of_hit(r, hit);
+    if (degree) flaw->severity = degree;
+    int of, count = count_of_hit(r, hit, &of);
+    if (count && !(count == 1 && !of)) {
+        flaw->count = count;
+        flaw->of = of;
+    }
+    if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
+        measure_flaw(r, hit, flaw);
+}
+
+static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
+    struct note *note = r->note;
+    uint16_t stance = r->scope.stance[hit->from];
+    if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
+    struct spot spot = spot_of_hit(r, hit);
+    const char *place = spot.part_to > spot.part_from     ? note_words(note, spot.part_from, spot.part_to)
+                        : spot.where_to > spot.where_from ? note_words(note, spot.where_from, spot.where_to)
+                                                          : NULL;
+    const struct flaw *kind = kind_of_hit(r, hit, place);
+    if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
+        leave(r, hit, "taken back");
+        return;
+    }
+    bool there = stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_LIMITED);
+    if (!there && (stance & STANCE_PAST)) {
+        leave(r, hit, "past");
+        return;
+    }
+    if (!there && (stance & STANCE_UNKNOWN)) {
+        add_unchecked(r, hit, kind);
+        return;
+    }
+    const char *part = words_of(note, spot.part_from, spot.part_to),
+               *where = words_of(note, spot.where_from, spot.where_to);
+    if (stance & STANCE_PACKING && !part) part = "box";
+    if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
+        clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
+        return;
+    }
+    tell(r, hit, kind, part, where);
+}
+
+// The note's hits by phrase: all kinds of one span together, none inside a longer one.
+static void gather(struct fault_reader *r) {
+    const struct phrase_hits *hits = &r->note->hits;
+    r->hits = arena_array(r->note->arena, hits->count + 1, sizeof *r->hits);
+    size_t reach = 0;
+    for (size_t i = 0; i < hits->count; i++) {
+        const struct phrase_hit *hit = &hits->at[i];
+        struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+        if (last && hit->from == last->from && hit->to == last->to) {
+            if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
+            continue;
+        }
+        if (last && hit->from == last->from &&
+            hit->to > last->to) { // longer from the same word: it alone counts
+            *last = (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1};
+            reach = hit->to;
+            continue;
+        }
+        if (hit->from < reach) continue;
+        r->hits[r->hit_count++] = (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1};
+        reach = hit->to;
+    }
+}
+
+static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
+    const struct fault_hit *hit = &r->hits[i];
+    const struct tokens *tokens = &r->note->tokens;
+    bool next =
+        i + 1 < r->hit_count && r->hits[i + 1].from == hit->to && tokens->at[hit->to - 1].stop == STOP_NONE;
+    return hit->kinds[0]->form == ABSENCE && next &&
+           (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
+}
+
+// What is there somewhere is not told as nowhere.
+static void settle(struct record *record) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->clear_count; i++) {
+        const struct item_clear *clear = &record->clear[i];
+        bool there = false;
+        for (size_t k = 0; k < record->flaw_count; k++)
+            there |= record->flaws[k].kind == clear->kind && !clear->part && !clear->where;
+        if (!there) record->clear[kept++] = *clear;
+    }
+    record->clear_count = kept;
+}
+
+void read_faults(struct note *note) {
+    struct fault_reader r = {.note = note, .scope = {.note = note}};
+    size_t count = note->tokens.count;
+    r.scope.fault = arena_array(note->arena, count + 1, sizeof *r.scope.fault);
+    gather(&r);
+    for (size_t i = 0; i < r.hit_count; i++)
+        for (size_t k = r.hits[i].from; k < r.hits[i].to; k++) r.scope.fault[k] = true;
+    spot_mark(&r);
+    scope_read(&r.scope, 0);
+    for (size_t i = 0; i < r.hit_count; i++)
+        if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
+    read_absent(&r);
+    settle(note->record);
+}

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// From the words of a fault to a flaw of the record: which kind, where, how many, how bad. Private to the
+// room.
+#ifndef NOTES_FAULTS_H
+#define NOTES_FAULTS_H
+
+#include "notes/scope.h"
+
+enum { FAULT_KINDS_MOST = 8 };
+
+// One phrase of the note and all kinds that it may name.
+struct fault_hit {
+    size_t from, to; // tokens
+    const struct flaw *kinds[FAULT_KINDS_MOST];
+    size_t kind_count;
+};
+
+struct fault_reader {
+    struct note *note;
+    struct scope scope;
+    struct fault_hit *hits; // in the order of the note, none inside another
+    size_t hit_count;
+    bool *part; // one a token: a word for a part of the thing or a place on it
+};
+
+// kinds.c: of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
+const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
+                               const char *place);
+
+// spots.c: where it is. Tokens of the place behind the fault or before it, and of the part that is its
+// subject.
+struct spot {
+    size_t where_from, where_to, part_from, part_to; // empty when equal
+};
+struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
+// Is a part or place word at `i`? How many tokens it takes, 0 if not.
+size_t spot_word(const struct fault_reader *reader, size_t i);
+void spot_mark(struct fault_reader *reader);
+
+// degrees.c
+enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
+// Number of faults or pieces; `*of` pieces there are, 0 where not said.
+int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
+
+// absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
+void read_absent(struct fault_reader *reader);
+
+// faults.c: a flaw of the record, unless it is there already; NULL then.
+struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind, const char *part,
+                            const char *where, size_t from, size_t to);
+void clear_add(struct fault_reader *reader, const struct flaw *kind, const char *part, const char *where,
+               bool none_seen, size_t from, size_t to);
+
+#endif

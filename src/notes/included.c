@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+// What comes with the thing: "comes with the manual and two keys", "in its original box", "box included". A
+// part that simply is there ("with a lid") is no extra.
+#include <stdlib.h>
+#include <string.h>
+
+#include "notes/things.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const char *const cues[] = {"comes with",
+                                   "come with",
+                                   "came with",
+                                   "complete with",
+                                   "includes",
+                                   "include",
+                                   "including",
+                                   "included is",
+                                   "together with",
+                                   "along with",
+                                   "goes with it is",
+                                   "also has the original",
+                                   "has the original",
+                                   "have the original",
+                                   "in the original",
+                                   "in its original",
+                                   "with the original",
+                                   "with its original",
+                                   "still has its original",
+                                   "still in its",
+                                   "still in the"};
+
+static bool ends(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    static const char *const words[] = {"but",  "that", "which", "is", "are",    "has",
+                                        "from", "so",   "not",   "no", "without"};
+    if (tokens->at[i].stop >= STOP_CLAUSE || note->fault_word[i] || note->taken[i] != TAKEN_NOT) return true;
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+static int number_of(const struct token *t) {
+    static const char *const names[] = {"",      "one",   "two",  "three", "four",   "five",  "six",
+                                        "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    for (int k = 1; k <= 12; k++)
+        if (!strcmp(t->fold, names[k])) return k;
+    return t->kind == TOKEN_FIGURE && strlen(t->fold) < 4 ? (int)strtol(t->fold, NULL, 10) : 0;
+}
+
+static bool is_article(const struct token *t) {
+    return !strcmp(t->fold, "a") || !strcmp(t->fold, "an") || !strcmp(t->fold, "the") ||
+           !strcmp(t->fold, "its") || !strcmp(t->fold, "original") || !strcmp(t->fold, "some");
+}
+
+static void add(struct note *note, size_t from, size_t to, int count) {
+    while (from < to && is_article(&note->tokens.at[from])) from++;
+    if (from == to) return;
+    struct item_included *included = note_included(note);
+    const char *what = note_words(note, from, to);
+    included->what = arena_string(note->arena, count > 1 ? say_singular(note->arena, what) : what);
+    included->count = count;
+    note_take(note, from, to, TAKEN_INCLUDES);
+    note_reading(note, from, to, arena_format(note->arena, "included %s", included->what), "comes with it");
+}
+
+static void read_list(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    while (i < tokens->count && !ends(note, i)) {
+        int count = 0;
+        size_t from = i;
+        while (i < tokens->count && !ends(note, i) && tokens->at[i].stop != STOP_COMMA &&
+               !token_is(tokens, i, "and") && !token_is(tokens, i, "plus") && !token_is(tokens, i, "&")) {
+            int n = number_of(&tokens->at[i]);
+            if (n && i == from) {
+                count = n;
+                from++;
+            }
+            i++;
+        }
+        if (i > from && i - from <= 5) add(note, from, i, count);
+        if (i < tokens->count && !ends(note, i)) i++;
+    }
+}
+
+void read_included(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        for (size_t k = 0; k < COUNT(cues); k++) {
+            size_t n = token_phrase(tokens, i, cues[k]);
+            if (!n) continue;
+            note_take(note, i, i + n, TAKEN_SCOPE);
+            read_list(note, i + n);
+            i += n - 1;
+            break;
+        }
+        if (token_is(tokens, i, "included") && i > 0 && !token_is(tokens, i - 1, "not") &&
+            note->taken[i - 1] == TAKEN_NOT) {
+            size_t from = i;
+            if (from > 0 && token_is(tokens, from - 1, "is")) from--;
+            struct word_entry entry;
+            struct noun_found noun;
+            if (from > 0 &&
+                (word_at(note, from - 1, 1u << USE_PART, &entry) || noun_at(note, from - 1, &noun)))
+                add(note, from - 1, from, 0);
+        }
+    }
+}

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+// "Cracked" on a plate, a radio case and a chair are three kinds. What decides, in this order: the material
+// of the thing or its part, its family, and the places where a kind usually is; all of them stand in the
+// rules (`on`, `parts`). The first of the rules' order where nothing decides.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// What the words of `on` stand for when a record names a narrower one.
+static const struct {
+    const char *class, *members;
+} classes[] = {
+    {"metal", " brass copper iron steel tin pewter silver bronze aluminum aluminium chrome zinc nickel lead "
+              "galvanized cast "},
+    {"wood", " oak pine walnut mahogany maple teak beech ash elm cherry birch bamboo plywood wooden rosewood "
+             "wicker willow "},
+    {"textile", " cotton wool linen silk velvet denim canvas felt lace polyester nylon fleece tweed corduroy "
+                "satin rayon cloth "},
+    {"textiles", " cotton wool linen silk velvet denim canvas felt lace polyester nylon fleece tweed "
+                 "corduroy satin rayon cloth "},
+    {"ceramics",
+     " porcelain stoneware earthenware ironstone china pottery terracotta ceramic bone redware majolica "},
+    {"glass", " crystal glass "},
+    {"plastic", " plastic celluloid acrylic resin vinyl phenolic melamine nylon "},
+    {"leather", " leather suede cowhide hide "},
+    {"paper", " paper card cardboard papier "},
+    {"stone", " marble slate granite soapstone alabaster stone "},
+    {"enamel", " enamel enamelware enameled "},
+    {"rubber", " rubber latex "},
+};
+
+static bool has_word(const char *list, const char *word) {
+    size_t n = strlen(word);
+    for (const char *at = list; (at = strstr(at, word)) != NULL; at += n)
+        if ((at == list || at[-1] == ' ') && (at[n] == ' ' || !at[n])) return true;
+    return false;
+}
+
+static bool names_material(const char *on, const char *material) {
+    if (has_word(material, on) || has_word(on, material)) return true;
+    for (size_t i = 0; i < COUNT(classes); i++) {
+        if (strcmp(classes[i].class, on) != 0) continue;
+        for (const char *at = material; *at;) { // any word of "cast iron"
+            size_t n = strcspn(at, " ");
+            char word[32];
+            if (n < sizeof word) {
+                memcpy(word, at, n);
+                word[n] = '\0';
+                if (has_word(classes[i].members, word)) return true;
+            }
+            at += n;
+            while (*at == ' ') at++;
+        }
+    }
+    return false;
+}
+
+static int fits(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    const struct record *record = r->note->record;
+    int score = 0;
+    for (size_t i = 0; i < kind->on.count; i++) {
+        const char *on = kind->on.at[i];
+        for (size_t k = 0; k < record->attribute_count; k++) {
+            const struct value *value = &record->attributes[k];
+            if (strcmp(value->name, "material") != 0) continue;
+            bool of_place = value->of && place && has_word(place, value->of);
+            if (names_material(on, value->value)) score += of_place ? 8 : value->of ? 0 : 4;
+        }
+        if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
+            score += 4;
+        if (record->type.value && has_word(record->type.value, on)) score += 3;
+        if (place && names_material(on, place)) score += 6; // "cracked glass"
+    }
+    for (size_t i = 0; place && i < kind->parts.count; i++)
+        if (has_word(place, kind->parts.at[i])) score += 2;
+    return score;
+}
+
+const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    const struct flaw *best = hit->kinds[0];
+    int most = fits(r, best, place);
+    for (size_t i = 1; i < hit->kind_count; i++) {
+        int score = fits(r, hit->kinds[i], place);
+        if (score <= most) continue;
+        most = score;
+        best = hit->kinds[i];
+    }
+    return best;
+}

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// "The box is torn, the radio inside is fine": a fault of the packing is one of the packing. Where the box
+// itself is what is sold, or is missing, this does not apply.
+#include "notes/scope.h"
+
+#include <string.h>
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const char *const words[] = {"box",    "carton",  "packaging", "package",
+                                    "sleeve", "blister", "case box",  "outer box"};
+
+static bool is_packing(const struct scope *s, size_t i) {
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (token_is(&s->note->tokens, i, words[k])) return true;
+    return false;
+}
+
+static bool is_type(const struct scope *s, size_t i) {
+    const char *type = s->note->record->type.value;
+    return s->note->taken[i] == TAKEN_TYPE || (type && strstr(type, s->note->tokens.at[i].fold));
+}
+
+// The packing is the subject: first noun of its clause, with nothing of the thing before it.
+void scope_packing(struct scope *s) {
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (!is_packing(s, i) || is_type(s, i)) continue;
+        size_t from = scope_clause_start(s, i);
+        while (from < i && tokens->at[from].stop == STOP_COMMA) from++;
+        bool first = i - from <= 3;
+        for (size_t at = from; at < i; at++) first &= !s->fault[at] && s->note->taken[at] != TAKEN_TYPE;
+        size_t to = scope_clause_end(s, i);
+        for (size_t at = i + 1; at < to; at++) // "box torn, lid chipped"
+            if (tokens->at[at].stop == STOP_COMMA && at + 2 < to && s->note->taken[at + 1] == TAKEN_PART)
+                to = at;
+        if (first) scope_mark(s, i, to, STANCE_PACKING, i);
+    }
+}

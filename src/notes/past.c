@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+// "Used to smell", "no longer sticky", "the stain came out": it was so and is not so now.
+#include "notes/scope.h"
+
+enum { AHEAD, BACK }; // governs what follows, or what stands before it in the clause
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct cue cues[] = {
+    {"any longer", BACK},
+    {"any more", BACK},
+    {"anymore", BACK},
+    {"before i cleaned", BACK},
+    {"before i fixed", BACK},
+    {"came off", BACK},
+    {"came out in the wash", BACK},
+    {"came right off", BACK},
+    {"came right out", BACK},
+    {"cleaned off", BACK},
+    {"cleaned right off", BACK},
+    {"cleaned up fine", BACK},
+    {"got rid of", AHEAD},
+    {"has gone now", BACK},
+    {"has since been fixed", BACK},
+    {"have removed", AHEAD},
+    {"i cleaned off", AHEAD},
+    {"i cleaned up", AHEAD},
+    {"i fixed", AHEAD},
+    {"i glued", AHEAD},
+    {"i removed", AHEAD},
+    {"i scrubbed off", AHEAD},
+    {"i tightened", AHEAD},
+    {"i took off", AHEAD},
+    {"i washed out", AHEAD},
+    {"i wiped off", AHEAD},
+    {"is gone now", BACK},
+    {"it's gone now", BACK},
+    {"no longer", AHEAD},
+    {"polished off", BACK},
+    {"polished out", BACK},
+    {"rubbed off", BACK},
+    {"scrubbed off", BACK},
+    {"scrubbed right off", BACK},
+    {"since fixed", BACK},
+    {"used to", AHEAD},
+    {"used to be", AHEAD},
+    {"used to have", AHEAD},
+    {"was but", BACK},
+    {"washed off", BACK},
+    {"washed out fine", BACK},
+    {"wiped off", BACK},
+    {"wiped right off", BACK},
+};
+
+// "Didn't come off", "might have come out": then it is still there.
+static bool is_turned(const struct scope *s, size_t i) {
+    static const char *const words[] = {"didn't", "not",    "won't", "never", "wouldn't",
+                                        "hasn't", "should", "might", "will",  "would",
+                                        "could",  "may",    "hasnt", "didnt", "wont"};
+    for (size_t back = 1; back <= 2 && back <= i; back++)
+        for (size_t k = 0; k < COUNT(words); k++)
+            if (token_is(&s->note->tokens, i - back, words[k])) return true;
+    return false;
+}
+
+void scope_past(struct scope *s) {
+    for (size_t i = 0; i < s->note->tokens.count; i++) {
+        size_t n;
+        const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
+        if (!cue) continue;
+        if (cue->kind == AHEAD)
+            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
+        else if (!is_turned(s, i))
+            scope_mark(s, scope_clause_start(s, i), i + n, STANCE_PAST, i);
+        i += n - 1;
+    }
+}

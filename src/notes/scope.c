@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+// What the files of the phenomena share: cues, clauses, marks. Order matters in one place only: what is
+// excepted and what is withdrawn is read after what is denied.
+#include "notes/scope.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static size_t first_size(const char *phrase) {
+    return strcspn(phrase, " ");
+}
+
+// Order of the table: by bytes, where a space comes before every letter, so that all cues of one first word
+// stand together.
+static int first_order(const char *word, const char *phrase) {
+    size_t n = first_size(phrase), m = strlen(word);
+    int order = memcmp(word, phrase, n < m ? n : m);
+    return order ? order : (m > n) - (m < n);
+}
+
+const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
+                         size_t *taken) {
+    const struct tokens *tokens = &scope->note->tokens;
+    if (i >= tokens->count) return NULL;
+    const char *word = tokens->at[i].fold;
+    size_t from = 0, to = count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        if (first_order(word, cues[middle].phrase) > 0)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    const struct cue *best = NULL;
+    *taken = 0;
+    for (; from < count && !first_order(word, cues[from].phrase); from++) {
+        size_t n = token_phrase(tokens, i, cues[from].phrase);
+        if (n > *taken) {
+            *taken = n;
+            best = &cues[from];
+        }
+    }
+    return best;
+}
+
+void scope_mark(struct scope *scope, size_t from, size_t to, enum stance stance, size_t cue) {
+    for (size_t i = from; i < to && i < scope->note->tokens.count; i++) {
+        scope->stance[i] |= (uint16_t)stance;
+        scope->cue[i] = cue;
+    }
+}
+
+static bool ends_sentence(const struct token *token) {
+    return token->stop >= STOP_SENTENCE;
+}
+
+static bool is_contrast(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"but",    "however", "although", "though",
+                                        "except", "yet",     "whereas",  "while"};
+    for (size_t k = 0; k < sizeof words / sizeof *words; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+size_t scope_clause_end(const struct scope *scope, size_t i) {
+    const struct tokens *tokens = &scope->note->tokens;
+    for (size_t at = i; at < tokens->count; at++)
+        if (tokens->at[at].stop >= STOP_CLAUSE || (at > i && is_contrast(tokens, at))) return at;
+    return tokens->count;
+}
+
+size_t scope_sentence_end(const struct scope *scope, size_t i) {
+    const struct tokens *tokens = &scope->note->tokens;
+    while (i < tokens->count && !ends_sentence(&tokens->at[i])) i++;
+    return i;
+}
+
+size_t scope_sentence_start(const struct scope *scope, size_t i) {
+    while (i > 0 && !ends_sentence(&scope->note->tokens.at[i - 1])) i--;
+    return i;
+}
+
+size_t scope_clause_start(const struct scope *scope, size_t i) {
+    const struct tokens *tokens = &scope->note->tokens;
+    while (i > 0 && tokens->at[i - 1].stop < STOP_CLAUSE && !is_contrast(tokens, i - 1)) i--;
+    return i;
+}
+
+// "a chip", "some wear", "one small nick": what opens anew and is not under an earlier "no".
+static bool opens_statement(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"a",      "an",      "some",   "several", "one",   "two",
+                                        "three",  "four",    "slight", "small",   "minor", "little",
+                                        "tiny",   "light",   "few",    "couple",  "faint", "there",
+                                        "theres", "there's", "shows",  "showing"};
+    const struct token *token = &tokens->at[i];
+    for (size_t k = 0; k < sizeof words / sizeof *words; k++)
+        if (!strcmp(token->fold, words[k])) return true;
+    return false;
+}
+
+void scope_read(struct scope *scope, unsigned off) {
+    const struct tokens *tokens = &scope->note->tokens;
+    struct arena *arena = scope->note->arena;
+    scope->stance = arena_array(arena, tokens->count + 1, sizeof *scope->stance);
+    scope->cue = arena_array(arena, tokens->count + 1, sizeof *scope->cue);
+    scope->positive = arena_array(arena, tokens->count + 1, sizeof *scope->positive);
+    for (size_t i = 0; i < tokens->count; i++) {
+        scope->cue[i] = SIZE_MAX;
+        scope->positive[i] = opens_statement(tokens, i);
+    }
+    static const struct {
+        enum phenomenon which;
+        void (*read)(struct scope *);
+    } all[] = {{SCOPE_UNKNOWN, scope_unknown},     {SCOPE_DENIAL, scope_denial},
+               {SCOPE_LIMITED, scope_limited},     {SCOPE_PAST, scope_past},
+               {SCOPE_DOUBT, scope_doubt},         {SCOPE_PACKING, scope_packing},
+               {SCOPE_EXCEPTION, scope_exception}, {SCOPE_CORRECTION, scope_correction}};
+    for (size_t i = 0; i < sizeof all / sizeof *all; i++)
+        if (!(off & all[i].which)) all[i].read(scope);
+}

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+// What governs a word of a note: is it denied, excepted, past, in doubt, not looked at? Each phenomenon has a
+// file of its own, which marks the tokens that it governs and nothing else; faults.c then reads all marks
+// together. Private to the room. Owner: the arena of the note.
+#ifndef NOTES_SCOPE_H
+#define NOTES_SCOPE_H
+
+#include "notes/note.h"
+
+enum stance {
+    STANCE_DENIED = 1,      // "no chips": denied outright
+    STANCE_NONE_SEEN = 2,   // "can't see any chips": looked for
+    STANCE_EXCEPT = 4,      // "perfect except for": there, whatever was denied before
+    STANCE_LIMITED = 8,     // "hardly any": there, light
+    STANCE_DOUBLE = 16,     // "not without its": there
+    STANCE_PAST = 32,       // "used to smell", "no longer": not so now
+    STANCE_DOUBT = 64,      // "maybe", "looks like": there as far as the seller can tell
+    STANCE_UNKNOWN = 128,   // "didn't check for": not looked at
+    STANCE_WITHDRAWN = 256, // "no wait": said and taken back
+    STANCE_PACKING = 512,   // said of the box
+    STANCE_OTHER = 1024     // said of another thing: "like the ones my aunt had"
+};
+
+enum phenomenon {
+    SCOPE_DENIAL = 1,
+    SCOPE_EXCEPTION = 2,
+    SCOPE_LIMITED = 4,
+    SCOPE_PAST = 8,
+    SCOPE_DOUBT = 16,
+    SCOPE_UNKNOWN = 32,
+    SCOPE_CORRECTION = 64,
+    SCOPE_PACKING = 128
+};
+
+struct scope {
+    struct note *note;
+    uint16_t *stance; // one a token: bits of enum stance
+    size_t *cue;      // one a token: the token whose words govern it last, or SIZE_MAX
+    bool *fault;      // one a token: a word of some flaw's `said`
+    bool *positive; // one a token: opens a new statement ("a", "some", "slight"), and so ends what was denied
+};
+
+struct cue {
+    const char *phrase; // small letters, one space between words
+    int kind;           // meaning is the file's own
+};
+
+// The cue whose phrase stands at token `i`, the longest one; NULL if none. `cues` are sorted by phrase
+// (bytes) and `count` long; `*taken` is how many tokens.
+const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
+                         size_t *taken);
+// Marks [from, to).
+void scope_mark(struct scope *scope, size_t from, size_t to, enum stance stance, size_t cue);
+// First token at or after `i` that ends a statement: a full stop, a line end, a clause sign, "but" and its
+// like.
+size_t scope_clause_end(const struct scope *scope, size_t i);
+// First token at or after `i` that ends a sentence; the start of the one that `i` stands in.
+size_t scope_sentence_end(const struct scope *scope, size_t i);
+size_t scope_sentence_start(const struct scope *scope, size_t i);
+size_t scope_clause_start(const struct scope *scope, size_t i);
+
+void scope_denial(struct scope *scope);
+void scope_exception(struct scope *scope);
+void scope_limited(struct scope *scope);
+void scope_past(struct scope *scope);
+void scope_doubt(struct scope *scope);
+void scope_unknown(struct scope *scope);
+void scope_correction(struct scope *scope);
+void scope_packing(struct scope *scope);
+
+// All of them but those in `off` (bits of enum phenomenon).
+void scope_read(struct scope *scope, unsigned off);
+
+#endif

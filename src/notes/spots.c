@@ -1,0 +1,252 @@
+// SPDX-License-Identifier: MIT
+// "Chip on the rim", "on the rim there is a chip", "the handle is cracked", "lid chipped", "inside is rusty".
+// A preposition makes a place; a part that is the subject of the fault is the part.
+#include "notes/faults.h"
+
+#include <string.h>
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { PLACE_WORDS_MOST = 6, PART_WORDS_MOST = 4, GAP_MOST = 6 };
+
+// Words for parts and places that no list has a use for but this one.
+static const char *const always[] = {
+    "inside",  "outside", "underside", "underneath", "bottom",    "top",      "back",     "front",
+    "side",    "sides",   "rim",       "lip",        "edge",      "edges",    "corner",   "corners",
+    "base",    "foot",    "feet",      "handle",     "handles",   "lid",      "spout",    "cover",
+    "spine",   "hinge",   "hinges",    "neck",       "shoulder",  "middle",   "center",   "centre",
+    "end",     "ends",    "tip",       "leg",        "legs",      "arm",      "arms",     "seat",
+    "drawer",  "door",    "glass",     "face",       "dial",      "case",     "body",     "frame",
+    "strap",   "buckle",  "lining",    "collar",     "cuff",      "cuffs",    "hem",      "sleeve",
+    "sleeves", "pocket",  "zipper",    "zip",        "heel",      "heels",    "toe",      "toes",
+    "sole",    "soles",   "blade",     "knob",       "knobs",     "switch",   "cord",     "plug",
+    "screen",  "lens",    "shade",     "socket",     "label",     "page",     "pages",    "jacket",
+    "seam",    "seams",   "fold",      "surface",    "finish",    "interior", "exterior", "well",
+    "ear",     "nose",    "wing",      "tail",       "head",      "stem",     "bowl",     "board",
+    "box",     "tray",    "shelf",     "wheel",      "wheels",    "string",   "strings",  "key",
+    "keys",    "button",  "buttons",   "clasp",      "chain",     "stone",    "stopper",  "tines",
+    "tine",    "antenna", "grille",    "crystal",    "bezel",     "hand",     "hands",    "margin",
+    "margins", "gutter",  "flyleaf",   "endpaper",   "endpapers", "backing",  "mount",    "gilt",
+    "trim",    "fringe"};
+
+static bool is_always(const struct token *token) {
+    for (size_t i = 0; i < COUNT(always); i++)
+        if (!strcmp(token->fold, always[i]) || !strcmp(token->one, always[i])) return true;
+    return false;
+}
+
+static bool is_listed(const struct fault_reader *r, const char *phrase) {
+    struct word_entry entry;
+    if (r->note->book && wordbook_find(r->note->book, phrase, strlen(phrase), &entry))
+        return entry.uses & ((1u << USE_PART) | (1u << USE_PLACE));
+    return false;
+}
+
+size_t spot_word(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN) return 0;
+    for (size_t n = 3; n > 0; n--) {
+        struct buf phrase = buf_start(r->note->arena);
+        if (i + n > tokens->count) continue;
+        bool words = true;
+        for (size_t k = 0; k < n; k++) {
+            words &= tokens->at[i + k].kind != TOKEN_SIGN;
+            buf_format(&phrase, "%s%s", k ? " " : "",
+                       k + 1 == n ? tokens->at[i + k].one : tokens->at[i + k].fold);
+        }
+        if (words && (is_listed(r, phrase.at) || (n == 1 && is_always(&tokens->at[i])))) return n;
+    }
+    return 0;
+}
+
+void spot_mark(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n = spot_word(r, i);
+        for (size_t k = 0; k < n; k++) r->part[i + k] = true;
+        if (n) i += n - 1;
+    }
+}
+
+static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+static bool is_preposition(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
+        "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
+        "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
+        "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
+    return is_one_of(tokens, i, words, COUNT(words));
+}
+
+static bool is_adverb(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"inside",     "outside",    "underneath",
+                                        "throughout", "everywhere", "overall"};
+    return is_one_of(tokens, i, words, COUNT(words));
+}
+
+static bool is_article(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
+                                        "that", "each", "all", "my",  "their", "it's"};
+    return is_one_of(tokens, i, words, COUNT(words));
+}
+
+static bool ends_place(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"is",      "are",   "was",  "has",   "have", "but",    "and",
+                                        "with",    "where", "that", "which", "so",   "you",    "i",
+                                        "it",      "there", "can",  "shows", "from", "about",  "maybe",
+                                        "just",    "only",  "not",  "no",    "like", "when",   "if",
+                                        "because", "or",    "we",   "they",  "due",  "nothing"};
+    const struct tokens *tokens = &r->note->tokens;
+    return tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
+           is_one_of(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
+}
+
+// A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
+// preposition.
+static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i >= tokens->count) return 0;
+    if (is_adverb(tokens, i) && (i + 1 >= tokens->count || ends_place(r, i + 1))) {
+        *from = i;
+        return i + 1;
+    }
+    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
+        *from = i;
+        return i + 2;
+    }
+    if (!is_preposition(tokens, i)) return 0;
+    size_t at = i + 1, last = 0;
+    bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
+                !token_is(tokens, i, "of") && !token_is(tokens, i, "to");
+    while (at < tokens->count && is_article(tokens, at)) at++;
+    size_t start = at;
+    for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
+        if (is_preposition(tokens, at) && last && at + 1 < tokens->count) {
+            size_t next = at + 1;
+            while (next < tokens->count && is_article(tokens, next)) next++;
+            if (!r->part[next < tokens->count ? next : at]) break;
+            continue;
+        }
+        if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
+            !(at + 2 < tokens->count && r->scope.fault[at + 2]))
+            continue;
+        if (is_article(tokens, at) && last) continue;
+        if (ends_place(r, at)) break;
+        if (r->part[at]) last = at + 1;
+    }
+    if (!last) return 0;
+    *from = near ? i : start;
+    return last;
+}
+
+// The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped".
+static bool subject_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const between[] = {
+        "is",     "are",     "has",    "have",    "was",     "were",   "got",      "with",   "a",
+        "an",     "some",    "very",   "a bit",   "bit",     "little", "slightly", "badly",  "shows",
+        "looks",  "bad",     "small",  "slight",  "few",     "couple", "of",       "also",   "really",
+        "pretty", "quite",   "been",   "be",      "may",     "might",  "two",      "three",  "one",
+        "tiny",   "minor",   "big",    "light",   "heavy",   "its",    "s",        "partly", "mostly",
+        "feels",  "seems",   "coming", "lightly", "heavily", "too",    "both",     "all",    "just",
+        "kinda",  "not",     "no",     "any",     "isn't",   "aren't", "doesn't",  "don't",  "free",
+        "never",  "without", "old",    "there's"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    for (size_t gap = 0; at > 0 && gap <= GAP_MOST; gap++) {
+        const struct token *before = &tokens->at[at - 1];
+        if (r->part[at - 1]) {
+            *to = at;
+            size_t start = at - 1;
+            while (start > 0 && *to - start < PART_WORDS_MOST && r->part[start - 1]) start--;
+            static const char *const sides[] = {
+                "left",   "right",   "upper",  "lower",   "front", "back",  "rear",   "inner", "outer", "top",
+                "bottom", "battery", "inside", "outside", "big",   "small", "second", "first", "one"};
+            while (start > 0 && *to - start < PART_WORDS_MOST &&
+                   is_one_of(tokens, start - 1, sides, COUNT(sides)))
+                start--;
+            size_t behind = start;
+            while (behind > 0 && is_article(tokens, behind - 1)) behind--;
+            *from = start;
+            return !(behind > 0 && is_preposition(tokens, behind - 1));
+        }
+        if (before->stop != STOP_NONE || !is_one_of(tokens, at - 1, between, COUNT(between))) return false;
+        at--;
+    }
+    return false;
+}
+
+// "On the bottom there's a chip", "inside: rust", "underneath, two chips".
+static bool place_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_clause_start(&r->scope, i);
+    if (start > 0 && tokens->at[start - 1].stop == STOP_CLAUSE && token_is(tokens, start - 1, ":") &&
+        start >= 2 && r->part[start - 2]) { // "rim: two chips"
+        *to = start - 1;
+        *from = start - 2;
+        while (*from > 0 && r->part[*from - 1]) --*from;
+        return true;
+    }
+    for (size_t at = start; at < i; at++) {
+        size_t n = place_behind(r, at, from);
+        if (!n || n > i) continue;
+        for (size_t k = n; k < i; k++) // another fault in between has the place
+            if (r->scope.fault[k] && !r->part[k]) return false;
+        *to = n;
+        return true;
+    }
+    return false;
+}
+
+static size_t behind_hit(const struct fault_reader *r, size_t i) {
+    static const char *const skipped[] = {"right",   "mostly",  "mainly",   "especially", "maybe", "just",
+                                          "only",    "also",    "marks",    "mark",       "or",    "two",
+                                          "spots",   "spot",    "all",      "about",      "here",  "there",
+                                          "visible", "showing", "starting", "you",        "can",   "see"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    for (size_t n = 0; n < 4 && at < tokens->count && is_one_of(tokens, at, skipped, COUNT(skipped)); n++)
+        at++;
+    return at;
+}
+
+// Places behind the next faults of the same list belong to all of it only where nothing else stands between:
+// "no chips or cracks on the rim".
+static size_t place_of_list(const struct fault_reader *r, size_t i, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    bool joined = false;
+    for (size_t n = 0; n < 8 && at < tokens->count; n++, at++) {
+        if (token_is(tokens, at, "or") || token_is(tokens, at, "and") || tokens->at[at].stop == STOP_COMMA) {
+            joined = true;
+            continue;
+        }
+        if (r->scope.fault[at] && joined) continue;
+        break;
+    }
+    return joined ? place_behind(r, at, from) : 0;
+}
+
+struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
+    struct spot spot = {0, 0, 0, 0};
+    size_t from = 0, to = place_behind(r, behind_hit(r, hit->to), &from);
+    if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
+        to = place_of_list(r, hit->to, &from);
+    if (to) {
+        spot.where_from = from;
+        spot.where_to = to;
+    }
+    if (subject_before(r, hit->from, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
+    } else if (!spot.where_to && place_before(r, hit->from, &from, &to)) {
+        spot.where_from = from;
+        spot.where_to = to;
+    }
+    return spot;
+}

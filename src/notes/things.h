@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// Nouns for goods in a note, and which of them is the thing. Private to the room.
+#ifndef NOTES_THINGS_H
+#define NOTES_THINGS_H
+
+#include "notes/note.h"
+
+// A noun of the rules or the word book that stands at a token.
+struct noun_found {
+    size_t from, to;           // tokens
+    const char *noun;          // singular, as it is printed
+    const struct thing *thing; // of the rules; NULL when only the word book knows it
+    const char *family;        // id; NULL when unknown
+    bool candidate, gated, part;
+};
+
+// The longest noun at token `i`; false when there is none.
+bool noun_at(const struct note *note, size_t i, struct noun_found *found);
+
+// A phrase of the word book of one of `uses` (bits) at token `i`; how many tokens it takes, 0 if none.
+size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry);
+
+#endif
