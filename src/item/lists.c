@@ -81,7 +81,7 @@ static const struct field flaw_fields[] = {
     {"severity", flaw_severity}, {"sure", flaw_sure},   {"photo", flaw_photo},
     {"span", flaw_span},         {NULL, NULL}};
 
-void read_flaws(struct reader *r, const struct node *node, void *to) {
+void list_flaws(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->flaws = arena_array(r->arena, read_items(node) + 1, sizeof *record->flaws);
     for (size_t i = 0; i < read_items(node); i++) {
@@ -124,7 +124,7 @@ static const struct field clear_fields[] = {{"kind", clear_kind}, {"where", clea
                                             {"part", clear_part}, {"how", clear_how},
                                             {"span", clear_span}, {NULL, NULL}};
 
-void read_clear(struct reader *r, const struct node *node, void *to) {
+void list_clear(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->clear = arena_array(r->arena, read_items(node) + 1, sizeof *record->clear);
     for (size_t i = 0; i < read_items(node); i++) {
@@ -150,7 +150,7 @@ COUNT_FIELD(included_count, item_included, count)
 static const struct field included_fields[] = {
     {"what", included_what}, {"count", included_count}, {NULL, NULL}};
 
-void read_includes(struct reader *r, const struct node *node, void *to) {
+void list_includes(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->includes = arena_array(r->arena, read_items(node) + 1, sizeof *record->includes);
     for (size_t i = 0; i < read_items(node); i++) {
@@ -208,7 +208,7 @@ static bool read_range(struct reader *r, const struct node *item, struct measure
     return true;
 }
 
-void read_measurements(struct reader *r, const struct node *node, void *to) {
+void list_measurements(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->measurements = arena_array(r->arena, read_items(node) + 1, sizeof *record->measurements);
     for (size_t i = 0; i < read_items(node); i++) {
@@ -235,7 +235,7 @@ TEXT_FIELD(mark_text, mark, text)
 TEXT_FIELD(mark_where, mark, where)
 static const struct field mark_fields[] = {{"text", mark_text}, {"where", mark_where}, {NULL, NULL}};
 
-void read_marks(struct reader *r, const struct node *node, void *to) {
+void list_marks(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->marks = arena_array(r->arena, read_items(node) + 1, sizeof *record->marks);
     for (size_t i = 0; i < read_items(node); i++) {
@@ -261,7 +261,7 @@ SPAN_FIELD(fit_span, fit)
 static const struct field fit_fields[] = {
     {"brand", fit_brand}, {"model", fit_model}, {"sure", fit_sure}, {"span", fit_span}, {NULL, NULL}};
 
-void read_fits(struct reader *r, const struct node *node, void *to) {
+void list_fits(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->fits = arena_array(r->arena, read_items(node) + 1, sizeof *record->fits);
     for (size_t i = 0; i < read_items(node); i++) {
@@ -284,7 +284,7 @@ TEXT_FIELD(photo_file, photo, file)
 TEXT_FIELD(photo_shows, photo, shows)
 static const struct field photo_fields[] = {{"file", photo_file}, {"shows", photo_shows}, {NULL, NULL}};
 
-void read_photos(struct reader *r, const struct node *node, void *to) {
+void list_photos(struct reader *r, const struct node *node, void *to) {
     struct record *record = to;
     record->photos = arena_array(r->arena, read_items(node) + 1, sizeof *record->photos);
     for (size_t i = 0; i < read_items(node); i++) {

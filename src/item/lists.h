@@ -5,12 +5,12 @@
 
 #include "item/fields.h"
 
-void read_flaws(struct reader *r, const struct node *node, void *to);
-void read_clear(struct reader *r, const struct node *node, void *to);
-void read_includes(struct reader *r, const struct node *node, void *to);
-void read_measurements(struct reader *r, const struct node *node, void *to);
-void read_marks(struct reader *r, const struct node *node, void *to);
-void read_fits(struct reader *r, const struct node *node, void *to);
-void read_photos(struct reader *r, const struct node *node, void *to);
+void list_flaws(struct reader *r, const struct node *node, void *to);
+void list_clear(struct reader *r, const struct node *node, void *to);
+void list_includes(struct reader *r, const struct node *node, void *to);
+void list_measurements(struct reader *r, const struct node *node, void *to);
+void list_marks(struct reader *r, const struct node *node, void *to);
+void list_fits(struct reader *r, const struct node *node, void *to);
+void list_photos(struct reader *r, const struct node *node, void *to);
 
 #endif

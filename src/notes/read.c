@@ -59,7 +59,11 @@ static const struct node *span_list(struct note *note, const struct note_span *s
 }
 
 static void read_one(struct note *note) {
+    read_marks(note);
+    read_asides(note);
+    read_dates(note);
     read_measures(note);
+    read_counts(note);
     read_names(note);
     read_thing(note);
     settle_measures(note);
