@@ -23,7 +23,6 @@ struct asfound_engine {
     struct asfound_memory memory;
     const struct ruleset *rules;
     const struct variants *variants;
-    const struct phrases *phrases;
     const struct wordbook *book;
     bool color, quiet; // of all its messages
 };
@@ -86,7 +85,6 @@ static void load(struct arena *arena, void *context) {
     const char *path = arena_format(arena, "%s/dict/us-gb.txt", options->data);
     const struct source *words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
     engine->variants = words ? variants_load(arena, words->name, words->text, words->size, &diags) : NULL;
-    if (engine->rules) engine->phrases = phrases_new(arena, engine->rules);
     engine->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", options->data), &diags);
     struct sink messages = {options->messages, options->messages_context};
     send_messages(engine, arena, &diags, &messages);
@@ -150,6 +148,7 @@ struct run {
     struct stream *stream;
     struct diags diags;
     struct drafter drafter;
+    const struct phrases *phrases; // of the flaws; NULL until a note is read
     struct id_set ids;
     struct sink out;
     size_t number;
@@ -244,8 +243,9 @@ static void draft_one(struct arena *arena, void *context) {
         draft_record(run, arena, &record);
         return;
     }
-    struct note_reader reader = {run->engine->rules, run->engine->phrases, run->engine->book,
-                                 run->drafter.scanner, locale};
+    if (!run->phrases) run->phrases = phrases_new(run->diags.arena, run->engine->rules);
+    struct note_reader reader = {run->engine->rules, run->phrases, run->engine->book, run->drafter.scanner,
+                                 locale};
     struct notes_read read = notes_read(arena, &reader, &record);
     for (size_t i = 0; i < read.count; i++) {
         if (!run->options->read) {

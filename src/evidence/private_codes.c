@@ -35,12 +35,12 @@ static size_t account_cue(const struct private_text *t, size_t i, bool *weak) {
                                            {"id", "no"},
                                            {"ni", "no"}};
     for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++)
-        if (token_is(t, i, pairs[k][0]) && token_is(t, i + 1, pairs[k][1])) return i + 2;
-    if (token_is(t, i, "a") && is_sign(t, i + 1, '/') && token_joined(t, i + 1) && token_is(t, i + 2, "c")) {
+        if (piece_is(t, i, pairs[k][0]) && piece_is(t, i + 1, pairs[k][1])) return i + 2;
+    if (piece_is(t, i, "a") && is_sign(t, i + 1, '/') && token_joined(t, i + 1) && piece_is(t, i + 2, "c")) {
         *weak = true;
         return i + 3;
     }
-    if (token_is(t, i, "d") && is_sign(t, i + 1, '.') && token_is(t, i + 2, "o") && token_is(t, i + 4, "b"))
+    if (piece_is(t, i, "d") && is_sign(t, i + 1, '.') && piece_is(t, i + 2, "o") && piece_is(t, i + 4, "b"))
         return i + 5;
     return 0;
 }
@@ -131,31 +131,31 @@ void match_card(struct private_text *t, size_t i) {
 void match_serial(struct private_text *t, size_t i) {
     size_t at = i + 1;
     bool told, cue = token_has(t, i, WORD_SERIAL);
-    bool short_cue = token_is(t, i, "s") && (is_sign(t, i + 1, '/') || is_sign(t, i + 1, '.')) &&
-                     token_joined(t, i + 1) && token_is(t, i + 2, "n");
-    bool frame = (token_is(t, i, "frame") || token_is(t, i, "engine")) && token_has(t, i + 1, WORD_NUMBER);
+    bool short_cue = piece_is(t, i, "s") && (is_sign(t, i + 1, '/') || is_sign(t, i + 1, '.')) &&
+                     token_joined(t, i + 1) && piece_is(t, i + 2, "n");
+    bool frame = (piece_is(t, i, "frame") || piece_is(t, i, "engine")) && token_has(t, i + 1, WORD_NUMBER);
     if (short_cue) at = i + 3;
     if (!cue && !short_cue && !frame) return;
-    if (token_has(t, at, WORD_NUMBER) && token_is(t, at + 1, "on"))
+    if (token_has(t, at, WORD_NUMBER) && piece_is(t, at + 1, "on"))
         at += 2; // on base, on the plate
-    else if (token_is(t, at, "on"))
+    else if (piece_is(t, at, "on"))
         at++;
-    if (token_is(t, at, "the")) at++;
+    if (piece_is(t, at, "the")) at++;
     if (token_is_word(t, at) && is_sign(t, at + 1, ':')) at++;
     at = skip_lead(t, at, &told);
     size_t digits, end = code_end(t, at, &digits);
     bool word = token_is_word(t, at) && !token_at(t, at)->capital &&
                 !(token_joined(t, at + 1) && token_digits(t, at + 1));
-    bool part = token_is(t, end, "of") || token_has(t, end, WORD_UNIT) || token_is(t, end, "to");
+    bool part = piece_is(t, end, "of") || token_has(t, end, WORD_UNIT) || piece_is(t, end, "to");
     size_t least = told || short_cue ? 3 : 4;
     if (end > at && !word && !part && digits >= least) private_add(t, PRIVATE_SERIAL, i, end);
 }
 
 // "take one tablet twice daily with food", "Rx 48213", "refills: 2", "OD -2.25".
 static void match_dose(struct private_text *t, size_t i) {
-    bool verb = token_is(t, i, "take") || token_is(t, i, "apply") || token_is(t, i, "inhale") ||
-                token_is(t, i, "instill") || token_is(t, i, "swallow") || token_is(t, i, "chew");
-    if (!verb && !token_digits(t, i) && !token_is(t, i, "one") && !token_is(t, i, "two")) return;
+    bool verb = piece_is(t, i, "take") || piece_is(t, i, "apply") || piece_is(t, i, "inhale") ||
+                piece_is(t, i, "instill") || piece_is(t, i, "swallow") || piece_is(t, i, "chew");
+    if (!verb && !token_digits(t, i) && !piece_is(t, i, "one") && !piece_is(t, i, "two")) return;
     size_t end = i + 1, doses = 0, times = 0;
     for (size_t n = 0; n < 2 * RUN_MOST; n++, end++) {
         bool vocabulary = token_has(t, end, WORD_DOSE | WORD_DOSING) || token_digits(t, end) ||
@@ -163,16 +163,16 @@ static void match_dose(struct private_text *t, size_t i) {
                           is_sign(t, end, ')');
         if (!vocabulary) break;
         doses += token_has(t, end, WORD_DOSE);
-        times += token_is(t, end, "daily") || token_is(t, end, "twice") || token_is(t, end, "times") ||
-                 token_is(t, end, "hours") || token_is(t, end, "bedtime") || token_is(t, end, "every") ||
-                 token_is(t, end, "meals") || token_is(t, end, "morning") || token_is(t, end, "night");
+        times += piece_is(t, end, "daily") || piece_is(t, end, "twice") || piece_is(t, end, "times") ||
+                 piece_is(t, end, "hours") || piece_is(t, end, "bedtime") || piece_is(t, end, "every") ||
+                 piece_is(t, end, "meals") || piece_is(t, end, "morning") || piece_is(t, end, "night");
     }
     while (end > i + 1 && token_at(t, end - 1)->kind == TOKEN_SIGN) end--;
     if ((verb && (doses || times)) || (doses && times)) private_add(t, PRIVATE_PRESCRIPTION, i, end);
 }
 
 static void match_lens(struct private_text *t, size_t i) {
-    bool eye = token_is(t, i, "od") || token_is(t, i, "os") || token_is(t, i, "sph") || token_is(t, i, "cyl");
+    bool eye = piece_is(t, i, "od") || piece_is(t, i, "os") || piece_is(t, i, "sph") || piece_is(t, i, "cyl");
     size_t at = i + 1;
     if (is_sign(t, at, ':')) at++;
     if (!eye || !(is_sign(t, at, '-') || is_sign(t, at, '+')) || !token_digits(t, at + 1)) return;
@@ -181,16 +181,16 @@ static void match_lens(struct private_text *t, size_t i) {
 }
 
 void match_prescription(struct private_text *t, size_t i) {
-    bool told, rx = token_is(t, i, "rx") || token_is(t, i, "\xE2\x84\x9E");
-    bool word = token_is(t, i, "prescription") || token_is(t, i, "prescribed") || token_is(t, i, "refills") ||
-                token_is(t, i, "dispensed") || token_is(t, i, "refill");
+    bool told, rx = piece_is(t, i, "rx") || piece_is(t, i, "\xE2\x84\x9E");
+    bool word = piece_is(t, i, "prescription") || piece_is(t, i, "prescribed") || piece_is(t, i, "refills") ||
+                piece_is(t, i, "dispensed") || piece_is(t, i, "refill");
     if (rx || word) {
         size_t words, plain, at = i + 1;
-        bool to = token_is(t, at, "to") || token_is(t, at, "for") || token_is(t, at, "by");
+        bool to = piece_is(t, at, "to") || piece_is(t, at, "for") || piece_is(t, at, "by");
         if (to) at++;
         at = skip_lead(t, at, &told);
         size_t digits, end = code_end(t, at, &digits), name = to ? name_end(t, at, &words, &plain) : at;
-        bool refill = (token_is(t, i, "refills") || token_is(t, i, "refill")) && digits && told;
+        bool refill = (piece_is(t, i, "refills") || piece_is(t, i, "refill")) && digits && told;
         bool few = rx || told ? digits >= 3 : digits >= 5;
         if (name > at)
             private_add(t, PRIVATE_PRESCRIPTION, i, name);
@@ -220,8 +220,8 @@ static size_t address_end(const struct private_text *t, size_t i, bool paths) {
 
 void match_mail(struct private_text *t, size_t i) {
     size_t from = i, end;
-    if (token_is(t, i, "at") && token_is_word(t, i - 1) && token_is_word(t, i + 1) &&
-        token_is(t, i + 2, "dot")) {
+    if (piece_is(t, i, "at") && token_is_word(t, i - 1) && token_is_word(t, i + 1) &&
+        piece_is(t, i + 2, "dot")) {
         if (token_is_word(t, i + 3)) private_add(t, PRIVATE_EMAIL, i - 1, i + 4);
         return;
     }
@@ -240,7 +240,7 @@ void match_mail(struct private_text *t, size_t i) {
 
 // A path that leads to one person: "/~edna", "/user/edna", "/@edna".
 void match_web(struct private_text *t, size_t i) {
-    bool scheme = (token_is(t, i, "http") || token_is(t, i, "https")) && is_sign(t, i + 1, ':');
+    bool scheme = (piece_is(t, i, "http") || piece_is(t, i, "https")) && is_sign(t, i + 1, ':');
     bool bare = token_is_word(t, i) && !token_joined(t, i) && is_sign(t, i + 1, '.') &&
                 token_joined(t, i + 1) && token_joined(t, i + 2) && token_is_word(t, i + 2);
     if (!scheme && !bare) return;
@@ -251,7 +251,7 @@ void match_web(struct private_text *t, size_t i) {
         if (!is_sign(t, k, '/')) continue;
         bool person = is_sign(t, k + 1, '~') || is_sign(t, k + 1, '@');
         for (size_t p = 0; p < sizeof paths / sizeof *paths; p++)
-            person = person || (token_is(t, k + 1, paths[p]) && is_sign(t, k + 2, '/'));
+            person = person || (piece_is(t, k + 1, paths[p]) && is_sign(t, k + 2, '/'));
         if (person && k + 2 < end) {
             private_add(t, PRIVATE_WEB, i, end);
             return;
@@ -261,9 +261,9 @@ void match_web(struct private_text *t, size_t i) {
 
 // "number plate AB12 CDE" of a vehicle, never a year or a size.
 void match_plate(struct private_text *t, size_t i) {
-    bool cue = (token_is(t, i, "license") || token_is(t, i, "licence") || token_is(t, i, "number") ||
-                token_is(t, i, "registration")) &&
-               token_is(t, i + 1, "plate");
+    bool cue = (piece_is(t, i, "license") || piece_is(t, i, "licence") || piece_is(t, i, "number") ||
+                piece_is(t, i, "registration")) &&
+               piece_is(t, i + 1, "plate");
     if (!cue || token_has(t, i - 1, WORD_SERIAL | WORD_MAKER)) return;
     bool told, full;
     size_t at = skip_lead(t, i + 2, &told), digits, end = code_end(t, at, &digits);

@@ -119,7 +119,7 @@ const struct token *token_at(const struct private_text *t, size_t i) {
     return &t->tokens[i < t->count ? i : t->count]; // one before the first is far behind the last
 }
 
-bool token_is(const struct private_text *t, size_t i, const char *word) {
+bool piece_is(const struct private_text *t, size_t i, const char *word) {
     const struct token *token = token_at(t, i);
     size_t size = strlen(word);
     if (token->to - token->from != size) return false;
@@ -181,8 +181,8 @@ static size_t name_word_end(const struct private_text *t, size_t i) {
     size_t end = i + 1;
     if (token_joined(t, end) && token_at(t, end)->kind == TOKEN_NUMBER) return i; // "CB12"
     bool titled = token_has(t, i, WORD_TITLE | WORD_LONG_TITLE);
-    if ((token->letters == 1 || titled) && token_is(t, end, ".") && token_joined(t, end)) end++;
-    while (token_is(t, end, "-") && token_joined(t, end) && token_joined(t, end + 1) &&
+    if ((token->letters == 1 || titled) && piece_is(t, end, ".") && token_joined(t, end)) end++;
+    while (piece_is(t, end, "-") && token_joined(t, end) && token_joined(t, end + 1) &&
            token_is_word(t, end + 1))
         end += 2;
     return end;
@@ -190,8 +190,8 @@ static size_t name_word_end(const struct private_text *t, size_t i) {
 
 // "& Sons", "Mill", "Ltd": what was read as a person's name is that of a body.
 static bool is_body(const struct private_text *t, size_t end) {
-    bool joint = token_is(t, end, "&") || token_is(t, end, "and") || token_is(t, end, ",") ||
-                 token_is(t, end, "'") || token_is(t, end, "+");
+    bool joint = piece_is(t, end, "&") || piece_is(t, end, "and") || piece_is(t, end, ",") ||
+                 piece_is(t, end, "'") || piece_is(t, end, "+");
     return token_has(t, end, WORD_BODY) || (joint && token_has(t, end + 1, WORD_BODY));
 }
 
@@ -230,7 +230,7 @@ static size_t figures_end(const struct private_text *t, size_t i) {
     if (!token_digits(t, i) || !token_digits(t, i + 2) || !token_digits(t, i + 4)) return i;
     static const char *const signs[] = {".", "/", "-"};
     for (size_t k = 0; k < 3; k++) {
-        if (!token_is(t, i + 1, signs[k]) || !token_is(t, i + 3, signs[k])) continue;
+        if (!piece_is(t, i + 1, signs[k]) || !piece_is(t, i + 3, signs[k])) continue;
         bool small = token_digits(t, i) <= 2 && token_digits(t, i + 2) <= 2;
         bool year = token_digits(t, i + 4) == 2 || token_digits(t, i + 4) == 4;
         bool turned = token_digits(t, i) == 4 && token_digits(t, i + 2) <= 2 && token_digits(t, i + 4) <= 2;
@@ -249,14 +249,14 @@ size_t date_end(const struct private_text *t, size_t i, bool *full) {
     }
     if (token_has(t, at, WORD_MONTH)) {
         at++;
-        if (token_is(t, at, ".")) at++;
+        if (piece_is(t, at, ".")) at++;
         if (token_digits(t, at) && token_digits(t, at) <= 2) at++; // June 12, 1932
-        if (token_is(t, at, ",")) at++;
+        if (piece_is(t, at, ",")) at++;
         if (is_year(t, at)) return at + 1;
     }
     *full = false;
     if (is_year(t, i)) return i + 1;
-    bool mark = token_is(t, i, "'") || token_is(t, i, "\xE2\x80\x99");
+    bool mark = piece_is(t, i, "'") || piece_is(t, i, "\xE2\x80\x99");
     return mark && token_joined(t, i + 1) && token_digits(t, i + 1) == 2 ? i + 2 : i;
 }
 
@@ -268,8 +268,8 @@ size_t code_end(const struct private_text *t, size_t i, size_t *digits) {
         do {
             *digits += token_digits(t, end);
             end++;
-            bool sign = token_is(t, end, "-") || token_is(t, end, "/") || token_is(t, end, ".") ||
-                        token_is(t, end, "_");
+            bool sign = piece_is(t, end, "-") || piece_is(t, end, "/") || piece_is(t, end, ".") ||
+                        piece_is(t, end, "_");
             if (sign && token_joined(t, end) && token_joined(t, end + 1) &&
                 token_at(t, end + 1)->kind != TOKEN_SIGN)
                 end++;
@@ -288,10 +288,10 @@ size_t code_end(const struct private_text *t, size_t i, size_t *digits) {
 size_t skip_lead(const struct private_text *t, size_t i, bool *told) {
     *told = false;
     for (size_t n = 0; n < 6; n++, i++) {
-        bool sign = token_is(t, i, "#") || token_is(t, i, ":") || token_is(t, i, "=");
+        bool sign = piece_is(t, i, "#") || piece_is(t, i, ":") || piece_is(t, i, "=");
         bool filler = token_has(t, i, WORD_NUMBER | WORD_FILLER);
-        bool dot = token_is(t, i, ".") || token_is(t, i, "-") || token_is(t, i, "/") ||
-                   token_is(t, i, "\"") || token_is(t, i, "'");
+        bool dot = piece_is(t, i, ".") || piece_is(t, i, "-") || piece_is(t, i, "/") ||
+                   piece_is(t, i, "\"") || piece_is(t, i, "'");
         if (!sign && !filler && !dot) break;
         *told = *told || sign || token_has(t, i, WORD_NUMBER);
     }

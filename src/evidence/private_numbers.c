@@ -121,7 +121,7 @@ static void match_shape(struct private_text *t, size_t i) {
         if (g.signs[g.count] != ' ') return;
     }
     bool linked = g.total >= 10 && (g.signs[g.count ? g.count - 1 : 0] != ' ' || g.bracket || g.plus);
-    if (!g.count || !stands_alone(t, i, g.end, linked || token_is(t, g.end, "in")) || is_coded(t, i)) return;
+    if (!g.count || !stands_alone(t, i, g.end, linked || piece_is(t, g.end, "in")) || is_coded(t, i)) return;
     if (token_digits(t, i - 1) && token_at(t, i)->spaced && !g.plus && !g.bracket) return;
     private_add(t, PRIVATE_TELEPHONE, i, g.end);
 }
@@ -163,12 +163,12 @@ static void match_cue(struct private_text *t, size_t i) {
     if (!strict && !token_has(t, i, WORD_PHONE)) return;
     bool told;
     size_t at = i + 1;
-    bool stop = token_is(t, at, ".");
-    while (token_is(t, at, "me") || token_is(t, at, "us") || token_is(t, at, "at") || token_is(t, at, "&") ||
-           token_has(t, at, WORD_PHONE) || token_is(t, at, "/"))
+    bool stop = piece_is(t, at, ".");
+    while (piece_is(t, at, "me") || piece_is(t, at, "us") || piece_is(t, at, "at") || piece_is(t, at, "&") ||
+           token_has(t, at, WORD_PHONE) || piece_is(t, at, "/"))
         at++;
     at = skip_lead(t, at, &told);
-    if (token_is(t, at, "at")) at++;
+    if (piece_is(t, at, "at")) at++;
     size_t end = exchange_end(t, at, true);
     if (end > at) {
         private_add(t, PRIVATE_TELEPHONE, i, end);
@@ -182,7 +182,7 @@ static void match_cue(struct private_text *t, size_t i) {
     }
     bool enough = g.total >= (strict ? 7u : 5u);
     bool short_one =
-        !strict && g.total >= 2 && (told || stop || token_is(t, i, "tel") || token_is(t, i, "ph"));
+        !strict && g.total >= 2 && (told || stop || piece_is(t, i, "tel") || piece_is(t, i, "ph"));
     if (enough || short_one) private_add(t, PRIVATE_TELEPHONE, i, g.end);
 }
 

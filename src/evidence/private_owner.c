@@ -41,7 +41,7 @@ static size_t lower_name_end(const struct private_text *t, size_t i) {
 // "Anna and Bert", "Anna & Bert Tarn".
 static size_t names_end(const struct private_text *t, size_t i, size_t *words, size_t *plain) {
     size_t end = name_end(t, i, words, plain);
-    if (end == i || !(token_is(t, end, "and") || token_is(t, end, "&"))) return end;
+    if (end == i || !(piece_is(t, end, "and") || piece_is(t, end, "&"))) return end;
     size_t more, bare, next = name_end(t, end + 1, &more, &bare);
     *words += more;
     *plain += bare;
@@ -50,17 +50,17 @@ static size_t names_end(const struct private_text *t, size_t i, size_t *words, s
 
 // "my grandmother Edna", "the late Edna".
 static size_t skip_kin(const struct private_text *t, size_t i) {
-    bool late = token_is(t, i, "the") && (token_is(t, i + 1, "late") || token_has(t, i + 1, WORD_KIN));
-    if (token_is(t, i, "my") || token_is(t, i, "our") || late) i++;
-    if (token_is(t, i, "late")) i++;
+    bool late = piece_is(t, i, "the") && (piece_is(t, i + 1, "late") || token_has(t, i + 1, WORD_KIN));
+    if (piece_is(t, i, "my") || piece_is(t, i, "our") || late) i++;
+    if (piece_is(t, i, "late")) i++;
     if (token_has(t, i, WORD_KIN) && !token_at(t, i)->upper) i++;
-    if (token_is(t, i, ",") || token_is(t, i, ":")) i++;
+    if (piece_is(t, i, ",") || piece_is(t, i, ":")) i++;
     return i;
 }
 
 static size_t ex_before(const struct private_text *t, size_t i) {
-    size_t ex = token_is(t, i - 1, "-") ? i - 2 : i - 1;
-    return token_is(t, ex, "ex") ? ex : i;
+    size_t ex = piece_is(t, i - 1, "-") ? i - 2 : i - 1;
+    return piece_is(t, ex, "ex") ? ex : i;
 }
 
 static bool titled(const struct private_text *t, size_t i) {
@@ -69,20 +69,20 @@ static bool titled(const struct private_text *t, size_t i) {
 
 // The thing itself is told: of "letter from Edna" the letter stays.
 static bool is_kept(const struct private_text *t, size_t i) {
-    return token_is(t, i, "letter") || token_is(t, i, "letters") || token_is(t, i, "addressed") ||
-           token_is(t, i, "bought") || token_is(t, i, "inherited") || token_is(t, i, "gift");
+    return piece_is(t, i, "letter") || piece_is(t, i, "letters") || piece_is(t, i, "addressed") ||
+           piece_is(t, i, "bought") || piece_is(t, i, "inherited") || piece_is(t, i, "gift");
 }
 
 static void match_pair(struct private_text *t, size_t i) {
     for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++) {
-        if (!token_is(t, i, pairs[k].first)) continue;
+        if (!piece_is(t, i, pairs[k].first)) continue;
         size_t at = i + 1;
-        if (pairs[k].second && !token_is(t, at++, pairs[k].second)) continue;
-        if (token_is(t, i, "c") && !(token_joined(t, at - 1) && token_is(t, at++, "o"))) continue;
+        if (pairs[k].second && !piece_is(t, at++, pairs[k].second)) continue;
+        if (piece_is(t, i, "c") && !(token_joined(t, at - 1) && piece_is(t, at++, "o"))) continue;
         if ((t->place & PRIVATE_MAKERS) && !pairs[k].strong) continue;
-        if (token_is(t, at, ":") || token_is(t, at, ".") || token_is(t, at, ",") || token_is(t, at, "-"))
+        if (piece_is(t, at, ":") || piece_is(t, at, ".") || piece_is(t, at, ",") || piece_is(t, at, "-"))
             at++;
-        size_t start = token_is(t, i, "libris") ? ex_before(t, i) : i;
+        size_t start = piece_is(t, i, "libris") ? ex_before(t, i) : i;
         size_t words, plain, from = skip_kin(t, at), end = names_end(t, from, &words, &plain);
         bool enough = !pairs[k].whole || words > 1 || titled(t, from) || from > at;
         if (end > from && plain && enough)
@@ -94,18 +94,18 @@ static void match_pair(struct private_text *t, size_t i) {
 
 // "owner's name: Edna", "name Edna Quillow in ink", "owner: Edna", "previous owner Edna Quillow".
 static void match_name_word(struct private_text *t, size_t i) {
-    bool name = token_is(t, i, "name") || token_is(t, i, "names") || token_is(t, i, "nametag");
-    bool owner = token_is(t, i, "owner") || token_is(t, i, "owners");
+    bool name = piece_is(t, i, "name") || piece_is(t, i, "names") || piece_is(t, i, "nametag");
+    bool owner = piece_is(t, i, "owner") || piece_is(t, i, "owners");
     if ((!name && !owner) || (t->place & PRIVATE_MAKERS) || token_has(t, i - 1, WORD_MAKER)) return;
-    bool before = token_has(t, i - 1, WORD_OWNER) || (t->place & PRIVATE_OWNERS) || token_is(t, i, "nametag");
+    bool before = token_has(t, i - 1, WORD_OWNER) || (t->place & PRIVATE_OWNERS) || piece_is(t, i, "nametag");
     size_t at = i + 1, words, plain;
-    bool tag = token_is(t, at, "tag") || token_is(t, at, "label") || token_is(t, at, "plate");
-    if (tag || token_is(t, at, "written") || token_is(t, at, "inside")) at++;
-    bool told, quoted = token_is(t, at, "\"") || token_is(t, at, "'");
+    bool tag = piece_is(t, at, "tag") || piece_is(t, at, "label") || piece_is(t, at, "plate");
+    if (tag || piece_is(t, at, "written") || piece_is(t, at, "inside")) at++;
+    bool told, quoted = piece_is(t, at, "\"") || piece_is(t, at, "'");
     at = skip_lead(t, at, &told);
-    if (token_is(t, at, ",") || token_is(t, at, "(")) at++;
+    if (piece_is(t, at, ",") || piece_is(t, at, "(")) at++;
     quoted =
-        quoted || token_is(t, at, "\"") || token_is(t, at, "\xE2\x80\x9C") || token_is(t, at, "\xE2\x80\x98");
+        quoted || piece_is(t, at, "\"") || piece_is(t, at, "\xE2\x80\x9C") || piece_is(t, at, "\xE2\x80\x98");
     if (quoted && token_at(t, at)->kind == TOKEN_SIGN) at++;
     size_t end = names_end(t, at, &words, &plain);
     bool one = before || told || tag;
@@ -114,9 +114,9 @@ static void match_name_word(struct private_text *t, size_t i) {
 
 // "Edna Quillow, her book".
 static void match_her_book(struct private_text *t, size_t i) {
-    if (!(token_is(t, i, "her") || token_is(t, i, "his")) || !token_is(t, i + 1, "book")) return;
+    if (!(piece_is(t, i, "her") || piece_is(t, i, "his")) || !piece_is(t, i + 1, "book")) return;
     size_t from = i;
-    if (token_is(t, from - 1, ",")) from--;
+    if (piece_is(t, from - 1, ",")) from--;
     size_t end = from;
     for (size_t n = 0; n < 3 && from > 0; n++) {
         const struct token *token = token_at(t, from - 1);
@@ -129,8 +129,8 @@ static void match_her_book(struct private_text *t, size_t i) {
 // "aunt Edna", "my Uncle Bert Tarn's".
 static void match_kin(struct private_text *t, size_t i) {
     if (!token_has(t, i, WORD_KIN) || (t->place & PRIVATE_MAKERS)) return;
-    bool mine = token_is(t, i - 1, "my") || token_is(t, i - 1, "our") || token_is(t, i - 1, "her") ||
-                token_is(t, i - 1, "his");
+    bool mine = piece_is(t, i - 1, "my") || piece_is(t, i - 1, "our") || piece_is(t, i - 1, "her") ||
+                piece_is(t, i - 1, "his");
     if (token_at(t, i)->upper && !mine) return;
     size_t words, plain, end = name_end(t, i + 1, &words, &plain);
     if (plain) private_add(t, PRIVATE_NAME, i, end);

@@ -60,7 +60,7 @@ uint32_t private_classes(const char *word, size_t size);
 
 // Token `i`, or the end when there is none.
 const struct token *token_at(const struct private_text *t, size_t i);
-bool token_is(const struct private_text *t, size_t i, const char *word); // a small-letter word or a sign
+bool piece_is(const struct private_text *t, size_t i, const char *word); // a small-letter word or a sign
 bool token_has(const struct private_text *t, size_t i, uint32_t classes);
 size_t token_digits(const struct private_text *t, size_t i);      // digits of a number token, else 0
 int token_whole(const struct private_text *t, size_t i);          // its value up to six digits, else -1

@@ -15,11 +15,11 @@ static size_t postal_end(const struct private_text *t, size_t i) {
     const struct token *one = token_at(t, i);
     if (one->kind == TOKEN_WORD && one->capital && one->letters == 2 && token_at(t, i + 1)->spaced &&
         token_digits(t, i + 1) == 5 && !token_has(t, i, WORD_UNIT)) {
-        bool plus = token_is(t, i + 2, "-") && token_digits(t, i + 3) == 4;
+        bool plus = piece_is(t, i + 2, "-") && token_digits(t, i + 3) == 4;
         return i + (plus ? 4 : 2);
     }
     if (token_digits(t, i) == 5) {
-        bool plus = token_is(t, i + 1, "-") && token_joined(t, i + 1) && token_digits(t, i + 2) == 4;
+        bool plus = piece_is(t, i + 1, "-") && token_joined(t, i + 1) && token_digits(t, i + 2) == 4;
         return i + (plus ? 3 : 1);
     }
     return i;
@@ -46,7 +46,7 @@ static size_t british_end(const struct private_text *t, size_t i) {
 static size_t town_end(const struct private_text *t, size_t i) {
     size_t end = i, at = i;
     for (size_t n = 0; n < 3; n++) {
-        if (token_is(t, at, ",")) at++;
+        if (piece_is(t, at, ",")) at++;
         size_t words = 0, code = postal_end(t, at), british = british_end(t, at);
         if (code > at || british > at) return code > at ? code : british;
         bool comma = at > end;
@@ -56,7 +56,7 @@ static size_t town_end(const struct private_text *t, size_t i) {
             words++;
         }
         if (!words) return end;
-        bool coded = postal_end(t, at) > at || british_end(t, at) > at || token_is(t, at, ",");
+        bool coded = postal_end(t, at) > at || british_end(t, at) > at || piece_is(t, at, ",");
         if (!comma && !coded) return end;
         end = at;
     }
@@ -64,7 +64,7 @@ static size_t town_end(const struct private_text *t, size_t i) {
 }
 
 static bool is_measure(const struct private_text *t, size_t i) {
-    return token_has(t, i, WORD_UNIT) || token_is(t, i, "/") || token_is(t, i, "\"") || token_is(t, i, "%");
+    return token_has(t, i, WORD_UNIT) || piece_is(t, i, "/") || piece_is(t, i, "\"") || piece_is(t, i, "%");
 }
 
 // Common words that small-letter names of streets begin with.
@@ -72,7 +72,7 @@ static bool is_street_adjective(const struct private_text *t, size_t i) {
     static const char *const words[] = {"old",   "new",   "long", "high", "low",    "green", "red",
                                         "north", "south", "east", "west", "church", "mill"};
     for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-        if (token_is(t, i, words[k])) return true;
+        if (piece_is(t, i, words[k])) return true;
     return false;
 }
 
@@ -80,7 +80,7 @@ static bool is_street_adjective(const struct private_text *t, size_t i) {
 static size_t street_end(const struct private_text *t, size_t at) {
     size_t words = 0, plain = 0;
     for (size_t k = at; k < at + STREET_WORDS + 1; k++) {
-        if (token_is(t, k, ".") && k > at && token_joined(t, k)) continue;
+        if (piece_is(t, k, ".") && k > at && token_joined(t, k)) continue;
         const struct token *token = token_at(t, k);
         if (token->kind == TOKEN_NUMBER && k == at && token_joined(t, k + 1) && token_is_word(t, k + 1) &&
             token_at(t, k + 1)->letters == 2) {
@@ -92,14 +92,14 @@ static size_t street_end(const struct private_text *t, size_t at) {
         bool again = token_at(t, k + 1)->upper && token_has(t, k + 1, WORD_STREET | WORD_WEAK_STREET);
         bool strong = token_has(t, k, WORD_STREET), weak = token_has(t, k, WORD_WEAK_STREET);
         // "St" before the last word is a saint.
-        bool saint = token_is(t, k, "st") && (k == at || is_name_like(t, k + 1));
+        bool saint = piece_is(t, k, "st") && (k == at || is_name_like(t, k + 1));
         if (words && (strong || weak) && !saint && !again) {
             bool capitals = token->upper && plain == 0;
             bool follows =
                 token_is_word(t, k + 1) && !token_at(t, k + 1)->upper && !token_has(t, k + 1, WORD_PLAIN);
-            if (strong && !follows) return k + 1 + (token_is(t, k + 1, ".") && token_joined(t, k + 1));
+            if (strong && !follows) return k + 1 + (piece_is(t, k + 1, ".") && token_joined(t, k + 1));
             if (weak && capitals && !follows)
-                return k + 1 + (token_is(t, k + 1, ".") && token_joined(t, k + 1));
+                return k + 1 + (piece_is(t, k + 1, ".") && token_joined(t, k + 1));
         }
         plain += !token->upper;
         bool number = is_measure(t, k) && k == at;
@@ -113,20 +113,20 @@ static size_t street_end(const struct private_text *t, size_t at) {
 
 static size_t flat_before(const struct private_text *t, size_t i) {
     size_t from = i;
-    if (token_is(t, from - 1, ",")) from--;
-    bool flat = from >= 2 && (token_is(t, from - 2, "flat") || token_is(t, from - 2, "apt") ||
-                              token_is(t, from - 2, "unit") || token_is(t, from - 2, "apartment"));
+    if (piece_is(t, from - 1, ",")) from--;
+    bool flat = from >= 2 && (piece_is(t, from - 2, "flat") || piece_is(t, from - 2, "apt") ||
+                              piece_is(t, from - 2, "unit") || piece_is(t, from - 2, "apartment"));
     return flat && token_digits(t, from - 1) ? from - 2 : i;
 }
 
 static size_t unit_end(const struct private_text *t, size_t i) {
     size_t at = i;
-    if (token_is(t, at, ",")) at++;
-    bool unit = token_is(t, at, "apt") || token_is(t, at, "flat") || token_is(t, at, "apartment") ||
-                token_is(t, at, "suite") || token_is(t, at, "unit") || token_is(t, at, "#");
+    if (piece_is(t, at, ",")) at++;
+    bool unit = piece_is(t, at, "apt") || piece_is(t, at, "flat") || piece_is(t, at, "apartment") ||
+                piece_is(t, at, "suite") || piece_is(t, at, "unit") || piece_is(t, at, "#");
     if (!unit) return i;
     at++;
-    if (token_is(t, at, ".") || token_is(t, at, "#")) at++;
+    if (piece_is(t, at, ".") || piece_is(t, at, "#")) at++;
     if (!token_digits(t, at) && token_at(t, at)->letters != 1) return i;
     at++;
     return token_joined(t, at) && token_at(t, at)->letters == 1 ? at + 1 : at;
@@ -134,37 +134,37 @@ static size_t unit_end(const struct private_text *t, size_t i) {
 
 static void match_street(struct private_text *t, size_t i) {
     size_t digits = token_digits(t, i), at = i + 1;
-    if (!digits || digits > 5 || token_is(t, i - 1, "/")) return;
-    if (i && token_joined(t, i) && !token_is(t, i - 1, "#") && !token_is(t, i - 1, "(") &&
-        !token_is(t, i - 1, "\"") && !token_is(t, i - 1, ",") && !token_is(t, i - 1, ".") &&
-        !token_is(t, i - 1, ":"))
+    if (!digits || digits > 5 || piece_is(t, i - 1, "/")) return;
+    if (i && token_joined(t, i) && !piece_is(t, i - 1, "#") && !piece_is(t, i - 1, "(") &&
+        !piece_is(t, i - 1, "\"") && !piece_is(t, i - 1, ",") && !piece_is(t, i - 1, ".") &&
+        !piece_is(t, i - 1, ":"))
         return;
     if (token_joined(t, at) && token_at(t, at)->letters == 1) at++; // 14b
-    if (token_joined(t, at) && token_is(t, at, "-") && token_digits(t, at + 1)) at += 2;
-    if (token_is(t, at, ",")) at++;
-    if (token_joined(t, at) && !token_is(t, at - 1, ",")) return;
+    if (token_joined(t, at) && piece_is(t, at, "-") && token_digits(t, at + 1)) at += 2;
+    if (piece_is(t, at, ",")) at++;
+    if (token_joined(t, at) && !piece_is(t, at - 1, ",")) return;
     size_t end = street_end(t, at);
     if (end) private_add(t, PRIVATE_ADDRESS, flat_before(t, i), town_end(t, unit_end(t, end)));
 }
 
 static size_t dotted_end(const struct private_text *t, size_t i, const char *letters) {
     size_t at = i;
-    if (token_is(t, at, letters)) return at + 1;
+    if (piece_is(t, at, letters)) return at + 1;
     for (const char *c = letters; *c; c++) {
         const char one[2] = {*c, '\0'};
-        if (!token_is(t, at, one)) return i;
+        if (!piece_is(t, at, one)) return i;
         at++;
-        if (token_is(t, at, ".")) at++;
+        if (piece_is(t, at, ".")) at++;
     }
     return at;
 }
 
 static size_t box_end(const struct private_text *t, size_t i) {
     size_t at = i;
-    if (!token_is(t, at, "box")) return i;
+    if (!piece_is(t, at, "box")) return i;
     at++;
-    if (token_is(t, at, "no")) at++;
-    if (token_is(t, at, ".") || token_is(t, at, "#") || token_is(t, at, ":")) at++;
+    if (piece_is(t, at, "no")) at++;
+    if (piece_is(t, at, ".") || piece_is(t, at, "#") || piece_is(t, at, ":")) at++;
     if (!token_digits(t, at)) return i;
     at++;
     return token_joined(t, at) && token_at(t, at)->letters == 1 ? at + 1 : at;
@@ -172,22 +172,22 @@ static size_t box_end(const struct private_text *t, size_t i) {
 
 static void match_box(struct private_text *t, size_t i) {
     size_t po = dotted_end(t, i, "po");
-    if (po == i && token_is(t, i, "post") && token_is(t, i + 1, "office")) po = i + 2;
+    if (po == i && piece_is(t, i, "post") && piece_is(t, i + 1, "office")) po = i + 2;
     if (po > i) {
         size_t end = box_end(t, po);
         if (end > po) private_add(t, PRIVATE_ADDRESS, i, town_end(t, end));
         return;
     }
     size_t route = dotted_end(t, i, "rfd"), rr = dotted_end(t, i, "rr");
-    bool spelled = (token_is(t, i, "rural") || token_is(t, i, "star")) && token_is(t, i + 1, "route");
+    bool spelled = (piece_is(t, i, "rural") || piece_is(t, i, "star")) && piece_is(t, i + 1, "route");
     if (spelled) route = i + 2;
     if (route == i && rr == i) return;
     size_t at = route > i ? route : rr;
-    if (token_is(t, at, "no")) at++;
-    if (token_is(t, at, ".") || token_is(t, at, "#")) at++;
+    if (piece_is(t, at, "no")) at++;
+    if (piece_is(t, at, ".") || piece_is(t, at, "#")) at++;
     if (!token_digits(t, at) || token_digits(t, at) > 3) return;
     size_t after = at + 1;
-    if (token_is(t, after, ",")) after++;
+    if (piece_is(t, after, ",")) after++;
     size_t end = box_end(t, after);
     if (end > after)
         private_add(t, PRIVATE_ADDRESS, i, town_end(t, end));
@@ -211,8 +211,8 @@ static void match_foreign(struct private_text *t, size_t i) {
     }
     if (!(token_digits(t, i) && token_digits(t, i) < 4)) return;
     size_t at = i + 1;
-    if (token_is(t, at, ",")) at++;
-    if (!token_is(t, at, "rue") && !token_is(t, at, "calle")) return;
+    if (piece_is(t, at, ",")) at++;
+    if (!piece_is(t, at, "rue") && !piece_is(t, at, "calle")) return;
     at++;
     while (token_has(t, at, WORD_PARTICLE) && !token_at(t, at)->upper) at++;
     if (is_name_like(t, at)) private_add(t, PRIVATE_ADDRESS, i, town_end(t, at + 1));
@@ -228,11 +228,11 @@ void match_address(struct private_text *t, size_t i) {
 // A town with its postal code, without a street before it.
 void match_postal(struct private_text *t, size_t i) {
     if ((t->place & PRIVATE_CODES) || i == 0) return;
-    size_t end = british_end(t, i), before = token_is(t, i - 1, ",") ? i - 2 : i - 1;
+    size_t end = british_end(t, i), before = piece_is(t, i - 1, ",") ? i - 2 : i - 1;
     bool town = is_name_like(t, before) && token_at(t, before)->letters > 2 &&
                 !token_has(t, before, WORD_CODE | WORD_NUMBER | WORD_PLAIN | WORD_SERIAL);
     if (end > i && town) private_add(t, PRIVATE_ADDRESS, before, end);
-    if (!token_is_word(t, i) || !token_is(t, i - 1, ",") || !town) return;
+    if (!token_is_word(t, i) || !piece_is(t, i - 1, ",") || !town) return;
     if (token_has(t, i, WORD_CYPHER | WORD_NUMBER | WORD_CODE)) return;
     end = postal_end(t, i);
     if (end > i) private_add(t, PRIVATE_ADDRESS, before, end);
