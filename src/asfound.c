@@ -12,6 +12,7 @@
 #include "item/write.h"
 #include "listing/listing.h"
 #include "listing/rules_text.h"
+#include "listing/spelling.h"
 #include "notes/read.h"
 #include "rules/folder.h"
 #include "text/limits.h"
@@ -24,6 +25,8 @@ struct asfound_engine {
     const struct ruleset *rules;
     const struct variants *variants;
     const struct wordbook *book;
+    const struct trade *trade;
+    const char *dictionaries;
     bool color, quiet; // of all its messages
 };
 
@@ -85,6 +88,10 @@ static void load(struct arena *arena, void *context) {
     const char *path = arena_format(arena, "%s/dict/us-gb.txt", options->data);
     const struct source *words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
     engine->variants = words ? variants_load(arena, words->name, words->text, words->size, &diags) : NULL;
+    path = arena_format(arena, "%s/dict/trade.txt", options->data);
+    words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
+    engine->trade = words ? trade_read(arena, words, &diags) : NULL;
+    engine->dictionaries = options->dictionaries ? arena_string(arena, options->dictionaries) : NULL;
     engine->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", options->data), &diags);
     struct sink messages = {options->messages, options->messages_context};
     send_messages(engine, arena, &diags, &messages);
@@ -272,7 +279,12 @@ static void draft_all(struct arena *arena, void *context) {
     struct run *run = context;
     run->diags = diags_start(arena);
     run->drafter = (struct drafter){run->engine->rules, run->engine->variants,
-                                    scanner_new(arena, run->engine->rules->finder_count)};
+                                    scanner_new(arena, run->engine->rules->finder_count), NULL};
+    if (!run->options->read) {
+        struct spelling_options spelling = {locale_of(run), run->engine->dictionaries, run->engine->trade,
+                                            run->engine->book, run->engine->rules};
+        run->drafter.spelling = spelling_new(arena, &spelling, &run->diags);
+    }
     write_frame(run, arena, false);
     for (run->more = true; run->more && !run->write_failed;) {
         bool finished = arena_try(run->records, draft_one, run);
@@ -348,7 +360,7 @@ static void check(struct arena *arena, void *context) {
     struct task *task = context;
     struct diags diags = diags_start(arena);
     struct drafter drafter = {task->engine->rules, task->engine->variants,
-                              scanner_new(arena, task->engine->rules->finder_count)};
+                              scanner_new(arena, task->engine->rules->finder_count), NULL};
     struct proof_counts counts;
     proof_run(arena, &drafter, &counts, &diags);
     send_messages(task->engine, arena, &diags, &task->messages);

@@ -58,6 +58,8 @@ struct asfound_engine_options {
     const char *const *packs; /* further rule folders; later ones override by id */
     size_t pack_count;
     struct asfound_memory memory;
+    const char
+        *dictionaries;     /* folder of en_US.aff, en_US.dic and so on; NULL: where the system keeps them */
     asfound_put *messages; /* may be NULL */
     void *messages_context;
     bool color; /* color the word error, warning or note */

@@ -21,6 +21,9 @@ void tell_unchecked(struct disclosure_maker *maker, const struct record *record)
     const char **areas = arena_array(arena, record->unchecked.count + 1, sizeof *areas);
     size_t kind_count = 0, area_count = 0;
     for (size_t i = 0; i < record->unchecked.count; i++) {
+        bool known = false; // said twice, told once
+        for (size_t k = 0; k < i; k++) known |= !strcmp(record->unchecked.at[k], record->unchecked.at[i]);
+        if (known) continue;
         const struct flaw *flaw = ruleset_flaw(maker->rules, record->unchecked.at[i]);
         if (flaw)
             kinds[kind_count++] = clause_sought(arena, flaw, NULL);

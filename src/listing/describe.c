@@ -29,12 +29,21 @@ static void add_values(struct describer *d, struct buf *out, const char *name) {
     if (count) buf_format(out, "%s%s", out->n ? " " : "", say_list(d->arena, items, count, d->locale));
 }
 
+// A rule may know a plural that spelling does not give: "cartes de visite".
+static const char *plural_of(const struct describer *d, const char *noun) {
+    const struct family *family = d->record->family;
+    for (size_t i = 0; i < family->thing_count; i++)
+        if (family->things[i].plural && !strcmp(family->things[i].noun, noun))
+            return family->things[i].plural;
+    return say_plural(d->arena, noun);
+}
+
 static const char *type_words(const struct describer *d) {
     const struct value *type = &d->record->type;
     const char *noun = type->value && may_say(d, type)
                            ? type->value
                            : arena_format(d->arena, "%s item", d->record->family->print);
-    if (d->record->count > 1 && !noun_is_collective(noun)) noun = say_plural(d->arena, noun);
+    if (d->record->count > 1 && !noun_is_collective(noun)) noun = plural_of(d, noun);
     return noun;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One record through the rooms: evidence, title, disclosure, questions, description, findings.
 #include "listing/listing.h"
+#include "listing/spelling.h"
 
 #include <string.h>
 
@@ -125,5 +126,6 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     find_counts(arena, l);
     find_gaps(arena, l);
     l->description = listing_describe(arena, drafter, l);
+    if (drafter->spelling) listing_spell(arena, l, drafter->spelling);
     return l;
 }

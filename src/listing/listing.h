@@ -65,10 +65,12 @@ struct listing {
     size_t withheld_count, withheld_room;
 };
 
+struct spelling;
 struct drafter {
     const struct ruleset *rules;
     const struct variants *variants;
     struct scanner *scanner;
+    struct spelling *spelling; // NULL: nothing is looked over
 };
 
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,

@@ -34,7 +34,7 @@ struct maker {
     int faults;
 };
 
-enum { SLOTS = 1 << 18, TEXT_ROOM = 16 << 20 };
+enum { SLOTS = 1 << 19, TEXT_ROOM = 16 << 20 };
 
 static uint32_t text_of(struct maker *m, const char *text) {
     size_t n = strlen(text);
@@ -193,6 +193,12 @@ static void take(void *context, const struct wordnet_noun *noun) {
     if (noun->family) e->family = text_of(m, noun->family);
 }
 
+static void take_word(void *context, const char *word) {
+    struct maker *m = context;
+    bool fresh;
+    entry_of(m, plain(m, word), &fresh)->uses |= 1u << USE_WORD;
+}
+
 static uint32_t power_above(size_t n) {
     uint32_t p = 16;
     while (p < n) p *= 2;
@@ -259,6 +265,10 @@ static void make(struct arena *arena, void *context) {
         return;
     }
     wordnet_each(net, m->roots, m->root_count, take, m);
+    if (!wordnet_words(net, take_word, m)) {
+        fprintf(stderr, "%s: error: the lists of verbs, adjectives and adverbs cannot be read\n", m->wordnet);
+        m->faults++;
+    }
     if (!m->faults && !write_book(m)) {
         fprintf(stderr, "%s: error: cannot be written\n", m->output);
         m->faults++;

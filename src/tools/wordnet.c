@@ -16,6 +16,7 @@ struct text {
 
 struct wordnet {
     struct arena *arena;
+    const char *folder;
     struct text index, data;
 };
 
@@ -33,6 +34,7 @@ static bool read_file(struct arena *arena, const char *path, struct text *text) 
 struct wordnet *wordnet_open(struct arena *arena, const char *folder) {
     struct wordnet *net = arena_alloc(arena, sizeof *net);
     net->arena = arena;
+    net->folder = folder;
     bool read = read_file(arena, arena_format(arena, "%s/index.noun", folder), &net->index) &&
                 read_file(arena, arena_format(arena, "%s/data.noun", folder), &net->data);
     return read ? net : NULL;
@@ -170,4 +172,31 @@ void wordnet_each(struct wordnet *net, const struct family_root *roots, size_t r
     char *rest;
     for (char *line = strtok_r(net->index.at, "\n", &rest); line; line = strtok_r(NULL, "\n", &rest))
         if (line[0] != ' ') read_line(net, line, roots, root_count, take, context);
+}
+
+static bool is_plain(const char *lemma) {
+    for (; *lemma; lemma++)
+        if (!((*lemma >= 'a' && *lemma <= 'z') || *lemma == '-' || *lemma == '\'')) return false;
+    return true;
+}
+
+static bool take_words(struct wordnet *net, const char *name, void (*take)(void *, const char *),
+                       void *context) {
+    struct text text;
+    if (!read_file(net->arena, arena_format(net->arena, "%s/%s", net->folder, name), &text)) return false;
+    char *rest;
+    for (char *line = strtok_r(text.at, "\n", &rest); line; line = strtok_r(NULL, "\n", &rest)) {
+        if (line[0] == ' ') continue;
+        line[strcspn(line, " ")] = '\0';
+        if (strlen(line) > 2 && is_plain(line)) take(context, line);
+    }
+    return true;
+}
+
+bool wordnet_words(struct wordnet *net, void (*take)(void *, const char *), void *context) {
+    static const char *const files[] = {"index.noun", "index.verb", "index.adj", "index.adv",
+                                        "noun.exc",   "verb.exc",   "adj.exc",   "adv.exc"};
+    for (size_t i = 0; i < sizeof files / sizeof *files; i++)
+        if (!take_words(net, files[i], take, context)) return false;
+    return true;
 }

@@ -29,4 +29,7 @@ struct family_root {
 void wordnet_each(struct wordnet *net, const struct family_root *roots, size_t root_count,
                   void (*take)(void *context, const struct wordnet_noun *noun), void *context);
 
+// Calls `take` for every single word of small letters, of any part of speech.
+bool wordnet_words(struct wordnet *net, void (*take)(void *context, const char *word), void *context);
+
 #endif

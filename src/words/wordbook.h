@@ -27,6 +27,7 @@ enum word_use {
     USE_PART,   // of a thing: lid, handle, blade
     USE_PLACE,  // on a thing: rim, underside, left corner
     USE_GATED,  // a noun that is goods only where the grammar says so: "garage", "can", "back", "church"
+    USE_WORD,   // a word of English, of whatever kind: not strange, and no name
     USE_FILLER, // says nothing of the thing: "really", "kinda", "basically"
     USE_COUNT
 };

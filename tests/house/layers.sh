@@ -14,10 +14,12 @@ may_include() { # room -> rooms it may include besides itself
   rules) echo "text format" ;;
   say) echo "text" ;;
   words) echo "text format" ;;
+  notes) echo "text format rules words say item" ;;
+  tools) echo "text words" ;;
   item) echo "text format rules say" ;;
   evidence) echo "text format rules say item" ;;
   title | disclosure) echo "text format rules say item evidence" ;;
-  listing) echo "text format rules say item evidence title disclosure" ;;
+  listing) echo "text format rules words say item evidence title disclosure" ;;
   cli) echo "text" ;;
   *) echo "unknown" ;;
   esac
@@ -34,7 +36,7 @@ room_of_library() { # third-party header -> the one room that may name it
 }
 
 standard=" assert.h ctype.h dirent.h errno.h fcntl.h float.h inttypes.h limits.h locale.h math.h setjmp.h signal.h stdarg.h
- stdbool.h stddef.h stdint.h stdio.h stdlib.h string.h sys/stat.h sys/types.h time.h unistd.h sanitizer/asan_interface.h "
+ stdbool.h stddef.h stdint.h stdio.h stdlib.h string.h sys/mman.h sys/stat.h sys/types.h time.h unistd.h sanitizer/asan_interface.h "
 
 check_file() {
   file=$1 room=$2

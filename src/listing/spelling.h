@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// The seller's words and every output of a draft are looked over for spelling. What is known without opening
+// a dictionary is asked first: words met before, trade words, words of the word book; so most runs open none.
+// Owner: whoever called spelling_new() closes it; one a worker.
+#ifndef LISTING_SPELLING_H
+#define LISTING_SPELLING_H
+
+#include "listing/listing.h"
+#include "words/speller.h"
+#include "words/wordbook.h"
+
+struct spelling_options {
+    enum locale locale;
+    const char *dictionaries; // folder; NULL: where Debian puts them
+    const struct trade *trade;
+    const struct wordbook *book; // may be NULL
+    const struct ruleset *rules;
+};
+
+struct spelling;
+
+// In the arena given, which also closes it. `diags` is told once when a dictionary cannot be used.
+struct spelling *spelling_new(struct arena *arena, const struct spelling_options *options,
+                              struct diags *diags);
+
+// Adds to the listing's findings: `spelling.word` for a word of the seller's that is not known, with what may
+// have been meant; `spelling.output` where an output holds one that the seller did not write.
+void listing_spell(struct arena *arena, struct listing *listing, struct spelling *spelling);
+
+#endif
