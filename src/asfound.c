@@ -158,7 +158,9 @@ struct run {
     const struct phrases *phrases; // of the flaws; NULL until a note is read
     struct id_set ids;
     struct sink out;
-    size_t number;
+    struct buf held; // with a title given: the one listing, until it is known to be the only one
+    const char *given;
+    size_t number, drafted;
     int status;
     bool more, write_failed;
 };
@@ -210,7 +212,10 @@ static void write_listing(struct run *run, struct arena *arena, const struct lis
         listing_explain(arena, listing, &out, o->color);
     else
         listing_card(arena, listing, &out, o->color);
-    write_out(run, &out);
+    if (run->given)
+        buf_add(&run->held, out.at, out.n);
+    else
+        write_out(run, &out);
 }
 
 static bool only_notes(const struct record *r) {
@@ -246,6 +251,14 @@ static void draft_one(struct arena *arena, void *context) {
                   record.id);
         return;
     }
+    if (run->given && run->drafted++) {
+        buf_clear(&run->held);
+        run->more = false;
+        diags_add(&run->diags, CODE_USAGE, record.at, "choose the record with --only ID",
+                  "a title was given for one record, and this is another");
+        return;
+    }
+    if (run->given) record.listing.title = run->given;
     if (!run->options->read && !only_notes(&record)) {
         draft_record(run, arena, &record);
         return;
@@ -275,6 +288,24 @@ static void write_frame(struct run *run, struct arena *arena, bool end) {
     if (!send(&run->out, out.at, out.n)) run->write_failed = true;
 }
 
+// What is given by a caller is checked as what is read.
+static bool take_given(struct run *run, struct arena *arena) {
+    const char *title = run->options->given_title;
+    if (!title) return true;
+    size_t size = strlen(title);
+    if (size && utf8_check(title, size) == size && utf8_unwanted(title, size, false) == size) {
+        run->given = utf8_nfc(arena, title);
+        return true;
+    }
+    struct place nowhere = {NULL, 0, 0};
+    diags_add(&run->diags, CODE_USAGE, nowhere, NULL, "the title given %s",
+              size ? "holds bytes that are no text" : "is empty");
+    struct sink messages = {run->options->messages, run->options->messages_context};
+    send_messages(run->engine, arena, &run->diags, &messages);
+    run->status = run->diags.status;
+    return false;
+}
+
 static void draft_all(struct arena *arena, void *context) {
     struct run *run = context;
     run->diags = diags_start(arena);
@@ -285,6 +316,8 @@ static void draft_all(struct arena *arena, void *context) {
                                             run->engine->book, run->engine->rules};
         run->drafter.spelling = spelling_new(arena, &spelling, &run->diags);
     }
+    run->held = buf_start(arena);
+    if (!take_given(run, arena)) return;
     write_frame(run, arena, false);
     for (run->more = true; run->more && !run->write_failed;) {
         bool finished = arena_try(run->records, draft_one, run);
@@ -293,6 +326,7 @@ static void draft_all(struct arena *arena, void *context) {
         if (run->options->progress && run->more)
             run->options->progress(run->options->progress_context, run->number);
     }
+    if (!send(&run->out, run->held.at, run->held.n)) run->write_failed = true;
     write_frame(run, arena, true);
     struct sink messages = {run->options->messages, run->options->messages_context};
     send_messages(run->engine, arena, &run->diags, &messages);

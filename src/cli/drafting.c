@@ -32,6 +32,7 @@ static struct asfound_draft_options draft_options(const struct run *run, const s
         .explain = run->drafting->explain,
         .read = run->drafting->read,
         .only = run->drafting->only,
+        .given_title = s->title,
         .no_frame = true,
         .out = writer_put,
         .messages = session_put_message,

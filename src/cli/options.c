@@ -6,6 +6,7 @@
 
 #include "cli/forms.h"
 #include "text/limits.h"
+#include "text/utf8.h"
 
 static const char *const FORMAT_WORDS[] = {"text", "yaml", "json", "html", NULL};
 static const char *const LOCALE_WORDS[] = {"en_US", "en_GB", NULL};
@@ -57,6 +58,21 @@ static const char *take_limit(const struct option_value *value) {
 
 static const char *take_locale(const struct option_value *value) {
     value->settings->locale = value->choice ? ASFOUND_EN_GB : ASFOUND_EN_US;
+    return NULL;
+}
+
+static const char *take_title(const struct option_value *value) {
+    size_t size = strlen(value->text);
+    if (strspn(value->text, " ") == size) return "is no title";
+    if (utf8_check(value->text, size) != size) return "is not UTF-8";
+    if (utf8_unwanted(value->text, size, false) != size) return "holds a character that no title may";
+    value->settings->title = value->text;
+    return NULL;
+}
+
+static const char *take_only(const struct option_value *value) {
+    if (!*value->text) return "is no id";
+    value->settings->only = value->text;
     return NULL;
 }
 
@@ -115,6 +131,12 @@ static const struct option TABLE[OPTION_COUNT] = {
          "character; so without a letter), UTF-16 units (u) or bytes (b)."},
     [OPTION_LOCALE] = {"locale", NULL, "LOCALE", LOCALE_WORDS, COMPLETES_NOTHING, take_locale,
                        "Spelling and units: en_US (unless told) or en_GB."},
+    [OPTION_TITLE] =
+        {"title", NULL, "TITLE", NULL, COMPLETES_NOTHING, take_title,
+         "Score this title of yours too, beside the drafted one; goes with one record. Without it the "
+         "title under 'listing' in a record is scored."},
+    [OPTION_ONLY] = {"only", NULL, "ID", NULL, COMPLETES_NOTHING, take_only,
+                     "Draft the record of this id only."},
     [OPTION_TODAY] = {"today", NULL, "DATE", NULL, COMPLETES_NOTHING, take_today,
                       "The day to take for today, as YYYY-MM-DD. Nothing depends on it yet."},
     [OPTION_COLOR] = {"color", NULL, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,

@@ -15,6 +15,8 @@ enum option_id {
     OPTION_RULES,
     OPTION_LIMIT,
     OPTION_LOCALE,
+    OPTION_TITLE,
+    OPTION_ONLY,
     OPTION_TODAY,
     OPTION_COLOR,
     OPTION_STORE,
@@ -43,6 +45,8 @@ struct settings {
     enum asfound_locale locale;
     const char *today; // YYYY-MM-DD, a day of the calendar; NULL when not given
     const char *store;
+    const char *title; // to be scored; NULL when not given
+    const char *only;  // id of the one record wanted; NULL when not given
     enum color_choice color;
     bool quiet, stats, schema, man, completion, help;
 };

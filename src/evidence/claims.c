@@ -141,6 +141,17 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
     return claims;
 }
 
+struct claims *claims_weigh_text(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
+                                 const struct record *record, const char *text) {
+    struct claims *claims = arena_alloc(arena, sizeof *claims);
+    struct weigher w = {
+        .arena = arena, .scanner = scanner, .rules = rules, .record = record, .claims = claims};
+    w.subject = buf_start(arena);
+    weigh_text(&w, text);
+    weigh_all(&w);
+    return claims;
+}
+
 static bool ends_word(const char *at) {
     return !*at || *at == ' ' || *at == '-' || *at == ',';
 }

@@ -23,6 +23,9 @@ struct claims {
 // of flaws. Marks are evidence and are never judged: they are quoted.
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                             const struct record *record);
+// The same for a text that is not of the record, before the record's evidence: a title that somebody wrote.
+struct claims *claims_weigh_text(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
+                                 const struct record *record, const char *text);
 // The claim that keeps a text out of a title, or NULL when all its words may stand.
 const struct claim_found *claims_bar(const struct claims *claims, const char *text);
 const char *verdict_name(enum verdict verdict);

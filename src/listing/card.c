@@ -84,6 +84,19 @@ static void score_part(struct card *c, struct arena *arena, const struct listing
     for (size_t i = 0; i < l->less_count; i++) wrapped(c, "  less: ", l->less[i]);
 }
 
+static void given_part(struct card *c, struct arena *arena, const struct listing *l) {
+    if (!l->given) return;
+    heading(c, "The title as given");
+    wrapped(c, "  ", l->given->text);
+    buf_format(c->out, "  %s\n", given_score_text(arena, l));
+    const struct given_title *g = &l->given->score;
+    for (size_t i = 0; i < g->miss_count; i++) {
+        const char *text = given_miss_text(arena, &g->misses[i]);
+        if (text) wrapped(c, "  misses: ", text);
+    }
+    for (size_t i = 0; i < l->given->less_count; i++) wrapped(c, "  less: ", l->given->less[i]);
+}
+
 static void findings_part(struct card *c, struct arena *arena, const struct listing *l) {
     if (!l->finding_count) return;
     heading(c, "To settle");
@@ -117,6 +130,7 @@ void listing_card(struct arena *arena, const struct listing *l, struct buf *out,
     wrapped(&c, "  ", l->description);
     grade_part(&c, arena, l);
     score_part(&c, arena, l);
+    given_part(&c, arena, l);
     findings_part(&c, arena, l);
     withheld_part(&c, arena, l);
     if (l->questions.count) {

@@ -238,6 +238,8 @@ static void no_title(struct chooser *c) {
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan) {
     struct chooser c = {arena, listing, plan, title_solve(arena, &plan->problem)};
     listing->title = "";
+    listing->plan = plan;
+    listing->choice = c.choice;
     listing->optimal = c.choice.optimal;
     listing->steps = c.choice.steps;
     if (!c.choice.feasible) {

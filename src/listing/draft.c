@@ -125,6 +125,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     find_conflicts(arena, l);
     find_counts(arena, l);
     find_gaps(arena, l);
+    if (given->listing.title) listing_score_given(arena, drafter, l, given->listing.title);
     l->description = listing_describe(arena, drafter, l);
     if (drafter->spelling) listing_spell(arena, l, drafter->spelling);
     return l;

@@ -8,6 +8,7 @@
 #include "evidence/claims.h"
 #include "evidence/grade.h"
 #include "format/tree.h"
+#include "title/given.h"
 #include "title/plan.h"
 
 struct title_word {
@@ -37,6 +38,14 @@ struct withheld {
     const char *told; // the sentence that stands for it in the description, or NULL
 };
 
+// A title that the record carries or the user gave, beside the drafted one.
+struct given {
+    struct given_title score;
+    const char *text;  // without what is private
+    const char **less; // named deductions
+    size_t less_count, less_room;
+};
+
 struct listing {
     const struct record *record;
     struct title_options options;
@@ -63,6 +72,9 @@ struct listing {
     size_t less_count, less_room;
     struct withheld *withheld;
     size_t withheld_count, withheld_room;
+    const struct title_plan *plan;
+    struct title_choice choice;
+    const struct given *given; // NULL where no title was given
 };
 
 struct spelling;
@@ -96,6 +108,15 @@ const char *listing_noun_phrase(struct arena *arena, const struct drafter *draft
 
 // choose.c: solves the plan and fills title, words, left_out and alternates.
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
+
+// given.c: scores the title that the record carries; `raw` is that title before anything private was taken
+// out.
+void listing_score_given(struct arena *arena, const struct drafter *drafter, struct listing *listing,
+                         const char *raw);
+// "the search Green Jug (maker, 46)"; NULL for a must, which a deduction names.
+const char *given_miss_text(struct arena *arena, const struct given_miss *miss);
+// "12 of 80 characters; earned 61 of 74".
+const char *given_score_text(struct arena *arena, const struct listing *listing);
 
 // Outputs. tree.c: by the contract's keys. card.c: for people. page.c: HTML. explain.c: why.
 struct node *listing_tree(struct arena *arena, const struct listing *listing);

@@ -31,6 +31,28 @@ static void list(struct html *html, const char *name, const char *const *items, 
     html_close(html, "ul");
 }
 
+static void given_part(struct html *html, struct arena *arena, const struct listing *l) {
+    if (!l->given) return;
+    const struct given_title *g = &l->given->score;
+    const char **texts = arena_array(arena, g->miss_count + l->given->less_count + 1, sizeof *texts);
+    size_t count = 0;
+    for (size_t i = 0; i < g->miss_count; i++) {
+        const char *text = given_miss_text(arena, &g->misses[i]);
+        if (text) texts[count++] = arena_format(arena, "misses: %s", text);
+    }
+    for (size_t i = 0; i < l->given->less_count; i++)
+        texts[count++] = arena_format(arena, "less: %s", l->given->less[i]);
+    html_line(html, "h3", "The title as given");
+    html_line(html, "p", l->given->text);
+    html_open(html, "p", "class", "note");
+    html_text(html, given_score_text(arena, l));
+    html_close(html, "p");
+    if (!count) return;
+    html_open(html, "ul", NULL, NULL);
+    for (size_t i = 0; i < count; i++) html_line(html, "li", texts[i]);
+    html_close(html, "ul");
+}
+
 void listing_page(struct arena *arena, const struct listing *l, struct buf *out) {
     struct html html = {out};
     html_open(&html, "article", "id", l->record->id);
@@ -43,6 +65,7 @@ void listing_page(struct arena *arena, const struct listing *l, struct buf *out)
     html_line(&html, "pre", l->description);
     list(&html, "Why this grade", l->grading.reasons, l->grading.count);
     list(&html, "Other titles", l->alternates, l->alternate_count);
+    given_part(&html, arena, l);
     const char **texts =
         arena_array(arena, l->finding_count + l->questions.count + l->photos.count + 1, sizeof *texts);
     for (size_t i = 0; i < l->finding_count; i++)

@@ -63,6 +63,26 @@ static struct node *condition(struct arena *arena, const struct listing *l) {
     return map;
 }
 
+static struct node *given_score(struct arena *arena, const struct given *given) {
+    struct node *map = node_map(arena), *misses = node_list(arena);
+    const struct given_title *g = &given->score;
+    put_text(arena, map, "title", given->text);
+    put_whole(arena, map, "title_length", (long long)g->length);
+    put_whole(arena, map, "earned", g->earned);
+    put_whole(arena, map, "best", g->best);
+    for (size_t i = 0; i < g->miss_count; i++) {
+        struct node *miss = node_map(arena);
+        put_text(arena, miss, "kind", miss_kind_name(g->misses[i].kind));
+        put_text(arena, miss, "text", g->misses[i].text);
+        put_text(arena, miss, "want", g->misses[i].want);
+        put_whole(arena, miss, "worth", g->misses[i].worth);
+        node_push(arena, misses, miss);
+    }
+    node_put(arena, map, "misses", misses);
+    node_put(arena, map, "less", texts(arena, given->less, given->less_count));
+    return map;
+}
+
 static struct node *score(struct arena *arena, const struct listing *l) {
     struct node *map = node_map(arena), *title = node_map(arena), *record = node_map(arena);
     put_whole(arena, title, "earned", l->worth);
@@ -71,6 +91,7 @@ static struct node *score(struct arena *arena, const struct listing *l) {
     put_whole(arena, record, "asked", (long long)l->questions.asked);
     node_put(arena, map, "title", title);
     node_put(arena, map, "record", record);
+    if (l->given) node_put(arena, map, "given", given_score(arena, l->given));
     node_put(arena, map, "less", texts(arena, l->less, l->less_count));
     return map;
 }
