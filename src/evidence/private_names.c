@@ -152,7 +152,8 @@ void match_initials(struct private_text *t, size_t i) {
     if (i && before->kind == TOKEN_SIGN && !token_at(t, i)->spaced && !strchr("\"'([", t->text[before->from]))
         return;
     if (is_initial(t, i - 1) || (piece_is(t, i - 1, ".") && is_initial(t, i - 2))) return;
-    if (!read_initials(t, i, &in) || (private_classes(in.letters, in.count) & WORD_CYPHER)) return;
+    if (!read_initials(t, i, &in)) return;
+    if ((private_classes(in.letters, in.count) & WORD_CYPHER) && !(t->place & PRIVATE_OWNERS)) return;
     // Behind a name in capitals they are its legal form; behind "engraved" they are somebody's.
     if (before->upper && before->kind == TOKEN_WORD && !token_has(t, i - 1, WORD_PLAIN | WORD_OWNER)) return;
     size_t at = in.end;

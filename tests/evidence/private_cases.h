@@ -112,6 +112,7 @@ static const struct private_case PRIVATE_TEXTS[] = {
     {PRIVATE_INITIALS, 0, "EQ 1932-06-12", "EQ", ""},
     {PRIVATE_INITIALS, 0, "scratched on base, J.B. (1911)", "J.B.", NULL},
     {PRIVATE_INITIALS, PRIVATE_OWNERS, "JB 1911", "JB", ""},
+    {PRIVATE_INITIALS, PRIVATE_OWNERS, "V.R. 1911", "V.R.", ""},
     {PRIVATE_INITIALS, PRIVATE_MARK, "Marked T.O. 3.4.1902", "T.O.", NULL},
     // Addresses
     {PRIVATE_ADDRESS, 0, "14 Sedgewick Street", "Sedgewick", ""},
@@ -367,7 +368,6 @@ static const struct public_case PUBLIC_TEXTS[] = {
     {0, "AD 1901"},
     {0, "U.S. 1918"},
     {0, "USN 1943"},
-    {0, "B.S. 1939"},
     {0, "DIN 1952"},
     {0, "JB 1911"},
     {0, "MK II 1941"},
