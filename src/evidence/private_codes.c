@@ -128,12 +128,21 @@ void match_card(struct private_text *t, size_t i) {
     match_digits(t, i);
 }
 
+// "No. 48219 (serial)"
+static void match_serial_behind(struct private_text *t, size_t i) {
+    size_t at = is_sign(t, i - 1, '(') ? i - 2 : i - 1;
+    bool lead = is_sign(t, at - 1, '#') || is_sign(t, at - 1, '.') || token_has(t, at - 1, WORD_NUMBER);
+    if (piece_is(t, i, "serial") && token_digits(t, at) >= 4 && lead)
+        private_add(t, PRIVATE_SERIAL, at, i + 1);
+}
+
 void match_serial(struct private_text *t, size_t i) {
     size_t at = i + 1;
     bool told, cue = token_has(t, i, WORD_SERIAL);
     bool short_cue = piece_is(t, i, "s") && (is_sign(t, i + 1, '/') || is_sign(t, i + 1, '.')) &&
                      token_joined(t, i + 1) && piece_is(t, i + 2, "n");
     bool frame = (piece_is(t, i, "frame") || piece_is(t, i, "engine")) && token_has(t, i + 1, WORD_NUMBER);
+    match_serial_behind(t, i);
     if (short_cue) at = i + 3;
     if (!cue && !short_cue && !frame) return;
     if (token_has(t, at, WORD_NUMBER) && piece_is(t, at + 1, "on"))
@@ -168,7 +177,7 @@ static void match_dose(struct private_text *t, size_t i) {
                  piece_is(t, end, "meals") || piece_is(t, end, "morning") || piece_is(t, end, "night");
     }
     while (end > i + 1 && token_at(t, end - 1)->kind == TOKEN_SIGN) end--;
-    if ((verb && (doses || times)) || (doses && times)) private_add(t, PRIVATE_PRESCRIPTION, i, end);
+    if (verb ? doses || times > 1 : doses && times) private_add(t, PRIVATE_PRESCRIPTION, i, end);
 }
 
 static void match_lens(struct private_text *t, size_t i) {

@@ -213,7 +213,8 @@ size_t name_end(const struct private_text *t, size_t i, size_t *words, size_t *p
         end = next;
         if (token_is_possessive(t, end - 1)) break;
     }
-    if (!*words || is_body(t, end)) return i;
+    bool person = token_has(t, i, WORD_TITLE) && token_is_possessive(t, end - 1);
+    if (!*words || (is_body(t, end) && !person)) return i;
     return end;
 }
 

@@ -76,6 +76,11 @@ void match_dedication(struct private_text *t, size_t i) {
         if (token_at(t, i)->upper || !token_is_word(t, end)) private_add(t, PRIVATE_NAME, i, end);
         return;
     }
+    size_t day = end + piece_is(t, end, ",");
+    if (piece_is(t, day, "christmas") || piece_is(t, day, "xmas") || piece_is(t, day, "birthday")) {
+        private_add(t, PRIVATE_NAME, i, end);
+        return;
+    }
     for (size_t k = end; k < end + DEDICATION_TOKENS && k < t->count; k++) {
         size_t last;
         bool from = piece_is(t, k, "from") || piece_is(t, k, "by");
@@ -98,7 +103,7 @@ void match_bare_name(struct private_text *t, size_t i) {
     size_t words, plain, end = name_end(t, i, &words, &plain);
     bool quoted = piece_is(t, i - 1, "\"") || piece_is(t, i - 1, "'") || piece_is(t, i - 1, "\xE2\x80\x9C") ||
                   piece_is(t, i - 1, "\xE2\x80\x98") || token_has(t, i - 1, WORD_FILLER) ||
-                  piece_is(t, i - 1, ":");
+                  piece_is(t, i - 1, ":") || token_is_possessive(t, end - 1);
     if (!plain || (words < 2 && !quoted)) return;
     // "reads Edna Quillow, 1932" goes whole: the year alone would be nothing.
     bool full;
@@ -161,7 +166,8 @@ void match_initials(struct private_text *t, size_t i) {
            piece_is(t, at, "(") || piece_is(t, at, "dated") || piece_is(t, at, "\xE2\x80\x93"))
         at++;
     size_t end = date_end(t, at, &full);
-    bool loose = !in.compact || (t->place & PRIVATE_OWNERS);
+    bool told = piece_is(t, i - 1, "initials") || piece_is(t, i - 1, "monogram");
+    bool loose = !in.compact || told || (t->place & PRIVATE_OWNERS);
     if (end > at && (loose || full)) private_add(t, PRIVATE_INITIALS, i, end);
     if (end > at || !in.dotted) return;
     // "1911 J.B."

@@ -5,8 +5,7 @@
 
 enum { LOWER_WORDS = 2 };
 
-// Cues of two words. `strong`: told so plainly that names of makers do not stand behind it, and small letters
-// are read as a name too.
+// Cues of two words. `strong`: told so plainly that it counts where makers' names stand as well.
 static const struct {
     const char *first, *second;
     bool strong, whole; // whole: wants a first name and another, or a title
@@ -26,6 +25,10 @@ static const struct {
     {"letters", "to", false, false},   {"bought", "from", false, true},   {"inherited", "from", false, true},
     {"issued", "to", false, false},    {"c", "/", false, false},          {"attn", NULL, false, false},
     {"attention", ":", false, false},  {"passenger", ":", false, false},  {"lives", "with", false, true},
+    {"patient", ":", false, false},    {"for", ":", false, true},         {"label", "to", false, true},
+    {"prize", "to", false, true},      {"card", "to", false, true},       {"card", "from", false, true},
+    {"postcard", "to", false, true},   {"postcard", "from", false, true}, {"note", "to", false, true},
+    {"note", "from", false, true},
 };
 
 // Two or three words in small letters with an end behind them: "property of edna quillow".
@@ -70,7 +73,9 @@ static bool titled(const struct private_text *t, size_t i) {
 // The thing itself is told: of "letter from Edna" the letter stays.
 static bool is_kept(const struct private_text *t, size_t i) {
     return piece_is(t, i, "letter") || piece_is(t, i, "letters") || piece_is(t, i, "addressed") ||
-           piece_is(t, i, "bought") || piece_is(t, i, "inherited") || piece_is(t, i, "gift");
+           piece_is(t, i, "bought") || piece_is(t, i, "inherited") || piece_is(t, i, "gift") ||
+           piece_is(t, i, "label") || piece_is(t, i, "prize") || piece_is(t, i, "card") ||
+           piece_is(t, i, "postcard") || piece_is(t, i, "note");
 }
 
 static void match_pair(struct private_text *t, size_t i) {
@@ -79,6 +84,7 @@ static void match_pair(struct private_text *t, size_t i) {
         size_t at = i + 1;
         if (pairs[k].second && !piece_is(t, at++, pairs[k].second)) continue;
         if (piece_is(t, i, "c") && !(token_joined(t, at - 1) && piece_is(t, at++, "o"))) continue;
+        bool small = piece_is(t, i, "property") || piece_is(t, i, "libris");
         if ((t->place & PRIVATE_MAKERS) && !pairs[k].strong) continue;
         if (piece_is(t, at, ":") || piece_is(t, at, ".") || piece_is(t, at, ",") || piece_is(t, at, "-"))
             at++;
@@ -87,7 +93,7 @@ static void match_pair(struct private_text *t, size_t i) {
         bool enough = !pairs[k].whole || words > 1 || titled(t, from) || from > at;
         if (end > from && plain && enough)
             private_add(t, PRIVATE_NAME, is_kept(t, i) ? at : start, end);
-        else if (pairs[k].strong && (end = lower_name_end(t, at)) > at)
+        else if (small && (end = lower_name_end(t, at)) > at)
             private_add(t, PRIVATE_NAME, start, end);
     }
 }
@@ -126,8 +132,11 @@ static void match_her_book(struct private_text *t, size_t i) {
     if (from < end) private_add(t, PRIVATE_NAME, from, i + 2);
 }
 
-// "aunt Edna", "my Uncle Bert Tarn's".
+// "the Quillow family", "aunt Edna", "my Uncle Bert Tarn's".
 static void match_kin(struct private_text *t, size_t i) {
+    bool family = piece_is(t, i, "family") && piece_is(t, i - 2, "the") && token_at(t, i - 1)->upper &&
+                  token_is_word(t, i - 1) && !token_has(t, i - 1, WORD_PLAIN | WORD_BODY);
+    if (family && !(t->place & PRIVATE_MAKERS)) private_add(t, PRIVATE_NAME, i - 2, i + 1);
     if (!token_has(t, i, WORD_KIN) || (t->place & PRIVATE_MAKERS)) return;
     bool mine = piece_is(t, i - 1, "my") || piece_is(t, i - 1, "our") || piece_is(t, i - 1, "her") ||
                 piece_is(t, i - 1, "his");

@@ -76,9 +76,30 @@ static bool is_street_adjective(const struct private_text *t, size_t i) {
     return false;
 }
 
+// "Quay" of "Quay Court", "St" of "St Wenna's Terrace": the street word is still to come.
+static bool more_street(const struct private_text *t, size_t k) {
+    for (size_t next = k + 1; next < k + 3 && is_name_like(t, next); next++)
+        if (token_has(t, next, WORD_STREET | WORD_WEAK_STREET)) return true;
+    return false;
+}
+
+// What follows tells a street from "1958 County Road Map" and "12 Meadow Park Plates". Words that are streets
+// by the way ("court", "drive") also want a name before them and nothing else behind.
+static bool ends_street_name(const struct private_text *t, size_t k, bool strong, bool lower, bool common) {
+    const struct token *next = token_at(t, k + 1);
+    bool word = next->kind == TOKEN_WORD;
+    bool thing = word && (next->upper ? token_has(t, k + 1, WORD_PLAIN)
+                                      : !token_has(t, k + 1, WORD_PLAIN | WORD_PARTICLE));
+    if (thing) return false;
+    if (strong) return true;
+    bool behind = next->kind == TOKEN_NUMBER || (word && next->upper && !next->capital);
+    return token_at(t, k)->upper && !lower && !common && !behind;
+}
+
 // The token behind the street word, or 0. `strong` when small letters will do.
 static size_t street_end(const struct private_text *t, size_t at) {
-    size_t words = 0, plain = 0;
+    size_t words = 0;
+    bool lower = false, common = false;
     for (size_t k = at; k < at + STREET_WORDS + 1; k++) {
         if (piece_is(t, k, ".") && k > at && token_joined(t, k)) continue;
         const struct token *token = token_at(t, k);
@@ -89,19 +110,11 @@ static size_t street_end(const struct private_text *t, size_t at) {
             continue;
         }
         if (token->kind != TOKEN_WORD) return 0;
-        bool again = token_at(t, k + 1)->upper && token_has(t, k + 1, WORD_STREET | WORD_WEAK_STREET);
         bool strong = token_has(t, k, WORD_STREET), weak = token_has(t, k, WORD_WEAK_STREET);
-        // "St" before the last word is a saint.
-        bool saint = piece_is(t, k, "st") && (k == at || is_name_like(t, k + 1));
-        if (words && (strong || weak) && !saint && !again) {
-            bool capitals = token->upper && plain == 0;
-            bool follows =
-                token_is_word(t, k + 1) && !token_at(t, k + 1)->upper && !token_has(t, k + 1, WORD_PLAIN);
-            if (strong && !follows) return k + 1 + (piece_is(t, k + 1, ".") && token_joined(t, k + 1));
-            if (weak && capitals && !follows)
-                return k + 1 + (piece_is(t, k + 1, ".") && token_joined(t, k + 1));
-        }
-        plain += !token->upper;
+        if (words && (strong || weak) && !more_street(t, k) && ends_street_name(t, k, strong, lower, common))
+            return k + 1 + (piece_is(t, k + 1, ".") && token_joined(t, k + 1));
+        common = common || token_has(t, k, WORD_PLAIN);
+        lower = lower || !token->upper;
         bool number = is_measure(t, k) && k == at;
         if (number || (token_has(t, k, WORD_PLAIN) && !token->upper && !is_street_adjective(t, k)) ||
             token_has(t, k, WORD_MONTH))
@@ -218,10 +231,23 @@ static void match_foreign(struct private_text *t, size_t i) {
     if (is_name_like(t, at)) private_add(t, PRIVATE_ADDRESS, i, town_end(t, at + 1));
 }
 
+// "Rose Cottage, Chapel Lane, Ostermouth": a house that has a name for its number.
+static void match_house(struct private_text *t, size_t i) {
+    static const char *const houses[] = {"cottage", "house",    "farm",    "lodge",       "villa",
+                                         "manor",   "vicarage", "rectory", "schoolhouse", "hall"};
+    bool house = false;
+    for (size_t k = 0; k < sizeof houses / sizeof *houses; k++) house = house || piece_is(t, i, houses[k]);
+    if (!house || !piece_is(t, i + 1, ",") || !is_name_like(t, i) || !is_name_like(t, i - 1)) return;
+    size_t end = street_end(t, i + 2), from = i - 1;
+    if (is_name_like(t, from - 1) && !token_has(t, from - 1, WORD_CODE)) from--;
+    if (end && is_name_like(t, i + 2)) private_add(t, PRIVATE_ADDRESS, from, town_end(t, end));
+}
+
 void match_address(struct private_text *t, size_t i) {
     if (t->place & PRIVATE_CODES) return;
     match_street(t, i);
     match_box(t, i);
+    match_house(t, i);
     match_foreign(t, i);
 }
 

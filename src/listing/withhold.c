@@ -115,6 +115,25 @@ static bool is_owners(const struct flaw *kind) {
     return one_of(kind->rule.id, ids);
 }
 
+// Words of the places where owners write.
+static unsigned owners_place(const char *where) {
+    static const char *const places[] = {
+        "flyleaf",       "endpaper", "bookplate",    "name tag",           "nametag",
+        "luggage label", "owner",    "inside cover", "inside front cover", NULL};
+    for (const char *const *place = places; where && *place; place++)
+        if (strstr(where, *place)) return PRIVATE_OWNERS;
+    return PRIVATE_ANYWHERE;
+}
+
+// Where owners write, and where the record tells of an owner's name.
+static bool owners_wrote(const struct record *r, const char *where) {
+    if (!where) return false;
+    for (size_t i = 0; i < r->flaw_count; i++)
+        if (is_owners(r->flaws[i].kind) && r->flaws[i].where && !strcmp(r->flaws[i].where, where))
+            return true;
+    return owners_place(where) != PRIVATE_ANYWHERE;
+}
+
 // The place itself is often more than its name ("lid, scratched Edna 1932"): what is left of it is told.
 static void clean_condition(struct withholder *w) {
     struct record *r = w->record;
@@ -123,7 +142,7 @@ static void clean_condition(struct withholder *w) {
     for (size_t i = 0; i < r->flaw_count; i++) {
         struct item_flaw *flaw = &r->flaws[i];
         bool owners = is_owners(flaw->kind);
-        unsigned place = owners ? PRIVATE_OWNERS : PRIVATE_ANYWHERE;
+        unsigned place = owners ? PRIVATE_OWNERS : owners_place(flaw->where);
         // That there is an owner's name is the flaw itself and not said again.
         enum private_style style = owners ? PRIVATE_DROP : PRIVATE_PHRASE;
         flaw->where = without(w, flaw->where, place, style, (struct path){"flaws", "where", true, i});
@@ -145,20 +164,6 @@ static void clean_condition(struct withholder *w) {
     }
     r->unchecked.at = areas;
     r->unchecked.count = kept;
-}
-
-// Places of a thing where owners write, and those where the record tells an owner's name.
-static bool owners_wrote(const struct record *r, const char *where) {
-    static const char *const places[] = {"flyleaf",      "endpaper",           "bookplate", "name tag",
-                                         "nametag",      "luggage label",      "laundry",   "owner",
-                                         "inside cover", "inside front cover", NULL};
-    if (!where) return false;
-    for (const char *const *place = places; *place; place++)
-        if (strstr(where, *place)) return true;
-    for (size_t i = 0; i < r->flaw_count; i++)
-        if (is_owners(r->flaws[i].kind) && r->flaws[i].where && !strcmp(r->flaws[i].where, where))
-            return true;
-    return false;
 }
 
 static void clean_marks(struct withholder *w) {
@@ -187,7 +192,7 @@ static void clean_lists(struct withholder *w) {
     size_t kept = 0;
     for (size_t i = 0; i < r->include_count; i++) {
         struct item_included included = r->includes[i];
-        included.what = without(w, included.what, PRIVATE_ANYWHERE, PRIVATE_VALUE,
+        included.what = without(w, included.what, owners_place(included.what), PRIVATE_VALUE,
                                 (struct path){"includes", NULL, true, i});
         if (included.what) r->includes[kept++] = included;
     }
@@ -206,7 +211,7 @@ static void clean_lists(struct withholder *w) {
         r->measurements[i].of = without(w, r->measurements[i].of, PRIVATE_ANYWHERE, PRIVATE_PHRASE,
                                         (struct path){"measurements", "of", true, i});
     for (size_t i = 0; i < r->photo_count; i++)
-        r->photos[i].shows = without(w, r->photos[i].shows, PRIVATE_ANYWHERE, PRIVATE_PHRASE,
+        r->photos[i].shows = without(w, r->photos[i].shows, owners_place(r->photos[i].shows), PRIVATE_PHRASE,
                                      (struct path){"photos", "shows", true, i});
 }
 
