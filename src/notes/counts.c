@@ -147,7 +147,9 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     bool of = token_is(tokens, end, "of");
     size_t noun = plural_behind(note, end + (of ? 1 : 0));
-    if (noun && is_one_thing(tokens->at[noun].one)) return false;
+    for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
+         k++, n++)
+        if (is_one_thing(tokens->at[k].one)) return false;
     if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;
@@ -169,7 +171,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
                       "bunch", "collection", "roll", "tub", "pile", "carton", "pack", "string", "drawer");
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
     if (i && ANY(tokens, i - 1, "a") && i > 1 &&
-        ANY(tokens, i - 2, "from", "off", "out", "not", "part", "missing"))
+        ANY(tokens, i - 2, "from", "off", "out", "not", "of", "missing"))
         return false;
     size_t at = i + 2, taken;
     at += ANY(tokens, at, "about", "around", "roughly", "maybe", "approx", "some", "over", "~") ? 1 : 0;
@@ -258,7 +260,7 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     size_t lead = i;
     if (ANY(tokens, i, "about", "around", "roughly", "approx", "approximately", "maybe", "over", "some", "~"))
         i++;
-    size_t number, at = i;
+    size_t number;
     bool there = is_there(note, lead);
     if (!is_head(note, lead) && !(there && !note->record->count)) return false;
     int count = number_here(note, i, &number);
@@ -270,7 +272,11 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
     if (count == 1) return false;
     *tally = (struct tally){count, i + number - lead, noun ? tokens->at[noun].one : NULL};
-    (void)at;
+    if (noun && ANY(tokens, noun + 1, "minus", "less")) {
+        size_t words;
+        int left = changed(note, noun + 1, count, &words);
+        if (left > 0) tally->count = left;
+    }
     // Further kinds behind: "2 bowls 1 lid", ", 6 saucers". Subsets ("2 good 2 chipped") have no noun.
     if (!noun) return true;
     for (size_t k = noun + 1; k < tokens->count && k < noun + 4 * PHRASE_MOST;) {

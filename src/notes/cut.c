@@ -161,7 +161,7 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
     if (is_one_of(word, size, before_figure) && (is_digit(follows) || is_fraction(follows))) return true;
     bool inner = from > 0 && c->text[from - 1] == '.';
     if (size == 1 && (inner || (!c->caseless && word[0] >= 'A' && word[0] <= 'Z' && next > at + 1)))
-        return !inner || !ends; // an initial; the last dot of "h.m." may close the sentence too
+        return !inner || !ends || (word[0] >= 'A' && word[0] <= 'Z'); // an initial, or the last dot of "h.m."
     if (is_one_of(word, size, names)) return !!follows && follows != '\n';
     if (ends) return false;
     if (size == 2 && is_one_of(word, size, (const char *const[]){"in", NULL})) {

@@ -282,6 +282,11 @@ static size_t last_before(const struct note *note, size_t i) {
     return i > 0 && note->tokens.at[i - 1].stop == STOP_NONE ? i - 1 : SIZE_MAX;
 }
 
+// "Optrel 2000 radio": a noun goes on behind the figure.
+static bool names_model(const struct note *note, size_t i) {
+    return i + 1 < note->tokens.count && note->tokens.at[i + 1].kind == TOKEN_WORD;
+}
+
 // Words by which a bare figure of four digits is no year of the thing.
 static bool is_no_year(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -296,7 +301,8 @@ static bool is_no_year(const struct note *note, size_t i) {
     if (ANY(tokens, before, "$", "\xC2\xA3", "\xE2\x82\xAC", "#", "no", "number", "model", "serial", "part",
             "size", "lot", ".", "-", "/", "x", "or", "expired", "exp", "expires", "style", "pattern", "type"))
         return true;
-    return word->kind == TOKEN_CODE || (word->capital && !word->starts && !note->tokens.shouts) ||
+    return word->kind == TOKEN_CODE ||
+           (word->capital && !note->tokens.shouts && (!word->starts || names_model(note, i))) ||
            (word->kind == TOKEN_FIGURE && !year_at(tokens, before));
 }
 
@@ -312,8 +318,8 @@ static enum story story_of(const struct note *note, size_t i) {
         fresh |= ANY(tokens, k, "new");
         other |= ANY(tokens, k, "born", "died", "married", "since", "until", "till", "retired", "moved",
                      "graduated", "expired", "expires", "inherited", "sold", "closed", "wedding", "worked",
-                     "told", "remember", "last", "stopped", "replaced", "rewired", "repainted", "serviced",
-                     "refinished", "restored", "mended", "repaired");
+                     "stopped", "replaced", "rewired", "repainted", "serviced", "refinished", "restored",
+                     "mended", "repaired");
     }
     if (other) return STORY_OTHER;
     return bought ? (fresh ? STORY_NEW : STORY_OTHER) : STORY_NONE;
@@ -442,7 +448,9 @@ static size_t keep_period(struct note *note, size_t i, const struct period *p, b
     if (sure == SURE_STATED && (loose || story == STORY_NEW)) sure = SURE_LIKELY;
     struct period kept = *p;
     // "the fifties": the article is no part of the words of age.
-    keep(note, i, &kept, "age", sure);
+    size_t article = token_is(&note->tokens, i, "the") ? 1 : 0;
+    kept.taken -= article;
+    keep(note, i + article, &kept, "age", sure);
     return p->taken;
 }
 

@@ -34,6 +34,11 @@ static bool is_weak_verb(const struct note *note, size_t i) {
                "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised");
 }
 
+// Ways of making before they are ways of writing.
+static bool is_process(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched");
+}
+
 static bool is_says(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "says", "reads", "reading", "saying", "say", "read", "stating", "states");
 }
@@ -115,7 +120,9 @@ static size_t plain_run(const struct note *note, size_t i, size_t most) {
         const char *where;
         bool made =
             at > i && token_is(&note->tokens, at, "in") && ANY(&note->tokens, at - 1, "made", "printed");
-        if (!made && (is_breaker(note, at) || (at > i && place_at(note, at, &where)))) break;
+        bool medium = token_is(&note->tokens, at, "on") && at > i && !place_at(note, at, &where) &&
+                      at + 1 < note->tokens.count && !is_breaker(note, at + 1); // "oil on board"
+        if (!made && !medium && (is_breaker(note, at) || (at > i && place_at(note, at, &where)))) break;
         if (note->tokens.at[at].kind == TOKEN_SIGN && !strchr("&.-/'#%", note->tokens.at[at].fold[0])) break;
         at++;
     }
@@ -179,6 +186,10 @@ static void add_where(const struct note *note, struct found *found) {
     const char *where = NULL;
     size_t taken = place_at(note, at, &where);
     if (!taken) return;
+    // A bare noun is the place only where nothing more is said of it: "stamped 925 clasp", not "… handle
+    // wiggles".
+    bool bare = place_noun(note, at) && !ANY(&note->tokens, at, "inside");
+    if (bare && at + taken < note->tokens.count && note->tokens.at[at + taken].stop == STOP_NONE) return;
     if (!found->where) found->where = where;
     found->end = at + taken;
 }
@@ -266,6 +277,8 @@ static size_t find_verb(struct note *note, size_t i) {
     if ((!says && !stamp) || is_denied(note, i)) return 0;
     size_t begin;
     const char *where = place_before(note, i, &begin);
+    if (stamp && note_clause_from(note, begin, STOP_COMMA) == 0)
+        where = NULL; // "ring marked 925": the thing itself
     if (says) {
         if (i && tokens->at[i - 1].stop == STOP_NONE && is_person(note, i - 1)) return 0;
         if (ANY(tokens, i, "say", "read", "reading", "saying") && !where) return 0;
@@ -285,6 +298,9 @@ static size_t find_verb(struct note *note, size_t i) {
     if (!text_behind(note, at, says, &found)) return 0;
     if (stamp && is_weak_verb(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
         found.end == found.to)
+        return 0;
+    if (stamp && is_process(note, i) && found.end == found.to && !has_figure(note, found.from, found.to) &&
+        !tokens->at[found.from].capitals)
         return 0;
     if (stamp && is_weak_verb(note, i) && (tokens->flat || tokens->shouts) &&
         !has_figure(note, found.from, found.to) && at == i + 1)
@@ -334,7 +350,7 @@ static size_t find_noun(struct note *note, size_t i) {
 static size_t find_run(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const struct token *token = &tokens->at[i];
-    if (tokens->shouts || tokens->flat || !is_text_token(note, i) ||
+    if (tokens->shouts || (tokens->flat && token->kind == TOKEN_WORD) || !is_text_token(note, i) ||
         (i && is_text_token(note, i - 1) && tokens->at[i].stop == STOP_NONE && !token->starts))
         return 0;
     size_t end = proper_run(note, i);
@@ -432,7 +448,7 @@ static size_t find_quote(struct note *note, size_t i) {
     return keep(note, i, &found) ? found.end - i : 0;
 }
 
-void read_marks(struct note *note) {
+void read_writing(struct note *note) {
     static size_t (*const finders[])(struct note *, size_t) = {find_verb, find_noun, find_dated, find_quote,
                                                                find_run};
     for (size_t i = 0; i < note->tokens.count;) {

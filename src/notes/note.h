@@ -98,7 +98,7 @@ void note_aside(struct note *note, size_t from, size_t to);
 void note_unchecked(struct note *note, const char *what);
 
 // The readers, in the order in which they come (read.c says why).
-void read_marks(
+void read_writing(
     struct note *note); // marks.c: "marked X", "stamped X on the base", quoted text, signatures, labels
 void read_asides(
     struct note *note); // asides.c: prices, where it was found, errands, praise of the shop, stories

@@ -151,7 +151,8 @@ struct search {
     const struct phrases *phrases;
     const struct word *words;
     size_t count;
-    size_t *covered; // a flaw's word that ends up to here is inside an `unless` or another hit; one a flaw
+    size_t *covered; // one a flaw: a word of it that ends up to here is inside another hit
+    size_t *barred;  // one a flaw: a word of it that begins before here is inside an `unless`
     struct phrase_hits hits;
     size_t room;
 };
@@ -165,7 +166,7 @@ static bool stands(const struct search *s, const struct phrase *phrase, size_t i
 
 static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     size_t end = i + phrase->count;
-    if (end <= s->covered[phrase->flaw]) return;
+    if (end <= s->covered[phrase->flaw] || i < s->barred[phrase->flaw]) return;
     s->covered[phrase->flaw] = end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){s->phrases->rules->flaws[phrase->flaw],
@@ -177,7 +178,7 @@ static void search_at(struct search *s, size_t i) {
     for (size_t k = bucket->from; k < bucket->to; k++) {
         const struct phrase *phrase = &s->phrases->at[k];
         if (!phrase->unless || !stands(s, phrase, i)) continue;
-        if (s->covered[phrase->flaw] < i + phrase->count) s->covered[phrase->flaw] = i + phrase->count;
+        if (s->barred[phrase->flaw] < i + phrase->count) s->barred[phrase->flaw] = i + phrase->count;
     }
     for (size_t k = bucket->from; k < bucket->to; k++)
         if (!s->phrases->at[k].unless && stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
@@ -188,6 +189,7 @@ struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phras
     struct search search = {.arena = arena, .phrases = phrases};
     search.words = words_of(arena, tokens, &search.count);
     search.covered = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.covered);
+    search.barred = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.barred);
     for (size_t i = 0; i < search.count; i++)
         if (!i || search.words[i - 1].ends) search_at(&search, i);
     return search.hits;

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+// How many pieces a lot has, and what only looks like a count.
+#include "support.h"
+
+static const char *tell(const struct note *note) {
+    struct buf out = buf_start(note->arena);
+    if (note->record->count) buf_format(&out, "%d", note->record->count);
+    for (size_t i = 0; i < note->record->attribute_count; i++)
+        buf_format(&out, "%s%s=%s", out.n ? "; " : "", note->record->attributes[i].name,
+                   note->record->attributes[i].value);
+    return out.at;
+}
+
+static void read(struct note *note) {
+    read_measures(note);
+    read_counts(note);
+}
+
+static const struct notes_case counted[] = {
+    {"set of 4 tin mugs", "4"},
+    {"set of four", "4"},
+    {"Set of 4 but one has a chip", "4"},
+    {"lot of 10", "10"},
+    {"Lot of 9 maps, three without cases", "9"},
+    {"group of three lanterns", "3"},
+    {"4 lanterns, 2 good 2 rusty", "4"},
+    {"4 tin plates", "4"},
+    {"Six pressed glass goblets, amber", "6"},
+    {"Four school maps, linen backed", "4"},
+    {"8 hardback atlases, all with maps but two", "8"},
+    {"14 seed tins, every one empty", "14"},
+    {"Three paraffin lamps, one with no wick", "3"},
+    {"half a dozen pulleys", "6"},
+    {"half dozen pulleys", "6"},
+    {"a dozen jam jars", "12"},
+    {"a dozen or so", ""},
+    {"two dozen hooks", "24"},
+    {"half a dozen knobs minus one", "5"},
+    {"half a dozen minus one so five knobs", "5"},
+    {"there's 8 no 7 plates", "7"},
+    {"there's 7 plates", "7"},
+    {"there are 6 plates in the crate", "6"},
+    {"three, I mean four, lanterns", "4"},
+    {"There's 11, no, 12 tokens in the tin", "12"},
+    {"7 plates 2 bowls 1 lid = 10 pc", "10"},
+    {"7 plates 2 bowls 1 lid", "10"},
+    {"5 cups 6 saucers", "11"},
+    {"5 cups, 6 saucers", "11"},
+    {"5 cups and 6 saucers", "11"},
+    {"pair of lamps one shade", "2"},
+    {"Pair of brass candlesticks", "2"},
+    {"pr bookends, 1 rpr", "2"},
+    {"pr. bookends", "2"},
+    {"a pair of oars", "2"},
+    {"matched pair of oars", "2"},
+    {"brass candlesticks, a pair", "2"},
+    {"four pair of oars", "8"},
+    {"3 pairs of oars", "6"},
+    {"44 piece flatware, silver plate", "44"},
+    {"40 pc socket set", "40"},
+    {"10 pcs", "10"},
+    {"box of 14 brass knobs", "14"},
+    {"Box of 14 glass knobs off old dressers", "14"},
+    {"jar of about 120 tokens", "120"},
+    {"about 40 glass slides", "40"},
+    {"20 map lot, mixed", "20"},
+    {"canning jars, 7 of em", "7"},
+    {"pint jars 7 of em, blue glass", "7"},
+    {"enamel mugs, six of them", "6"},
+    {"There are 5 of these", "5"},
+    {"only two left", "2"},
+    {"all 12 signed on the bottom", "12"},
+    {"Golf irons, three through nine so seven clubs, scratch that, one is gone, six clubs", "6"},
+    {"Twelve enamel signs", "12"},
+    {"2 vases one blue one clear the blue is chipped", "2"},
+    {"1,200 nails", "1200"},
+    {"two field telephones with leads", "2"},
+};
+
+static const struct notes_case uncounted[] = {
+    {"2 piece butter dish", ""},
+    {"2 piece set butter dish", ""},
+    {"box 3: lantern", ""},
+    {"lot 12 lantern", ""},
+    {"a lot of wear", ""},
+    {"a lot of scratches on the lid", ""},
+    {"couple of forks", ""},
+    {"2nd one is worse", ""},
+    {"service for 8", ""},
+    {"1000 pc puzzle 1 missing", "size=1000 pieces"},
+    {"500 piece jigsaw, mill pond", "size=500 pieces"},
+    {"999 of 1000", ""},
+    {"one left boot", ""},
+    {"two chips on the rim", ""},
+    {"Two dents in the lid", ""},
+    {"lamp with two handles", ""},
+    {"Chest with 3 drawers", ""},
+    {"pair of pliers", ""},
+    {"pair of scissors, rusty", ""},
+    {"pair of field glasses", ""},
+    {"5 string banjo", ""},
+    {"3 speed fan, 2 settings work", ""},
+    {"2 person tent", "size=2 person"},
+    {"12 volt lamp", "size=12V"},
+    {"some have chips", ""},
+    {"holds 2 cups", ""},
+    {"number 8 lantern", ""},
+    {"No. 8 lanterns", ""},
+    {"10 inch plates", ""},
+    {"missing 4 screws", ""},
+    {"lantern, four panes", ""},
+    {"lantern. Three panes are cracked.", ""},
+    {"one lamp", ""},
+    {"part of a set of 6", ""},
+    {"It is 40 years old", ""},
+    {"3 of 4 pegs", ""},
+};
+
+static void read_given(struct note *note) {
+    note->record->count = 3;
+    read(note);
+}
+
+static const struct notes_case given[] = {{"set of 4", "3"}, {"Six goblets", "3"}};
+
+#define CASES(name, how)                                                                                     \
+    START_TEST(counts_##name) {                                                                              \
+        support_cases(name, sizeof name / sizeof *name, LOCALE_US, how, tell);                               \
+    }                                                                                                        \
+    END_TEST
+CASES(counted, read)
+CASES(uncounted, read)
+CASES(given, read_given)
+
+int main(void) {
+    Suite *suite = suite_create("notes: counts");
+    TCase *tests = tcase_create("counts");
+    tcase_add_test(tests, counts_counted);
+    tcase_add_test(tests, counts_uncounted);
+    tcase_add_test(tests, counts_given);
+    suite_add_tcase(suite, tests);
+    return support_main(suite);
+}

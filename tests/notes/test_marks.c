@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: MIT
+// What is written on a thing, letter by letter, and where.
+#include "support.h"
+
+static const char *tell(const struct note *note) {
+    struct buf out = buf_start(note->arena);
+    for (size_t i = 0; i < note->record->mark_count; i++) {
+        const struct mark *mark = &note->record->marks[i];
+        buf_format(&out, "%s%s", out.n ? "; " : "", mark->text);
+        if (mark->where) buf_format(&out, " @ %s", mark->where);
+    }
+    return out.at;
+}
+
+static const struct notes_case verbs[] = {
+    {"marked Orrindel", "Orrindel"},
+    {"Marked Orrindel on the base.", "Orrindel @ base"},
+    {"marked Orrindel 41", "Orrindel 41"},
+    {"marked on the base Orrindel", "Orrindel @ base"},
+    {"marked: Orrindel", "Orrindel"},
+    {"stamped 925", "925"},
+    {"stamped 925 on the clasp", "925 @ clasp"},
+    {"stamped B-112 and a tiny anchor", "B-112"},
+    {"stamped Nibsworth 14 on the side", "Nibsworth 14 @ side"},
+    {"stamped REAL COWHIDE inside the lid", "REAL COWHIDE @ inside the lid"},
+    {"stamped underneath Orrindel", "Orrindel @ underneath"},
+    {"signed Ostrel on the back", "Ostrel @ back"},
+    {"signed lower right G. Thornquist", "G. Thornquist @ lower right"},
+    {"engraved Quorrel & Dunn", "Quorrel & Dunn"},
+    {"engraved date 1931, dented", "1931"},
+    {"engraved Xmas 1931", "Xmas 1931"},
+    {"embossed BALM & TAR down the side", "BALM & TAR @ side"},
+    {"dated 1952", "1952"},
+    {"dated 1952 on the base", "1952 @ base"},
+    {"marked Japan", "Japan"},
+    {"marked Made in Portugal", "Made in Portugal"},
+    {"hallmarked 375", "375"},
+    {"inscribed To the Ferry Crew", "To the Ferry Crew"},
+    {"backstamped Orrindel", "Orrindel"},
+    {"marked \"No. 5\" on the lid", "No. 5 @ lid"},
+    {"marked \xE2\x80\x9CKR-7 \xC2\xBD\xE2\x80\x9D underneath", "KR-7 \xC2\xBD @ underneath"},
+    {"stamped EPNS, handle wiggles", "EPNS"},
+    {"stamped sterling", "sterling"},
+    {"marked with the number 316", "316"},
+    {"signed only", ""},
+};
+
+static const struct notes_case says[] = {
+    {"says Orrindel on the bottom", "Orrindel @ bottom"},
+    {"Says Ostry Water on the front, cork gone", "Ostry Water @ front"},
+    {"back says P-218", "P-218 @ back"},
+    {"the label reads QUAVERLY PRINTS VAT DYED.", "QUAVERLY PRINTS VAT DYED @ label"},
+    {"label says 110 V 60 CYCLES TYPE DK-9.", "110 V 60 CYCLES TYPE DK-9 @ label"},
+    {"Bottom of the crock says Brellin est. 1890", "Brellin est. 1890 @ Bottom"},
+    {"tag says 100% linen made in Portugal", "100% linen made in Portugal @ tag"},
+    {"says dishwasher safe", "dishwasher safe"},
+    {"says genuine cowhide inside", "genuine cowhide @ inside"},
+    {"box says Cobrel", "Cobrel @ box"},
+    {"no name on it but the box says Cobrel", "Cobrel @ box"},
+    {"it says 404 on the back", "404 @ back"},
+    {"caseback reads STAINLESS STEEL 4401-B", "STAINLESS STEEL 4401-B @ caseback"},
+    {"label on back says oil on board", "oil on board @ label"},
+    {"tin says HARVEST SUPPER 1958", "HARVEST SUPPER 1958 @ tin"},
+    {"says made in japan", "made in japan"},
+    {"badge says Made in Italy, pretty", "Made in Italy @ badge"},
+    {"the sticker on the shell reads MADE 05/2012 and then something", "MADE 05/2012 @ sticker"},
+    {"says \"Ferry Boat Co\" on the plate", "Ferry Boat Co @ plate"},
+    {"it says so", ""},
+    {"my sister says dog", ""},
+    {"says the lady", ""},
+    {"wife says list it at 45", ""},
+    {"the scale says 9 pounds", ""},
+    {"everyone says it is old", ""},
+    {"he says it works", ""},
+    {"says it all", ""},
+};
+
+static const struct notes_case nouns[] = {
+    {"number 316 on back", "316 @ back"},
+    {"Number 4417 and the letters BQ in a circle underneath", "4417; BQ"},
+    {"No. 5 on the base", "No. 5 @ base"},
+    {"no. 7 stamped on the lid", "7 @ lid"},
+    {"the letters BQ underneath", "BQ @ underneath"},
+    {"a crown over the word ELDRITHE", "ELDRITHE"},
+    {"initials RJM engraved", "RJM"},
+    {"number 10 skillet", ""},
+    {"No. 60 plane", ""},
+    {"model number 316 on back", ""},
+    {"serial number 8812 on the base", ""},
+    {"phone number 555 on the label", ""},
+    {"no. lid is fine", ""},
+    {"no chips on the base", ""},
+};
+
+static const struct notes_case runs[] = {
+    {"Hobbing stamped on the belly", "Hobbing @ belly"},
+    {"pewter tankard, Dunmarl stamped underneath", "Dunmarl @ underneath"},
+    {"boots, Solven is printed in the insole", "Solven @ insole"},
+    {"2108 pressed into the base", "2108 @ base"},
+    {"reel, MK II on the back plate", "MK II @ back plate"},
+    {"PAT. APR 4 1871 on the arm", "PAT. APR 4 1871 @ arm"},
+    {"INSPECT BY 06/2009 on the flap", "INSPECT BY 06/2009 @ flap"},
+    {"Sizes stamped on the handles", ""},
+    {"Paint on the handle", ""},
+    {"Chip on the base", ""},
+    {"AM/FM radio", ""},
+};
+
+static const struct notes_case others[] = {
+    {"patent 1913", "patent 1913"},
+    {"pat pending", "pat pending"},
+    {"pat. pending on the frame", "pat. pending @ frame"},
+    {"copyright 1978 inside", "copyright 1978 @ inside"},
+    {"reg des 48812", "reg des 48812"},
+    {"1/250 in pencil under the picture", "1/250"},
+    {"2/3/64 on the back", "2/3/64 @ back"},
+    {"postmarked Aug 3 1911", "Aug 3 1911 @ postmark"},
+    {"1911 postmark", "1911 @ postmark"},
+    {"\"Mill Bank\" stamped on the lid", "Mill Bank @ lid"},
+    {"\"Kitty 1968\" in biro on the back", ""},
+    {"\"Wendel\" is spelled across the cuff in glue", ""},
+};
+
+static const struct notes_case flat[] = {
+    {"silverplate teapot marked epns handle wiggles", "epns"},
+    {"owl planter marked hallow 41", "hallow 41"},
+    {"ring marked 925 with a blue stone", "925"},
+    {"pot stamped 12 on base no lid", "12 @ base"},
+    {"bottle says ostry water on the front cork gone", "ostry water @ front"},
+    {"TEAPOT MARKED EPNS ON THE BASE NO LID", "EPNS @ BASE"},
+    {"CRATE STAMPED 44 ON THE SIDE", "44 @ SIDE"},
+};
+
+static const struct notes_case none[] = {
+    {"not marked", ""},
+    {"unmarked", ""},
+    {"no marks", ""},
+    {"never signed", ""},
+    {"signed but I can't read it", ""},
+    {"stamped with a crown", ""},
+    {"some writing underneath", ""},
+    {"engraved with a big M in the middle", ""},
+    {"marked down", ""},
+    {"cast iron pan", ""},
+    {"cast Iron pan", ""},
+    {"pressed glass", ""},
+    {"painted blue", ""},
+    {"a dial marked 0 to 100", ""},
+    {"marked up to 2 pints", ""},
+    {"embossed flowers", ""},
+    {"isn't marked Orrindel", ""},
+    {"signed a long letter of more than twelve words which is a story that somebody wrote and goes on", ""},
+};
+
+#define CASES(name)                                                                                          \
+    START_TEST(marks_##name) {                                                                               \
+        support_cases(name, sizeof name / sizeof *name, LOCALE_US, read_writing, tell);                      \
+    }                                                                                                        \
+    END_TEST
+CASES(verbs)
+CASES(says)
+CASES(nouns)
+CASES(runs)
+CASES(others)
+CASES(flat)
+CASES(none)
+
+static void long_text(struct arena *arena, void *context) {
+    (void)context;
+    struct note *note = support_note(arena,
+                                     "marked \"A VERY LONG TEXT THAT NOBODY WOULD STAMP ON A TIN BUT MANY "
+                                     "PRINT ON A PAPER LABEL OF IT ALL\"",
+                                     LOCALE_US);
+    read_writing(note);
+    ck_assert_uint_eq(note->record->mark_count, 0);
+    note = support_note(arena, "Tin,  stamped  KR-9  on the lid", LOCALE_US);
+    read_writing(note);
+    ck_assert_uint_eq(note->record->mark_count, 1);
+    ck_assert_uint_eq(note->reading_count, 1);
+    ck_assert_str_eq(note->readings[0].what, "mark");
+    ck_assert_uint_eq(note->readings[0].from, 6);
+}
+
+// A text above 80 characters is no mark.
+START_TEST(marks_are_short) {
+    struct arena *arena = arena_new(NULL);
+    ck_assert(arena_try(arena, long_text, NULL));
+    arena_free(arena);
+}
+END_TEST
+
+int main(void) {
+    Suite *suite = suite_create("notes: marks");
+    TCase *tests = tcase_create("marks");
+    tcase_add_test(tests, marks_verbs);
+    tcase_add_test(tests, marks_says);
+    tcase_add_test(tests, marks_nouns);
+    tcase_add_test(tests, marks_runs);
+    tcase_add_test(tests, marks_others);
+    tcase_add_test(tests, marks_flat);
+    tcase_add_test(tests, marks_none);
+    tcase_add_test(tests, marks_are_short);
+    suite_add_tcase(suite, tests);
+    return support_main(suite);
+}
