@@ -260,7 +260,6 @@ static const struct trigger triggers_list[] = {
     {"for the wedding", REACH_ON},
     {"to a wedding", REACH_ON},
     {"nobody won", REACH_CLAUSE},
-    {"kids played", REACH_CLAUSE},
 };
 
 static bool is_person(const struct note *note, size_t i) {
@@ -355,6 +354,9 @@ static bool is_joint(const struct note *note, size_t i) {
 // Something of the thing: a fault, a measure, a mark that was read.
 static bool is_fact(const struct note *note, size_t i) {
     if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) return true;
+    if (ANY(&note->tokens, i, "smell", "smells", "smelly", "stinks", "odor", "odour", "broken", "broke",
+            "missing", "leaks", "leak", "damage", "damaged", "smelled"))
+        return true;
     struct number number;
     size_t taken;
     if (note->tokens.at[i].kind != TOKEN_FIGURE || !number_at(&note->tokens, i, &number)) return false;
@@ -403,6 +405,9 @@ static bool goes_on(const struct note *note, size_t from, size_t to) {
         ANY(&note->tokens, first + 1, "checked", "looked", "see", "saw", "measured", "counted", "count",
             "think", "guess", "tested", "tried", "cannot", "can't", "cant", "ran", "plugged", "found", "felt",
             "opened", "believe", "know", "don't", "dont", "haven't", "couldn't"))
+        return false;
+    if (ANY(&note->tokens, first, "never", "only") && ANY(&note->tokens, first + 1, "used", "worn", "opened",
+                                                          "been", "repaired", "washed", "lit", "played"))
         return false;
     for (size_t k = from; k < to; k++)
         if (is_fact(note, k)) return false;

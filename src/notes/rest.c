@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+// Nothing is dropped in silence: a word is a fact, an aside, a small word, or it is `unread`.
+#include "notes/rest.h"
+
+#include <string.h>
+
+#include "format/tree.h"
+
+// Sorted for a binary search.
+static const char *const small_words[] = {
+    "a",         "about",   "actually", "after",  "again",   "all",     "also",   "although", "am",
+    "an",        "and",     "another",  "any",    "anyway",  "are",     "as",     "at",       "basically",
+    "be",        "because", "been",     "before", "being",   "besides", "bit",    "both",     "but",
+    "by",        "can",     "could",    "did",    "do",      "does",    "else",   "er",       "even",
+    "ever",      "every",   "for",      "from",   "get",     "got",     "had",    "has",      "have",
+    "he",        "her",     "here",     "hers",   "him",     "his",     "i",      "if",       "in",
+    "into",      "is",      "it",       "it's",   "its",     "itself",  "just",   "kind",     "kinda",
+    "like",      "little",  "lol",      "many",   "may",     "me",      "might",  "more",     "most",
+    "much",      "my",      "of",       "oh",     "ok",      "okay",    "on",     "one",      "ones",
+    "only",      "or",      "other",    "others", "our",     "out",     "over",   "own",      "pretty",
+    "quite",     "rather",  "really",   "right",  "see",     "she",     "should", "so",       "some",
+    "something", "sort",    "sorta",    "still",  "such",    "than",    "that",   "that's",   "the",
+    "their",     "them",    "then",     "there",  "there's", "theres",  "these",  "they",     "they're",
+    "thing",     "things",  "this",     "those",  "though",  "through", "to",     "too",      "uh",
+    "um",        "up",      "us",       "very",   "was",     "we",      "well",   "were",     "what",
+    "when",      "where",   "which",    "while",  "who",     "will",    "with",   "would",    "yes",
+    "yet",       "you",     "your"};
+
+static bool in_small(const char *word) {
+    size_t from = 0, to = sizeof small_words / sizeof *small_words;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        int order = strcmp(small_words[middle], word);
+        if (!order) return true;
+        if (order < 0)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    return false;
+}
+
+bool rest_is_small(const struct note *note, size_t i) {
+    const struct token *token = &note->tokens.at[i];
+    // A question mark is data: something is not known.
+    if (token->kind == TOKEN_SIGN) return token->fold[0] != '?';
+    return token->kind == TOKEN_WORD && in_small(token->fold);
+}
+
+static void keep(struct note *note, size_t from, size_t to) {
+    note->unread =
+        arena_grow(note->arena, note->unread, note->unread_count, &note->unread_room, sizeof *note->unread);
+    note->unread[note->unread_count++] = note_span_of(note, from, to);
+}
+
+void note_rest(struct note *note, bool (*says_nothing)(const struct note *note, size_t i)) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (note->taken[i] == TAKEN_NOT && says_nothing(note, i)) note->taken[i] = TAKEN_FILLER;
+    for (size_t i = 0; i < tokens->count;) {
+        if (note->taken[i] != TAKEN_NOT) {
+            i++;
+            continue;
+        }
+        size_t to = i + 1;
+        for (size_t k = i; k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
+            if (note->taken[k] == TAKEN_NOT)
+                to = k + 1;
+            else if (note->taken[k] != TAKEN_FILLER)
+                break;
+        }
+        keep(note, i, to);
+        i = to;
+    }
+}
+
+const struct node *note_spans_tree(const struct note *note, const struct note_span *spans, size_t count) {
+    if (!count) return NULL;
+    struct node *list = node_list(note->arena);
+    for (size_t i = 0; i < count; i++) {
+        struct node *span = node_list(note->arena);
+        node_push(note->arena, span, node_whole(note->arena, (long long)spans[i].from));
+        node_push(note->arena, span, node_whole(note->arena, (long long)spans[i].to));
+        node_push(note->arena, list, span);
+    }
+    return list;
+}

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+// A list is one of things only when each of its entries begins with a thing's name and nothing else: people
+// list facts of one thing in the same form ("- lid dented").
+#include "notes/split.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+
+enum { NAME_WORDS_MOST = 6, CUE_WORDS_MOST = 4 };
+
+struct cut {
+    struct arena *arena;
+    const struct ruleset *rules;
+    struct tokens tokens;
+    struct note_piece *pieces;
+    size_t count, room;
+};
+
+// "next one", "okay next", "now the next": how many tokens speak of going on.
+static size_t next_cue(const struct tokens *tokens, size_t i) {
+    static const char *const cues[] = {
+        "okay next one",   "ok next one", "alright next one", "and the next one", "now the next one",
+        "the next one is", "next one is", "next one",         "okay next up",     "ok next up",
+        "next up",         "okay next",   "ok next",          "next item is",     "next item",
+        "next thing is",   "next thing",  "moving on to the", "moving on",        "on to the next one",
+        "new item",        "another item"};
+    for (size_t k = 0; k < sizeof cues / sizeof *cues; k++) {
+        size_t taken = token_phrase(tokens, i, cues[k]);
+        if (taken) return taken;
+    }
+    return 0;
+}
+
+static bool may_begin(const struct tokens *tokens, size_t i) {
+    const struct token *token = &tokens->at[i];
+    if (token->starts || (i && tokens->at[i - 1].stop >= STOP_COMMA)) return true;
+    // A dictated run-on has no stops: "… okay next one um a clock".
+    return ANY(tokens, i, "okay", "ok", "alright");
+}
+
+static void add(struct cut *c, size_t from, size_t to) {
+    while (from < to && (c->tokens.text[from] == ' ' || c->tokens.text[from] == '\n')) from++;
+    while (to > from && (c->tokens.text[to - 1] == ' ' || c->tokens.text[to - 1] == '\n')) to--;
+    if (from == to) return;
+    c->pieces = arena_grow(c->arena, c->pieces, c->count, &c->room, sizeof *c->pieces);
+    c->pieces[c->count++] = (struct note_piece){from, to};
+}
+
+static void split_spoken(struct cut *c) {
+    size_t from = 0;
+    for (size_t i = 1; i < c->tokens.count; i++) {
+        size_t cue = may_begin(&c->tokens, i) ? next_cue(&c->tokens, i) : 0;
+        // "the next one over is chipped": nothing new begins there.
+        if (!cue || i + cue >= c->tokens.count ||
+            ANY(&c->tokens, i + cue, "over", "to", "down", "along", "has", "had", "was"))
+            continue;
+        size_t at = i + cue;
+        while (ANY(&c->tokens, at, ",", ":", "-", "um", "uh", ".", "is")) at++;
+        if (at >= c->tokens.count) break;
+        add(c, from, c->tokens.at[i].from);
+        from = c->tokens.at[at].from;
+        i = at;
+    }
+    add(c, from, c->tokens.size);
+}
+
+// --- lists ---
+
+static bool is_bullet(const struct tokens *tokens, size_t i) {
+    return i < tokens->count && tokens->at[i].stop == STOP_LINE && tokens->at[i].fold[0] != '\n' &&
+           (!i || tokens->at[i - 1].fold[0] == '\n');
+}
+
+static bool is_thing(const struct ruleset *rules, const char *name) {
+    size_t count;
+    return ruleset_things(rules, name, &count) != NULL && count > 0;
+}
+
+// Does the entry that begins at `i` open with a thing's name, and a stop or "with" behind it? Its last word
+// is looked up alone and with the word before it.
+static const char *entry_name(const struct cut *c, size_t i) {
+    const struct tokens *tokens = &c->tokens;
+    size_t at = i;
+    while (
+        at < tokens->count && at - i < NAME_WORDS_MOST && tokens->at[at].stop == STOP_NONE &&
+        tokens->at[at].kind != TOKEN_SIGN &&
+        !ANY(tokens, at, "with", "w/", "without", "no", "is", "has", "in", "for", "from", "and", "missing"))
+        at++;
+    bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE ||
+                ANY(tokens, at, "with", "w/", "without", "no", "missing");
+    if (!ends || at == i || at - i >= NAME_WORDS_MOST) return NULL;
+    const char *last = tokens->at[at - 1].one;
+    if (is_thing(c->rules, last)) return last;
+    if (at - i < 2) return NULL;
+    const char *two = arena_format(c->arena, "%s %s", tokens->at[at - 2].fold, last);
+    return is_thing(c->rules, two) ? two : NULL;
+}
+
+static bool split_list(struct cut *c) {
+    size_t entries = 0;
+    for (size_t i = 0; i < c->tokens.count; i++) {
+        if (!is_bullet(&c->tokens, i)) {
+            // Text before the first bullet is a heading; a line without one among them is no list.
+            bool line = i && c->tokens.at[i - 1].fold[0] == '\n';
+            if (entries && line && c->tokens.at[i].fold[0] != '\n') return false;
+            continue;
+        }
+        if (!entry_name(c, i + 1)) return false;
+        entries++;
+    }
+    if (entries < 2) return false;
+    size_t from = 0;
+    bool open = false;
+    for (size_t i = 0; i < c->tokens.count; i++) {
+        if (!is_bullet(&c->tokens, i)) continue;
+        if (open) add(c, from, c->tokens.at[i].from);
+        from = c->tokens.at[i].to;
+        open = true;
+    }
+    add(c, from, c->tokens.size);
+    return true;
+}
+
+struct note_piece *note_split(struct arena *arena, const struct ruleset *rules, const char *text, size_t size,
+                              size_t *count) {
+    struct cut c = {.arena = arena, .rules = rules, .tokens = tokens_cut(arena, text, size)};
+    if (!split_list(&c)) split_spoken(&c);
+    if (!c.count) {
+        c.pieces = arena_alloc(arena, sizeof *c.pieces);
+        c.pieces[c.count++] = (struct note_piece){0, size};
+    }
+    *count = c.count;
+    return c.pieces;
+}
