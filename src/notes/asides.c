@@ -213,6 +213,8 @@ static const struct trigger triggers_list[] = {
     {"i meant to", REACH_STORY},
     {"i always meant", REACH_STORY},
     {"i always wanted", REACH_STORY},
+    {"i kept", REACH_CLAUSE},
+    {"went to the dump", REACH_CLAUSE},
     {"grew up", REACH_CLAUSE},
     {"when i was", REACH_CLAUSE},
     {"i drove", REACH_CLAUSE},

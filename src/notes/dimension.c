@@ -271,7 +271,7 @@ static const struct part parts[] = {
     {"case", "size"},      {"collar", "width"},   {"tray", "width"},       {"knob", "diameter"},
     {"drive", "size"},     {"foot", "width"},     {"ring", "diameter"},    {"antenna", "length"},
     {"aerial", "length"},  {"bed", "length"},     {"sole", "length"},      {"band", "width"},
-    {"bulb", "size"},      {"reel", "diameter"},  {"speaker", "diameter"}, {"horn", "diameter"},
+    {"bulb", "size"},      {"reel", "length"},    {"speaker", "diameter"}, {"horn", "diameter"},
     {"head", "diameter"},  {"bellows", "length"}, {"stand", "height"},     {"sign", "size"},
     {"pipe", "length"},    {"spring", "length"}};
 

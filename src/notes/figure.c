@@ -87,14 +87,20 @@ size_t hedge_at(const struct note *note, size_t i, bool behind) {
     return 0;
 }
 
-size_t hedge_before(const struct note *note, size_t i) {
+static size_t one_hedge_before(const struct note *note, size_t i) {
     enum { HEDGE_MOST = 4 };
     size_t best = 0;
     for (size_t back = 1; back <= HEDGE_MOST && back <= i; back++) {
         if (note->tokens.at[i - back].stop >= STOP_COMMA) break;
         if (hedge_at(note, i - back, false) == back) best = back;
     }
-    return best && best < i ? best + hedge_before(note, i - best) : best;
+    return best;
+}
+
+// "maybe about": two are usual, more are not.
+size_t hedge_before(const struct note *note, size_t i) {
+    size_t first = one_hedge_before(note, i);
+    return first ? first + one_hedge_before(note, i - first) : 0;
 }
 
 static bool article_number(const struct note *note, size_t i, struct number *number) {

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/figure.h"
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/place.h"
@@ -271,6 +272,20 @@ static bool is_denied(const struct note *note, size_t i) {
     return false;
 }
 
+// "tag says medium", "label says 40 inch chest", "the list says ten": a size, a measure or a count told by a
+// label.
+static bool is_other_reading(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "size", "sz", "small", "medium", "large", "extra", "xs", "s", "m", "l", "xl", "xxl",
+            "2xl", "3xl"))
+        return true;
+    struct amount amount;
+    if (!amount_at(note, i, &amount)) return false;
+    if (amount.unit && amount.unit->kind) return !strcmp(amount.unit->kind, "mm");
+    return amount.spelled && i + amount.taken < tokens->count &&
+           tokens->at[i + amount.taken].stop != STOP_NONE;
+}
+
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = is_says(note, i), stamp = is_stamp_verb(note, i);
@@ -282,6 +297,7 @@ static size_t find_verb(struct note *note, size_t i) {
     if (says) {
         if (i && tokens->at[i - 1].stop == STOP_NONE && is_person(note, i - 1)) return 0;
         if (ANY(tokens, i, "say", "read", "reading", "saying") && !where) return 0;
+        if (is_other_reading(note, i + 1)) return 0;
         if (ANY(tokens, i + 1, "the", "my", "it", "it's", "its", "that", "they", "he", "she", "to", "so", "a",
                 "nothing", "no", "who", "something", "there") &&
             !ANY(tokens, i + 2, "word", "words", "letters", "number", "name"))
@@ -296,6 +312,11 @@ static size_t find_verb(struct note *note, size_t i) {
     if (token_is(tokens, at, "a") && !says) return 0;
     struct found found;
     if (!text_behind(note, at, says, &found)) return 0;
+    bool subject = says && i && tokens->at[i - 1].stop == STOP_NONE && !where &&
+                   !ANY(tokens, i - 1, "it", "and", "also", "which", "but", "that", "just", "only", "still",
+                        "even", "one", "then", "or");
+    if (subject && !tokens->flat && !tokens->at[found.from].capital && found.end == found.to)
+        return 0; // "the list says 14 things"
     if (stamp && is_weak_verb(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
         found.end == found.to)
         return 0;
@@ -365,9 +386,13 @@ static size_t find_run(struct note *note, size_t i) {
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
     bool plain = token->starts && !token->capitals && end == i + 1 &&
                  (token->one != token->fold || place_noun(note, i) || is_breaker(note, i));
-    if (plain || (!stamped && !caps) || (token->kind == TOKEN_FIGURE && !stamped && !caps)) return 0;
+    bool label =
+        ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
+        ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");
+    if (plain || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;
     const char *where;
     size_t place = place_at(note, stamped ? verb + 1 : end, &where);
+    if (!stamped && place_noun(note, end)) place = 0; // "BOX lid": no place without its "on"
     if (!place && !(stamped && caps)) return 0;
     if (ANY(tokens, i, "I", "i", "AM", "am") && end == i + 1) return 0;
     struct found found = {i, end, end, NULL};
@@ -408,6 +433,10 @@ static size_t find_dated(struct note *note, size_t i) {
                strlen(tokens->at[i].fold) > 3 && token_is(tokens, at, "in") &&
                ANY(tokens, at + 1, "pencil", "ink", "pen")) {
         // an edition number
+    } else if (ANY(tokens, i, "exp", "expires", "expiry")) {
+        if (ANY(tokens, at, ".", ":", "date")) at++;
+        if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE) return 0;
+        at++;
     } else if (is_written_date(tokens->at[i].fold)) {
         const char *where;
         if (!place_at(note, at, &where)) return 0;

@@ -2,6 +2,7 @@
 // The note's own book-keeping: who took which token, and the growing lists of the record.
 #include "notes/note.h"
 
+#include <stdint.h>
 #include <string.h>
 
 #include "text/buf.h"
@@ -105,8 +106,8 @@ void note_unchecked(struct note *note, const char *what) {
     struct texts *list = &note->record->unchecked;
     for (size_t i = 0; i < list->count; i++)
         if (!strcmp(list->at[i], what)) return;
-    const char **grown = arena_array(note->arena, list->count + 1, sizeof *grown);
-    if (list->count) memcpy((void *)grown, (const void *)list->at, list->count * sizeof *grown);
-    grown[list->count++] = what;
-    list->at = grown;
+    if (note->unchecked_room < list->count) note->unchecked_room = list->count; // given by hand
+    list->at = arena_grow(note->arena, (void *)(uintptr_t)list->at, list->count, &note->unchecked_room,
+                          sizeof *list->at);
+    list->at[list->count++] = what;
 }

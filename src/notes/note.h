@@ -63,7 +63,8 @@ struct note {
     struct reading *readings;
     size_t reading_count, reading_room;
     // rooms of the record's growing lists
-    size_t attribute_room, flaw_room, clear_room, include_room, measurement_room, mark_room, fit_room;
+    size_t attribute_room, flaw_room, clear_room, include_room, measurement_room, mark_room, fit_room,
+        unchecked_room;
     struct note_span *asides, *unread;
     size_t aside_count, aside_room, unread_count, unread_room;
 };

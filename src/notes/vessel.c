@@ -24,6 +24,8 @@ bool note_has_vessel(const struct note *note, size_t near) {
     enum { REACH = 24 };
     size_t from = near > REACH ? near - REACH : 0;
     for (size_t k = from; k < note->tokens.count && k < near + 6; k++)
-        if (vessel_at(note, k)) return true;
+        // "can" is a verb and "glass" a material more often.
+        if (vessel_at(note, k) && !token_is(&note->tokens, k, "can") && !token_is(&note->tokens, k, "glass"))
+            return true;
     return false;
 }

@@ -73,6 +73,10 @@ static const struct notes_case says[] = {
     {"everyone says it is old", ""},
     {"he says it works", ""},
     {"says it all", ""},
+    {"tag says medium", ""},
+    {"label says 40 inch chest", ""},
+    {"bag label says ten.", ""},
+    {"The list says 14 things", ""},
 };
 
 static const struct notes_case nouns[] = {
@@ -104,6 +108,9 @@ static const struct notes_case runs[] = {
     {"Paint on the handle", ""},
     {"Chip on the base", ""},
     {"AM/FM radio", ""},
+    {"BOX lid is crushed", ""},
+    {"banjo, Calvarr on the label inside", "Calvarr @ label inside"},
+    {"strip of tablets EXP 03/1987", "EXP 03/1987"},
 };
 
 static const struct notes_case others[] = {
