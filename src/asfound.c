@@ -10,6 +10,7 @@
 #include "format/stream.h"
 #include "format/write.h"
 #include "item/write.h"
+#include "listing/answers.h"
 #include "listing/listing.h"
 #include "listing/rules_text.h"
 #include "listing/spelling.h"
@@ -200,19 +201,33 @@ static void write_out(struct run *run, const struct buf *out) {
     if (!send(&run->out, out->at, out->n)) run->write_failed = true;
 }
 
-static void write_listing(struct run *run, struct arena *arena, const struct listing *listing) {
+// A title or answers given go with one record; its listing is held back until no other was found.
+static bool is_for_one(const struct run *run) {
+    return run->given || run->options->answer_count;
+}
+
+// YAML is for people to go on with: the record stands in it, with the answers given, to be cut out and kept.
+static const struct node *tree_of(const struct run *run, struct arena *arena, const struct listing *listing,
+                                  const struct record *record) {
+    if (run->options->explain) return listing_explain_tree(arena, listing);
+    struct node *tree = listing_tree(arena, listing);
+    if (run->options->output == ASFOUND_YAML_OUT) node_put(arena, tree, "record", record_tree(arena, record));
+    return tree;
+}
+
+static void write_listing(struct run *run, struct arena *arena, const struct listing *listing,
+                          const struct record *record) {
     const struct asfound_draft_options *o = run->options;
     struct buf out = buf_start(arena);
     if (o->output == ASFOUND_JSON_LINES || o->output == ASFOUND_YAML_OUT)
-        write_tree(run, arena, &out,
-                   o->explain ? listing_explain_tree(arena, listing) : listing_tree(arena, listing));
+        write_tree(run, arena, &out, tree_of(run, arena, listing, record));
     else if (o->output == ASFOUND_HTML)
         listing_page(arena, listing, &out);
     else if (o->explain)
         listing_explain(arena, listing, &out, o->color);
     else
         listing_card(arena, listing, &out, o->color);
-    if (run->given)
+    if (is_for_one(run))
         buf_add(&run->held, out.at, out.n);
     else
         write_out(run, &out);
@@ -230,9 +245,13 @@ static void draft_record(struct run *run, struct arena *arena, const struct reco
     struct title_options options = {run->options->limit ? run->options->limit : 80,
                                     (enum count_unit)run->options->unit, locale_of(run),
                                     run->engine->variants};
-    const struct listing *listing = listing_draft(arena, &run->drafter, record, &options);
+    struct record answered = *record;
+    if (!answers_apply(arena, run->engine->rules, &answered, run->options->answers,
+                       run->options->answer_count, &run->diags))
+        return;
+    const struct listing *listing = listing_draft(arena, &run->drafter, &answered, &options);
     if (listing_has_must(listing) && run->status < ASFOUND_MUST) run->status = ASFOUND_MUST;
-    write_listing(run, arena, listing);
+    write_listing(run, arena, listing, &answered);
 }
 
 static void draft_one(struct arena *arena, void *context) {
@@ -251,11 +270,12 @@ static void draft_one(struct arena *arena, void *context) {
                   record.id);
         return;
     }
-    if (run->given && run->drafted++) {
+    if (is_for_one(run) && run->drafted++) {
         buf_clear(&run->held);
         run->more = false;
         diags_add(&run->diags, CODE_USAGE, record.at, "choose the record with --only ID",
-                  "a title was given for one record, and this is another");
+                  "%s given for one record, and this is another",
+                  run->given ? "a title was" : "answers were");
         return;
     }
     if (run->given) record.listing.title = run->given;

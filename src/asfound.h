@@ -80,15 +80,17 @@ struct asfound_draft_options {
     enum asfound_locale locale;
     enum asfound_input input;
     enum asfound_output output;
-    bool color;       /* in ASFOUND_TEXT */
-    bool read;        /* notes to item records: records are written instead of listings */
-    bool explain;     /* why each word and sentence is there, instead of the listing */
+    bool color;                 /* in ASFOUND_TEXT */
+    bool read;                  /* notes to item records: records are written instead of listings */
+    bool explain;               /* why each word and sentence is there, instead of the listing */
+    const char *const *answers; /* to its questions, for one record: "ID=yes", "ID=no" or "ID=not-looked" */
+    size_t answer_count;
     const char *only; /* id of the one record wanted, or NULL */
-    /* A title to score beside the drafted one, in place of the one that the record carries; NULL for none. It goes
-     * with one record: where the input holds more (and `only` names none), nothing is written and the status is
-     * ASFOUND_USAGE. */
+    /* A title to score beside the drafted one, in place of the one that the record carries; NULL for none. It
+     * goes with one record: where the input holds more (and `only` names none), nothing is written and the
+     * status is ASFOUND_USAGE. */
     const char *given_title;
-    bool no_frame;    /* ASFOUND_HTML: several inputs make one page; the caller frames it */
+    bool no_frame; /* ASFOUND_HTML: several inputs make one page; the caller frames it */
     asfound_put *out, *messages;
     void *out_context, *messages_context;
     /* Called after each record with the number done so far; may be NULL. */

@@ -5,7 +5,10 @@
 
 static void run(struct session *session, const struct settings *settings) {
     struct drafting drafting = {.only = settings->only};
-    const char *one = settings->title ? "title" : settings->only ? "only" : NULL;
+    const char *one = settings->title          ? "title"
+                      : settings->answer_count ? "answer"
+                      : settings->only         ? "only"
+                                               : NULL;
     if (one && settings->operand_count > 1) {
         session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, &command_draft, NULL),
                          "--%s goes with one record; name one FILE", one);
@@ -35,8 +38,9 @@ const struct command command_draft = {
             "    flaws: [{kind: dent-bend, where: on the base}]",
     .options = OPTION_BIT(OPTION_FROM) | OPTION_BIT(OPTION_FORMAT) | OPTION_BIT(OPTION_RULES) |
                OPTION_BIT(OPTION_LIMIT) | OPTION_BIT(OPTION_LOCALE) | OPTION_BIT(OPTION_TODAY) |
-               OPTION_BIT(OPTION_TITLE) | OPTION_BIT(OPTION_ONLY) | OPTION_BIT(OPTION_COLOR) |
-               OPTION_BIT(OPTION_STORE) | OPTION_BIT(OPTION_QUIET) | OPTION_BIT(OPTION_HELP),
+               OPTION_BIT(OPTION_TITLE) | OPTION_BIT(OPTION_ANSWER) | OPTION_BIT(OPTION_ONLY) |
+               OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_STORE) | OPTION_BIT(OPTION_QUIET) |
+               OPTION_BIT(OPTION_HELP),
     .takes_files = true,
     .run = run,
 };

@@ -70,6 +70,15 @@ static const char *take_title(const struct option_value *value) {
     return NULL;
 }
 
+static const char *take_answer(const struct option_value *value) {
+    struct settings *s = value->settings;
+    if (!*value->text || value->text[0] == '=') return "names no question";
+    s->answers =
+        arena_grow(value->arena, (void *)s->answers, s->answer_count, &s->answer_room, sizeof *s->answers);
+    s->answers[s->answer_count++] = value->text;
+    return NULL;
+}
+
 static const char *take_only(const struct option_value *value) {
     if (!*value->text) return "is no id";
     value->settings->only = value->text;
@@ -135,6 +144,10 @@ static const struct option TABLE[OPTION_COUNT] = {
         {"title", NULL, "TITLE", NULL, COMPLETES_NOTHING, take_title,
          "Score this title of yours too, beside the drafted one; goes with one record. Without it the "
          "title under 'listing' in a record is scored."},
+    [OPTION_ANSWER] = {"answer", NULL, "ID=ANSWER", NULL, COMPLETES_NOTHING, take_answer,
+                       "Answer a question of the listing for this draft: yes, no or not-looked; may be given "
+                       "again, and goes "
+                       "with one record. With --format yaml the record is written with the answers in it."},
     [OPTION_ONLY] = {"only", NULL, "ID", NULL, COMPLETES_NOTHING, take_only,
                      "Draft the record of this id only."},
     [OPTION_TODAY] = {"today", NULL, "DATE", NULL, COMPLETES_NOTHING, take_today,

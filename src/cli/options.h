@@ -16,6 +16,7 @@ enum option_id {
     OPTION_LIMIT,
     OPTION_LOCALE,
     OPTION_TITLE,
+    OPTION_ANSWER,
     OPTION_ONLY,
     OPTION_TODAY,
     OPTION_COLOR,
@@ -46,7 +47,9 @@ struct settings {
     const char *today; // YYYY-MM-DD, a day of the calendar; NULL when not given
     const char *store;
     const char *title; // to be scored; NULL when not given
-    const char *only;  // id of the one record wanted; NULL when not given
+    const char **answers;
+    size_t answer_count, answer_room;
+    const char *only; // id of the one record wanted; NULL when not given
     enum color_choice color;
     bool quiet, stats, schema, man, completion, help;
 };

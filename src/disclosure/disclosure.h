@@ -36,9 +36,13 @@ struct disclosure_maker {
 void disclosure_add(struct disclosure_maker *maker, const char *text, const char *because,
                     struct note_span span);
 
-// What to look at before listing, most telling first.
+// What to look at before listing, the one that changes title or grade most first.
 struct question {
+    const char *id; // what --answer calls it: a check of the family, a kind of flaw, "type"
     const char *ask, *kind, *because;
+    enum check_yes yes; // what a yes says, where a yes or no answers it
+    int worth;          // steps of the grade count a hundred each, words of the title what they earn
+    size_t order;
 };
 struct questions {
     struct question *items;
@@ -46,15 +50,17 @@ struct questions {
     size_t asked, answered; // checks of the family, and how many the record answers
 };
 enum { QUESTIONS_MOST = 7 };
-struct questions questions_ask(struct arena *arena, const struct record *record);
+struct questions questions_ask(struct arena *arena, const struct ruleset *rules, const struct record *record);
 
 struct photo_entry {
     const char *shows, *because;
-    const char *file; // which picture of the record shows it, or NULL
+    const char *file;  // which picture of the record shows it, or NULL
+    const char *where; // the places of the flaws that it is for, or NULL
 };
 struct photo_list {
     struct photo_entry *items;
     size_t count;
+    size_t unshown; // flaws that no picture shows
 };
 struct photo_list photos_wish(struct arena *arena, const struct record *record);
 

@@ -1,8 +1,24 @@
 // SPDX-License-Identifier: MIT
-// What the family's buyers ask that the record leaves open, and which pictures would show what it tells.
+// What the family's buyers ask that the record leaves open. Each question is weighed by what its answer could
+// change: a step of the grade weighs more than any word of the title, words weigh what the family pays for
+// them.
+#include <stdlib.h>
 #include <string.h>
 
 #include "disclosure/disclosure.h"
+#include "evidence/grade.h"
+#include "text/utf8.h"
+
+enum { STEP = 100, UNKNOWN_TYPE = 10000, MUST = 45, SHOULD = 25 };
+
+struct asker {
+    struct arena *arena;
+    const struct record *record;
+    const struct ruleset *rules;
+    enum grade grade; // as the record stands
+    struct question *all;
+    size_t count, room;
+};
 
 static bool names_flaw(const struct record *record, const char *id) {
     for (size_t i = 0; i < record->flaw_count; i++)
@@ -19,7 +35,11 @@ static bool gives_fact(const struct record *record, const char *fact) {
         if (!strcmp(record->measurements[i].dimension, fact)) return true;
     for (size_t i = 0; i < record->attribute_count; i++)
         if (!strcmp(record->attributes[i].name, fact)) return true;
-    const struct node *value = node_get(record->tree, fact);
+    if (!strcmp(fact, "count")) return record->count > 0;
+    if (!strcmp(fact, "marks")) return record->mark_count > 0;
+    if (!strcmp(fact, "includes")) return record->include_count > 0;
+    if (!strcmp(fact, "fits")) return record->fit_count > 0;
+    const struct node *value = record->tree ? node_get(record->tree, fact) : NULL;
     return value && value->kind != NODE_NULL && (value->kind != NODE_LIST || value->count);
 }
 
@@ -31,70 +51,179 @@ static bool answered(const struct record *record, const struct check *check) {
     return false;
 }
 
-static void put(struct questions *q, const char *ask, const char *kind, const char *because) {
-    for (size_t i = 0; i < q->count; i++)
-        if (!strcmp(q->items[i].ask, ask)) return;
-    if (q->count < QUESTIONS_MOST) q->items[q->count++] = (struct question){ask, kind, because};
+static void put(struct asker *a, struct question question) {
+    for (size_t i = 0; i < a->count; i++)
+        if (!strcmp(a->all[i].ask, question.ask)) return;
+    a->all = arena_grow(a->arena, a->all, a->count, &a->room, sizeof *a->all);
+    question.order = a->count;
+    a->all[a->count++] = question;
 }
 
-// A flaw without degree, place or size asks first: the answer changes grade and wording at once.
-static void ask_about_flaws(struct questions *q, struct arena *arena, const struct record *record) {
-    for (size_t i = 0; i < record->flaw_count; i++) {
-        const struct item_flaw *flaw = &record->flaws[i];
+// --- what an answer could change ---
+
+static int duty_worth(const struct flaw *kind) {
+    return kind->duty == DUTY_MUST ? MUST : kind->duty == DUTY_SHOULD ? SHOULD : 0;
+}
+
+// The slot of the title that a fact fills; SLOT_COUNT where it fills none.
+static enum slot slot_of_fact(const char *fact) {
+    static const struct {
+        const char *fact;
+        enum slot slot;
+    } slots[] = {{"marks", SLOT_BRAND},        {"count", SLOT_COUNT_WORDS},
+                 {"includes", SLOT_INCLUDES},  {"fits", SLOT_FITS},
+                 {"author", SLOT_NAME},        {"byArtist", SLOT_NAME},
+                 {"productionDate", SLOT_AGE}, {"itemCondition", SLOT_CONDITION}};
+    enum slot slot;
+    for (size_t i = 0; i < sizeof slots / sizeof *slots; i++)
+        if (!strcmp(fact, slots[i].fact)) return slots[i].slot;
+    if (slot_of_name(fact, &slot)) return slot;
+    return SLOT_MEASURE;
+}
+
+// What buyers search with a word of that slot, and what it tells them besides.
+static int slot_worth(const struct family *family, enum slot slot) {
+    int most = 0;
+    for (size_t i = 0; i < family->want_count; i++)
+        for (size_t k = 0; k < family->wants[i].count; k++) {
+            const struct wording_shape *shape = &family->wants[i].shapes[k];
+            for (size_t w = 0; w < shape->words.count; w++)
+                if (shape->words.at[w] == slot && shape->weight > most) most = shape->weight;
+        }
+    return most + family->tells[slot];
+}
+
+static int steps_down(const struct asker *a, enum grade cap) {
+    return cap > a->grade ? (int)cap - (int)a->grade : 0;
+}
+
+static const char *grade_change(struct asker *a, enum grade to) {
+    return arena_format(a->arena, "may lower the grade from %s to %s", grade_letter(a->grade),
+                        grade_letter(to));
+}
+
+// --- the questions ---
+
+static void ask_type(struct asker *a) {
+    const struct record *r = a->record;
+    if (r->type.value && r->type.sure == SURE_STATED) return;
+    const char *ask = "What would a buyer call this thing?";
+    if (r->type.value && r->others.count) {
+        const char **names = arena_array(a->arena, r->others.count + 1, sizeof *names);
+        names[0] = r->type.value;
+        for (size_t i = 0; i < r->others.count; i++) names[i + 1] = r->others.at[i];
+        struct buf out = buf_start(a->arena);
+        buf_text(&out, "Which is it: ");
+        for (size_t i = 0; i <= r->others.count; i++)
+            buf_format(&out, "%s%s", i == 0 ? "" : i == r->others.count ? " or " : ", ", names[i]);
+        buf_byte(&out, '?');
+        ask = out.at;
+    } else if (r->type.value)
+        ask = arena_format(a->arena, "Is it certain that it is %s %s?", say_article(r->type.value),
+                           r->type.value);
+    put(a, (struct question){.id = "type",
+                             .ask = ask,
+                             .kind = "type",
+                             .because = "a title needs its noun",
+                             .worth = UNKNOWN_TYPE});
+}
+
+// A flaw without degree: the answer changes grade and wording at once.
+static void ask_about_flaws(struct asker *a) {
+    for (size_t i = 0; i < a->record->flaw_count; i++) {
+        const struct item_flaw *flaw = &a->record->flaws[i];
         const struct flaw *kind = flaw->kind;
-        bool open =
-            flaw->severity == SEVERITY_UNKNOWN && kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
-        if (!open || !kind->ask.count) continue;
+        enum grade best = kind->cap[SEVERITY_LIGHT], worst = kind->cap[SEVERITY_HEAVY];
+        if (flaw->severity != SEVERITY_UNKNOWN || best == worst || !kind->ask.count) continue;
         size_t which = (flaw->where || flaw->part) && kind->ask.count > 1 ? 1 : 0;
         const char *place = flaw->part ? flaw->part : flaw->where;
-        const char *thing = place ? arena_format(arena, "%s, %s", kind->print, place) : kind->print;
-        put(q, arena_format(arena, "%s: %s", say_sentence_case(arena, thing), kind->ask.at[which]),
-            kind->rule.id, "its degree sets the grade");
+        const char *thing = place ? arena_format(a->arena, "%s, %s", kind->print, place) : kind->print;
+        int worth = STEP * ((int)worst - (int)best) + duty_worth(kind) +
+                    1; // it is there: more certain than any that may be
+        put(a, (struct question){.id = kind->rule.id,
+                                 .ask = arena_format(a->arena, "%s: %s", say_sentence_case(a->arena, thing),
+                                                     kind->ask.at[which]),
+                                 .kind = kind->rule.id,
+                                 .because = arena_format(a->arena, "its degree sets the grade: %s to %s",
+                                                         grade_letter(best), grade_letter(worst)),
+                                 .worth = worth});
     }
 }
 
-struct questions questions_ask(struct arena *arena, const struct record *record) {
-    struct questions q = {.items = arena_array(arena, QUESTIONS_MOST, sizeof *q.items)};
-    const struct family *family = record->family;
-    if (!record->type.value) put(&q, "What would a buyer call this thing?", "type", "a title needs its noun");
-    ask_about_flaws(&q, arena, record);
-    q.asked = family->check_count;
-    for (size_t i = 0; i < family->check_count; i++) {
-        const struct check *check = &family->checks[i];
-        if (answered(record, check))
+// "Helmet, rope or float: …" is asked of those things; of another of the family it comes last.
+static bool is_of_other_thing(struct asker *a, const char *ask) {
+    const char *colon = strchr(ask, ':'), *type = a->record->type.value;
+    if (!colon || !type) return false;
+    const char *head = strrchr(type, ' ');
+    bool names_thing = false;
+    for (const char *at = ask; at < colon;) {
+        at += strspn(at, " ,");
+        size_t n = strcspn(at, " ,:");
+        if (!n) break;
+        const char *word = say_singular(a->arena, utf8_fold(a->arena, arena_copy(a->arena, at, n)));
+        if (!strcmp(word, say_singular(a->arena, head ? head + 1 : type))) return false;
+        const struct family *family = a->record->family;
+        for (size_t i = 0; i < family->thing_count; i++) {
+            const char *noun = strrchr(family->things[i].noun, ' ');
+            names_thing |= !strcmp(noun ? noun + 1 : family->things[i].noun, word);
+        }
+        at += n;
+    }
+    return names_thing;
+}
+
+static void ask_check(struct asker *a, const struct check *check) {
+    enum grade worst = GRADE_A;
+    int title = 0;
+    const char *because = NULL;
+    for (size_t i = 0; i < check->flaws.count; i++) {
+        const struct flaw *kind = ruleset_flaw(a->rules, check->flaws.at[i]);
+        if (!kind) continue;
+        if (kind->class != CLASS_STATUS && kind->class != CLASS_FEATURE &&
+            kind->cap[SEVERITY_MODERATE] > worst)
+            worst = kind->cap[SEVERITY_MODERATE];
+        if (duty_worth(kind) > title) title = duty_worth(kind);
+    }
+    for (size_t i = 0; i < check->facts.count; i++) {
+        enum slot slot = slot_of_fact(check->facts.at[i]);
+        int worth = slot_worth(a->record->family, slot);
+        if (worth > title) {
+            title = worth;
+            because = arena_format(a->arena, "adds the %s to the title", slot_name(slot));
+        }
+    }
+    int steps = steps_down(a, worst), worth = STEP * steps + title;
+    if (is_of_other_thing(a, check->ask)) worth /= STEP;
+    if (steps) because = grade_change(a, worst);
+    put(a, (struct question){.id = check->id,
+                             .ask = check->ask,
+                             .kind = check->id,
+                             .because = because ? because : "buyers of this family ask it",
+                             .yes = check->yes,
+                             .worth = worth});
+}
+
+static int most_first(const void *x, const void *y) {
+    const struct question *a = x, *b = y;
+    if (a->worth != b->worth) return a->worth > b->worth ? -1 : 1;
+    return (a->order > b->order) - (a->order < b->order);
+}
+
+struct questions questions_ask(struct arena *arena, const struct ruleset *rules,
+                               const struct record *record) {
+    struct asker a = {
+        .arena = arena, .record = record, .rules = rules, .grade = grade_record(arena, record).grade};
+    struct questions q = {.asked = record->family->check_count};
+    ask_type(&a);
+    ask_about_flaws(&a);
+    for (size_t i = 0; i < q.asked; i++) {
+        if (answered(record, &record->family->checks[i]))
             q.answered++;
         else
-            put(&q, check->ask, check->id, "buyers of this family ask it");
+            ask_check(&a, &record->family->checks[i]);
     }
+    if (a.count) qsort(a.all, a.count, sizeof *a.all, most_first);
+    q.items = a.all;
+    q.count = a.count < QUESTIONS_MOST ? a.count : QUESTIONS_MOST;
     return q;
-}
-
-static bool shows(const struct photo *photo, const char *what) {
-    return photo->shows && (strstr(photo->shows, what) || strstr(what, photo->shows));
-}
-
-static const char *file_for(const struct record *record, const char *print, const char *place) {
-    for (size_t i = 0; i < record->photo_count; i++) {
-        const struct photo *photo = &record->photos[i];
-        if (shows(photo, print) || (place && shows(photo, place)))
-            return photo->file ? photo->file : photo->shows;
-    }
-    return NULL;
-}
-
-struct photo_list photos_wish(struct arena *arena, const struct record *record) {
-    const struct family *family = record->family;
-    struct photo_list list = {
-        arena_array(arena, record->flaw_count + family->photo_count + 1, sizeof *list.items), 0};
-    for (size_t i = 0; i < record->flaw_count; i++) {
-        const struct item_flaw *flaw = &record->flaws[i];
-        const char *place = flaw->part ? flaw->part : flaw->where;
-        list.items[list.count++] =
-            (struct photo_entry){flaw->kind->photo, arena_format(arena, "flaw %s", flaw->kind->rule.id),
-                                 flaw->photo ? flaw->photo : file_for(record, flaw->kind->print, place)};
-    }
-    for (size_t i = 0; i < family->photo_count; i++)
-        list.items[list.count++] = (struct photo_entry){family->photos[i].shows, "family",
-                                                        file_for(record, family->photos[i].shows, NULL)};
-    return list;
 }

@@ -117,7 +117,8 @@ static void photos_part(struct card *c, struct arena *arena, const struct listin
     heading(c, "Photos");
     for (size_t i = 0; i < l->photos.count; i++) {
         const struct photo_entry *p = &l->photos.items[i];
-        const char *there = p->file ? arena_format(arena, " (%s)", p->file) : "";
+        const char *where = p->where ? arena_format(arena, ": %s", p->where) : "";
+        const char *there = arena_format(arena, p->file ? "%s (%s)" : "%s", where, p->file);
         wrapped(c, p->file ? "  have: " : "  want: ", arena_format(arena, "%s%s", p->shows, there));
     }
 }
@@ -135,7 +136,9 @@ void listing_card(struct arena *arena, const struct listing *l, struct buf *out,
     withheld_part(&c, arena, l);
     if (l->questions.count) {
         const char *asks[QUESTIONS_MOST];
-        for (size_t i = 0; i < l->questions.count; i++) asks[i] = l->questions.items[i].ask;
+        for (size_t i = 0; i < l->questions.count; i++)
+            asks[i] = arena_format(arena, "%s [%s] %s", l->questions.items[i].ask, l->questions.items[i].id,
+                                   l->questions.items[i].because);
         list_texts(&c, "Look at before listing", asks, l->questions.count);
     }
     photos_part(&c, arena, l);

@@ -20,23 +20,29 @@ bool listing_has_must(const struct listing *listing) {
 
 static const struct note_span nowhere = {0, 0};
 
+const struct family *listing_family(struct arena *arena, const struct ruleset *rules,
+                                    const struct record *record, size_t *known) {
+    const struct thing *const *things = NULL;
+    *known = 0;
+    if (record->type.value) {
+        const char *noun = utf8_fold(arena, say_singular(arena, record->type.value));
+        things = ruleset_things(rules, noun, known);
+        const char *head = strrchr(noun, ' ');
+        if (!things && head) things = ruleset_things(rules, head + 1, known);
+    }
+    const struct family *other = ruleset_family(rules, "other");
+    return things ? things[0]->family : other ? other : rules->families[0];
+}
+
 // A record without a family takes that of its noun; one that no rule knows is listed as "other".
 static void settle_family(struct arena *arena, const struct drafter *drafter, struct record *record,
                           struct listing *l) {
+    size_t known;
     if (record->family) return;
-    size_t count = 0;
-    const struct thing *const *things = NULL;
-    if (record->type.value) {
-        const char *noun = utf8_fold(arena, say_singular(arena, record->type.value));
-        things = ruleset_things(drafter->rules, noun, &count);
-        const char *head = strrchr(noun, ' ');
-        if (!things && head) things = ruleset_things(drafter->rules, head + 1, &count);
-    }
-    record->family = things ? things[0]->family : ruleset_family(drafter->rules, "other");
-    if (!record->family) record->family = drafter->rules->families[0];
+    record->family = listing_family(arena, drafter->rules, record, &known);
     listing_find(arena, l, "should", "record.family",
                  arena_format(arena, "no family was given; '%s' was taken%s", record->family->rule.id,
-                              count > 1 ? ", others know the noun too" : ""),
+                              known > 1 ? ", others know the noun too" : ""),
                  nowhere);
 }
 
@@ -95,10 +101,8 @@ static void find_gaps(struct arena *arena, struct listing *l) {
     if (l->claims->slow)
         listing_find(arena, l, "should", "rule.slow", "a rule's pattern took too long here and was given up",
                      nowhere);
-    size_t unknown = 0, unshown = 0;
+    size_t unknown = 0, unshown = l->photos.unshown;
     for (size_t i = 0; i < r->flaw_count; i++) unknown += r->flaws[i].severity == SEVERITY_UNKNOWN;
-    for (size_t i = 0; i < r->flaw_count && i < l->photos.count; i++)
-        unshown += l->photos.items[i].file == NULL;
     if (unknown)
         deduct(arena, l, arena_format(arena, "%zu of %zu flaws without a degree", unknown, r->flaw_count));
     if (unshown)
@@ -120,7 +124,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));
     l->disclosure = disclosure_write(arena, drafter->rules, record, options->locale, drafter->variants);
     l->grading = grade_record(arena, record);
-    l->questions = questions_ask(arena, record);
+    l->questions = questions_ask(arena, drafter->rules, record);
     l->photos = photos_wish(arena, record);
     find_conflicts(arena, l);
     find_counts(arena, l);

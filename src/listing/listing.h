@@ -87,6 +87,9 @@ struct drafter {
 
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,
                               const struct title_options *options);
+// The family of a record that names none, by its noun; `*known` says how many families know it.
+const struct family *listing_family(struct arena *arena, const struct ruleset *rules,
+                                    const struct record *record, size_t *known);
 bool listing_has_must(const struct listing *listing);
 void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code,
                   const char *message, struct note_span span);

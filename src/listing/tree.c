@@ -100,6 +100,7 @@ static struct node *questions(struct arena *arena, const struct listing *l) {
     struct node *list = node_list(arena);
     for (size_t i = 0; i < l->questions.count; i++) {
         struct node *map = node_map(arena);
+        put_text(arena, map, "id", l->questions.items[i].id);
         put_text(arena, map, "ask", l->questions.items[i].ask);
         put_text(arena, map, "kind", l->questions.items[i].kind);
         put_text(arena, map, "because", l->questions.items[i].because);
@@ -114,6 +115,7 @@ static struct node *photos(struct arena *arena, const struct listing *l) {
         struct node *map = node_map(arena);
         put_text(arena, map, "shows", l->photos.items[i].shows);
         put_text(arena, map, "because", l->photos.items[i].because);
+        put_text(arena, map, "where", l->photos.items[i].where);
         put_text(arena, map, "file", l->photos.items[i].file);
         node_push(arena, list, map);
     }

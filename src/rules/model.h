@@ -107,8 +107,12 @@ struct want_shape {
     size_t count;
 };
 
+// What "yes" says of a check's flaws.
+enum check_yes { YES_OPEN, YES_FAULT, YES_CLEAR };
+
 struct check {
     const char *id, *ask;
+    enum check_yes yes;
     struct texts flaws; // flaw ids that answer it when present in flaws, clear or unchecked
     struct texts facts; // attribute, measurement or record keys that answer it
 };

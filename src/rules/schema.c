@@ -17,6 +17,7 @@ static const char *const class_words[] = {"function", "damage", "missing", "repa
 static const char *const form_words[] = {"fault", "absence", "state", NULL};
 static const char *const duty_words[] = {"no", "if-heavy", "should", "must", NULL};
 static const char *const rollup_words[] = {"repair", "damaged", "incomplete", NULL};
+static const char *const yes_words[] = {"fault", "clear", NULL};
 static const char *const degree_words[] = {"size", "amount", "extent", "strength", "stiff", NULL};
 static const char *const grade_words[] = {"A", "B", "C", "D", NULL};
 static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse", NULL};
@@ -227,6 +228,11 @@ static const struct key_spec check_keys[] = {
      .type = KEY_TEXTS,
      AT(check, flaws),
      .help = "flaw ids that answer it, present or denied"},
+    {.name = "yes",
+     .type = KEY_CHOICE,
+     AT(check, yes),
+     CHOICES(yes_words, YES_FAULT),
+     .help = "what a yes says: that a flaw is there (fault) or that none is (clear)"},
     {.name = "facts",
      .type = KEY_TEXTS,
      AT(check, facts),

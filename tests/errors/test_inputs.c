@@ -15,13 +15,13 @@ static bool take(void *context, const char *bytes, size_t size) {
     return true;
 }
 
-struct given {
+struct given_input {
     const char *text;
     size_t size, at, most; // at most so many bytes a call
 };
 
 static size_t give(void *context, char *to, size_t room) {
-    struct given *given = context;
+    struct given_input *given = context;
     size_t n = given->size - given->at;
     if (n > room) n = room;
     if (n > given->most) n = given->most;
@@ -116,7 +116,7 @@ static void free_engine(void) {
     asfound_engine_free(engine);
 }
 
-static void draft(struct arena *arena, const struct given *from, enum asfound_input form, struct taken *out,
+static void draft(struct arena *arena, const struct given_input *from, enum asfound_input form, struct taken *out,
                   struct taken *messages, int *status) {
     *out = (struct taken){arena, buf_start(arena)};
     *messages = (struct taken){arena, buf_start(arena)};
@@ -126,7 +126,7 @@ static void draft(struct arena *arena, const struct given *from, enum asfound_in
                                              .out_context = out,
                                              .messages = take,
                                              .messages_context = messages};
-    struct given given = *from;
+    struct given_input given = *from;
     *status = (int)asfound_draft(engine, &drafting, "in", give, &given);
 }
 
@@ -144,7 +144,7 @@ static void check_input(struct arena *arena, void *context) {
     for (int p = 0; p < 2; p++) {
         struct taken out, messages;
         int status;
-        struct given given = {inputs[i].text, size, 0, pace[p]};
+        struct given_input given = {inputs[i].text, size, 0, pace[p]};
         draft(arena, &given, inputs[i].form, &out, &messages, &status);
         struct buf wrong = buf_start(arena);
         const struct message_case one = {.title = inputs[i].title, .expected = inputs[i].messages};
@@ -173,7 +173,7 @@ static void check_large(struct arena *arena, void *context) {
     buf_text(&text, "\n---\nid: c\ntype: bowl\nfamily: ceramics\n");
     struct taken out, messages;
     int status;
-    struct given given = {text.at, text.n, 0, 65536};
+    struct given_input given = {text.at, text.n, 0, 65536};
     draft(arena, &given, ASFOUND_YAML, &out, &messages, &status);
     ck_assert_int_eq(status, 4);
     ck_assert_uint_eq(lines_of(out.text.at), 2);
