@@ -281,7 +281,7 @@ bool part_at(const struct note *note, size_t i, struct part *part) {
     size_t size = strlen(word);
     if (size > 2 && !strcmp(word + size - 2, "'s")) size -= 2; // "the cord's about 4 ft"
     for (size_t k = 0; k < COUNT(parts); k++)
-        if (!strncmp(parts[k].name, word, size) && !parts[k].name[size]) {
+        if (parts[k].name[0] == word[0] && !strncmp(parts[k].name, word, size) && !parts[k].name[size]) {
             *part = parts[k];
             return true;
         }

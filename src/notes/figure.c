@@ -80,7 +80,10 @@ static const char *const hedges_behind[] = {"give or take an inch",
 size_t hedge_at(const struct note *note, size_t i, bool behind) {
     const char *const *list = behind ? hedges_behind : hedges;
     size_t count = behind ? COUNT(hedges_behind) : COUNT(hedges);
+    if (i >= note->tokens.count) return 0;
+    char first = note->tokens.at[i].fold[0];
     for (size_t k = 0; k < count; k++) {
+        if (list[k][0] != first) continue;
         size_t taken = token_phrase(&note->tokens, i, list[k]);
         if (taken) return taken;
     }
@@ -274,7 +277,9 @@ static bool is_sized(const char *fold, const char *object) {
 }
 
 static size_t ruler_at(const struct note *note, size_t i, double *mm) {
+    if (i >= note->tokens.count) return 0;
     for (size_t k = 0; k < COUNT(rulers); k++) {
+        if (rulers[k].object[0] != note->tokens.at[i].fold[0]) continue;
         size_t taken = token_phrase(&note->tokens, i, rulers[k].object);
         if (!taken && i < note->tokens.count && is_sized(note->tokens.at[i].fold, rulers[k].object))
             taken = 1;

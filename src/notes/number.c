@@ -27,7 +27,8 @@ static const struct number_word fraction_words[] = {
 
 static double word_value(const char *word, size_t size, const struct number_word *list, size_t count) {
     for (size_t i = 0; i < count; i++)
-        if (!strncmp(word, list[i].word, size) && !list[i].word[size]) return list[i].value;
+        if (list[i].word[0] == word[0] && !strncmp(word, list[i].word, size) && !list[i].word[size])
+            return list[i].value;
     return -1;
 }
 

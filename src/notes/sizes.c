@@ -114,10 +114,11 @@ static size_t wearer_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool country = ANY(tokens, i, "uk", "us", "eu", "u.k", "u.s") && (tokens->at[i].capitals || tokens->flat);
     if (!country && !is_wearer(note, i)) return 0;
+    if (!country && is_country(note, i + 1)) return 0; // "ladies UK 5": who wears it is told apart
     size_t at = country ? i : i + 1;
     size_t end = value_end(note, at);
     if (end <= i + 1 || !note_free(note, i, end)) return 0;
-    bool spelled = tokens->at[country ? i + 1 : at].kind == TOKEN_WORD && !(!country && is_country(note, at));
+    bool spelled = tokens->at[country ? i + 1 : at].kind == TOKEN_WORD;
     if (spelled && !is_letter_size(note, at)) return 0;
     if (spelled && end < tokens->count && tokens->at[end].stop == STOP_NONE &&
         !ANY(tokens, end, "size", "and", "with", "no"))
@@ -149,6 +150,7 @@ static size_t bed_size(struct note *note, size_t i) {
         return number.taken + 1;
     }
     for (size_t k = 0; k < COUNT(beds); k++) {
+        if (beds[k][0] != tokens->at[i].fold[0]) continue;
         size_t taken = token_phrase(tokens, i, beds[k]);
         if (!taken) taken = hyphened(note, i, beds[k]);
         if (!taken) continue;

@@ -172,7 +172,7 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
 }
 
 bool token_is(const struct tokens *tokens, size_t i, const char *word) {
-    return i < tokens->count && !strcmp(tokens->at[i].fold, word);
+    return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
 }
 
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words) {

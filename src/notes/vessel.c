@@ -16,7 +16,8 @@ static const char *const vessels[] = {
 bool vessel_at(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return false;
     for (size_t k = 0; k < sizeof vessels / sizeof *vessels; k++)
-        if (!strcmp(note->tokens.at[i].one, vessels[k])) return true;
+        if (note->tokens.at[i].one[0] == vessels[k][0] && !strcmp(note->tokens.at[i].one, vessels[k]))
+            return true;
     return false;
 }
 

@@ -114,6 +114,10 @@ static const struct notes_case uncounted[] = {
     {"part of a set of 6", ""},
     {"It is 40 years old", ""},
     {"3 of 4 pegs", ""},
+    {"pairs 3", ""},
+    {"each one has a sticker", ""},
+    {"most of the pegs are there", ""},
+    {"the other one's fine", ""},
 };
 
 static void read_given(struct note *note) {

@@ -156,6 +156,11 @@ static const struct notes_case none[] = {
     {"marked up to 2 pints", ""},
     {"embossed flowers", ""},
     {"isn't marked Orrindel", ""},
+    {"price tag 2.99 on the bottom", ""},
+    {"kid's name on the tag", ""},
+    {"looks like a fish or bird stamp", ""},
+    {"serial starts 0012", ""},
+    {"? on mark", ""},
     {"signed a long letter of more than twelve words which is a story that somebody wrote and goes on", ""},
 };
 
