@@ -95,10 +95,9 @@ static void add_sides(const struct note *note, struct group *group) {
 static void name_by_letters(const struct note *note, struct group *group) {
     const char *names[SIDES_MOST];
     size_t taken, skip = token_is(&note->tokens, group->to, "(") ? 1 : 0;
-    size_t count = dimension_letters(note, group->from, true, names, &taken);
-    if (count == group->count)
+    if (dimension_letters(note, group->from, true, names, &taken) == group->count)
         group->from -= taken;
-    else if ((count = dimension_letters(note, group->to + skip, false, names, &taken)) == group->count)
+    else if (dimension_letters(note, group->to + skip, false, names, &taken) == group->count)
         group->to += taken + skip;
     else
         return;

@@ -72,7 +72,7 @@ static double hundreds_at(const struct tokens *tokens, size_t i, size_t *taken) 
     if (value < 1 || !token_is(tokens, i + *taken, "hundred")) return value;
     value *= 100;
     ++*taken;
-    size_t skip = token_is(tokens, i + *taken, "and") ? 1 : 0, more;
+    size_t skip = token_is(tokens, i + *taken, "and") ? 1 : 0, more = 0;
     double rest = words_at(tokens, i + *taken + skip, &more);
     if (rest <= 0 || rest >= 100) return value;
     *taken += skip + more;
@@ -205,7 +205,7 @@ static bool is_fraction_token(const struct tokens *tokens, size_t i, struct numb
 
 size_t number_fraction(const struct tokens *tokens, size_t i, double *value) {
     if (!token_is(tokens, i, "and") && !token_is(tokens, i, "&")) return 0;
-    size_t taken;
+    size_t taken = 0;
     struct number part;
     if (is_fraction_token(tokens, i + 1, &part) && !*part.tail) {
         *value = part.value;
