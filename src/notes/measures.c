@@ -301,6 +301,13 @@ static bool fault_behind(const struct note *note, const struct group *group) {
     return false;
 }
 
+// Verbs of damage that are no flaw's words by themselves; they own a figure that names no dimension.
+static bool is_coming_off(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "lifted", "lifting", "lifts", "torn", "tore", "split", "opened", "apart",
+               "ripped", "peeled", "peeling", "frayed", "worn", "cut", "burst", "unstitched", "parted",
+               "separated", "sprung");
+}
+
 static bool fault_before(const struct note *note, const struct group *group) {
     enum { REACH = 16 };
     const char *dimension = group->sides[0].dimension.name;
@@ -313,7 +320,8 @@ static bool fault_before(const struct note *note, const struct group *group) {
         if (stop >= STOP_SENTENCE) return false;
         if (stop >= STOP_COMMA && ++commas > 1) return false;
         if (stop >= STOP_COMMA && k != group->from) return false;
-        if (note->fault_word[k - 1] != FAULT_WORD_SIZED) continue;
+        bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));
+        if (!owns) continue;
         if (is_denied(note, k - 1)) return false;
         if (commas && dimension &&
             group->sides[0].amount.value * group->sides[0].amount.unit->factor > FAULT_MM_MOST)
