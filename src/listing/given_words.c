@@ -153,9 +153,18 @@ static size_t run_end(const char *text, size_t from, size_t size) {
     return to;
 }
 
+// No plural begins with another letter than its singular, so most words need no stem.
+static void account_word(struct given_words *w, const char *word) {
+    const char *stem = NULL;
+    for (size_t i = 0; i < w->reading->count; i++) {
+        if (w->known[i] || w->reading->words[i].told || w->stems[i][0] != word[0]) continue;
+        if (!stem) stem = say_stem(w->arena, word);
+        w->known[i] = !strcmp(w->stems[i], stem);
+    }
+}
+
 void given_account(struct given_words *w, const char *text) {
     if (!text) return;
-    struct given_reading *r = w->reading;
     size_t size = strnlen(text, READ_MOST);
     while (size > 0 && inside_point(text[size])) size--;
     for (size_t from = 0; from < size;) {
@@ -163,10 +172,7 @@ void given_account(struct given_words *w, const char *text) {
         struct arena_mark mark = arena_mark(w->arena);
         const char *run = arena_copy(w->arena, text + from, to - from);
         size_t at = 0;
-        for (const char *word; (word = word_next(w->arena, run, &at));) {
-            const char *stem = say_stem(w->arena, word);
-            for (size_t i = 0; i < r->count; i++) w->known[i] = w->known[i] || !strcmp(w->stems[i], stem);
-        }
+        for (const char *word; (word = word_next(w->arena, run, &at));) account_word(w, word);
         arena_release(w->arena, &mark);
         from = to + (to < size && text[to] == ' ');
     }
