@@ -241,7 +241,20 @@ static enum locale locale_of(const struct run *run) {
     return run->options->locale == ASFOUND_EN_GB ? LOCALE_GB : LOCALE_US;
 }
 
+// A title or answers are given for one record; a note may hold several things.
+static bool is_another(struct run *run, const struct record *record) {
+    if (!is_for_one(run) || !run->drafted++) return false;
+    buf_clear(&run->held);
+    run->more = false;
+    if (run->drafted == 2)
+        diags_add(&run->diags, CODE_USAGE, record->at, "choose the record with --only ID",
+                  "%s given for one record, and this is another",
+                  run->given ? "a title was" : "answers were");
+    return true;
+}
+
 static void draft_record(struct run *run, struct arena *arena, const struct record *record) {
+    if (is_another(run, record)) return;
     struct title_options options = {run->options->limit ? run->options->limit : 80,
                                     (enum count_unit)run->options->unit, locale_of(run),
                                     run->engine->variants};
@@ -268,14 +281,6 @@ static void draft_one(struct arena *arena, void *context) {
     if (!new_id(run, run->diags.arena, record.id)) {
         diags_add(&run->diags, CODE_SAME_ID, record.at, NULL, "the id '%s' stands twice in this input",
                   record.id);
-        return;
-    }
-    if (is_for_one(run) && run->drafted++) {
-        buf_clear(&run->held);
-        run->more = false;
-        diags_add(&run->diags, CODE_USAGE, record.at, "choose the record with --only ID",
-                  "%s given for one record, and this is another",
-                  run->given ? "a title was" : "answers were");
         return;
     }
     if (run->given) record.listing.title = run->given;
