@@ -48,6 +48,42 @@ void html_text(struct html *html, const char *text) {
     }
 }
 
+// Letters of scripts that run from right to left (Hebrew, Arabic and their neighbors).
+static bool is_leftward(uint32_t point) {
+    return (point >= 0x590 && point <= 0x8FF) || (point >= 0xFB1D && point <= 0xFDFF) ||
+           (point >= 0xFE70 && point <= 0xFEFE) || (point >= 0x10800 && point <= 0x10FFF) ||
+           (point >= 0x1E800 && point <= 0x1EFFF);
+}
+
+// Bytes from `at` to the last leftward letter before a line end or a letter that runs the other way.
+static size_t leftward_length(const char *text, size_t size, size_t at) {
+    size_t last = at;
+    for (size_t next = at; next < size;) {
+        uint32_t point = utf8_next(text, size, &next);
+        if (is_leftward(point))
+            last = next;
+        else if (point == '\n' || utf8_is_letter(point))
+            break;
+    }
+    return last - at;
+}
+
+void html_isolated(struct html *html, const char *text) {
+    size_t size = strlen(text);
+    size_t done = 0, good = utf8_check(text, size);
+    for (size_t at = 0; at < good;) {
+        size_t from = at;
+        if (!is_leftward(utf8_next(text, good, &at))) continue;
+        at = from + leftward_length(text, good, from);
+        add_good(html->out, text + done, from - done);
+        buf_text(html->out, "<bdi>");
+        add_good(html->out, text + from, at - from);
+        buf_text(html->out, "</bdi>");
+        done = at;
+    }
+    html_text(html, text + done);
+}
+
 void html_open(struct html *html, const char *tag, const char *attribute, const char *value) {
     buf_byte(html->out, '<');
     buf_text(html->out, tag);
@@ -69,7 +105,7 @@ void html_close(struct html *html, const char *tag) {
 
 void html_line(struct html *html, const char *tag, const char *text) {
     html_open(html, tag, NULL, NULL);
-    html_text(html, text);
+    html_isolated(html, text);
     html_close(html, tag);
     buf_byte(html->out, '\n');
 }

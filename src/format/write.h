@@ -22,7 +22,9 @@ void html_open(struct html *html, const char *tag, const char *attribute,
                const char *value); // attribute may be NULL
 void html_close(struct html *html, const char *tag);
 void html_text(struct html *html, const char *text);
-// <tag>text</tag> and a line end.
+// The same, with each run that is read from right to left in a <bdi>, so that it moves nothing around it.
+void html_isolated(struct html *html, const char *text);
+// <tag>text</tag> and a line end, isolated.
 void html_line(struct html *html, const char *tag, const char *text);
 // A JSON tree inside <script type="application/ld+json">: "<" is written \u003c so that no text can end the
 // element.

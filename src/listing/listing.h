@@ -124,6 +124,8 @@ const char *given_score_text(struct arena *arena, const struct listing *listing)
 // Outputs. tree.c: by the contract's keys. card.c: for people. page.c: HTML. explain.c: why.
 struct node *listing_tree(struct arena *arena, const struct listing *listing);
 void listing_card(struct arena *arena, const struct listing *listing, struct buf *out, bool color);
+// linked.c: the thing as schema.org data, by its names alone; NULL when there is nothing to offer.
+struct node *listing_linked_data(struct arena *arena, const struct listing *listing);
 void page_begin(struct buf *out);
 void listing_page(struct arena *arena, const struct listing *listing, struct buf *out);
 void page_end(struct buf *out);

@@ -58,9 +58,10 @@ void listing_page(struct arena *arena, const struct listing *l, struct buf *out)
     html_open(&html, "article", "id", l->record->id);
     html_line(&html, "h2", *l->title ? l->title : "(no title)");
     html_open(&html, "p", "class", "note");
-    html_text(&html, arena_format(arena, "%s: %zu of %zu; earned %lld of %lld; grade %s (%s)", l->record->id,
-                                  l->title_length, l->options.limit, (long long)l->worth, (long long)l->bound,
-                                  grade_letter(l->grading.grade), grade_word(l->grading.grade)));
+    html_isolated(&html,
+                  arena_format(arena, "%s: %zu of %zu; earned %lld of %lld; grade %s (%s)", l->record->id,
+                               l->title_length, l->options.limit, (long long)l->worth, (long long)l->bound,
+                               grade_letter(l->grading.grade), grade_word(l->grading.grade)));
     html_close(&html, "p");
     html_line(&html, "pre", l->description);
     list(&html, "Why this grade", l->grading.reasons, l->grading.count);
@@ -71,9 +72,15 @@ void listing_page(struct arena *arena, const struct listing *l, struct buf *out)
     for (size_t i = 0; i < l->finding_count; i++)
         texts[i] = arena_format(arena, "%s: %s", l->findings[i].level, l->findings[i].message);
     list(&html, "To settle", texts, l->finding_count);
+    const char **kept = arena_array(arena, l->withheld_count + 1, sizeof *kept);
+    for (size_t i = 0; i < l->withheld_count; i++)
+        kept[i] = arena_format(arena, "%s: %s", l->withheld[i].what, l->withheld[i].why);
+    list(&html, "Kept back", kept, l->withheld_count);
     for (size_t i = 0; i < l->questions.count; i++) texts[i] = l->questions.items[i].ask;
     list(&html, "Look at before listing", texts, l->questions.count);
     for (size_t i = 0; i < l->photos.count; i++) texts[i] = l->photos.items[i].shows;
     list(&html, "Photos", texts, l->photos.count);
+    const struct node *linked = listing_linked_data(arena, l);
+    if (linked) html_json(&html, linked);
     html_close(&html, "article");
 }

@@ -104,10 +104,14 @@ static void write_page(struct arena *arena, void *context) {
     html_close(&html, "p");
     html_line(&html, "h1", "a < b");
     html_open(&html, "br", NULL, NULL);
+    // Runs from right to left are isolated, what stands between their words with them, what is behind not.
+    html_line(&html, "b", "a \xD7\x90 (2) \xD7\x91: c < \xD8\xB4\n\xD8\xB5\xFF");
     ck_assert_str_eq(
         out.at,
         "<p title=\"&quot;&gt;&lt;script&gt;&#39;&amp;\">&lt;b&gt;caf\xC3\xA9 &amp; \xEF\xBF\xBD\xEF\xBF\xBD"
-        "tin&lt;/b&gt;</p><h1>a &lt; b</h1>\n<br>");
+        "tin&lt;/b&gt;</p><h1>a &lt; b</h1>\n<br>"
+        "<b>a <bdi>\xD7\x90 (2) \xD7\x91</bdi>: c &lt; "
+        "<bdi>\xD8\xB4</bdi>\n<bdi>\xD8\xB5</bdi>\xEF\xBF\xBD</b>\n");
 }
 
 START_TEST(pages_hold_text_as_text) {

@@ -273,7 +273,9 @@ static void check_page(const char *page, const char *value) {
                                        "<ul>",
                                        "</ul>",
                                        "<li>",
-                                       "</li>"};
+                                       "</li>",
+                                       "<script type=\"application/ld+json\">{",
+                                       "</script>"};
     for (const char *at = page; (at = strchr(at, '<')); at++) {
         bool ours = false;
         for (size_t i = 0; i < sizeof tags / sizeof *tags; i++)
@@ -285,6 +287,9 @@ static void check_page(const char *page, const char *value) {
         ck_assert_msg(quotes % 2 == 0, "%s gave %.60s", value, at);
     }
     for (const char *at = page; (at = strchr(at, '&')); at++) {
+        // In the linked data a value is JSON, not markup; another reader parses it (tests/house/pages.py).
+        const char *script = strstr(at, "</script>"), *open = strstr(at, "<script");
+        if (script && (!open || script < open)) continue;
         bool ours = !strncmp(at, "&amp;", 5) || !strncmp(at, "&lt;", 4) || !strncmp(at, "&gt;", 4) ||
                     !strncmp(at, "&quot;", 6) || !strncmp(at, "&#39;", 5);
         ck_assert_msg(ours, "%s gave %.40s", value, at);
