@@ -62,7 +62,8 @@ class Page(html.parser.HTMLParser):
         self.tags, self.open, self.articles, self.box, self.loose = [], [], [], None, ""
 
     def handle_starttag(self, tag, attributes):
-        allowed = {"article": {"id"}, "p": {"class"}, "script": {"type"}, "html": {"lang"}, "meta": None}
+        allowed = {"article": {"id"}, "p": {"class"} if attributes else set(), "script": {"type"}, "html": {"lang"},
+                   "meta": None}
         names = {name for name, _ in attributes}
         if allowed.get(tag, set()) is not None and names != allowed.get(tag, set()):
             fail("attributes %s of <%s>" % (attributes, tag))
@@ -115,6 +116,20 @@ def draft(form, records):
     return done.returncode, done.stdout.decode()
 
 
+def given_title(listing):
+    given = listing["score"].get("given")
+    if not given:
+        return []
+    items = []
+    for miss in given["misses"]:
+        if miss["kind"] == "search":
+            items.append("misses: the search %s (%s, %d)" % (miss["text"], miss["want"], miss["worth"]))
+        elif miss["kind"] != "must":
+            items.append("misses: %s (%d)" % (miss["text"], miss["worth"]))
+    items += ["less: " + text for text in given["less"]]
+    return [("h3", "The title as given"), ("p", given["title"]), ("p", None)] + [("li", item) for item in items]
+
+
 def expected_boxes(listing):
     lists = [
         ("Why this grade", listing["condition"]["reasons"]), ("Other titles", listing["alternates"]),
@@ -125,6 +140,8 @@ def expected_boxes(listing):
     ]
     boxes = [("h2", listing["title"] or "(no title)"), ("p", None), ("pre", listing["description"])]
     for name, items in lists:
+        if name == "To settle":
+            boxes += given_title(listing)
         if items:
             boxes.append(("h3", name))
             boxes += [("li", item) for item in items]
@@ -134,7 +151,7 @@ def expected_boxes(listing):
 def expected_tags(boxes, script):
     tags = ["article"]
     for i, (tag, _) in enumerate(boxes):
-        if tag == "li" and boxes[i - 1][0] == "h3":
+        if tag == "li" and boxes[i - 1][0] != "li":
             tags.append("ul")
         tags += [tag, "/" + tag]
         if tag == "li" and (i + 1 == len(boxes) or boxes[i + 1][0] != "li"):
