@@ -115,9 +115,15 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
     }
 }
 
+// What governs a fault: its first word, and of two words apart the second as well ("paint isn't flaking").
+static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    uint16_t stance = r->scope.stance[hit->from];
+    return hit->near ? (uint16_t)(stance | r->scope.stance[hit->to - 1]) : stance;
+}
+
 static void tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                  const char *part, const char *where) {
-    uint16_t stance = r->scope.stance[hit->from];
+    uint16_t stance = stance_of(r, hit);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity degree = degree_of_hit(r, hit);
@@ -133,7 +139,7 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    uint16_t stance = r->scope.stance[hit->from];
+    uint16_t stance = stance_of(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
     const char *place = spot.part_to > spot.part_from     ? note_words(note, spot.part_from, spot.part_to)
@@ -163,7 +169,12 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     tell(r, hit, kind, part, where);
 }
 
-// The note's hits by phrase: all kinds of one span together, none inside a longer one.
+static struct fault_hit hit_of(const struct phrase_hit *hit) {
+    return (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1, hit->near};
+}
+
+// The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
+// name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
     const struct phrase_hits *hits = &r->note->hits;
     r->hits = arena_array(r->note->arena, hits->count + 1, sizeof *r->hits);
@@ -171,18 +182,18 @@ static void gather(struct fault_reader *r) {
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
         struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
-        if (last && hit->from == last->from && hit->to == last->to) {
+        if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
             continue;
         }
-        if (last && hit->from == last->from &&
-            hit->to > last->to) { // longer from the same word: it alone counts
-            *last = (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1};
+        if (last && hit->from == last->from && hit->to > last->to &&
+            (!hit->near || last->to - last->from < 2)) {
+            *last = hit_of(hit); // longer from the same word: it alone counts
             reach = hit->to;
             continue;
         }
         if (hit->from < reach) continue;
-        r->hits[r->hit_count++] = (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1};
+        r->hits[r->hit_count++] = hit_of(hit);
         reach = hit->to;
     }
 }

@@ -13,6 +13,7 @@ struct fault_hit {
     size_t from, to; // tokens
     const struct flaw *kinds[FAULT_KINDS_MOST];
     size_t kind_count;
+    bool near; // two words with others between
 };
 
 struct fault_reader {

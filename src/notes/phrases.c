@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "notes/cut.h"
+#include "notes/near.h"
 
 struct phrase {
     size_t first; // in `words`
@@ -27,6 +28,7 @@ struct phrases {
     size_t count, room;
     struct bucket *buckets;
     size_t mask;
+    struct near *near;
 };
 
 // --- words of a text: its tokens' parts, without apostrophes and hyphens ---
@@ -134,6 +136,7 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
     struct phrases *p = arena_alloc(arena, sizeof *p);
     p->rules = rules;
+    p->near = near_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
@@ -170,7 +173,7 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     s->covered[phrase->flaw] = end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){s->phrases->rules->flaws[phrase->flaw],
-                                                      s->words[i].token, s->words[end - 1].token + 1};
+                                                      s->words[i].token, s->words[end - 1].token + 1, false};
 }
 
 static void search_at(struct search *s, size_t i) {
@@ -184,6 +187,35 @@ static void search_at(struct search *s, size_t i) {
         if (!s->phrases->at[k].unless && stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
 }
 
+static bool is_told(const struct search *s, const struct near_hit *hit) {
+    for (size_t i = 0; i < s->hits.count; i++) {
+        const struct phrase_hit *h = &s->hits.at[i];
+        if (h->flaw == hit->flaw && h->from < hit->to && h->to > hit->from) return true;
+    }
+    return false;
+}
+
+static int hit_order(const void *a, const void *b) {
+    const struct phrase_hit *x = a, *y = b;
+    if (x->from != y->from) return x->from < y->from ? -1 : 1;
+    return (x->near > y->near) - (x->near < y->near);
+}
+
+enum { NEAR_MOST = 4000 }; // in one note; more are no note
+
+// Pairs of words where no phrase of the same flaw stands already.
+static void search_near(struct search *s, const struct tokens *tokens) {
+    size_t i = 0, entry = 0, before = s->hits.count, found = 0;
+    struct near_hit hit;
+    while (found < NEAR_MOST && near_next(s->phrases->near, tokens, &i, &entry, &hit)) {
+        found++;
+        if (is_told(s, &hit)) continue;
+        s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+        s->hits.at[s->hits.count++] = (struct phrase_hit){hit.flaw, hit.from, hit.to, true};
+    }
+    if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
+}
+
 struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
                                 const struct tokens *tokens) {
     struct search search = {.arena = arena, .phrases = phrases};
@@ -192,5 +224,6 @@ struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phras
     search.barred = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.barred);
     for (size_t i = 0; i < search.count; i++)
         if (!i || search.words[i - 1].ends) search_at(&search, i);
+    search_near(&search, tokens);
     return search.hits;
 }

@@ -16,6 +16,7 @@ struct phrases;
 struct phrase_hit {
     const struct flaw *flaw;
     size_t from, to; // tokens, half open
+    bool near;       // two words of the rule's `near`, with others between
 };
 
 struct phrase_hits {

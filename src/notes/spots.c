@@ -244,6 +244,9 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     if (subject_before(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
+    } else if (hit->near && r->part[hit->from]) { // "the clasp won't stay shut"
+        spot.part_from = hit->from;
+        spot.part_to = hit->from + 1;
     } else if (!spot.where_to && place_before(r, hit->from, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+// A hash table leads from a word to the groups that hold it. From each such word the few that follow are
+// looked at for the other group of the same pair.
+#include "notes/near.h"
+
+#include <string.h>
+
+enum { REACH = 6 }; // tokens between the two words, at most
+
+struct near_word {
+    uint64_t hash;
+    const struct flaw *flaw;
+    size_t pair; // dense number of the pair
+    bool second;
+    size_t next; // index + 1; 0 at the end
+};
+
+struct near {
+    struct arena *arena;
+    struct near_word *members;
+    size_t count, room;
+    size_t *slots;
+    size_t slot_count;
+};
+
+static uint64_t hash_of(const char *word, size_t size) {
+    uint64_t h = 14695981039346656037u;
+    for (size_t i = 0; i < size; i++)
+        if (word[i] != '\'' && word[i] != '-') h = (h ^ (unsigned char)word[i]) * 1099511628211u;
+    return h;
+}
+
+static void add_words(struct near *n, const struct flaw *flaw, size_t pair, const char *words, size_t size,
+                      bool second) {
+    for (size_t at = 0; at < size;) {
+        size_t length = 0;
+        while (at + length < size && words[at + length] != ' ') length++;
+        if (length) {
+            n->members = arena_grow(n->arena, n->members, n->count, &n->room, sizeof *n->members);
+            n->members[n->count++] = (struct near_word){hash_of(words + at, length), flaw, pair, second, 0};
+        }
+        at += length + 1;
+    }
+}
+
+static size_t slot_of(const struct near *n, uint64_t hash) {
+    size_t at = (size_t)(hash ^ (hash >> 31)) & (n->slot_count - 1);
+    while (n->slots[at] && n->members[n->slots[at] - 1].hash != hash) at = (at + 1) & (n->slot_count - 1);
+    return at;
+}
+
+struct near *near_new(struct arena *arena, const struct ruleset *rules) {
+    struct near *n = arena_alloc(arena, sizeof *n);
+    n->arena = arena;
+    size_t pairs = 0;
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct texts *near = &rules->flaws[i]->near;
+        for (size_t k = 0; k < near->count; k++, pairs++) {
+            const char *bar = strstr(near->at[k], " / ");
+            if (!bar) continue;
+            add_words(n, rules->flaws[i], pairs, near->at[k], (size_t)(bar - near->at[k]), false);
+            add_words(n, rules->flaws[i], pairs, bar + 3, strlen(bar + 3), true);
+        }
+    }
+    n->slot_count = 16;
+    while (n->slot_count < 2 * n->count) n->slot_count *= 2;
+    n->slots = arena_array(arena, n->slot_count, sizeof *n->slots);
+    for (size_t i = n->count; i-- > 0;) { // so that chains are in the order of the rules
+        size_t slot = slot_of(n, n->members[i].hash);
+        n->members[i].next = n->slots[slot];
+        n->slots[slot] = i + 1;
+    }
+    return n;
+}
+
+static size_t chain_at(const struct near *n, const struct token *token) {
+    if (token->kind == TOKEN_SIGN || !n->count) return 0;
+    size_t size = strlen(token->fold);
+    if (size > 2 && !strcmp(token->fold + size - 2, "'s")) size -= 2; // "paint's gone"
+    return n->slots[slot_of(n, hash_of(token->fold, size))];
+}
+
+static bool answers(const struct near *n, const struct token *token, const struct near_word *first) {
+    for (size_t m = chain_at(n, token); m; m = n->members[m - 1].next)
+        if (n->members[m - 1].pair == first->pair && n->members[m - 1].second != first->second) return true;
+    return false;
+}
+
+// The token of the other group behind `i` in the same clause; 0 if none.
+static size_t other_behind(const struct near *n, const struct tokens *tokens, size_t i,
+                           const struct near_word *first) {
+    for (size_t at = i + 1; at < tokens->count && at <= i + REACH; at++) {
+        if (tokens->at[at].stop >= STOP_COMMA || token_is(tokens, at, "but")) return 0;
+        if (answers(n, &tokens->at[at], first)) return at;
+    }
+    return 0;
+}
+
+bool near_next(const struct near *n, const struct tokens *tokens, size_t *i, size_t *entry,
+               struct near_hit *hit) {
+    for (; *i < tokens->count; ++*i, *entry = 0) {
+        size_t m = *entry ? n->members[*entry - 1].next : chain_at(n, &tokens->at[*i]);
+        for (; m; m = n->members[m - 1].next) {
+            size_t other = other_behind(n, tokens, *i, &n->members[m - 1]);
+            if (!other) continue;
+            *hit = (struct near_hit){n->members[m - 1].flaw, *i, other + 1};
+            *entry = m;
+            return true;
+        }
+    }
+    return false;
+}
