@@ -91,17 +91,41 @@ static bool is_place_only(const char *word) {
     return false;
 }
 
+// Of a figure, a flower or a creature what is missing is broken off.
+static bool is_limb(const char *word) {
+    static const char *const words[] = {"finger", "thumb", "ear",    "tail", "wing", "beak",
+                                        "petal",  "horn",  "toe",    "nose", "arm",  "head",
+                                        "branch", "twig",  "antler", "hoof", "paw"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(word, words[i])) return true;
+    return false;
+}
+
+// Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
+static bool is_no_part(const char *word) {
+    static const char *const words[] = {
+        "ring",  "line",    "hair",  "name",   "mark",     "label",  "sign",   "number", "writing",
+        "grain", "pattern", "stone", "weight", "light",    "print",  "bubble", "pin",    "leg",
+        "seam",  "picture", "photo", "stamp",  "key mark", "page",   "work",   "works",  "play",
+        "set",   "pair",    "spot",  "bead",   "flower",   "figure", "wire",   "date",   "signature"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(word, words[i])) return true;
+    return false;
+}
+
 static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from, size_t cue_to) {
     struct note *note = r->note;
     size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
     const char *part = note_words(note, from, to);
-    if (is_place_only(note->tokens.at[to - 1].one) || !note_free(note, from, to)) return;
+    const char *head = note->tokens.at[to - 1].one;
+    bool only_no = cue_to == cue_from + 1 && token_is(&note->tokens, cue_from, "no");
+    if (is_place_only(head) || (only_no && is_no_part(head)) || !note_free(note, from, to)) return;
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE) return;
     uint16_t stance = r->scope.stance[first];
-    const struct flaw *kind = kind_for(r, part);
+    const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part") : kind_for(r, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return;
-    bool usual = kind->part && same_noun(note->arena, kind->part, part);
+    bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
         clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);
         return;
@@ -114,12 +138,49 @@ static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
     if (count > 1) flaw->count = count;
 }
 
+// They open or join phrases and never stand within the name of a part.
+static bool is_small(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"on",   "in",  "at",  "of",   "from", "the",  "is",
+                                        "are",  "and", "or",  "with", "for",  "but",  "to",
+                                        "that", "it",  "i",   "so",   "has",  "have", "which",
+                                        "you",  "no",  "was", "a",    "an",   "came", "comes"};
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+// "Gone sticky", "gone brown": turned into, not missing.
+static bool turns_into(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !token_is(tokens, i - 1, "gone") || i >= tokens->count) return false;
+    static const char *const ends[] = {"and", "but", "so",  "now", "too", "though", "from", "since", "on",
+                                       "in",  "at",  "off", "one", "i",   "it",     "you",  "or"};
+    if (tokens->at[i].stop != STOP_NONE) return false;
+    for (size_t k = 0; k < COUNT(ends); k++)
+        if (token_is(tokens, i, ends[k])) return false;
+    return true;
+}
+
+// "The button at the waist is missing": what is missing stands before its place.
+static size_t before_place(const struct fault_reader *r, size_t i) {
+    static const char *const prepositions[] = {"at", "on", "in", "of", "from", "inside", "near", "by"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at > 0 && (token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "one") ||
+                      token_is(tokens, at - 1, "left") || token_is(tokens, at - 1, "right")))
+        at--;
+    for (size_t k = 0; at > 1 && k < COUNT(prepositions); k++)
+        if (token_is(tokens, at - 1, prepositions[k]) && r->part[at - 2]) return at - 2;
+    return i;
+}
+
 // How many tokens from `i` are a part with its adjectives, up to its last part word; 0 if none.
 static size_t part_at(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = 0;
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
-        if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN) break;
+        if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN || is_small(tokens, at))
+            break;
         if (r->part[at]) last = at + 1;
         if (r->scope.fault[at] && !r->part[at]) break;
         if (!r->part[at] && last) break;
@@ -141,8 +202,14 @@ void read_absent(struct fault_reader *r) {
         }
         if (!r->part[i]) continue;
         parts = part_at(r, i);
-        if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n))
-            add(r, i, i + parts, i + parts, i + parts + n);
+        if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n) &&
+            !turns_into(r, i + parts + n)) {
+            size_t owner = before_place(r, i);
+            if (owner < i)
+                add(r, owner, owner + 1, i + parts, i + parts + n);
+            else
+                add(r, i, i + parts, i + parts, i + parts + n);
+        }
         if (parts) i += parts - 1;
     }
 }

@@ -11,6 +11,7 @@ static const struct cue words[] = {
     {"a bit", SEVERITY_LIGHT},
     {"a bit of", SEVERITY_LIGHT},
     {"a few", SEVERITY_UNKNOWN},
+    {"a good deal of", SEVERITY_HEAVY},
     {"a hint of", SEVERITY_LIGHT},
     {"a little", SEVERITY_LIGHT},
     {"a little bit", SEVERITY_LIGHT},
@@ -26,7 +27,9 @@ static const struct cue words[] = {
     {"big", SEVERITY_HEAVY},
     {"completely", SEVERITY_HEAVY},
     {"considerable", SEVERITY_HEAVY},
+    {"couple of light", SEVERITY_LIGHT},
     {"covered in", SEVERITY_HEAVY},
+    {"crushed", SEVERITY_MODERATE},
     {"deep", SEVERITY_HEAVY},
     {"deeply", SEVERITY_HEAVY},
     {"extensive", SEVERITY_HEAVY},
@@ -34,7 +37,9 @@ static const struct cue words[] = {
     {"faintly", SEVERITY_LIGHT},
     {"fair bit of", SEVERITY_MODERATE},
     {"fairly", SEVERITY_MODERATE},
-    {"fine", SEVERITY_LIGHT},
+    {"flea bite", SEVERITY_LIGHT},
+    {"freckles", SEVERITY_LIGHT},
+    {"hairline", SEVERITY_LIGHT},
     {"hardly", SEVERITY_LIGHT},
     {"hardly any", SEVERITY_LIGHT},
     {"heavily", SEVERITY_HEAVY},
@@ -62,27 +67,39 @@ static const struct cue words[] = {
     {"noticeably", SEVERITY_MODERATE},
     {"obvious", SEVERITY_MODERATE},
     {"pin sized", SEVERITY_LIGHT},
+    {"pinhead", SEVERITY_LIGHT},
     {"pinprick", SEVERITY_LIGHT},
+    {"pitted", SEVERITY_HEAVY},
+    {"plenty of", SEVERITY_HEAVY},
     {"pretty bad", SEVERITY_HEAVY},
     {"pretty badly", SEVERITY_HEAVY},
     {"quite a bit of", SEVERITY_MODERATE},
     {"quite a few", SEVERITY_MODERATE},
     {"really bad", SEVERITY_HEAVY},
+    {"ruined", SEVERITY_HEAVY},
     {"serious", SEVERITY_HEAVY},
     {"seriously", SEVERITY_HEAVY},
     {"severe", SEVERITY_HEAVY},
     {"severely", SEVERITY_HEAVY},
+    {"shallow", SEVERITY_LIGHT},
+    {"shredded", SEVERITY_HEAVY},
     {"sizable", SEVERITY_HEAVY},
     {"slight", SEVERITY_LIGHT},
     {"slightly", SEVERITY_LIGHT},
     {"small", SEVERITY_LIGHT},
+    {"smaller", SEVERITY_LIGHT},
+    {"smashed", SEVERITY_HEAVY},
     {"some", SEVERITY_UNKNOWN},
+    {"speck", SEVERITY_LIGHT},
+    {"specks", SEVERITY_LIGHT},
     {"strong", SEVERITY_HEAVY},
     {"strongly", SEVERITY_HEAVY},
     {"superficial", SEVERITY_LIGHT},
+    {"surface", SEVERITY_LIGHT},
     {"teeny", SEVERITY_LIGHT},
     {"terrible", SEVERITY_HEAVY},
     {"terribly", SEVERITY_HEAVY},
+    {"thick", SEVERITY_HEAVY},
     {"thin", SEVERITY_LIGHT},
     {"tiny", SEVERITY_LIGHT},
     {"tons of", SEVERITY_HEAVY},
@@ -93,6 +110,10 @@ static const struct cue words[] = {
     {"very little", SEVERITY_LIGHT},
     {"very small", SEVERITY_LIGHT},
     {"wee", SEVERITY_LIGHT},
+    {"won't budge", SEVERITY_HEAVY},
+    {"won't stay", SEVERITY_HEAVY},
+    {"wont budge", SEVERITY_HEAVY},
+    {"wont shut", SEVERITY_HEAVY},
 };
 
 enum { BEFORE_MOST = 5, BEHIND_MOST = 4 };
@@ -105,6 +126,50 @@ static bool joins(const struct token *t) {
 static enum severity at_token(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, words, COUNT(words), i, n);
     return cue ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+}
+
+// What the fault still lets it do, or no longer: "stiff but it turns", "stuck solid", "won't budge".
+static const struct cue behind[] = {
+    {"all over", SEVERITY_HEAVY},
+    {"and pitted", SEVERITY_HEAVY},
+    {"but goes", SEVERITY_LIGHT},
+    {"but holds", SEVERITY_LIGHT},
+    {"but it closes", SEVERITY_LIGHT},
+    {"but it does", SEVERITY_LIGHT},
+    {"but it goes", SEVERITY_LIGHT},
+    {"but it holds", SEVERITY_LIGHT},
+    {"but it moves", SEVERITY_LIGHT},
+    {"but it opens", SEVERITY_LIGHT},
+    {"but it still", SEVERITY_LIGHT},
+    {"but it turns", SEVERITY_LIGHT},
+    {"but it works", SEVERITY_LIGHT},
+    {"but moves", SEVERITY_LIGHT},
+    {"but still", SEVERITY_LIGHT},
+    {"but they hold", SEVERITY_LIGHT},
+    {"but turns", SEVERITY_LIGHT},
+    {"but works", SEVERITY_LIGHT},
+    {"hard to see", SEVERITY_LIGHT},
+    {"here and there", SEVERITY_LIGHT},
+    {"pretty strong", SEVERITY_HEAVY},
+    {"quite strong", SEVERITY_HEAVY},
+    {"solid", SEVERITY_HEAVY},
+    {"then goes", SEVERITY_LIGHT},
+    {"very strong", SEVERITY_HEAVY},
+    {"won't budge", SEVERITY_HEAVY},
+    {"you have to look", SEVERITY_LIGHT},
+    {"you won't notice", SEVERITY_LIGHT},
+};
+
+static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
+        if (tokens->at[i].stop >= STOP_CLAUSE) break;
+        const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), i, &n);
+        if (cue) return (enum severity)cue->kind;
+        if (r->scope.fault[i]) break;
+    }
+    return SEVERITY_UNKNOWN;
 }
 
 // The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
@@ -129,6 +194,8 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
             }
         }
     }
+    enum severity told = told_behind(r, hit);
+    if (told) return told;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         if (token_phrase(tokens, i, "not bad") || token_phrase(tokens, i, "nothing major") ||

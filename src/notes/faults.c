@@ -207,6 +207,72 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
            (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
 }
 
+static bool is_article(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the",  "a",     "an",    "it",  "its",     "any",
+                                        "for",  "of",    "them",  "if",  "whether", "that",
+                                        "this", "those", "about", "out", "em"};
+    for (size_t k = 0; k < sizeof words / sizeof *words; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+// "Didn't test the advance", "haven't looked inside": without a fault word the area itself was not looked at.
+static void read_areas(struct fault_reader *r) {
+    enum { AREA_WORDS = 5 };
+    struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (!(r->scope.stance[i] & STANCE_UNKNOWN) || (i && (r->scope.stance[i - 1] & STANCE_UNKNOWN)))
+            continue;
+        size_t end = i;
+        bool fault = false;
+        while (end < tokens->count && (r->scope.stance[end] & STANCE_UNKNOWN)) fault |= r->scope.fault[end++];
+        size_t from = i, to = end;
+        while (from < to && is_article(tokens, from)) from++;
+        if (to > from + AREA_WORDS) to = from + AREA_WORDS;
+        for (size_t k = from; k < to; k++)
+            if (tokens->at[k].stop != STOP_NONE) to = k;
+        if (fault || from >= to) continue;
+        note_unchecked(note, arena_string(note->arena, note_words(note, from, to)));
+        note_take(note, from, to, TAKEN_SCOPE);
+        note_reading(note, from, to, "unchecked area", "not looked at");
+    }
+}
+
+static bool is_there(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"is",     "there's", "theres", "has",  "was",   "wait",
+                                        "though", "except",  "but",    "find", "found", "see"};
+    for (size_t back = 1; back <= 2 && back <= i; back++)
+        for (size_t k = 0; k < sizeof words / sizeof *words; k++)
+            if (token_is(tokens, i - back, words[k])) return true;
+    return false;
+}
+
+// "No chips … but there is one on the foot": "one" is of the kind that was denied last.
+static void read_ones(struct fault_reader *r) {
+    enum { FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
+        if (!token_is(tokens, i, "one") || !is_there(tokens, i) || r->note->taken[i] != TAKEN_NOT) continue;
+        bool place = token_is(tokens, i + 1, "on") || token_is(tokens, i + 1, "in") ||
+                     token_is(tokens, i + 1, "at") || token_is(tokens, i + 1, "near") ||
+                     token_is(tokens, i + 1, "inside") || token_is(tokens, i + 1, "by");
+        if (!place) continue;
+        for (size_t h = r->hit_count; h-- > 0;) {
+            const struct fault_hit *hit = &r->hits[h];
+            if (hit->to > i || i - hit->to > FAR || hit->kinds[0]->form != FAULT) continue;
+            if (!(stance_of(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN))) break;
+            struct fault_hit one = *hit;
+            one.from = i;
+            one.to = i + 1;
+            struct spot spot = spot_of_hit(r, &one);
+            const char *where = words_of(r->note, spot.where_from, spot.where_to);
+            tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
+            break;
+        }
+    }
+}
+
 // What is there somewhere is not told as nowhere.
 static void settle(struct record *record) {
     size_t kept = 0;
@@ -231,6 +297,8 @@ void read_faults(struct note *note) {
     scope_read(&r.scope, 0);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
+    read_ones(&r);
     read_absent(&r);
+    read_areas(&r);
     settle(note->record);
 }

@@ -78,11 +78,21 @@ static int fits(const struct fault_reader *r, const struct flaw *kind, const cha
     return score;
 }
 
+// "Yellowed" is first of all yellowing, "split" a split.
+static int is_named(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    enum { STEM = 5 };
+    const char *word = r->note->tokens.at[hit->from].fold;
+    size_t n = strlen(word) < STEM ? strlen(word) : STEM;
+    bool noun = kind->noun && !strncmp(kind->noun, word, n),
+         adjective = kind->adjective && !strncmp(kind->adjective, word, n);
+    return noun || adjective ? 1 : 0;
+}
+
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
     const struct flaw *best = hit->kinds[0];
-    int most = fits(r, best, place);
+    int most = 2 * fits(r, best, place) + is_named(r, hit, best);
     for (size_t i = 1; i < hit->kind_count; i++) {
-        int score = fits(r, hit->kinds[i], place);
+        int score = 2 * fits(r, hit->kinds[i], place) + is_named(r, hit, hit->kinds[i]);
         if (score <= most) continue;
         most = score;
         best = hit->kinds[i];

@@ -114,7 +114,8 @@ void scope_read(struct scope *scope, unsigned off) {
     } all[] = {{SCOPE_UNKNOWN, scope_unknown},     {SCOPE_DENIAL, scope_denial},
                {SCOPE_LIMITED, scope_limited},     {SCOPE_PAST, scope_past},
                {SCOPE_DOUBT, scope_doubt},         {SCOPE_PACKING, scope_packing},
-               {SCOPE_EXCEPTION, scope_exception}, {SCOPE_CORRECTION, scope_correction}};
+               {SCOPE_EXCEPTION, scope_exception}, {SCOPE_CORRECTION, scope_correction},
+               {SCOPE_INTENDED, scope_intended}};
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         if (!(off & all[i].which)) all[i].read(scope);
 }

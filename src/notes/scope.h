@@ -29,7 +29,8 @@ enum phenomenon {
     SCOPE_DOUBT = 16,
     SCOPE_UNKNOWN = 32,
     SCOPE_CORRECTION = 64,
-    SCOPE_PACKING = 128
+    SCOPE_PACKING = 128,
+    SCOPE_INTENDED = 256
 };
 
 struct scope {
@@ -67,6 +68,7 @@ void scope_doubt(struct scope *scope);
 void scope_unknown(struct scope *scope);
 void scope_correction(struct scope *scope);
 void scope_packing(struct scope *scope);
+void scope_intended(struct scope *scope);
 
 // All of them but those in `off` (bits of enum phenomenon).
 void scope_read(struct scope *scope, unsigned off);
