@@ -42,6 +42,13 @@ static bool is_listed(const struct fault_reader *r, const char *phrase) {
     return false;
 }
 
+// "Winder's stiff": the winder.
+static const char *owner(const struct fault_reader *r, const struct token *token) {
+    size_t n = strlen(token->fold);
+    bool owns = n > 2 && !strcmp(token->fold + n - 2, "'s");
+    return owns ? say_singular(r->note->arena, arena_copy(r->note->arena, token->fold, n - 2)) : token->one;
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN) return 0;
@@ -52,7 +59,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
         for (size_t k = 0; k < n; k++) {
             words &= tokens->at[i + k].kind != TOKEN_SIGN;
             buf_format(&phrase, "%s%s", k ? " " : "",
-                       k + 1 == n ? tokens->at[i + k].one : tokens->at[i + k].fold);
+                       k + 1 == n ? owner(r, &tokens->at[i + k]) : tokens->at[i + k].fold);
         }
         if (words && (is_listed(r, phrase.at) || (n == 1 && is_always(&tokens->at[i])))) return n;
     }
@@ -145,28 +152,20 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     return last;
 }
 
-// The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped".
+// The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped". Between the two
+// stand verbs, degrees and articles, no other fault; behind a preposition it is no subject.
 static bool subject_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
-    static const char *const between[] = {
-        "is",     "are",     "has",    "have",    "was",     "were",   "got",      "with",   "a",
-        "an",     "some",    "very",   "a bit",   "bit",     "little", "slightly", "badly",  "shows",
-        "looks",  "bad",     "small",  "slight",  "few",     "couple", "of",       "also",   "really",
-        "pretty", "quite",   "been",   "be",      "may",     "might",  "two",      "three",  "one",
-        "tiny",   "minor",   "big",    "light",   "heavy",   "its",    "s",        "partly", "mostly",
-        "feels",  "seems",   "coming", "lightly", "heavily", "too",    "both",     "all",    "just",
-        "kinda",  "not",     "no",     "any",     "isn't",   "aren't", "doesn't",  "don't",  "free",
-        "never",  "without", "old",    "there's"};
+    static const char *const sides[] = {"left",  "right", "upper",  "lower",  "front",   "back",   "rear",
+                                        "inner", "outer", "top",    "bottom", "battery", "inside", "outside",
+                                        "big",   "small", "second", "first",  "one"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
     for (size_t gap = 0; at > 0 && gap <= GAP_MOST; gap++) {
-        const struct token *before = &tokens->at[at - 1];
+        if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
         if (r->part[at - 1]) {
             *to = at;
             size_t start = at - 1;
             while (start > 0 && *to - start < PART_WORDS_MOST && r->part[start - 1]) start--;
-            static const char *const sides[] = {
-                "left",   "right",   "upper",  "lower",   "front", "back",  "rear",   "inner", "outer", "top",
-                "bottom", "battery", "inside", "outside", "big",   "small", "second", "first", "one"};
             while (start > 0 && *to - start < PART_WORDS_MOST &&
                    is_one_of(tokens, start - 1, sides, COUNT(sides)))
                 start--;
@@ -175,8 +174,39 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             *from = start;
             return !(behind > 0 && is_preposition(tokens, behind - 1));
         }
-        if (before->stop != STOP_NONE || !is_one_of(tokens, at - 1, between, COUNT(between))) return false;
+        if (r->scope.fault[at - 1] || token_is(tokens, at - 1, "and")) return false;
         at--;
+    }
+    return false;
+}
+
+// A part word inside the phrase of the fault itself: "lid sticks".
+static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    if (hit->to - hit->from < 2) return false;
+    for (size_t i = hit->from; i < hit->to; i++) {
+        if (!r->part[i]) continue;
+        *from = i;
+        *to = i + 1;
+        return true;
+    }
+    return false;
+}
+
+// "The chain isn't broken, it's tarnished": the part that the clause before speaks of.
+static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const pronouns[] = {"it", "it's", "its", "they", "they're", "that"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = i;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && i - start < GAP_MOST) start--;
+    while (token_is(tokens, start, "and") || token_is(tokens, start, "but")) start++;
+    if (start == 0 || !is_one_of(tokens, start, pronouns, COUNT(pronouns))) return false;
+    if (tokens->at[start - 1].stop >= STOP_SENTENCE) return false;
+    size_t sentence = scope_sentence_start(&r->scope, i);
+    for (size_t at = sentence; at < start && at < sentence + 4; at++) {
+        if (!r->part[at]) continue;
+        *from = at;
+        *to = at + 1;
+        return true;
     }
     return false;
 }
@@ -232,9 +262,24 @@ static size_t place_of_list(const struct fault_reader *r, size_t i, size_t *from
     return joined ? place_behind(r, at, from) : 0;
 }
 
+// "Engraved with a big M in the middle": a place further on in the clause, before any other fault.
+static size_t place_further(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { FURTHER = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at < tokens->count && at < i + FURTHER; at++) {
+        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at] || token_is(tokens, at, "and") ||
+            token_is(tokens, at, "but"))
+            return 0;
+        size_t to = place_behind(r, at, from);
+        if (to) return to;
+    }
+    return 0;
+}
+
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     size_t from = 0, to = place_behind(r, behind_hit(r, hit->to), &from);
+    if (!to) to = place_further(r, hit->to, &from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, &from);
     if (to) {
@@ -247,6 +292,9 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     } else if (hit->near && r->part[hit->from]) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
         spot.part_to = hit->from + 1;
+    } else if (part_inside(r, hit, &from, &to) || part_of_pronoun(r, hit->from, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
     } else if (!spot.where_to && place_before(r, hit->from, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
