@@ -85,11 +85,7 @@ static void prove_hits(struct prover *p, const struct rule *rule, const struct f
             continue;
         }
         enum scan_result result = find(p, finder, text, &want, &got);
-        if (!is_announced(p, finder, text))
-            fail(p, CODE_RULE_HIT, rule, "name one of its words under 'match_on'",
-                 arena_format(p->arena, "no word of 'said' or 'match_on' of '%s' stands in its hit \"%s\"",
-                              rule->id, rule->hits.at[i]));
-        else if (result == SCAN_SLOW)
+        if (result == SCAN_SLOW)
             too_slow(p, rule, text);
         else if (result == SCAN_NONE)
             fail(p, CODE_RULE_HIT, rule, NULL,
@@ -98,6 +94,10 @@ static void prove_hits(struct prover *p, const struct rule *rule, const struct f
             fail(p, CODE_RULE_HIT, rule, NULL,
                  arena_format(p->arena, "'%s' finds \"%.*s\" in its hit \"%s\"", rule->id,
                               (int)(got.to - got.from), text + got.from, rule->hits.at[i]));
+        else if (!is_announced(p, finder, text))
+            fail(p, CODE_RULE_HIT, rule, "name one of its words under 'match_on'",
+                 arena_format(p->arena, "no word of 'said' or 'match_on' of '%s' stands in its hit \"%s\"",
+                              rule->id, rule->hits.at[i]));
     }
 }
 

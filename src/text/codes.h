@@ -32,7 +32,6 @@ enum code_level { LEVEL_ERROR, LEVEL_WARNING, LEVEL_NOTE };
     X(CODE_UNKNOWN_FLAW, "record.unknown-flaw", LEVEL_ERROR, 4)                                              \
     X(CODE_UNKNOWN_FAMILY, "record.unknown-family", LEVEL_ERROR, 4)                                          \
     X(CODE_SAME_ID, "record.same-id", LEVEL_ERROR, 4)                                                        \
-    X(CODE_NOTES_ONLY, "record.notes-only", LEVEL_WARNING, 0)                                                \
     /* rules */                                                                                              \
     X(CODE_RULE_SYNTAX, "rule.syntax", LEVEL_ERROR, 3)                                                       \
     X(CODE_RULE_KEY, "rule.unknown-key", LEVEL_ERROR, 3)                                                     \

@@ -96,7 +96,7 @@ static inline const char *source_folder(void) {
 static inline enum asfound_status engine_open(struct memory *memory, struct kept *messages,
                                               asfound_engine **engine) {
     struct asfound_engine_options options = {
-        .data = source_folder(),
+        .data = data_folder(),
         .memory = {memory_alloc, memory_free, memory},
         .messages = kept_put,
         .messages_context = messages,

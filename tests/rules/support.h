@@ -21,6 +21,12 @@ static inline const char *source_folder(void) {
     return folder ? folder : ".";
 }
 
+// Rules, lists and the word book as the program finds them.
+static inline const char *data_folder(void) {
+    const char *folder = getenv("ASFOUND_BUILT");
+    return folder ? folder : "build-tests/share/asfound";
+}
+
 static inline const char *printed(struct arena *arena, struct diags *diags) {
     struct buf out = buf_start(arena);
     diags_print(diags, &out, false);

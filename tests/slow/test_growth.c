@@ -390,8 +390,8 @@ static size_t measurable(const struct input *input) {
 }
 
 static void open_engine(void) {
-    const char *folder = getenv("ASFOUND_SOURCE");
-    struct asfound_engine_options options = {.data = folder ? folder : "."};
+    const char *folder = getenv("ASFOUND_BUILT");
+    struct asfound_engine_options options = {.data = folder ? folder : "build-tests/share/asfound"};
     ck_assert_int_eq(asfound_engine_new(&options, &engine), ASFOUND_FINE);
 }
 
