@@ -88,6 +88,11 @@ static inline void memory_free(void *context, void *block) {
     free(block);
 }
 
+static inline const char *data_folder(void) {
+    const char *folder = getenv("ASFOUND_BUILT");
+    return folder ? folder : "build-tests/share/asfound";
+}
+
 static inline const char *source_folder(void) {
     const char *folder = getenv("ASFOUND_SOURCE");
     return folder ? folder : ".";

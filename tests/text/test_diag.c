@@ -161,7 +161,7 @@ static void many(struct arena *arena, void *context) {
                              "a:7:3: error: right [record.value]\n    7 |  xyz\n      |    ^\n"
                              "b:1:1: error: first one [record.type]\n    1 |  1\n      |  ^\n"
                              "b:1:1: error: first two [rule.hit]\n    1 |  1\n      |  ^\n"
-                             "b:3:1: warning: third [record.notes-only]\n    3 |  3\n      |  ^\n");
+                             "b:3:1: warning: third [input.empty]\n    3 |  3\n      |  ^\n");
     for (int i = 0; i < 60; i++) diags_add(&diags, CODE_TYPE, (struct place){&a, 0, 1}, NULL, "again");
     ck_assert_uint_eq(diags.count, DIAGS_MOST);
     ck_assert_uint_eq(diags.dropped, 16);
