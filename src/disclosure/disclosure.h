@@ -43,6 +43,8 @@ struct question {
     enum check_yes yes; // what a yes says, where a yes or no answers it
     int worth;          // steps of the grade count a hundred each, words of the title what they earn
     size_t order;
+    enum grade lowers_to; // what the answer may lower the grade to; GRADE_A: it does not
+    enum slot adds;       // what of the title it adds; SLOT_COUNT: nothing
 };
 struct questions {
     struct question *items;

@@ -52,8 +52,6 @@ static bool answered(const struct record *record, const struct check *check) {
 }
 
 static void put(struct asker *a, struct question question) {
-    for (size_t i = 0; i < a->count; i++)
-        if (!strcmp(a->all[i].ask, question.ask)) return;
     a->all = arena_grow(a->arena, a->all, a->count, &a->room, sizeof *a->all);
     question.order = a->count;
     a->all[a->count++] = question;
@@ -175,7 +173,7 @@ static bool is_of_other_thing(struct asker *a, const char *ask) {
 static void ask_check(struct asker *a, const struct check *check) {
     enum grade worst = GRADE_A;
     int title = 0;
-    const char *because = NULL;
+    enum slot adds = SLOT_COUNT;
     for (size_t i = 0; i < check->flaws.count; i++) {
         const struct flaw *kind = ruleset_flaw(a->rules, check->flaws.at[i]);
         if (!kind) continue;
@@ -189,16 +187,15 @@ static void ask_check(struct asker *a, const struct check *check) {
         int worth = slot_worth(a->record->family, slot);
         if (worth > title) {
             title = worth;
-            because = arena_format(a->arena, "adds the %s to the title", slot_name(slot));
+            adds = slot;
         }
     }
     int steps = steps_down(a, worst), worth = STEP * steps + title;
-    if (is_of_other_thing(a, check->ask)) worth /= STEP;
-    if (steps) because = grade_change(a, worst);
     put(a, (struct question){.id = check->id,
                              .ask = check->ask,
                              .kind = check->id,
-                             .because = because ? because : "buyers of this family ask it",
+                             .lowers_to = steps ? worst : GRADE_A,
+                             .adds = steps ? SLOT_COUNT : adds,
                              .yes = check->yes,
                              .worth = worth});
 }
@@ -207,6 +204,34 @@ static int most_first(const void *x, const void *y) {
     const struct question *a = x, *b = y;
     if (a->worth != b->worth) return a->worth > b->worth ? -1 : 1;
     return (a->order > b->order) - (a->order < b->order);
+}
+
+// Said only of the few that are asked.
+static void say_why(struct asker *a, struct question *q) {
+    if (q->because) return;
+    if (q->lowers_to != GRADE_A)
+        q->because = grade_change(a, q->lowers_to);
+    else if (q->adds != SLOT_COUNT)
+        q->because = arena_format(a->arena, "adds the %s to the title", slot_name(q->adds));
+    else
+        q->because = "buyers of this family ask it";
+}
+
+// The first that are of this thing; where they are too few, those of its neighbors after all.
+static void choose(struct asker *a, struct questions *q) {
+    struct question *later = arena_array(a->arena, a->count + 1, sizeof *later);
+    size_t later_count = 0;
+    q->items = arena_array(a->arena, QUESTIONS_MOST, sizeof *q->items);
+    for (size_t i = 0; i < a->count && q->count < QUESTIONS_MOST; i++) {
+        if (!is_of_other_thing(a, a->all[i].ask)) {
+            q->items[q->count++] = a->all[i];
+            continue;
+        }
+        later[later_count] = a->all[i];
+        later[later_count++].worth = 0;
+    }
+    for (size_t i = 0; i < later_count && q->count < QUESTIONS_MOST; i++) q->items[q->count++] = later[i];
+    for (size_t i = 0; i < q->count; i++) say_why(a, &q->items[i]);
 }
 
 struct questions questions_ask(struct arena *arena, const struct ruleset *rules,
@@ -223,7 +248,6 @@ struct questions questions_ask(struct arena *arena, const struct ruleset *rules,
             ask_check(&a, &record->family->checks[i]);
     }
     if (a.count) qsort(a.all, a.count, sizeof *a.all, most_first);
-    q.items = a.all;
-    q.count = a.count < QUESTIONS_MOST ? a.count : QUESTIONS_MOST;
+    choose(&a, &q);
     return q;
 }

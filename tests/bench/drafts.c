@@ -11,13 +11,29 @@
 #include "format/stream.h"
 #include "format/write.h"
 #include "listing/listing.h"
+#include "listing/spelling.h"
 #include "rules/folder.h"
 #include "text/limits.h"
+#include "words/trade.h"
 
 enum { PASSES = 3 };
 
 enum step { STEP_READ, STEP_RECORD, STEP_LISTING, STEP_JSON, STEP_FREE, STEP_COUNT };
 static const char *const step_names[] = {"cut and parse", "record", "listing", "JSON", "arena reset"};
+
+// What a listing is made of, each done once more beside the draft.
+enum part {
+    PART_CLAIMS,
+    PART_TITLE,
+    PART_DISCLOSURE,
+    PART_QUESTIONS,
+    PART_PHOTOS,
+    PART_DESCRIPTION,
+    PART_SPELLING,
+    PART_COUNT
+};
+static const char *const part_names[] = {"claims", "title",       "disclosure", "questions",
+                                         "photos", "description", "spelling"};
 
 struct bench {
     const char *data, *path;
@@ -26,7 +42,9 @@ struct bench {
     struct stream *stream;
     struct diags diags;
     size_t *used, count, room;
-    double took[STEP_COUNT];
+    double took[STEP_COUNT], parts[PART_COUNT];
+    const struct trade *trade;
+    const struct wordbook *book;
     bool more, fine;
     size_t written;
 };
@@ -51,6 +69,12 @@ static void load(struct arena *arena, void *context) {
     const char *path = arena_format(arena, "%s/dict/us-gb.txt", b->data);
     const struct source *words = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &b->diags);
     if (words) b->drafter.variants = variants_load(arena, words->name, words->text, words->size, &b->diags);
+    words = folder_read_file(arena, arena_format(arena, "%s/dict/trade.txt", b->data), LIMIT_RULE_FILE_BYTES,
+                             &b->diags);
+    if (words) b->trade = trade_read(arena, words, &b->diags);
+    b->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", b->data), &b->diags);
+    struct spelling_options spelling = {LOCALE_US, NULL, b->trade, b->book, b->drafter.rules};
+    if (b->drafter.rules) b->drafter.spelling = spelling_new(arena, &spelling, &b->diags);
     if (b->drafter.rules) b->drafter.scanner = scanner_new(arena, b->drafter.rules->finder_count);
 }
 
@@ -61,6 +85,32 @@ static void keep_used(struct bench *b, size_t used) {
         if (!b->used) abort();
     }
     b->used[b->count++] = used;
+}
+
+static void time_parts(struct arena *arena, struct bench *b, const struct listing *drafted,
+                       const struct title_options *options) {
+    const struct record *record = drafted->record;
+    struct listing copy = {.record = record,
+                           .options = *options,
+                           .claims = drafted->claims,
+                           .disclosure = drafted->disclosure,
+                           .grading = drafted->grading};
+    double marks[PART_COUNT + 1] = {now()};
+    const struct claims *claims = claims_weigh(arena, b->drafter.scanner, b->drafter.rules, record);
+    marks[PART_TITLE] = now();
+    listing_choose(arena, &copy, title_plan(arena, record, claims, options));
+    marks[PART_DISCLOSURE] = now();
+    disclosure_write(arena, b->drafter.rules, record, LOCALE_US, b->drafter.variants);
+    marks[PART_QUESTIONS] = now();
+    questions_ask(arena, b->drafter.rules, record);
+    marks[PART_PHOTOS] = now();
+    photos_wish(arena, record);
+    marks[PART_DESCRIPTION] = now();
+    listing_describe(arena, &b->drafter, &copy);
+    marks[PART_SPELLING] = now();
+    listing_spell(arena, &copy, b->drafter.spelling);
+    marks[PART_COUNT] = now();
+    for (int part = 0; part < PART_COUNT; part++) b->parts[part] += marks[part + 1] - marks[part];
 }
 
 static void draft(struct arena *arena, void *context) {
@@ -82,6 +132,7 @@ static void draft(struct arena *arena, void *context) {
     marks[STEP_JSON + 1] = now();
     for (int step = 0; step <= STEP_JSON; step++) b->took[step] += marks[step + 1] - marks[step];
     keep_used(b, arena_used(arena));
+    time_parts(arena, b, listing, &options);
 }
 
 static bool pass(struct bench *b) {
@@ -91,6 +142,7 @@ static bool pass(struct bench *b) {
     b->stream = stream_open(&from, FORM_NDJSON, NULL);
     b->count = 0;
     memset(b->took, 0, sizeof b->took);
+    memset(b->parts, 0, sizeof b->parts);
     bool fine = b->stream != NULL;
     for (b->more = true; b->more && fine;) {
         fine = arena_try(b->records, draft, b);
@@ -115,6 +167,12 @@ static void report(const struct bench *b, const double *took, size_t messages) {
     for (int step = 0; step < STEP_COUNT; step++)
         printf("  %-14s %6.1f us a draft, %4.1f %%\n", step_names[step], took[step] / (double)b->count * 1e6,
                100 * took[step] / all);
+    double each = all / (double)b->count;
+    for (int part = 0; part < PART_COUNT; part++) {
+        double own = b->parts[part] / (double)b->count;
+        printf("  without %-12s %6.1f us less a draft, %.0f drafts a second\n", part_names[part], own * 1e6,
+               1 / (each - own));
+    }
     qsort(b->used, b->count, sizeof *b->used, by_size);
     static const double at[] = {0.5, 0.9, 0.99, 0.999};
     static const char *const names[] = {"p50", "p90", "p99", "p99.9"};
