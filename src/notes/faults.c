@@ -121,6 +121,14 @@ static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *
     return hit->near ? (uint16_t)(stance | r->scope.stance[hit->to - 1]) : stance;
 }
 
+// By the scale of the kind, where it goes by size.
+static enum severity degree_of_size(const struct flaw *kind, double mm) {
+    double light = kind->most_mm[SEVERITY_LIGHT], moderate = kind->most_mm[SEVERITY_MODERATE];
+    if (light > 0 && mm <= light) return SEVERITY_LIGHT;
+    if (moderate > 0) return mm <= moderate ? SEVERITY_MODERATE : SEVERITY_HEAVY;
+    return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
+}
+
 static void tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                  const char *part, const char *where) {
     uint16_t stance = stance_of(r, hit);
@@ -135,6 +143,7 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
     }
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         measure_flaw(r, hit, flaw);
+    if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
 }
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {

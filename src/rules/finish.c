@@ -34,8 +34,20 @@ static bool begins_with_verb(const struct flaw *flaw, const char *says, struct d
     return false;
 }
 
+// The millimeters of a scale's text: "under 3 mm", "3 to 6 mm, or on the rim". "Over 3 mm" sets no upper end.
+static double most_mm_of(const char *scale) {
+    const char *unit = scale ? strstr(scale, " mm") : NULL;
+    if (!unit || strstr(scale, "over ")) return 0;
+    const char *digits = unit;
+    while (digits > scale && digits[-1] >= '0' && digits[-1] <= '9') digits--;
+    double mm = 0;
+    for (; digits < unit; digits++) mm = 10 * mm + (*digits - '0');
+    return mm;
+}
+
 static bool finish_flaw(struct flaw *flaw, struct diags *diags) {
     flaw->cap[SEVERITY_UNKNOWN] = flaw->cap[SEVERITY_MODERATE];
+    for (int i = SEVERITY_LIGHT; i <= SEVERITY_MODERATE; i++) flaw->most_mm[i] = most_mm_of(flaw->scale[i]);
     bool fine = true;
     if (flaw->form == FAULT && !flaw->noun)
         fine = lacks(diags, &flaw->rule, "noun", "a fault is told by its noun");

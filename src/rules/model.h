@@ -60,6 +60,8 @@ struct flaw {
     enum degree_words degree;
     enum grade cap[SEVERITY_COUNT]; // best reachable grade; unknown takes the moderate cap
     const char *scale[SEVERITY_COUNT];
+    double
+        most_mm[SEVERITY_COUNT]; // largest size of that degree, as the scale gives it; 0 where it gives none
     const char *print, *means;
     // FAULT: "a chip", "chips", "chipped"; a mass noun takes no article and no count.
     const char *noun, *plural, *adjective;

@@ -7,7 +7,7 @@
 #include "listing/spelling.h"
 #include "words/trade.h"
 
-enum { RECORDS = 1200 };
+enum { RECORDS = 5000 };
 
 struct desk {
     struct drafter drafter;
