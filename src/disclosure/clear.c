@@ -6,7 +6,7 @@
 #include "disclosure/clause.h"
 #include "text/buf.h"
 
-enum { SOUGHT_MOST = 6 }; // in one sentence
+enum { SOUGHT_MOST = 6, AHEAD = 100 }; // in one sentence; how far others are looked for that may join
 
 static const char *or_list(struct arena *arena, const char *const *items, size_t count) {
     struct buf out = buf_start(arena);
@@ -22,7 +22,8 @@ void tell_unchecked(struct disclosure_maker *maker, const struct record *record)
     size_t kind_count = 0, area_count = 0;
     for (size_t i = 0; i < record->unchecked.count; i++) {
         bool known = false; // said twice, told once
-        for (size_t k = 0; k < i; k++) known |= !strcmp(record->unchecked.at[k], record->unchecked.at[i]);
+        for (size_t k = i > AHEAD ? i - AHEAD : 0; k < i; k++)
+            known |= !strcmp(record->unchecked.at[k], record->unchecked.at[i]);
         if (known) continue;
         const struct flaw *flaw = ruleset_flaw(maker->rules, record->unchecked.at[i]);
         if (flaw)
@@ -74,7 +75,7 @@ void tell_clear(struct disclosure_maker *maker, const struct record *record) {
         if (told[i]) continue;
         const struct item_clear *head = &record->clear[i];
         size_t count = 0;
-        for (size_t j = i; j < record->clear_count && count < SOUGHT_MOST; j++) {
+        for (size_t j = i; j < record->clear_count && j < i + AHEAD && count < SOUGHT_MOST; j++) {
             const struct item_clear *clear = &record->clear[j];
             if (told[j] || !same(head->where, clear->where) || !same(part_before(head), part_before(clear)))
                 continue;

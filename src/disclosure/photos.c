@@ -6,6 +6,9 @@
 #include "disclosure/disclosure.h"
 #include "text/utf8.h"
 
+// With more than these nobody would look through them either.
+enum { PHOTOS_MOST = 60, FLAWS_MOST = 60, PLACES_MOST = 6 };
+
 static bool is_small_word(const char *word) {
     static const char *const small[] = {"the",  "a",    "an",   "of",   "on",  "in",    "at",  "and",
                                         "or",   "with", "from", "its",  "to",  "by",    "one", "both",
@@ -48,7 +51,7 @@ static const char *file_for_flaw(struct arena *arena, const struct record *recor
                                  const struct item_flaw *flaw) {
     if (flaw->photo) return flaw->photo;
     const struct flaw *kind = flaw->kind;
-    for (size_t i = 0; i < record->photo_count; i++) {
+    for (size_t i = 0; i < record->photo_count && i < PHOTOS_MOST; i++) {
         const struct photo *photo = &record->photos[i];
         bool place =
             share_word(arena, flaw->part, photo->shows) || share_word(arena, flaw->where, photo->shows);
@@ -61,7 +64,7 @@ static const char *file_for_flaw(struct arena *arena, const struct record *recor
 }
 
 static const char *file_for_wish(struct arena *arena, const struct record *record, const char *wish) {
-    for (size_t i = 0; i < record->photo_count; i++)
+    for (size_t i = 0; i < record->photo_count && i < PHOTOS_MOST; i++)
         if (share_word(arena, record->photos[i].shows, wish)) return name_of(&record->photos[i]);
     return NULL;
 }
@@ -77,27 +80,32 @@ static struct photo_entry *same_wish(struct photo_list *list, const char *shows,
 }
 
 // One wish for all flaws that one picture would show, with their places behind it.
-static void wish_for_flaw(struct arena *arena, const struct record *record, struct photo_list *list,
-                          const struct item_flaw *flaw) {
+static void wish_for_flaw(struct arena *arena, const struct item_flaw *flaw, const char *file,
+                          struct photo_list *list, size_t *places) {
     const char *place = flaw->part ? flaw->part : flaw->where;
-    const char *file = file_for_flaw(arena, record, flaw),
-               *because = arena_format(arena, "flaw %s", flaw->kind->rule.id);
+    const char *because = arena_format(arena, "flaw %s", flaw->kind->rule.id);
     struct photo_entry *known = same_wish(list, flaw->kind->photo, file);
     if (!known) {
+        places[list->count] = 1;
         list->items[list->count++] = (struct photo_entry){flaw->kind->photo, because, file, place};
         return;
     }
-    if (place && !(known->where && strstr(known->where, place)))
-        known->where = known->where ? arena_format(arena, "%s; %s", known->where, place) : place;
+    size_t *told = &places[known - list->items];
+    if (!place || *told == PLACES_MOST || (known->where && strstr(known->where, place))) return;
+    ++*told;
+    known->where = known->where ? arena_format(arena, "%s; %s", known->where, place) : place;
 }
 
 struct photo_list photos_wish(struct arena *arena, const struct record *record) {
     const struct family *family = record->family;
     struct photo_list list = {
         arena_array(arena, record->flaw_count + family->photo_count + 1, sizeof *list.items), 0, 0};
+    size_t *places = arena_array(arena, record->flaw_count + 1, sizeof *places);
     for (size_t i = 0; i < record->flaw_count; i++) {
-        list.unshown += !file_for_flaw(arena, record, &record->flaws[i]);
-        wish_for_flaw(arena, record, &list, &record->flaws[i]);
+        const struct item_flaw *flaw = &record->flaws[i];
+        const char *file = i < FLAWS_MOST ? file_for_flaw(arena, record, flaw) : flaw->photo;
+        list.unshown += !file;
+        wish_for_flaw(arena, flaw, file, &list, places);
     }
     for (size_t i = 0; i < family->photo_count; i++) {
         const struct photo_wish *wish = &family->photos[i];

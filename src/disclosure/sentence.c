@@ -10,7 +10,9 @@
 
 #include <string.h>
 
-enum { CLAUSES_MOST = 3, WORDS_MOST = 18 };
+// AHEAD: how far a fault is looked for that may join; with thousands of them a look at all would take too
+// long.
+enum { CLAUSES_MOST = 3, WORDS_MOST = 18, AHEAD = 100 };
 
 struct teller {
     struct disclosure_maker *maker;
@@ -67,7 +69,7 @@ static void tell_missing(struct teller *t, size_t first) {
     const struct clause *group[CLAUSES_MOST], *head = &t->clauses[first];
     const char *subjects[CLAUSES_MOST];
     size_t count = 0;
-    for (size_t i = first; i < t->count && count < CLAUSES_MOST; i++) {
+    for (size_t i = first; i < t->count && i < first + AHEAD && count < CLAUSES_MOST; i++) {
         const struct clause *c = &t->clauses[i];
         if (t->told[i] || (i > first && (head->alone || !shares_missing(head, c)))) continue;
         subjects[count] = c->subject;
@@ -96,7 +98,7 @@ static bool tell_at_place(struct teller *t, size_t first) {
     const char *items[CLAUSES_MOST];
     size_t count = 0, words = 0;
     if (head->alone || head->verb != VERB_HAS || !is_whole(head)) return false;
-    for (size_t i = first; i < t->count && count < CLAUSES_MOST; i++) {
+    for (size_t i = first; i < t->count && i < first + AHEAD && count < CLAUSES_MOST; i++) {
         const struct clause *c = &t->clauses[i];
         if (t->told[i] || c->alone || c->band != head->band || !shares_place(head, c) ||
             words + words_in(c->rest) > WORDS_MOST)
@@ -223,7 +225,7 @@ static void tell_subject(struct teller *t, size_t first) {
     const struct clause *group[CLAUSES_MOST], *head = &t->clauses[first];
     size_t count = 0, words = words_in(head->subject);
     bool passed_over = false;
-    for (size_t i = first; i < t->count && count < CLAUSES_MOST; i++) {
+    for (size_t i = first; i < t->count && i < first + AHEAD && count < CLAUSES_MOST; i++) {
         const struct clause *c = &t->clauses[i];
         if (t->told[i]) continue;
         bool fits = i == first || (!head->alone && !c->alone && shares_subject(head, c) &&
