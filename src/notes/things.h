@@ -11,6 +11,8 @@ struct noun_found {
     const char *noun;          // singular, as it is printed
     const struct thing *thing; // of the rules; NULL when only the word book knows it
     const char *family;        // id; NULL when unknown
+    size_t families;           // of the rules that know it
+    uint32_t uses;             // of the word book
     bool candidate, gated, part;
 };
 

@@ -183,7 +183,6 @@ static void take(void *context, const struct wordnet_noun *noun) {
         if (!e->family && noun->family) e->family = text_of(m, noun->family);
         if (!(e->uses & (1u << USE_THING))) { // gated by hand, still goods
             e->uses |= 1u << USE_THING;
-            e->candidate = 1;
         }
         return;
     }

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+#include "notes/chunk.h"
+
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+// Sorted by bytes.
+static const char *const breakers[] = {
+    "a",       "about",    "above",   "across",     "after",    "against",  "ain't",    "aint",    "along",
+    "also",    "although", "am",      "an",         "and",      "any",      "are",      "aren't",  "arent",
+    "around",  "as",       "at",      "be",         "because",  "been",     "before",   "behind",  "being",
+    "below",   "beneath",  "beside",  "besides",    "between",  "but",      "by",       "came",    "can",
+    "can't",   "cant",     "come",    "comes",      "could",    "couldn't", "did",      "didn't",  "didnt",
+    "do",      "does",     "doesn't", "doesnt",     "don't",    "dont",     "down",     "during",  "each",
+    "either",  "every",    "except",  "feels",      "fits",     "for",      "found",    "from",    "gave",
+    "get",     "gets",     "given",   "goes",       "gone",     "got",      "had",      "hadn't",  "has",
+    "hasn't",  "hasnt",    "have",    "haven't",    "havent",   "he",       "her",      "here",    "here's",
+    "heres",   "him",      "his",     "how",        "i",        "i'd",      "i'll",     "i'm",     "i've",
+    "if",      "im",       "in",      "includes",   "inside",   "into",     "is",       "isn't",   "isnt",
+    "it",      "it's",     "its",     "itself",     "just",     "keeps",    "kept",     "like",    "listing",
+    "looks",   "may",      "maybe",   "me",         "measures", "might",    "mine",     "missing", "must",
+    "my",      "near",     "needs",   "neither",    "no",       "nor",      "not",      "of",      "off",
+    "on",      "once",     "onto",    "or",         "our",      "out",      "outside",  "over",    "per",
+    "perhaps", "picked",   "plus",    "reads",      "said",     "says",     "seems",    "selling", "she",
+    "should",  "since",    "so",      "some",       "still",    "than",     "that",     "that's",  "thats",
+    "the",     "their",    "them",    "then",       "there",    "there's",  "theres",   "these",   "they",
+    "they're", "theyre",   "this",    "those",      "though",   "through",  "thru",     "to",      "too",
+    "toward",  "towards",  "under",   "underneath", "unless",   "until",    "up",       "upon",    "us",
+    "w",       "w/",       "w/o",     "was",        "wasn't",   "wasnt",    "we",       "weighs",  "were",
+    "what",    "when",     "where",   "whether",    "which",    "while",    "who",      "whose",   "will",
+    "with",    "within",   "without", "won't",      "wont",     "would",    "wouldn't", "yet",     "you",
+    "your"};
+
+// Verbs where they stand behind a noun, nouns elsewhere.
+static const char *const after_noun[] = {
+    "blows",  "buzzes",   "catches", "cleans",  "clicks", "closes", "covers", "cuts",    "drips",  "drops",
+    "feels",  "flickers", "folds",   "hangs",   "hits",   "holds",  "hums",   "leaks",   "leans",  "lifts",
+    "lights", "locks",    "looks",   "moves",   "opens",  "plays",  "pulls",  "reels",   "rings",  "rocks",
+    "rolls",  "runs",     "screws",  "shakes",  "shows",  "shuts",  "sits",   "slides",  "slips",  "smells",
+    "snaps",  "sounds",   "spins",   "springs", "stands", "starts", "sticks", "stops",   "swings", "ticks",
+    "tips",   "tracks",   "turns",   "watches", "wears",  "weighs", "winds",  "wobbles", "works",  "zips"};
+
+static const char *const before_particle[] = {
+    "built", "button", "carry", "clip", "drop", "fold", "hang", "lace",  "lift", "light", "lock",
+    "pin",   "plug",   "pop",   "pull", "push", "ride", "roll", "screw", "sew",  "sit",   "slip",
+    "snap",  "stand",  "step",  "tie",  "walk", "wind", "zip",  "wrap",  "iron", "stick", "over"};
+static const char *const particles[] = {"up", "on", "down", "in", "off", "out", "over", "along"};
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static int by_word(const void *key, const void *entry) {
+    return strcmp(key, *(const char *const *)entry);
+}
+
+static bool is_in(const char *word, const char *const *list, size_t count) {
+    return bsearch(word, list, count, sizeof *list, by_word) != NULL;
+}
+
+static bool is_any(const struct note *note, size_t i, const char *const *list, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (token_is(&note->tokens, i, list[k])) return true;
+    return false;
+}
+
+static bool is_joiner(const struct note *note, size_t i) {
+    return token_is(&note->tokens, i, "-") || token_is(&note->tokens, i, "&") ||
+           token_is(&note->tokens, i, "'") || token_is(&note->tokens, i, "\"");
+}
+
+bool chunk_breaks(const struct note *note, size_t i) {
+    if (i >= note->tokens.count) return true;
+    const struct token *t = &note->tokens.at[i];
+    if (t->stop != STOP_NONE || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_MARK ||
+        note->taken[i] == TAKEN_FITS)
+        return true;
+    if (t->kind == TOKEN_SIGN) return !is_joiner(note, i);
+    return is_in(t->fold, breakers, COUNT(breakers));
+}
+
+// "wind up", "clip on" before a noun: how many tokens.
+static size_t particle_word(const struct note *note, size_t i) {
+    if (!is_any(note, i, before_particle, COUNT(before_particle))) return 0;
+    size_t at = i + 1;
+    if (token_is(&note->tokens, at, "-")) at++;
+    if (!is_any(note, at, particles, COUNT(particles))) return 0;
+    at++;
+    if (at >= note->tokens.count || note->tokens.at[at].kind != TOKEN_WORD) return 0;
+    return chunk_breaks(note, at) || note->fault_word[at] ? 0 : at - i;
+}
+
+static bool is_toy_word(const struct note *note, size_t i) {
+    static const char *const words[] = {"toy",     "clockwork", "friction", "windup",  "wind-up", "plush",
+                                        "stuffed", "diecast",   "die-cast", "battery", "playset"};
+    return is_any(note, i, words, COUNT(words)) || token_phrase(&note->tokens, i, "wind up") ||
+           token_phrase(&note->tokens, i, "pull along") || token_phrase(&note->tokens, i, "die cast");
+}
+
+static void keep(struct chunk *chunk, const struct noun_found *noun) {
+    if (chunk->count == CHUNK_NOUNS_MOST) {
+        memmove(chunk->nouns, chunk->nouns + 1, (CHUNK_NOUNS_MOST - 1) * sizeof *chunk->nouns);
+        chunk->count--;
+    }
+    chunk->nouns[chunk->count++] = *noun;
+}
+
+static const uint32_t value_uses = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |
+                                   (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_SHAPE) |
+                                   (1u << USE_STYLE);
+
+// How many tokens the word at `at` takes; its noun, if it is one, is kept.
+static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
+    struct noun_found noun;
+    struct word_entry entry;
+    bool is_noun = noun_at(note, at, &noun);
+    size_t value = word_at(note, at, value_uses, &entry);
+    if (value > 1 && (!is_noun || noun.to - at < value)) return value; // "milk glass" before "glass compote"
+    if (is_noun && noun.to - at > 1) {
+        keep(chunk, &noun);
+        return noun.to - at;
+    }
+    size_t particle = particle_word(note, at);
+    if (particle) return particle;
+    if (chunk_breaks(note, at) || note->fault_word[at]) return 0;
+    if (at > chunk->from && chunk->count && chunk->nouns[chunk->count - 1].to == at &&
+        is_any(note, at, after_noun, COUNT(after_noun)))
+        return 0;
+    if (is_noun) keep(chunk, &noun);
+    return 1;
+}
+
+bool chunk_at(const struct note *note, size_t i, struct chunk *chunk) {
+    *chunk = (struct chunk){.from = i, .to = i, .subject = SIZE_MAX};
+    size_t last = i, at = i;
+    while (at < note->tokens.count) {
+        size_t n = step(note, at, chunk);
+        if (!n) break;
+        for (size_t k = at; k < at + n; k++) chunk->toy |= is_toy_word(note, k);
+        last = at;
+        at += n;
+    }
+    chunk->to = at;
+    if (at == i) return false;
+    size_t n = word_at(note, last, 1u << USE_THEME, &chunk->theme);
+    if (n && last + n == at) chunk->subject = last;
+    return true;
+}

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// A noun that several families know ("jar", "beads", "tray") is settled by what the note says of its
+// material, then by the parts, areas and other goods that it names. The order of the families decides where
+// nothing does.
+#include "notes/kin.h"
+
+#include <string.h>
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct {
+    const char *words, *family;
+    int weight;
+} hints[] = {
+    {" glass crystal glassware stemware ", "glassware", 5},
+    {" porcelain stoneware earthenware ironstone china pottery terracotta ceramic redware majolica glaze "
+     "glazed "
+     "crazing backstamp crackle ",
+     "ceramics", 5},
+    {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
+     "metalware", 4},
+    {" enamel enamelware cast skillet ", "kitchenware", 3},
+    {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
+    {" sleeve record disc vinyl track mono stereo skip groove rpm side ", "media", 4},
+    {" clasp necklace bracelet rhinestone earring knotted pendant karat ", "jewelry", 4},
+    {" hem cuff collar zipper lining button sleeve waist bust inseam armhole ", "clothing", 3},
+    {" sole heel insole lace toe ", "footwear", 3},
+    {" plug cord volt motor amp watt ", "electrical", 3},
+    {" bulb lampshade socket harp wick chimney ", "lighting", 3},
+    {" toy windup clockwork doll litho play ", "toys", 4},
+    {" lens shutter film aperture ", "cameras", 4},
+    {" dial hands mainspring pendulum ticks ticking movement ", "clocks-watches", 3},
+    {" string reed fret bridge tuner bow ", "music", 2},
+    {" blade handle plane chisel saw ", "tools", 1},
+    {" drawer leg veneer upholstery seat cushion ", "furniture", 2},
+    {" yarn skein pattern needle sewing ", "crafts", 2},
+    {" blanket tablecloth sheet quilt pillowcase fringe ", "linens", 3},
+    {" postcard stamp postmark envelope letter ", "paper", 3},
+    {" christmas santa easter halloween ", "holiday", 4},
+    {" joker dice card jigsaw ", "games-puzzles", 3},
+    {" golf tennis ski fishing skate ", "sports", 3},
+};
+
+static int hint(const struct note *note, const char *family) {
+    int sum = 0;
+    for (size_t k = 0; k < COUNT(hints); k++) {
+        if (strcmp(hints[k].family, family) != 0) continue;
+        for (size_t i = 0; i < note->tokens.count; i++) {
+            const char *word = note->tokens.at[i].one, *at = hints[k].words;
+            size_t n = strlen(word);
+            if (note->tokens.at[i].kind != TOKEN_WORD || note->taken[i] == TAKEN_ASIDE) continue;
+            while ((at = strstr(at, word)) != NULL && !(at > hints[k].words && at[-1] == ' ' && at[n] == ' '))
+                at += n;
+            if (at) sum += hints[k].weight;
+        }
+    }
+    return sum;
+}
+
+static const struct family *by_noun(const struct note *note, const struct noun_found *found) {
+    size_t count = 0;
+    struct word_entry entry;
+    const struct thing *const *things = ruleset_things(note->rules, found->noun, &count);
+    const char *key = found->noun;
+    if (!things) { // printed with capitals, looked up without
+        struct buf small = buf_start(note->arena);
+        for (const char *c = found->noun; *c; c++)
+            buf_byte(&small, *c >= 'A' && *c <= 'Z' ? (char)(*c + 32) : *c);
+        key = small.at;
+        things = ruleset_things(note->rules, key, &count);
+    }
+    if (!things) return found->thing ? found->thing->family : NULL;
+    const struct family *best = things[0]->family;
+    int most = -1;
+    for (size_t i = 0; i < count; i++) {
+        int value = hint(note, things[i]->family->rule.id);
+        if (note->book && wordbook_find(note->book, key, strlen(key), &entry) && entry.family &&
+            !entry.candidate && !strcmp(entry.family, things[i]->family->rule.id))
+            value += 2;
+        if (value <= most) continue;
+        most = value;
+        best = things[i]->family;
+    }
+    return best;
+}
+
+static const struct family *strongest(const struct note *note, int least) {
+    const char *best = NULL;
+    int most = least - 1;
+    for (size_t k = 0; k < COUNT(hints); k++) {
+        int value = hint(note, hints[k].family);
+        if (value <= most) continue;
+        most = value;
+        best = hints[k].family;
+    }
+    return best ? ruleset_family(note->rules, best) : NULL;
+}
+
+const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
+    if (toy && (!found->thing || found->families > 1)) return ruleset_family(note->rules, "toys");
+    if (found->thing) return by_noun(note, found);
+    if (found->family && !found->candidate) return ruleset_family(note->rules, found->family);
+    const struct family *told = strongest(note, found->family ? 9 : 4);
+    if (told) return told;
+    return found->family ? ruleset_family(note->rules, found->family) : NULL;
+}

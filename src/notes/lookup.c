@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: MIT
+// Phrases of the word book and nouns of the rules at a token. Called for nearly every token by several
+// readers, so nothing is allocated before something is found: a phrase is laid out in a buffer of its own,
+// and the word book tells beforehand how long a phrase beginning with that word can be.
+#include <string.h>
+
+#include "notes/things.h"
+
+enum { NOUN_WORDS_MOST = 4, PHRASE_BYTES = 96 };
+
+struct laid {
+    char text[PHRASE_BYTES];
+    size_t size;
+};
+
+static bool lay(struct laid *out, const char *word) {
+    size_t n = strlen(word);
+    if (out->size + n + 2 > PHRASE_BYTES) return false;
+    if (out->size) out->text[out->size++] = ' ';
+    for (size_t i = 0; i < n; i++) out->text[out->size++] = word[i];
+    for (char *c = out->text + out->size - n; c < out->text + out->size; c++)
+        if (*c == '-') *c = ' ';
+    out->text[out->size] = '\0';
+    return true;
+}
+
+static bool lay_out(const struct note *note, size_t i, size_t n, bool singular, struct laid *out) {
+    out->size = 0;
+    for (size_t k = 0; k < n; k++) {
+        const struct token *t = &note->tokens.at[i + k];
+        if (!lay(out, singular && k + 1 == n ? t->one : t->fold)) return false;
+    }
+    return out->size > 0;
+}
+
+// Tokens from `i` on that may stand in one phrase.
+static size_t words_from(const struct note *note, size_t i) {
+    size_t n = 0;
+    while (n < NOUN_WORDS_MOST && i + n < note->tokens.count) {
+        const struct token *t = &note->tokens.at[i + n];
+        if (t->kind == TOKEN_SIGN && strcmp(t->fold, "&") != 0) break;
+        if (t->stop != STOP_NONE) break;
+        n++;
+    }
+    return n;
+}
+
+static size_t longest_of(const struct note *note, size_t i) {
+    const char *word = note->tokens.at[i].fold;
+    size_t a = wordbook_longest(note->book, word, strcspn(word, "-"));
+    const char *one = note->tokens.at[i].one;
+    size_t b = one == word ? 0 : wordbook_longest(note->book, one, strcspn(one, "-"));
+    return a > b ? a : b;
+}
+
+static bool find(const struct note *note, size_t i, size_t n, bool singular, uint32_t uses,
+                 struct word_entry *entry) {
+    struct laid laid;
+    if (singular && note->tokens.at[i + n - 1].one == note->tokens.at[i + n - 1].fold) return false;
+    return lay_out(note, i, n, singular, &laid) && wordbook_find(note->book, laid.text, laid.size, entry) &&
+           (entry->uses & uses);
+}
+
+size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry) {
+    if (!note->book || i >= note->tokens.count) return 0;
+    size_t n = words_from(note, i), most = n ? longest_of(note, i) : 0;
+    if (n > most) n = most;
+    for (; n > 0; n--)
+        if (find(note, i, n, false, uses, entry) || find(note, i, n, true, uses, entry)) return n;
+    return 0;
+}
+
+// The seller's own name of a thing is kept where it is English; a misspelling or another way to write the
+// same letters is printed as the list has it.
+static const char *own_word(const struct note *note, const struct word_entry *entry) {
+    const char *a = entry->phrase, *b = entry->print;
+    while (*a || *b) {
+        while (*a == ' ' || *a == '-') a++;
+        while (*b == ' ' || *b == '-') b++;
+        if (*a != *b) break;
+        if (*a) a++, b++;
+    }
+    if (!*a && !*b) return entry->print;
+    for (const char *word = entry->phrase; *word;) {
+        size_t n = strcspn(word, " ");
+        struct word_entry english;
+        if (!wordbook_find(note->book, word, n, &english) || !(english.uses & (1u << USE_WORD)))
+            return entry->print;
+        word += n + (word[n] == ' ');
+    }
+    return entry->phrase;
+}
+
+// Are these the same but for capitals? `folded` is small.
+static bool is_folded(const char *noun, const char *folded) {
+    for (; *noun && *folded; noun++, folded++)
+        if (*noun != *folded && (*noun < 'A' || *noun > 'Z' || *noun + ('a' - 'A') != *folded)) return false;
+    return *noun == *folded;
+}
+
+static bool rule_noun(const struct note *note, const char *phrase, struct noun_found *found) {
+    size_t count = 0;
+    const struct thing *const *things = ruleset_things(note->rules, phrase, &count);
+    if (!things) return false;
+    found->thing = things[0];
+    found->families = count;
+    found->family = count == 1 ? things[0]->family->rule.id : NULL;
+    for (size_t i = 0; i < count && !found->noun; i++)
+        if (is_folded(things[i]->noun, phrase)) found->noun = things[i]->noun; // "LP"
+    if (!found->noun) found->noun = arena_string(note->arena, phrase);
+    return true;
+}
+
+static bool book_noun(const struct note *note, const struct laid *laid, struct noun_found *found) {
+    struct word_entry entry;
+    if (!note->book || !wordbook_find(note->book, laid->text, laid->size, &entry)) return false;
+    found->uses = entry.uses;
+    found->gated = entry.uses & (1u << USE_GATED);
+    if (found->thing) return true;
+    if (!(entry.uses & ((1u << USE_THING) | (1u << USE_PART)))) return false;
+    found->part = !(entry.uses & (1u << USE_THING));
+    found->noun = own_word(note, &entry);
+    found->family = entry.family;
+    found->candidate = entry.candidate;
+    return true;
+}
+
+// Both forms of the rules before those of the word book: "beads" is a necklace there, a bead here.
+static bool noun_of(const struct note *note, size_t i, size_t n, struct noun_found *found) {
+    const struct token *last = &note->tokens.at[i + n - 1];
+    struct laid one, many;
+    bool both = last->one != last->fold;
+    if (!lay_out(note, i, n, true, &one) || !lay_out(note, i, n, false, &many)) return false;
+    *found = (struct noun_found){.from = i, .to = i + n};
+    bool rule = rule_noun(note, one.text, found) || (both && rule_noun(note, many.text, found));
+    return book_noun(note, &one, found) || rule || (both && book_noun(note, &many, found));
+}
+
+bool noun_at(const struct note *note, size_t i, struct noun_found *found) {
+    for (size_t n = i < note->tokens.count ? words_from(note, i) : 0; n > 0; n--) {
+        if (n == 1 && note->tokens.at[i].kind == TOKEN_SIGN) break;
+        if (noun_of(note, i, n, found)) return true;
+    }
+    return false;
+}
