@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Makers, patterns with names, models, and what a part fits. A name is a run of words with capitals where
-// none is due, or words that a cue announces ("by", "made by", "pattern is"). In a note without capitals only
-// cues count.
+// none is due, or words that a cue announces ("by", "made by", "pattern is"). Where a capital is due, at the
+// start of a sentence, only a word that is no English makes a name. In a note without capitals only cues
+// count.
 #include <string.h>
 
+#include "notes/english.h"
 #include "notes/things.h"
+#include "notes/works.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -18,21 +21,35 @@ static bool is_plain_word(const struct note *note, size_t i) {
     struct word_entry entry;
     struct noun_found noun;
     uint32_t any = (1u << USE_COUNT) - 1;
-    return word_at(note, i, any, &entry) || noun_at(note, i, &noun);
+    return word_at(note, i, any, &entry) || noun_at(note, i, &noun) || (note->book && english_at(note, i));
+}
+
+static bool is_never(const struct note *note, size_t i) {
+    static const char *const never[] = {
+        "i",         "i'm",      "i've",     "it",        "it's",    "the",       "no",       "not",
+        "two",       "three",    "four",     "one",       "japan",   "germany",   "england",  "china",
+        "usa",       "u.s.a",    "france",   "italy",     "made",    "monday",    "tuesday",  "sunday",
+        "saturday",  "friday",   "january",  "march",     "april",   "june",      "july",     "august",
+        "september", "october",  "november", "december",  "english", "german",    "french",   "japanese",
+        "chinese",   "american", "i'll",     "i'd",       "ok",      "wednesday", "thursday", "february",
+        "italian",   "british",  "uk",       "eu",        "us",      "xl",        "xxl",      "xs",
+        "mk",        "asian",    "african",  "indian",    "mexican", "spanish",   "swedish",  "danish",
+        "irish",     "scottish", "dutch",    "christmas", "easter",  "halloween", "type",     "model",
+        "size",      "usb",      "led",      "diy",       "ac",      "dc",        "as"};
+    if (is_one_of(&note->tokens, i, never, COUNT(never))) return true;
+    const char *word = note->tokens.at[i].fold;
+    return word[0] && !word[1]; // a letter by itself: "key of C"
 }
 
 // Does token `i` look like part of a name?
 static bool is_name_word(const struct note *note, size_t i) {
-    static const char *const never[] = {
-        "i",       "i'm",    "i've",   "it",       "it's",    "the",       "no",       "not",      "two",
-        "three",   "four",   "one",    "japan",    "germany", "england",   "china",    "usa",      "u.s.a",
-        "france",  "italy",  "made",   "monday",   "tuesday", "sunday",    "saturday", "friday",   "january",
-        "march",   "april",  "june",   "july",     "august",  "september", "october",  "november", "december",
-        "english", "german", "french", "japanese", "chinese", "american"};
     if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
     const struct token *t = &note->tokens.at[i];
     if (t->kind != TOKEN_WORD || !t->capital || note->tokens.shouts || note->fault_word[i]) return false;
-    if (is_one_of(&note->tokens, i, never, COUNT(never))) return false;
+    if (is_never(note, i)) return false;
+    struct noun_found noun;
+    if (t->capitals && ((noun_at(note, i, &noun) && noun.to == i + 1) || is_plain_word(note, i)))
+        return false; // "LP", "BOX"
     return !t->starts || !is_plain_word(note, i);
 }
 
@@ -40,8 +57,10 @@ static size_t name_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t end = i;
     while (end < tokens->count && end < i + 5) {
-        if (is_name_word(note, end) || (end > i && tokens->at[end].capital && note->taken[end] == TAKEN_NOT &&
-                                        tokens->at[end].kind == TOKEN_WORD)) {
+        bool more = end > i && tokens->at[end].capital && note->taken[end] == TAKEN_NOT &&
+                    tokens->at[end].kind == TOKEN_WORD && !token_is(tokens, end, "no") &&
+                    !(is_never(note, end) && tokens->at[end].fold[1]);
+        if (is_name_word(note, end) || more) {
             end++;
         } else if (end > i && (token_is(tokens, end, "&") || token_is(tokens, end, "and")) &&
                    is_name_word(note, end + 1)) {
@@ -81,18 +100,21 @@ static bool in_doubt(const struct note *note, size_t from, size_t to) {
            token_phrase(tokens, to, "maybe");
 }
 
-// "Pattern is Fennel Gate", "the Brambleveil pattern".
-static bool is_pattern(const struct note *note, size_t from, size_t to) {
+// Which attribute the words around a name make of it: "pattern is Fennel Gate", "the Brambleveil pattern",
+// "color is called Heather Dusk". NULL: nothing said.
+static const char *called(const struct note *note, size_t from, size_t to) {
+    static const char *const keys[][2] = {{"pattern", "pattern"}, {"design", "pattern"}, {"color", "color"},
+                                          {"colour", "color"},    {"colorway", "color"}, {"shade", "color"}};
+    static const char *const lead[] = {"called", "named", "is", "the", ":", "name"};
     const struct tokens *tokens = &note->tokens;
-    if (token_is(tokens, to, "pattern") || token_is(tokens, to, "design")) return true;
-    static const char *const lead[] = {"pattern", "design", "called", "named"};
-    for (size_t back = 1; back <= 3 && back <= from; back++) {
-        if (token_is(tokens, from - back, "pattern") || token_is(tokens, from - back, "design")) return true;
-        if (!is_one_of(tokens, from - back, lead, COUNT(lead)) && !token_is(tokens, from - back, "is") &&
-            !token_is(tokens, from - back, "the") && !token_is(tokens, from - back, ":"))
-            return false;
+    for (size_t k = 0; k < 2; k++)
+        if (token_is(tokens, to, keys[k][0])) return keys[k][1];
+    for (size_t back = 1; back <= 4 && back <= from; back++) {
+        for (size_t k = 0; k < COUNT(keys); k++)
+            if (token_is(tokens, from - back, keys[k][0])) return keys[k][1];
+        if (!is_one_of(tokens, from - back, lead, COUNT(lead))) return NULL;
     }
-    return false;
+    return NULL;
 }
 
 static bool fits_before(const struct note *note, size_t from) {
@@ -120,37 +142,116 @@ static void add_fit(struct note *note, size_t from, size_t to) {
     note_take(note, from, to, TAKEN_FITS);
 }
 
+// "7-R", "808-C", "CB/12": the tokens of one code.
+static size_t code_end(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i >= tokens->count || note->taken[i] != TAKEN_NOT) return i;
+    const struct token *t = &tokens->at[i];
+    if (t->kind != TOKEN_FIGURE && t->kind != TOKEN_CODE && !(t->kind == TOKEN_WORD && t->capitals)) return i;
+    size_t end = i + 1;
+    while (end + 1 < tokens->count && tokens->at[end].joined && tokens->at[end + 1].joined &&
+           (token_is(tokens, end, "-") || token_is(tokens, end, "/")) && note->taken[end + 1] == TAKEN_NOT &&
+           tokens->at[end + 1].stop == STOP_NONE)
+        end += 2;
+    return end;
+}
+
+// Behind "model", "model no.", "No." or the maker's name.
+static bool is_led(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i;
+    while (at > 0 && (token_is(tokens, at - 1, ".") || token_is(tokens, at - 1, "is") ||
+                      token_is(tokens, at - 1, "#") || token_is(tokens, at - 1, "number") ||
+                      token_is(tokens, at - 1, "no")))
+        at--;
+    return at > 0 && (token_is(tokens, at - 1, "model") || token_is(tokens, at - 1, "mod"));
+}
+
+static size_t behind_maker(const struct note *note, size_t i) { // where a model behind the maker would begin
+    const struct tokens *tokens = &note->tokens;
+    if (token_is(tokens, i, "no") || token_is(tokens, i, "model")) {
+        i++;
+        while (token_is(tokens, i, ".") || token_is(tokens, i, "no")) i++;
+    } else if (token_is(tokens, i, "#"))
+        i++;
+    return i;
+}
+
+static void read_model_behind(struct note *note, size_t to, enum sure sure) {
+    size_t from = behind_maker(note, to), end = code_end(note, from);
+    if (end == from || has(note, "model") || note->tokens.at[from].kind == TOKEN_WORD) return;
+    bool unit = end < note->tokens.count && note->taken[end] == TAKEN_MEASURE;
+    if (!unit) add(note, "model", from, end, sure);
+}
+
 static void read_models(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
-        bool led = i > 0 && (token_is(tokens, i - 1, "model") || token_is(tokens, i - 1, "mod") ||
-                             (i > 1 && token_is(tokens, i - 2, "model") &&
-                              (token_is(tokens, i - 1, "no") || token_is(tokens, i - 1, "number") ||
-                               token_is(tokens, i - 1, "is") || token_is(tokens, i - 1, "."))));
-        bool figure = tokens->at[i].kind == TOKEN_FIGURE && led;
+        bool led = is_led(note, i);
+        size_t end = code_end(note, i);
+        bool figure = end > i && led && (tokens->at[i].kind != TOKEN_WORD || end > i + 1);
         if (!is_model(&tokens->at[i]) && !figure) continue;
+        if (end == i) end = i + 1;
         if (fits_before(note, i)) {
             struct fit *fit = note_fit(note);
-            fit->model = arena_string(note->arena, note_words(note, i, i + 1));
-            fit->span = note_span_of(note, i, i + 1);
-            note_take(note, i, i + 1, TAKEN_FITS);
+            fit->model = arena_string(note->arena, note_words(note, i, end));
+            fit->span = note_span_of(note, i, end);
+            note_take(note, i, end, TAKEN_FITS);
         } else
-            add(note, "model", i, i + 1, in_doubt(note, i, i + 1) ? SURE_GUESS : SURE_STATED);
+            add(note, "model", i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
+        i = end - 1;
+    }
+}
+
+// In a note without capitals a word that is no English is a name behind "by" or before a bare figure.
+static bool is_flat_name(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const struct token *t = &tokens->at[i];
+    if (!(tokens->flat || tokens->shouts) || t->kind != TOKEN_WORD || note->taken[i] != TAKEN_NOT)
+        return false;
+    if (!note->book || strlen(t->fold) < 4 || is_never(note, i) || is_plain_word(note, i) ||
+        note->fault_word[i])
+        return false;
+    if (i > 0 && token_is(tokens, i - 1, "by")) return true;
+    size_t next = behind_maker(note, i + 1);
+    return next < tokens->count && note->taken[next] == TAKEN_NOT &&
+           (tokens->at[next].kind == TOKEN_FIGURE || tokens->at[next].kind == TOKEN_CODE);
+}
+
+static bool is_strange(const struct note *note, size_t from, size_t to) { // holds a word that is no English
+    for (size_t i = from; i < to; i++)
+        if (note->tokens.at[i].kind == TOKEN_WORD && !english_at(note, i)) return true;
+    return false;
+}
+
+static void read_brand(struct note *note, bool strange) {
+    for (size_t i = 0; i < note->tokens.count && !has(note, "brand"); i++) {
+        size_t end = name_end(note, i);
+        if (end == i && is_flat_name(note, i)) end = i + 1;
+        if (end == i) continue;
+        if (!strange || is_strange(note, i, end)) {
+            enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
+            add(note, "brand", i, end, sure);
+            read_model_behind(note, end, sure);
+        }
+        i = end - 1;
     }
 }
 
 void read_names(struct note *note) {
+    read_works(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         size_t end = name_end(note, i);
         if (end == i) continue;
+        const char *key = called(note, i, end);
         if (fits_before(note, i))
             add_fit(note, i, end);
-        else if (is_pattern(note, i, end))
-            add(note, "pattern", i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
-        else if (!has(note, "brand"))
-            add(note, "brand", i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
+        else if (key)
+            add(note, key, i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
         i = end - 1;
     }
+    read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
+    read_brand(note, false);
     read_models(note);
 }

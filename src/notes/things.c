@@ -99,10 +99,10 @@ static enum role role_of(const struct note *note, size_t i) {
 static const uint32_t stuff = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |
                               (1u << USE_PATTERN) | (1u << USE_FINISH);
 
-static int score(const struct note *note, const struct noun_found *found, size_t order) {
+static int score(const struct note *note, const struct noun_found *found, size_t from, size_t order) {
     static const int by_role[] = {[ROLE_THING] = 100, [ROLE_LATER] = 55, [ROLE_WITH] = 22, [ROLE_FOR] = 16,
                                   [ROLE_PLACE] = 12,  [ROLE_LIKE] = 4,   [ROLE_COUNTS] = 2};
-    int value = by_role[role_of(note, found->from)] - (int)(order < 12 ? order : 12) * 2;
+    int value = by_role[role_of(note, from)] - (int)(order < 12 ? order : 12) * 2;
     if (token_is(&note->tokens, found->to, "of") && is_measure_noun(&note->tokens, found->to - 1))
         value -= 60;
     if (found->thing) value += 12;
@@ -132,7 +132,8 @@ static bool figure_of(struct note *note, const struct chunk *chunk, struct noun_
     for (size_t i = chunk->from; i < chunk->subject; i++)
         made |= word_at(note, i, (1u << USE_MATERIAL) | (1u << USE_TECHNIQUE), &entry) > 0;
     if (chunk->count && chunk->nouns[chunk->count - 1].from >= chunk->subject &&
-        (chunk->nouns[chunk->count - 1].thing || !chunk->nouns[chunk->count - 1].gated))
+        (chunk->nouns[chunk->count - 1].thing ||
+         (!chunk->nouns[chunk->count - 1].gated && !chunk->nouns[chunk->count - 1].part)))
         return false; // goods of their own: "lamp", "anchor"
     if (!made) return false;
     size_t to = chunk->subject + word_at(note, chunk->subject, 1u << USE_THEME, &entry);
@@ -175,7 +176,8 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
         offer(pick, &figure,
-              score(note, &(struct noun_found){.from = figure.from, .to = figure.to}, pick->order++),
+              score(note, &(struct noun_found){.from = figure.from, .to = figure.to}, chunk->from,
+                    pick->order++),
               chunk->toy);
         return;
     }
@@ -184,7 +186,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     for (size_t i = head->from; i < head->to; i++)
         if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE)
             return;
-    int value = score(note, head, pick->order++);
+    int value = score(note, head, chunk->from, pick->order++);
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     offer(pick, head, value, chunk->toy);
 }

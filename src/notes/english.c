@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// The word book holds base forms and the irregular ones; regular endings are taken off here.
+#include "notes/english.h"
+
+#include <string.h>
+
+enum { WORD_BYTES = 48 };
+
+static bool is_known(const struct note *note, const char *word, size_t n) {
+    struct word_entry entry;
+    return n < 3 || wordbook_find(note->book, word, n, &entry);
+}
+
+static bool ends_in(const char *word, size_t n, const char *ending) {
+    size_t k = strlen(ending);
+    return n > k + 2 && !memcmp(word + n - k, ending, k);
+}
+
+static bool is_inflected(const struct note *note, const char *word, size_t n) {
+    static const struct {
+        const char *ending, *instead;
+    } endings[] = {{"'s", ""},   {"s", ""},   {"es", ""},   {"ies", "y"}, {"ed", ""},   {"ed", "e"},
+                   {"ied", "y"}, {"ing", ""}, {"ing", "e"}, {"er", ""},   {"er", "e"},  {"est", ""},
+                   {"est", "e"}, {"ly", ""},  {"y", ""},    {"y", "e"},   {"ness", ""}, {"less", ""},
+                   {"n't", ""},  {"'ll", ""}, {"'d", ""}};
+    char base[WORD_BYTES];
+    for (size_t k = 0; k < sizeof endings / sizeof *endings; k++) {
+        if (!ends_in(word, n, endings[k].ending)) continue;
+        size_t size = n - strlen(endings[k].ending), more = strlen(endings[k].instead);
+        if (size + more >= WORD_BYTES) continue;
+        memcpy(base, word, size);
+        memcpy(base + size, endings[k].instead, more);
+        if (is_known(note, base, size + more)) return true;
+        if (size > 3 && base[size - 1] == base[size - 2] && is_known(note, base, size - 1))
+            return true; // "hemmed"
+    }
+    return false;
+}
+
+bool english_at(const struct note *note, size_t i) {
+    if (!note->book) return true;
+    for (const char *part = note->tokens.at[i].fold; *part;) {
+        size_t n = strcspn(part, "-/");
+        if (!is_known(note, part, n) && !is_inflected(note, part, n)) return false;
+        part += n + (part[n] != '\0');
+    }
+    return true;
+}
