@@ -4,7 +4,7 @@
 // tin") or else to the thing. A word in doubt is a guess; a word denied is none.
 #include <string.h>
 
-#include "notes/things.h"
+#include "notes/standing.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -14,10 +14,6 @@ static const struct {
 } keys[] = {{USE_MATERIAL, "material"}, {USE_COLOR, "color"},   {USE_TECHNIQUE, "technique"},
             {USE_PATTERN, "pattern"},   {USE_FINISH, "finish"}, {USE_SHAPE, "shape"},
             {USE_STYLE, "style"},       {USE_THEME, "theme"}};
-
-static const uint32_t all_uses = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |
-                                 (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_SHAPE) |
-                                 (1u << USE_STYLE) | (1u << USE_THEME);
 
 static bool has_use(const struct word_entry *entry, enum word_use use) {
     return entry->uses & (1u << use);
@@ -34,10 +30,6 @@ static size_t next_word(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     while (i < tokens->count && (token_is(tokens, i, "-") || token_is(tokens, i, "&"))) i++;
     return i < tokens->count && tokens->at[i].stop == STOP_NONE ? i : tokens->count;
-}
-
-static bool is_type(const struct note *note, size_t i) {
-    return i < note->tokens.count && note->taken[i] == TAKEN_TYPE;
 }
 
 static bool is_metal_color(const char *word) {
@@ -65,43 +57,17 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
         for (size_t i = 0; i < COUNT(gems); i++) gem |= !strcmp(entry->print, gems[i]);
         return material || color || gem ? USE_COLOR : USE_MATERIAL;
     }
+    static const char *const made[] = {"pattern", "print", "design", "patterned"};
+    static const char *const one[] = {"a", "an"};
+    uint32_t theme = 1u << USE_THEME;
+    if (has_use(entry, USE_PATTERN) && has_use(entry, USE_THEME))
+        return is_one_of(&note->tokens, next, made, COUNT(made)) ? USE_PATTERN : USE_THEME;
+    if (entry->uses & theme && !has_use(entry, USE_MATERIAL) && from > 0 &&
+        is_one_of(&note->tokens, from - 1, one, 2) && !word_at(note, next, standing_uses, &other))
+        return USE_THEME;
     for (size_t k = 0; k < COUNT(keys); k++)
         if (has_use(entry, keys[k].use)) return keys[k].use;
     return USE_COUNT;
-}
-
-// The part that the word is said of: behind it ("brass handle"), or before "is" ("handle is brass"). NULL:
-// the thing.
-static const char *part_of(const struct note *note, size_t from, size_t to) {
-    struct word_entry entry;
-    const struct tokens *tokens = &note->tokens;
-    size_t at = to;
-    for (size_t n = 0; n < 4; n++) { // over further adjectives: "white glass shade"
-        at = next_word(note, at);
-        if (at >= tokens->count || is_type(note, at)) break;
-        size_t size = word_at(note, at, 1u << USE_PART, &entry);
-        struct noun_found noun;
-        if (size && !is_type(note, at)) {
-            bool both = word_at(note, at, all_uses, &entry) >= size &&
-                        word_at(note, next_word(note, at + size), 1u << USE_PART, &entry);
-            if (!both) return arena_string(note->arena, note_words(note, at, at + size));
-        }
-        size_t value = word_at(note, at, all_uses, &entry);
-        if (!value) {
-            if (noun_at(note, at, &noun)) break;
-            break;
-        }
-        at += value;
-    }
-    static const char *const verbs[] = {"is", "are", "looks", "in"};
-    if (from >= 2 && is_one_of(tokens, from - 1, verbs, COUNT(verbs)))
-        for (size_t n = 3; n > 0; n--) {
-            if (from < n + 1) continue;
-            size_t size = word_at(note, from - 1 - n, 1u << USE_PART, &entry);
-            if (size == n && !is_type(note, from - 2))
-                return arena_string(note->arena, note_words(note, from - 1 - n, from - 1));
-        }
-    return NULL;
 }
 
 static bool is_denied(const struct note *note, size_t from) {
@@ -114,11 +80,12 @@ static bool is_denied(const struct note *note, size_t from) {
 }
 
 static enum sure sure_of(const struct note *note, size_t from, size_t to) {
-    static const char *const before[] = {"maybe",      "possibly", "perhaps", "might",  "think",
-                                         "guess",      "guessing", "looks",   "look",   "probably",
-                                         "supposedly", "believe",  "say",     "seems",  "feels",
-                                         "could",      "likely",   "suppose", "reckon", "assume"};
-    static const char *const behind[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish"};
+    static const char *const before[] = {
+        "maybe",  "possibly", "perhaps",    "might",   "think",    "guess", "guessing", "looks",
+        "look",   "probably", "supposedly", "believe", "say",      "seems", "feels",    "could",
+        "likely", "suppose",  "reckon",     "assume",  "whether",  "told",  "if",       "or",
+        "either", "promise",  "claiming",   "claim",   "says it's"};
+    static const char *const behind[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
     const struct tokens *tokens = &note->tokens;
     for (size_t back = 1; back <= 5 && back <= from; back++) {
         if (tokens->at[from - back].stop >= STOP_COMMA) break;
@@ -129,35 +96,14 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
         is_one_of(tokens, to + 1, behind, COUNT(behind)))
         return SURE_GUESS;
     if (token_phrase(tokens, to, "i think") || token_phrase(tokens, to, "i guess") ||
-        token_phrase(tokens, to, "i believe"))
+        token_phrase(tokens, to, "i believe") || token_phrase(tokens, to, "i'm told") ||
+        token_phrase(tokens, to, "im told") || token_phrase(tokens, to, "i was told") ||
+        token_phrase(tokens, to, "i'd say") || token_phrase(tokens, to, "they said"))
         return SURE_GUESS;
     if (to < tokens->count && tokens->at[to].stop == STOP_COMMA &&
         (token_phrase(tokens, to + 1, "i think") || token_phrase(tokens, to + 1, "i guess")))
         return SURE_GUESS;
     return SURE_STATED;
-}
-
-// What is depicted stands before the type or behind words that say that it is depicted.
-static bool is_depicted(const struct note *note, size_t from, size_t to) {
-    static const char *const behind[] = {"design",  "pattern",     "scene",     "motif", "print",  "picture",
-                                         "theme",   "decoration",  "shaped",    "shape", "figure", "painted",
-                                         "printed", "embroidered", "engraving", "decal", "on"};
-    static const char *const of[] = {"of", "with", "showing", "like", "has"};
-    static const char *const heads[] = {
-        "picture",   "scene",   "design",  "print",       "image",  "painting", "photo",   "shape", "drawing",
-        "decorated", "painted", "printed", "embroidered", "figure", "carved",   "carving", "map",   "theme"};
-    const struct tokens *tokens = &note->tokens;
-    size_t next = next_word(note, to);
-    if (is_type(note, next)) return true;
-    if (is_one_of(tokens, next, behind, COUNT(behind))) return true;
-    size_t at = from;
-    while (at > 0 && (token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
-                      token_is(tokens, at - 1, "the") || tokens->at[at - 1].kind == TOKEN_FIGURE ||
-                      note->taken[at - 1] == TAKEN_VALUE || token_is(tokens, at - 1, "and")))
-        at--;
-    if (at == 0 || !is_one_of(tokens, at - 1, of, COUNT(of))) return false;
-    return token_is(tokens, at - 1, "showing") ||
-           (at >= 2 && is_one_of(tokens, at - 2, heads, COUNT(heads))) || token_is(tokens, at - 1, "with");
 }
 
 static bool is_known(const struct note *note, const char *name, const char *value, const char *of) {
@@ -177,27 +123,99 @@ static const char *key_of(enum word_use use) {
     return NULL;
 }
 
-void read_values(struct note *note) {
+static void keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
+                 size_t to, enum sure sure) {
+    if (is_known(note, name, print, of)) return;
+    struct value *value = note_attribute(note);
+    *value = (struct value){
+        .name = name, .value = print, .of = of, .sure = sure, .span = note_span_of(note, from, to)};
+    note_reading(note, from, to, arena_format(note->arena, "%s %s", name, print), "word book");
+}
+
+static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
+    const char *of = NULL;
+    enum word_use use = settle(note, i, i + n, entry);
+    if (use == USE_COUNT || is_denied(note, i)) return;
+    if (use == USE_THEME) {
+        if (!is_depicted(note, i, i + n)) return;
+    } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
+        return;
+    keep(note, key_of(use), entry->print, of, i, i + n, sure_of(note, i, i + n));
+    note_take(note, i, i + n, TAKEN_VALUE);
+}
+
+// "Wool" of "wool blanket", "frog" of a tin frog: also said of the thing.
+static void read_type_words(struct note *note) {
     struct word_entry entry;
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) continue;
-        size_t n = word_at(note, i, all_uses, &entry);
-        if (!n || !note_free(note, i, i + n)) continue;
-        enum word_use use = settle(note, i, i + n, &entry);
-        const char *name = use == USE_COUNT ? NULL : key_of(use);
-        if (!name || (use == USE_THEME && !is_depicted(note, i, i + n)) || is_denied(note, i)) continue;
-        const char *of = use == USE_THEME ? NULL : part_of(note, i, i + n);
-        const char *print = entry.print;
-        if (!is_known(note, name, print, of)) {
-            struct value *value = note_attribute(note);
-            *value = (struct value){.name = name,
-                                    .value = print,
-                                    .of = of,
-                                    .sure = sure_of(note, i, i + n),
-                                    .span = note_span_of(note, i, i + n)};
-            note_reading(note, i, i + n, arena_format(note->arena, "%s %s", name, print), "word book");
-        }
-        note_take(note, i, i + n, TAKEN_VALUE);
+        if (note->taken[i] != TAKEN_TYPE) continue;
+        bool last = i + 1 >= note->tokens.count || note->taken[i + 1] != TAKEN_TYPE;
+        uint32_t uses = last ? 1u << USE_THEME : (1u << USE_MATERIAL) | (1u << USE_TECHNIQUE);
+        size_t n = word_at(note, i, uses, &entry);
+        struct noun_found noun;
+        bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
+        if (!n || goods || entry.uses & (1u << USE_PLACE)) continue;
+        enum word_use use = last                                ? USE_THEME
+                            : entry.uses & (1u << USE_MATERIAL) ? USE_MATERIAL
+                                                                : USE_TECHNIQUE;
+        keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
         i += n - 1;
     }
+}
+
+// Who it is made for, before the type or as its own statement.
+static void read_audience(struct note *note) {
+    static const char *const people[][2] = {
+        {"women's", "women's"},   {"womens", "women's"},        {"ladies", "women's"},
+        {"ladies'", "women's"},   {"lady's", "women's"},        {"men's", "men's"},
+        {"mens", "men's"},        {"gents", "men's"},           {"girls", "girls'"},
+        {"girl's", "girls'"},     {"girls'", "girls'"},         {"boys", "boys'"},
+        {"boy's", "boys'"},       {"boys'", "boys'"},           {"child's", "children's"},
+        {"childs", "children's"}, {"children's", "children's"}, {"kids", "children's"},
+        {"kid's", "children's"},  {"kids'", "children's"},      {"youth", "youth"},
+        {"toddler", "toddler"},   {"toddler's", "toddler"},     {"baby's", "baby"},
+        {"unisex", "unisex"}};
+    const char *of;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_NOT) continue;
+        for (size_t k = 0; k < COUNT(people); k++) {
+            if (!token_is(&note->tokens, i, people[k][0])) continue;
+            enum standing standing = standing_of(note, i, i + 1, &of);
+            size_t next = i + 1;
+            bool size = next < note->tokens.count && note->taken[next] == TAKEN_VALUE;
+            if (standing != STANDING_THING && !size) break;
+            keep(note, "audience", people[k][1], NULL, i, i + 1, SURE_STATED);
+            note_take(note, i, i + 1, TAKEN_VALUE);
+            break;
+        }
+    }
+}
+
+// A label or stamp that names what the thing is made of; "925" is how silver is marked.
+static void read_marked_materials(struct note *note) {
+    static const uint32_t material = 1u << USE_MATERIAL;
+    struct word_entry entry;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_MARK) continue;
+        size_t n = word_at(note, i, material, &entry);
+        if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
+            keep(note, "material", "sterling silver", NULL, i, i + 1, SURE_STATED);
+        } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)
+            keep(note, "material", entry.print, NULL, i, i + n, sure_of(note, i, i + n));
+        if (n) i += n - 1;
+    }
+}
+
+void read_values(struct note *note) {
+    struct word_entry entry;
+    read_type_words(note);
+    read_audience(note);
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) continue;
+        size_t n = word_at(note, i, standing_uses, &entry);
+        if (!n || !note_free(note, i, i + n)) continue;
+        read_value(note, i, n, &entry);
+        i += n - 1;
+    }
+    read_marked_materials(note);
 }

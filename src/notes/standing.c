@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+// First what follows decides: the thing or a part of it ("green glass shade"), a fault ("black mark": its
+// color, not the thing's). Where nothing follows, what stands before: a verb with its subject ("the lid is
+// tin"), "made of", or nothing but more such words between two commas ("blue and white"). A word that stands
+// otherwise ("comes down", "laid flat") is no value.
+#include "notes/standing.h"
+
+#include <string.h>
+
+#include "notes/chunk.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool any(const struct note *note, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (token_is(&note->tokens, i, words[k])) return true;
+    return false;
+}
+
+static bool is_type(const struct note *note, size_t i) {
+    return i < note->tokens.count && note->taken[i] == TAKEN_TYPE;
+}
+
+static bool is_stop(const struct note *note, size_t i) {
+    return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
+}
+
+// Nouns that stand for the thing's own look, and shape or number words for the thing itself.
+static bool is_vague(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "color",      "colour",  "colored",      "coloured",   "finish",  "glaze",   "design",     "pattern",
+        "trim",       "tone",    "toned",        "body",       "ware",    "piece",   "one",        "ones",
+        "decoration", "accents", "accent",       "motif",      "print",   "stripe",  "stripes",    "band",
+        "bands",      "style",   "shape",        "shaped",     "type",    "set",     "pair",       "item",
+        "thing",      "detail",  "details",      "look",       "wash",    "weave",   "fabric",     "material",
+        "theme",      "work",    "construction", "plaid",      "check",   "ground",  "background", "dots",
+        "spots",      "dot",     "overall",      "throughout", "inside",  "outside", "lettering",  "flecks",
+        "swirl",      "swirls",  "lines",        "line",       "numbers", "stuff",   "metal"};
+    return any(note, i, words, COUNT(words));
+}
+
+// "Blue enamel chipped": the fault is said of the enamel, not the enamel of the fault.
+static bool is_done(const struct token *t) {
+    static const char *const odd[] = {"worn", "torn", "broken", "bent", "split", "gone", "missing", "loose"};
+    size_t n = strlen(t->fold);
+    if (n > 4 && !strcmp(t->fold + n - 2, "ed")) return true;
+    for (size_t i = 0; i < COUNT(odd); i++)
+        if (!strcmp(t->fold, odd[i])) return true;
+    return false;
+}
+
+enum ahead { AHEAD_NOTHING, AHEAD_THING, AHEAD_PART, AHEAD_FAULT, AHEAD_OTHER };
+
+struct head {
+    enum ahead what;
+    size_t from, to; // of the last noun
+};
+
+static bool joins(const struct note *note, size_t i) { // "red and black rug", "black & white"
+    struct word_entry entry;
+    static const char *const words[] = {"and", "&", "-", "or", "/"};
+    return any(note, i, words, COUNT(words)) && word_at(note, i + 1, standing_uses, &entry) > 0 &&
+           !is_stop(note, i + 1);
+}
+
+static size_t pass(const struct note *note, size_t at, struct head *head) {
+    struct word_entry entry;
+    struct noun_found noun;
+    size_t part = word_at(note, at, 1u << USE_PART, &entry);
+    size_t value = word_at(note, at, standing_uses, &entry);
+    bool is_noun = noun_at(note, at, &noun), vague = is_vague(note, at);
+    size_t n = is_noun && noun.to - at > part ? noun.to - at : part;
+    if (vague) {
+        *head = (struct head){AHEAD_THING, at, at + 1};
+        return 1;
+    }
+    if (value && value >= n && !(part && is_stop(note, at + value))) {
+        if (part || (is_noun && !noun.gated)) *head = (struct head){AHEAD_PART, at, at + value};
+        return value;
+    }
+    if (!n) {
+        if (note->tokens.at[at].kind != TOKEN_FIGURE) *head = (struct head){AHEAD_OTHER, at, at + 1};
+        return 1;
+    }
+    bool goods = part || (is_noun && !noun.gated) || (is_noun && (noun.uses & (1u << USE_PART)));
+    *head = (struct head){goods ? AHEAD_PART : AHEAD_OTHER, at, at + n};
+    return n;
+}
+
+static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
+    struct head head = {AHEAD_NOTHING, to, to};
+    size_t at = to;
+    for (int n = 0; n < 7; n++) {
+        while (joins(note, at)) at++;
+        *end = at;
+        if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
+        if (is_stop(note, at)) return head;
+        if (note->fault_word[at] && head.what != AHEAD_PART)
+            return is_done(&note->tokens.at[at]) ? head : (struct head){AHEAD_FAULT, at, at + 1};
+        if (chunk_breaks(note, at) || note->fault_word[at]) return head;
+        at += pass(note, at, &head);
+    }
+    *end = at;
+    return head;
+}
+
+// --- what stands before ---
+
+static bool is_degree(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "dark",  "very",    "mostly",   "all",    "really", "light",    "bright",    "pretty", "kind",
+        "sort",  "maybe",   "probably", "kinda",  "sorta",  "a",        "an",        "the",    "nice",
+        "deep",  "pale",    "still",    "also",   "some",   "mainly",   "partly",    "soft",   "likely",
+        "plain", "solid",   "with",     "and",    "&",      "or",       "think",     "i",      "fully",
+        "old",   "perhaps", "early",    "real",   "rather", "both",     "obviously", "two",    "three",
+        "four",  "-",       "(",        "little", "lots",   "possibly", "just",      "is",     "are",
+        "was",   "it",      "its",      "it's",   "they",   "this",     "thing",     "looks",  "feels",
+        "seems", "guess",   "like",     "not",    "marked", "tag",      "says"};
+    return any(note, i, words, COUNT(words));
+}
+
+static bool is_link(const struct note *note, size_t i) {
+    static const char *const words[] = {"is",    "are",  "looks", "was", "feels",
+                                        "seems", "were", "in",    "of",  "isn't"};
+    return any(note, i, words, COUNT(words));
+}
+
+static const char *part_before(const struct note *note, size_t i) { // "the lid is": the words before token i
+    struct word_entry entry;
+    for (size_t n = 3; n > 0; n--)
+        if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !is_type(note, i - 1))
+            return arena_string(note->arena, note_words(note, i - n, i));
+    return NULL;
+}
+
+static enum standing behind(const struct note *note, size_t from, const char **of) {
+    size_t at = from;
+    for (int n = 0; n < 9 && at > 0; n++) {
+        size_t prev = at - 1;
+        if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
+            note->taken[prev] == TAKEN_DATE)
+            return STANDING_THING;
+        if (is_link(note, prev) && (*of = part_before(note, prev)) != NULL) return STANDING_PART;
+        if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
+            bool thing = prev == 0 || is_type(note, prev - 1) || is_stop(note, prev - 1) ||
+                         token_is(&note->tokens, prev - 1, "made");
+            return thing ? STANDING_THING : STANDING_NONE;
+        }
+        if (note->taken[prev] != TAKEN_VALUE && !is_degree(note, prev)) return STANDING_NONE;
+        at = prev;
+    }
+    return at == 0 ? STANDING_THING : STANDING_NONE;
+}
+
+// After the value, may the statement be over?
+static bool is_over(const struct note *note, size_t i) {
+    static const char *const words[] = {"with",    "w/",    "w",        "and", "on", "in",         "but",
+                                        "all",     "over",  "so",       "no",  "or", "i",          "maybe",
+                                        "?",       "-",     "(",        "not", "by", "for",        "inside",
+                                        "outside", "about", "possibly", "has", "it", "throughout", "from"};
+    return is_stop(note, i) || any(note, i, words, COUNT(words)) || note->taken[i] == TAKEN_MEASURE ||
+           note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_VALUE;
+}
+
+enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
+    size_t end = to;
+    *of = NULL;
+    struct head head = look_ahead(note, to, &end);
+    switch (head.what) {
+    case AHEAD_THING:
+        return STANDING_THING;
+    case AHEAD_PART:
+        *of = arena_string(note->arena, note_words(note, head.from, head.to));
+        return STANDING_PART;
+    case AHEAD_FAULT:
+    case AHEAD_OTHER:
+        return STANDING_NONE;
+    case AHEAD_NOTHING:
+        break;
+    }
+    bool fault = end < note->tokens.count && note->fault_word[end];
+    if (!fault && !is_over(note, end) && !note->tokens.flat) return STANDING_NONE;
+    return behind(note, from, of);
+}
+
+bool is_depicted(const struct note *note, size_t from, size_t to) {
+    static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
+                                       "picture",   "pictures", "theme",   "decoration", "shaped",
+                                       "shape",     "figure",   "painted", "printed",    "embroidered",
+                                       "engraving", "decal",    "all",     "decals",     "scenes"};
+    static const char *const lead[] = {"with", "showing", "w/", "has", "w", "depicting", "features"};
+    static const char *const heads[] = {
+        "picture", "scene",   "design",    "print",   "image",   "painting",    "photo",
+        "shape",   "drawing", "decorated", "painted", "printed", "embroidered", "figure",
+        "carved",  "carving", "map",       "theme",   "view",    "pattern",     "pictures",
+        "band",    "row",     "border",    "bunch",   "spray",   "pair"};
+    const struct tokens *tokens = &note->tokens;
+    size_t end, at = from;
+    struct noun_found noun;
+    enum ahead what = look_ahead(note, to, &end).what;
+    if (is_type(note, to) || any(note, to, next, COUNT(next))) return true;
+    if (what == AHEAD_THING) return true;
+    if (what == AHEAD_FAULT) return false;
+    while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&
+           (!chunk_breaks(note, at - 1) || token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
+            token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "and")))
+        at--;
+    bool goods = noun_at(note, from, &noun) && (noun.thing || noun.part || (!noun.gated && !noun.candidate));
+    if (at == 0 || is_stop(note, at - 1)) return is_stop(note, to) || any(note, to, lead, COUNT(lead));
+    if (any(note, at - 1, lead, COUNT(lead))) return !goods || token_is(tokens, at - 1, "showing");
+    if (token_is(tokens, at - 1, "of") || token_is(tokens, at - 1, "like"))
+        return at >= 2 && (any(note, at - 2, heads, COUNT(heads)) || is_type(note, at - 2));
+    return false;
+}
