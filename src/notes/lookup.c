@@ -132,7 +132,7 @@ static bool noun_of(const struct note *note, size_t i, size_t n, struct noun_fou
     bool both = last->one != last->fold;
     if (!lay_out(note, i, n, true, &one) || !lay_out(note, i, n, false, &many)) return false;
     *found = (struct noun_found){.from = i, .to = i + n};
-    bool rule = rule_noun(note, one.text, found) || (both && rule_noun(note, many.text, found));
+    bool rule = (both && rule_noun(note, many.text, found)) || rule_noun(note, one.text, found);
     return book_noun(note, &one, found) || rule || (both && book_noun(note, &many, found));
 }
 

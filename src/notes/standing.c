@@ -74,8 +74,13 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         *head = (struct head){AHEAD_THING, at, at + 1};
         return 1;
     }
-    if (value && value >= n && !(part && is_stop(note, at + value))) {
-        if (part || (is_noun && !noun.gated)) *head = (struct head){AHEAD_PART, at, at + value};
+    if (value && value >= n) {
+        uint32_t kind = entry.uses;
+        bool plural = note->tokens.at[at + value - 1].one != note->tokens.at[at + value - 1].fold;
+        bool look = kind & ((1u << USE_STYLE) | (1u << USE_SHAPE) | (1u << USE_COLOR));
+        bool plain = kind & (1u << USE_MATERIAL) && !plural; // "grey stoneware"; but "green rhinestones"
+        if (!look && !plain && (part || (is_noun && !noun.gated) || kind & (1u << USE_THEME)))
+            *head = (struct head){AHEAD_PART, at, at + value};
         return value;
     }
     if (!n) {
@@ -87,6 +92,15 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     return n;
 }
 
+// A word behind which no noun is to be expected: "all over", "obviously".
+static bool is_past(const struct note *note, size_t i) {
+    static const char *const words[] = {"all", "throughout", "together", "maybe",
+                                        "too", "though",     "inside",   "outside"};
+    const char *word = note->tokens.at[i].fold;
+    size_t n = strlen(word);
+    return any(note, i, words, COUNT(words)) || (n > 5 && !strcmp(word + n - 2, "ly"));
+}
+
 static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
     struct head head = {AHEAD_NOTHING, to, to};
     size_t at = to;
@@ -94,11 +108,12 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
         while (joins(note, at)) at++;
         *end = at;
         if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
-        if (is_stop(note, at)) return head;
+        if (is_stop(note, at) || is_past(note, at)) return head;
         if (note->fault_word[at] && head.what != AHEAD_PART)
             return is_done(&note->tokens.at[at]) ? head : (struct head){AHEAD_FAULT, at, at + 1};
         if (chunk_breaks(note, at) || note->fault_word[at]) return head;
         at += pass(note, at, &head);
+        if (head.what == AHEAD_THING) break;
     }
     *end = at;
     return head;
@@ -146,20 +161,34 @@ static enum standing behind(const struct note *note, size_t from, const char **o
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
         }
-        if (note->taken[prev] != TAKEN_VALUE && !is_degree(note, prev)) return STANDING_NONE;
+        if (note->taken[prev] != TAKEN_VALUE && note->taken[prev] != TAKEN_COUNT && !is_degree(note, prev))
+            return note->tokens.flat && !chunk_breaks(note, prev) ? STANDING_THING : STANDING_NONE;
         at = prev;
     }
     return at == 0 ? STANDING_THING : STANDING_NONE;
 }
 
+static bool in_first_sentence(const struct note *note, size_t i) {
+    for (size_t k = 0; k < i; k++)
+        if (note->tokens.at[k].stop >= STOP_SENTENCE) return false;
+    return true;
+}
+
 // After the value, may the statement be over?
-static bool is_over(const struct note *note, size_t i) {
-    static const char *const words[] = {"with",    "w/",    "w",        "and", "on", "in",         "but",
-                                        "all",     "over",  "so",       "no",  "or", "i",          "maybe",
-                                        "?",       "-",     "(",        "not", "by", "for",        "inside",
-                                        "outside", "about", "possibly", "has", "it", "throughout", "from"};
-    return is_stop(note, i) || any(note, i, words, COUNT(words)) || note->taken[i] == TAKEN_MEASURE ||
-           note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_VALUE;
+static bool is_over(const struct note *note, size_t from, size_t i) {
+    static const char *const words[] = {
+        "with", "w/", "w",   "and",      "but", "so",   "no",         "or",     "i",        "maybe", "?",
+        "-",    "(",  "not", "possibly", "all", "over", "throughout", "except", "possibly", "though"};
+    static const char *const early[] = {"in",     "on",      "for", "by",   "around", "across",
+                                        "along",  "under",   "at",  "near", "about",  "from",
+                                        "inside", "outside", "has", "it",   "into",   "to"};
+    if (is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
+    if (in_first_sentence(note, i) && any(note, i, early, COUNT(early))) return true;
+    if (from > 0 && note->tokens.at[from].starts &&
+        any(note, i, (const char *const[]){"is", "are", "still"}, 3))
+        return true;
+    return note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE ||
+           note->taken[i] == TAKEN_VALUE;
 }
 
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
@@ -179,7 +208,7 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
         break;
     }
     bool fault = end < note->tokens.count && note->fault_word[end];
-    if (!fault && !is_over(note, end) && !note->tokens.flat) return STANDING_NONE;
+    if (!fault && !is_over(note, from, end) && !note->tokens.flat) return STANDING_NONE;
     return behind(note, from, of);
 }
 
@@ -207,6 +236,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         at--;
     bool goods = noun_at(note, from, &noun) && (noun.thing || noun.part || (!noun.gated && !noun.candidate));
     if (at == 0 || is_stop(note, at - 1)) return is_stop(note, to) || any(note, to, lead, COUNT(lead));
+    bool one = token_is(tokens, at, "a") || token_is(tokens, at, "an");
+    if (token_is(tokens, at - 1, "on") && one && !goods) return true; // "on a silver flower"
     if (any(note, at - 1, lead, COUNT(lead))) return !goods || token_is(tokens, at - 1, "showing");
     if (token_is(tokens, at - 1, "of") || token_is(tokens, at - 1, "like"))
         return at >= 2 && (any(note, at - 2, heads, COUNT(heads)) || is_type(note, at - 2));

@@ -172,13 +172,21 @@ static void offer(struct pick *pick, const struct noun_found *noun, int value, b
     pick->toy = toy;
 }
 
+static bool is_vehicle(const struct note *note, size_t i) {
+    static const char *const words[] = {"car",        "truck",     "bus",   "train",   "locomotive",
+                                        "airplane",   "aeroplane", "plane", "tractor", "robot",
+                                        "soldier",    "soldiers",  "tank",  "rocket",  "motorcycle",
+                                        "helicopter", "van",       "lorry", "cars",    "trucks"};
+    return is_one_of(&note->tokens, i, words, COUNT(words));
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
         offer(pick, &figure,
               score(note, &(struct noun_found){.from = figure.from, .to = figure.to}, chunk->from,
                     pick->order++),
-              chunk->toy);
+              chunk->toy || is_vehicle(note, figure.to - 1));
         return;
     }
     const struct noun_found *head = head_of(chunk);
@@ -221,13 +229,23 @@ static void set_others(struct note *note, const struct noun_found *best) {
         alternative =
             alternative && ((i > 1 && token_is(&note->tokens, i - 2, "or")) || in_doubt(note, &found));
         if (alternative && found.noun && strcmp(found.noun, best->noun) != 0 && !found.part && !found.gated &&
-            (note->record->type.sure == SURE_GUESS || found.thing)) {
+            note->record->type.sure == SURE_GUESS) {
             others[count++] = found.noun;
             note_take(note, found.from, found.to, TAKEN_TYPE);
         }
         i = found.to - 1;
     }
     if (!note->record->others.count) note->record->others = (struct texts){others, count};
+}
+
+// "Bottom of the vase says": the writing's place names the thing.
+static void weigh_marked(struct note *note, struct pick *pick) {
+    struct noun_found found;
+    for (size_t i = 2; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_MARK || !token_is(&note->tokens, i - 2, "of")) continue;
+        if (!token_is(&note->tokens, i - 1, "the") && !token_is(&note->tokens, i - 1, "this")) continue;
+        if (noun_at(note, i, &found) && found.thing && !found.part) offer(pick, &found, 92, false);
+    }
 }
 
 void read_thing(struct note *note) {
@@ -242,6 +260,7 @@ void read_thing(struct note *note) {
         weigh_chunk(note, &chunk, &pick);
         i = chunk.to;
     }
+    weigh_marked(note, &pick);
     if (pick.most > 0) set_type(note, &pick);
     // The same noun again is the same thing.
     for (size_t i = 0; i < note->tokens.count && pick.best.noun; i++)

@@ -4,6 +4,7 @@
 // tin") or else to the thing. A word in doubt is a guess; a word denied is none.
 #include <string.h>
 
+#include "notes/chunk.h"
 #include "notes/standing.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -132,6 +133,30 @@ static void keep(struct note *note, const char *name, const char *print, const c
     note_reading(note, from, to, arena_format(note->arena, "%s %s", name, print), "word book");
 }
 
+// "Green glass", "pressed glass": the color, or the way of making, and the material are two facts.
+static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum sure sure) {
+    static const char *const plain[] = {"glass", "enamel", "velvet", "leather", "plastic", "metal", "wood"};
+    static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_TECHNIQUE);
+    struct word_entry look, material;
+    if (n < 2 || !is_one_of(&note->tokens, i + n - 1, plain, COUNT(plain))) return false;
+    size_t size = word_at(note, i, looks, &look);
+    // A phrase that is longer than the look alone holds the material too.
+    while (size >= n && size > 0) size = 0;
+    if (!size)
+        for (size = n - 1; size > 0; size--) {
+            const char *words = note_words(note, i, i + size);
+            struct buf small = buf_start(note->arena);
+            for (const char *c = words; *c; c++)
+                buf_byte(&small, *c >= 'A' && *c <= 'Z' ? (char)(*c + 32) : *c);
+            if (wordbook_find(note->book, small.at, strlen(small.at), &look) && look.uses & looks) break;
+        }
+    if (size + 1 != n || !word_at(note, i + size, 1u << USE_MATERIAL, &material)) return false;
+    bool color = look.uses & (1u << USE_COLOR);
+    keep(note, color ? "color" : "technique", look.print, of, i, i + size, sure);
+    keep(note, "material", material.print, of, i + size, i + n, sure);
+    return true;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -140,7 +165,9 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
-    keep(note, key_of(use), entry->print, of, i, i + n, sure_of(note, i, i + n));
+    enum sure sure = sure_of(note, i, i + n);
+    if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
+        keep(note, key_of(use), entry->print, of, i, i + n, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
 }
 
@@ -154,7 +181,7 @@ static void read_type_words(struct note *note) {
         size_t n = word_at(note, i, uses, &entry);
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
-        if (!n || goods || entry.uses & (1u << USE_PLACE)) continue;
+        if (!n || goods || (last && strcmp(entry.print, note->record->type.value) != 0)) continue;
         enum word_use use = last                                ? USE_THEME
                             : entry.uses & (1u << USE_MATERIAL) ? USE_MATERIAL
                                                                 : USE_TECHNIQUE;
@@ -191,6 +218,46 @@ static void read_audience(struct note *note) {
     }
 }
 
+// "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
+static void read_forms(struct note *note) {
+    static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
+    static const char *const views[] = {"view of",  "picture of",  "scene of",
+                                        "photo of", "painting of", "drawing of",
+                                        "print of", "portrait of", "pictures of"};
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_NOT) continue;
+        size_t n = 0;
+        const char *name = "shape";
+        for (size_t k = 0; k < COUNT(shapes) && !n; k++) n = token_phrase(&note->tokens, i, shapes[k]);
+        for (size_t k = 0; k < COUNT(views) && !n; k++) {
+            n = token_phrase(&note->tokens, i, views[k]);
+            if (n) name = "theme";
+        }
+        if (!n) continue;
+        size_t from = i + n;
+        static const char *const articles[] = {"a", "an", "the", "some", "two", "three"};
+        while (is_one_of(&note->tokens, from, articles, COUNT(articles))) from++;
+        size_t to = from;
+        while (to < from + 3 && !chunk_breaks(note, to) && note->taken[to] == TAKEN_NOT &&
+               !note->fault_word[to])
+            to++;
+        if (to == from) continue;
+        keep(note, name, arena_string(note->arena, note_words(note, from, to)), NULL, from, to,
+             sure_of(note, i, to));
+        note_take(note, from, to, TAKEN_VALUE);
+    }
+    for (size_t i = 0; i + 1 < note->tokens.count; i++) {
+        static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",
+                                           "same", "of",   "my",  "nice", "its", "any"};
+        if (!token_is(&note->tokens, i + 1, "style") || !note_free(note, i, i + 2) || chunk_breaks(note, i) ||
+            is_one_of(&note->tokens, i, vain, COUNT(vain)) || note->tokens.at[i].kind != TOKEN_WORD)
+            continue;
+        keep(note, "style", arena_format(note->arena, "%s style", note->tokens.at[i].fold), NULL, i, i + 2,
+             sure_of(note, i, i + 2));
+        note_take(note, i, i + 2, TAKEN_VALUE);
+    }
+}
+
 // A label or stamp that names what the thing is made of; "925" is how silver is marked.
 static void read_marked_materials(struct note *note) {
     static const uint32_t material = 1u << USE_MATERIAL;
@@ -206,10 +273,37 @@ static void read_marked_materials(struct note *note) {
     }
 }
 
+// "I am not going to promise cashmere": what the seller will not stand for is a guess, wherever it was said.
+static void read_reserves(struct note *note) {
+    static const char *const words[] = {"promise", "promising", "claim", "claiming",
+                                        "swear",   "guarantee", "vouch", "bet"};
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (!is_one_of(&note->tokens, i, words, COUNT(words))) continue;
+        for (size_t k = i + 1; k < note->tokens.count && k < i + 6 && note->tokens.at[k].stop < STOP_SENTENCE;
+             k++)
+            for (size_t a = 0; a < note->record->attribute_count; a++)
+                if (!strcmp(note->record->attributes[a].value, note->tokens.at[k].fold))
+                    note->record->attributes[a].sure = SURE_GUESS;
+    }
+}
+
+// Glassware whose note speaks of "the glass" is of glass.
+static void read_glass(struct note *note) {
+    if (!note->record->family || strcmp(note->record->family->rule.id, "glassware") != 0) return;
+    for (size_t i = 0; i < note->record->attribute_count; i++)
+        if (!strcmp(note->record->attributes[i].name, "material")) return;
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_is(&note->tokens, i, "glass") && note->taken[i] != TAKEN_ASIDE) {
+            keep(note, "material", "glass", NULL, i, i + 1, SURE_STATED);
+            return;
+        }
+}
+
 void read_values(struct note *note) {
     struct word_entry entry;
     read_type_words(note);
     read_audience(note);
+    read_forms(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) continue;
         size_t n = word_at(note, i, standing_uses, &entry);
@@ -218,4 +312,6 @@ void read_values(struct note *note) {
         i += n - 1;
     }
     read_marked_materials(note);
+    read_reserves(note);
+    read_glass(note);
 }
