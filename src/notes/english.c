@@ -19,10 +19,10 @@ static bool ends_in(const char *word, size_t n, const char *ending) {
 static bool is_inflected(const struct note *note, const char *word, size_t n) {
     static const struct {
         const char *ending, *instead;
-    } endings[] = {{"'s", ""},   {"s", ""},   {"es", ""},   {"ies", "y"}, {"ed", ""},   {"ed", "e"},
-                   {"ied", "y"}, {"ing", ""}, {"ing", "e"}, {"er", ""},   {"er", "e"},  {"est", ""},
-                   {"est", "e"}, {"ly", ""},  {"y", ""},    {"y", "e"},   {"ness", ""}, {"less", ""},
-                   {"n't", ""},  {"'ll", ""}, {"'d", ""}};
+    } endings[] = {{"men", "man"}, {"men's", "man"}, {"'s", ""},   {"s", ""},   {"es", ""},   {"ies", "y"},
+                   {"ed", ""},     {"ed", "e"},      {"ied", "y"}, {"ing", ""}, {"ing", "e"}, {"er", ""},
+                   {"er", "e"},    {"est", ""},      {"est", "e"}, {"ly", ""},  {"y", ""},    {"y", "e"},
+                   {"ness", ""},   {"less", ""},     {"n't", ""},  {"'ll", ""}, {"'d", ""}};
     char base[WORD_BYTES];
     for (size_t k = 0; k < sizeof endings / sizeof *endings; k++) {
         if (!ends_in(word, n, endings[k].ending)) continue;

@@ -98,6 +98,14 @@ static bool is_folded(const char *noun, const char *folded) {
     return *noun == *folded;
 }
 
+// "LP", "VHS": with the capitals that the rules have.
+static const char *as_printed(const struct thing *thing, const char *folded) {
+    if (is_folded(thing->noun, folded)) return thing->noun;
+    for (size_t i = 0; i < thing->also.count; i++)
+        if (is_folded(thing->also.at[i], folded)) return thing->also.at[i];
+    return NULL;
+}
+
 static bool rule_noun(const struct note *note, const char *phrase, struct noun_found *found) {
     size_t count = 0;
     const struct thing *const *things = ruleset_things(note->rules, phrase, &count);
@@ -105,8 +113,7 @@ static bool rule_noun(const struct note *note, const char *phrase, struct noun_f
     found->thing = things[0];
     found->families = count;
     found->family = count == 1 ? things[0]->family->rule.id : NULL;
-    for (size_t i = 0; i < count && !found->noun; i++)
-        if (is_folded(things[i]->noun, phrase)) found->noun = things[i]->noun; // "LP"
+    for (size_t i = 0; i < count && !found->noun; i++) found->noun = as_printed(things[i], phrase);
     if (!found->noun) found->noun = arena_string(note->arena, phrase);
     return true;
 }

@@ -101,6 +101,20 @@ static bool is_past(const struct note *note, size_t i) {
     return any(note, i, words, COUNT(words)) || (n > 5 && !strcmp(word + n - 2, "ly"));
 }
 
+static bool is_done_run(const struct note *note,
+                        size_t at) { // "enamel chipped", all of it words of one fault
+    for (; at < note->tokens.count && note->fault_word[at]; at++)
+        if (is_done(&note->tokens.at[at])) return true;
+    return false;
+}
+
+static bool is_said_behind(const struct note *note, size_t at) { // "brass font polished bright"
+    struct word_entry entry;
+    struct noun_found noun;
+    return word_at(note, at, (1u << USE_FINISH) | (1u << USE_TECHNIQUE), &entry) > 0 &&
+           !noun_at(note, at, &noun);
+}
+
 static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
     struct head head = {AHEAD_NOTHING, to, to};
     size_t at = to;
@@ -109,9 +123,10 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
         *end = at;
         if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
         if (is_stop(note, at) || is_past(note, at)) return head;
-        if (note->fault_word[at] && head.what != AHEAD_PART)
-            return is_done(&note->tokens.at[at]) ? head : (struct head){AHEAD_FAULT, at, at + 1};
-        if (chunk_breaks(note, at) || note->fault_word[at]) return head;
+        if (note->fault_word[at] && head.what != AHEAD_PART && !is_vague(note, at))
+            return is_done_run(note, at) ? head : (struct head){AHEAD_FAULT, at, at + 1};
+        if (chunk_breaks(note, at) || (note->fault_word[at] && !is_vague(note, at))) return head;
+        if (head.what == AHEAD_PART && is_said_behind(note, at)) return head;
         at += pass(note, at, &head);
         if (head.what == AHEAD_THING) break;
     }
@@ -234,7 +249,11 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
            (!chunk_breaks(note, at - 1) || token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
             token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "and")))
         at--;
-    bool goods = noun_at(note, from, &noun) && (noun.thing || noun.part || (!noun.gated && !noun.candidate));
+    bool goods =
+        noun_at(note, from, &noun) && (noun.thing || (!noun.gated && !(noun.uses & (1u << USE_THEME))));
+    static const char *const days[] = {"christmas",    "easter",      "halloween",
+                                       "thanksgiving", "valentine's", "valentine"};
+    if (any(note, from, days, COUNT(days))) return true;
     if (at == 0 || is_stop(note, at - 1)) return is_stop(note, to) || any(note, to, lead, COUNT(lead));
     bool one = token_is(tokens, at, "a") || token_is(tokens, at, "an");
     if (token_is(tokens, at - 1, "on") && one && !goods) return true; // "on a silver flower"

@@ -171,6 +171,12 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     note_take(note, i, i + n, TAKEN_VALUE);
 }
 
+static bool ends_type(const struct note *note, const char *word) {
+    const char *type = note->record->type.value;
+    size_t a = strlen(type), b = strlen(word);
+    return a >= b && !strcmp(type + a - b, word);
+}
+
 // "Wool" of "wool blanket", "frog" of a tin frog: also said of the thing.
 static void read_type_words(struct note *note) {
     struct word_entry entry;
@@ -181,7 +187,7 @@ static void read_type_words(struct note *note) {
         size_t n = word_at(note, i, uses, &entry);
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
-        if (!n || goods || (last && strcmp(entry.print, note->record->type.value) != 0)) continue;
+        if (!n || goods || (last && !ends_type(note, entry.print))) continue;
         enum word_use use = last                                ? USE_THEME
                             : entry.uses & (1u << USE_MATERIAL) ? USE_MATERIAL
                                                                 : USE_TECHNIQUE;
@@ -273,6 +279,23 @@ static void read_marked_materials(struct note *note) {
     }
 }
 
+// "Speckled grey plate", "blue enamel chipped": a word of a fault that here is a look or a material.
+static bool is_made_so(const struct note *note, size_t i, size_t n, const struct word_entry *entry) {
+    static const uint32_t looks = (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_TECHNIQUE);
+    const char *of;
+    struct word_entry next;
+    if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
+        const char *word = note->tokens.at[i + n].fold;
+        size_t size = strlen(word);
+        return size > 3 && !strcmp(word + size - 2, "ed");
+    }
+    if (!(entry->uses & looks) || standing_of(note, i, i + n, &of) != STANDING_THING) return false;
+    size_t at = next_word(note, i + n);
+    return at < note->tokens.count &&
+           (is_one_of(&note->tokens, at, (const char *const[]){"view", "glaze"}, 2) ||
+            note->taken[at] == TAKEN_TYPE || word_at(note, at, standing_uses, &next) > 0);
+}
+
 // "I am not going to promise cashmere": what the seller will not stand for is a guess, wherever it was said.
 static void read_reserves(struct note *note) {
     static const char *const words[] = {"promise", "promising", "claim", "claiming",
@@ -305,9 +328,10 @@ void read_values(struct note *note) {
     read_audience(note);
     read_forms(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) continue;
+        if (note->taken[i] != TAKEN_NOT) continue;
         size_t n = word_at(note, i, standing_uses, &entry);
         if (!n || !note_free(note, i, i + n)) continue;
+        if (note->fault_word[i] && !is_made_so(note, i, n, &entry)) continue;
         read_value(note, i, n, &entry);
         i += n - 1;
     }
