@@ -103,7 +103,7 @@ static void climb(struct climb *c, size_t offset, int depth) {
                                          "area",      "room",     "location", "creation_"};
     struct sense sense;
     if (depth > DEPTH_MOST || !read_sense(c->net, offset, &sense)) return;
-    if (names(&sense, "artifact")) c->artifact = true;
+    if (names(&sense, "artifact") || (depth == 0 && sense.file == 6)) c->artifact = true;
     for (size_t i = 0; i < sizeof places / sizeof *places; i++)
         if (depth > 0 && names(&sense, places[i]) && sense.file == 6) c->place = true;
     for (size_t i = 0; i < c->root_count; i++)
@@ -113,6 +113,16 @@ static void climb(struct climb *c, size_t offset, int depth) {
             c->family_depth = depth;
         }
     for (size_t i = 0; i < sense.broader_count; i++) climb(c, sense.broader[i], depth + 1);
+}
+
+// "Zurich" stands in the index without its capital.
+static bool is_proper(const struct sense *sense, const char *lemma) {
+    for (size_t i = 0; i < sense->word_count; i++) {
+        const char *a = sense->words[i], *b = lemma;
+        while (*a && (*a == *b || (isupper((unsigned char)*a) && *a + ('a' - 'A') == *b))) a++, b++;
+        if (!*a && !*b) return strcmp(sense->words[i], lemma) != 0;
+    }
+    return false;
 }
 
 static bool is_common(const char *lemma) {
@@ -147,6 +157,8 @@ static void read_line(struct wordnet *net, char *line, const struct family_root 
     for (size_t s = 0; s < senses; s++) {
         struct climb c = {net, roots, root_count, false, false, NULL, DEPTH_MOST};
         size_t offset = strtoul(fields[count - senses + s], NULL, 10);
+        struct sense named;
+        if (read_sense(net, offset, &named) && is_proper(&named, fields[0])) continue;
         climb(&c, offset, 0);
         if (!c.artifact && !c.family) continue;
         if (!noun.thing) {

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+#include "support_book.h"
+
+// The word book lies beside the command of the same build, as in an installed tree.
+static const char *book_path(struct arena *arena) {
+    const char *command = getenv("ASFOUND_COMMAND");
+    const char *slash = command ? strrchr(command, '/') : NULL;
+    if (!slash) return "build-tests/share/asfound/wordbook.bin";
+    return arena_format(arena, "%.*s/../share/asfound/wordbook.bin", (int)(slash - command), command);
+}
+
+const struct record *support_read(struct arena *arena, const char *text) {
+    struct diags diags = diags_start(arena);
+    struct note_reader reader = {.rules = support.rules, .phrases = support.phrases, .locale = LOCALE_US};
+    reader.book = wordbook_open(arena, book_path(arena), &diags);
+    ck_assert_msg(reader.book != NULL, "the word book of the build cannot be opened");
+    reader.scanner = scanner_new(arena, support.rules->finder_count);
+    struct record given = {.id = "a", .notes = arena_string(arena, text)};
+    struct notes_read read = notes_read(arena, &reader, &given);
+    return &read.items[0].record;
+}

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// Whole notes read as the program reads them: the shipped rules and the word book of this build.
+#ifndef TESTS_NOTES_SUPPORT_BOOK_H
+#define TESTS_NOTES_SUPPORT_BOOK_H
+
+#include "support.h"
+
+#include "notes/read.h"
+
+// The first record of a note; everything lives in `arena`.
+const struct record *support_read(struct arena *arena, const char *note);
+
+#endif
