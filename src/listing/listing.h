@@ -134,7 +134,8 @@ struct node *listing_explain_tree(struct arena *arena, const struct listing *lis
 
 // proof.c: runs every rule's own examples; adds what fails to `diags`. describe_rules.c: documents the keys.
 struct proof_counts {
-    size_t flaws, families, claims, hits, misses, misses_with_word, gaps, examples, things, checks;
+    size_t flaws, families, claims, bounds, hits, misses, misses_weighed, misses_with_word, gaps, examples,
+        things, checks;
     double likeness;      // largest share of checks that two families have in common
     const char *alike[2]; // which two
 };

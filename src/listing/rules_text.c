@@ -15,13 +15,14 @@ static double share(size_t part, size_t whole) {
 
 void rules_summary(struct buf *out, const struct proof_counts *c, bool broken, bool statistics) {
     buf_format(out,
-               "%s: %zu flaws, %zu families, %zu claims; %zu hits, %zu misses, %zu gaps, %zu examples run\n",
-               broken ? "not well" : "all well", c->flaws, c->families, c->claims, c->hits, c->misses,
-               c->gaps, c->examples);
+               "%s: %zu flaws, %zu families, %zu claims, %zu bounds; %zu hits, %zu misses, %zu gaps, %zu "
+               "examples run\n",
+               broken ? "not well" : "all well", c->flaws, c->families, c->claims, c->bounds, c->hits,
+               c->misses, c->gaps, c->examples);
     if (!statistics) return;
     buf_format(out, "things named by the families: %zu\nchecks: %zu\n", c->things, c->checks);
     buf_format(out, "misses that hold a word of their rule: %zu of %zu (%.3f)\n", c->misses_with_word,
-               c->misses, share(c->misses_with_word, c->misses));
+               c->misses_weighed, share(c->misses_with_word, c->misses_weighed));
     buf_format(out, "families most alike by their checks: %s and %s share %.3f\n",
                c->alike[0] ? c->alike[0] : "none", c->alike[1] ? c->alike[1] : "none", c->likeness);
 }
@@ -61,6 +62,7 @@ bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id
     SHOW(flaws, flaw_count, "flaw")
     SHOW(families, family_count, "family")
     SHOW(claims, claim_count, "claim")
+    SHOW(bounds, bound_count, "bound")
 #undef SHOW
     if (!found)
         diags_add(diags, CODE_USAGE, (struct place){NULL, 0, 0}, nearest_hint(arena, &nearest),
@@ -78,6 +80,8 @@ static const char *type_words(const struct key_spec *key) {
         return "texts";
     case KEY_WHOLE:
         return "whole number";
+    case KEY_YEAR:
+        return "year";
     case KEY_YES_NO:
         return "true or false";
     case KEY_CHOICE:
@@ -175,6 +179,7 @@ static struct node *key_schema(struct arena *arena, const struct key_spec *key) 
     case KEY_TEXTS:
         return texts_schema(arena);
     case KEY_WHOLE:
+    case KEY_YEAR:
         return typed(arena, "integer");
     case KEY_YES_NO:
         return typed(arena, "boolean");

@@ -63,19 +63,25 @@ static void bind_texts(struct binder *b, const struct key_spec *key, const struc
     }
 }
 
-static bool whole(const struct node *node, int *value) {
+static bool whole(const struct node *node, int least, int most, int *value) {
     double number;
-    if (!node_number(node, &number) || number < 0 || number > 1000 || number != (double)(int)number)
+    if (!node_number(node, &number) || number < least || number > most || number != (double)(int)number)
         return false;
     *value = (int)number;
     return true;
 }
 
 static void bind_whole(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
-    if (whole(node, field)) return;
+    if (whole(node, 0, 1000, field)) return;
     b->fine = false;
     diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants a whole number from 0 to 1000",
               key->name);
+}
+
+static void bind_year(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
+    if (whole(node, 1000, 2999, field)) return;
+    b->fine = false;
+    diags_add(b->diags, CODE_RULE_TYPE, node->at, NULL, "'%s' wants a year of four digits", key->name);
 }
 
 static void bind_yes_no(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
@@ -200,6 +206,9 @@ static void bind_one(struct binder *b, const struct key_spec *key, const struct 
         break;
     case KEY_WHOLE:
         bind_whole(b, key, node, field);
+        break;
+    case KEY_YEAR:
+        bind_year(b, key, node, field);
         break;
     case KEY_YES_NO:
         bind_yes_no(b, key, node, field);

@@ -94,10 +94,49 @@ static bool finish_family(struct family *family, struct diags *diags) {
     return fine;
 }
 
+static bool wrong_bound(const struct bound *bound, const char *hint, const char *message,
+                        struct diags *diags) {
+    diags_add(diags, CODE_RULE_VALUE, bound->rule.at, hint, "%s", message);
+    return false;
+}
+
+static bool is_figure(const char *text) {
+    size_t digits = strspn(text, "0123456789");
+    return digits && digits < 10 && !text[digits];
+}
+
+static bool finish_steps(const struct bound *bound, struct diags *diags) {
+    if ((bound->reads == READS_NUMBER) != (bound->step_count > 0))
+        return wrong_bound(bound, "steps: {'1000000': '1911'}", "'reads: number' and 'steps' go together",
+                           diags);
+    for (size_t i = 0; i < bound->step_count; i++) {
+        const struct short_form *step = &bound->steps[i], *last = i ? step - 1 : step;
+        bool figures = is_figure(step->text) && is_figure(step->means) && strlen(step->means) == 4;
+        if (!figures ||
+            (i && (atol(step->text) <= atol(last->text) || atol(step->means) < atol(last->means))))
+            return wrong_bound(bound, "numbers and years ascend", "a step is a number and a year", diags);
+    }
+    return true;
+}
+
+static bool finish_bound(const struct bound *bound, struct diags *diags) {
+    bool fine = finish_steps(bound, diags);
+    if (!bound->finder.said.count && !bound->finder.match.count)
+        fine = lacks(diags, &bound->rule, "said", "say what stands in the mark, here or under 'match'");
+    if (!bound->rule.source)
+        fine = lacks(diags, &bound->rule, "source", "a year without a source is an opinion");
+    if (!bound->not_before && !bound->not_after && !bound->reads)
+        fine = lacks(diags, &bound->rule, "not_before", "a bound has a first year, a last one, or both");
+    if (bound->not_after && bound->not_before > bound->not_after)
+        fine = wrong_bound(bound, NULL, "'not_before' is later than 'not_after'", diags);
+    return fine;
+}
+
 bool finish_rule(struct arena *arena, enum rule_kind kind, struct rule *rule, struct diags *diags) {
     (void)arena;
     if (kind == RULE_FLAW) return finish_flaw((struct flaw *)(void *)rule, diags);
     if (kind == RULE_FAMILY) return finish_family((struct family *)(void *)rule, diags);
+    if (kind == RULE_BOUND) return finish_bound((const struct bound *)(const void *)rule, diags);
     return true;
 }
 
@@ -208,11 +247,17 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
         claim->finder.number = number++;
         claim->evidence.number = number++;
     }
+    for (size_t i = 0; i < rules->bound_count; i++)
+        ((struct bound *)(uintptr_t)rules->bounds[i])->finder.number = number++;
     rules->finder_count = number;
     struct triggers *triggers = triggers_new(arena);
     for (size_t i = 0; i < rules->claim_count; i++) triggers_add(arena, triggers, &rules->claims[i]->finder);
     triggers_close(triggers);
     rules->claim_triggers = triggers;
+    triggers = triggers_new(arena);
+    for (size_t i = 0; i < rules->bound_count; i++) triggers_add(arena, triggers, &rules->bounds[i]->finder);
+    triggers_close(triggers);
+    rules->bound_triggers = triggers;
     for (size_t i = 0; i < rules->flaw_count; i++)
         check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->confused, diags);
     for (size_t i = 0; i < rules->family_count; i++) check_family(arena, rules, rules->families[i], diags);

@@ -172,12 +172,37 @@ struct claim {
     const char *instead;  // honest wording to offer
     struct finder
         evidence; // patterns tried on the record's marks; none: nothing a record holds can allow the word
+    int at_least, more_than; // whole years of age that allow the word; 0: none do
+};
+
+// How sure the years of a bound are; what is only remembered is told and narrows nothing.
+enum bound_sure { BOUND_FIRM, BOUND_USUAL, BOUND_MEMORY };
+// What of a bound is read out of the words found, instead of standing in the rule.
+enum bound_reads {
+    READS_NOTHING,
+    READS_YEAR,
+    READS_NUMBER,
+    READS_BOOK_NUMBER,
+    READS_BAR_CODE,
+    READS_DIAMOND
+};
+
+// A mark, address form, law or technique, and the years in which it was used. 0: open to that side.
+struct bound {
+    struct rule rule;
+    struct finder finder;
+    int not_before, not_after;
+    enum bound_sure sure;
+    enum bound_reads reads;
+    struct short_form *steps; // READS_NUMBER: the first number of a year, and that year; ascending
+    size_t step_count;
+    const char *text; // how it is told
 };
 
 struct pack {
     struct rule rule;
     const char *version;
-    int flaws, families, claims; // how many the pack holds: a lost file or rule is noticed
+    int flaws, families, claims, bounds; // how many the pack holds: a lost file or rule is noticed
 };
 
 #endif

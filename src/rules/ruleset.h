@@ -19,8 +19,10 @@ struct ruleset {
     size_t family_count;
     const struct claim **claims;
     size_t claim_count;
+    const struct bound **bounds;
+    size_t bound_count;
     size_t finder_count; // numbers in use by finders
-    const struct triggers *claim_triggers;
+    const struct triggers *claim_triggers, *bound_triggers;
 
     // For finding by name; private to ruleset.c.
     const struct flaw **flaws_by_id;

@@ -20,6 +20,8 @@ static const char *const rollup_words[] = {"repair", "damaged", "incomplete", NU
 static const char *const yes_words[] = {"fault", "clear", NULL};
 static const char *const degree_words[] = {"size", "amount", "extent", "strength", "stiff", NULL};
 static const char *const grade_words[] = {"A", "B", "C", "D", NULL};
+static const char *const sure_words[] = {"firm", "usual", "memory", NULL};
+static const char *const reads_words[] = {"year", "number", "book-number", "bar-code", "diamond", NULL};
 static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse", NULL};
 
 // Every kind begins with a struct rule named `rule`, so these rows fit all of them.
@@ -333,8 +335,44 @@ static const struct key_spec claim_keys[] = {
      .type = KEY_TEXTS,
      AT(claim, evidence.match),
      .help = "patterns on marks that allow the word"},
+    {.name = "at_least",
+     .type = KEY_WHOLE,
+     AT(claim, at_least),
+     .help = "years of age, shown by dates or marks, that allow the word"},
+    {.name = "more_than",
+     .type = KEY_WHOLE,
+     AT(claim, more_than),
+     .help = "the same where the age must be exceeded"},
     {.name = "instead", .type = KEY_TEXT, AT(claim, instead), .help = "the honest wording to offer"},
     FINDER_KEYS(claim, true),
+    RULE_KEYS,
+    END};
+
+static const struct key_spec bound_keys[] = {
+    {.name = "not_before", .type = KEY_YEAR, AT(bound, not_before), .help = "first year of such marks"},
+    {.name = "not_after",
+     .type = KEY_YEAR,
+     AT(bound, not_after),
+     .help = "last year of such marks; old molds and stock run on, so it only questions"},
+    {.name = "sure",
+     .type = KEY_CHOICE,
+     .required = true,
+     AT(bound, sure),
+     CHOICES(sure_words, BOUND_FIRM),
+     .help = "how sure the years are; what is only remembered is told and narrows nothing"},
+    {.name = "reads",
+     .type = KEY_CHOICE,
+     AT(bound, reads),
+     CHOICES(reads_words, READS_YEAR),
+     .help = "what of the years is read out of the words found"},
+    {.name = "steps",
+     .type = KEY_PAIRS,
+     AT(bound, steps),
+     .size = sizeof(struct short_form),
+     .count_offset = offsetof(struct bound, step_count),
+     .help = "with reads number: the first number of a year, and the year: {'1000000': '1911'}"},
+    {.name = "text", .type = KEY_TEXT, .required = true, AT(bound, text), .help = "how it is told"},
+    FINDER_KEYS(bound, false),
     RULE_KEYS,
     END};
 
@@ -343,6 +381,7 @@ static const struct key_spec pack_keys[] = {
     {.name = "flaws", .type = KEY_WHOLE, AT(pack, flaws), .help = "how many flaw rules it holds"},
     {.name = "families", .type = KEY_WHOLE, AT(pack, families), .help = "how many family rules it holds"},
     {.name = "claims", .type = KEY_WHOLE, AT(pack, claims), .help = "how many claim rules it holds"},
+    {.name = "bounds", .type = KEY_WHOLE, AT(pack, bounds), .help = "how many bound rules it holds"},
     RULE_KEYS,
     END};
 
@@ -353,6 +392,8 @@ static const struct kind_spec kinds[RULE_KIND_COUNT] = {
     [RULE_FAMILY] = {"family", sizeof(struct family), false, family_keys,
                      "one family of goods and how it is listed"},
     [RULE_CLAIM] = {"claim", sizeof(struct claim), true, claim_keys, "a word that promises something"},
+    [RULE_BOUND] = {"bound", sizeof(struct bound), true, bound_keys,
+                    "a mark and the years in which such marks were used"},
 };
 
 const struct kind_spec *schema_kind(enum rule_kind kind) {

@@ -11,6 +11,7 @@ enum key_type {
     KEY_TEXT,   // const char *
     KEY_TEXTS,  // struct texts; one text stands for a list of one
     KEY_WHOLE,  // int within 0..1000
+    KEY_YEAR,   // int within 1000..2999
     KEY_YES_NO, // bool
     KEY_CHOICE, // an enum; `choices` lists its words from `first` on
     KEY_SLOTS,  // struct slots
@@ -33,7 +34,7 @@ struct key_spec {
     const char *help;
 };
 
-enum rule_kind { RULE_PACK, RULE_FLAW, RULE_FAMILY, RULE_CLAIM, RULE_KIND_COUNT };
+enum rule_kind { RULE_PACK, RULE_FLAW, RULE_FAMILY, RULE_CLAIM, RULE_BOUND, RULE_KIND_COUNT };
 
 struct kind_spec {
     const char *name; // also the key that gives the id

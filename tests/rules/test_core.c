@@ -172,8 +172,12 @@ static void check_proof(struct arena *arena, const struct shipped *shipped) {
     ck_assert_uint_eq(counts.examples, 27);
     ck_assert_uint_eq(counts.claims, shipped->rules->claim_count);
     ck_assert_uint_ge(counts.claims, 60);
-    ck_assert_msg(counts.misses_with_word * 100 >= counts.misses * 80,
-                  "only %zu of %zu misses hold a word of their rule", counts.misses_with_word, counts.misses);
+    ck_assert_uint_eq(counts.bounds, shipped->rules->bound_count);
+    ck_assert_uint_ge(counts.bounds, 60);
+    ck_assert_msg(counts.misses_with_word * 100 >= counts.misses_weighed * 80,
+                  "only %zu of %zu misses hold a word of their rule", counts.misses_with_word,
+                  counts.misses_weighed);
+    ck_assert_uint_ge(counts.misses_weighed, 3 * 149);
     ck_assert(counts.likeness <= 0.5);
     for (size_t i = 0; i < shipped->rules->flaw_count; i++) {
         const struct rule *rule = &shipped->rules->flaws[i]->rule;
