@@ -11,6 +11,7 @@
 #include "format/write.h"
 #include "item/write.h"
 #include "listing/answers.h"
+#include "listing/dates.h"
 #include "listing/listing.h"
 #include "listing/rules_text.h"
 #include "listing/spelling.h"
@@ -448,6 +449,57 @@ enum asfound_status asfound_rules_show(const asfound_engine *engine, const char 
                                        void *out_context, asfound_put *messages, void *messages_context) {
     struct task task = {engine, {out, out_context}, {messages, messages_context}, id, false, 0};
     return run_task(&engine->memory, show, &task);
+}
+
+struct dating_task {
+    struct task task; // first: what run_task() is given
+    const struct asfound_date_options *options;
+};
+
+// What is given by a caller is checked as what is read.
+static const char *take_mark(struct arena *arena, const char *mark, struct diags *diags) {
+    size_t size = strlen(mark);
+    if (size && utf8_check(mark, size) == size && utf8_unwanted(mark, size, false) == size)
+        return utf8_nfc(arena, mark);
+    diags_add(diags, CODE_USAGE, (struct place){NULL, 0, 0}, NULL, "a mark %s",
+              size ? "holds bytes that are no text" : "is empty");
+    return NULL;
+}
+
+static void date_marks(struct arena *arena, void *context) {
+    struct dating_task *dating = context;
+    struct task *task = &dating->task;
+    const struct asfound_date_options *o = dating->options;
+    struct diags diags = diags_start(arena);
+    const char **marks = arena_array(arena, o->mark_count + 1, sizeof *marks);
+    for (size_t i = 0; i < o->mark_count; i++) marks[i] = take_mark(arena, o->marks[i], &diags);
+    struct day today = {0, 0, 0};
+    if (o->today && !day_read(o->today, &today))
+        diags_add(&diags, CODE_USAGE, (struct place){NULL, 0, 0}, NULL, "today is no day of the calendar");
+    send_messages(task->engine, arena, &diags, &task->messages);
+    task->status = diags.status;
+    if (task->status) return;
+    struct scanner *scanner = scanner_new(arena, task->engine->rules->finder_count);
+    const struct dating *found =
+        dating_of_marks(arena, scanner, task->engine->rules, marks, o->mark_count, &today);
+    struct buf out = buf_start(arena);
+    if (o->output == ASFOUND_TEXT)
+        dates_text(&out, found);
+    else if (o->output == ASFOUND_YAML_OUT)
+        yaml_write(arena, &out, dates_tree(arena, found));
+    else
+        json_write(&out, dates_tree(arena, found));
+    if (o->output != ASFOUND_TEXT && (!out.n || out.at[out.n - 1] != '\n')) buf_byte(&out, '\n');
+    task->status = dates_must(found) ? ASFOUND_MUST : ASFOUND_FINE;
+    send_task(task, &out);
+}
+
+enum asfound_status asfound_date(const asfound_engine *engine, const struct asfound_date_options *options) {
+    struct sink out = {options->out, options->out_context};
+    struct sink messages = {options->messages, options->messages_context};
+    struct dating_task dating = {.task = {.engine = engine, .out = out, .messages = messages},
+                                 .options = options};
+    return run_task(&engine->memory, date_marks, &dating.task);
 }
 
 static void describe(struct arena *arena, void *context) {

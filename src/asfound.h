@@ -90,7 +90,8 @@ struct asfound_draft_options {
      * goes with one record: where the input holds more (and `only` names none), nothing is written and the
      * status is ASFOUND_USAGE. */
     const char *given_title;
-    bool no_frame; /* ASFOUND_HTML: several inputs make one page; the caller frames it */
+    const char *today; /* "YYYY-MM-DD", for words of age; NULL: they are not settled */
+    bool no_frame;     /* ASFOUND_HTML: several inputs make one page; the caller frames it */
     asfound_put *out, *messages;
     void *out_context, *messages_context;
     /* Called after each record with the number done so far; may be NULL. */
@@ -103,6 +104,20 @@ struct asfound_draft_options {
 ASFOUND_PUBLIC enum asfound_status asfound_draft(const asfound_engine *engine,
                                                  const struct asfound_draft_options *options,
                                                  const char *name, asfound_get *get, void *get_context);
+
+struct asfound_date_options {
+    const char *const *marks; /* words and numbers found on one thing */
+    size_t mark_count;
+    const char *today;          /* "YYYY-MM-DD"; NULL: no mark is too young */
+    enum asfound_output output; /* not ASFOUND_HTML */
+    asfound_put *out, *messages;
+    void *out_context, *messages_context;
+};
+
+/* Writes in which years such marks were used, and why. ASFOUND_MUST where no year fits all of them or one is
+ * younger than today; ASFOUND_USAGE, with nothing written, for a mark that is no text. */
+ASFOUND_PUBLIC enum asfound_status asfound_date(const asfound_engine *engine,
+                                                const struct asfound_date_options *options);
 
 /* Beginning and end of an HTML page of listings, for use with no_frame. */
 ASFOUND_PUBLIC enum asfound_status asfound_page_frame(const asfound_engine *engine, bool end,

@@ -10,7 +10,6 @@ const struct command LATER_COMMANDS[] = {
     {.name = "history", .summary = "Say what was changed, and when"},
     {.name = "learn", .summary = "Learn from sales what words are worth"},
     {.name = "outcomes", .summary = "Ask whether new titles sold faster"},
-    {.name = "date", .summary = "Tell the years of marks found on a thing"},
     {.name = "serve", .summary = "Show the same as a local web page"},
 };
 const size_t LATER_COUNT = sizeof LATER_COMMANDS / sizeof *LATER_COMMANDS;

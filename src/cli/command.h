@@ -23,8 +23,8 @@ struct command {
     void (*run)(struct session *session, const struct settings *settings);
 };
 
-extern const struct command command_draft, command_read, command_explain, command_rules, command_help,
-    command_version;
+extern const struct command command_draft, command_read, command_explain, command_date, command_rules,
+    command_help, command_version;
 // The promised names, in one array.
 extern const struct command LATER_COMMANDS[];
 extern const size_t LATER_COUNT;

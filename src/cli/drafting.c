@@ -33,6 +33,7 @@ static struct asfound_draft_options draft_options(const struct run *run, const s
         .read = run->drafting->read,
         .only = run->drafting->only,
         .given_title = s->title,
+        .today = s->today,
         .answers = s->answers,
         .answer_count = s->answer_count,
         .no_frame = true,

@@ -150,8 +150,10 @@ static const struct option TABLE[OPTION_COUNT] = {
                        "with one record. With --format yaml the record is written with the answers in it."},
     [OPTION_ONLY] = {"only", NULL, "ID", NULL, COMPLETES_NOTHING, take_only,
                      "Draft the record of this id only."},
-    [OPTION_TODAY] = {"today", NULL, "DATE", NULL, COMPLETES_NOTHING, take_today,
-                      "The day to take for today, as YYYY-MM-DD. Nothing depends on it yet."},
+    [OPTION_TODAY] =
+        {"today", NULL, "DATE", NULL, COMPLETES_NOTHING, take_today,
+         "The day to take for today, as YYYY-MM-DD: no clock is read. Without it no age is settled, and no "
+         "mark is too young."},
     [OPTION_COLOR] = {"color", NULL, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,
                       "auto (unless told: on a terminal, where NO_COLOR is not set), always or never."},
     [OPTION_STORE] = {"store", NULL, "FILE", NULL, COMPLETES_FILES, take_store,
