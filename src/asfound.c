@@ -157,6 +157,7 @@ struct run {
     struct stream *stream;
     struct diags diags;
     struct drafter drafter;
+    struct day today;
     const struct phrases *phrases; // of the flaws; NULL until a note is read
     struct id_set ids;
     struct sink out;
@@ -314,6 +315,22 @@ static void write_frame(struct run *run, struct arena *arena, bool end) {
     if (!send(&run->out, out.at, out.n)) run->write_failed = true;
 }
 
+static bool refuse(struct run *run, struct arena *arena, const char *message) {
+    diags_add(&run->diags, CODE_USAGE, (struct place){NULL, 0, 0}, NULL, "%s", message);
+    struct sink messages = {run->options->messages, run->options->messages_context};
+    send_messages(run->engine, arena, &run->diags, &messages);
+    run->status = run->diags.status;
+    return false;
+}
+
+static bool take_today(struct run *run, struct arena *arena) {
+    if (!run->options->today) return true;
+    if (!day_read(run->options->today, &run->today))
+        return refuse(run, arena, "today is no day of the calendar");
+    run->drafter.today = &run->today;
+    return true;
+}
+
 // What is given by a caller is checked as what is read.
 static bool take_given(struct run *run, struct arena *arena) {
     const char *title = run->options->given_title;
@@ -323,27 +340,22 @@ static bool take_given(struct run *run, struct arena *arena) {
         run->given = utf8_nfc(arena, title);
         return true;
     }
-    struct place nowhere = {NULL, 0, 0};
-    diags_add(&run->diags, CODE_USAGE, nowhere, NULL, "the title given %s",
-              size ? "holds bytes that are no text" : "is empty");
-    struct sink messages = {run->options->messages, run->options->messages_context};
-    send_messages(run->engine, arena, &run->diags, &messages);
-    run->status = run->diags.status;
-    return false;
+    return refuse(run, arena,
+                  size ? "the title given holds bytes that are no text" : "the title given is empty");
 }
 
 static void draft_all(struct arena *arena, void *context) {
     struct run *run = context;
     run->diags = diags_start(arena);
     run->drafter = (struct drafter){run->engine->rules, run->engine->variants,
-                                    scanner_new(arena, run->engine->rules->finder_count), NULL};
+                                    scanner_new(arena, run->engine->rules->finder_count), NULL, NULL};
     if (!run->options->read) {
         struct spelling_options spelling = {locale_of(run), run->engine->dictionaries, run->engine->trade,
                                             run->engine->book, run->engine->rules};
         run->drafter.spelling = spelling_new(arena, &spelling, &run->diags);
     }
     run->held = buf_start(arena);
-    if (!take_given(run, arena)) return;
+    if (!take_given(run, arena) || !take_today(run, arena)) return;
     write_frame(run, arena, false);
     for (run->more = true; run->more && !run->write_failed;) {
         bool finished = arena_try(run->records, draft_one, run);
@@ -420,7 +432,7 @@ static void check(struct arena *arena, void *context) {
     struct task *task = context;
     struct diags diags = diags_start(arena);
     struct drafter drafter = {task->engine->rules, task->engine->variants,
-                              scanner_new(arena, task->engine->rules->finder_count), NULL};
+                              scanner_new(arena, task->engine->rules->finder_count), NULL, NULL};
     struct proof_counts counts;
     proof_run(arena, &drafter, &counts, &diags);
     send_messages(task->engine, arena, &diags, &task->messages);

@@ -75,11 +75,12 @@ static void read_diamond(struct arena *arena, struct dated_mark *mark) {
     if (!diamond.year) return;
     mark->not_before = diamond.year;
     mark->not_after = diamond.year + 20;
-    mark->told = arena_format(arena,
-                              "the design%s%s was registered in %s%s%d; such things were made for some "
-                              "twenty years after",
-                              diamond.class ? ", for " : "", diamond.class ? diamond.class : "",
-                              diamond.month ? diamond.month : "", diamond.month ? " " : "", diamond.year);
+    mark->told =
+        arena_format(arena,
+                     "the design%s%s%s was registered in %s%s%d; such things were made for some "
+                     "twenty years after",
+                     diamond.class ? " (" : "", diamond.class ? diamond.class : "", diamond.class ? ")" : "",
+                     diamond.month ? diamond.month : "", diamond.month ? " " : "", diamond.year);
 }
 
 void dating_read(struct arena *arena, struct dated_mark *mark) {

@@ -2,6 +2,8 @@
 // A mark says when such marks were used. Neither form ever says when the thing was made.
 #include "listing/dates.h"
 
+#include <string.h>
+
 static const char caution[] = "A mark tells its own years, not the thing's: old molds, stock and papers are "
                               "used up, and marks are copied.";
 
@@ -10,7 +12,9 @@ bool dates_must(const struct dating *d) {
 }
 
 static void mark_text(struct arena *arena, struct buf *out, const struct dated_mark *m) {
-    buf_format(out, "\n\"%s\": ", m->words);
+    buf_format(out, "\n\"%s\"", m->words);
+    if (strcmp(m->words, m->mark) != 0) buf_format(out, " in \"%s\"", m->mark);
+    buf_text(out, ": ");
     if (m->wrong)
         buf_format(out, "bounds nothing, since %s [%s]\n", m->wrong, m->bound->rule.id);
     else

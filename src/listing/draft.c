@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One record through the rooms: evidence, title, disclosure, questions, description, findings.
 #include "listing/listing.h"
+#include "listing/dated.h"
 #include "listing/spelling.h"
 
 #include <string.h>
@@ -121,6 +122,8 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     listing_withhold_private(arena, l, record);
     settle_family(arena, drafter, record, l);
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
+    listing_date(arena, drafter, l);
+    listing_allow_ages(arena, drafter, l, l->claims);
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));
     l->disclosure = disclosure_write(arena, drafter->rules, record, options->locale, drafter->variants);
     l->grading = grade_record(arena, record);
@@ -129,6 +132,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     find_conflicts(arena, l);
     find_counts(arena, l);
     find_gaps(arena, l);
+    listing_find_dates(arena, l);
     if (given->listing.title) listing_score_given(arena, drafter, l, given->listing.title);
     l->description = listing_describe(arena, drafter, l);
     if (drafter->spelling) listing_spell(arena, l, drafter->spelling);

@@ -6,6 +6,7 @@
 
 #include "evidence/private.h"
 #include "listing/given.h"
+#include "listing/dated.h"
 #include "listing/listing.h"
 
 static void less(struct arena *arena, struct given *given, const char *text) {
@@ -66,6 +67,7 @@ static void find_musts(struct arena *arena, struct given *given) {
 static void find_claims(struct arena *arena, const struct drafter *drafter, struct given_words *w) {
     const struct claims *claims = claims_weigh_text(arena, drafter->scanner, drafter->rules,
                                                     w->listing->record, w->given->score.reading.text);
+    listing_allow_ages(arena, drafter, w->listing, claims);
     for (size_t i = 0; i < claims->count; i++) {
         const struct claim_found *found = &claims->items[i];
         given_account(w, found->word); // named once, as a claim

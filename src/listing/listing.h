@@ -6,6 +6,7 @@
 
 #include "disclosure/disclosure.h"
 #include "evidence/claims.h"
+#include "evidence/dating.h"
 #include "evidence/grade.h"
 #include "format/tree.h"
 #include "title/given.h"
@@ -66,6 +67,7 @@ struct listing {
     struct questions questions;
     struct photo_list photos;
     const struct claims *claims;
+    const struct dating *dating; // the years of its marks
     struct finding *findings;
     size_t finding_count, finding_room;
     const char **less; // named deductions of the score
@@ -83,6 +85,7 @@ struct drafter {
     const struct variants *variants;
     struct scanner *scanner;
     struct spelling *spelling; // NULL: nothing is looked over
+    const struct day *today;   // NULL: words of age are not settled
 };
 
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,

@@ -2,6 +2,7 @@
 // The listing as a tree by its published keys; YAML and JSON are both written from it.
 #include <string.h>
 
+#include "listing/dates.h"
 #include "listing/listing.h"
 
 static void put_text(struct arena *arena, struct node *map, const char *key, const char *text) {
@@ -181,6 +182,7 @@ struct node *listing_tree(struct arena *arena, const struct listing *l) {
     node_put(arena, map, "questions", questions(arena, l));
     node_put(arena, map, "photos", photos(arena, l));
     node_put(arena, map, "claims", claims(arena, l));
+    if (l->dating->count) node_put(arena, map, "dating", dates_tree(arena, l->dating));
     node_put(arena, map, "cautions", node_list(arena));
     node_put(arena, map, "withheld", withheld(arena, l));
     node_put(arena, map, "findings", findings(arena, l));

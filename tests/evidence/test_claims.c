@@ -106,7 +106,7 @@ static void check_slow(struct arena *arena, void *context) {
     struct diags diags = diags_start(arena);
     const struct ruleset *rules = ruleset_load(arena, folders, 1, &diags);
     leave_folder();
-    struct drafter drafter = {rules, NULL, scanner_new(arena, rules->finder_count), NULL};
+    struct drafter drafter = {rules, NULL, scanner_new(arena, rules->finder_count), NULL, NULL};
     struct record record;
     static const char yaml[] =
         "type: lamp\nattributes: {style: aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa!}\n";

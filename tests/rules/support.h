@@ -48,7 +48,7 @@ static inline struct shipped shipped_load(struct arena *arena) {
     ck_assert_ptr_nonnull(words);
     struct variants *variants = variants_load(arena, words->name, words->text, words->size, &diags);
     ck_assert_msg(!diags.count, "the shipped rules do not load:\n%s", printed(arena, &diags));
-    return (struct shipped){rules, {rules, variants, scanner_new(arena, rules->finder_count), NULL}};
+    return (struct shipped){rules, {rules, variants, scanner_new(arena, rules->finder_count), NULL, NULL}};
 }
 
 static inline void load_once(struct arena *arena, void *context) {

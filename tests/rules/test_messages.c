@@ -30,7 +30,7 @@ static const char *messages_of(struct arena *arena, const struct message_case *b
     struct diags diags = diags_start(arena);
     const struct ruleset *rules = ruleset_load(arena, packs.folders, packs.count, &diags);
     if (rules) {
-        struct drafter drafter = {rules, NULL, scanner_new(arena, rules->finder_count), NULL};
+        struct drafter drafter = {rules, NULL, scanner_new(arena, rules->finder_count), NULL, NULL};
         struct proof_counts counts;
         proof_run(arena, &drafter, &counts, &diags);
     }

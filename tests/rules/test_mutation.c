@@ -28,7 +28,7 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
                             .claims = claims,
                             .claim_count = is_claim,
                             .finder_count = 2};
-    struct drafter drafter = {&rules, NULL, scanner_new(arena, 2), NULL};
+    struct drafter drafter = {&rules, NULL, scanner_new(arena, 2), NULL, NULL};
     struct diags diags = diags_start(arena);
     struct proof_counts counts;
     proof_run(arena, &drafter, &counts, &diags);
