@@ -33,6 +33,7 @@ static int span_order(const void *a, const void *b) {
 }
 
 static void read_all(struct note *note) {
+    read_owners(note);
     read_writing(note);
     read_asides(note);
     read_dates(note);

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+// Names of former owners, and what is written with them: "property of …", a name tape, a name in pen, an
+// engraved name with a day. That there is one is a fact of the thing; the words themselves are nobody's
+// business and are taken as an aside, so that no reader after this one sees them.
+#include <string.h>
+
+#include "notes/note.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { NAME_MOST = 6, BACK_MOST = 7 };
+
+static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+static bool is_quote(const struct tokens *tokens, size_t i) {
+    return token_is(tokens, i, "\"") || token_is(tokens, i, "'");
+}
+
+static bool is_name_word(const struct tokens *tokens, size_t i) {
+    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
+    static const char *const joints[] = {"and", "to", "from", "de", "van", "von", "of"};
+    return tokens->at[i].capital || is_one_of(tokens, i, joints, COUNT(joints));
+}
+
+// A run of names from `i`, with quotes round it, initials, dots and days: where it ends.
+static size_t name_end(const struct tokens *tokens, size_t i) {
+    size_t end = i;
+    bool quoted = is_quote(tokens, i), any = false;
+    if (quoted) end++;
+    for (size_t n = 0; end < tokens->count && n < NAME_MOST; n++) {
+        if (quoted && is_quote(tokens, end)) return end + 1;
+        bool dot = any && token_is(tokens, end, ".") && tokens->at[end].joined;
+        bool day = any && tokens->at[end].kind == TOKEN_FIGURE;
+        bool inside = quoted && tokens->at[end].stop < STOP_SENTENCE;
+        if (!is_name_word(tokens, end) && !dot && !day && !inside) break;
+        any = true;
+        end++;
+    }
+    return any ? end : i;
+}
+
+static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from, size_t cue_to) {
+    const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
+    if (to <= from || !note_free(note, from, to)) return;
+    note_aside(note, from, to);
+    if (!kind) return;
+    for (size_t i = 0; i < note->record->flaw_count; i++)
+        if (note->record->flaws[i].kind == kind) return;
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, cue_from, cue_to)};
+    static const char *const inside[] = {"inside", "within"};
+    for (size_t i = cue_from > 3 ? cue_from - 3 : 0; i < to + 4 && i < note->tokens.count; i++)
+        if (is_one_of(&note->tokens, i, inside, COUNT(inside))) flaw->where = "inside";
+    note_reading(note, cue_from, cue_to, "flaw owner-name", "a name that is nobody's business");
+}
+
+// "Property of M. Somebody", "name tape says …", "belonged to …".
+static const char *const ahead[] = {"property of",    "name tape says",  "name tape reads", "name tag says",
+                                    "name tag reads", "name label says", "named to",        "this belongs to",
+                                    "ex libris",      "belonging to",    "with the name",   "owner's name is",
+                                    "signed by owner"};
+static const char *const writing[] = {"biro",      "pen",  "pencil",  "ink",   "marker",
+                                      "ballpoint", "felt", "sharpie", "crayon"};
+
+static void read_written(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!token_is(tokens, i, "in") || !is_one_of(tokens, i + 1, writing, COUNT(writing)) || i == 0) return;
+    for (size_t back = 1; back <= BACK_MOST && back <= i; back++) {
+        size_t from = i - back;
+        bool opens = is_quote(tokens, from) ||
+                     (tokens->at[from].capital && !tokens->at[from].starts && !tokens->shouts);
+        if (tokens->at[from].stop >= STOP_SENTENCE) return;
+        if (opens && name_end(tokens, from) == i) {
+            keep_back(note, from, i, i, i + 2);
+            return;
+        }
+    }
+}
+
+// "Engraved Anna 3.9.41": a name with a day.
+static void read_engraved(struct note *note, size_t i) {
+    static const char *const cues[] = {"engraved", "inscribed", "engraving"};
+    const struct tokens *tokens = &note->tokens;
+    if (!is_one_of(tokens, i, cues, COUNT(cues))) return;
+    size_t from = i + 1;
+    static const char *const small[] = {"with", "to", "for", "says", "reads", ":"};
+    while (is_one_of(tokens, from, small, COUNT(small))) from++;
+    if (from >= tokens->count || !(tokens->at[from].capital || is_quote(tokens, from))) return;
+    size_t to = name_end(tokens, from);
+    bool day = false;
+    for (size_t k = from; k < to; k++) day |= tokens->at[k].kind == TOKEN_FIGURE;
+    if (day) keep_back(note, from, to, i, i + 1);
+}
+
+// A quotation that holds a house number and a street.
+static void read_address(struct note *note, size_t i) {
+    static const char *const streets[] = {"street",    "st",      "road",     "rd",     "lane", "avenue",
+                                          "ave",       "drive",   "terrace",  "close",  "row",  "place",
+                                          "court",     "gardens", "crescent", "square", "hill", "way",
+                                          "boulevard", "mews",    "grove"};
+    const struct tokens *tokens = &note->tokens;
+    if (!is_quote(tokens, i)) return;
+    bool number = false, street = false;
+    for (size_t to = i + 1; to < tokens->count && to < i + 16; to++) {
+        number |= tokens->at[to].kind == TOKEN_FIGURE;
+        street |= number && is_one_of(tokens, to, streets, COUNT(streets));
+        if (!is_quote(tokens, to)) continue;
+        if (street) keep_back(note, i, to + 1, i, i + 1);
+        return;
+    }
+}
+
+void read_owners(struct note *note) {
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        for (size_t k = 0; k < COUNT(ahead); k++) {
+            size_t n = token_phrase(&note->tokens, i, ahead[k]);
+            if (n) keep_back(note, i + n, name_end(&note->tokens, i + n), i, i + n);
+        }
+        read_written(note, i);
+        read_engraved(note, i);
+        read_address(note, i);
+    }
+}
