@@ -143,10 +143,30 @@ static bool noun_of(const struct note *note, size_t i, size_t n, struct noun_fou
     return book_noun(note, &one, found) || rule || (both && book_noun(note, &many, found));
 }
 
-bool noun_at(const struct note *note, size_t i, struct noun_found *found) {
-    for (size_t n = i < note->tokens.count ? words_from(note, i) : 0; n > 0; n--) {
+struct noun_memo {
+    bool asked, is;
+    struct noun_found noun;
+};
+
+struct noun_memo *noun_memos(struct arena *arena, size_t count) {
+    return arena_array(arena, count + 1, sizeof(struct noun_memo));
+}
+
+static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
+    for (size_t n = words_from(note, i); n > 0; n--) {
         if (n == 1 && note->tokens.at[i].kind == TOKEN_SIGN) break;
         if (noun_of(note, i, n, found)) return true;
     }
     return false;
+}
+
+bool noun_at(const struct note *note, size_t i, struct noun_found *found) {
+    if (i >= note->tokens.count) return false;
+    struct noun_memo *memo = &note->nouns[i];
+    if (!memo->asked) {
+        memo->is = look_up(note, i, &memo->noun);
+        memo->asked = true;
+    }
+    if (memo->is) *found = memo->noun;
+    return memo->is;
 }

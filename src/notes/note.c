@@ -5,11 +5,13 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "notes/things.h"
 #include "text/buf.h"
 
 void note_start(struct note *note, const char *text, size_t size) {
     note->tokens = tokens_cut(note->arena, text, size);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
+    note->nouns = noun_memos(note->arena, note->tokens.count);
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mark_fault_words(note);
 }

@@ -48,6 +48,8 @@ enum fault_word {
     FAULT_WORD_SIZED // of a flaw that has a size of its own: damage, dirt, repair
 };
 
+struct noun_memo; // lookup.c
+
 struct note {
     struct arena *arena;
     const struct ruleset *rules;
@@ -57,6 +59,7 @@ struct note {
     enum locale locale;
     struct tokens tokens;
     unsigned char *taken;      // enum taken, one a token
+    struct noun_memo *nouns;   // one a token: what noun_at() found there; filled when first asked
     struct phrase_hits hits;   // every place where a flaw's words stand, in the order of the note
     unsigned char *fault_word; // enum fault_word, one a token
     struct record *record;

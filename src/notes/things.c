@@ -248,6 +248,15 @@ static void weigh_marked(struct note *note, struct pick *pick) {
     }
 }
 
+// "Old helmet" is a worry as well as the thing.
+static void weigh_faulty(struct note *note, struct pick *pick) {
+    struct noun_found found;
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->fault_word[i] && note->taken[i] == TAKEN_NOT && noun_at(note, i, &found) &&
+            (found.thing || !(found.gated || found.part)))
+            offer(pick, &found, 20 - (int)(i < 15 ? i : 15), false);
+}
+
 void read_thing(struct note *note) {
     struct pick pick = {.most = 0};
     struct chunk chunk;
@@ -261,6 +270,7 @@ void read_thing(struct note *note) {
         i = chunk.to;
     }
     weigh_marked(note, &pick);
+    if (pick.most <= 0) weigh_faulty(note, &pick);
     if (pick.most > 0) set_type(note, &pick);
     // The same noun again is the same thing.
     for (size_t i = 0; i < note->tokens.count && pick.best.noun; i++)

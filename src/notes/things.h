@@ -19,6 +19,9 @@ struct noun_found {
 // The longest noun at token `i`; false when there is none.
 bool noun_at(const struct note *note, size_t i, struct noun_found *found);
 
+// Room for what noun_at() finds in a note of `count` tokens.
+struct noun_memo *noun_memos(struct arena *arena, size_t count);
+
 // A phrase of the word book of one of `uses` (bits) at token `i`; how many tokens it takes, 0 if none.
 size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry);
 
