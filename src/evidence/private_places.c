@@ -212,10 +212,7 @@ static void match_box(struct private_text *t, size_t i) {
 static void match_foreign(struct private_text *t, size_t i) {
     const struct token *token = token_at(t, i);
     size_t size = token->to - token->from;
-    static const char *const tails[] = {"strasse",
-                                        "stra\xC3\x9F"
-                                        "e",
-                                        "gasse", "straat"};
+    static const char *const tails[] = {"strasse", "stra\303\237e", "gasse", "straat"};
     for (size_t k = 0; token->kind == TOKEN_WORD && k < sizeof tails / sizeof *tails; k++) {
         size_t tail = strlen(tails[k]);
         if (size <= tail + 1 || strncmp(t->text + token->to - tail, tails[k], tail) != 0) continue;

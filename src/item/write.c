@@ -2,6 +2,7 @@
 // A value that says nothing but itself is written plainly ("color: [green]"), any other as a map.
 #include "item/write.h"
 
+#include <math.h>
 #include <stdint.h>
 #include <string.h>
 
@@ -59,10 +60,15 @@ static void put_attributes(struct arena *arena, struct node *record, const struc
     if (map->count) node_put(arena, record, "attributes", map);
 }
 
+// A product of two decimals has digits behind that nobody measured: 14 in are 355.6 mm.
+static double rounded(double value) {
+    return fabs(value) < 1e9 ? round(value * 1e6) / 1e6 : value;
+}
+
 // What the figure is in the base unit of its kind, so that no reader has to convert it.
 static void put_base(struct arena *arena, struct node *map, const struct figure *figure) {
     if (figure->unit && figure->unit->kind)
-        node_put(arena, map, figure->unit->kind, node_real(arena, figure->base));
+        node_put(arena, map, figure->unit->kind, node_real(arena, rounded(figure->base)));
 }
 
 static void put_figure(struct arena *arena, struct node *map, const struct figure *figure) {

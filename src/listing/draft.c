@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+#include "text/utf8.h"
+
 void listing_find(struct arena *arena, struct listing *listing, const char *level, const char *code,
                   const char *message, struct note_span span) {
     listing->findings = arena_grow(arena, listing->findings, listing->finding_count, &listing->finding_room,
@@ -78,6 +80,46 @@ static void find_counts(struct arena *arena, struct listing *l) {
     }
 }
 
+// Words of damage, loss, function or smell: what nobody understood may be a fault.
+static bool speaks_of_fault(const char *text) {
+    static const char *const words[] = {
+        "miss",  "broke", "break", "crack", "chip",   "torn",  "tear",    "rip",   "loose",  "leak",
+        "smell", "stink", "odor",  "burn",  "dead",   "stuck", "stick",   "stiff", "rust",   "stain",
+        "worn",  "wear",  "dent",  "bent",  "split",  "hole",  "scratch", "peel",  "flak",   "mold",
+        "mould", "faded", "gone",  "lost",  "damage", "fault", "fail",    "work",  "cut",    "repair",
+        "glue",  "patch", "mend",  "wobbl", "wonky",  "rattl", "warp",    "dirty", "sticky", "frayed",
+        "snap",  "nick",  "snag",  "moth",  "worm",   "bubbl", "pitted",  "corro"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        for (const char *at = text; (at = strstr(at, words[i])) != NULL; at++)
+            if (at == text || at[-1] == ' ' || at[-1] == '-') return true;
+    return false;
+}
+
+// Law of the house: what was not understood is asked about, and where it may be a fault nothing is told as
+// not seen.
+static void find_unread(struct arena *arena, struct listing *l, struct record *record) {
+    const struct node *list = record->unread;
+    if (!list || list->kind != NODE_LIST || !record->notes) return;
+    size_t size = strlen(record->notes);
+    bool silent = false;
+    for (size_t i = 0; i < list->count; i++) {
+        const struct node *span = list->members[i].value;
+        double from, to;
+        if (span->kind != NODE_LIST || span->count != 2 || !node_number(span->members[0].value, &from) ||
+            !node_number(span->members[1].value, &to) || from < 0 || to <= from || to > (double)size)
+            continue;
+        struct note_span at = {(size_t)from, (size_t)to};
+        const char *text = listing_note(arena, l, at);
+        bool fault = speaks_of_fault(utf8_fold(arena, text));
+        silent |= fault;
+        listing_find(arena, l, fault ? "must" : "could", "notes.unread",
+                     arena_format(arena, "\"%s\" was not understood%s", text,
+                                  fault ? ", and may be a fault: write it into the record" : ""),
+                     at);
+    }
+    if (silent) record->clear_count = 0;
+}
+
 static void deduct(struct arena *arena, struct listing *l, const char *text) {
     l->less = arena_grow(arena, (void *)l->less, l->less_count, &l->less_room, sizeof *l->less);
     l->less[l->less_count++] = text;
@@ -121,6 +163,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     *l = (struct listing){.record = record, .options = *options};
     listing_withhold_private(arena, l, record);
     settle_family(arena, drafter, record, l);
+    find_unread(arena, l, record);
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
     listing_date(arena, drafter, l);
     listing_allow_ages(arena, drafter, l, l->claims);

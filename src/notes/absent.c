@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -200,7 +201,14 @@ void read_absent(struct fault_reader *r) {
             i = end - 1;
             continue;
         }
-        if (!r->part[i]) continue;
+        struct noun_found noun;
+        if (!r->part[i]) {
+            // Any other noun that is said to be missing: "the inkwell is missing".
+            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) &&
+                cue_at(&r->scope, behind, COUNT(behind), noun.to, &n) && !turns_into(r, noun.to + n))
+                add(r, i, noun.to, noun.to, noun.to + n);
+            continue;
+        }
         parts = part_at(r, i);
         if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n) &&
             !turns_into(r, i + parts + n)) {

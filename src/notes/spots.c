@@ -61,7 +61,8 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
             buf_format(&phrase, "%s%s", k ? " " : "",
                        k + 1 == n ? owner(r, &tokens->at[i + k]) : tokens->at[i + k].fold);
         }
-        if (words && (is_listed(r, phrase.at) || (n == 1 && is_always(&tokens->at[i])))) return n;
+        bool amount = n == 1 && (!strcmp(phrase.at, "bit") || !strcmp(phrase.at, "touch")); // "a bit of rust"
+        if (words && !amount && (is_listed(r, phrase.at) || (n == 1 && is_always(&tokens->at[i])))) return n;
     }
     return 0;
 }

@@ -87,7 +87,7 @@ void read_works(struct note *note) {
     if (work == WORK_NONE) return;
     bool named = false, made = false;
     for (size_t i = 0; i < note->tokens.count && note->tokens.at[i].stop < STOP_SENTENCE; i++) {
-        size_t maker = maker_from(note, i, work), end;
+        size_t maker = maker_from(note, i, work), end = i;
         if (!made && maker < note->tokens.count && (end = run_end(note, maker)) > maker) {
             add(note, work == WORK_BOOK ? "author" : "byArtist", maker, end);
             made = true;
