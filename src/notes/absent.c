@@ -117,7 +117,7 @@ static bool is_no_part(const char *word) {
 static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from, size_t cue_to) {
     struct note *note = r->note;
     size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
-    const char *part = note_words(note, from, to);
+    const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;
     bool only_no = cue_to == cue_from + 1 && token_is(&note->tokens, cue_from, "no");
     if (is_place_only(head) || (only_no && is_no_part(head)) || !note_free(note, from, to)) return;

@@ -77,14 +77,17 @@ static void leave(struct fault_reader *r, const struct fault_hit *hit, const cha
     note_take(note, hit->from, hit->to, TAKEN_SCOPE);
 }
 
-static const char *words_of(struct note *note, size_t from, size_t to) {
-    if (to <= from) return NULL;
-    note_take(note, from, to, TAKEN_PART);
-    const char *text = note_words(note, from, to);
-    char *copy = arena_string(note->arena, text);
+const char *fault_words(struct note *note, size_t from, size_t to) {
+    char *copy = arena_string(note->arena, note_words(note, from, to));
     if (copy[0] >= 'A' && copy[0] <= 'Z' && !(copy[1] >= 'A' && copy[1] <= 'Z'))
         copy[0] = (char)(copy[0] + ('a' - 'A'));
     return copy;
+}
+
+static const char *words_of(struct note *note, size_t from, size_t to) {
+    if (to <= from) return NULL;
+    note_take(note, from, to, TAKEN_PART);
+    return fault_words(note, from, to);
 }
 
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {

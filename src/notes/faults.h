@@ -52,4 +52,7 @@ struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind
 void clear_add(struct fault_reader *reader, const struct flaw *kind, const char *part, const char *where,
                bool none_seen, size_t from, size_t to);
 
+// The words of a part or place, without the capital that only begins a sentence.
+const char *fault_words(struct note *note, size_t from, size_t to);
+
 #endif

@@ -52,10 +52,10 @@ void scope_unknown(struct scope *s) {
         size_t n;
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
         if (!cue) continue;
-        if (cue->kind == AHEAD)
-            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_UNKNOWN, i);
-        else if (ends_clause(s, i + n))
+        if (cue->kind == BACK && ends_clause(s, i + n))
             scope_mark(s, scope_clause_start(s, i), i, STANCE_UNKNOWN, i);
+        else
+            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_UNKNOWN, i);
         i += n - 1;
     }
 }
