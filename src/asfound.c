@@ -498,9 +498,9 @@ static void date_marks(struct arena *arena, void *context) {
     if (o->output == ASFOUND_TEXT)
         dates_text(&out, found);
     else if (o->output == ASFOUND_YAML_OUT)
-        yaml_write(arena, &out, dates_tree(arena, found));
+        yaml_write(arena, &out, dates_tree(arena, found, true));
     else
-        json_write(&out, dates_tree(arena, found));
+        json_write(&out, dates_tree(arena, found, true));
     if (o->output != ASFOUND_TEXT && (!out.n || out.at[out.n - 1] != '\n')) buf_byte(&out, '\n');
     task->status = dates_must(found) ? ASFOUND_MUST : ASFOUND_FINE;
     send_task(task, &out);

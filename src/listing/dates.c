@@ -111,7 +111,7 @@ static struct node *conflict_tree(struct arena *arena, const struct date_conflic
     return map;
 }
 
-struct node *dates_tree(struct arena *arena, const struct dating *d) {
+struct node *dates_tree(struct arena *arena, const struct dating *d, bool alone) {
     struct node *map = node_map(arena), *marks = node_list(arena), *conflicts = node_list(arena);
     struct list findings = {arena, node_list(arena)};
     if (d->fits) {
@@ -125,8 +125,9 @@ struct node *dates_tree(struct arena *arena, const struct dating *d) {
     for (size_t i = 0; i < d->conflict_count; i++)
         node_push(arena, conflicts, conflict_tree(arena, &d->conflicts[i]));
     node_put(arena, map, "conflicts", conflicts);
+    put_text(arena, map, "caution", caution);
+    if (!alone) return map;
     each_finding(arena, d, &findings, push);
     node_put(arena, map, "findings", findings.node);
-    put_text(arena, map, "caution", caution);
     return map;
 }

@@ -8,7 +8,8 @@
 #include "text/buf.h"
 
 void dates_text(struct buf *out, const struct dating *dating);
-struct node *dates_tree(struct arena *arena, const struct dating *dating);
+// `alone`: with its findings, which a listing has among its own.
+struct node *dates_tree(struct arena *arena, const struct dating *dating, bool alone);
 // Is there anything to settle first: no year left, or a mark from the future?
 bool dates_must(const struct dating *dating);
 

@@ -182,7 +182,7 @@ struct node *listing_tree(struct arena *arena, const struct listing *l) {
     node_put(arena, map, "questions", questions(arena, l));
     node_put(arena, map, "photos", photos(arena, l));
     node_put(arena, map, "claims", claims(arena, l));
-    if (l->dating->count) node_put(arena, map, "dating", dates_tree(arena, l->dating));
+    if (l->dating->count) node_put(arena, map, "dating", dates_tree(arena, l->dating, false));
     node_put(arena, map, "cautions", node_list(arena));
     node_put(arena, map, "withheld", withheld(arena, l));
     node_put(arena, map, "findings", findings(arena, l));
