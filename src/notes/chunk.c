@@ -112,20 +112,27 @@ static const uint32_t value_uses = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1
 static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     struct noun_found noun;
     struct word_entry entry;
-    bool is_noun = noun_at(note, at, &noun);
+    bool is_noun = noun_at(note, at, &noun), breaks = chunk_breaks(note, at);
+    if (breaks && !is_noun) return 0;
     size_t value = word_at(note, at, value_uses, &entry);
     if (value > 1 && (!is_noun || noun.to - at < value)) return value; // "milk glass" before "glass compote"
+    struct noun_found next;
+    if (is_noun && !noun.thing && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.thing &&
+        next.to > noun.to)
+        return 1; // "glass door" before "door knob"
     if (is_noun && noun.to - at > 1) {
         keep(chunk, &noun);
         return noun.to - at;
     }
     size_t particle = particle_word(note, at);
     if (particle) return particle;
-    if (chunk_breaks(note, at) || note->fault_word[at]) return 0;
+    if (breaks || note->fault_word[at]) return 0;
     if (at > chunk->from && chunk->count && chunk->nouns[chunk->count - 1].to == at &&
         is_any(note, at, after_noun, COUNT(after_noun)))
         return 0;
-    if (is_noun) keep(chunk, &noun);
+    static const char *const likeness[] = {"style", "type", "colored", "coloured"};
+    bool vain = is_any(note, at, likeness, 2) || is_any(note, at + 1, likeness, COUNT(likeness));
+    if (is_noun && !vain) keep(chunk, &noun);
     return 1;
 }
 

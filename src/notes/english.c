@@ -13,7 +13,7 @@ static bool is_known(const struct note *note, const char *word, size_t n) {
 
 static bool ends_in(const char *word, size_t n, const char *ending) {
     size_t k = strlen(ending);
-    return n > k + 2 && !memcmp(word + n - k, ending, k);
+    return n > k + 1 && !memcmp(word + n - k, ending, k);
 }
 
 static bool is_inflected(const struct note *note, const char *word, size_t n) {

@@ -132,14 +132,27 @@ static bool book_noun(const struct note *note, const struct laid *laid, struct n
     return true;
 }
 
+// Does any noun of the rules begin with the word at token `i`? Most words begin none, and one search tells.
+static bool rules_begin(const struct note *note, const char *word) {
+    size_t size = strcspn(word, "-"), from = 0, to = note->rules->thing_count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        if (strncmp(note->rules->thing_names[middle], word, size) < 0)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    return from < note->rules->thing_count && !strncmp(note->rules->thing_names[from], word, size);
+}
+
 // Both forms of the rules before those of the word book: "beads" is a necklace there, a bead here.
-static bool noun_of(const struct note *note, size_t i, size_t n, struct noun_found *found) {
+static bool noun_of(const struct note *note, size_t i, size_t n, bool ruled, struct noun_found *found) {
     const struct token *last = &note->tokens.at[i + n - 1];
     struct laid one, many;
     bool both = last->one != last->fold;
     if (!lay_out(note, i, n, true, &one) || !lay_out(note, i, n, false, &many)) return false;
     *found = (struct noun_found){.from = i, .to = i + n};
-    bool rule = (both && rule_noun(note, many.text, found)) || rule_noun(note, one.text, found);
+    bool rule = ruled && ((both && rule_noun(note, many.text, found)) || rule_noun(note, one.text, found));
     return book_noun(note, &one, found) || rule || (both && book_noun(note, &many, found));
 }
 
@@ -153,10 +166,14 @@ struct noun_memo *noun_memos(struct arena *arena, size_t count) {
 }
 
 static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
-    for (size_t n = words_from(note, i); n > 0; n--) {
-        if (n == 1 && note->tokens.at[i].kind == TOKEN_SIGN) break;
-        if (noun_of(note, i, n, found)) return true;
-    }
+    const struct token *first = &note->tokens.at[i];
+    if (first->kind == TOKEN_SIGN) return false;
+    bool ruled =
+        rules_begin(note, first->fold) || (first->one != first->fold && rules_begin(note, first->one));
+    size_t n = words_from(note, i), most = n && note->book ? longest_of(note, i) : 0;
+    if (!ruled && n > most) n = most;
+    for (; n > 0; n--)
+        if (noun_of(note, i, n, ruled, found)) return true;
     return false;
 }
 

@@ -22,6 +22,7 @@ struct found {
 // --- what a mark is made of ---
 
 static bool is_stamp_verb(const struct note *note, size_t i) {
+    if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
     return ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
                "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered",
                "hallmarked", "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast",

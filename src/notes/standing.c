@@ -78,7 +78,8 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         uint32_t kind = entry.uses;
         bool plural = note->tokens.at[at + value - 1].one != note->tokens.at[at + value - 1].fold;
         bool look = kind & ((1u << USE_STYLE) | (1u << USE_SHAPE) | (1u << USE_COLOR));
-        bool plain = kind & (1u << USE_MATERIAL) && !plural; // "grey stoneware"; but "green rhinestones"
+        bool plain =
+            kind & ~(1u << USE_THEME) & standing_uses && !plural; // "grey stoneware"; but "green rhinestones"
         if (!look && !plain && (part || (is_noun && !noun.gated) || kind & (1u << USE_THEME)))
             *head = (struct head){AHEAD_PART, at, at + value};
         return value;
@@ -171,6 +172,11 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
         if (is_link(note, prev) && (*of = part_before(note, prev)) != NULL) return STANDING_PART;
+        static const char *const sorts[] = {"sort", "kind", "shade", "type"};
+        if (token_is(&note->tokens, prev, "of") && prev > 0 && any(note, prev - 1, sorts, COUNT(sorts))) {
+            at = prev - 1;
+            continue;
+        }
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || is_type(note, prev - 1) || is_stop(note, prev - 1) ||
                          token_is(&note->tokens, prev - 1, "made");
@@ -191,9 +197,10 @@ static bool in_first_sentence(const struct note *note, size_t i) {
 
 // After the value, may the statement be over?
 static bool is_over(const struct note *note, size_t from, size_t i) {
-    static const char *const words[] = {
-        "with", "w/", "w",   "and",      "but", "so",   "no",         "or",     "i",        "maybe", "?",
-        "-",    "(",  "not", "possibly", "all", "over", "throughout", "except", "possibly", "though"};
+    static const char *const words[] = {"with",     "w/",  "w",     "and",        "but",    "so",  "no",
+                                        "or",       "i",   "maybe", "?",          "-",      "(",   "not",
+                                        "possibly", "all", "over",  "throughout", "except", "i'm", "im",
+                                        "they",     "she", "he",    "though"};
     static const char *const early[] = {"in",     "on",      "for", "by",   "around", "across",
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
@@ -231,7 +238,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
                                        "picture",   "pictures", "theme",   "decoration", "shaped",
                                        "shape",     "figure",   "painted", "printed",    "embroidered",
-                                       "engraving", "decal",    "all",     "decals",     "scenes"};
+                                       "engraving", "decal",    "carved",  "molded",     "engraved",
+                                       "etched",    "raised",   "all",     "decals",     "scenes"};
     static const char *const lead[] = {"with", "showing", "w/", "has", "w", "depicting", "features"};
     static const char *const heads[] = {
         "picture", "scene",   "design",    "print",   "image",   "painting",    "photo",

@@ -87,7 +87,8 @@ static enum role role_of(const struct note *note, size_t i) {
             if (i >= 2 && is_measure_noun(tokens, i - 2)) return thing;
             return i >= 2 && token_is(tokens, i - 2, "made") ? ROLE_LIKE : ROLE_FOR;
         }
-        if (token_is(tokens, i - 1, "and")) return back < 8 ? ROLE_WITH : thing;
+        if (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or"))
+            return back < 8 ? ROLE_WITH : thing;
         enum turn turn = turn_of(tokens, i - 1);
         if (turn == TURN_THING) return thing;
         if (turn != TURN_ON) return roles[turn];
@@ -109,7 +110,9 @@ static int score(const struct note *note, const struct noun_found *found, size_t
     if (!found->thing && (found->uses & stuff)) value -= 40;
     if (found->candidate) value -= 6;
     if (found->gated) value -= found->thing ? 12 : found->candidate ? 20 : 45;
-    if (found->part) value -= 15;
+    bool its =
+        from > 0 && (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its"));
+    if (found->part || (its && found->uses & (1u << USE_PART))) value -= its ? 45 : 15; // "the lid is tin"
     return value + 2 * (int)(found->to - found->from);
 }
 
@@ -194,7 +197,12 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     for (size_t i = head->from; i < head->to; i++)
         if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE)
             return;
+    if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
+        return; // "the thing you hang pots on"
     int value = score(note, head, chunk->from, pick->order++);
+    static const char *const links[] = {"is", "are", "looks", "feels", "was"};
+    bool said = chunk->from > 0 && is_one_of(&note->tokens, chunk->from - 1, links, COUNT(links));
+    if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     offer(pick, head, value, chunk->toy);
 }
@@ -248,13 +256,17 @@ static void weigh_marked(struct note *note, struct pick *pick) {
     }
 }
 
-// "Old helmet" is a worry as well as the thing.
-static void weigh_faulty(struct note *note, struct pick *pick) {
+// Where nothing else names the thing: "old helmet" is a worry as well as the thing, and the story of where
+// it was found may hold the only noun.
+static void weigh_left(struct note *note, struct pick *pick) {
     struct noun_found found;
-    for (size_t i = 0; i < note->tokens.count; i++)
-        if (note->fault_word[i] && note->taken[i] == TAKEN_NOT && noun_at(note, i, &found) &&
-            (found.thing || !(found.gated || found.part)))
-            offer(pick, &found, 20 - (int)(i < 15 ? i : 15), false);
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        bool left = note->taken[i] == TAKEN_ASIDE || (note->fault_word[i] && note->taken[i] == TAKEN_NOT);
+        if (!left || !noun_at(note, i, &found)) continue;
+        if (found.thing || !(found.gated || found.part))
+            offer(pick, &found, score(note, &found, i, pick->order++), false);
+        i = found.to - 1;
+    }
 }
 
 void read_thing(struct note *note) {
@@ -270,7 +282,7 @@ void read_thing(struct note *note) {
         i = chunk.to;
     }
     weigh_marked(note, &pick);
-    if (pick.most <= 0) weigh_faulty(note, &pick);
+    if (pick.most <= 0) weigh_left(note, &pick);
     if (pick.most > 0) set_type(note, &pick);
     // The same noun again is the same thing.
     for (size_t i = 0; i < note->tokens.count && pick.best.noun; i++)

@@ -161,6 +161,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
+    if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
+        return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
@@ -188,9 +190,8 @@ static void read_type_words(struct note *note) {
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
-        enum word_use use = last                                ? USE_THEME
-                            : entry.uses & (1u << USE_MATERIAL) ? USE_MATERIAL
-                                                                : USE_TECHNIQUE;
+        enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
+        if (use == USE_COUNT) continue;
         keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
         i += n - 1;
     }

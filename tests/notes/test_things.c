@@ -1,0 +1,296 @@
+// SPDX-License-Identifier: MIT
+// The thing, its family and what is said of it. A case lists what must be in the record, and behind "!" what
+// must not be stated there: "type lamp", "type? vase" for a guess, "other lamp base", "family lighting",
+// "material brass", "material tin@lid" for a part's.
+#include "support_book.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct notes_case heads[] = {
+    {"brass oil lamp with a glass chimney",
+     "type oil lamp; family lighting; material brass; material glass@chimney"},
+    {"blue velvet evening cape with a silk lining",
+     "type cape; family clothing; material velvet; color blue; !type velvet"},
+    {"old tin wind up duck, key turns", "type duck; family toys; material tin"},
+    {"tin truck, wheels turn", "type truck; family toys; material tin"},
+    {"Copper kettle with a wooden handle.", "type kettle; material copper; material wood@handle"},
+    {"oak writing desk with six drawers", "type writing desk; family furniture; material oak"},
+    {"white stoneware jug", "type jug; family ceramics; material stoneware; color white"},
+    {"green glass jug", "type jug; family glassware; material glass; color green"},
+    {"Milk glass lamp shade", "material milk glass"},
+    {"Leather camera case, strap is good", "type camera case; material leather"},
+    {"Canvas tool bag", "type tool bag; material canvas"},
+    {"wool army blanket, grey", "type blanket; family linens; material wool; color gray"},
+    {"Ship's bell, bronze, no clapper", "material bronze"},
+    {"Enamel coffee pot, white with a blue rim",
+     "type coffee pot; material enamel; color white; color blue@rim"},
+    {"Cast iron skillet", "type skillet; family kitchenware; material cast iron"},
+    {"Wicker picnic hamper with leather straps",
+     "type picnic hamper; material wicker; material leather@straps"},
+    {"steel field glasses in a case", "type field glasses; material steel; !type case"},
+    {"Pair of brass candlesticks, 8 inches tall", "type candlestick; material brass"},
+    {"Brass wall clock runs slow", "type wall clock; family clocks-watches; material brass"},
+    {"Wooden school map, roll down type", "!type type"},
+    {"stoneware pitcher w/ blue bands", "type pitcher; family ceramics; material stoneware"},
+    {"Wind up alarm clock w/ a loud bell", "type alarm clock; family clocks-watches; !type bell"}};
+
+static const struct notes_case roles[] = {
+    {"found this lantern in a barn", "type lantern; !type barn"},
+    {"Bottom of the vase says nothing at all", "type vase"},
+    {"lid for a teapot", "type lid; !type teapot"},
+    {"it's a barometer, from a school", "type barometer; !type school"},
+    {"Box of wrenches, all rusty", "type wrench; family tools"},
+    {"Set of four spoons in a box", "type spoon; !type box"},
+    {"This radio looks like the one my uncle had in his kitchen", "type radio; !type kitchen"},
+    {"Stool, goes with a table", "type stool; !type table"},
+    {"Shelf radio with a cloth front, sits on a table", "type radio; !type table"},
+    {"I have a compass in a leather case", "type compass; !type case"},
+    {"case of records about thirty", "type record; family media; !type case"},
+    {"has a dent, the kettle", "type kettle"},
+    {"anchor lamp for a boat", "type anchor lamp; !type boat"},
+    {"bought at a sale, this is a hand saw", "type hand saw; family tools; !type sale"},
+    {"Another thing: a watering can", "type watering can"}};
+
+static const struct notes_case guesses[] = {
+    {"not sure if it's a vase or a lamp base", "type? vase; other lamp base"},
+    {"could be a planter or a bucket", "type? planter; other bucket"},
+    {"Maybe a churn?", "type? churn"},
+    {"I think it is a barometer", "type? barometer"},
+    {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
+
+static const struct notes_case names[] = {
+    {"Women's wool coat, Drellimor, size 8", "brand Drellimor; audience women's; !brand Women's"},
+    {"Nothing wrong with this lamp", "!brand Nothing"},
+    {"Lamp works. Rose unscrews fine.", "!brand Rose"},
+    {"Harvex plane, number 4", "brand Harvex"},
+    {"Plane by Harvex & Sons", "brand Harvex & Sons"},
+    {"Radio made by Tellavox, brown", "brand Tellavox; color brown"},
+    {"Hand mixer, Voltrane model 9-B, red", "brand Voltrane; model 9-B; color red"},
+    {"Block plane, Harvex No. 12, steel", "brand Harvex; model 12; material steel"},
+    {"Camera, Prellux 30-C, with a strap", "brand Prellux; model 30-C"},
+    {"projector dremmick 300 runs but noisy", "brand dremmick; model 300; type projector"},
+    {"Kettle, maybe a Torvane, steel", "brand? Torvane"},
+    {"Harmonica, key of G, Breezwick", "brand Breezwick; !brand G"},
+    {"Yarn, color is called Marsh Gold, Lindleby wool", "color Marsh Gold; brand Lindleby"},
+    {"Plate, pattern is Fennel Lane, Orvendale china", "pattern Fennel Lane; brand Orvendale"},
+    {"The Brackenvale pattern on a bowl", "pattern Brackenvale"},
+    {"Suitcase, I’ll clean it", "!brand I’ll"},
+    {"The BOARD is not warped on this board game", "!brand BOARD; type board game"},
+    {"Child's raincoat, yellow", "audience children's; color yellow; !brand Child's"},
+    {"mens leather belt, black", "audience men's; material leather; color black; family bags"},
+    {"girls bicycle, red", "audience girls'; type bicycle; color red"},
+    {"Ladies watch with a steel band", "material steel@band"},
+    {"Kids chair, wood", "audience children's; material wood"}};
+
+static const struct notes_case works[] = {
+    {"The Salt Lantern, a novel by Orla Wenthrap",
+     "name The Salt Lantern; author Orla Wenthrap; type novel; family books"},
+    {"Ex library copy of The Peat Cutters by Jem Hollorane",
+     "name The Peat Cutters; author Jem Hollorane; !brand Peat; !type library"},
+    {"Paperback western, Smoke at Dry Fork by T. Quarrenby",
+     "name Smoke at Dry Fork; author T. Quarrenby; family books"},
+    {"Vinyl LP, Songs of the Reed Bank by the Corriwick Trio",
+     "type LP; family media; name Songs of the Reed Bank; byArtist Corriwick Trio; material vinyl"},
+    {"LP, Slate Hour with the Tollowmeads. Plays well.",
+     "type LP; family media; name Slate Hour; byArtist Tollowmeads; !brand LP"},
+    {"home gardening VHS, sealed", "type VHS; family media; !type home"},
+    {"Cookbook, Bread for Winter by Ada Penhallick",
+     "type cookbook; name Bread for Winter; author Ada Penhallick"}};
+
+static const struct notes_case materials[] = {
+    {"Brass kettle", "material brass; type kettle"},
+    {"Vase made of alabaster", "material alabaster"},
+    {"Bowl is pewter", "material pewter; type bowl"},
+    {"Bowl, not pewter, steel", "material steel; !material pewter"},
+    {"I think the tray is copper", "material? copper"},
+    {"Beads, bone or plastic", "material? bone; material? plastic"},
+    {"Chair with a cane seat", "material cane@seat"},
+    {"the lid is tin, pot is enamel", "material tin@lid"},
+    {"Knife with a beech handle", "material beech@handle; type knife"},
+    {"Ring stamped 925", "material sterling silver; type ring"},
+    {"Bag stamped REAL COWHIDE", "material cowhide"},
+    {"Scarf, tag says 100% silk", "material silk"},
+    {"Sweater tag says cashmere. I am not going to promise cashmere.", "!material cashmere"},
+    {"glass door knob", "type door knob; material glass"},
+    {"Porcelain figure of a boy", "type figure; material porcelain; theme boy"},
+    {"Coat, mink I'm told", "material? mink; !material mink"},
+    {"pressed glass goblets", "technique pressed; material glass; type goblet"},
+    {"Cut glass decanter", "type decanter; material glass; technique cut"},
+    {"Red plastic funnel", "color red; material plastic; type funnel"},
+    {"Old brown bottle, a bubble in the glass", "material glass; color brown; type bottle"},
+    {"Wooden crate, comes down to my knee", "material wood; !material down"},
+    {"Green enamel mug", "color green; material enamel"},
+    {"alloy fishing reel", "material alloy; family sports"}};
+
+static const struct notes_case colors[] = {
+    {"cobalt blue vase", "color cobalt blue"},
+    {"Vase, blue and white", "color blue and white"},
+    {"red and black rug", "color black and red; type rug"},
+    {"Kettle in forest green", "color forest green"},
+    {"silver spoon", "color silver; !material silver"},
+    {"gold tone brooch", "color gold tone; type brooch"},
+    {"amber glass bowl", "color amber; material glass"},
+    {"lamp, dark brown", "color dark brown"},
+    {"Lamp has a black mark on the base", "!color black"},
+    {"Bowl with white fuzz on it", "!color white"},
+    {"tin with light rust", "!color light"},
+    {"Brass lamp with a green shade", "color green@shade; !color green; material brass"},
+    {"Clock with a white dial", "color white@dial; !color white"},
+    {"its a rug its red", "color red; type rug"},
+    {"plate is cream with a gold rim", "color cream; technique gold trim"},
+    {"Coat, camel, satin lining", "color camel; material satin@lining"},
+    {"Blanket, maybe teal", "color? teal"},
+    {"Blanket, sort of pink", "color pink"},
+    {"Pot, brown, no lid", "color brown"},
+    {"Turquoise radio, works", "color turquoise; type radio"},
+    {"creamy white jug", "color creamy white"}};
+
+static const struct notes_case looks[] = {
+    {"Speckled grey stoneware mug", "pattern speckled; color gray; material stoneware"},
+    {"Crackle glaze vase", "finish crackle; type vase"},
+    {"Dress, yellow gingham", "pattern gingham; color yellow; !material gingham"},
+    {"Plaid wool blanket", "pattern plaid; material wool"},
+    {"striped cotton apron", "pattern striped; material cotton"},
+    {"Hobnail milk glass bowl", "pattern hobnail; material milk glass"},
+    {"Hand painted tray", "technique hand painted; type tray"},
+    {"hand tinted photograph", "technique hand tinted; type photograph"},
+    {"carved wood box", "technique carved; material wood"},
+    {"Embroidered tablecloth, round", "technique embroidered; shape round; type tablecloth"},
+    {"Hexagonal tin", "shape hexagonal"},
+    {"Oval brass frame", "shape oval; material brass; type frame"},
+    {"Art deco lamp", "style art deco; type lamp"},
+    {"Jar shaped like an owl", "shape owl; type jar"},
+    {"Sweater, laid flat it is fine", "!shape flat"},
+    {"Cord goes all the way round", "!shape round"},
+    {"Rope style links on a chain", "style rope style"},
+    {"Schoolhouse wall clock", "style schoolhouse; type wall clock"},
+    {"Beaded evening bag", "technique beaded; type evening bag; family bags"},
+    {"folding ruler, boxwood", "material boxwood"},
+    {"wide leg jeans", "style wide leg; type jeans"},
+    {"Felt along the rim, no chips on this bowl", "!material felt"},
+    {"Pair of ginger jar lamps", "shape ginger jar; type lamp"},
+    {"Rope handled bucket", "type bucket"}};
+
+static const struct notes_case themes[] = {
+    {"Leaf brooch", "theme leaf; type brooch; !material leaf"},
+    {"Brooch shaped like a frog", "shape frog"},
+    {"rooster plate", "theme rooster; type plate"},
+    {"plate with roosters", "theme rooster"},
+    {"Tile with a ship on it", "theme ship"},
+    {"Postcard, view of a harbor", "theme harbor; type postcard; family paper"},
+    {"picture of a mountain", "theme mountain"},
+    {"Teapot, roses all over", "theme rose; type teapot"},
+    {"bangle with a band of little birds", "theme bird"},
+    {"Horse figurine", "type horse figurine"},
+    {"Plastic light up pumpkin", "theme pumpkin; material plastic"},
+    {"Three noisemakers for Halloween", "theme halloween; !brand Halloween"},
+    {"Box from a horse farm", "!theme horse"},
+    {"Tray with painted violets", "theme violet"},
+    {"Knife handle, wheat ear carved in it", "theme wheat ear"},
+    {"Owl bank, cast iron", "theme owl; material cast iron"}};
+
+static const struct notes_case families[] = {
+    {"beads knotted on a string with a clasp", "family jewelry"},
+    {"Glass canister", "family glassware; type canister"},
+    {"Tin canister", "type canister"},
+    {"Lemon juicer, green glass", "type juicer; family glassware"},
+    {"Pewter tankard", "type tankard; family metalware; material pewter"},
+    {"brass bowl", "family metalware; type bowl"},
+    {"Wooden spoon", "family kitchenware; type wooden spoon"},
+    {"violin bow, hair is out", "type violin bow; family music"},
+    {"Drawer knobs, glass", "type drawer knob; family parts"},
+    {"Fishing reel", "family sports"},
+    {"cordless drill", "family tools; type cordless drill"},
+    {"postcard, one cent stamp", "family paper; type postcard"},
+    {"Smoothing plane", "type smoothing plane; family tools"},
+    {"Dinner plate, ironstone", "type dinner plate; family ceramics; material ironstone"}};
+
+// Every fact of the record as a line of its own.
+static const char *facts_of(struct arena *arena, const struct record *record) {
+    struct buf out = buf_start(arena);
+    buf_format(&out, "\n");
+    if (record->type.value)
+        buf_format(&out, "type%s %s\n", record->type.sure == SURE_STATED ? "" : "?", record->type.value);
+    for (size_t i = 0; i < record->others.count; i++) buf_format(&out, "other %s\n", record->others.at[i]);
+    if (record->family) buf_format(&out, "family %s\n", record->family->rule.id);
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        buf_format(&out, "%s%s %s%s%s\n", value->name, value->sure == SURE_STATED ? "" : "?", value->value,
+                   value->of ? "@" : "", value->of ? value->of : "");
+    }
+    return out.at;
+}
+
+// "type shoe" is also told by "type leather shoe".
+static bool holds(struct arena *arena, const char *facts, const char *fact) {
+    if (strstr(facts, arena_format(arena, "\n%s\n", fact))) return true;
+    if (strncmp(fact, "type ", 5) != 0) return false;
+    const char *type = strstr(facts, "\ntype ");
+    const char *end = strstr(facts, arena_format(arena, " %s\n", fact + 5));
+    return type && end && strchr(type + 1, '\n') == end + strlen(fact) - 4;
+}
+
+struct group {
+    const struct notes_case *cases;
+    size_t count, wrong;
+};
+
+static void check_case(struct arena *arena, const struct notes_case *one, struct group *group) {
+    const char *facts = facts_of(arena, support_read(arena, one->note));
+    char *rest, *wants = arena_string(arena, one->wants);
+    for (char *fact = strtok_r(wants, ";", &rest); fact; fact = strtok_r(NULL, ";", &rest)) {
+        while (*fact == ' ') fact++;
+        bool wanted = *fact != '!';
+        if (holds(arena, facts, wanted ? fact : fact + 1) == wanted) continue;
+        fprintf(stderr, "  %s\n    wanted: %s\n    got:%s", one->note, fact, facts);
+        group->wrong++;
+    }
+}
+
+static void check_group(struct arena *arena, void *context) {
+    struct group *group = context;
+    for (size_t i = 0; i < group->count; i++) check_case(arena, &group->cases[i], group);
+}
+
+static void read_group(const struct notes_case *cases, size_t count) {
+    struct group group = {cases, count, 0};
+    struct arena *arena = arena_new(NULL);
+    bool fine = arena_try(arena, check_group, &group);
+    arena_free(arena);
+    ck_assert(fine);
+    ck_assert_msg(!group.wrong, "%zu facts of %zu notes were read otherwise", group.wrong, count);
+}
+
+#define RUN(name)                                                                                            \
+    START_TEST(reads_##name) {                                                                               \
+        read_group(name, COUNT(name));                                                                       \
+    }                                                                                                        \
+    END_TEST
+RUN(heads)
+RUN(roles)
+RUN(guesses)
+RUN(names)
+RUN(works)
+RUN(materials)
+RUN(colors)
+RUN(looks)
+RUN(themes)
+RUN(families)
+
+int main(void) {
+    Suite *suite = suite_create("notes: things");
+    TCase *tcase = tcase_create("things");
+    tcase_set_timeout(tcase, 120);
+    tcase_add_test(tcase, reads_heads);
+    tcase_add_test(tcase, reads_roles);
+    tcase_add_test(tcase, reads_guesses);
+    tcase_add_test(tcase, reads_names);
+    tcase_add_test(tcase, reads_works);
+    tcase_add_test(tcase, reads_materials);
+    tcase_add_test(tcase, reads_colors);
+    tcase_add_test(tcase, reads_looks);
+    tcase_add_test(tcase, reads_themes);
+    tcase_add_test(tcase, reads_families);
+    suite_add_tcase(suite, tcase);
+    return support_main(suite);
+}
