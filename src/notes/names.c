@@ -11,12 +11,6 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 static bool is_plain_word(const struct note *note, size_t i) {
     struct word_entry entry;
     struct noun_found noun;
@@ -36,7 +30,7 @@ static bool is_never(const struct note *note, size_t i) {
         "mk",        "asian",    "african",  "indian",    "mexican", "spanish",   "swedish",  "danish",
         "irish",     "scottish", "dutch",    "christmas", "easter",  "halloween", "type",     "model",
         "size",      "usb",      "led",      "diy",       "ac",      "dc",        "as"};
-    if (is_one_of(&note->tokens, i, never, COUNT(never))) return true;
+    if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"
 }
@@ -94,7 +88,7 @@ static bool in_doubt(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     for (size_t back = 1; back <= 5 && back <= from; back++) {
         if (tokens->at[from - back].stop >= STOP_CLAUSE) break;
-        if (is_one_of(tokens, from - back, words, COUNT(words))) return true;
+        if (token_among(tokens, from - back, words, COUNT(words))) return true;
     }
     return token_is(tokens, to, "?") || token_phrase(tokens, to, "i think") ||
            token_phrase(tokens, to, "maybe");
@@ -112,7 +106,7 @@ static const char *called(const struct note *note, size_t from, size_t to) {
     for (size_t back = 1; back <= 4 && back <= from; back++) {
         for (size_t k = 0; k < COUNT(keys); k++)
             if (token_is(tokens, from - back, keys[k][0])) return keys[k][1];
-        if (!is_one_of(tokens, from - back, lead, COUNT(lead))) return NULL;
+        if (!token_among(tokens, from - back, lead, COUNT(lead))) return NULL;
     }
     return NULL;
 }
@@ -124,7 +118,7 @@ static bool fits_before(const struct note *note, size_t from) {
     while (at > 0 && (token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
                       token_is(tokens, at - 1, "the")))
         at--;
-    return at > 0 && is_one_of(tokens, at - 1, words, COUNT(words));
+    return at > 0 && token_among(tokens, at - 1, words, COUNT(words));
 }
 
 static bool is_model(const struct token *t) {

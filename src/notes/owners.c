@@ -10,12 +10,6 @@
 
 enum { NAME_MOST = 6, BACK_MOST = 7 };
 
-static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 static bool is_quote(const struct tokens *tokens, size_t i) {
     return token_is(tokens, i, "\"") || token_is(tokens, i, "'");
 }
@@ -23,7 +17,7 @@ static bool is_quote(const struct tokens *tokens, size_t i) {
 static bool is_name_word(const struct tokens *tokens, size_t i) {
     if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
     static const char *const joints[] = {"and", "to", "from", "de", "van", "von", "of"};
-    return tokens->at[i].capital || is_one_of(tokens, i, joints, COUNT(joints));
+    return tokens->at[i].capital || token_among(tokens, i, joints, COUNT(joints));
 }
 
 // A run of names from `i`, with quotes round it, initials, dots and days: where it ends.
@@ -54,7 +48,7 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
     *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, cue_from, cue_to)};
     static const char *const inside[] = {"inside", "within"};
     for (size_t i = cue_from > 3 ? cue_from - 3 : 0; i < to + 4 && i < note->tokens.count; i++)
-        if (is_one_of(&note->tokens, i, inside, COUNT(inside))) flaw->where = "inside";
+        if (token_among(&note->tokens, i, inside, COUNT(inside))) flaw->where = "inside";
     note_reading(note, cue_from, cue_to, "flaw owner-name", "a name that is nobody's business");
 }
 
@@ -68,7 +62,7 @@ static const char *const writing[] = {"biro",      "pen",  "pencil",  "ink",   "
 
 static void read_written(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    if (!token_is(tokens, i, "in") || !is_one_of(tokens, i + 1, writing, COUNT(writing)) || i == 0) return;
+    if (!token_is(tokens, i, "in") || !token_among(tokens, i + 1, writing, COUNT(writing)) || i == 0) return;
     for (size_t back = 1; back <= BACK_MOST && back <= i; back++) {
         size_t from = i - back;
         bool opens = is_quote(tokens, from) ||
@@ -85,10 +79,10 @@ static void read_written(struct note *note, size_t i) {
 static void read_engraved(struct note *note, size_t i) {
     static const char *const cues[] = {"engraved", "inscribed", "engraving"};
     const struct tokens *tokens = &note->tokens;
-    if (!is_one_of(tokens, i, cues, COUNT(cues))) return;
+    if (!token_among(tokens, i, cues, COUNT(cues))) return;
     size_t from = i + 1;
     static const char *const small[] = {"with", "to", "for", "says", "reads", ":"};
-    while (is_one_of(tokens, from, small, COUNT(small))) from++;
+    while (token_among(tokens, from, small, COUNT(small))) from++;
     if (from >= tokens->count || !(tokens->at[from].capital || is_quote(tokens, from))) return;
     size_t to = name_end(tokens, from);
     bool day = false;
@@ -107,7 +101,7 @@ static void read_address(struct note *note, size_t i) {
     bool number = false, street = false;
     for (size_t to = i + 1; to < tokens->count && to < i + 16; to++) {
         number |= tokens->at[to].kind == TOKEN_FIGURE;
-        street |= number && is_one_of(tokens, to, streets, COUNT(streets));
+        street |= number && token_among(tokens, to, streets, COUNT(streets));
         if (!is_quote(tokens, to)) continue;
         if (street) keep_back(note, i, to + 1, i, i + 1);
         return;

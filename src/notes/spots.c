@@ -77,31 +77,25 @@ void spot_mark(struct fault_reader *r) {
     }
 }
 
-static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 static bool is_preposition(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
         "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
         "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
         "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
         "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
-    return is_one_of(tokens, i, words, COUNT(words));
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool is_adverb(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"inside",     "outside",    "underneath",
                                         "throughout", "everywhere", "overall"};
-    return is_one_of(tokens, i, words, COUNT(words));
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool is_article(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
                                         "that", "each", "all", "my",  "their", "it's"};
-    return is_one_of(tokens, i, words, COUNT(words));
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool ends_place(const struct fault_reader *r, size_t i) {
@@ -112,7 +106,7 @@ static bool ends_place(const struct fault_reader *r, size_t i) {
                                         "because", "or",    "we",   "they",  "due",  "nothing"};
     const struct tokens *tokens = &r->note->tokens;
     return tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
-           is_one_of(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
+           token_among(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
 }
 
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
@@ -168,7 +162,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             size_t start = at - 1;
             while (start > 0 && *to - start < PART_WORDS_MOST && r->part[start - 1]) start--;
             while (start > 0 && *to - start < PART_WORDS_MOST &&
-                   is_one_of(tokens, start - 1, sides, COUNT(sides)))
+                   token_among(tokens, start - 1, sides, COUNT(sides)))
                 start--;
             size_t behind = start;
             while (behind > 0 && is_article(tokens, behind - 1)) behind--;
@@ -200,7 +194,7 @@ static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from
     size_t start = i;
     while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && i - start < GAP_MOST) start--;
     while (token_is(tokens, start, "and") || token_is(tokens, start, "but")) start++;
-    if (start == 0 || !is_one_of(tokens, start, pronouns, COUNT(pronouns))) return false;
+    if (start == 0 || !token_among(tokens, start, pronouns, COUNT(pronouns))) return false;
     if (tokens->at[start - 1].stop >= STOP_SENTENCE) return false;
     size_t sentence = scope_sentence_start(&r->scope, i);
     for (size_t at = sentence; at < start && at < sentence + 4; at++) {
@@ -241,7 +235,7 @@ static size_t behind_hit(const struct fault_reader *r, size_t i) {
                                           "visible", "showing", "starting", "you",        "can",   "see"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
-    for (size_t n = 0; n < 4 && at < tokens->count && is_one_of(tokens, at, skipped, COUNT(skipped)); n++)
+    for (size_t n = 0; n < 4 && at < tokens->count && token_among(tokens, at, skipped, COUNT(skipped)); n++)
         at++;
     return at;
 }

@@ -13,12 +13,6 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 enum role { ROLE_THING, ROLE_LATER, ROLE_WITH, ROLE_FOR, ROLE_PLACE, ROLE_LIKE, ROLE_COUNTS };
 
 static bool is_sentence_end(const struct token *t) {
@@ -37,12 +31,12 @@ static bool is_measure_noun(const struct tokens *tokens, size_t i) {
         "bit",    "boxful",  "trio",   "half",       "one",        "shoebox", "four",   "two",    "three",
         "back",   "base",    "front",  "side",       "underside",  "edition", "mess",   "sack",   "basket",
         "full",   "bowlful", "six",    "remains",    "yards",      "yard",    "feet",   "boxes",  "volume"};
-    return is_one_of(tokens, i, words, COUNT(words));
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool is_opening(const struct tokens *tokens, size_t i) { // does the sentence, or "I", stand before?
     static const char *const words[] = {"i", "we", "i've", "just", "also", "only"};
-    return i == 0 || is_sentence_end(&tokens->at[i - 1]) || is_one_of(tokens, i - 1, words, COUNT(words));
+    return i == 0 || is_sentence_end(&tokens->at[i - 1]) || token_among(tokens, i - 1, words, COUNT(words));
 }
 
 enum turn { TURN_ON, TURN_THING, TURN_WITH, TURN_FOR, TURN_PLACE, TURN_LIKE };
@@ -63,14 +57,14 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
         "is",      "its",    "it's",   "this",    "that's",  "these",  "they're",   "are",    "found",
         "selling", "bought", "picked", "listing", "here",    "here's", "there's",   "theres", "be",
         "called",  "was",    "next",   "item",    "another", "heres",  "inherited", "thats"};
-    if (is_one_of(tokens, i, intro, COUNT(intro))) return TURN_THING;
-    if (is_one_of(tokens, i, with, COUNT(with))) {
+    if (token_among(tokens, i, intro, COUNT(intro))) return TURN_THING;
+    if (token_among(tokens, i, with, COUNT(with))) {
         bool mine = token_is(tokens, i, "have") || token_is(tokens, i, "got") || token_is(tokens, i, "had");
         return mine && is_opening(tokens, i) ? TURN_THING : TURN_WITH;
     }
-    if (is_one_of(tokens, i, fits, COUNT(fits))) return TURN_FOR;
-    if (is_one_of(tokens, i, like, COUNT(like))) return TURN_LIKE;
-    if (is_one_of(tokens, i, place, COUNT(place))) return TURN_PLACE;
+    if (token_among(tokens, i, fits, COUNT(fits))) return TURN_FOR;
+    if (token_among(tokens, i, like, COUNT(like))) return TURN_LIKE;
+    if (token_among(tokens, i, place, COUNT(place))) return TURN_PLACE;
     return TURN_ON;
 }
 
@@ -156,7 +150,7 @@ static bool in_doubt(const struct note *note, const struct noun_found *found) {
     if (token_is(tokens, found->to, "?")) return true;
     for (size_t back = 1; back <= 6 && back <= found->from; back++) {
         if (tokens->at[found->from - back].stop >= STOP_COMMA) return false;
-        if (is_one_of(tokens, found->from - back, words, COUNT(words))) return true;
+        if (token_among(tokens, found->from - back, words, COUNT(words))) return true;
     }
     return false;
 }
@@ -180,7 +174,7 @@ static bool is_vehicle(const struct note *note, size_t i) {
                                         "airplane",   "aeroplane", "plane", "tractor", "robot",
                                         "soldier",    "soldiers",  "tank",  "rocket",  "motorcycle",
                                         "helicopter", "van",       "lorry", "cars",    "trucks"};
-    return is_one_of(&note->tokens, i, words, COUNT(words));
+    return token_among(&note->tokens, i, words, COUNT(words));
 }
 
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
@@ -201,7 +195,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
         return; // "the thing you hang pots on"
     int value = score(note, head, chunk->from, pick->order++);
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
-    bool said = chunk->from > 0 && is_one_of(&note->tokens, chunk->from - 1, links, COUNT(links));
+    bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     offer(pick, head, value, chunk->toy);

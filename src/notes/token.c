@@ -175,6 +175,12 @@ bool token_is(const struct tokens *tokens, size_t i, const char *word) {
     return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
 }
 
+bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words) {
     if (i >= tokens->count) return false;
     const char *fold = tokens->at[i].fold;

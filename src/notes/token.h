@@ -52,6 +52,8 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size);
 bool token_is(const struct tokens *tokens, size_t i, const char *word);
 // Is it one of a NULL-ended list?
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words);
+// The same of `count` words.
+bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count);
 // Do the words of `phrase` (small letters, one space between) stand from `i` on? How many tokens they take; 0
 // if not. Hyphens between words count as spaces on both sides; an apostrophe may be missing.
 size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase);

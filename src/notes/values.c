@@ -20,12 +20,6 @@ static bool has_use(const struct word_entry *entry, enum word_use use) {
     return entry->uses & (1u << use);
 }
 
-static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 // The next token that says something: signs within a phrase and "and", "with" are no neighbors.
 static size_t next_word(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -48,7 +42,7 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
         if (is_metal_color(entry->print)) return USE_COLOR; // metal only where a mark says so
         static const char *const tones[] = {"tone",   "toned", "colored", "coloured", "color",
                                             "colour", "tint",  "tinted",  "finish"};
-        if (is_one_of(&note->tokens, next, tones, COUNT(tones))) return USE_COLOR;
+        if (token_among(&note->tokens, next, tones, COUNT(tones))) return USE_COLOR;
         bool material = word_at(note, next, 1u << USE_MATERIAL, &other) > 0;
         bool color = from > 0 && word_at(note, from - 1, 1u << USE_COLOR, &other) > 0;
         static const char *const gems[] = {"amber",    "ivory", "coral",    "turquoise", "jade",
@@ -62,9 +56,9 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     static const char *const one[] = {"a", "an"};
     uint32_t theme = 1u << USE_THEME;
     if (has_use(entry, USE_PATTERN) && has_use(entry, USE_THEME))
-        return is_one_of(&note->tokens, next, made, COUNT(made)) ? USE_PATTERN : USE_THEME;
+        return token_among(&note->tokens, next, made, COUNT(made)) ? USE_PATTERN : USE_THEME;
     if (entry->uses & theme && !has_use(entry, USE_MATERIAL) && from > 0 &&
-        is_one_of(&note->tokens, from - 1, one, 2) && !word_at(note, next, standing_uses, &other))
+        token_among(&note->tokens, from - 1, one, 2) && !word_at(note, next, standing_uses, &other))
         return USE_THEME;
     for (size_t k = 0; k < COUNT(keys); k++)
         if (has_use(entry, keys[k].use)) return keys[k].use;
@@ -75,7 +69,7 @@ static bool is_denied(const struct note *note, size_t from) {
     static const char *const words[] = {"not", "isn't", "no", "without", "never", "aren't", "nor"};
     for (size_t back = 1; back <= 2 && back <= from; back++) {
         if (note->tokens.at[from - back].stop != STOP_NONE) return false;
-        if (is_one_of(&note->tokens, from - back, words, COUNT(words))) return true;
+        if (token_among(&note->tokens, from - back, words, COUNT(words))) return true;
     }
     return false;
 }
@@ -90,11 +84,11 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     for (size_t back = 1; back <= 5 && back <= from; back++) {
         if (tokens->at[from - back].stop >= STOP_COMMA) break;
-        if (is_one_of(tokens, from - back, before, COUNT(before))) return SURE_GUESS;
+        if (token_among(tokens, from - back, before, COUNT(before))) return SURE_GUESS;
     }
-    if (is_one_of(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
+    if (token_among(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
-        is_one_of(tokens, to + 1, behind, COUNT(behind)))
+        token_among(tokens, to + 1, behind, COUNT(behind)))
         return SURE_GUESS;
     if (token_phrase(tokens, to, "i think") || token_phrase(tokens, to, "i guess") ||
         token_phrase(tokens, to, "i believe") || token_phrase(tokens, to, "i'm told") ||
@@ -138,7 +132,7 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
     static const char *const plain[] = {"glass", "enamel", "velvet", "leather", "plastic", "metal", "wood"};
     static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_TECHNIQUE);
     struct word_entry look, material;
-    if (n < 2 || !is_one_of(&note->tokens, i + n - 1, plain, COUNT(plain))) return false;
+    if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return false;
     size_t size = word_at(note, i, looks, &look);
     // A phrase that is longer than the look alone holds the material too.
     while (size >= n && size > 0) size = 0;
@@ -243,7 +237,7 @@ static void read_forms(struct note *note) {
         if (!n) continue;
         size_t from = i + n;
         static const char *const articles[] = {"a", "an", "the", "some", "two", "three"};
-        while (is_one_of(&note->tokens, from, articles, COUNT(articles))) from++;
+        while (token_among(&note->tokens, from, articles, COUNT(articles))) from++;
         size_t to = from;
         while (to < from + 3 && !chunk_breaks(note, to) && note->taken[to] == TAKEN_NOT &&
                !note->fault_word[to])
@@ -257,7 +251,7 @@ static void read_forms(struct note *note) {
         static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",
                                            "same", "of",   "my",  "nice", "its", "any"};
         if (!token_is(&note->tokens, i + 1, "style") || !note_free(note, i, i + 2) || chunk_breaks(note, i) ||
-            is_one_of(&note->tokens, i, vain, COUNT(vain)) || note->tokens.at[i].kind != TOKEN_WORD)
+            token_among(&note->tokens, i, vain, COUNT(vain)) || note->tokens.at[i].kind != TOKEN_WORD)
             continue;
         keep(note, "style", arena_format(note->arena, "%s style", note->tokens.at[i].fold), NULL, i, i + 2,
              sure_of(note, i, i + 2));
@@ -293,7 +287,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (!(entry->uses & looks) || standing_of(note, i, i + n, &of) != STANDING_THING) return false;
     size_t at = next_word(note, i + n);
     return at < note->tokens.count &&
-           (is_one_of(&note->tokens, at, (const char *const[]){"view", "glaze"}, 2) ||
+           (token_among(&note->tokens, at, (const char *const[]){"view", "glaze"}, 2) ||
             note->taken[at] == TAKEN_TYPE || word_at(note, at, standing_uses, &next) > 0);
 }
 
@@ -302,7 +296,7 @@ static void read_reserves(struct note *note) {
     static const char *const words[] = {"promise", "promising", "claim", "claiming",
                                         "swear",   "guarantee", "vouch", "bet"};
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (!is_one_of(&note->tokens, i, words, COUNT(words))) continue;
+        if (!token_among(&note->tokens, i, words, COUNT(words))) continue;
         for (size_t k = i + 1; k < note->tokens.count && k < i + 6 && note->tokens.at[k].stop < STOP_SENTENCE;
              k++)
             for (size_t a = 0; a < note->record->attribute_count; a++)

@@ -7,12 +7,6 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-static bool is_one_of(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 enum work { WORK_NONE, WORK_BOOK, WORK_RECORD };
 
 static enum work work_at(const struct note *note, size_t i) {
@@ -22,8 +16,8 @@ static enum work work_at(const struct note *note, size_t i) {
                                         "paperbacks", "annual"};
     static const char *const records[] = {"lp",  "record", "album", "45",  "45s",   "cd",         "cassette",
                                           "vhs", "dvd",    "78",    "lps", "vinyl", "soundtrack", "ep"};
-    if (is_one_of(&note->tokens, i, books, COUNT(books))) return WORK_BOOK;
-    if (is_one_of(&note->tokens, i, records, COUNT(records))) return WORK_RECORD;
+    if (token_among(&note->tokens, i, books, COUNT(books))) return WORK_BOOK;
+    if (token_among(&note->tokens, i, records, COUNT(records))) return WORK_RECORD;
     if (token_phrase(&note->tokens, i, "copy of")) return WORK_BOOK;
     return WORK_NONE;
 }
@@ -44,7 +38,7 @@ static size_t run_end(const struct note *note, size_t i) {
     while (at < tokens->count && at < i + 9) {
         if (is_capital(note, at) && (at == i || !tokens->at[at].starts))
             end = ++at;
-        else if (at > i && is_one_of(tokens, at, inner, COUNT(inner)) && tokens->at[at].stop < STOP_COMMA)
+        else if (at > i && token_among(tokens, at, inner, COUNT(inner)) && tokens->at[at].stop < STOP_COMMA)
             at++;
         else
             break;
