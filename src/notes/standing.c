@@ -28,14 +28,14 @@ static bool is_stop(const struct note *note, size_t i) {
 // Nouns that stand for the thing's own look, and shape or number words for the thing itself.
 static bool is_vague(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "color",      "colour",  "colored",      "coloured",   "finish",  "glaze",   "design",     "pattern",
-        "trim",       "tone",    "toned",        "body",       "ware",    "piece",   "one",        "ones",
-        "decoration", "accents", "accent",       "motif",      "print",   "stripe",  "stripes",    "band",
-        "bands",      "style",   "shape",        "shaped",     "type",    "set",     "pair",       "item",
-        "thing",      "detail",  "details",      "look",       "wash",    "weave",   "fabric",     "material",
-        "theme",      "work",    "construction", "plaid",      "check",   "ground",  "background", "dots",
-        "spots",      "dot",     "overall",      "throughout", "inside",  "outside", "lettering",  "flecks",
-        "swirl",      "swirls",  "lines",        "line",       "numbers", "stuff",   "metal"};
+        "color",        "colour",     "colored", "coloured", "finish",     "glaze",    "design",  "pattern",
+        "trim",         "tone",       "toned",   "body",     "ware",       "piece",    "one",     "ones",
+        "decoration",   "accents",    "accent",  "motif",    "print",      "stripe",   "stripes", "style",
+        "shape",        "shaped",     "type",    "set",      "pair",       "item",     "thing",   "detail",
+        "details",      "look",       "wash",    "weave",    "fabric",     "material", "theme",   "work",
+        "construction", "plaid",      "check",   "ground",   "background", "dots",     "spots",   "dot",
+        "overall",      "throughout", "inside",  "outside",  "lettering",  "flecks",   "swirl",   "swirls",
+        "lines",        "line",       "numbers", "stuff",    "metal"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -245,7 +245,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         "picture", "scene",   "design",    "print",   "image",   "painting",    "photo",
         "shape",   "drawing", "decorated", "painted", "printed", "embroidered", "figure",
         "carved",  "carving", "map",       "theme",   "view",    "pattern",     "pictures",
-        "band",    "row",     "border",    "bunch",   "spray",   "pair"};
+        "row",     "border",  "bunch",     "spray",   "pair"};
     const struct tokens *tokens = &note->tokens;
     size_t end, at = from;
     struct noun_found noun;
