@@ -283,6 +283,21 @@ static enum asfound_status show_rule(struct world *world, const void *what) {
     return asfound_rules_show(world->engine, what, kept_put, &world->out, kept_put, &world->messages);
 }
 
+static enum asfound_status date_marks(struct world *world, const void *what) {
+    const char *marks[] = {"Made in West Germany", "ISBN 0-306-40615-3", "CC41", what};
+    struct asfound_date_options options = {
+        .marks = marks,
+        .mark_count = sizeof marks / sizeof *marks,
+        .today = "2025-11-25",
+        .output = ASFOUND_JSON_LINES,
+        .out = kept_put,
+        .messages = kept_put,
+        .out_context = &world->out,
+        .messages_context = &world->messages,
+    };
+    return asfound_date(world->engine, &options);
+}
+
 static enum asfound_status frame_page(struct world *world, const void *what) {
     enum asfound_status status = asfound_page_frame(world->engine, what != NULL, kept_put, &world->out);
     // This call has no place for messages.
@@ -296,6 +311,8 @@ START_TEST(rule_texts_need_every_block) {
     exhaust(&world, show_rule, "chip", "show chip", false, 300);
     exhaust(&world, show_rule, "family lighting", "show lighting", false, 300);
     exhaust(&world, show_rule, "chipp", "show what is not there", false, 300);
+    exhaust(&world, date_marks, "Rd No 141273", "date", false, 300);
+    exhaust(&world, date_marks, "", "date an empty mark", false, 300);
     exhaust(&world, frame_page, NULL, "page begins", false, 300);
     exhaust(&world, frame_page, "end", "page ends", false, 300);
     world_close(&world);

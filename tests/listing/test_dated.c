@@ -3,6 +3,7 @@
 // stand exactly where years bear them out.
 #include "../rules/support.h"
 
+#include "asfound.h"
 #include "format/write.h"
 #include "listing/dated.h"
 
@@ -29,9 +30,15 @@ static size_t date_findings(const struct listing *l, const char *code) {
     return count;
 }
 
+struct turn {
+    const struct bound *bound;
+    size_t compared; // bounds whose mark came through to the draft
+};
+
 // The same mark in a record whose dates lie long before it, inside, and are not given.
 static void check_bound(struct arena *arena, void *context) {
-    const struct bound *bound = context;
+    struct turn *turn = context;
+    const struct bound *bound = turn->bound;
     struct buf mark = buf_start(arena);
     for (const char *c = bound->rule.hits.at[0]; *c; c++) {
         if (*c == '\'') buf_byte(&mark, '\''); // doubled within quotes of YAML
@@ -47,6 +54,7 @@ static void check_bound(struct arena *arena, void *context) {
     for (size_t i = 0; i < first->dating->count && !m; i++)
         if (first->dating->marks[i].bound == bound) m = &first->dating->marks[i];
     if (!m || !first->dating->fits) return; // kept back as an address, or two forms in one example
+    turn->compared++;
     const char *old = arena_format(arena, form, mark.at, "dates: {from: 1501, to: 1510}\n");
     const struct listing *dated = drafted(arena, old, NULL);
     bool firm = m->counts && m->not_before && bound->sure == BOUND_FIRM;
@@ -62,7 +70,12 @@ static void check_bound(struct arena *arena, void *context) {
 START_TEST(first_years_conflict_and_last_years_question) {
     const struct ruleset *rules = shipped_once()->rules;
     ck_assert_uint_ge(rules->bound_count, 100);
-    for (size_t i = 0; i < rules->bound_count; i++) within(check_bound, (void *)(uintptr_t)rules->bounds[i]);
+    struct turn turn = {NULL, 0};
+    for (size_t i = 0; i < rules->bound_count; i++) {
+        turn.bound = rules->bounds[i];
+        within(check_bound, &turn);
+    }
+    ck_assert_msg(turn.compared >= 90, "only %zu marks came through", turn.compared);
 }
 END_TEST
 
@@ -137,6 +150,58 @@ START_TEST(findings_name_both_sides) {
 }
 END_TEST
 
+// --- the library's door ---
+
+static bool keep(void *context, const char *bytes, size_t size) {
+    buf_add(context, bytes, size);
+    return true;
+}
+
+static size_t give_nothing(void *context, char *to, size_t room) {
+    (void)context;
+    (void)to;
+    (void)room;
+    return 0;
+}
+
+static void check_door(struct arena *arena, void *context) {
+    (void)context;
+    const char *data = getenv("ASFOUND_BUILT");
+    struct asfound_engine_options make = {.data = data ? data : "build-tests/share/asfound"};
+    asfound_engine *engine;
+    ck_assert_int_eq(asfound_engine_new(&make, &engine), ASFOUND_FINE);
+    struct buf out = buf_start(arena), messages = buf_start(arena);
+    const char *mark = "CC41";
+    struct asfound_date_options date = {.marks = &mark,
+                                        .mark_count = 1,
+                                        .today = "2023-02-29",
+                                        .out = keep,
+                                        .out_context = &out,
+                                        .messages = keep,
+                                        .messages_context = &messages};
+    ck_assert_int_eq(asfound_date(engine, &date), ASFOUND_USAGE);
+    ck_assert_str_eq(messages.at, "asfound: error: today is no day of the calendar [usage]\n");
+    ck_assert_uint_eq(out.n, 0);
+    buf_clear(&messages);
+    struct asfound_draft_options draft = {.today = "yesterday",
+                                          .out = keep,
+                                          .out_context = &out,
+                                          .messages = keep,
+                                          .messages_context = &messages};
+    ck_assert_int_eq(asfound_draft(engine, &draft, "in", give_nothing, NULL), ASFOUND_USAGE);
+    ck_assert_str_eq(messages.at, "asfound: error: today is no day of the calendar [usage]\n");
+    date.today = NULL;
+    date.mark_count = 0;
+    ck_assert_int_eq(asfound_date(engine, &date), ASFOUND_FINE);
+    ck_assert_msg(!strncmp(out.at, "these marks say nothing of a year\n", 34), "%s", out.at);
+    asfound_engine_free(engine);
+}
+
+START_TEST(a_day_that_is_none_is_refused) {
+    within(check_door, NULL);
+}
+END_TEST
+
 int main(void) {
     Suite *suite = suite_create("dated");
     TCase *tests = tcase_create("drafts");
@@ -144,6 +209,7 @@ int main(void) {
     tcase_add_test(tests, first_years_conflict_and_last_years_question);
     tcase_add_test(tests, words_of_age_follow_years_and_today);
     tcase_add_test(tests, findings_name_both_sides);
+    tcase_add_test(tests, a_day_that_is_none_is_refused);
     suite_add_tcase(suite, tests);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);
