@@ -245,7 +245,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         "picture", "scene",   "design",    "print",   "image",   "painting",    "photo",
         "shape",   "drawing", "decorated", "painted", "printed", "embroidered", "figure",
         "carved",  "carving", "map",       "theme",   "view",    "pattern",     "pictures",
-        "row",     "border",  "bunch",     "spray",   "pair"};
+        "row",     "border",  "band",      "bunch",   "spray",   "pair"};
     const struct tokens *tokens = &note->tokens;
     size_t end, at = from;
     struct noun_found noun;

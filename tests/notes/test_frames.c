@@ -36,9 +36,20 @@ static long file_of(const struct net *net, unsigned long at) {
     return at + 12 < net->data_size ? strtol(net->data + at + 9, NULL, 10) : -1;
 }
 
+// One sense by itself: searching the whole file for a word would measure it each time.
+static const char *line_of(const struct net *net, unsigned long at, char *line, size_t room) {
+    size_t size = 0;
+    for (const char *c = net->data + at; *c && *c != '\n' && *c != '|' && size + 1 < room; c++)
+        line[size++] = *c;
+    line[size] = '\0';
+    return line;
+}
+
+enum { LINE_ROOM = 16000 };
+
 static bool has_word(const char *line, const char *word) {
     size_t n = strlen(word);
-    const char *end = strpbrk(line, "@|\n");
+    const char *end = line + strcspn(line, "@");
     for (const char *c = line; (c = strstr(c, word)) != NULL && c < end; c += n)
         if (c[-1] == ' ' && c[n] == ' ') return true;
     return false;
@@ -47,19 +58,20 @@ static bool has_word(const char *line, const char *word) {
 static bool is_place(const struct net *net, unsigned long at, int depth) {
     static const char *const places[] = {"structure", "building", "facility", "way",     "area",
                                          "room",      "creation", "layer",    "surface", "line"};
-    const char *line = net->data + at;
+    char room[LINE_ROOM];
+    const char *line = line_of(net, at, room, sizeof room);
     for (size_t i = 0; i < sizeof places / sizeof *places; i++)
         if (has_word(line, places[i])) return true;
     if (depth == DEPTH_MOST) return false;
-    const char *end = line + strcspn(line, "|\n");
-    for (const char *c = line; (c = strstr(c, " @ ")) != NULL && c < end; c += 3)
+    for (const char *c = line; (c = strstr(c, " @ ")) != NULL; c += 3)
         if (is_place(net, strtoul(c + 3, NULL, 10), depth + 1)) return true;
     return false;
 }
 
 // Does the sense print the lemma as it stands in the index, without a capital?
 static bool is_small(const struct net *net, unsigned long at, const char *lemma) {
-    return has_word(net->data + at, lemma);
+    char room[LINE_ROOM];
+    return has_word(line_of(net, at, room, sizeof room), lemma);
 }
 
 // The lemma of an index line when its first sense is goods; NULL otherwise.
