@@ -136,11 +136,26 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     return 1;
 }
 
+// Scribbled notes put what they say behind the noun, without a stop: "pea coat navy tag size 40". There the
+// run ends behind goods of the rules that a look, a figure or a name follows.
+static bool is_closed(const struct note *note, const struct chunk *chunk, size_t at) {
+    struct word_entry entry;
+    struct noun_found next;
+    if (!chunk->count || at >= note->tokens.count) return false;
+    const struct noun_found *last = &chunk->nouns[chunk->count - 1];
+    bool goods = last->thing && !(last->uses & value_uses) && !last->part;
+    if (!goods || last->to != at) return false;
+    if (note->taken[at] == TAKEN_VALUE || note->tokens.at[at].kind == TOKEN_FIGURE) return true;
+    if (noun_at(note, at, &next) && next.to > at + 1) return false;
+    return word_at(note, at, value_uses, &entry) > 0 && !(entry.uses & (1u << USE_THING) && next.thing);
+}
+
 bool chunk_at(const struct note *note, size_t i, struct chunk *chunk) {
     *chunk = (struct chunk){.from = i, .to = i, .subject = SIZE_MAX};
     size_t last = i, at = i;
     while (at < note->tokens.count) {
-        size_t n = step(note, at, chunk);
+        chunk->cut = is_closed(note, chunk, at);
+        size_t n = chunk->cut ? 0 : step(note, at, chunk);
         if (!n) break;
         for (size_t k = at; k < at + n; k++) chunk->toy |= is_toy_word(note, k);
         last = at;

@@ -13,6 +13,7 @@ struct chunk {
     size_t from, to;
     struct noun_found nouns[CHUNK_NOUNS_MOST]; // the last ones, in order
     size_t count;
+    bool cut;       // ended before a word that says more of its noun
     bool toy;       // "wind up", "clockwork", "toy" … in the run
     size_t subject; // token of a last word that is a subject for pictures ("frog"), else SIZE_MAX
     struct word_entry theme;

@@ -111,7 +111,12 @@ static int score(const struct note *note, const struct noun_found *found, size_t
 }
 
 // The noun that names the run: the last, unless it is one that says nothing ("lamp condition").
-static const struct noun_found *head_of(const struct chunk *chunk) {
+static const struct noun_found *head_of(const struct note *note, const struct chunk *chunk) {
+    const struct noun_found *last = chunk->count > 1 ? &chunk->nouns[chunk->count - 1] : NULL;
+    // Without capitals notes run on: goods of the rules before a word that few would sell.
+    if (last && note->tokens.flat && !last->thing && last[-1].thing && !last[-1].part &&
+        !(last[-1].uses & stuff))
+        return last - 1;
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
         bool vain = noun->gated && !noun->thing && !noun->candidate;
@@ -159,7 +164,7 @@ struct pick {
     struct noun_found best;
     int most;
     size_t order;
-    bool toy;
+    bool toy, behind; // behind a noun in the same run-on statement
 };
 
 static void offer(struct pick *pick, const struct noun_found *noun, int value, bool toy) {
@@ -186,16 +191,18 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
               chunk->toy || is_vehicle(note, figure.to - 1));
         return;
     }
-    const struct noun_found *head = head_of(chunk);
+    const struct noun_found *head = head_of(note, chunk);
     if (!head) return;
     for (size_t i = head->from; i < head->to; i++)
-        if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE)
+        if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE &&
+            !(head->thing && (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE)))
             return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
     int value = score(note, head, chunk->from, pick->order++);
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
+    if (pick->behind) value -= 45;
     if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     offer(pick, head, value, chunk->toy);
@@ -269,10 +276,12 @@ void read_thing(struct note *note) {
     struct noun_found found;
     for (size_t i = 0; i < note->tokens.count;) {
         if (!chunk_at(note, i, &chunk)) {
+            pick.behind = false;
             i++;
             continue;
         }
         weigh_chunk(note, &chunk, &pick);
+        pick.behind = chunk.cut;
         i = chunk.to;
     }
     weigh_marked(note, &pick);
