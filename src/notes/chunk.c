@@ -143,10 +143,17 @@ static bool is_closed(const struct note *note, const struct chunk *chunk, size_t
     struct noun_found next;
     if (!chunk->count || at >= note->tokens.count) return false;
     const struct noun_found *last = &chunk->nouns[chunk->count - 1];
-    bool goods = last->thing && !(last->uses & value_uses) && !last->part;
-    if (!goods || last->to != at) return false;
+    if (note->tokens.flat && note->tokens.at[at].kind == TOKEN_FIGURE && note->taken[at] == TAKEN_NOT)
+        return true;
+    bool known = last->thing || (last->uses & (1u << USE_THING) && !last->candidate && !last->gated);
+    if (!known || last->uses & value_uses || last->part || last->to != at) return false;
     if (note->taken[at] == TAKEN_VALUE || note->tokens.at[at].kind == TOKEN_FIGURE) return true;
-    if (noun_at(note, at, &next) && next.to > at + 1) return false;
+    bool is_noun = noun_at(note, at, &next);
+    if (is_noun && next.to > at + 1 && !next.part && !next.candidate) return false;
+    uint32_t more = 1u << USE_THEME;
+    if (note->tokens.flat && is_noun && !next.thing && (next.part || next.uses & (1u << USE_PART)))
+        return true;
+    if (note->tokens.flat && word_at(note, at, more, &entry) && !(is_noun && next.thing)) return true;
     return word_at(note, at, value_uses, &entry) > 0 && !(entry.uses & (1u << USE_THING) && next.thing);
 }
 

@@ -23,6 +23,10 @@ struct found {
 
 static bool is_stamp_verb(const struct note *note, size_t i) {
     if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
+    if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
+        ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",
+            "tin"))
+        return false; // "pressed glass"
     return ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
                "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered",
                "hallmarked", "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast",
