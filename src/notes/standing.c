@@ -85,9 +85,11 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         return value;
     }
     if (!n) {
-        if (note->tokens.at[at].kind != TOKEN_FIGURE) *head = (struct head){AHEAD_OTHER, at, at + 1};
+        if (note->tokens.at[at].kind != TOKEN_FIGURE && head->what != AHEAD_PART)
+            *head = (struct head){AHEAD_OTHER, at, at + 1};
         return 1;
     }
+    if (head->what == AHEAD_PART && !part && noun.gated) return n; // "red handle wear": of the handle
     bool goods = part || (is_noun && !noun.gated) || (is_noun && (noun.uses & (1u << USE_PART)));
     *head = (struct head){goods ? AHEAD_PART : AHEAD_OTHER, at, at + n};
     return n;
@@ -213,6 +215,14 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
            note->taken[i] == TAKEN_VALUE;
 }
 
+// "Toaster chrome model 4": behind the thing with nothing but such words between.
+static bool is_behind_type(const struct note *note, size_t from) {
+    while (from > 0 && (note->taken[from - 1] == TAKEN_VALUE || token_is(&note->tokens, from - 1, "-") ||
+                        token_is(&note->tokens, from - 1, "and")))
+        from--;
+    return from > 0 && is_type(note, from - 1);
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
@@ -224,8 +234,9 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
         *of = arena_string(note->arena, note_words(note, head.from, head.to));
         return STANDING_PART;
     case AHEAD_FAULT:
-    case AHEAD_OTHER:
         return STANDING_NONE;
+    case AHEAD_OTHER:
+        return is_behind_type(note, from) ? STANDING_THING : STANDING_NONE;
     case AHEAD_NOTHING:
         break;
     }
