@@ -270,14 +270,17 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         at--;
     bool goods =
         noun_at(note, from, &noun) && (noun.thing || (!noun.gated && !(noun.uses & (1u << USE_THEME))));
+    bool plural = note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
     static const char *const days[] = {"christmas",    "easter",      "halloween",
                                        "thanksgiving", "valentine's", "valentine"};
     if (any(note, from, days, COUNT(days))) return true;
-    if (at == 0 || is_stop(note, at - 1)) return is_stop(note, to) || any(note, to, lead, COUNT(lead));
-    bool one = token_is(tokens, at, "a") || token_is(tokens, at, "an");
-    if (token_is(tokens, at - 1, "on") && one && !goods) return true; // "on a silver flower"
-    if (any(note, at - 1, lead, COUNT(lead))) return !goods || token_is(tokens, at - 1, "showing");
-    if (token_is(tokens, at - 1, "of") || token_is(tokens, at - 1, "like"))
-        return at >= 2 && (any(note, at - 2, heads, COUNT(heads)) || is_type(note, at - 2));
-    return false;
+    if (goods && !is_stop(note, to)) return any(note, at > 0 ? at - 1 : 0, lead, COUNT(lead)) && plural;
+    if (goods) return false;
+    if (at == 0 || is_stop(note, at - 1)) return !note->fault_word[at];
+    if (token_is(tokens, at - 1, "on") || any(note, at - 1, lead, COUNT(lead))) return true;
+    if (token_is(tokens, at - 1, "like")) return at >= 2 && any(note, at - 2, heads, COUNT(heads));
+    static const char *const holders[] = {"box", "bag",   "smells",  "smell", "full",
+                                          "out", "front", "because", "piece"};
+    return token_is(tokens, at - 1, "of") && at >= 2 && !any(note, at - 2, holders, COUNT(holders)) &&
+           !note->fault_word[at - 2];
 }
