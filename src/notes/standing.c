@@ -223,6 +223,21 @@ static bool is_behind_type(const struct note *note, size_t from) {
     return from > 0 && is_type(note, from - 1);
 }
 
+// A color in the note's first sentence is the thing's, unless the statement tells a fault.
+static bool is_early_color(const struct note *note, size_t from) {
+    struct word_entry entry;
+    if (!word_at(note, from, 1u << USE_COLOR, &entry) || !in_first_sentence(note, from)) return false;
+    static const char *const stray[] = {"mark",   "marks",  "spot",   "spots",    "residue", "smudge",
+                                        "specks", "label",  "labels", "tag",      "tags",    "sticker",
+                                        "ink",    "box",    "pen",    "light",    "dust",    "fuzz",
+                                        "crust",  "marker", "tape",   "lettering"};
+    if (any(note, from + 1, stray, COUNT(stray))) return false;
+    size_t to = note_clause_to(note, from, STOP_COMMA);
+    for (size_t i = note_clause_from(note, from, STOP_COMMA); i < to; i++)
+        if (note->fault_word[i]) return false;
+    return true;
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
@@ -236,13 +251,14 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     case AHEAD_FAULT:
         return STANDING_NONE;
     case AHEAD_OTHER:
-        return is_behind_type(note, from) ? STANDING_THING : STANDING_NONE;
+        return is_behind_type(note, from) || is_early_color(note, from) ? STANDING_THING : STANDING_NONE;
     case AHEAD_NOTHING:
         break;
     }
     bool fault = end < note->tokens.count && note->fault_word[end];
     if (!fault && !is_over(note, from, end) && !note->tokens.flat) return STANDING_NONE;
-    return behind(note, from, of);
+    enum standing standing = behind(note, from, of);
+    return standing == STANDING_NONE && is_early_color(note, from) ? STANDING_THING : standing;
 }
 
 bool is_depicted(const struct note *note, size_t from, size_t to) {
