@@ -37,10 +37,10 @@ const struct command command_draft = {
             "    attributes: {material: [brass]}\n"
             "    flaws: [{kind: dent-bend, where: on the base}]",
     .options = OPTION_BIT(OPTION_FROM) | OPTION_BIT(OPTION_FORMAT) | OPTION_BIT(OPTION_RULES) |
-               OPTION_BIT(OPTION_LIMIT) | OPTION_BIT(OPTION_LOCALE) | OPTION_BIT(OPTION_TODAY) |
-               OPTION_BIT(OPTION_TITLE) | OPTION_BIT(OPTION_ANSWER) | OPTION_BIT(OPTION_ONLY) |
-               OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_STORE) | OPTION_BIT(OPTION_QUIET) |
-               OPTION_BIT(OPTION_HELP),
+               OPTION_BIT(OPTION_DICTIONARIES) | OPTION_BIT(OPTION_LIMIT) | OPTION_BIT(OPTION_LOCALE) |
+               OPTION_BIT(OPTION_TODAY) | OPTION_BIT(OPTION_TITLE) | OPTION_BIT(OPTION_ANSWER) |
+               OPTION_BIT(OPTION_ONLY) | OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_STORE) |
+               OPTION_BIT(OPTION_QUIET) | OPTION_BIT(OPTION_HELP),
     .takes_files = true,
     .run = run,
 };

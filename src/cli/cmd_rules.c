@@ -13,7 +13,7 @@ static void usage(struct session *session, const char *meant, const char *messag
 }
 
 static void check(struct session *session, const struct settings *settings) {
-    asfound_engine *engine = session_engine(session, settings->packs, settings->pack_count);
+    asfound_engine *engine = session_engine(session, settings);
     if (!engine) return;
     session_raise(session, asfound_rules_check(engine, settings->stats, writer_put, &session->out,
                                                session_put_message, session));
@@ -23,7 +23,7 @@ static void check(struct session *session, const struct settings *settings) {
 static void show(struct session *session, const struct settings *settings) {
     const char *id = settings->operands[1];
     if (settings->operand_count == 3) id = arena_format(session->arena, "%s %s", id, settings->operands[2]);
-    asfound_engine *engine = session_engine(session, settings->packs, settings->pack_count);
+    asfound_engine *engine = session_engine(session, settings);
     if (!engine) return;
     session_raise(session,
                   asfound_rules_show(engine, id, writer_put, &session->out, session_put_message, session));

@@ -97,7 +97,7 @@ void drafting_run(struct session *session, const struct settings *settings, cons
     }
     if (!count) return;
     struct run run = {.session = session, .settings = settings, .drafting = drafting};
-    run.engine = session_engine(session, settings->packs, settings->pack_count);
+    run.engine = session_engine(session, settings);
     if (!run.engine) return;
     for (size_t i = 0; i < count && !session->out.error; i++) draft_input(&run, &inputs[i]);
     frame_page(&run, true);

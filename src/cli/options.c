@@ -33,6 +33,12 @@ static const char *take_rules(const struct option_value *value) {
     return NULL;
 }
 
+static const char *take_dictionaries(const struct option_value *value) {
+    if (!*value->text) return "is no folder";
+    value->settings->dictionaries = value->text;
+    return NULL;
+}
+
 static bool take_digits(const char *text, size_t count, size_t *number) {
     *number = 0;
     for (size_t i = 0; i < count; i++) {
@@ -134,6 +140,10 @@ static const struct option TABLE[OPTION_COUNT] = {
                        "Write text (unless told), yaml, json (one object a line) or html (one page)."},
     [OPTION_RULES] = {"rules", NULL, "DIR", NULL, COMPLETES_FOLDERS, take_rules,
                       "Add a rule pack over the shipped ones; may be given again, and the last one wins."},
+    [OPTION_DICTIONARIES] =
+        {"dictionaries", NULL, "DIR", NULL, COMPLETES_FOLDERS, take_dictionaries,
+         "The folder of the spelling dictionaries (en_US.aff, en_US.dic, en_GB.aff, en_GB.dic); where the "
+         "system keeps them unless told."},
     [OPTION_LIMIT] =
         {"limit", NULL, "N[g|u|b]", NULL, COMPLETES_NOTHING, take_limit,
          "The longest a title may be, 80 unless told, counted in graphemes (g, what a reader takes for one "

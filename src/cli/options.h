@@ -13,6 +13,7 @@ enum option_id {
     OPTION_FROM,
     OPTION_FORMAT,
     OPTION_RULES,
+    OPTION_DICTIONARIES,
     OPTION_LIMIT,
     OPTION_LOCALE,
     OPTION_TITLE,
@@ -41,6 +42,7 @@ struct settings {
     enum asfound_output format;
     const char **packs;
     size_t pack_count, pack_room;
+    const char *dictionaries; // folder; NULL when not given
     size_t limit;
     enum asfound_unit unit;
     enum asfound_locale locale;

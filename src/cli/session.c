@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "cli/data.h"
+#include "cli/options.h"
 #include "text/diag.h"
 
 // Color that a person asked for by silence: never where the terminal or the environment says no.
@@ -78,12 +79,13 @@ enum asfound_status session_end(struct session *session) {
     return session->status;
 }
 
-asfound_engine *session_engine(struct session *session, const char *const *packs, size_t pack_count) {
+asfound_engine *session_engine(struct session *session, const struct settings *settings) {
     const char *data = data_folder(session);
     if (!data) return NULL;
     struct asfound_engine_options options = {.data = data,
-                                             .packs = packs,
-                                             .pack_count = pack_count,
+                                             .packs = settings->packs,
+                                             .pack_count = settings->pack_count,
+                                             .dictionaries = settings->dictionaries,
                                              .messages = session_put_message,
                                              .messages_context = session,
                                              .color = session->color_messages,

@@ -41,7 +41,8 @@ void session_complain(struct session *session, enum code code, const char *file,
 // An asfound_put for messages: `session` is a struct session.
 bool session_put_message(void *session, const char *bytes, size_t size);
 
-// The engine, with the packs given; NULL when there is none to be had, which has been told.
-asfound_engine *session_engine(struct session *session, const char *const *packs, size_t pack_count);
+struct settings;
+// The engine, with the packs and dictionaries given; NULL when there is none to be had, which has been told.
+asfound_engine *session_engine(struct session *session, const struct settings *settings);
 
 #endif

@@ -2,15 +2,22 @@
 // Makers, models, names and marks are left alone, in the record and in what is made of it. Suggestions are
 // made for words that are shown, and kept, so that a word that stands in every record is asked about once.
 #include "listing/spelling.h"
+#include "listing/spelling_lists.h"
 
+#include <stdint.h>
 #include <string.h>
 
-enum {
-    KNOWN_SLOTS = 1 << 14,
-    KNOWN_MOST = KNOWN_SLOTS / 2,
-    SUGGEST_MOST = 3,
-    FINDINGS_MOST = 12,
-    EXEMPT_MOST = 64
+enum { SUGGEST_MOST = 3, FINDINGS_MOST = 12, KEPT_MOST = 256, KEPT_TEXT = 112 };
+
+struct word_list {
+    const char **at;
+    size_t count, room;
+};
+
+struct kept_suggestion {
+    uint64_t hash; // of the word asked about; 0: none yet
+    bool usual;    // the first one is a word of the rules
+    char text[KEPT_TEXT];
 };
 
 struct spelling {
@@ -18,33 +25,47 @@ struct spelling {
     struct speller *speller;
     struct spelling_options options;
     struct diags *diags;
-    uint64_t *known; // hashes of words found good
-    size_t known_count;
-    const char **usual;
-    size_t usual_count, usual_room;
+    const struct spelling_lists *lists;
+    struct word_list usual;
+    struct kept_suggestion *kept; // NULL before the first suggestion
 };
+
+static void add_word(struct arena *arena, struct word_list *list, const char *word) {
+    list->at = arena_grow(arena, (void *)list->at, list->count, &list->room, sizeof *list->at);
+    list->at[list->count++] = word;
+}
+
+static bool holds(const struct word_list *list, const char *word) {
+    for (size_t i = 0; i < list->count; i++)
+        if (!strcmp(list->at[i], word)) return true;
+    return false;
+}
+
+// --- making one ---
 
 static void close_speller(void *thing) {
     struct spelling *s = thing;
     speller_free(s->speller);
 }
 
-// Words of faults and parts: of two suggestions as likely otherwise, they come first.
-static void add_usual(struct spelling *s, const char *phrase) {
-    if (!phrase || strchr(phrase, ' ')) return;
-    s->usual = arena_grow(s->arena, (void *)s->usual, s->usual_count, &s->usual_room, sizeof *s->usual);
-    s->usual[s->usual_count++] = phrase;
+static void add_single(struct spelling *s, const char *phrase) {
+    if (phrase && !strchr(phrase, ' ')) add_word(s->arena, &s->usual, phrase);
 }
 
+// Words that are often said of goods: of two suggestions as likely otherwise, they come first.
 static void gather_usual(struct spelling *s) {
     const struct ruleset *rules = s->options.rules;
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *flaw = rules->flaws[i];
-        add_usual(s, flaw->noun);
-        add_usual(s, flaw->adjective);
-        add_usual(s, flaw->part);
-        for (size_t k = 0; k < flaw->parts.count; k++) add_usual(s, flaw->parts.at[k]);
+        add_single(s, flaw->noun);
+        add_single(s, flaw->adjective);
+        add_single(s, flaw->part);
+        for (size_t k = 0; k < flaw->parts.count; k++) add_single(s, flaw->parts.at[k]);
+        for (size_t k = 0; k < flaw->finder.said.count; k++) add_single(s, flaw->finder.said.at[k]);
     }
+    for (size_t i = 0; i < rules->family_count; i++)
+        for (size_t k = 0; k < rules->families[i]->thing_count; k++)
+            add_single(s, rules->families[i]->things[k].noun);
 }
 
 struct spelling *spelling_new(struct arena *arena, const struct spelling_options *options,
@@ -53,112 +74,68 @@ struct spelling *spelling_new(struct arena *arena, const struct spelling_options
     s->arena = arena;
     s->options = *options;
     s->diags = diags;
-    s->known = arena_array(arena, KNOWN_SLOTS, sizeof *s->known);
+    s->lists = spelling_lists_new(arena, options->rules, options->book);
     gather_usual(s);
     struct speller_options made = {.english = options->locale == LOCALE_GB ? SPELLER_GB : SPELLER_US,
                                    .both = true,
                                    .folder = options->dictionaries,
                                    .trade = options->trade,
-                                   .usual = s->usual,
-                                   .usual_count = s->usual_count};
+                                   .usual = s->usual.at,
+                                   .usual_count = s->usual.count,
+                                   .lists = spelling_lists_know,
+                                   .lists_context = s->lists};
     s->speller = speller_new(arena_source(arena), &made);
     if (!s->speller) arena_give_up(arena);
     arena_defer(arena, close_speller, s);
     return s;
 }
 
-static uint64_t hash_of(const char *word, size_t size) {
-    uint64_t h = 14695981039346656037u;
-    for (size_t i = 0; i < size; i++) h = (h ^ (unsigned char)word[i]) * 1099511628211u;
-    return h | 1;
-}
-
-static bool was_met(struct spelling *s, uint64_t hash, bool keep) {
-    size_t at = (size_t)(hash >> 1) & (KNOWN_SLOTS - 1);
-    for (; s->known[at]; at = (at + 1) & (KNOWN_SLOTS - 1))
-        if (s->known[at] == hash) return true;
-    if (keep && s->known_count < KNOWN_MOST) {
-        s->known[at] = hash;
-        s->known_count++;
-    }
-    return false;
-}
-
-static bool is_letter(unsigned char c) {
-    return (c | 32) >= 'a' && (c | 32) <= 'z';
-}
-
-// Known by the lists at hand, without a dictionary.
-static bool is_listed(const struct spelling *s, const char *word, size_t size) {
-    char small[40];
-    struct word_entry entry;
-    if (size >= sizeof small) return false;
-    for (size_t i = 0; i < size; i++)
-        small[i] = is_letter((unsigned char)word[i]) ? (char)(word[i] | 32) : word[i];
-    small[size] = '\0';
-    if (s->options.trade && trade_knows(s->options.trade, small, size)) return true;
-    if (!s->options.book) return false;
-    if (wordbook_find(s->options.book, small, size, &entry)) return true;
-    static const struct {
-        const char *end, *base;
-    } endings[] = {{"s", ""},   {"es", ""},   {"ies", "y"}, {"ed", ""}, {"ed", "e"},
-                   {"ing", ""}, {"ing", "e"}, {"ly", ""},   {"'s", ""}};
-    for (size_t i = 0; i < sizeof endings / sizeof *endings; i++) {
-        size_t n = strlen(endings[i].end);
-        if (size < n + 3 || strcmp(small + size - n, endings[i].end) != 0) continue;
-        char base[48];
-        memcpy(base, small, size - n);
-        strcpy(base + size - n, endings[i].base);
-        if (wordbook_find(s->options.book, base, strlen(base), &entry)) return true;
-    }
-    return false;
-}
-
-static void keep_words(struct spelling *s, const char *text) {
-    for (const char *at = text; *at;) {
-        size_t n = 0;
-        while (is_letter((unsigned char)at[n]) || at[n] == '\'') n++;
-        size_t bare = n;
-        while (bare && at[bare - 1] == '\'') bare--;
-        if (bare > 2) was_met(s, hash_of(at, bare), true);
-        at += n ? n : 1;
-    }
-}
+// --- one listing ---
 
 struct looker {
     struct arena *arena;
     struct spelling *spelling;
     struct listing *listing;
-    const char *exempt[EXEMPT_MOST];
-    size_t exempt_count;
-    const char *told[FINDINGS_MOST]; // words of findings
-    size_t told_count;
+    struct word_list exempt;
+    struct word_list strange; // the seller's unknown words, folded, also as singulars
+    size_t told;
 };
 
-static void exempt(struct looker *c, const char *text) {
-    if (text && c->exempt_count < EXEMPT_MOST) c->exempt[c->exempt_count++] = text;
-}
-
-static bool is_name(const char *attribute) {
-    static const char *const names[] = {"brand", "model", "name", "author", "byArtist",
-                                        "mpn",   "gtin",  "isbn", "size",   "countryOfOrigin"};
-    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-        if (!strcmp(attribute, names[i])) return true;
+static bool one_of(const char *name, const char *const *list) {
+    for (; *list; list++)
+        if (!strcmp(name, *list)) return true;
     return false;
 }
 
-// "Meadow Gate": a pattern or theme that is written as a name is one.
+static bool is_name(const char *attribute) {
+    static const char *const names[] = {"brand", "model", "name", "author",          "byArtist", "mpn",
+                                        "gtin",  "isbn",  "size", "countryOfOrigin", NULL};
+    return one_of(attribute, names);
+}
+
+// What these say is never a name, however it is written.
+static bool is_plain(const char *attribute) {
+    static const char *const plain[] = {"color", "material", "finish", "technique", "shape", NULL};
+    return one_of(attribute, plain);
+}
+
 static bool has_capital(const char *text) {
     for (; *text; text++)
         if (*text >= 'A' && *text <= 'Z') return true;
     return false;
 }
 
+static void exempt(struct looker *c, const char *text) {
+    if (text) add_word(c->arena, &c->exempt, text);
+}
+
+// "Meadow Gate": a pattern or theme that is written as a name is one.
 static void gather_exempt(struct looker *c) {
     const struct record *r = c->listing->record;
-    for (size_t i = 0; i < r->attribute_count; i++)
-        if (is_name(r->attributes[i].name) || has_capital(r->attributes[i].value))
-            exempt(c, r->attributes[i].value);
+    for (size_t i = 0; i < r->attribute_count; i++) {
+        const struct value *v = &r->attributes[i];
+        if (is_name(v->name) || (!is_plain(v->name) && has_capital(v->value))) exempt(c, v->value);
+    }
     for (size_t i = 0; i < r->mark_count; i++) exempt(c, r->marks[i].text);
     for (size_t i = 0; i < r->fit_count; i++) {
         exempt(c, r->fits[i].brand);
@@ -167,141 +144,131 @@ static void gather_exempt(struct looker *c) {
     for (size_t i = 0; r->family && i < r->family->short_count; i++) exempt(c, r->family->shorts[i].text);
 }
 
-static bool is_exempt(const struct looker *c, const char *word, size_t size) {
-    for (size_t i = 0; i < c->exempt_count; i++)
-        for (const char *at = c->exempt[i]; *at; at++) {
-            size_t n = 0;
-            while (n < size && at[n] && (at[n] | 32) == (word[n] | 32)) n++;
-            if (n == size) return true;
-        }
-    return false;
-}
-
-// Is every word of plain letters in `text` known already? Then nobody has to open a dictionary for it.
-static bool all_known(struct looker *c, const char *text) {
-    struct spelling *s = c->spelling;
-    for (const char *at = text; *at;) {
-        if (!is_letter((unsigned char)*at)) {
-            if ((unsigned char)*at >= 0x80) return false;
-            at++;
-            continue;
-        }
-        size_t n = 0;
-        while (is_letter((unsigned char)at[n]) || at[n] == '\'') n++;
-        size_t bare = n;
-        while (bare && at[bare - 1] == '\'') bare--;
-        if (bare > 2 && !was_met(s, hash_of(at, bare), false) && !is_exempt(c, at, bare)) {
-            if (!is_listed(s, at, bare)) return false;
-            was_met(s, hash_of(at, bare), true);
-        }
-        at += n;
-    }
-    return true;
-}
-
-static bool was_told(struct looker *c, const char *word) {
-    for (size_t i = 0; i < c->told_count; i++)
-        if (!strcmp(c->told[i], word)) return true;
-    return false;
-}
-
-static const char *meant(struct looker *c, const char *word) {
-    struct spelling *s = c->spelling;
+static void make_suggestion(struct looker *c, const char *word, struct kept_suggestion *made) {
     struct diags own = diags_start(c->arena);
-    struct suggestions found = speller_suggest(s->speller, word, strlen(word), SUGGEST_MOST, &own);
-    if (!found.count) return "";
+    struct suggestions found = speller_suggest(c->spelling->speller, word, strlen(word), SUGGEST_MOST, &own);
     struct buf out = buf_start(c->arena);
-    buf_text(&out, "; meant: ");
-    for (size_t i = 0; i < found.count; i++) buf_format(&out, "%s'%s'", i ? ", " : "", found.words[i]);
-    buf_byte(&out, '?');
-    return out.at;
+    for (size_t i = 0; i < found.count; i++)
+        buf_format(&out, "%s'%s'", i ? ", " : "; meant: ", found.words[i]);
+    if (found.count) buf_byte(&out, '?');
+    const char *first = found.count ? utf8_fold(c->arena, found.words[0]) : "";
+    made->usual = spelling_is_rule_word(c->spelling->lists, first, strlen(first));
+    // Three words of at most 40 bytes with their marks may be longer than what is kept.
+    if (out.n < KEPT_TEXT) memcpy(made->text, out.at, out.n);
+    made->text[out.n < KEPT_TEXT ? out.n : 0] = '\0';
 }
 
-static bool is_open(struct looker *c) {
-    return speller_open(c->spelling->speller, c->spelling->diags);
+// "; meant: 'knob', 'knot'?", or nothing.
+static const struct kept_suggestion *suggestion(struct looker *c, const char *word) {
+    struct spelling *s = c->spelling;
+    if (!s->kept) s->kept = arena_array(s->arena, KEPT_MOST, sizeof *s->kept);
+    uint64_t hash = spelling_hash(word, strlen(word));
+    struct kept_suggestion *kept = &s->kept[(hash >> 1) % KEPT_MOST];
+    if (kept->hash != hash) {
+        make_suggestion(c, word, kept);
+        kept->hash = hash;
+    }
+    return kept;
 }
 
-// The words of `text` that nobody knows; none when no dictionary can be had.
 static struct misspellings look_over(struct looker *c, const char *text) {
     struct misspellings none = {NULL, 0};
-    if (!text || !*text || all_known(c, text) || !is_open(c)) return none;
+    if (!text || !*text) return none;
     struct diags own = diags_start(c->arena);
-    struct speller_text what = {text, strlen(text), c->exempt, c->exempt_count};
+    struct speller_text what = {text, strlen(text), c->exempt.at, c->exempt.count};
     struct misspellings found = speller_check(c->spelling->speller, &what, &own);
-    if (!found.count) keep_words(c->spelling, text);
+    struct place nowhere = {NULL, 0, 0};
+    for (size_t i = 0; i < own.count; i++) // of dictionaries that are missing; told at the end of the run
+        diags_add(c->spelling->diags, own.items[i].code, nowhere, own.items[i].hint, "%s",
+                  own.items[i].message);
     return found;
 }
 
-static void look_at_seller(struct looker *c, const char *text, struct note_span span) {
-    struct misspellings found = look_over(c, text);
-    for (size_t i = 0; i < found.count && c->told_count < FINDINGS_MOST; i++) {
-        if (found.items[i].name_like) continue;
-        const char *word =
-            arena_copy(c->arena, text + found.items[i].from, found.items[i].to - found.items[i].from);
-        if (was_told(c, word)) continue;
-        c->told[c->told_count++] = word;
-        listing_find(c->arena, c->listing, "could", "spelling.word",
-                     arena_format(c->arena, "'%s' is not a word known here%s", word, meant(c, word)), span);
-    }
-}
+// How to take a capital where no sentence starts.
+enum capitals {
+    CAPITALS_NAME,  // as a name
+    CAPITALS_PLAIN, // as nothing
+    CAPITALS_TITLE  // all words have it: a name unless a word of the rules may be meant
+};
 
-static bool wrote(struct looker *c, const char *word) {
-    if (was_told(c, word)) return true;
-    const struct record *r = c->listing->record;
-    const char *folded = say_singular(c->arena, utf8_fold(c->arena, word));
-    for (size_t i = 0; i < r->attribute_count; i++)
-        if (strstr(utf8_fold(c->arena, r->attributes[i].value), folded)) return true;
-    if (r->type.value && strstr(utf8_fold(c->arena, r->type.value), folded)) return true;
-    for (size_t i = 0; i < r->mark_count; i++)
-        if (strstr(utf8_fold(c->arena, r->marks[i].text), folded)) return true;
-    return c->told_count == FINDINGS_MOST;
+static void look_at_seller(struct looker *c, const char *text, struct note_span span,
+                           enum capitals capitals) {
+    struct misspellings found = look_over(c, text);
+    for (size_t i = 0; i < found.count; i++) {
+        const struct misspelling *m = &found.items[i];
+        const char *word = arena_copy(c->arena, text + m->from, m->to - m->from);
+        const char *folded = utf8_fold(c->arena, word), *one = say_singular(c->arena, folded);
+        bool told = holds(&c->strange, folded);
+        if (!told) add_word(c->arena, &c->strange, folded);
+        if (!holds(&c->strange, one)) add_word(c->arena, &c->strange, one);
+        if (told || c->told == FINDINGS_MOST || (m->name_like && capitals == CAPITALS_NAME)) continue;
+        const struct kept_suggestion *meant = suggestion(c, word);
+        if (m->name_like && capitals == CAPITALS_TITLE && !meant->usual) continue;
+        c->told++;
+        listing_find(c->arena, c->listing, "could", "spelling.word",
+                     arena_format(c->arena, "'%s' is not a word known here%s", word, meant->text), span);
+    }
 }
 
 static void look_at_output(struct looker *c, const char *text) {
     struct misspellings found = look_over(c, text);
-    for (size_t i = 0; i < found.count && c->told_count < FINDINGS_MOST; i++) {
-        const char *word =
-            arena_copy(c->arena, text + found.items[i].from, found.items[i].to - found.items[i].from);
-        if (found.items[i].name_like || wrote(c, utf8_fold(c->arena, word)) || wrote(c, word)) continue;
-        c->told[c->told_count++] = word;
+    for (size_t i = 0; i < found.count && c->told < FINDINGS_MOST; i++) {
+        const struct misspelling *m = &found.items[i];
+        const char *word = arena_copy(c->arena, text + m->from, m->to - m->from);
+        const char *folded = utf8_fold(c->arena, word);
+        if (holds(&c->strange, folded) || holds(&c->strange, say_singular(c->arena, folded))) continue;
+        add_word(c->arena, &c->strange, folded);
+        c->told++;
         listing_find(c->arena, c->listing, "should", "spelling.output",
                      arena_format(c->arena, "'%s' came out of a rule and is not a word known here", word),
                      (struct note_span){0, 0});
     }
 }
 
+static void look_at_thing(struct looker *c) {
+    const struct record *r = c->listing->record;
+    struct note_span none = {0, 0};
+    look_at_seller(c, r->type.value, r->type.span, CAPITALS_PLAIN);
+    for (size_t i = 0; i < r->others.count; i++) look_at_seller(c, r->others.at[i], none, CAPITALS_PLAIN);
+    for (size_t i = 0; i < r->attribute_count; i++) {
+        const struct value *v = &r->attributes[i];
+        if (!is_name(v->name))
+            look_at_seller(c, v->value, v->span, is_plain(v->name) ? CAPITALS_PLAIN : CAPITALS_NAME);
+        look_at_seller(c, v->of, v->span, CAPITALS_NAME);
+    }
+    for (size_t i = 0; i < r->mark_count; i++) look_at_seller(c, r->marks[i].where, none, CAPITALS_NAME);
+    for (size_t i = 0; i < r->include_count; i++) look_at_seller(c, r->includes[i].what, none, CAPITALS_NAME);
+    for (size_t i = 0; i < r->measurement_count; i++)
+        look_at_seller(c, r->measurements[i].of, r->measurements[i].span, CAPITALS_NAME);
+    for (size_t i = 0; i < r->photo_count; i++) look_at_seller(c, r->photos[i].shows, none, CAPITALS_NAME);
+}
+
 static void look_at_condition(struct looker *c) {
     const struct record *r = c->listing->record;
     struct note_span none = {0, 0};
     for (size_t i = 0; i < r->flaw_count; i++) {
-        look_at_seller(c, r->flaws[i].part, r->flaws[i].span);
-        look_at_seller(c, r->flaws[i].where, r->flaws[i].span);
+        look_at_seller(c, r->flaws[i].part, r->flaws[i].span, CAPITALS_NAME);
+        look_at_seller(c, r->flaws[i].where, r->flaws[i].span, CAPITALS_NAME);
     }
     for (size_t i = 0; i < r->clear_count; i++) {
-        look_at_seller(c, r->clear[i].part, r->clear[i].span);
-        look_at_seller(c, r->clear[i].where, r->clear[i].span);
+        look_at_seller(c, r->clear[i].part, r->clear[i].span, CAPITALS_NAME);
+        look_at_seller(c, r->clear[i].where, r->clear[i].span, CAPITALS_NAME);
     }
     for (size_t i = 0; i < r->unchecked.count; i++)
         if (!ruleset_flaw(c->spelling->options.rules, r->unchecked.at[i]))
-            look_at_seller(c, r->unchecked.at[i], none);
+            look_at_seller(c, r->unchecked.at[i], none, CAPITALS_NAME);
 }
 
 void listing_spell(struct arena *arena, struct listing *l, struct spelling *spelling) {
     struct looker c = {.arena = arena, .spelling = spelling, .listing = l};
-    const struct record *r = l->record;
     struct note_span none = {0, 0};
     gather_exempt(&c);
-    look_at_seller(&c, r->type.value, r->type.span);
-    for (size_t i = 0; i < r->others.count; i++) look_at_seller(&c, r->others.at[i], none);
-    for (size_t i = 0; i < r->attribute_count; i++)
-        if (!is_name(r->attributes[i].name))
-            look_at_seller(&c, r->attributes[i].value, r->attributes[i].span);
+    look_at_thing(&c);
     look_at_condition(&c);
-    for (size_t i = 0; i < r->include_count; i++) look_at_seller(&c, r->includes[i].what, none);
-    for (size_t i = 0; i < r->measurement_count; i++)
-        look_at_seller(&c, r->measurements[i].of, r->measurements[i].span);
-    for (size_t i = 0; i < r->photo_count; i++) look_at_seller(&c, r->photos[i].shows, none);
     look_at_output(&c, l->title);
-    look_at_output(&c, l->disclosure.text);
+    for (size_t i = 0; i < l->alternate_count; i++) look_at_output(&c, l->alternates[i]);
     look_at_output(&c, l->description);
+    if (!strstr(l->description, l->disclosure.text)) look_at_output(&c, l->disclosure.text);
+    if (l->given) look_at_seller(&c, l->given->text, none, CAPITALS_TITLE);
+    look_at_seller(&c, l->record->listing.description, none, CAPITALS_NAME);
 }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The seller's words and every output of a draft are looked over for spelling. What is known without opening
-// a dictionary is asked first: words met before, trade words, words of the word book; so most runs open none.
-// Owner: whoever called spelling_new() closes it; one a worker.
+// a dictionary is asked first (words of the shipped rules, trade words, the word book), so that most single
+// drafts open none. What is found in a record depends on that record alone.
+// Owner: the arena that spelling_new() was given; one a worker.
 #ifndef LISTING_SPELLING_H
 #define LISTING_SPELLING_H
 
@@ -19,7 +20,7 @@ struct spelling_options {
 
 struct spelling;
 
-// In the arena given, which also closes it. `diags` is told once when a dictionary cannot be used.
+// `diags` is told once when a dictionary that is needed cannot be used.
 struct spelling *spelling_new(struct arena *arena, const struct spelling_options *options,
                               struct diags *diags);
 

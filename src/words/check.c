@@ -101,8 +101,13 @@ static void report(struct walk *w, size_t from, size_t to, bool name_like) {
     w->found.items[w->found.count++] = (struct misspelling){from, to, name_like};
 }
 
-static bool is_known(const struct walk *w, size_t from, size_t to) {
-    return speller_knows(w->speller, w->text->text + from, to - from, w->diags);
+// As written, or without the marks that may stand around it; a dictionary is asked last.
+static bool is_known(const struct walk *w, size_t whole_from, size_t whole_to, size_t from, size_t to) {
+    const char *text = w->text->text, *word = text + from;
+    size_t size = to - from;
+    return parts_listed(w->speller, word, size) || is_exempt(w, word, size) ||
+           speller_knows(w->speller, text + whole_from, whole_to - whole_from, w->diags) ||
+           (size != whole_to - whole_from && speller_knows(w->speller, word, size, w->diags));
 }
 
 static void check_word(struct walk *w, size_t from, size_t to) {
@@ -114,8 +119,7 @@ static void check_word(struct walk *w, size_t from, size_t to) {
     struct shape shape = shape_of(text + from, to - from);
     if (shape.letters < 2 || shape.digits || shape.foreign || shape.inner_capital) return;
     if (shape.capitals == shape.letters) return;
-    if (is_known(w, whole_from, whole_to) || is_known(w, from, to) || is_exempt(w, text + from, to - from))
-        return;
+    if (is_known(w, whole_from, whole_to, from, to)) return;
     report(w, from, to, shape.capitals > 0 && !starts);
 }
 
@@ -135,7 +139,7 @@ static void check_compound(struct walk *w, size_t from, size_t to) {
     struct shape shape = shape_of(text + from, to - from);
     bool hyphens = memchr(text + from, '-', to - from) != NULL;
     if (shape.foreign) return;
-    if (!hyphens || (!shape.digits && is_known(w, from, to))) {
+    if (!hyphens || (!shape.digits && is_known(w, from, to, from, to))) {
         if (!hyphens) check_word(w, from, to);
         w->starts = false;
         return;
@@ -224,6 +228,6 @@ static void walk_text(struct walk *w) {
 struct misspellings speller_check(struct speller *speller, const struct speller_text *text,
                                   struct diags *diags) {
     struct walk w = {.speller = speller, .diags = diags, .text = text, .starts = true};
-    if (speller_open(speller, diags)) walk_text(&w);
+    walk_text(&w);
     return w.found;
 }

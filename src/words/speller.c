@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What is known: the trade words first, being cheapest to ask; then the dictionary of the English asked for;
-// then the other, which is opened only when a word is strange to the first.
+// What is known: the lists first, being cheapest to ask; then the dictionary of the English asked for; then
+// the other, which is opened only when a word is strange to the first.
 #include "words/speller.h"
 
 #include <string.h>
@@ -24,6 +24,7 @@ static void make(struct arena *arena, void *context) {
     struct speller *speller = arena_alloc(arena, sizeof *speller);
     speller->arena = arena;
     speller->options = *making->options;
+    speller->answers = arena_array(arena, PARTS_ANSWERS, sizeof *speller->answers);
     const char *folder = making->options->folder ? making->options->folder : SPELLER_FOLDER;
     for (int i = 0; i < 2; i++)
         speller->of[i] = (struct dictionary){.affix = arena_format(arena, "%s/%s.aff", folder, names[i]),
@@ -85,12 +86,16 @@ static bool has_possessive(const char *word, size_t size) {
     return size > 3 && word[size - 2] == '\'' && (word[size - 1] == 's' || word[size - 1] == 'S');
 }
 
-static bool is_trade(const struct speller *speller, const char *word, size_t size) {
+bool parts_listed(const struct speller *speller, const char *word, size_t size) {
+    const struct speller_options *o = &speller->options;
     char small[PARTS_WORD];
-    if (!speller->options.trade) return false;
-    memcpy(small, word, size);
-    parts_lower(small, size);
-    return trade_knows(speller->options.trade, small, has_possessive(word, size) ? size - 2 : size);
+    if (!size || size >= PARTS_WORD || (!o->trade && !o->lists)) return false;
+    size_t bare = has_possessive(word, size) ? size - 2 : size;
+    memcpy(small, word, bare);
+    small[bare] = '\0';
+    parts_lower(small, bare);
+    return (o->trade && trade_knows(o->trade, small, bare)) ||
+           (o->lists && o->lists(o->lists_context, small, bare));
 }
 
 static bool is_in_dictionary(struct speller *speller, const char *word, struct diags *diags) {
@@ -101,14 +106,31 @@ static bool is_in_dictionary(struct speller *speller, const char *word, struct d
     return dictionary_open(other, diags) && dictionary_knows(other, word);
 }
 
+static uint64_t hash_of(const char *word, size_t size) {
+    uint64_t h = 14695981039346656037u;
+    for (size_t i = 0; i < size; i++) h = (h ^ (unsigned char)word[i]) * 1099511628211u;
+    return h;
+}
+
+// hunspell takes microseconds a word, and the same words come again in every record.
+static bool is_answered_known(struct speller *speller, char *plain, size_t size, struct diags *diags) {
+    uint64_t hash = hash_of(plain, size), *answer = &speller->answers[(hash >> 1) % PARTS_ANSWERS];
+    hash |= 3; // 0 marks what was not asked yet
+    if ((*answer | 1) == hash) return *answer & 1;
+    bool known = is_in_dictionary(speller, plain, diags);
+    if (!known) {
+        // Its apostrophes may be quotation marks, or part of it as in 'tis.
+        size_t trimmed = parts_trim(plain, size);
+        known = trimmed && trimmed < size &&
+                (parts_listed(speller, plain, trimmed) || is_in_dictionary(speller, plain, diags));
+    }
+    *answer = known ? hash : hash - 1;
+    return known;
+}
+
 bool speller_knows(struct speller *speller, const char *word, size_t size, struct diags *diags) {
     char plain[PARTS_WORD];
-    if (!speller_open(speller, diags)) return true;
     size_t plain_size = parts_plain(word, size, plain);
-    if (!plain_size) return false;
-    if (is_trade(speller, plain, plain_size) || is_in_dictionary(speller, plain, diags)) return true;
-    // Its apostrophes may be quotation marks, or part of it as in 'tis.
-    size_t trimmed = parts_trim(plain, plain_size);
-    if (!trimmed || trimmed == plain_size) return false;
-    return is_trade(speller, plain, trimmed) || is_in_dictionary(speller, plain, diags);
+    if (parts_listed(speller, plain, plain_size) || !speller_open(speller, diags)) return true;
+    return plain_size && is_answered_known(speller, plain, plain_size, diags);
 }

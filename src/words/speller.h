@@ -4,10 +4,9 @@
 // clock.
 //
 // Owner: whoever called speller_new() frees it. One speller a worker: it is not to be shared between threads.
-// Nothing is opened before the first text is checked, and the words for suggestions are laid out at the first
-// suggestion, so that a run which needs neither pays for neither.
-// Results live in the arena of the messages given with each call; when memory runs out, the arena_try() of
-// that arena is left.
+// Nothing is opened before a word is met that is in no list, and the words for suggestions are laid out at
+// the first suggestion, so that a run which needs neither pays for neither. Results live in the arena of the
+// messages given with each call; when memory runs out, the arena_try() of that arena is left.
 #ifndef WORDS_SPELLER_H
 #define WORDS_SPELLER_H
 
@@ -27,6 +26,10 @@ struct speller_options {
     const char *const
         *usual;         // small-letter words that are often said of goods, as the rules have them: of two
     size_t usual_count; // suggestions as likely otherwise, these come first; the words live as long
+    // May be NULL: further known words, asked for before any dictionary is opened. The word comes in small
+    // letters, without a possessive ending.
+    bool (*lists)(const void *context, const char *word, size_t size);
+    const void *lists_context;
 };
 
 struct speller;
@@ -40,7 +43,7 @@ void speller_free(struct speller *speller);
 // word counts as known.
 bool speller_open(struct speller *speller, struct diags *diags);
 
-// One word as written, without the marks around it. The speller must have been opened.
+// One word as written, without the marks around it. Answers are kept, so that asking again costs a hash.
 bool speller_knows(struct speller *speller, const char *word, size_t size, struct diags *diags);
 
 struct speller_text {

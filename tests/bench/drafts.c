@@ -106,7 +106,7 @@ static void time_parts(struct arena *arena, struct bench *b, const struct listin
     marks[PART_PHOTOS] = now();
     photos_wish(arena, record);
     marks[PART_DESCRIPTION] = now();
-    listing_describe(arena, &b->drafter, &copy);
+    copy.description = listing_describe(arena, &b->drafter, &copy);
     marks[PART_SPELLING] = now();
     listing_spell(arena, &copy, b->drafter.spelling);
     marks[PART_COUNT] = now();

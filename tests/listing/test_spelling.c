@@ -5,7 +5,7 @@
 #include "../rules/records.h"
 
 #include "listing/spelling.h"
-#include "words/trade.h"
+#include "listing/spelling_lists.h"
 
 enum { RECORDS = 5000 };
 
@@ -14,13 +14,25 @@ struct desk {
     struct diags diags;
 };
 
-static void set_desk(struct arena *arena, struct desk *desk, enum locale locale, const char *dictionaries) {
+// The word book is made when the program is built, and lies beside it.
+static const struct wordbook *built_book(struct arena *arena, struct diags *diags) {
+    const char *command = getenv("ASFOUND_COMMAND");
+    const char *program = command ? command : "build-tests/bin/asfound";
+    const char *path = arena_format(arena, "%.*s../share/asfound/wordbook.bin",
+                                    (int)(strrchr(program, '/') - program + 1), program);
+    const struct wordbook *book = wordbook_open(arena, path, diags);
+    ck_assert_msg(book != NULL, "%s is not there: build the target 'wordbook'", path);
+    return book;
+}
+
+static void set_desk(struct arena *arena, struct desk *desk, enum locale locale, const char *dictionaries,
+                     bool book) {
     desk->diags = diags_start(arena);
     desk->drafter = drafter_in(arena, shipped_once());
     const struct source *words = folder_read_file(arena, "dict/trade.txt", 1 << 20, &desk->diags);
     ck_assert_ptr_nonnull(words);
-    struct spelling_options options = {locale, dictionaries, trade_read(arena, words, &desk->diags), NULL,
-                                       desk->drafter.rules};
+    struct spelling_options options = {locale, dictionaries, trade_read(arena, words, &desk->diags),
+                                       book ? built_book(arena, &desk->diags) : NULL, desk->drafter.rules};
     desk->drafter.spelling = spelling_new(arena, &options, &desk->diags);
 }
 
@@ -46,7 +58,7 @@ static size_t count_findings(const struct listing *l, const char *code) {
 static void check_outputs(struct arena *arena, void *context) {
     enum locale locale = *(const enum locale *)context;
     struct desk desk;
-    set_desk(arena, &desk, locale, NULL);
+    set_desk(arena, &desk, locale, NULL, false);
     for (size_t number = 0; number < RECORDS; number++) {
         struct dice dice = {0x94D049BB133111EBu * (number + 1) | 1};
         for (int i = 0; i < 8; i++) dice_roll(&dice, 2);
@@ -83,23 +95,38 @@ static const char *const slips[][2] = {
     {"pedestle", "pedestal"},
 };
 
+static const char *message_on(const struct listing *l, const char *word) {
+    for (size_t i = 0; i < l->finding_count; i++)
+        if (!strcmp(l->findings[i].code, "spelling.word") &&
+            !strncmp(l->findings[i].message + 1, word, strlen(word)))
+            return l->findings[i].message;
+    return NULL;
+}
+
 static void check_slips(struct arena *arena, void *context) {
     (void)context;
+    static const char *const places[] = {"type: jug\nflaws: [{kind: stain, where: near the %s}]\n",
+                                         "type: jug\nflaws: [{kind: stain, part: %s}]\n", "type: jug %s\n",
+                                         "type: jug\nattributes: {material: {value: tin, of: %s}}\n",
+                                         "type: jug\nunchecked: [the %s]\n"};
     struct desk desk;
-    set_desk(arena, &desk, LOCALE_US, NULL);
-    size_t first = 0, count = sizeof slips / sizeof *slips;
-    for (size_t i = 0; i < count; i++) {
-        const char *yaml =
-            arena_format(arena, "type: jug\nflaws: [{kind: stain, where: near the %s}]\n", slips[i][0]);
-        const struct record *record = made(arena, &desk, yaml);
-        const struct listing *l = draft(arena, &desk, record, LOCALE_US);
-        const char *message = NULL;
-        for (size_t k = 0; k < l->finding_count; k++)
-            if (!strcmp(l->findings[k].code, "spelling.word")) message = l->findings[k].message;
-        ck_assert_msg(message && strstr(message, slips[i][0]), "'%s' was not noticed", slips[i][0]);
-        first += strstr(message, arena_format(arena, "meant: '%s'", slips[i][1])) != NULL;
+    set_desk(arena, &desk, LOCALE_US, NULL, true);
+    size_t first = 0, count = sizeof slips / sizeof *slips, of = sizeof places / sizeof *places;
+    for (size_t i = 0; i < count * of; i++) {
+        const char *const *slip = slips[i / of];
+        struct buf yaml = buf_start(arena);
+        const char *place = places[i % of], *blank = strstr(place, "%s");
+        buf_format(&yaml, "%.*s%s%s", (int)(blank - place), place, slip[0], blank + 2);
+        const struct listing *l = draft(arena, &desk, made(arena, &desk, yaml.at), LOCALE_US);
+        const char *message = message_on(l, slip[0]);
+        ck_assert_msg(message != NULL, "'%s' was not noticed: %s", slip[0], yaml.at);
+        ck_assert_uint_eq(count_findings(l, "spelling.output"),
+                          0); // it is the seller's, wherever it comes out
+        first += strstr(message, arena_format(arena, "meant: '%s'", slip[1])) != NULL;
     }
-    ck_assert_msg(first * 10 >= count * 8, "%zu of %zu meant words come first", first, count);
+    printf("meant words that come first: %zu of %zu\n", first, count * of);
+    ck_assert_msg(first * 10 >= count * of * 8, "%zu of %zu meant words come first", first, count * of);
+    ck_assert_uint_eq(desk.diags.count, 0);
 }
 
 START_TEST(slips_are_found_and_what_was_meant) {
@@ -110,15 +137,30 @@ END_TEST
 static void check_names(struct arena *arena, void *context) {
     (void)context;
     struct desk desk;
-    set_desk(arena, &desk, LOCALE_US, NULL);
+    set_desk(arena, &desk, LOCALE_US, NULL, true);
     const struct record *record =
         made(arena, &desk,
              "type: radio\nfamily: electrical\nattributes: {brand: [Naskerby], model: [R-6x], pattern: "
              "[Quillbrand Vane]}\n"
              "marks: [{text: NASKRBY PATNT 2311}]\nfits: [{brand: Zandiver, model: C-20}]\n"
-             "flaws: [{kind: crack, part: dial}]\n");
+             "flaws: [{kind: crack, part: dial, where: by the Naskerby plate}]\n"
+             "includes: [an Ostrellin box]\n"
+             "listing: {title: Naskerby Radio by Ostrellin}\n");
     const struct listing *l = draft(arena, &desk, record, LOCALE_US);
     ck_assert_uint_eq(count_findings(l, "spelling.word") + count_findings(l, "spelling.output"), 0);
+    // A name covers whole words only, and its own record only.
+    l = draft(arena, &desk,
+              made(arena, &desk,
+                   "type: jug\nattributes: {brand: Handelson}\nflaws: [{kind: chip, part: handel}]\n"),
+              LOCALE_US);
+    ck_assert_ptr_nonnull(message_on(l, "handel"));
+    l = draft(
+        arena, &desk,
+        made(arena, &desk, "type: jug\nattributes: {brand: Knobb}\nflaws: [{kind: chip, part: knobb}]\n"),
+        LOCALE_US);
+    ck_assert_uint_eq(count_findings(l, "spelling.word"), 0);
+    l = draft(arena, &desk, made(arena, &desk, "type: Knobb\n"), LOCALE_US);
+    ck_assert_ptr_nonnull(message_on(l, "Knobb"));
 }
 
 START_TEST(names_and_marks_are_left_alone) {
@@ -126,10 +168,142 @@ START_TEST(names_and_marks_are_left_alone) {
 }
 END_TEST
 
+// Random records with a maker and a mark that no dictionary has.
+static void check_makers(struct arena *arena, void *context) {
+    (void)context;
+    static const char *const fore[] = {"Ostr", "Quenn", "Vand", "Wreb", "Ibbl", "Zorr", "Thrup", "Murd"};
+    static const char *const rest[] = {"elvy",   "oskit", "andrel", "umbry",
+                                       "ittern", "axley", "ocket",  "enfry"};
+    struct desk desk;
+    set_desk(arena, &desk, LOCALE_US, NULL, true);
+    for (size_t number = 0; number < 400; number++) {
+        struct dice dice = {0xBF58476D1CE4E5B9u * (number + 1) | 1};
+        struct node *tree = random_record(arena, &dice, desk.drafter.rules, number),
+                    *marks = node_list(arena);
+        struct node *attributes = node_map(arena), *copy = node_map(arena);
+        const char *maker = arena_format(arena, "%s%s", PICK(&dice, fore), PICK(&dice, rest));
+        const char *mark = arena_format(arena, "%s%s wrks", PICK(&dice, fore), PICK(&dice, rest));
+        put_word(arena, attributes, number % 2 ? "brand" : "author", maker);
+        node_push(arena, marks, node_text(arena, mark));
+        for (size_t i = 0; i < tree->count; i++)
+            if (strcmp(tree->members[i].key, "attributes") != 0 && strcmp(tree->members[i].key, "marks") != 0)
+                node_put(arena, copy, tree->members[i].key, tree->members[i].value);
+        node_put(arena, copy, "attributes", attributes);
+        node_put(arena, copy, "marks", marks);
+        const struct listing *l = draft(arena, &desk, read_made(arena, desk.drafter.rules, copy), LOCALE_US);
+        ck_assert(strstr(l->description, maker) && strstr(l->description, mark));
+        for (size_t i = 0; i < l->finding_count; i++)
+            ck_assert_msg(
+                strncmp(l->findings[i].code, "spelling", 8) != 0 ||
+                    (!strstr(l->findings[i].message, maker) && !strstr(mark, l->findings[i].message)),
+                "%s", l->findings[i].message);
+    }
+}
+
+START_TEST(makers_are_never_reported) {
+    within(check_makers, NULL);
+}
+END_TEST
+
+static void check_given(struct arena *arena, void *context) {
+    (void)context;
+    struct desk desk;
+    set_desk(arena, &desk, LOCALE_US, NULL, true);
+    const struct listing *l = draft(
+        arena, &desk,
+        made(arena, &desk,
+             "type: {value: Oil Latern, others: [knoble]}\nattributes: {color: Dark Gren, pattern: Meddow "
+             "Gate}\n"
+             "marks: [{text: ABC, where: under the bottem}]\nphotos: [{file: a.jpg, shows: the hinje}]\n"
+             "listing: {title: Old Ostrellin Lantrn, description: A lamp with a craked shade.}\n"),
+        LOCALE_US);
+    static const char *const wants[] = {"Latern", "knoble", "Gren", "bottem", "hinje", "Lantrn", "craked"};
+    for (size_t i = 0; i < sizeof wants / sizeof *wants; i++)
+        ck_assert_msg(message_on(l, wants[i]) != NULL, "'%s' was not noticed", wants[i]);
+    ck_assert_uint_eq(count_findings(l, "spelling.word"), sizeof wants / sizeof *wants);
+    ck_assert_uint_eq(count_findings(l, "spelling.output"), 0);
+    ck_assert_str_eq(message_on(l, "hinje"),
+                     "'hinje' is not a word known here; meant: 'hinge', 'hinged', 'hinges'?");
+}
+
+START_TEST(every_text_of_the_seller_is_looked_over) {
+    within(check_given, NULL);
+}
+END_TEST
+
+// A slip in a rule of another pack than the shipped one, which is trusted less.
+static void check_rule_slip(struct arena *arena, void *context) {
+    (void)context;
+    struct desk desk;
+    set_desk(arena, &desk, LOCALE_US, NULL, true);
+    struct ruleset rules = *desk.drafter.rules;
+    struct flaw stain = *ruleset_flaw(&rules, "stain");
+    const struct flaw **flaws = arena_array(arena, rules.flaw_count, sizeof *flaws);
+    memcpy(flaws, rules.flaws, rules.flaw_count * sizeof *flaws);
+    stain.rule.pack = "other-pack";
+    stain.noun = "staine";
+    stain.plural = "staines";
+    stain.adjective = "stayned";
+    for (size_t i = 0; i < rules.flaw_count; i++)
+        if (!strcmp(flaws[i]->rule.id, "stain")) flaws[i] = &stain;
+    rules.flaws = flaws;
+    struct record record = *made(arena, &desk, "type: jug\nflaws: [{kind: stain, where: rim}]\n");
+    record.flaws[0].kind = &stain;
+    desk.drafter.rules = &rules;
+    const struct listing *l = draft(arena, &desk, &record, LOCALE_US);
+    ck_assert_uint_ge(count_findings(l, "spelling.output"), 1);
+    ck_assert_uint_eq(count_findings(l, "spelling.word"), 0);
+}
+
+START_TEST(a_slip_in_a_rule_is_the_rules_fault) {
+    within(check_rule_slip, NULL);
+}
+END_TEST
+
+struct rule_words {
+    struct speller *speller;
+    struct diags diags;
+    size_t asked, wrong;
+};
+
+static void ask_word(void *context, const char *word, size_t size) {
+    // Short for pieces, in titles; and other names of things as buyers type them.
+    static const char *const printed[] = {"pcs", "pc", "childrens", "tele", "seamans", "rpg", "doilie", "rc"};
+    struct rule_words *w = context;
+    w->asked++;
+    for (size_t i = 0; i < sizeof printed / sizeof *printed; i++)
+        if (size == strlen(printed[i]) && !memcmp(word, printed[i], size)) return;
+    if (speller_knows(w->speller, word, size, &w->diags)) return;
+    char *name = arena_copy(w->diags.arena, word, size); // a name of a style or place: French, Morse
+    name[0] = (char)(name[0] - ('a' - 'A'));
+    if (speller_knows(w->speller, name, size, &w->diags)) return;
+    fprintf(stderr, "in a rule: '%.*s'\n", (int)size, word);
+    w->wrong++;
+}
+
+static void check_rule_words(struct arena *arena, void *context) {
+    (void)context;
+    struct diags diags = diags_start(arena);
+    const struct source *words = folder_read_file(arena, "dict/trade.txt", 1 << 20, &diags);
+    struct speller_options options = {.both = true, .trade = trade_read(arena, words, &diags)};
+    struct rule_words asked = {speller_new(NULL, &options), diags_start(arena), 0, 0};
+    spelling_rule_words(shipped_once()->rules, ask_word, &asked);
+    speller_free(asked.speller);
+    ck_assert_uint_gt(asked.asked, 2000);
+    ck_assert_uint_eq(asked.wrong, 0);
+    ck_assert_uint_eq(asked.diags.count, 0);
+}
+
+// Drafts count them as known and open no dictionary for them.
+START_TEST(words_of_the_rules_stand_in_the_dictionaries) {
+    within(check_rule_words, NULL);
+}
+END_TEST
+
 static void check_missing(struct arena *arena, void *context) {
     (void)context;
     struct desk desk;
-    set_desk(arena, &desk, LOCALE_US, "no-such-folder");
+    set_desk(arena, &desk, LOCALE_US, "no-such-folder", true);
     const struct record *record = made(arena, &desk, "type: jugg\nflaws: [chip]\n");
     const struct listing *l = draft(arena, &desk, record, LOCALE_US);
     ck_assert_str_ne(l->title, "");
@@ -138,7 +312,42 @@ static void check_missing(struct arena *arena, void *context) {
     ck_assert_int_eq(desk.diags.items[0].code, CODE_DICT_MISSING);
     draft(arena, &desk, record, LOCALE_US);
     ck_assert_uint_eq(desk.diags.count, 1);
+    // Words that the lists know need none.
+    set_desk(arena, &desk, LOCALE_US, "no-such-folder", true);
+    draft(arena, &desk, made(arena, &desk, "type: jug\nflaws: [{kind: chip, where: rim}]\n"), LOCALE_US);
+    ck_assert_uint_eq(desk.diags.count, 0);
 }
+
+// Only that of the other English is missing: told once too, and slips are found all the same.
+static void check_other_missing(struct arena *arena, void *context) {
+    (void)context;
+    enter_new_folder();
+    static const char affix[] = "SET UTF-8\n", words[] = "4\nthe\njug\nhandle\nlamp\n";
+    write_file("en_US.aff", affix, sizeof affix - 1);
+    write_file("en_US.dic", words, sizeof words - 1);
+    char *folder = getcwd(NULL, 0);
+    ck_assert_int_eq(chdir(source_folder()), 0);
+    struct desk desk;
+    set_desk(arena, &desk, LOCALE_US, folder, true);
+    const struct record *record = made(arena, &desk, "type: jug\nflaws: [{kind: chip, part: handel}]\n");
+    for (int i = 0; i < 2; i++) {
+        const struct listing *l = draft(arena, &desk, record, LOCALE_US);
+        ck_assert_str_eq(message_on(l, "handel"),
+                         "'handel' is not a word known here; meant: 'handle', 'handbell'?");
+        ck_assert_uint_eq(desk.diags.count, 1);
+        ck_assert_int_eq(desk.diags.items[0].code, CODE_DICT_MISSING);
+        ck_assert_str_eq(desk.diags.items[0].hint, "install the package hunspell-en-gb");
+    }
+    (void)remove(arena_format(arena, "%s/en_US.aff", folder));
+    (void)remove(arena_format(arena, "%s/en_US.dic", folder));
+    ck_assert_int_eq(rmdir(folder), 0);
+    free(folder);
+}
+
+START_TEST(the_other_english_missing_is_told_once) {
+    within(check_other_missing, NULL);
+}
+END_TEST
 
 START_TEST(a_missing_dictionary_is_told_once_and_the_listing_is_made) {
     within(check_missing, NULL);
@@ -154,6 +363,11 @@ int main(void) {
     tcase_add_test(tests, outputs_are_spelled_in_british_english);
     tcase_add_test(tests, slips_are_found_and_what_was_meant);
     tcase_add_test(tests, names_and_marks_are_left_alone);
+    tcase_add_test(tests, makers_are_never_reported);
+    tcase_add_test(tests, every_text_of_the_seller_is_looked_over);
+    tcase_add_test(tests, a_slip_in_a_rule_is_the_rules_fault);
+    tcase_add_test(tests, words_of_the_rules_stand_in_the_dictionaries);
+    tcase_add_test(tests, the_other_english_missing_is_told_once);
     tcase_add_test(tests, a_missing_dictionary_is_told_once_and_the_listing_is_made);
     suite_add_tcase(suite, tests);
     return run_suite(suite);
