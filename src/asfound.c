@@ -28,6 +28,7 @@ struct asfound_engine {
     const struct variants *variants;
     const struct wordbook *book;
     const struct trade *trade;
+    const struct spelling_lists *lists;
     const char *dictionaries;
     bool color, quiet; // of all its messages
 };
@@ -95,6 +96,7 @@ static void load(struct arena *arena, void *context) {
     engine->trade = words ? trade_read(arena, words, &diags) : NULL;
     engine->dictionaries = options->dictionaries ? arena_string(arena, options->dictionaries) : NULL;
     engine->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", options->data), &diags);
+    if (engine->rules) engine->lists = spelling_lists_new(arena, engine->rules, engine->book);
     struct sink messages = {options->messages, options->messages_context};
     send_messages(engine, arena, &diags, &messages);
     loading->status = diags.status;
@@ -351,7 +353,7 @@ static void draft_all(struct arena *arena, void *context) {
                                     scanner_new(arena, run->engine->rules->finder_count), NULL, NULL};
     if (!run->options->read) {
         struct spelling_options spelling = {locale_of(run), run->engine->dictionaries, run->engine->trade,
-                                            run->engine->book, run->engine->rules};
+                                            run->engine->lists, run->engine->rules};
         run->drafter.spelling = spelling_new(arena, &spelling, &run->diags);
     }
     run->held = buf_start(arena);

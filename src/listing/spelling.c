@@ -2,7 +2,6 @@
 // Makers, models, names and marks are left alone, in the record and in what is made of it. Suggestions are
 // made for words that are shown, and kept, so that a word that stands in every record is asked about once.
 #include "listing/spelling.h"
-#include "listing/spelling_lists.h"
 
 #include <stdint.h>
 #include <string.h>
@@ -25,8 +24,6 @@ struct spelling {
     struct speller *speller;
     struct spelling_options options;
     struct diags *diags;
-    const struct spelling_lists *lists;
-    struct word_list usual;
     struct kept_suggestion *kept; // NULL before the first suggestion
 };
 
@@ -48,42 +45,21 @@ static void close_speller(void *thing) {
     speller_free(s->speller);
 }
 
-static void add_single(struct spelling *s, const char *phrase) {
-    if (phrase && !strchr(phrase, ' ')) add_word(s->arena, &s->usual, phrase);
-}
-
-// Words that are often said of goods: of two suggestions as likely otherwise, they come first.
-static void gather_usual(struct spelling *s) {
-    const struct ruleset *rules = s->options.rules;
-    for (size_t i = 0; i < rules->flaw_count; i++) {
-        const struct flaw *flaw = rules->flaws[i];
-        add_single(s, flaw->noun);
-        add_single(s, flaw->adjective);
-        add_single(s, flaw->part);
-        for (size_t k = 0; k < flaw->parts.count; k++) add_single(s, flaw->parts.at[k]);
-        for (size_t k = 0; k < flaw->finder.said.count; k++) add_single(s, flaw->finder.said.at[k]);
-    }
-    for (size_t i = 0; i < rules->family_count; i++)
-        for (size_t k = 0; k < rules->families[i]->thing_count; k++)
-            add_single(s, rules->families[i]->things[k].noun);
-}
-
 struct spelling *spelling_new(struct arena *arena, const struct spelling_options *options,
                               struct diags *diags) {
     struct spelling *s = arena_alloc(arena, sizeof *s);
     s->arena = arena;
     s->options = *options;
     s->diags = diags;
-    s->lists = spelling_lists_new(arena, options->rules, options->book);
-    gather_usual(s);
+    struct texts usual = spelling_usual(options->lists);
     struct speller_options made = {.english = options->locale == LOCALE_GB ? SPELLER_GB : SPELLER_US,
                                    .both = true,
                                    .folder = options->dictionaries,
                                    .trade = options->trade,
-                                   .usual = s->usual.at,
-                                   .usual_count = s->usual.count,
+                                   .usual = usual.at,
+                                   .usual_count = usual.count,
                                    .lists = spelling_lists_know,
-                                   .lists_context = s->lists};
+                                   .lists_context = options->lists};
     s->speller = speller_new(arena_source(arena), &made);
     if (!s->speller) arena_give_up(arena);
     arena_defer(arena, close_speller, s);
@@ -152,7 +128,7 @@ static void make_suggestion(struct looker *c, const char *word, struct kept_sugg
         buf_format(&out, "%s'%s'", i ? ", " : "; meant: ", found.words[i]);
     if (found.count) buf_byte(&out, '?');
     const char *first = found.count ? utf8_fold(c->arena, found.words[0]) : "";
-    made->usual = spelling_is_rule_word(c->spelling->lists, first, strlen(first));
+    made->usual = spelling_is_rule_word(c->spelling->options.lists, first, strlen(first));
     // Three words of at most 40 bytes with their marks may be longer than what is kept.
     if (out.n < KEPT_TEXT) memcpy(made->text, out.at, out.n);
     made->text[out.n < KEPT_TEXT ? out.n : 0] = '\0';
@@ -210,13 +186,30 @@ static void look_at_seller(struct looker *c, const char *text, struct note_span 
     }
 }
 
+static bool names(struct arena *arena, const char *text, const char *word) {
+    size_t n = strlen(word);
+    const char *folded = text ? utf8_fold(arena, text) : "";
+    for (const char *at = folded; (at = strstr(at, word)) != NULL; at += n)
+        if ((at == folded || strchr(" -", at[-1])) && (!at[n] || strchr(" -,", at[n]))) return true;
+    return false;
+}
+
+// A plural that no dictionary has, of a noun that the seller wrote.
+static bool is_plural_of_sellers(const struct looker *c, const char *one) {
+    const struct record *r = c->listing->record;
+    bool found = names(c->arena, r->type.value, one);
+    for (size_t i = 0; i < r->others.count && !found; i++) found = names(c->arena, r->others.at[i], one);
+    for (size_t i = 0; i < r->include_count && !found; i++) found = names(c->arena, r->includes[i].what, one);
+    return found;
+}
+
 static void look_at_output(struct looker *c, const char *text) {
     struct misspellings found = look_over(c, text);
     for (size_t i = 0; i < found.count && c->told < FINDINGS_MOST; i++) {
         const struct misspelling *m = &found.items[i];
         const char *word = arena_copy(c->arena, text + m->from, m->to - m->from);
-        const char *folded = utf8_fold(c->arena, word);
-        if (holds(&c->strange, folded) || holds(&c->strange, say_singular(c->arena, folded))) continue;
+        const char *folded = utf8_fold(c->arena, word), *one = say_singular(c->arena, folded);
+        if (holds(&c->strange, folded) || holds(&c->strange, one) || is_plural_of_sellers(c, one)) continue;
         add_word(c->arena, &c->strange, folded);
         c->told++;
         listing_find(c->arena, c->listing, "should", "spelling.output",

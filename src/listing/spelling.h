@@ -7,14 +7,14 @@
 #define LISTING_SPELLING_H
 
 #include "listing/listing.h"
+#include "listing/spelling_lists.h"
 #include "words/speller.h"
-#include "words/wordbook.h"
 
 struct spelling_options {
     enum locale locale;
     const char *dictionaries; // folder; NULL: where Debian puts them
     const struct trade *trade;
-    const struct wordbook *book; // may be NULL
+    const struct spelling_lists *lists;
     const struct ruleset *rules;
 };
 

@@ -78,6 +78,8 @@ struct spelling_lists {
     const struct wordbook *book;
     uint64_t *words; // hash table of hashes
     size_t slots;
+    const char **usual;
+    size_t usual_count, usual_room;
 };
 
 uint64_t spelling_hash(const char *word, size_t size) {
@@ -105,6 +107,27 @@ static void put_word(void *context, const char *word, size_t size) {
     *slot_of(lists, hash) = hash;
 }
 
+static void add_usual(struct arena *arena, struct spelling_lists *lists, const char *phrase) {
+    if (!phrase || strchr(phrase, ' ')) return;
+    lists->usual =
+        arena_grow(arena, (void *)lists->usual, lists->usual_count, &lists->usual_room, sizeof *lists->usual);
+    lists->usual[lists->usual_count++] = phrase;
+}
+
+static void gather_usual(struct arena *arena, struct spelling_lists *lists, const struct ruleset *rules) {
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct flaw *flaw = rules->flaws[i];
+        add_usual(arena, lists, flaw->noun);
+        add_usual(arena, lists, flaw->adjective);
+        add_usual(arena, lists, flaw->part);
+        for (size_t k = 0; k < flaw->parts.count; k++) add_usual(arena, lists, flaw->parts.at[k]);
+        for (size_t k = 0; k < flaw->finder.said.count; k++) add_usual(arena, lists, flaw->finder.said.at[k]);
+    }
+    for (size_t i = 0; i < rules->family_count; i++)
+        for (size_t k = 0; k < rules->families[i]->thing_count; k++)
+            add_usual(arena, lists, rules->families[i]->things[k].noun);
+}
+
 const struct spelling_lists *spelling_lists_new(struct arena *arena, const struct ruleset *rules,
                                                 const struct wordbook *book) {
     struct spelling_lists *lists = arena_alloc(arena, sizeof *lists);
@@ -114,7 +137,12 @@ const struct spelling_lists *spelling_lists_new(struct arena *arena, const struc
     while (lists->slots < words + words / 2) lists->slots *= 2;
     lists->words = arena_array(arena, lists->slots, sizeof *lists->words);
     spelling_rule_words(rules, put_word, lists);
+    gather_usual(arena, lists, rules);
     return lists;
+}
+
+struct texts spelling_usual(const struct spelling_lists *lists) {
+    return (struct texts){lists->usual, lists->usual_count};
 }
 
 bool spelling_is_rule_word(const struct spelling_lists *lists, const char *word, size_t size) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Words that are known without a dictionary: those that the shipped rules print, and those of the word book.
-// Owner: the arena given; the rules and the book must live as long.
+// Made once for an engine and shared by its workers. Owner: the arena given; rules and book must live as
+// long.
 #ifndef LISTING_SPELLING_LISTS_H
 #define LISTING_SPELLING_LISTS_H
 
@@ -17,6 +18,8 @@ const struct spelling_lists *spelling_lists_new(struct arena *arena, const struc
 // `lists` is a struct spelling_lists; the word is in small letters.
 bool spelling_lists_know(const void *lists, const char *word, size_t size);
 bool spelling_is_rule_word(const struct spelling_lists *lists, const char *word, size_t size);
+// Words that are often said of goods: of two suggestions as likely otherwise, they come first.
+struct texts spelling_usual(const struct spelling_lists *lists);
 uint64_t spelling_hash(const char *word, size_t size); // never 0
 
 // Every word, in small letters, that the rules of the first pack (the shipped one) may put into an output. A

@@ -19,18 +19,19 @@ struct file_text {
 };
 
 // The dictionaries' texts are needed while the lexicon is built and not after: they are kept out of the
-// arena.
+// arena. False when memory ran out; a file that cannot be read has no bytes.
 static bool read_text(struct file_text *text, const char *path) {
     FILE *file = fopen(path, "rb");
-    if (!file) return false;
+    if (!file) return true;
     long size = fseek(file, 0, SEEK_END) == 0 ? ftell(file) : -1;
     rewind(file);
-    if (size > 0 && size < TEXT_MOST) {
+    bool wanted = size > 0 && size < TEXT_MOST;
+    if (wanted) {
         text->bytes = text->memory->alloc(text->memory->context, (size_t)size);
         text->size = text->bytes ? fread(text->bytes, 1, (size_t)size, file) : 0;
     }
     fclose(file);
-    return text->bytes != NULL;
+    return !wanted || text->bytes;
 }
 
 struct laying {
@@ -58,13 +59,18 @@ static bool make_lexicon(struct speller *speller, struct diags *diags) {
     if (speller->lexicon) return true;
     const struct arena_memory *memory = arena_source(speller->arena);
     struct laying l = {.speller = speller};
+    bool done = true, open[2];
+    for (int i = 0; i < 2; i++) { // may leave for want of memory: nothing is held yet
+        bool wanted = speller->options.both || (int)speller->options.english == i;
+        open[i] = wanted && dictionary_open(&speller->of[i], diags);
+    }
     for (int i = 0; i < 2; i++) {
         l.affix[i].memory = l.words[i].memory = memory;
-        bool wanted = speller->options.both || (int)speller->options.english == i;
-        if (!wanted || !dictionary_open(&speller->of[i], diags)) continue;
-        if (read_text(&l.affix[i], speller->of[i].affix)) (void)read_text(&l.words[i], speller->of[i].words);
+        if (!open[i]) continue;
+        done = done && read_text(&l.affix[i], speller->of[i].affix) &&
+               read_text(&l.words[i], speller->of[i].words);
     }
-    bool done = arena_try(speller->arena, lay_out, &l);
+    done = done && arena_try(speller->arena, lay_out, &l);
     for (int i = 0; i < 2; i++) {
         memory->free(memory->context, l.affix[i].bytes);
         memory->free(memory->context, l.words[i].bytes);

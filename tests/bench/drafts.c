@@ -73,9 +73,11 @@ static void load(struct arena *arena, void *context) {
                              &b->diags);
     if (words) b->trade = trade_read(arena, words, &b->diags);
     b->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", b->data), &b->diags);
-    struct spelling_options spelling = {LOCALE_US, NULL, b->trade, b->book, b->drafter.rules};
-    if (b->drafter.rules) b->drafter.spelling = spelling_new(arena, &spelling, &b->diags);
-    if (b->drafter.rules) b->drafter.scanner = scanner_new(arena, b->drafter.rules->finder_count);
+    if (!b->drafter.rules) return;
+    struct spelling_options spelling = {
+        LOCALE_US, NULL, b->trade, spelling_lists_new(arena, b->drafter.rules, b->book), b->drafter.rules};
+    b->drafter.spelling = spelling_new(arena, &spelling, &b->diags);
+    b->drafter.scanner = scanner_new(arena, b->drafter.rules->finder_count);
 }
 
 static void keep_used(struct bench *b, size_t used) {

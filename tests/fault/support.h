@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "asfound.h"
 
@@ -98,11 +99,49 @@ static inline const char *source_folder(void) {
     return folder ? folder : ".";
 }
 
+// Dictionaries of a few words, so that opening them takes no time and nearly every word is looked for in
+// vain.
+static inline const char *const *small_dictionaries(void) {
+    static const char *const files[] = {
+        "en_US.aff", "SET UTF-8\n", "en_US.dic", "4\nthe\nhandle\nlamp\nwick\n",
+        "en_GB.aff", "SET UTF-8\n", "en_GB.dic", "2\nthe\ncolour\n",
+        NULL};
+    return files;
+}
+
+static inline char *dictionaries_folder(void) {
+    static char folder[512];
+    return folder;
+}
+
+// In the parent of all tests.
+static inline void dictionaries_make(void) {
+    const char *temporary = getenv("TMPDIR");
+    char path[600];
+    snprintf(dictionaries_folder(), 512, "%s/asfound-words-XXXXXX", temporary ? temporary : "/tmp");
+    if (!mkdtemp(dictionaries_folder())) abort();
+    for (const char *const *file = small_dictionaries(); *file; file += 2) {
+        snprintf(path, sizeof path, "%s/%s", dictionaries_folder(), file[0]);
+        FILE *to = fopen(path, "wb");
+        if (!to || fputs(file[1], to) < 0 || fclose(to)) abort();
+    }
+}
+
+static inline void dictionaries_remove(void) {
+    char path[600];
+    for (const char *const *file = small_dictionaries(); *file; file += 2) {
+        snprintf(path, sizeof path, "%s/%s", dictionaries_folder(), file[0]);
+        (void)remove(path);
+    }
+    (void)rmdir(dictionaries_folder());
+}
+
 static inline enum asfound_status engine_open(struct memory *memory, struct kept *messages,
                                               asfound_engine **engine) {
     struct asfound_engine_options options = {
         .data = data_folder(),
         .memory = {memory_alloc, memory_free, memory},
+        .dictionaries = dictionaries_folder(),
         .messages = kept_put,
         .messages_context = messages,
     };

@@ -13,7 +13,8 @@ static const char in_yaml[] =
     "attributes:\n  brand: [{value: Lunsetter, because: a plate}]\n  material: [brass, {value: glass, of: "
     "chimney}]\n"
     "  color: {value: green, sure: likely}\n  age: old\n  model: No. 4\n"
-    "flaws:\n  - {kind: chip, part: base, where: at the rim, count: 2, of: 3, severity: light, size: {mm: 4, "
+    "flaws:\n  - {kind: chip, part: base, where: at the handel, count: 2, of: 3, severity: light, size: {mm: "
+    "4, "
     "about: true},"
     " sure: likely, photo: base.jpg, span: [38, 42]}\n  - untested\n"
     "clear:\n  - {kind: crack, part: chimney, how: none-seen, where: inside}\n"
@@ -339,7 +340,9 @@ int main(void) {
     tcase_add_test(tests, rules_check_needs_every_block);
     suite_add_tcase(suite, tests);
     SRunner *runner = srunner_create(suite);
+    dictionaries_make();
     srunner_run_all(runner, CK_NORMAL);
+    dictionaries_remove();
     int failed = srunner_ntests_failed(runner);
     srunner_free(runner);
     return failed ? EXIT_FAILURE : EXIT_SUCCESS;

@@ -309,7 +309,9 @@ int main(void) {
     tcase_add_loop_test(tests, garbled_records_do_no_harm, 0, SLICES);
     suite_add_tcase(suite, tests);
     SRunner *runner = srunner_create(suite);
+    dictionaries_make();
     srunner_run_all(runner, CK_NORMAL);
+    dictionaries_remove();
     int failed = srunner_ntests_failed(runner);
     srunner_free(runner);
     return failed ? EXIT_FAILURE : EXIT_SUCCESS;
