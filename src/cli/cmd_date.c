@@ -44,7 +44,7 @@ static void add_lines(struct session *session, struct marks *marks) {
 }
 
 static void date(struct session *session, const struct settings *settings, const struct marks *marks) {
-    asfound_engine *engine = session_engine(session, settings->packs, settings->pack_count);
+    asfound_engine *engine = session_engine(session, settings);
     if (!engine) return;
     struct asfound_date_options options = {
         .marks = marks->at,
