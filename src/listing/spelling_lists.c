@@ -168,8 +168,9 @@ bool spelling_lists_know(const void *context, const char *word, size_t size) {
         size_t n = strlen(plurals[i][0]);
         if (size < n + 3 || memcmp(word + size - n, plurals[i][0], n) != 0) continue;
         memcpy(base, word, size - n);
-        strcpy(base + size - n, plurals[i][1]);
-        if (is_in_book(lists, base, strlen(base))) return true;
+        size_t end = strlen(plurals[i][1]);
+        memcpy(base + size - n, plurals[i][1], end);
+        if (is_in_book(lists, base, size - n + end)) return true;
     }
     return false;
 }
