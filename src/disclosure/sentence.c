@@ -54,6 +54,7 @@ static const char *reasons(struct teller *t, const struct clause *const *group, 
 }
 
 static void emit(struct teller *t, const char *text, const struct clause *const *group, size_t count) {
+    if (!count) return;
     for (size_t i = 0; i < count; i++) t->told[group[i] - t->clauses] = true;
     disclosure_add(t->maker, text, reasons(t, group, count), group[0]->flaw->span);
 }
