@@ -98,7 +98,7 @@ static void add(struct maker *m, const char *phrase, const char *print, enum wor
     if (family) e->family = text_of(m, family);
 }
 
-static void read_line(struct maker *m, size_t list, char *line, size_t number, char *last) {
+static void read_line(struct maker *m, size_t list, char *line, size_t number) {
     char *others = strchr(line, ':');
     if (others) *others++ = '\0';
     const char *family = NULL, *phrase = line;
@@ -116,7 +116,6 @@ static void read_line(struct maker *m, size_t list, char *line, size_t number, c
         complain(m, lists[list].file, number, "a phrase is small letters and single spaces");
         return;
     }
-    (void)last;
     add(m, phrase, phrase, lists[list].use, family);
     char *rest;
     for (char *other = others ? strtok_r(others, ",", &rest) : NULL; other;
@@ -145,8 +144,8 @@ static void read_list(struct maker *m, size_t list) {
         if (!line[0] || line[0] == '#') continue;
         if (strcmp(line, last) <= 0)
             complain(m, lists[list].file, number, "lines are sorted by bytes, each once");
-        strcpy(last, line);
-        read_line(m, list, line, number, last);
+        memcpy(last, line, strlen(line) + 1);
+        read_line(m, list, line, number);
     }
     fclose(file);
 }

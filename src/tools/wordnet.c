@@ -68,7 +68,7 @@ static bool read_sense(const struct wordnet *net, size_t offset, struct sense *s
         int n = 0;
         if (sscanf(end, " %63s %*x%n", word, &n) != 1) return false;
         end += n;
-        if (sense->word_count < WORDS_MOST) strcpy(sense->words[sense->word_count++], word);
+        if (sense->word_count < WORDS_MOST) memcpy(sense->words[sense->word_count++], word, sizeof word);
     }
     size_t pointers = strtoul(end, &end, 10);
     for (size_t i = 0; i < pointers; i++) {
