@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-enum { DEDICATION_TOKENS = 12, INITIALS_MOST = 4 };
+enum { DEDICATION_TOKENS = 12, INITIALS_MOST = 4, LETTERS_MOST = 2 * INITIALS_MOST };
 
 // "Dr" at the end of "14 Tarn Dr" is a street.
 static bool ends_street(const struct private_text *t, size_t i) {
@@ -113,7 +113,7 @@ void match_bare_name(struct private_text *t, size_t i) {
 }
 
 struct initials {
-    char letters[2 * INITIALS_MOST + 1];
+    char letters[LETTERS_MOST + 1];
     size_t count, end;
     bool dotted, compact;
 };
@@ -134,7 +134,7 @@ static bool read_initials(const struct private_text *t, size_t i, struct initial
         in->end = i + 1;
         return !token_joined(t, in->end) || token_at(t, in->end)->kind == TOKEN_SIGN;
     }
-    for (size_t at = i; is_initial(t, at) && in->count < (size_t)(2 * INITIALS_MOST);) {
+    for (size_t at = i; is_initial(t, at) && in->count < LETTERS_MOST;) {
         in->letters[in->count++] = t->text[token_at(t, at)->from];
         at++;
         if (piece_is(t, at, ".")) {

@@ -2,6 +2,7 @@
 // The word book holds base forms and the irregular ones; regular endings are taken off here.
 #include "notes/english.h"
 
+#include <stdio.h>
 #include <string.h>
 
 enum { WORD_BYTES = 48 };
@@ -28,8 +29,7 @@ static bool is_inflected(const struct note *note, const char *word, size_t n) {
         if (!ends_in(word, n, endings[k].ending)) continue;
         size_t size = n - strlen(endings[k].ending), more = strlen(endings[k].instead);
         if (size + more >= WORD_BYTES) continue;
-        memcpy(base, word, size);
-        memcpy(base + size, endings[k].instead, more);
+        snprintf(base, sizeof base, "%.*s%s", (int)size, word, endings[k].instead);
         if (is_known(note, base, size + more)) return true;
         if (size > 3 && base[size - 1] == base[size - 2] && is_known(note, base, size - 1))
             return true; // "hemmed"
