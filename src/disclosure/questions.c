@@ -152,18 +152,19 @@ static void ask_about_flaws(struct asker *a) {
 static bool is_of_other_thing(struct asker *a, const char *ask) {
     const char *colon = strchr(ask, ':'), *type = a->record->type.value;
     if (!colon || !type) return false;
-    const char *head = strrchr(type, ' ');
+    const char *head = strrchr(type, ' '), *one = say_singular(a->arena, head ? head + 1 : type);
     bool names_thing = false;
     for (const char *at = ask; at < colon;) {
         at += strspn(at, " ,");
         size_t n = strcspn(at, " ,:");
         if (!n) break;
         const char *word = say_singular(a->arena, utf8_fold(a->arena, arena_copy(a->arena, at, n)));
-        if (!strcmp(word, say_singular(a->arena, head ? head + 1 : type))) return false;
+        if (!strcmp(word, one)) return false;
         const struct family *family = a->record->family;
         for (size_t i = 0; i < family->thing_count; i++) {
             const char *noun = strrchr(family->things[i].noun, ' ');
-            names_thing |= !strcmp(noun ? noun + 1 : family->things[i].noun, word);
+            noun = noun ? noun + 1 : family->things[i].noun;
+            names_thing |= noun[0] == word[0] && !strcmp(noun, word);
         }
         at += n;
     }

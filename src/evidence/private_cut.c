@@ -108,6 +108,8 @@ void private_cut(struct private_text *t) {
         struct token *token = &t->tokens[t->count++];
         *token = cut_token(t->text, size, at);
         token->spaced = spaced;
+        char c = t->text[at];
+        token->first = c >= 'A' && c <= 'Z' ? (char)(c | 0x20) : c;
         spaced = false;
         at = token->to;
     }
@@ -119,8 +121,7 @@ const struct token *token_at(const struct private_text *t, size_t i) {
     return &t->tokens[i < t->count ? i : t->count]; // one before the first is far behind the last
 }
 
-bool piece_is(const struct private_text *t, size_t i, const char *word) {
-    const struct token *token = token_at(t, i);
+bool piece_matches(const struct private_text *t, const struct token *token, const char *word) {
     size_t size = strlen(word);
     if (token->to - token->from != size) return false;
     for (size_t k = 0; k < size; k++) {

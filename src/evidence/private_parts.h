@@ -42,6 +42,7 @@ struct token {
     bool spaced;  // white space before it, or the text begins here
     bool upper;   // begins with a capital
     bool capital; // holds no small letter
+    char first;   // its first byte, an ASCII capital as its small letter
     size_t from, to, letters;
     uint32_t classes;
 };
@@ -60,7 +61,12 @@ uint32_t private_classes(const char *word, size_t size);
 
 // Token `i`, or the end when there is none.
 const struct token *token_at(const struct private_text *t, size_t i);
-bool piece_is(const struct private_text *t, size_t i, const char *word); // a small-letter word or a sign
+bool piece_matches(const struct private_text *t, const struct token *token, const char *word);
+// A small-letter word or a sign. Most pieces are another one already by their first byte.
+static inline bool piece_is(const struct private_text *t, size_t i, const char *word) {
+    const struct token *token = &t->tokens[i < t->count ? i : t->count];
+    return token->first == word[0] && piece_matches(t, token, word);
+}
 bool token_has(const struct private_text *t, size_t i, uint32_t classes);
 size_t token_digits(const struct private_text *t, size_t i);      // digits of a number token, else 0
 int token_whole(const struct private_text *t, size_t i);          // its value up to six digits, else -1

@@ -6,16 +6,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-static size_t first_size(const char *phrase) {
-    return strcspn(phrase, " ");
-}
-
 // Order of the table: by bytes, where a space comes before every letter, so that all cues of one first word
 // stand together.
 static int first_order(const char *word, const char *phrase) {
-    size_t n = first_size(phrase), m = strlen(word);
-    int order = memcmp(word, phrase, n < m ? n : m);
-    return order ? order : (m > n) - (m < n);
+    while (*word && *word == *phrase) word++, phrase++;
+    int behind = *phrase == ' ' ? 0 : (unsigned char)*phrase;
+    return (unsigned char)*word - behind;
 }
 
 const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,

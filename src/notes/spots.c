@@ -5,66 +5,68 @@
 
 #include <string.h>
 
+#include "notes/things.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { PLACE_WORDS_MOST = 6, PART_WORDS_MOST = 4, GAP_MOST = 6 };
 
-// Words for parts and places that no list has a use for but this one.
+// Words for parts and places that no list has a use for but this one, in the order of their bytes.
 static const char *const always[] = {
-    "inside",  "outside", "underside", "underneath", "bottom",    "top",      "back",     "front",
-    "side",    "sides",   "rim",       "lip",        "edge",      "edges",    "corner",   "corners",
-    "base",    "foot",    "feet",      "handle",     "handles",   "lid",      "spout",    "cover",
-    "spine",   "hinge",   "hinges",    "neck",       "shoulder",  "middle",   "center",   "centre",
-    "end",     "ends",    "tip",       "leg",        "legs",      "arm",      "arms",     "seat",
-    "drawer",  "door",    "glass",     "face",       "dial",      "case",     "body",     "frame",
-    "strap",   "buckle",  "lining",    "collar",     "cuff",      "cuffs",    "hem",      "sleeve",
-    "sleeves", "pocket",  "zipper",    "zip",        "heel",      "heels",    "toe",      "toes",
-    "sole",    "soles",   "blade",     "knob",       "knobs",     "switch",   "cord",     "plug",
-    "screen",  "lens",    "shade",     "socket",     "label",     "page",     "pages",    "jacket",
-    "seam",    "seams",   "fold",      "surface",    "finish",    "interior", "exterior", "well",
-    "ear",     "nose",    "wing",      "tail",       "head",      "stem",     "bowl",     "board",
-    "box",     "tray",    "shelf",     "wheel",      "wheels",    "string",   "strings",  "key",
-    "keys",    "button",  "buttons",   "clasp",      "chain",     "stone",    "stopper",  "tines",
-    "tine",    "antenna", "grille",    "crystal",    "bezel",     "hand",     "hands",    "margin",
-    "margins", "gutter",  "flyleaf",   "endpaper",   "endpapers", "backing",  "mount",    "gilt",
-    "trim",    "fringe"};
+    "antenna",  "arm",    "arms",       "back",      "backing",  "base",      "bezel",   "blade",
+    "board",    "body",   "bottom",     "bowl",      "box",      "buckle",    "button",  "buttons",
+    "case",     "center", "centre",     "chain",     "clasp",    "collar",    "cord",    "corner",
+    "corners",  "cover",  "crystal",    "cuff",      "cuffs",    "dial",      "door",    "drawer",
+    "ear",      "edge",   "edges",      "end",       "endpaper", "endpapers", "ends",    "exterior",
+    "face",     "feet",   "finish",     "flyleaf",   "fold",     "foot",      "frame",   "fringe",
+    "front",    "gilt",   "glass",      "grille",    "gutter",   "hand",      "handle",  "handles",
+    "hands",    "head",   "heel",       "heels",     "hem",      "hinge",     "hinges",  "inside",
+    "interior", "jacket", "key",        "keys",      "knob",     "knobs",     "label",   "leg",
+    "legs",     "lens",   "lid",        "lining",    "lip",      "margin",    "margins", "middle",
+    "mount",    "neck",   "nose",       "outside",   "page",     "pages",     "plug",    "pocket",
+    "rim",      "screen", "seam",       "seams",     "seat",     "shade",     "shelf",   "shoulder",
+    "side",     "sides",  "sleeve",     "sleeves",   "socket",   "sole",      "soles",   "spine",
+    "spout",    "stem",   "stone",      "stopper",   "strap",    "string",    "strings", "surface",
+    "switch",   "tail",   "tine",       "tines",     "tip",      "toe",       "toes",    "top",
+    "tray",     "trim",   "underneath", "underside", "well",     "wheel",     "wheels",  "wing",
+    "zip",      "zipper"};
 
-static bool is_always(const struct token *token) {
-    for (size_t i = 0; i < COUNT(always); i++)
-        if (!strcmp(token->fold, always[i]) || !strcmp(token->one, always[i])) return true;
+static bool among(const char *word) {
+    size_t from = 0, to = COUNT(always);
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        int order = strcmp(word, always[middle]);
+        if (!order) return true;
+        if (order > 0)
+            from = middle + 1;
+        else
+            to = middle;
+    }
     return false;
 }
 
-static bool is_listed(const struct fault_reader *r, const char *phrase) {
-    struct word_entry entry;
-    if (r->note->book && wordbook_find(r->note->book, phrase, strlen(phrase), &entry))
-        return entry.uses & ((1u << USE_PART) | (1u << USE_PLACE));
-    return false;
+static bool is_always(const struct token *token) {
+    return among(token->fold) || (token->one != token->fold && among(token->one));
 }
 
 // "Winder's stiff": the winder.
-static const char *owner(const struct fault_reader *r, const struct token *token) {
+static bool is_owner(const struct fault_reader *r, const struct token *token) {
     size_t n = strlen(token->fold);
-    bool owns = n > 2 && !strcmp(token->fold + n - 2, "'s");
-    return owns ? say_singular(r->note->arena, arena_copy(r->note->arena, token->fold, n - 2)) : token->one;
+    if (n < 3 || strcmp(token->fold + n - 2, "'s") != 0) return false;
+    const char *one = say_singular(r->note->arena, arena_copy(r->note->arena, token->fold, n - 2));
+    struct word_entry entry;
+    return among(one) || (r->note->book && wordbook_find(r->note->book, one, strlen(one), &entry) &&
+                          (entry.uses & ((1u << USE_PART) | (1u << USE_PLACE))));
 }
 
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN) return 0;
-    for (size_t n = 3; n > 0; n--) {
-        struct buf phrase = buf_start(r->note->arena);
-        if (i + n > tokens->count) continue;
-        bool words = true;
-        for (size_t k = 0; k < n; k++) {
-            words &= tokens->at[i + k].kind != TOKEN_SIGN;
-            buf_format(&phrase, "%s%s", k ? " " : "",
-                       k + 1 == n ? owner(r, &tokens->at[i + k]) : tokens->at[i + k].fold);
-        }
-        bool amount = n == 1 && (!strcmp(phrase.at, "bit") || !strcmp(phrase.at, "touch")); // "a bit of rust"
-        if (words && !amount && (is_listed(r, phrase.at) || (n == 1 && is_always(&tokens->at[i])))) return n;
-    }
-    return 0;
+    struct word_entry entry;
+    size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
+    bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
+    if (n && !amount) return n;
+    return !amount && (is_always(&tokens->at[i]) || is_owner(r, &tokens->at[i])) ? 1 : 0;
 }
 
 void spot_mark(struct fault_reader *r) {

@@ -244,8 +244,13 @@ bool inflect_is_plural(const char *word, size_t size) {
     return nouns_has(NOUNS_PLURAL_ONLY, form.text) || strcmp(form.text, single.text) != 0;
 }
 
+// No plural, regular or listed, ends in these; most words are settled here, without a search.
+static bool never_plural(const char *word, size_t size) {
+    return size && strchr("bcdfgjklqruvwz", word[size - 1]) && word[size - 1] && !memchr(word, '-', size);
+}
+
 const char *inflect_singular(struct arena *arena, const char *word, size_t size) {
-    if (!is_readable(word, size)) return arena_copy(arena, word, size);
+    if (never_plural(word, size) || !is_readable(word, size)) return arena_copy(arena, word, size);
     if (is_code_plural(word, size)) return arena_copy(arena, word, size - 1);
     if (is_code(word, size)) return arena_copy(arena, word, size);
     size_t from, to;

@@ -169,24 +169,29 @@ static utf8proc_category_t category(uint32_t point) {
 }
 
 bool utf8_is_letter(uint32_t point) {
+    if (point < 0x80) return (point | 0x20) >= 'a' && (point | 0x20) <= 'z';
     utf8proc_category_t kind = category(point);
     return kind >= UTF8PROC_CATEGORY_LU && kind <= UTF8PROC_CATEGORY_LO;
 }
 
 bool utf8_is_digit(uint32_t point) {
+    if (point < 0x80) return point >= '0' && point <= '9';
     return category(point) == UTF8PROC_CATEGORY_ND;
 }
 
 bool utf8_is_space(uint32_t point) {
-    if ((point >= '\t' && point <= '\r') || point == 0x85) return true;
+    if ((point >= '\t' && point <= '\r') || point == 0x85 || point == ' ') return true;
+    if (point < 0x80) return false;
     utf8proc_category_t kind = category(point);
     return kind >= UTF8PROC_CATEGORY_ZS && kind <= UTF8PROC_CATEGORY_ZP;
 }
 
 uint32_t utf8_upper(uint32_t point) {
+    if (point < 0x80) return point >= 'a' && point <= 'z' ? point - ('a' - 'A') : point;
     return (uint32_t)utf8proc_toupper((utf8proc_int32_t)point);
 }
 
 uint32_t utf8_lower(uint32_t point) {
+    if (point < 0x80) return point >= 'A' && point <= 'Z' ? point + ('a' - 'A') : point;
     return (uint32_t)utf8proc_tolower((utf8proc_int32_t)point);
 }
