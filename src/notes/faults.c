@@ -147,6 +147,7 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         measure_flaw(r, hit, flaw);
     if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
+    if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
 }
 
 // "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the

@@ -43,6 +43,11 @@ enum severity degree_of_hit(const struct fault_reader *reader, const struct faul
 // Number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
+// scales.c: by the words that the kind's rule has for the degrees of its scale; unknown where none stands
+// beside.
+enum severity degree_on_scale(const struct fault_reader *reader, const struct fault_hit *hit,
+                              const struct flaw *kind);
+
 // absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
 void read_absent(struct fault_reader *reader);
 

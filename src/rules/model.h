@@ -62,6 +62,7 @@ struct flaw {
     const char *scale[SEVERITY_COUNT];
     double
         most_mm[SEVERITY_COUNT]; // largest size of that degree, as the scale gives it; 0 where it gives none
+    struct texts tells[SEVERITY_COUNT]; // words beside the fault in a note that place it on the scale
     const char *print, *means;
     // FAULT: "a chip", "chips", "chipped"; a mass noun takes no article and no count.
     const char *noun, *plural, *adjective;

@@ -76,6 +76,17 @@ static const struct key_spec scale_keys[] = {
     }
 static const struct key_spec cap_keys[] = {CAP("light", SEVERITY_LIGHT), CAP("moderate", SEVERITY_MODERATE),
                                            CAP("heavy", SEVERITY_HEAVY), END};
+static const struct key_spec tells_keys[] = {
+    {.name = "light",
+     .type = KEY_TEXTS,
+     AT(flaw, tells[SEVERITY_LIGHT]),
+     .help = "words beside the fault that tell of a light one"},
+    {.name = "moderate", .type = KEY_TEXTS, AT(flaw, tells[SEVERITY_MODERATE]), .help = "of a moderate one"},
+    {.name = "heavy",
+     .type = KEY_TEXTS,
+     AT(flaw, tells[SEVERITY_HEAVY]),
+     .help = "of a heavy one; where words of two degrees stand, the heavier counts"},
+    END};
 static const struct key_spec adjective_keys[] = {
     {.name = "light", .type = KEY_TEXT, AT(flaw, adjective_at[SEVERITY_LIGHT]), .help = "as in 'stiff'"},
     {.name = "moderate",
@@ -172,6 +183,10 @@ static const struct key_spec flaw_keys[] = {
      .required = true,
      .keys = cap_keys,
      .help = "best grade at each degree"},
+    {.name = "tells",
+     .type = KEY_GROUP,
+     .keys = tells_keys,
+     .help = "words in a note that place the fault on its scale"},
     {.name = "title", .type = KEY_GROUP, .required = true, .keys = title_keys, .help = "its place in titles"},
     {.name = "near",
      .type = KEY_TEXTS,

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+// "You can see copper" makes a frayed cord a bad one, "only when tilted" a scratch a light one: each kind has a
+// scale of its own, and its rule has the words that place a fault on it. They stand in the same sentence, with
+// no other fault between. Where words of two degrees stand there the heavier counts: a buyer is never told less.
+#include "notes/faults.h"
+
+enum { REACH_BEFORE = 8, REACH_BEHIND = 14 };
+
+struct window {
+    size_t from, to; // tokens
+};
+
+static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    return (i < hit->from || i >= hit->to) && r->scope.fault[i] && !r->part[i];
+}
+
+static struct window window_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    struct window w = {hit->from, hit->to};
+    while (w.from > 0 && hit->from - w.from < REACH_BEFORE && tokens->at[w.from - 1].stop < STOP_CLAUSE &&
+           !is_other(r, hit, w.from - 1))
+        w.from--;
+    while (w.to < tokens->count && w.to - hit->to < REACH_BEHIND && tokens->at[w.to].stop < STOP_SENTENCE &&
+           !is_other(r, hit, w.to))
+        w.to++;
+    return w;
+}
+
+// "No powder coming out": a word that is denied tells nothing.
+static bool is_denied(const struct fault_reader *r, size_t i) {
+    return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST);
+}
+
+static bool stands(const struct fault_reader *r, const struct window *w, const struct texts *words) {
+    for (size_t i = w->from; i < w->to; i++)
+        for (size_t k = 0; k < words->count; k++) {
+            size_t n = token_phrase(&r->note->tokens, i, words->at[k]);
+            if (n && i + n <= w->to && !is_denied(r, i + n - 1)) return true;
+        }
+    return false;
+}
+
+enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind) {
+    struct window w = window_of(r, hit);
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
+        if (stands(r, &w, &kind->tells[degree])) return (enum severity)degree;
+    return SEVERITY_UNKNOWN;
+}
