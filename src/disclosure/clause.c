@@ -41,13 +41,18 @@ static const char *pieces(struct maker *m, const char *part) {
     return text(m, arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count), of), many);
 }
 
+// "The lid", but "one shoe", which has its own word for which.
+static const char *the(struct maker *m, const char *part) {
+    return strncmp(part, "one ", 4) ? arena_format(m->arena, "the %s", part) : part;
+}
+
 static void set_subject(struct maker *m) {
     static const char *const plain[] = {"it", "they", "there"};
     const char *part = m->flaw->part;
     bool some = says_all(m->flaw) || says_some(m->flaw);
     struct clause *c = m->clause;
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
-    c->subject = part ? arena_format(m->arena, "the %s", part) : plain[m->address];
+    c->subject = part ? the(m, part) : plain[m->address];
     if (!some) return;
     if (part && say_is_plural(part)) {
         c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
@@ -197,7 +202,7 @@ static void tell_absence(struct maker *m) {
     c->many = count > 1 || (!count && say_is_plural(part));
     c->missing = !count;
     if (!count)
-        c->subject = arena_format(m->arena, "the %s", part);
+        c->subject = the(m, part);
     else if (flaw->of > 1 && flaw->of >= count)
         c->subject =
             count == flaw->of

@@ -1,24 +1,116 @@
 // SPDX-License-Identifier: MIT
-// "Chip on the lid, no wait, on the base", "scratch that": what was said in that clause before is taken back,
-// and what follows stands. "Scratch that" is an order to the page, not a scratch.
+// "Chip on the lid, no wait, on the base", "scratch that": what was said before is taken back, and what
+// follows stands. A cue that opens a sentence takes back the sentence before it. "Scratch that" is an order
+// to the page, not a scratch; "make that three" corrects a number and leaves the fault. "I thought it was
+// cracked but it's the glaze" takes back what was thought.
 #include "notes/scope.h"
+
+#include <string.h>
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const struct cue cues[] = {
-    {"actually no", 0}, {"correction", 0}, {"forget that", 0},     {"forget what i said", 0},
-    {"i meant", 0},     {"make that", 0},  {"never mind that", 0}, {"no no", 0},
-    {"no not", 0},      {"no sorry", 0},   {"no wait", 0},         {"nope", 0},
-    {"oops", 0},        {"or rather", 0},  {"scratch that", 0},    {"sorry i mean", 0},
-    {"strike that", 0}, {"wait no", 0},    {"wrong its", 0},
+    {"actually no", 0},
+    {"beg your pardon", 0},
+    {"cancel that", 0},
+    {"check that", 0},
+    {"correction", 0},
+    {"delete that", 0},
+    {"forget that", 0},
+    {"forget what i said", 0},
+    {"hang on no", 0},
+    {"hold on no", 0},
+    {"i lied", 0},
+    {"i mean", 0},
+    {"i meant", 0},
+    {"i take that back", 0},
+    {"i tell a lie", 0},
+    {"ignore that", 0},
+    {"make that", 0},
+    {"my mistake", 0},
+    {"never mind that", 0},
+    {"no hang on", 0},
+    {"no hold on", 0},
+    {"no i lie", 0},
+    {"no i tell a lie", 0},
+    {"no make that", 0},
+    {"no no", 0},
+    {"no not", 0},
+    {"no sorry", 0},
+    {"no wait", 0},
+    {"nope", 0},
+    {"oops", 0},
+    {"or rather", 0},
+    {"scratch that", 0},
+    {"sorry i mean", 0},
+    {"sorry no", 0},
+    {"strike that", 0},
+    {"tell a lie", 0},
+    {"that's wrong", 0},
+    {"wait no", 0},
+    {"wrong its", 0},
 };
 
+// What was thought, up to "but": nothing of it is so.
+static const struct cue thoughts[] = {
+    {"at first i thought", 0}, {"i took it for", 0},       {"i was afraid it was", 0},
+    {"i'd thought it was", 0}, {"looked like it was", 0},  {"looked like", 0},
+    {"looked to be", 0},       {"thought he saw", 0},      {"thought i saw", 0},
+    {"thought it had", 0},     {"thought it might be", 0}, {"thought it was", 0},
+    {"thought that was", 0},   {"thought the", 0},         {"thought there was", 0},
+    {"thought there were", 0}, {"thought these were", 0},  {"thought they were", 0},
+    {"thought this was", 0},   {"took it for", 0},         {"took that for", 0},
+};
+
+static bool is_number(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"one", "two",   "three", "four", "five",
+                                        "six", "seven", "eight", "nine", "ten"};
+    return i < tokens->count &&
+           (tokens->at[i].kind == TOKEN_FIGURE || token_among(tokens, i, words, COUNT(words)));
+}
+
+// "No, make that three": the fault before stands, its number changes.
+static bool is_recount(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    return is_number(tokens, i) &&
+           (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE || token_is(tokens, i + 1, "of"));
+}
+
+static void take_back(struct scope *s, size_t i, size_t n) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t from = scope_clause_start(s, i);
+    while (from < i && tokens->at[from].stop != STOP_NONE) from++;
+    bool opens =
+        from == i || (i == from + 1 && (token_is(tokens, from, "no") || token_is(tokens, from, "actually")));
+    if (opens && from > 1) {
+        size_t end = from - 1;
+        while (end > 0 && tokens->at[end].stop != STOP_NONE) end--;
+        from = scope_sentence_start(s, end);
+    }
+    scope_mark(s, from, i, STANCE_WITHDRAWN, i);
+    scope_mark(s, i, i + n, STANCE_OTHER, i); // the words of the cue are no fault themselves
+}
+
+// Does the sentence go on with "but", "turned out": else it is a mere opinion, read as doubt.
+static size_t turn_of(const struct scope *s, size_t i) {
+    static const char *const turns[] = {"but", "turns", "turned", "however", "only"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t at = i; at < tokens->count && tokens->at[at].stop < STOP_SENTENCE; at++)
+        if (token_among(tokens, at, turns, COUNT(turns))) return at;
+    return 0;
+}
+
 void scope_correction(struct scope *s) {
-    for (size_t i = 0; i < s->note->tokens.count; i++) {
-        size_t n;
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n, turn;
+        if (cue_at(s, thoughts, COUNT(thoughts), i, &n) && (turn = turn_of(s, i + n)) != 0) {
+            scope_mark(s, i, turn, STANCE_OTHER, i);
+            i += n - 1;
+            continue;
+        }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
-        scope_mark(s, scope_clause_start(s, i), i, STANCE_WITHDRAWN, i);
-        scope_mark(s, i, i + n, STANCE_OTHER, i); // the words of the cue are no fault themselves
+        if (!is_recount(s, i + n)) take_back(s, i, n);
         i += n - 1;
     }
 }

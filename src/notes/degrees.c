@@ -294,9 +294,26 @@ static int pieces_before(const struct fault_reader *r, size_t from, size_t to, i
     return 0;
 }
 
+// "Two chips on the rim. No, make that three."
+static int recount(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 16 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
+        if (r->scope.fault[i] && !r->part[i]) return 0;
+        if (!token_phrase(tokens, i, "make that")) continue;
+        int n = number_at(tokens, i + 2);
+        bool ends =
+            i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, "of");
+        return ends ? n : 0;
+    }
+    return 0;
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     *of = 0;
+    int again = recount(r, hit);
+    if (again) return again;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         int n = number_at(tokens, i);

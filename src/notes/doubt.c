@@ -21,6 +21,13 @@ static const struct cue cues[] = {
     {"think there's", 0}, {"what looks like", 0}, {"wonder if", 0},
 };
 
+static bool is_number(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"one",   "two",  "three", "four", "five", "six",    "seven",
+                                        "eight", "nine", "ten",   "a",    "half", "twelve", "twenty"};
+    return i < tokens->count &&
+           (tokens->at[i].kind == TOKEN_FIGURE || token_among(tokens, i, words, COUNT(words)));
+}
+
 void scope_doubt(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -30,6 +37,7 @@ void scope_doubt(struct scope *s) {
             continue;
         }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
+        if (is_number(tokens, i + n)) continue; // "maybe ten": the number is in doubt, not the fault
         size_t to = scope_clause_end(s, i + n);
         for (size_t at = i + n; at < to; at++)
             if (tokens->at[at].stop == STOP_COMMA) to = at;

@@ -79,8 +79,17 @@ static void leave(struct fault_reader *r, const struct fault_hit *hit, const cha
 
 const char *fault_words(struct note *note, size_t from, size_t to) {
     char *copy = arena_string(note->arena, note_words(note, from, to));
-    if (copy[0] >= 'A' && copy[0] <= 'Z' && !(copy[1] >= 'A' && copy[1] <= 'Z'))
-        copy[0] = (char)(copy[0] + ('a' - 'A'));
+    size_t size = strlen(copy);
+    bool shouts = note->tokens.shouts;
+    for (size_t i = 0; i < size && (shouts || i == 0); i++)
+        if (copy[i] >= 'A' && copy[i] <= 'Z' && (shouts || !(copy[1] >= 'A' && copy[1] <= 'Z')))
+            copy[i] = (char)(copy[i] + ('a' - 'A'));
+    const struct token *last = to > from ? &note->tokens.at[to - 1] : NULL; // "winder's stiff": the winder
+    if (last && size > 2 && last->fold[strlen(last->fold) - 1] == 's' && strstr(last->fold, "'s")) {
+        size_t n = size - 1;
+        while (n > 0 && ((unsigned char)copy[n - 1] >= 0x80 || copy[n - 1] == '\'')) n--;
+        copy[n] = '\0';
+    }
     return copy;
 }
 
@@ -100,10 +109,9 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
 static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
     struct figure figure;
     size_t taken;
-    enum { NEAR = 5 };
+    enum { NEAR = 5, BEHIND = 14 };
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + NEAR + 2 && i < tokens->count;
-         i++) {
+    for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         if (i >= hit->from && i < hit->to) continue;
         bool apart = false;
         size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
@@ -120,8 +128,14 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
 
 // What governs a fault: its first word, and of two words apart the second as well ("paint isn't flaking").
 static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const denying[] = {"no",    "not",     "without", "never",
+                                          "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
-    return hit->near ? (uint16_t)(stance | r->scope.stance[hit->to - 1]) : stance;
+    if (!hit->near) return stance;
+    uint16_t second = r->scope.stance[hit->to - 1];
+    if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
+        second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no … to test it with": its own "no"
+    return stance | second;
 }
 
 // By the scale of the kind, where it goes by size.
@@ -155,12 +169,15 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
 static const struct flaw *narrower(const struct fault_reader *r, const struct fault_hit *hit,
                                    const struct flaw *kind, const char *place) {
     if (!hit->near) return kind;
+    const char *tail = strrchr(kind->rule.id, '-');
     struct fault_hit alone = {.from = hit->to - 1, .to = hit->to};
     const struct phrase_hits *hits = &r->note->hits;
     for (size_t i = 0; i < hits->count; i++)
         if (!hits->at[i].near && hits->at[i].from == alone.from && hits->at[i].to == alone.to &&
             alone.kind_count < FAULT_KINDS_MOST)
             alone.kinds[alone.kind_count++] = hits->at[i].flaw;
+    for (size_t i = 0; tail && i < alone.kind_count; i++) // an enamel chip is a chip of a narrower kind
+        if (!strncmp(alone.kinds[i]->rule.id, tail + 1, strlen(tail + 1))) return kind;
     return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
 }
 

@@ -63,7 +63,36 @@ static bool is_turned(const struct scope *s, size_t i) {
     return false;
 }
 
+// "The lining was torn, I replaced it", "there was a rip that somebody mended": what was mended since is no
+// more; the mending itself is told.
+static const struct cue mends[] = {
+    {"been cleaned", 0}, {"been fixed", 0}, {"been mended", 0},   {"been repaired", 0}, {"been replaced", 0},
+    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"filled", 0},        {"fixed", 0},
+    {"glued", 0},        {"mended", 0},     {"patched", 0},       {"repaired", 0},      {"replaced", 0},
+    {"resewn", 0},       {"restitched", 0}, {"sewed", 0},         {"sewn", 0},          {"soldered", 0},
+    {"stitched", 0},     {"tightened", 0},  {"washed it out", 0},
+};
+
+static void read_mended(struct scope *s, size_t i) {
+    static const char *const were[] = {"was", "were", "had"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_among(tokens, i, were, COUNT(were))) return;
+    size_t end = scope_sentence_end(s, i), n;
+    bool fault = false;
+    for (size_t at = i; at < end; at++) {
+        if (fault && token_is(tokens, at, "never")) return;
+        if (fault && cue_at(s, mends, COUNT(mends), at, &n)) {
+            size_t to = at;
+            while (to > i && tokens->at[to - 1].stop == STOP_NONE && !s->fault[to - 1]) to--;
+            scope_mark(s, scope_clause_start(s, i), to > i ? to : at, STANCE_PAST, i);
+            return;
+        }
+        fault |= s->fault[at];
+    }
+}
+
 void scope_past(struct scope *s) {
+    for (size_t i = 0; i < s->note->tokens.count; i++) read_mended(s, i);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// "You can see copper" makes a frayed cord a bad one, "only when tilted" a scratch a light one: each kind has a
-// scale of its own, and its rule has the words that place a fault on it. They stand in the same sentence, with
-// no other fault between. Where words of two degrees stand there the heavier counts: a buyer is never told less.
+// "You can see copper" makes a frayed cord a bad one, "only when tilted" a scratch a light one: each kind has
+// a scale of its own, and its rule has the words that place a fault on it. They stand in the same sentence,
+// with no other fault between. Where words of two degrees stand there the heavier counts: a buyer is never
+// told less.
 #include "notes/faults.h"
 
 enum { REACH_BEFORE = 8, REACH_BEHIND = 14 };

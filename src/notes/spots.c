@@ -59,9 +59,23 @@ static bool is_owner(const struct fault_reader *r, const struct token *token) {
                           (entry.uses & ((1u << USE_PART) | (1u << USE_PLACE))));
 }
 
+// "Glued back on", "it came back": a direction, not the back of the thing.
+static bool is_adverb_back(const struct tokens *tokens, size_t i) {
+    static const char *const before[] = {"came",   "come", "comes",   "coming", "put",     "glued",
+                                         "stuck",  "sent", "screwed", "sewn",   "sewed",   "nailed",
+                                         "goes",   "go",   "went",    "bring",  "brought", "send",
+                                         "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
+    static const char *const behind[] = {"on", "together", "in", "up", "to", "into", "then"};
+    if (!token_is(tokens, i, "back") || i == 0) return false;
+    return token_among(tokens, i - 1, before, COUNT(before)) &&
+           (token_among(tokens, i + 1, behind, COUNT(behind)) || i + 1 >= tokens->count ||
+            token_is(tokens, i - 1, "came") || token_is(tokens, i - 1, "come") ||
+            tokens->at[i + 1].stop != STOP_NONE);
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN) return 0;
+    if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i)) return 0;
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
@@ -155,6 +169,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     static const char *const sides[] = {"left",  "right", "upper",  "lower",  "front",   "back",   "rear",
                                         "inner", "outer", "top",    "bottom", "battery", "inside", "outside",
                                         "big",   "small", "second", "first",  "one"};
+    static const char *const joints[] = {"and", "so", "because", "since", "which", "where", "when", "if"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
     for (size_t gap = 0; at > 0 && gap <= GAP_MOST; gap++) {
@@ -171,7 +186,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             *from = start;
             return !(behind > 0 && is_preposition(tokens, behind - 1));
         }
-        if (r->scope.fault[at - 1] || token_is(tokens, at - 1, "and")) return false;
+        if (r->scope.fault[at - 1] || token_among(tokens, at - 1, joints, COUNT(joints))) return false;
         at--;
     }
     return false;
@@ -203,6 +218,7 @@ static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from
         if (!r->part[at]) continue;
         *from = at;
         *to = at + 1;
+        while (*to < start && r->part[*to]) ++*to;
         return true;
     }
     return false;
@@ -219,7 +235,12 @@ static bool place_before(const struct fault_reader *r, size_t i, size_t *from, s
         while (*from > 0 && r->part[*from - 1]) --*from;
         return true;
     }
+    static const char *const stays[] = {"stood",     "sat",     "kept", "hung",  "lived", "stored",
+                                        "displayed", "sitting", "left", "spent", "found", "bought",
+                                        "standing",  "hanging", "came", "from"};
     for (size_t at = start; at < i; at++) {
+        if (token_among(tokens, at, stays, COUNT(stays)))
+            return false; // where it stood, not where the fault is
         size_t n = place_behind(r, at, from);
         if (!n || n > i) continue;
         for (size_t k = n; k < i; k++) // another fault in between has the place
