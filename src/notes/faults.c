@@ -128,6 +128,7 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
 
 // What governs a fault: its first word, and of two words apart the second as well ("paint isn't flaking").
 static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    if (hit->own_no) return r->scope.stance[hit->from] & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     static const char *const denying[] = {"no",    "not",     "without", "never",
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
@@ -195,6 +196,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     bool there = stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_LIMITED);
+    if (stance & STANCE_PLANNED && kind->class == CLASS_REPAIR) {
+        leave(r, hit, "not done");
+        return;
+    }
     if (!there && (stance & STANCE_PAST)) {
         leave(r, hit, "past");
         return;
@@ -215,7 +220,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
 }
 
 static struct fault_hit hit_of(const struct phrase_hit *hit) {
-    return (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1, hit->near};
+    return (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1, hit->near, false};
 }
 
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
@@ -234,6 +239,17 @@ static void gather(struct fault_reader *r) {
         if (last && hit->from == last->from && hit->to > last->to &&
             (!hit->near || last->to - last->from < 2)) {
             *last = hit_of(hit); // longer from the same word: it alone counts
+            reach = hit->to;
+            continue;
+        }
+        bool absence = last && hit->near && hit->from == last->from && last->kinds[0]->form == ABSENCE &&
+                       hit->flaw->form == STATE;
+        if (absence) { // "no bulb to try it with": no bulb, and not tried
+            struct fault_hit second = hit_of(hit);
+            second.from = hit->to - 1;
+            second.near = false;
+            second.own_no = true;
+            r->hits[r->hit_count++] = second;
             reach = hit->to;
             continue;
         }

@@ -13,7 +13,8 @@ struct fault_hit {
     size_t from, to; // tokens
     const struct flaw *kinds[FAULT_KINDS_MOST];
     size_t kind_count;
-    bool near; // two words with others between
+    bool near;   // two words with others between
+    bool own_no; // its "no" belongs to its own words: "no bulb to try it with"
 };
 
 struct fault_reader {

@@ -64,8 +64,17 @@ static void add(struct note *note, size_t from, size_t to, int count) {
     note_reading(note, from, to, arena_format(note->arena, "included %s", included->what), "comes with it");
 }
 
+// "Including down the sides": no thing follows.
+static bool is_way(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"down", "in",     "on",     "at",      "under",    "inside",
+                                        "up",   "where",  "when",   "postage", "shipping", "me",
+                                        "my",   "around", "behind", "over"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 static void read_list(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
+    if (is_way(tokens, i)) return;
     while (i < tokens->count && !ends(note, i)) {
         int count = 0;
         size_t from = i;

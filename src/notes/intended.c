@@ -30,7 +30,28 @@ static const struct cue cues[] = {
     {"that's the style", 0},
 };
 
+// What somebody meant to do to it, or a buyer might, has not been done.
+static const struct cue plans[] = {
+    {"could always be", 0},    {"could be", 0},           {"could do with being", 0},
+    {"could get it", 0},       {"going to get it", 0},    {"going to have it", 0},
+    {"i was going to", 0},     {"intended to", 0},        {"meaning to get it", 0},
+    {"meaning to have it", 0}, {"meant to get it", 0},    {"meant to have it", 0},
+    {"might get it", 0},       {"needs to be", 0},        {"never got around to", 0},
+    {"never got round to", 0}, {"planned on", 0},         {"planned to", 0},
+    {"should be", 0},          {"thinking of having", 0}, {"thought about having", 0},
+    {"thought of having", 0},  {"wanted to get it", 0},   {"wanted to have it", 0},
+    {"would have to be", 0},   {"would need to be", 0}};
+
+static void read_plans(struct scope *s) {
+    for (size_t i = 0; i < s->note->tokens.count; i++) {
+        size_t n;
+        if (cue_at(s, plans, COUNT(plans), i, &n))
+            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PLANNED, i);
+    }
+}
+
 void scope_intended(struct scope *s) {
+    read_plans(s);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;

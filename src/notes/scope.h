@@ -18,7 +18,8 @@ enum stance {
     STANCE_UNKNOWN = 128,   // "didn't check for": not looked at
     STANCE_WITHDRAWN = 256, // "no wait": said and taken back
     STANCE_PACKING = 512,   // said of the box
-    STANCE_OTHER = 1024     // said of another thing: "like the ones my aunt had"
+    STANCE_OTHER = 1024,    // said of another thing: "like the ones my aunt had"
+    STANCE_PLANNED = 2048   // "was going to have it refinished": not done
 };
 
 enum phenomenon {

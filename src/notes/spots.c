@@ -165,6 +165,29 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
 
 // The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped". Between the two
 // stand verbs, degrees and articles, no other fault; behind a preposition it is no subject.
+// "The yellow one", "the pink cup" of several: which of them, where no part is named.
+static bool piece_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->note->record->count < 2) return false;
+    struct word_entry entry;
+    size_t start = scope_sentence_start(&r->scope, i);
+    while (start < i && (is_preposition(tokens, start) || tokens->at[start].stop != STOP_NONE)) start++;
+    if (!token_is(tokens, start, "the")) return false;
+    size_t n = word_at(r->note, start + 1, 1u << USE_COLOR, &entry), noun = start + 1 + n;
+    if (!n && token_among(tokens, start + 1,
+                          (const char *const[]){"big", "small", "large", "little", "bigger", "smaller",
+                                                "tall", "short", "first", "second", "third", "last", "other"},
+                          13))
+        noun = start + 2;
+    if (noun == start + 1 || noun >= i) return false;
+    struct noun_found found;
+    bool one = token_is(tokens, noun, "one");
+    if (!one && !noun_at(r->note, noun, &found)) return false;
+    *from = start + 1;
+    *to = one ? noun + 1 : found.to;
+    return *to <= i;
+}
+
 static bool subject_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     static const char *const sides[] = {"left",  "right", "upper",  "lower",  "front",   "back",   "rear",
                                         "inner", "outer", "top",    "bottom", "battery", "inside", "outside",
@@ -194,7 +217,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
 
 // A part word inside the phrase of the fault itself: "lid sticks".
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
-    if (hit->to - hit->from < 2) return false;
+    if (hit->to - hit->from < 2 || hit->kinds[0]->form == STATE) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
         if (!r->part[i]) continue;
         *from = i;
@@ -296,6 +319,7 @@ static size_t place_further(const struct fault_reader *r, size_t i, size_t *from
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
+    if (hit->own_no) return spot;
     size_t from = 0, to = place_behind(r, behind_hit(r, hit->to), &from);
     if (!to) to = place_further(r, hit->to, &from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
@@ -304,7 +328,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         spot.where_from = from;
         spot.where_to = to;
     }
-    if (subject_before(r, hit->from, &from, &to)) {
+    if (piece_before(r, hit->from, &from, &to) || subject_before(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (hit->near && r->part[hit->from]) { // "the clasp won't stay shut"

@@ -292,6 +292,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (any(note, from, days, COUNT(days))) return true;
     if (goods && !is_stop(note, to)) return any(note, at > 0 ? at - 1 : 0, lead, COUNT(lead)) && plural;
     if (goods) return false;
+    static const char *const actors[] = {"the", "our", "my", "his", "her", "their"};
+    if (any(note, at, actors, COUNT(actors)) && !is_stop(note, to)) return false; // "the dog used to …"
     if (at == 0 || is_stop(note, at - 1)) return !note->fault_word[at];
     if (token_is(tokens, at - 1, "on") || any(note, at - 1, lead, COUNT(lead))) return true;
     if (token_is(tokens, at - 1, "like")) return at >= 2 && any(note, at - 2, heads, COUNT(heads));
