@@ -132,7 +132,7 @@ static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *
     static const char *const denying[] = {"no",    "not",     "without", "never",
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
-    if (!hit->near) return stance;
+    if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | r->scope.stance[hit->to - 1] : stance;
     uint16_t second = r->scope.stance[hit->to - 1];
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no … to test it with": its own "no"
@@ -165,23 +165,6 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
     if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
 }
 
-// "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the
-// second says by itself.
-static const struct flaw *narrower(const struct fault_reader *r, const struct fault_hit *hit,
-                                   const struct flaw *kind, const char *place) {
-    if (!hit->near) return kind;
-    const char *tail = strrchr(kind->rule.id, '-');
-    struct fault_hit alone = {.from = hit->to - 1, .to = hit->to};
-    const struct phrase_hits *hits = &r->note->hits;
-    for (size_t i = 0; i < hits->count; i++)
-        if (!hits->at[i].near && hits->at[i].from == alone.from && hits->at[i].to == alone.to &&
-            alone.kind_count < FAULT_KINDS_MOST)
-            alone.kinds[alone.kind_count++] = hits->at[i].flaw;
-    for (size_t i = 0; tail && i < alone.kind_count; i++) // an enamel chip is a chip of a narrower kind
-        if (!strncmp(alone.kinds[i]->rule.id, tail + 1, strlen(tail + 1))) return kind;
-    return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
-}
-
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     uint16_t stance = stance_of(r, hit);
@@ -212,7 +195,6 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                *where = words_of(note, spot.where_from, spot.where_to);
     if (stance & STANCE_PACKING && !part) part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
-        kind = narrower(r, hit, kind, place);
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         return;
     }

@@ -30,12 +30,18 @@ static uint64_t hash_of(const char *word, size_t size) {
     return h;
 }
 
+// "{no}" in a group stands for these: a word that is a fault's only where it is denied ("no worm").
+static const char denials[] = "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't ain't "
+                              "nothing nor neither nobody nobody's isnt doesnt aint zero";
+
 static void add_words(struct near *n, const struct flaw *flaw, size_t pair, const char *words, size_t size,
                       bool second) {
     for (size_t at = 0; at < size;) {
         size_t length = 0;
         while (at + length < size && words[at + length] != ' ') length++;
-        if (length) {
+        if (length == 4 && !memcmp(words + at, "{no}", length)) {
+            add_words(n, flaw, pair, denials, sizeof denials - 1, second);
+        } else if (length) {
             n->members = arena_grow(n->arena, n->members, n->count, &n->room, sizeof *n->members);
             n->members[n->count++] = (struct near_word){hash_of(words + at, length), flaw, pair, second, 0};
         }
