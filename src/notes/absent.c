@@ -58,6 +58,10 @@ static const struct cue behind[] = {
     {"went missing", 0},
 };
 
+static const char *const sides[] = {"left",   "right", "upper",  "lower", "front",   "back",
+                                    "rear",   "top",   "bottom", "inner", "outer",   "first",
+                                    "second", "last",  "small",  "big",   "plastic", "metal"};
+
 static bool same_noun(struct arena *arena, const char *a, const char *b) {
     return !strcmp(say_singular(arena, a), say_singular(arena, b));
 }
@@ -120,7 +124,11 @@ static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;
     bool only_no = cue_to == cue_from + 1 && token_is(&note->tokens, cue_from, "no");
-    if (is_place_only(head) || (only_no && is_no_part(head)) || !note_free(note, from, to)) return;
+    if (is_place_only(head) || (only_no && is_no_part(head))) return;
+    for (size_t i = from; i < to; i++)
+        if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
+            note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES)
+            return;
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE) return;
     uint16_t stance = r->scope.stance[first];
@@ -137,6 +145,9 @@ static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
     struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
     int count = count_of_hit(r, &hit, &flaw->of);
     if (count > 1) flaw->count = count;
+    const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
+    if (count > 1 && pieces && flaw->kind == ruleset_flaw(note->rules, "missing-accessory"))
+        flaw->kind = pieces;
 }
 
 // They open or join phrases and never stand within the name of a part.
@@ -189,14 +200,48 @@ static size_t part_at(const struct fault_reader *r, size_t i) {
     return last ? last - i : 0;
 }
 
+// "No lid chips": the "no" reaches the fault behind the part.
+static bool denied_too(const struct fault_reader *r, size_t i) {
+    return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
+}
+
+// "Missing 2 rhinestones", "minus 4 spoons", "lacks the inkwell": of any noun, with its number.
+static size_t read_lost(struct fault_reader *r, size_t i) {
+    static const char *const lost[] = {"missing", "minus", "lacks", "lacking", "short", "lost"};
+    static const char *const skipped[] = {"of",      "the",   "its",   "a",    "an",   "some",
+                                          "one",     "two",   "three", "four", "five", "six",
+                                          "another", "other", "both",  "any",  "my"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, i, lost, COUNT(lost)) || tokens->at[i].stop != STOP_NONE) return 0;
+    size_t at = i + 1;
+    while (at < i + 5 && at < tokens->count && tokens->at[at].stop == STOP_NONE &&
+           (token_among(tokens, at, skipped, COUNT(skipped)) || tokens->at[at].kind == TOKEN_FIGURE ||
+            token_among(tokens, at, sides, COUNT(sides))))
+        at++;
+    struct noun_found noun;
+    if ((at == i + 1 && token_is(tokens, i, "short")) || tokens->at[at - 1].stop != STOP_NONE) return 0;
+    size_t parts = part_at(r, at), to = at + parts;
+    if (!parts && !noun_at(r->note, at, &noun)) return 0;
+    if (!parts) to = noun.to;
+    for (size_t k = at; k < to; k++)
+        if ((r->scope.fault[k] && !r->part[k]) || (!parts && r->note->taken[k] == TAKEN_TYPE)) return 0;
+    add(r, at, to, i, at);
+    return to;
+}
+
 void read_absent(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, parts;
+        size_t behind_lost = read_lost(r, i);
+        if (behind_lost) {
+            i = behind_lost - 1;
+            continue;
+        }
         if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = part_at(r, i + n)) != 0) {
             size_t end = i + n + parts;
-            bool fault_follows =
-                end < tokens->count && r->scope.fault[end] && tokens->at[end].stop == STOP_NONE;
+            bool fault_follows = end < tokens->count && r->scope.fault[end] &&
+                                 tokens->at[end].stop == STOP_NONE && denied_too(r, end);
             if (!fault_follows) add(r, i + n, end, i, i + n);
             i = end - 1;
             continue;

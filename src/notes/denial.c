@@ -197,6 +197,35 @@ static bool is_end_word(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+static bool is_place_word(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"on",    "in",     "at",   "under", "inside",
+                                        "along", "around", "near", "by",    "across"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "No lid rust on handle", written without stops: the lid is not there, and the rust has a place of its own.
+// In "no chips on the rim" and "no lid chips" the fault is what is denied.
+static bool opens_own(const struct scope *s, size_t from, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (i != from + 1 || !s->fault[i] || tokens->at[i].kind != TOKEN_WORD) return false;
+    size_t end = i + 1;
+    while (end < tokens->count && s->fault[end]) end++;
+    struct word_entry entry;
+    bool part = s->note->book &&
+                wordbook_find(s->note->book, tokens->at[from].one, strlen(tokens->at[from].one), &entry) &&
+                (entry.uses & (1u << USE_PART));
+    return part && is_place_word(tokens, end);
+}
+
+// "Not tested rack missing": a part with a fault of its own begins another statement.
+static bool opens_part(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (s->fault[i] || i + 1 >= tokens->count || !s->fault[i + 1] || !s->note->book) return false;
+    struct word_entry entry;
+    return wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
+           (entry.uses & (1u << USE_PART));
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -209,7 +238,8 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             i += n - 1;
             continue;
         }
-        if (i > from && is_end_word(tokens, i)) return i;
+        if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i)))
+            return i;
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;
@@ -218,7 +248,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             continue;
         }
         if (!held && i > from && token->stop == STOP_COMMA) return i;
-        if (held && (is_verb(tokens, i) || s->positive[i])) return i;
+        if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
         held |= s->fault[i];
     }
     return tokens->count;

@@ -132,7 +132,8 @@ static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *
     static const char *const denying[] = {"no",    "not",     "without", "never",
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
-    if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | r->scope.stance[hit->to - 1] : stance;
+    if (!hit->near || hit->kinds[0]->form != STATE)
+        return hit->near ? stance | r->scope.stance[hit->to - 1] : stance;
     uint16_t second = r->scope.stance[hit->to - 1];
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no … to test it with": its own "no"
@@ -244,8 +245,9 @@ static void gather(struct fault_reader *r) {
 static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
-    bool next =
-        i + 1 < r->hit_count && r->hits[i + 1].from == hit->to && tokens->at[hit->to - 1].stop == STOP_NONE;
+    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == hit->to &&
+                tokens->at[hit->to - 1].stop == STOP_NONE &&
+                (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
            (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
 }

@@ -31,8 +31,9 @@ static uint64_t hash_of(const char *word, size_t size) {
 }
 
 // "{no}" in a group stands for these: a word that is a fault's only where it is denied ("no worm").
-static const char denials[] = "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't ain't "
-                              "nothing nor neither nobody nobody's isnt doesnt aint zero";
+static const char denials[] =
+    "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't ain't "
+    "nothing nor neither nobody nobody's isnt doesnt aint zero";
 
 static void add_words(struct near *n, const struct flaw *flaw, size_t pair, const char *words, size_t size,
                       bool second) {
