@@ -214,6 +214,7 @@ static void gather(struct fault_reader *r) {
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
+        if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;

@@ -29,6 +29,8 @@ struct fault_reader {
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
 
+bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, const char *place);
+
 // spots.c: where it is. Tokens of the place behind the fault or before it, and of the part that is its
 // subject.
 struct spot {

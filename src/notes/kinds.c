@@ -88,6 +88,14 @@ static int is_named(const struct fault_reader *r, const struct fault_hit *hit, c
     return noun || adjective ? 1 : 0;
 }
 
+// Two words apart are a weaker sign than a phrase: the kind has to be one that such a thing can have.
+bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    if (!r->note->record->family || !kind->on.count) return true;
+    for (size_t i = 0; i < kind->on.count; i++)
+        if (!strcmp(kind->on.at[i], "all")) return true;
+    return fits(r, kind, place) > 0;
+}
+
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
     const struct flaw *best = hit->kinds[0];
     int most = 2 * fits(r, best, place) + is_named(r, hit, best);

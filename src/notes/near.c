@@ -11,7 +11,7 @@ struct near_word {
     uint64_t hash;
     const struct flaw *flaw;
     size_t pair; // dense number of the pair
-    bool second;
+    bool second, gated;
     size_t next; // index + 1; 0 at the end
 };
 
@@ -30,21 +30,28 @@ static uint64_t hash_of(const char *word, size_t size) {
     return h;
 }
 
-// "{no}" in a group stands for these: a word that is a fault's only where it is denied ("no worm").
+// "{on}" in a group gates the pair: it counts only for a thing that the kind occurs on. "{no}" in a group
+// stands for these: a word that is a fault's only where it is denied ("no worm").
 static const char denials[] =
     "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't ain't "
     "nothing nor neither nobody nobody's isnt doesnt aint zero";
 
-static void add_words(struct near *n, const struct flaw *flaw, size_t pair, const char *words, size_t size,
-                      bool second) {
+struct group {
+    const struct flaw *flaw;
+    size_t pair;
+    bool second, gated;
+};
+
+static void add_words(struct near *n, const struct group *group, const char *words, size_t size) {
     for (size_t at = 0; at < size;) {
         size_t length = 0;
         while (at + length < size && words[at + length] != ' ') length++;
         if (length == 4 && !memcmp(words + at, "{no}", length)) {
-            add_words(n, flaw, pair, denials, sizeof denials - 1, second);
-        } else if (length) {
+            add_words(n, group, denials, sizeof denials - 1);
+        } else if (length && words[at] != '{') {
             n->members = arena_grow(n->arena, n->members, n->count, &n->room, sizeof *n->members);
-            n->members[n->count++] = (struct near_word){hash_of(words + at, length), flaw, pair, second, 0};
+            n->members[n->count++] = (struct near_word){
+                hash_of(words + at, length), group->flaw, group->pair, group->second, group->gated, 0};
         }
         at += length + 1;
     }
@@ -65,8 +72,10 @@ struct near *near_new(struct arena *arena, const struct ruleset *rules) {
         for (size_t k = 0; k < near->count; k++, pairs++) {
             const char *bar = strstr(near->at[k], " / ");
             if (!bar) continue;
-            add_words(n, rules->flaws[i], pairs, near->at[k], (size_t)(bar - near->at[k]), false);
-            add_words(n, rules->flaws[i], pairs, bar + 3, strlen(bar + 3), true);
+            bool gated = strstr(near->at[k], "{on}") != NULL;
+            add_words(n, &(struct group){rules->flaws[i], pairs, false, gated}, near->at[k],
+                      (size_t)(bar - near->at[k]));
+            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated}, bar + 3, strlen(bar + 3));
         }
     }
     n->slot_count = 16;
@@ -110,7 +119,7 @@ bool near_next(const struct near *n, const struct tokens *tokens, size_t *i, siz
         for (; m; m = n->members[m - 1].next) {
             size_t other = other_behind(n, tokens, *i, &n->members[m - 1]);
             if (!other) continue;
-            *hit = (struct near_hit){n->members[m - 1].flaw, *i, other + 1};
+            *hit = (struct near_hit){n->members[m - 1].gated, n->members[m - 1].flaw, *i, other + 1};
             *entry = m;
             return true;
         }

@@ -17,6 +17,7 @@ struct phrase_hit {
     const struct flaw *flaw;
     size_t from, to; // tokens, half open
     bool near;       // two words of the rule's `near`, with others between
+    bool gated;      // counts only for a thing that the flaw occurs on
 };
 
 struct phrase_hits {

@@ -191,7 +191,8 @@ static const struct key_spec flaw_keys[] = {
     {.name = "near",
      .type = KEY_TEXTS,
      AT(flaw, near),
-     .help = "two groups of words parted by ' / ': one of each, near in a clause of a note, is the flaw"},
+     .help = "two groups of words parted by ' / ': one of each, near in a clause of a note, is the flaw; "
+             "{no} stands for the words of denial, {on} makes it count only where `on` fits"},
     {.name = "parts", .type = KEY_TEXTS, AT(flaw, parts), .help = "where it usually is"},
     {.name = "on", .type = KEY_TEXTS, AT(flaw, on), .help = "materials and families where it occurs"},
     {.name = "ask",
