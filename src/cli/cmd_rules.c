@@ -62,8 +62,8 @@ const struct command command_rules = {
     .summary = "Check the rule packs, show a rule, or describe the keys of rule files",
     .arguments = "[OPTION...] check | show [KIND] ID | describe",
     .text = "check runs every rule's own examples and says what does not come out as written.\n\n"
-            "show writes one rule as it stands in its file, by its id; a KIND (pack, flaw, family, claim or "
-            "bound) "
+            "show writes one rule as it stands in its file, by its id; a KIND (pack, flaw, family, claim, bound "
+            "or caution) "
             "before the "
             "id tells rules of one id apart.\n\n"
             "describe writes what each key of each kind of rule means.",

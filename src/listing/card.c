@@ -113,6 +113,15 @@ static void withheld_part(struct card *c, struct arena *arena, const struct list
         wrapped(c, "  - ", arena_format(arena, "%s: %s", l->withheld[i].what, l->withheld[i].why));
 }
 
+static void cautions_part(struct card *c, struct arena *arena, const struct listing *l) {
+    if (l->cautions->count) heading(c, "Take care");
+    for (size_t i = 0; i < l->cautions->count; i++) {
+        const struct caution *caution = l->cautions->items[i].caution;
+        wrapped(c, caution->stop ? "  not to be listed: " : "  - ",
+                arena_format(arena, "%s [%s]", caution->text, caution->rule.id));
+    }
+}
+
 static void photos_part(struct card *c, struct arena *arena, const struct listing *l) {
     heading(c, "Photos");
     for (size_t i = 0; i < l->photos.count; i++) {
@@ -127,8 +136,11 @@ void listing_card(struct arena *arena, const struct listing *l, struct buf *out,
     struct card c = {out, color};
     buf_format(out, "%s%s%s\n", color ? "\x1b[1;4m" : "", l->record->id, color ? "\x1b[0m" : "");
     title_part(&c, arena, l);
-    heading(&c, "Description");
-    wrapped(&c, "  ", l->description);
+    cautions_part(&c, arena, l);
+    if (*l->description) {
+        heading(&c, "Description");
+        wrapped(&c, "  ", l->description);
+    }
     grade_part(&c, arena, l);
     score_part(&c, arena, l);
     given_part(&c, arena, l);

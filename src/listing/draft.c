@@ -162,12 +162,14 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     *record = *given;
     *l = (struct listing){.record = record, .options = *options};
     listing_withhold_private(arena, l, record);
+    l->cautions = cautions_raise(arena, drafter->scanner, drafter->rules, record);
     settle_family(arena, drafter, record, l);
     find_unread(arena, l, record);
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
     listing_date(arena, drafter, l);
     listing_allow_ages(arena, drafter, l, l->claims);
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));
+    if (l->cautions->stop) listing_hold(arena, l);
     l->disclosure = disclosure_write(arena, drafter->rules, record, options->locale, drafter->variants);
     l->grading = grade_record(arena, record);
     l->questions = questions_ask(arena, drafter->rules, record);
@@ -176,8 +178,9 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     find_counts(arena, l);
     find_gaps(arena, l);
     listing_find_dates(arena, l);
-    if (given->listing.title) listing_score_given(arena, drafter, l, given->listing.title);
-    l->description = listing_describe(arena, drafter, l);
+    if (given->listing.title && !l->cautions->stop)
+        listing_score_given(arena, drafter, l, given->listing.title);
+    l->description = l->cautions->stop ? "" : listing_describe(arena, drafter, l);
     if (drafter->spelling) listing_spell(arena, l, drafter->spelling);
     return l;
 }

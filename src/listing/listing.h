@@ -5,6 +5,7 @@
 #define LISTING_LISTING_H
 
 #include "disclosure/disclosure.h"
+#include "evidence/cautions.h"
 #include "evidence/claims.h"
 #include "evidence/dating.h"
 #include "evidence/grade.h"
@@ -68,6 +69,7 @@ struct listing {
     struct photo_list photos;
     const struct claims *claims;
     const struct dating *dating; // the years of its marks
+    const struct cautions *cautions;
     struct finding *findings;
     size_t finding_count, finding_room;
     const char **less; // named deductions of the score
@@ -105,6 +107,9 @@ void listing_withhold(struct arena *arena, struct listing *listing, const char *
 void listing_withhold_private(struct arena *arena, struct listing *listing, struct record *record);
 const char *listing_note(struct arena *arena, const struct listing *listing, struct note_span span);
 
+// hold.c: empties what would sell goods that a caution stops; why goes to `withheld` and to the findings.
+void listing_hold(struct arena *arena, struct listing *listing);
+
 // describe.c: the whole text to paste.
 const char *listing_describe(struct arena *arena, const struct drafter *drafter,
                              const struct listing *listing);
@@ -137,8 +142,8 @@ struct node *listing_explain_tree(struct arena *arena, const struct listing *lis
 
 // proof.c: runs every rule's own examples; adds what fails to `diags`. describe_rules.c: documents the keys.
 struct proof_counts {
-    size_t flaws, families, claims, bounds, hits, misses, misses_weighed, misses_with_word, gaps, examples,
-        things, checks;
+    size_t flaws, families, claims, bounds, cautions, hits, misses, misses_weighed, misses_with_word, gaps,
+        examples, things, checks;
     double likeness;      // largest share of checks that two families have in common
     const char *alike[2]; // which two
 };

@@ -63,6 +63,11 @@ void listing_page(struct arena *arena, const struct listing *l, struct buf *out)
                                l->title_length, l->options.limit, (long long)l->worth, (long long)l->bound,
                                grade_letter(l->grading.grade), grade_word(l->grading.grade)));
     html_close(&html, "p");
+    const char **care = arena_array(arena, l->cautions->count + 1, sizeof *care);
+    for (size_t i = 0; i < l->cautions->count; i++)
+        care[i] = arena_format(arena, "%s%s", l->cautions->items[i].caution->stop ? "Not to be listed: " : "",
+                               l->cautions->items[i].caution->text);
+    list(&html, "Take care", care, l->cautions->count);
     html_line(&html, "pre", l->description);
     list(&html, "Why this grade", l->grading.reasons, l->grading.count);
     list(&html, "Other titles", l->alternates, l->alternate_count);

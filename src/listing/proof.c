@@ -86,7 +86,11 @@ static void prove_hits(struct prover *p, const struct rule *rule, const struct f
             continue;
         }
         enum scan_result result = find(p, finder, text, &want, &got);
-        if (result == SCAN_SLOW)
+        if (result == SCAN_FOUND && !is_announced(p, finder, text))
+            fail(p, CODE_RULE_HIT, rule, "name one of its words under 'match_on'",
+                 arena_format(p->arena, "no word of 'said' or 'match_on' of '%s' stands in its hit \"%s\"",
+                              rule->id, rule->hits.at[i]));
+        else if (result == SCAN_SLOW)
             too_slow(p, rule, text);
         else if (result == SCAN_NONE)
             fail(p, CODE_RULE_HIT, rule, NULL,
@@ -229,6 +233,9 @@ void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_
         prove_finder(&p, &rules->claims[i]->rule, &rules->claims[i]->finder);
         finder_check(arena, &rules->claims[i]->evidence, &rules->claims[i]->rule, diags);
     }
+    counts->cautions = rules->caution_count;
+    for (size_t i = 0; i < rules->caution_count; i++)
+        prove_finder(&p, &rules->cautions[i]->rule, &rules->cautions[i]->finder);
     p.by_words = false;
     for (size_t i = 0; i < rules->bound_count; i++)
         prove_finder(&p, &rules->bounds[i]->rule, &rules->bounds[i]->finder);

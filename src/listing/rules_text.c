@@ -15,10 +15,11 @@ static double share(size_t part, size_t whole) {
 
 void rules_summary(struct buf *out, const struct proof_counts *c, bool broken, bool statistics) {
     buf_format(out,
-               "%s: %zu flaws, %zu families, %zu claims, %zu bounds; %zu hits, %zu misses, %zu gaps, %zu "
+               "%s: %zu flaws, %zu families, %zu claims, %zu bounds, %zu cautions; %zu hits, %zu misses, %zu "
+               "gaps, %zu "
                "examples run\n",
-               broken ? "not well" : "all well", c->flaws, c->families, c->claims, c->bounds, c->hits,
-               c->misses, c->gaps, c->examples);
+               broken ? "not well" : "all well", c->flaws, c->families, c->claims, c->bounds, c->cautions,
+               c->hits, c->misses, c->gaps, c->examples);
     if (!statistics) return;
     buf_format(out, "things named by the families: %zu\nchecks: %zu\n", c->things, c->checks);
     buf_format(out, "misses that hold a word of their rule: %zu of %zu (%.3f)\n", c->misses_with_word,
@@ -63,6 +64,7 @@ bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id
     SHOW(families, family_count, "family")
     SHOW(claims, claim_count, "claim")
     SHOW(bounds, bound_count, "bound")
+    SHOW(cautions, caution_count, "caution")
 #undef SHOW
     if (!found)
         diags_add(diags, CODE_USAGE, (struct place){NULL, 0, 0}, nearest_hint(arena, &nearest),

@@ -138,6 +138,22 @@ static struct node *claims(struct arena *arena, const struct listing *l) {
     return list;
 }
 
+static struct node *cautions(struct arena *arena, const struct listing *l) {
+    struct node *list = node_list(arena);
+    for (size_t i = 0; i < l->cautions->count; i++) {
+        const struct caution_found *found = &l->cautions->items[i];
+        struct node *map = node_map(arena);
+        put_text(arena, map, "id", found->caution->rule.id);
+        put_text(arena, map, "text", found->caution->text);
+        put_text(arena, map, "source", found->caution->rule.source);
+        node_put(arena, map, "stop", node_bool_new(arena, found->caution->stop));
+        put_text(arena, map, "because", found->because);
+        put_span(arena, map, found->span);
+        node_push(arena, list, map);
+    }
+    return list;
+}
+
 static struct node *withheld(struct arena *arena, const struct listing *l) {
     struct node *list = node_list(arena);
     for (size_t i = 0; i < l->withheld_count; i++) {
@@ -183,7 +199,7 @@ struct node *listing_tree(struct arena *arena, const struct listing *l) {
     node_put(arena, map, "photos", photos(arena, l));
     node_put(arena, map, "claims", claims(arena, l));
     if (l->dating->count) node_put(arena, map, "dating", dates_tree(arena, l->dating, false));
-    node_put(arena, map, "cautions", node_list(arena));
+    node_put(arena, map, "cautions", cautions(arena, l));
     node_put(arena, map, "withheld", withheld(arena, l));
     node_put(arena, map, "findings", findings(arena, l));
     if (l->record->own) node_put(arena, map, "own", (struct node *)(uintptr_t)l->record->own);

@@ -137,6 +137,8 @@ bool finish_rule(struct arena *arena, enum rule_kind kind, struct rule *rule, st
     if (kind == RULE_FLAW) return finish_flaw((struct flaw *)(void *)rule, diags);
     if (kind == RULE_FAMILY) return finish_family((struct family *)(void *)rule, diags);
     if (kind == RULE_BOUND) return finish_bound((const struct bound *)(const void *)rule, diags);
+    if (kind == RULE_CAUTION && ((struct caution *)(void *)rule)->stop && !rule->source)
+        return lacks(diags, rule, "source", "what keeps goods from being listed must rest on something");
     return true;
 }
 
@@ -231,6 +233,29 @@ static bool owns_adjective(const struct ruleset *rules, const struct flaw *flaw)
     return true;
 }
 
+static void check_caution(struct arena *arena, const struct ruleset *rules, const struct caution *caution,
+                          struct diags *diags) {
+    check_ids(arena, rules, &caution->rule, &caution->flaws, diags);
+    for (size_t i = 0; i < caution->on.count; i++)
+        if (!ruleset_family(rules, caution->on.at[i]))
+            diags_add(diags, CODE_RULE_UNKNOWN_ID, caution->rule.at,
+                      ruleset_family_hint(arena, rules, caution->on.at[i]),
+                      "'%s' names the family '%s', which no pack holds", caution->rule.id, caution->on.at[i]);
+}
+
+static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *number) {
+    struct triggers *triggers = triggers_new(arena);
+    for (size_t i = 0; i < rules->caution_count; i++) {
+        struct caution *caution = (struct caution *)(uintptr_t)rules->cautions[i];
+        caution->finder.number = (*number)++;
+        caution->with.number = (*number)++;
+        caution->benign = (struct finder){.said = caution->finder.unless, .number = (*number)++};
+        triggers_add(arena, triggers, &caution->finder);
+    }
+    triggers_close(triggers);
+    rules->caution_triggers = triggers;
+}
+
 void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
     rules->flaws_by_id = sorted(arena, (const void *)rules->flaws, rules->flaw_count, flaw_order);
     rules->families_by_id = sorted(arena, (const void *)rules->families, rules->family_count, family_order);
@@ -249,6 +274,7 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     }
     for (size_t i = 0; i < rules->bound_count; i++)
         ((struct bound *)(uintptr_t)rules->bounds[i])->finder.number = number++;
+    finish_cautions(arena, rules, &number);
     rules->finder_count = number;
     struct triggers *triggers = triggers_new(arena);
     for (size_t i = 0; i < rules->claim_count; i++) triggers_add(arena, triggers, &rules->claims[i]->finder);
@@ -261,4 +287,5 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     for (size_t i = 0; i < rules->flaw_count; i++)
         check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->confused, diags);
     for (size_t i = 0; i < rules->family_count; i++) check_family(arena, rules, rules->families[i], diags);
+    for (size_t i = 0; i < rules->caution_count; i++) check_caution(arena, rules, rules->cautions[i], diags);
 }

@@ -67,7 +67,7 @@ static const struct kind_spec *kind_of(struct loader *l, const struct node *map,
             nearest_offer(&nearest, schema_kind((enum rule_kind)i)->name);
         const char *hint = nearest_hint(l->arena, &nearest);
         diags_add(l->diags, CODE_RULE_KIND, map->members[0].key_at,
-                  hint ? hint : "a rule begins with its kind: pack, flaw, family, claim or bound",
+                  hint ? hint : "a rule begins with its kind: pack, flaw, family, claim, bound or caution",
                   "there is no kind of rule '%s'", map->members[0].key);
     } else
         diags_add(l->diags, CODE_RULE_KIND, map->at, "write '- flaw: some-id'",
@@ -118,7 +118,8 @@ static void check_counts(struct loader *l) {
     } counts[] = {{RULE_FLAW, pack->flaws},
                   {RULE_FAMILY, pack->families},
                   {RULE_CLAIM, pack->claims},
-                  {RULE_BOUND, pack->bounds}};
+                  {RULE_BOUND, pack->bounds},
+                  {RULE_CAUTION, pack->cautions}};
     for (size_t i = 0; i < sizeof counts / sizeof *counts; i++)
         if (counts[i].said && counts[i].said != l->held[counts[i].kind])
             diags_add(l->diags, CODE_RULE_COUNT, pack->rule.at,
@@ -167,6 +168,8 @@ struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, si
         .claim_count = l.kinds[RULE_CLAIM].count,
         .bounds = (const struct bound **)(void *)l.kinds[RULE_BOUND].at,
         .bound_count = l.kinds[RULE_BOUND].count,
+        .cautions = (const struct caution **)(void *)l.kinds[RULE_CAUTION].at,
+        .caution_count = l.kinds[RULE_CAUTION].count,
     };
     if (loaded) finish_set(arena, rules, diags);
     // A fault of syntax in a rule file is a broken rule pack, whatever it would be in a record.

@@ -200,10 +200,23 @@ struct bound {
     const char *text; // how it is told
 };
 
+// What safety or law asks of a seller of such goods. `stop`: they are not listed at all.
+struct caution {
+    struct rule rule;
+    struct finder finder;
+    struct finder benign; // finds what `unless` holds
+    struct finder with;   // words of which one must stand in the record too
+    struct texts things;  // nouns of goods that raise it by what they are
+    struct texts flaws;   // flaw ids that raise it
+    struct texts on;      // family ids; none: all
+    const char *text;
+    bool stop;
+};
+
 struct pack {
     struct rule rule;
     const char *version;
-    int flaws, families, claims, bounds; // how many the pack holds: a lost file or rule is noticed
+    int flaws, families, claims, bounds, cautions; // how many the pack holds: a lost file or rule is noticed
 };
 
 #endif

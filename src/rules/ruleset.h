@@ -21,8 +21,10 @@ struct ruleset {
     size_t claim_count;
     const struct bound **bounds;
     size_t bound_count;
+    const struct caution **cautions;
+    size_t caution_count;
     size_t finder_count; // numbers in use by finders
-    const struct triggers *claim_triggers, *bound_triggers;
+    const struct triggers *claim_triggers, *bound_triggers, *caution_triggers;
 
     // For finding by name; private to ruleset.c.
     const struct flaw **flaws_by_id;

@@ -392,12 +392,37 @@ static const struct key_spec bound_keys[] = {
     RULE_KEYS,
     END};
 
+static const struct key_spec caution_keys[] = {
+    {.name = "text",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(caution, text),
+     .help = "what to look for and why; ends by deferring to local rules or a licensed person"},
+    {.name = "stop",
+     .type = KEY_YES_NO,
+     AT(caution, stop),
+     .help = "such goods are not listed: title and description stay empty"},
+    {.name = "things",
+     .type = KEY_TEXTS,
+     AT(caution, things),
+     .help = "nouns that raise it where they are the type, what else it may be, or included"},
+    {.name = "flaws", .type = KEY_TEXTS, AT(caution, flaws), .help = "flaw ids that raise it"},
+    {.name = "on", .type = KEY_TEXTS, AT(caution, on), .help = "family ids; none: all of them"},
+    {.name = "with",
+     .type = KEY_TEXTS,
+     AT(caution, with.said),
+     .help = "words of which one must stand in the record too"},
+    FINDER_KEYS(caution, true),
+    RULE_KEYS,
+    END};
+
 static const struct key_spec pack_keys[] = {
     {.name = "version", .type = KEY_TEXT, .required = true, AT(pack, version), .help = "of the pack"},
     {.name = "flaws", .type = KEY_WHOLE, AT(pack, flaws), .help = "how many flaw rules it holds"},
     {.name = "families", .type = KEY_WHOLE, AT(pack, families), .help = "how many family rules it holds"},
     {.name = "claims", .type = KEY_WHOLE, AT(pack, claims), .help = "how many claim rules it holds"},
     {.name = "bounds", .type = KEY_WHOLE, AT(pack, bounds), .help = "how many bound rules it holds"},
+    {.name = "cautions", .type = KEY_WHOLE, AT(pack, cautions), .help = "how many caution rules it holds"},
     RULE_KEYS,
     END};
 
@@ -410,6 +435,8 @@ static const struct kind_spec kinds[RULE_KIND_COUNT] = {
     [RULE_CLAIM] = {"claim", sizeof(struct claim), true, claim_keys, "a word that promises something"},
     [RULE_BOUND] = {"bound", sizeof(struct bound), true, bound_keys,
                     "a mark and the years in which such marks were used"},
+    [RULE_CAUTION] = {"caution", sizeof(struct caution), true, caution_keys,
+                      "what safety or law asks of a seller of such goods"},
 };
 
 const struct kind_spec *schema_kind(enum rule_kind kind) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A sorted table of first words. Words are runs of letters and digits, case-folded, as scan.c's word
-// boundaries see them.
+// A sorted table of first words and of pairs of them. Words are runs of letters and digits, case-folded, as
+// scan.c's word boundaries see them.
 #include "rules/trigger.h"
 
 #include <stdlib.h>
@@ -8,8 +8,10 @@
 
 #include "text/utf8.h"
 
+enum { WORD_ROOM = 64 };
+
 struct entry {
-    const char *word;
+    const char *word; // one, or two with a space between
     size_t finder;
 };
 
@@ -44,12 +46,25 @@ static bool next_word(const char *text, size_t size, size_t *at, char *to, size_
     return inside;
 }
 
-static void add_phrase(struct arena *arena, struct triggers *t, const char *phrase, size_t finder) {
-    char word[64];
-    size_t at = 0;
-    bool plain = next_word(phrase, strlen(phrase), &at, word, sizeof word);
+static void add_entry(struct arena *arena, struct triggers *t, const char *word, size_t finder) {
     t->entries = arena_grow(arena, t->entries, t->count, &t->room, sizeof *t->entries);
-    t->entries[t->count++] = (struct entry){plain ? arena_string(arena, word) : "", finder};
+    t->entries[t->count++] = (struct entry){arena_string(arena, word), finder};
+}
+
+// By its first two words where a space or hyphen parts them, else by its first; an apostrophe may be left out
+// in a text, so "it's" is "it" or "its".
+static void add_phrase(struct arena *arena, struct triggers *t, const char *phrase, size_t finder) {
+    char first[WORD_ROOM], second[WORD_ROOM];
+    size_t at = 0, size = strlen(phrase);
+    bool plain = next_word(phrase, size, &at, first, sizeof first);
+    char gap = phrase[at];
+    size_t behind = at;
+    bool two = plain && next_word(phrase, size, &behind, second, sizeof second);
+    if (two && (gap == ' ' || gap == '-') && phrase[behind] != '\'')
+        add_entry(arena, t, arena_format(arena, "%s %s", first, second), finder);
+    else
+        add_entry(arena, t, first, finder);
+    if (two && gap == '\'') add_entry(arena, t, arena_format(arena, "%s%s", first, second), finder);
 }
 
 void triggers_add(struct arena *arena, struct triggers *t, const struct finder *finder) {
@@ -83,11 +98,22 @@ static size_t first_at_least(const struct triggers *t, const char *word) {
     return from;
 }
 
+static void mark(const struct triggers *t, const char *words, bool *wanted) {
+    for (size_t i = first_at_least(t, words); i < t->count && !strcmp(t->entries[i].word, words); i++)
+        wanted[t->entries[i].finder] = true;
+}
+
 void triggers_mark(const struct triggers *t, const char *text, bool *wanted) {
     for (size_t i = 0; i < t->always_count; i++) wanted[t->always[i]] = true;
-    char word[64];
-    size_t at = 0, size = strlen(text);
-    while (next_word(text, size, &at, word, sizeof word))
-        for (size_t i = first_at_least(t, word); i < t->count && !strcmp(t->entries[i].word, word); i++)
-            wanted[t->entries[i].finder] = true;
+    char words[2 * WORD_ROOM + 1] = ""; // the word before, a space, this word
+    size_t at = 0, size = strlen(text), before = 0;
+    for (;;) {
+        char *word = words + before + (before > 0);
+        if (before) words[before] = ' ';
+        if (!next_word(text, size, &at, word, WORD_ROOM)) return;
+        mark(t, word, wanted);
+        if (before) mark(t, words, wanted);
+        before = strlen(word);
+        memmove(words, word, before + 1);
+    }
 }

@@ -8,8 +8,8 @@
 
 struct triggers;
 
-// One entry a first word of every `said` phrase and a word of `match_on`; a finder with patterns and without
-// such words is always a candidate.
+// One entry for the first two words of every `said` phrase, or its only one, and for each word of `match_on`;
+// a finder with patterns and without such words is always a candidate.
 struct triggers *triggers_new(struct arena *arena);
 void triggers_add(struct arena *arena, struct triggers *triggers, const struct finder *finder);
 // Sorts the table; no triggers_add() after it.

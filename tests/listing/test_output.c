@@ -160,8 +160,9 @@ static void check_values(const json_t *root, const char *text) {
                       "%s", text);
     }
     const char *disclosure = json_string_value(json_object_get(root, "disclosure"));
-    ck_assert_msg(strstr(json_string_value(json_object_get(root, "description")), disclosure) != NULL, "%s",
-                  text);
+    const char *description = json_string_value(json_object_get(root, "description"));
+    bool held = json_is_true(json_object_get(json_array_get(json_object_get(root, "cautions"), 0), "stop"));
+    ck_assert_msg(held ? !*title && !*description : strstr(description, disclosure) != NULL, "%s", text);
 }
 
 static void check_json(struct arena *arena, void *context) {

@@ -174,6 +174,8 @@ static void check_proof(struct arena *arena, const struct shipped *shipped) {
     ck_assert_uint_ge(counts.claims, 60);
     ck_assert_uint_eq(counts.bounds, shipped->rules->bound_count);
     ck_assert_uint_ge(counts.bounds, 60);
+    ck_assert_uint_eq(counts.cautions, shipped->rules->caution_count);
+    ck_assert_uint_ge(counts.cautions, 50);
     ck_assert_msg(counts.misses_with_word * 100 >= counts.misses_weighed * 80,
                   "only %zu of %zu misses hold a word of their rule", counts.misses_with_word,
                   counts.misses_weighed);

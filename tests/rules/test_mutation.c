@@ -3,18 +3,23 @@
 // notice.
 #include "support.h"
 
+#include "rules/schema.h"
+
 enum spoiling { BLIND, GREEDY, WITHOUT_UNLESS };
 
 struct tally {
     size_t rules, noticed, with_unless, unless_noticed;
 };
 
-// A rule set that holds one flaw or claim of the shipped one, with its finder replaced.
-static bool notices(struct arena *arena, const struct finder *finder, const struct rule *rule, bool is_claim,
-                    enum spoiling spoiling, enum code code) {
+// A rule set that holds one flaw, claim or caution of the shipped one, with its finder replaced.
+static bool notices(struct arena *arena, const struct finder *finder, const struct rule *rule,
+                    enum rule_kind kind, enum spoiling spoiling, enum code code) {
     struct flaw flaw = {.rule = *rule, .finder = *finder};
     struct claim claim = {.rule = *rule, .finder = *finder, .evidence = {.number = 1}};
-    struct finder *spoiled = is_claim ? &claim.finder : &flaw.finder;
+    struct caution caution = {.rule = *rule, .finder = *finder, .with = {.number = 1}};
+    struct finder *spoiled = kind == RULE_CLAIM     ? &claim.finder
+                             : kind == RULE_CAUTION ? &caution.finder
+                                                    : &flaw.finder;
     static const char *nothing[] = {"qqzzxq"}, *anything[] = {"\\w+"};
     spoiled->number = 0;
     if (spoiling == BLIND) spoiled->said = (struct texts){nothing, 1};
@@ -23,10 +28,13 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
     if (spoiling != BLIND) spoiled->unless = (struct texts){NULL, 0};
     const struct flaw *flaws[] = {&flaw};
     const struct claim *claims[] = {&claim};
+    const struct caution *cautions[] = {&caution};
     struct ruleset rules = {.flaws = flaws,
-                            .flaw_count = !is_claim,
+                            .flaw_count = kind == RULE_FLAW,
                             .claims = claims,
-                            .claim_count = is_claim,
+                            .claim_count = kind == RULE_CLAIM,
+                            .cautions = cautions,
+                            .caution_count = kind == RULE_CAUTION,
                             .finder_count = 2};
     struct drafter drafter = {&rules, NULL, scanner_new(arena, 2), NULL, NULL};
     struct diags diags = diags_start(arena);
@@ -37,17 +45,17 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
     return false;
 }
 
-static void spoil(struct arena *arena, const struct finder *finder, const struct rule *rule, bool is_claim,
-                  struct tally *tally) {
-    bool blind = notices(arena, finder, rule, is_claim, BLIND, CODE_RULE_HIT);
-    bool greedy = notices(arena, finder, rule, is_claim, GREEDY, CODE_RULE_MISS);
+static void spoil(struct arena *arena, const struct finder *finder, const struct rule *rule,
+                  enum rule_kind kind, struct tally *tally) {
+    bool blind = notices(arena, finder, rule, kind, BLIND, CODE_RULE_HIT);
+    bool greedy = notices(arena, finder, rule, kind, GREEDY, CODE_RULE_MISS);
     ck_assert_msg(blind, "%s finds nothing and nobody notices", rule->id);
     ck_assert_msg(greedy, "%s finds everything and nobody notices", rule->id);
     tally->rules++;
     tally->noticed += blind && greedy;
     if (!finder->unless.count) return;
     tally->with_unless++;
-    tally->unless_noticed += notices(arena, finder, rule, is_claim, WITHOUT_UNLESS, CODE_RULE_MISS);
+    tally->unless_noticed += notices(arena, finder, rule, kind, WITHOUT_UNLESS, CODE_RULE_MISS);
 }
 
 static void spoil_all(struct arena *arena, void *context) {
@@ -56,10 +64,12 @@ static void spoil_all(struct arena *arena, void *context) {
     struct tally tally = {0};
     const struct ruleset *rules = shipped.rules;
     for (size_t i = 0; i < rules->flaw_count; i++)
-        spoil(arena, &rules->flaws[i]->finder, &rules->flaws[i]->rule, false, &tally);
+        spoil(arena, &rules->flaws[i]->finder, &rules->flaws[i]->rule, RULE_FLAW, &tally);
     for (size_t i = 0; i < rules->claim_count; i++)
-        spoil(arena, &rules->claims[i]->finder, &rules->claims[i]->rule, true, &tally);
-    ck_assert_uint_eq(tally.rules, rules->flaw_count + rules->claim_count);
+        spoil(arena, &rules->claims[i]->finder, &rules->claims[i]->rule, RULE_CLAIM, &tally);
+    for (size_t i = 0; i < rules->caution_count; i++)
+        spoil(arena, &rules->cautions[i]->finder, &rules->cautions[i]->rule, RULE_CAUTION, &tally);
+    ck_assert_uint_eq(tally.rules, rules->flaw_count + rules->claim_count + rules->caution_count);
     ck_assert_uint_ge(tally.rules, 200);
     ck_assert_uint_eq(tally.noticed, tally.rules);
     // A rule whose `unless` is lost shows it where a miss holds one of its phrases.
@@ -145,9 +155,11 @@ static struct part_of_pack copy_part(struct arena *arena, const char *folder) {
 }
 
 static void lose_each(struct arena *arena, void *context) {
-    static const char *const folders[] = {"flaws", "claims", "families"}, *const kinds[] = {"flaw", "claim",
-                                                                                            "family"};
-    static const size_t least[] = {149, 60, 27};
+    static const char *const folders[] = {"flaws", "claims", "families", "cautions"}, *const kinds[] = {
+                                                                                          "flaw", "claim",
+                                                                                          "family",
+                                                                                          "caution"};
+    static const size_t least[] = {149, 60, 27, 50};
     int which = *(const int *)context;
     struct part_of_pack part = copy_part(arena, folders[which]);
     size_t noticed = 0;
@@ -180,7 +192,7 @@ int main(void) {
     TCase *tests = tcase_create("spoiled rules");
     tcase_set_timeout(tests, 300);
     tcase_add_test(tests, a_rule_that_finds_nothing_or_everything_is_noticed);
-    tcase_add_loop_test(tests, a_rule_that_is_lost_is_noticed, 0, 3);
+    tcase_add_loop_test(tests, a_rule_that_is_lost_is_noticed, 0, 4);
     suite_add_tcase(suite, tests);
     return run_suite(suite);
 }
