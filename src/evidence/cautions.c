@@ -264,13 +264,14 @@ static bool is_benign_type(struct raiser *r, const struct caution *caution) {
 
 static const char *by_thing(struct raiser *r, const struct caution *caution) {
     const struct record *record = r->record;
-    if (!caution->things.count || is_benign_type(r, caution)) return NULL;
+    if (!caution->things.count) return NULL;
     const char *found = names_thing(r, caution, record->type.value) ? record->type.value : NULL;
     for (size_t i = 0; i < record->others.count && !found; i++)
         if (names_thing(r, caution, record->others.at[i])) found = record->others.at[i];
     for (size_t i = 0; i < record->include_count && !found; i++)
         if (names_thing(r, caution, record->includes[i].what)) found = record->includes[i].what;
-    return found ? arena_format(r->arena, "the thing '%s'", found) : NULL;
+    if (!found || is_benign_type(r, caution)) return NULL;
+    return arena_format(r->arena, "the thing '%s'", found);
 }
 
 static const char *by_flaw(struct raiser *r, const struct caution *caution) {

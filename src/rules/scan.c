@@ -12,10 +12,13 @@
 #include "text/limits.h"
 #include "text/utf8.h"
 
+enum { JIT_AFTER = 16 };
+
 struct scanner {
     struct arena *arena;
     pcre2_code **codes;
     bool *broken;
+    unsigned char *uses; // up to JIT_AFTER
     size_t count;
     pcre2_general_context *general;
     pcre2_compile_context *compile;
@@ -49,6 +52,7 @@ struct scanner *scanner_new(struct arena *arena, size_t finder_count) {
     s->arena = arena;
     s->codes = arena_array(arena, finder_count + 1, sizeof(pcre2_code *));
     s->broken = arena_array(arena, finder_count + 1, sizeof *s->broken);
+    s->uses = arena_array(arena, finder_count + 1, sizeof *s->uses);
     s->count = finder_count;
     arena_defer(arena, clean, s);
     s->general = pcre2_general_context_create(get, put, (void *)(uintptr_t)arena_source(arena));
@@ -148,6 +152,10 @@ enum scan_result scanner_find(struct scanner *s, const struct finder *finder, co
             return SCAN_BROKEN;
         }
     }
+    // Machine code pays off only for a pattern that is asked again and again. Where it cannot be had the
+    // interpreter goes on, with the same matches.
+    if (s->uses[n] < JIT_AFTER && ++s->uses[n] == JIT_AFTER)
+        (void)pcre2_jit_compile(s->codes[n], PCRE2_JIT_COMPLETE);
     int found = pcre2_match(s->codes[n], (PCRE2_SPTR)text, size, from, PCRE2_NO_UTF_CHECK, s->data, s->match);
     if (found == PCRE2_ERROR_NOMEMORY) arena_give_up(s->arena);
     if (found == PCRE2_ERROR_NOMATCH) return SCAN_NONE;

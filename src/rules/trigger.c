@@ -3,6 +3,7 @@
 // scan.c's word boundaries see them.
 #include "rules/trigger.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -51,20 +52,30 @@ static void add_entry(struct arena *arena, struct triggers *t, const char *word,
     t->entries[t->count++] = (struct entry){arena_string(arena, word), finder};
 }
 
-// By its first two words where a space or hyphen parts them, else by its first; an apostrophe may be left out
-// in a text, so "it's" is "it" or "its".
+// By the two neighboring words that are longest together, which stand in the fewest texts ("recall list" of "on
+// the recall list"), else by its first word; an apostrophe may be left out in a text, so "it's" is "it" or "its".
 static void add_phrase(struct arena *arena, struct triggers *t, const char *phrase, size_t finder) {
-    char first[WORD_ROOM], second[WORD_ROOM];
-    size_t at = 0, size = strlen(phrase);
-    bool plain = next_word(phrase, size, &at, first, sizeof first);
-    char gap = phrase[at];
-    size_t behind = at;
-    bool two = plain && next_word(phrase, size, &behind, second, sizeof second);
-    if (two && (gap == ' ' || gap == '-') && phrase[behind] != '\'')
-        add_entry(arena, t, arena_format(arena, "%s %s", first, second), finder);
-    else
-        add_entry(arena, t, first, finder);
-    if (two && gap == '\'') add_entry(arena, t, arena_format(arena, "%s%s", first, second), finder);
+    char word[WORD_ROOM], before[WORD_ROOM] = "", best[2 * WORD_ROOM] = "", first[WORD_ROOM] = "";
+    size_t at = 0, size = strlen(phrase), longest = 0;
+    char gap = '\0', first_gap = '\0';
+    bool joined = true; // no apostrophe on either side of the word before
+    while (next_word(phrase, size, &at, word, sizeof word)) {
+        bool plain = phrase[at] != '\'' && gap != '\'';
+        size_t n = strlen(before) + strlen(word);
+        if (*before && (gap == ' ' || gap == '-') && joined && plain && n > longest) {
+            longest = n;
+            snprintf(best, sizeof best, "%s %s", before, word);
+        }
+        if (!*first) {
+            memcpy(first, word, strlen(word) + 1);
+            first_gap = phrase[at];
+        } else if (first_gap == '\'' && !strcmp(before, first))
+            add_entry(arena, t, arena_format(arena, "%s%s", first, word), finder);
+        memcpy(before, word, strlen(word) + 1);
+        gap = phrase[at];
+        joined = plain;
+    }
+    add_entry(arena, t, longest ? best : first, finder);
 }
 
 void triggers_add(struct arena *arena, struct triggers *t, const struct finder *finder) {
