@@ -61,12 +61,13 @@ const struct command command_rules = {
     .name = "rules",
     .summary = "Check the rule packs, show a rule, or describe the keys of rule files",
     .arguments = "[OPTION...] check | show [KIND] ID | describe",
-    .text = "check runs every rule's own examples and says what does not come out as written.\n\n"
-            "show writes one rule as it stands in its file, by its id; a KIND (pack, flaw, family, claim, bound "
-            "or caution) "
-            "before the "
-            "id tells rules of one id apart.\n\n"
-            "describe writes what each key of each kind of rule means.",
+    .text =
+        "check runs every rule's own examples and says what does not come out as written.\n\n"
+        "show writes one rule as it stands in its file, by its id; a KIND (pack, flaw, family, claim, bound "
+        "or caution) "
+        "before the "
+        "id tells rules of one id apart.\n\n"
+        "describe writes what each key of each kind of rule means.",
     .words = TASKS,
     .options = OPTION_BIT(OPTION_RULES) | OPTION_BIT(OPTION_STATS) | OPTION_BIT(OPTION_SCHEMA) |
                OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_QUIET) | OPTION_BIT(OPTION_HELP),

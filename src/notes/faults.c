@@ -166,6 +166,20 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
     if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
 }
 
+// "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the
+// second says by itself.
+static const struct flaw *narrower(const struct fault_reader *r, const struct fault_hit *hit,
+                                   const struct flaw *kind, const char *place) {
+    if (!hit->near || !kind->gathers) return kind;
+    struct fault_hit alone = {.from = hit->to - 1, .to = hit->to};
+    const struct phrase_hits *hits = &r->note->hits;
+    for (size_t i = 0; i < hits->count; i++)
+        if (!hits->at[i].near && hits->at[i].from == alone.from && hits->at[i].to == alone.to &&
+            alone.kind_count < FAULT_KINDS_MOST)
+            alone.kinds[alone.kind_count++] = hits->at[i].flaw;
+    return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     uint16_t stance = stance_of(r, hit);
@@ -196,6 +210,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                *where = words_of(note, spot.where_from, spot.where_to);
     if (stance & STANCE_PACKING && !part) part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
+        kind = narrower(r, hit, kind, place);
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         return;
     }

@@ -69,6 +69,7 @@ struct flaw {
     const char *adjective_at[SEVERITY_COUNT]; // where a degree has a word of its own: stiff, seized
     bool adjective_own;                       // no other kind has that adjective, so that it may stand alone
     bool mass, many;                          // many: told in the plural where no number is given
+    bool gathers; // several kinds of damage under one name: a denial of one is told as that one
     // ABSENCE: what is missing where the record names no part ("lid", "lids").
     const char *part, *part_plural;
     // STATE: predicates of the whole and of a part; they begin with {is}, {has} or {was}, which agree with

@@ -52,8 +52,9 @@ static void add_entry(struct arena *arena, struct triggers *t, const char *word,
     t->entries[t->count++] = (struct entry){arena_string(arena, word), finder};
 }
 
-// By the two neighboring words that are longest together, which stand in the fewest texts ("recall list" of "on
-// the recall list"), else by its first word; an apostrophe may be left out in a text, so "it's" is "it" or "its".
+// By the two neighboring words that are longest together, which stand in the fewest texts ("recall list" of
+// "on the recall list"), else by its first word; an apostrophe may be left out in a text, so "it's" is "it"
+// or "its".
 static void add_phrase(struct arena *arena, struct triggers *t, const char *phrase, size_t finder) {
     char word[WORD_ROOM], before[WORD_ROOM] = "", best[2 * WORD_ROOM] = "", first[WORD_ROOM] = "";
     size_t at = 0, size = strlen(phrase), longest = 0;

@@ -62,6 +62,8 @@ static const struct caution_case CAUTION_NOTES[] = {
     {"damp-electrics", "Lamp that was in a flood."},
     {"data-left", "Laptop, will not boot, hard drive still in."},
     {"data-left", "Phone, locked to somebody's account."},
+    {"decaying-film", "Reel of 16 mm film, a strong whiff of vinegar from the can."},
+    {"decaying-film", "Box of negatives that smells of vinegar."},
     {"drawstring", "Boys anorak size 5, cord through the hood, red."},
     {"drawstring", "Girl's hooded jacket, age 6, pull cord at the neck still in it."},
     {"drawstring", "Toddler's parka 3T, hood ties with a string."},

@@ -262,7 +262,9 @@ static void check_clean(struct arena *arena, void *context) {
         const struct record *record =
             read_made(arena, drafter.rules, random_record(arena, &dice, drafter.rules, i));
         const struct listing *listing = listing_draft(arena, &drafter, record, &usual);
-        ck_assert_msg(!listing->withheld_count, "record %zu: %s", i, listing->withheld[0].what);
+        bool held = listing->cautions->stop; // told with the caution that keeps it back
+        ck_assert_msg(listing->withheld_count == (held ? 1 : 0), "record %zu: %s", i,
+                      listing->withheld[0].what);
         ck_assert_uint_eq(listing->record->mark_count, record->mark_count);
         ck_assert_uint_eq(listing->record->attribute_count, record->attribute_count);
         arena_release(arena, &mark);

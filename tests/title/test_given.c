@@ -85,6 +85,7 @@ static size_t searches_missed(const struct given_title *g) {
 }
 
 static void check_drafted(struct trial *t) {
+    if (t->listing->cautions->stop) return; // kept back: there is no drafted title
     struct given_title g = given(t, t->listing->title);
     HOLDS(t, g.earned == t->listing->worth && g.best == t->listing->worth, "it earns %lld of %lld, not %lld",
           (long long)g.earned, (long long)g.best, (long long)t->listing->worth);

@@ -199,6 +199,10 @@ static void check_title(struct trial *t, int64_t *last) {
 
 // The choice is weighed again by the evaluator that shares nothing with the solver.
 static void check_choice(const struct trial *t) {
+    if (t->listing->cautions->stop) { // goods that may not be listed have no title at all
+        HOLDS(t, !*t->listing->title, "a title in spite of a ban");
+        return;
+    }
     struct title_options options = {t->limit, t->unit, LOCALE_US, t->drafter->variants};
     const struct claims *claims =
         claims_weigh(t->arena, t->drafter->scanner, t->drafter->rules, t->listing->record);
