@@ -13,6 +13,7 @@
 #include "listing/answers.h"
 #include "listing/dates.h"
 #include "listing/listing.h"
+#include "listing/readings.h"
 #include "listing/rules_text.h"
 #include "listing/spelling.h"
 #include "notes/read.h"
@@ -168,6 +169,7 @@ struct run {
     size_t number, drafted;
     int status;
     bool more, write_failed;
+    const struct note_read *reading; // of the note that is drafted now; NULL for a record
 };
 
 // False when the id stood already.
@@ -213,7 +215,11 @@ static bool is_for_one(const struct run *run) {
 // YAML is for people to go on with: the record stands in it, with the answers given, to be cut out and kept.
 static const struct node *tree_of(const struct run *run, struct arena *arena, const struct listing *listing,
                                   const struct record *record) {
-    if (run->options->explain) return listing_explain_tree(arena, listing);
+    if (run->options->explain) {
+        struct node *why = listing_explain_tree(arena, listing);
+        if (run->reading) node_put(arena, why, "readings", readings_tree(arena, run->reading, listing));
+        return why;
+    }
     struct node *tree = listing_tree(arena, listing);
     if (run->options->output == ASFOUND_YAML_OUT) node_put(arena, tree, "record", record_tree(arena, record));
     return tree;
@@ -227,9 +233,10 @@ static void write_listing(struct run *run, struct arena *arena, const struct lis
         write_tree(run, arena, &out, tree_of(run, arena, listing, record));
     else if (o->output == ASFOUND_HTML)
         listing_page(arena, listing, &out);
-    else if (o->explain)
+    else if (o->explain) {
         listing_explain(arena, listing, &out, o->color);
-    else
+        if (run->reading) readings_text(arena, run->reading, listing, &out, o->color);
+    } else
         listing_card(arena, listing, &out, o->color);
     if (is_for_one(run))
         buf_add(&run->held, out.at, out.n);
@@ -298,11 +305,16 @@ static void draft_one(struct arena *arena, void *context) {
     struct notes_read read = notes_read(arena, &reader, &record);
     for (size_t i = 0; i < read.count; i++) {
         if (!run->options->read) {
+            run->reading = &read.items[i];
             draft_record(run, arena, &read.items[i].record);
+            run->reading = NULL;
             continue;
         }
         struct buf out = buf_start(arena);
-        write_tree(run, arena, &out, record_tree(arena, &read.items[i].record));
+        if (run->options->output == ASFOUND_HTML)
+            readings_page(arena, &read.items[i], &out);
+        else
+            write_tree(run, arena, &out, record_tree(arena, &read.items[i].record));
         write_out(run, &out);
     }
 }

@@ -5,11 +5,6 @@
 
 static void run(struct session *session, const struct settings *settings) {
     struct drafting drafting = {.read = true};
-    if (settings->format == ASFOUND_HTML) {
-        session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, &command_read, NULL),
-                         "--format: there is no html of records yet");
-        return;
-    }
     if (drafting_inputs(session, settings, &command_read, &drafting))
         drafting_run(session, settings, &drafting);
 }

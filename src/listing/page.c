@@ -9,12 +9,13 @@
 static const char style[] =
     "body{font:16px/1.5 sans-serif;max-width:44em;margin:2em auto;padding:0 1em;color:#000;background:#fff}"
     "article{border-top:2px solid #595959;padding:1em 0}h2{font-size:1.2em}h3{font-size:1em;margin-bottom:0}"
-    "p.note{color:#595959}pre{white-space:pre-wrap;font:inherit}";
+    "p.note{color:#595959}mark{background:#e8e8e8;color:#000;border-bottom:2px solid #595959}"
+    "mark.fault{border-bottom:3px double #000}mark.open{border-bottom:2px dotted "
+    "#000}p.notes{white-space:pre-wrap}pre{white-space:pre-wrap;font:inherit}";
 
 void page_begin(struct buf *out) {
-    buf_text(out,
-             "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-             "<meta name=\"viewport\" content=\"width=device-width\">\n<title>Listings</title>\n<style>");
+    buf_text(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                  "<meta name=\"viewport\" content=\"width=device-width\">\n<title>asfound</title>\n<style>");
     buf_text(out, style);
     buf_text(out, "</style>\n</head>\n<body>\n");
 }

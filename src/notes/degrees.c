@@ -334,3 +334,12 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     }
     return pieces_before(r, scope_clause_start(&r->scope, hit->from), hit->from, of);
 }
+
+void degrees_take(struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from; i > 0 && hit->from - i < BEFORE_MOST; i--) {
+        size_t n;
+        if (tokens->at[i - 1].stop != STOP_NONE || r->note->taken[i - 1] != TAKEN_NOT) return;
+        if (at_token(r, i - 1, &n) || number_at(tokens, i - 1)) note_take(r->note, i - 1, i, TAKEN_SCOPE);
+    }
+}

@@ -180,9 +180,21 @@ static const struct flaw *narrower(const struct fault_reader *r, const struct fa
     return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
 }
 
+// The words that govern a fault are in the record with it: "haven't checked for", "can't see any".
+static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
+    enum { REACH = 5 };
+    size_t cue = r->scope.cue[hit->from];
+    if (cue >= hit->from || hit->from - cue > REACH) return;
+    for (size_t i = cue; i < hit->from; i++)
+        if (r->note->taken[i] == TAKEN_NOT && r->note->tokens.at[i].kind == TOKEN_WORD)
+            note_take(r->note, i, i + 1, TAKEN_SCOPE);
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     uint16_t stance = stance_of(r, hit);
+    degrees_take(r, hit);
+    take_cue(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
     const char *place = spot.part_to > spot.part_from     ? note_words(note, spot.part_from, spot.part_to)

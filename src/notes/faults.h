@@ -44,6 +44,8 @@ void spot_mark(struct fault_reader *reader);
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // Number of faults or pieces; `*of` pieces there are, 0 where not said.
+// Takes the words of degree and number before the fault: they are in the record with it.
+void degrees_take(struct fault_reader *reader, const struct fault_hit *hit);
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
 // scales.c: by the words that the kind's rule has for the degrees of its scale; unknown where none stands

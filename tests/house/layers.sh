@@ -19,7 +19,7 @@ may_include() { # room -> rooms it may include besides itself
   item) echo "text format rules say" ;;
   evidence) echo "text format rules say item" ;;
   title | disclosure) echo "text format rules say item evidence" ;;
-  listing) echo "text format rules words say item evidence title disclosure" ;;
+  listing) echo "text format rules words say item evidence title disclosure notes" ;;
   cli) echo "text" ;;
   *) echo "unknown" ;;
   esac
