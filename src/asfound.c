@@ -300,8 +300,11 @@ static void draft_one(struct arena *arena, void *context) {
         return;
     }
     if (!run->phrases) run->phrases = phrases_new(run->diags.arena, run->engine->rules);
-    struct note_reader reader = {run->engine->rules, run->phrases, run->engine->book, run->drafter.scanner,
-                                 locale};
+    struct note_reader reader = {.rules = run->engine->rules,
+                                 .phrases = run->phrases,
+                                 .book = run->engine->book,
+                                 .scanner = run->drafter.scanner,
+                                 .locale = locale};
     struct notes_read read = notes_read(arena, &reader, &record);
     for (size_t i = 0; i < read.count; i++) {
         if (!run->options->read) {

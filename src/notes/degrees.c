@@ -215,6 +215,20 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
     return SEVERITY_UNKNOWN;
 }
 
+// "Rust inside, light": alone behind a comma.
+static enum severity apart(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i + 1 < tokens->count && i < hit->to + BEHIND_MOST; i++) {
+        if (tokens->at[i].stop >= STOP_CLAUSE || (r->scope.fault[i] && !r->part[i])) break;
+        size_t n;
+        if (tokens->at[i].stop != STOP_COMMA) continue;
+        enum severity found = at_token(r, i + 1, &n);
+        bool ends = i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE;
+        return found && ends ? found : SEVERITY_UNKNOWN;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 // The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -255,7 +269,7 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
             if (ends) return SEVERITY_LIGHT;
         }
     }
-    return SEVERITY_UNKNOWN;
+    return apart(r, hit);
 }
 
 static int number_at(const struct tokens *tokens, size_t i) {

@@ -22,8 +22,8 @@ static const struct cue cues[] = {
 };
 
 static bool is_number(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"one",   "two",  "three", "four", "five", "six",    "seven",
-                                        "eight", "nine", "ten",   "a",    "half", "twelve", "twenty"};
+    static const char *const words[] = {"one",   "two",   "three", "four", "five",   "six",
+                                        "seven", "eight", "nine",  "ten",  "twelve", "twenty"};
     return i < tokens->count &&
            (tokens->at[i].kind == TOKEN_FIGURE || token_among(tokens, i, words, COUNT(words)));
 }

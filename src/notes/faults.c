@@ -171,13 +171,26 @@ static void tell(struct fault_reader *r, const struct fault_hit *hit, const stru
 static const struct flaw *narrower(const struct fault_reader *r, const struct fault_hit *hit,
                                    const struct flaw *kind, const char *place) {
     if (!hit->near || !kind->gathers) return kind;
-    struct fault_hit alone = {.from = hit->to - 1, .to = hit->to};
+    struct fault_hit alone = {.from = hit->from, .to = hit->to};
     const struct phrase_hits *hits = &r->note->hits;
     for (size_t i = 0; i < hits->count; i++)
-        if (!hits->at[i].near && hits->at[i].from == alone.from && hits->at[i].to == alone.to &&
+        if (!hits->at[i].near && hits->at[i].to == hits->at[i].from + 1 && !hits->at[i].flaw->gathers &&
+            (hits->at[i].from == hit->from || hits->at[i].to == hit->to) &&
             alone.kind_count < FAULT_KINDS_MOST)
             alone.kinds[alone.kind_count++] = hits->at[i].flaw;
     return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
+}
+
+// "Chip on the spout, no wait, on the base": only the place was taken back.
+static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    size_t cue = r->scope.cue[hit->from], from;
+    while (cue < r->note->tokens.count && (r->scope.stance[cue] & STANCE_OTHER)) cue++;
+    size_t to = spot_place_at(r, cue, &from);
+    if (!to) return false;
+    const struct tokens *tokens = &r->note->tokens;
+    if (to < tokens->count && tokens->at[to].stop == STOP_NONE) return false; // more is said than a place
+    tell(r, hit, kind, NULL, words_of(r->note, from, to));
+    return true;
 }
 
 // The words that govern a fault are in the record with it: "haven't checked for", "can't see any".
@@ -193,6 +206,7 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     uint16_t stance = stance_of(r, hit);
+    if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN))) return;
     degrees_take(r, hit);
     take_cue(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
@@ -201,6 +215,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                         : spot.where_to > spot.where_from ? note_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
     const struct flaw *kind = kind_of_hit(r, hit, place);
+    if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
         leave(r, hit, "taken back");
         return;
@@ -220,6 +235,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = words_of(note, spot.part_from, spot.part_to),
                *where = words_of(note, spot.where_from, spot.where_to);
+    if (part && kind->form == ABSENCE && kind->part && !strcmp(say_singular(note->arena, part), kind->part))
+        part = NULL;
     if (stance & STANCE_PACKING && !part) part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
@@ -230,7 +247,12 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
 }
 
 static struct fault_hit hit_of(const struct phrase_hit *hit) {
-    return (struct fault_hit){hit->from, hit->to, {hit->flaw}, 1, hit->near, false};
+    return (struct fault_hit){.from = hit->from,
+                              .to = hit->to,
+                              .kinds = {hit->flaw},
+                              .kind_count = 1,
+                              .near = hit->near,
+                              .denied = hit->denied};
 }
 
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
@@ -244,6 +266,7 @@ static void gather(struct fault_reader *r) {
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
+            last->denied &= hit->denied;
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
             continue;
         }
@@ -313,8 +336,8 @@ static void read_areas(struct fault_reader *r) {
 }
 
 static bool is_there(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"is",     "there's", "theres", "has",  "was",   "wait",
-                                        "though", "except",  "but",    "find", "found", "see"};
+    static const char *const words[] = {"is",  "there's", "theres", "has", "was",  "wait", "though", "except",
+                                        "but", "find",    "found",  "see", "from", "than", "for"};
     for (size_t back = 1; back <= 2 && back <= i; back++)
         for (size_t k = 0; k < sizeof words / sizeof *words; k++)
             if (token_is(tokens, i - back, words[k])) return true;
@@ -367,7 +390,7 @@ void read_faults(struct note *note) {
     for (size_t i = 0; i < r.hit_count; i++)
         for (size_t k = r.hits[i].from; k < r.hits[i].to; k++) r.scope.fault[k] = true;
     spot_mark(&r);
-    scope_read(&r.scope, 0);
+    scope_read(&r.scope, note->off);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_ones(&r);

@@ -14,6 +14,7 @@ struct fault_hit {
     const struct flaw *kinds[FAULT_KINDS_MOST];
     size_t kind_count;
     bool near;   // two words with others between
+    bool denied; // counts only where it is denied
     bool own_no; // its "no" belongs to its own words: "no bulb to try it with"
 };
 
@@ -37,6 +38,8 @@ struct spot {
     size_t where_from, where_to, part_from, part_to; // empty when equal
 };
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
+// "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
+size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
 // Is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);

@@ -96,7 +96,42 @@ bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const ch
     return fits(r, kind, place) > 0;
 }
 
+static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
+    for (size_t i = 0; i < hit->kind_count; i++)
+        for (size_t k = 0; k < kind->narrows.count; k++)
+            if (!strcmp(kind->narrows.at[k], hit->kinds[i]->rule.id)) return true;
+    return false;
+}
+
+// Is the thing, or the part at hand where it has a material of its own, of what the kind occurs on?
+static bool is_of_material(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    const struct record *record = r->note->record;
+    const char *whole = NULL, *part = NULL;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        if (strcmp(value->name, "material") != 0) continue;
+        if (!value->of && !whole) whole = value->value;
+        if (value->of && place && has_word(place, value->of)) part = value->value;
+    }
+    const char *material = part ? part : whole;
+    for (size_t i = 0; material && i < kind->on.count; i++)
+        if (names_material(kind->on.at[i], material)) return true;
+    return false;
+}
+
+static const struct flaw *narrowed(const struct fault_reader *r, const struct fault_hit *hit,
+                                   const char *place) {
+    const struct ruleset *rules = r->note->rules;
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        if (rules->flaws[i]->narrows.count && is_narrower(rules->flaws[i], hit) &&
+            is_of_material(r, rules->flaws[i], place))
+            return rules->flaws[i];
+    return NULL;
+}
+
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    const struct flaw *narrow = narrowed(r, hit, place);
+    if (narrow) return narrow;
     const struct flaw *best = hit->kinds[0];
     int most = 2 * fits(r, best, place) + is_named(r, hit, best);
     for (size_t i = 1; i < hit->kind_count; i++) {

@@ -10,9 +10,9 @@ enum { REACH = 6 }; // tokens between the two words, at most
 struct near_word {
     uint64_t hash;
     const struct flaw *flaw;
-    size_t pair; // dense number of the pair
-    bool second, gated;
-    size_t next; // index + 1; 0 at the end
+    size_t pair;                // dense number of the pair
+    bool second, gated, listed; // listed: a comma may part the two, as in a list under one "no"
+    size_t next;                // index + 1; 0 at the end
 };
 
 struct near {
@@ -39,7 +39,7 @@ static const char denials[] =
 struct group {
     const struct flaw *flaw;
     size_t pair;
-    bool second, gated;
+    bool second, gated, listed;
 };
 
 static void add_words(struct near *n, const struct group *group, const char *words, size_t size) {
@@ -50,8 +50,13 @@ static void add_words(struct near *n, const struct group *group, const char *wor
             add_words(n, group, denials, sizeof denials - 1);
         } else if (length && words[at] != '{') {
             n->members = arena_grow(n->arena, n->members, n->count, &n->room, sizeof *n->members);
-            n->members[n->count++] = (struct near_word){
-                hash_of(words + at, length), group->flaw, group->pair, group->second, group->gated, 0};
+            n->members[n->count++] = (struct near_word){hash_of(words + at, length),
+                                                        group->flaw,
+                                                        group->pair,
+                                                        group->second,
+                                                        group->gated,
+                                                        group->listed,
+                                                        0};
         }
         at += length + 1;
     }
@@ -72,10 +77,11 @@ struct near *near_new(struct arena *arena, const struct ruleset *rules) {
         for (size_t k = 0; k < near->count; k++, pairs++) {
             const char *bar = strstr(near->at[k], " / ");
             if (!bar) continue;
-            bool gated = strstr(near->at[k], "{on}") != NULL;
-            add_words(n, &(struct group){rules->flaws[i], pairs, false, gated}, near->at[k],
+            bool gated = strstr(near->at[k], "{on}") != NULL, listed = strstr(near->at[k], "{no}") != NULL;
+            add_words(n, &(struct group){rules->flaws[i], pairs, false, gated, listed}, near->at[k],
                       (size_t)(bar - near->at[k]));
-            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated}, bar + 3, strlen(bar + 3));
+            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated, listed}, bar + 3,
+                      strlen(bar + 3));
         }
     }
     n->slot_count = 16;
@@ -106,7 +112,8 @@ static bool answers(const struct near *n, const struct token *token, const struc
 static size_t other_behind(const struct near *n, const struct tokens *tokens, size_t i,
                            const struct near_word *first) {
     for (size_t at = i + 1; at < tokens->count && at <= i + REACH; at++) {
-        if (tokens->at[at].stop >= STOP_COMMA || token_is(tokens, at, "but")) return 0;
+        if (tokens->at[at].stop >= (first->listed ? STOP_CLAUSE : STOP_COMMA) || token_is(tokens, at, "but"))
+            return 0;
         if (answers(n, &tokens->at[at], first)) return at;
     }
     return 0;
@@ -119,7 +126,8 @@ bool near_next(const struct near *n, const struct tokens *tokens, size_t *i, siz
         for (; m; m = n->members[m - 1].next) {
             size_t other = other_behind(n, tokens, *i, &n->members[m - 1]);
             if (!other) continue;
-            *hit = (struct near_hit){n->members[m - 1].gated, n->members[m - 1].flaw, *i, other + 1};
+            *hit = (struct near_hit){n->members[m - 1].listed, n->members[m - 1].gated,
+                                     n->members[m - 1].flaw, *i, other + 1};
             *entry = m;
             return true;
         }

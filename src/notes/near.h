@@ -12,7 +12,8 @@ struct near;
 struct near *near_new(struct arena *arena, const struct ruleset *rules);
 
 struct near_hit {
-    bool gated; // counts only for a thing that such a kind occurs on
+    bool listed; // one of the two is a word of denial: the other counts only where it is denied
+    bool gated;  // counts only for a thing that such a kind occurs on
     const struct flaw *flaw;
     size_t from, to; // tokens, both words in it
 };

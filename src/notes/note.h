@@ -57,6 +57,7 @@ struct note {
     const struct wordbook *book;
     struct scanner *scanner;
     enum locale locale;
+    unsigned off; // as in struct note_reader
     struct tokens tokens;
     unsigned char *taken;      // enum taken, one a token
     struct noun_memo *nouns;   // one a token: what noun_at() found there; filled when first asked

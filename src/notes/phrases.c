@@ -172,8 +172,9 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     if (end <= s->covered[phrase->flaw] || i < s->barred[phrase->flaw]) return;
     s->covered[phrase->flaw] = end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){
-        s->phrases->rules->flaws[phrase->flaw], s->words[i].token, s->words[end - 1].token + 1, false, false};
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
+                                                      .from = s->words[i].token,
+                                                      .to = s->words[end - 1].token + 1};
 }
 
 static void search_at(struct search *s, size_t i) {
@@ -211,7 +212,12 @@ static void search_near(struct search *s, const struct tokens *tokens) {
         found++;
         if (is_told(s, &hit)) continue;
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-        s->hits.at[s->hits.count++] = (struct phrase_hit){hit.flaw, hit.from, hit.to, true, hit.gated};
+        s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit.flaw,
+                                                          .from = hit.listed ? hit.to - 1 : hit.from,
+                                                          .to = hit.to,
+                                                          .near = !hit.listed,
+                                                          .denied = hit.listed,
+                                                          .gated = hit.gated};
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }

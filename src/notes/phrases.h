@@ -17,6 +17,7 @@ struct phrase_hit {
     const struct flaw *flaw;
     size_t from, to; // tokens, half open
     bool near;       // two words of the rule's `near`, with others between
+    bool denied;     // counts only where it is denied
     bool gated;      // counts only for a thing that the flaw occurs on
 };
 

@@ -65,6 +65,7 @@ static void read_piece(struct arena *arena, const struct note_reader *reader, st
                         .book = reader->book,
                         .scanner = reader->scanner,
                         .locale = reader->locale,
+                        .off = reader->off,
                         .record = &read->record};
     note_start(&note, read->record.notes, strlen(read->record.notes));
     read_all(&note);

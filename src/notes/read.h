@@ -14,6 +14,7 @@ struct note_reader {
     const struct wordbook *book;
     struct scanner *scanner;
     enum locale locale;
+    unsigned off; // phenomena left unread, bits of enum phenomenon: for tests that ask what each is worth
 };
 
 struct note_read {

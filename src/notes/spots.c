@@ -49,6 +49,27 @@ static bool is_always(const struct token *token) {
     return among(token->fold) || (token->one != token->fold && among(token->one));
 }
 
+static bool is_preposition(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
+        "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
+        "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
+        "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool is_adverb(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"inside",     "outside",    "underneath",
+                                        "throughout", "everywhere", "overall"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool is_article(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
+                                        "that", "each", "all", "my",  "their", "it's"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 // "Winder's stiff": the winder.
 static bool is_owner(const struct fault_reader *r, const struct token *token) {
     size_t n = strlen(token->fold);
@@ -79,6 +100,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
+    amount |= token_is(tokens, i, "bar") && is_article(tokens, i + 1);                    // "fine bar a chip"
     if (n && !amount) return n;
     return !amount && (is_always(&tokens->at[i]) || is_owner(r, &tokens->at[i])) ? 1 : 0;
 }
@@ -91,27 +113,6 @@ void spot_mark(struct fault_reader *r) {
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }
-}
-
-static bool is_preposition(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
-        "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
-        "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
-        "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
-    return token_among(tokens, i, words, COUNT(words));
-}
-
-static bool is_adverb(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"inside",     "outside",    "underneath",
-                                        "throughout", "everywhere", "overall"};
-    return token_among(tokens, i, words, COUNT(words));
-}
-
-static bool is_article(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
-                                        "that", "each", "all", "my",  "their", "it's"};
-    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool ends_place(const struct fault_reader *r, size_t i) {
@@ -139,6 +140,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         return i + 2;
     }
     if (!is_preposition(tokens, i)) return 0;
+    if (token_is(tokens, i, "from") && i > 0 &&
+        (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
+        return 0;
     size_t at = i + 1, last = 0;
     bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
                 !token_is(tokens, i, "of") && !token_is(tokens, i, "to");
@@ -161,6 +165,13 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (!last) return 0;
     *from = near ? i : start;
     return last;
+}
+
+// "No lid rust on the handle": the lid is what is missing, and not what is rusty.
+static bool in_other(const struct fault_reader *r, size_t part, size_t fault) {
+    for (size_t i = 0; i < r->hit_count; i++)
+        if (r->hits[i].from <= part && part < r->hits[i].to) return r->hits[i].to <= fault;
+    return false;
 }
 
 // The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped". Between the two
@@ -197,6 +208,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     size_t at = i;
     for (size_t gap = 0; at > 0 && gap <= GAP_MOST; gap++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
+        if (r->part[at - 1] && r->scope.fault[at - 1] && in_other(r, at - 1, i)) return false;
         if (r->part[at - 1]) {
             *to = at;
             size_t start = at - 1;
@@ -215,11 +227,31 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     return false;
 }
 
+// "Name on the lid", "rust inside": within the phrase of the fault a place, not a part.
+static bool is_place_in_phrase(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (is_adverb(tokens, i)) return true;
+    size_t at = i;
+    while (at > hit->from && is_article(tokens, at - 1)) at--;
+    return at > hit->from && is_preposition(tokens, at - 1);
+}
+
+static bool place_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
+                         size_t *to) {
+    for (size_t i = hit->from + 1; i < hit->to; i++) {
+        if (!r->part[i] || !is_place_in_phrase(r, hit, i)) continue;
+        *from = i;
+        *to = i + 1;
+        return true;
+    }
+    return false;
+}
+
 // A part word inside the phrase of the fault itself: "lid sticks".
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     if (hit->to - hit->from < 2 || hit->kinds[0]->form == STATE) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
-        if (!r->part[i]) continue;
+        if (!r->part[i] || is_place_in_phrase(r, hit, i)) continue;
         *from = i;
         *to = i + 1;
         return true;
@@ -251,6 +283,8 @@ static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from
 static bool place_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     size_t start = scope_clause_start(&r->scope, i);
+    for (size_t at = start; at < i; at++)
+        if (r->scope.stance[at] & STANCE_WITHDRAWN) start = at + 1;
     if (start > 0 && tokens->at[start - 1].stop == STOP_CLAUSE && token_is(tokens, start - 1, ":") &&
         start >= 2 && r->part[start - 2]) { // "rim: two chips"
         *to = start - 1;
@@ -306,15 +340,39 @@ static size_t place_of_list(const struct fault_reader *r, size_t i, size_t *from
 // "Engraved with a big M in the middle": a place further on in the clause, before any other fault.
 static size_t place_further(const struct fault_reader *r, size_t i, size_t *from) {
     enum { FURTHER = 7 };
+    static const char *const others[] = {"and",   "but",  "apart", "aside",  "except",
+                                         "other", "just", "only",  "besides"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at < tokens->count && at < i + FURTHER; at++) {
-        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at] || token_is(tokens, at, "and") ||
-            token_is(tokens, at, "but"))
+        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at] ||
+            token_among(tokens, at, others, COUNT(others)))
             return 0;
         size_t to = place_behind(r, at, from);
         if (to) return to;
     }
     return 0;
+}
+
+size_t spot_place_at(const struct fault_reader *r, size_t i, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    while (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
+    return place_behind(r, i, from);
+}
+
+static bool is_noun_of(const struct flaw *kind, const char *word) {
+    return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
+}
+
+// "A wobbly leg": what the adjective stands before.
+static bool part_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
+        is_adverb(tokens, hit->to) || r->scope.fault[hit->to] ||
+        is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
+        return false;
+    *from = hit->to;
+    for (*to = hit->to; *to < tokens->count && r->part[*to] && *to < hit->to + PART_WORDS_MOST;) ++*to;
+    return true;
 }
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -324,7 +382,11 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     if (!to) to = place_further(r, hit->to, &from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, &from);
-    if (to) {
+    for (size_t k = hit->from + 1; !to && hit->near && k + 1 < hit->to; k++) { // "fungus … in the lens"
+        to = place_behind(r, k, &from);
+        if (to && to < hit->to) to = 0;
+    }
+    if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
     }
@@ -335,6 +397,9 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         spot.part_from = hit->from;
         spot.part_to = hit->from + 1;
     } else if (part_inside(r, hit, &from, &to) || part_of_pronoun(r, hit->from, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
+    } else if (part_behind(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (!spot.where_to && place_before(r, hit->from, &from, &to)) {

@@ -286,6 +286,8 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     rules->bound_triggers = triggers;
     for (size_t i = 0; i < rules->flaw_count; i++)
         check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->confused, diags);
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->narrows, diags);
     for (size_t i = 0; i < rules->family_count; i++) check_family(arena, rules, rules->families[i], diags);
     for (size_t i = 0; i < rules->caution_count; i++) check_caution(arena, rules, rules->cautions[i], diags);
 }

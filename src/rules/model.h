@@ -80,7 +80,8 @@ struct flaw {
     struct texts title_part; // with {part} {where} {count} ("{part} Untested")
     enum rollup rollup;      // the shared short wording that may stand in for it where space is short
     struct finder finder;
-    struct texts near; // two groups of words each, parted by " / ": one of each in a clause is the flaw
+    struct texts near;    // two groups of words each, parted by " / ": one of each in a clause is the flaw
+    struct texts narrows; // ids of kinds that are this one where the material is under `on`
     struct texts parts, on, ask, confused; // `confused`: ids of flaws easily taken for this one
     const char *photo, *caution;
 };

@@ -197,6 +197,10 @@ static const struct key_spec flaw_keys[] = {
      AT(flaw, near),
      .help = "two groups of words parted by ' / ': one of each, near in a clause of a note, is the flaw; "
              "{no} stands for the words of denial, {on} makes it count only where `on` fits"},
+    {.name = "narrows",
+     .type = KEY_TEXTS,
+     AT(flaw, narrows),
+     .help = "flaw ids that are of this kind on the materials under `on`"},
     {.name = "parts", .type = KEY_TEXTS, AT(flaw, parts), .help = "where it usually is"},
     {.name = "on", .type = KEY_TEXTS, AT(flaw, on), .help = "materials and families where it occurs"},
     {.name = "ask",

@@ -13,8 +13,10 @@ static const struct title_options usual = {80, COUNT_GRAPHEMES, LOCALE_US, NULL}
 
 static const struct listing *draft_note(struct arena *arena, const struct drafter *drafter,
                                         const char *notes) {
-    struct note_reader reader = {drafter->rules, phrases_new(arena, drafter->rules), NULL, drafter->scanner,
-                                 LOCALE_US};
+    struct note_reader reader = {.rules = drafter->rules,
+                                 .phrases = phrases_new(arena, drafter->rules),
+                                 .scanner = drafter->scanner,
+                                 .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = notes};
     struct notes_read read = notes_read(arena, &reader, &given);
     ck_assert_uint_ge(read.count, 1);

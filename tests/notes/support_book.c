@@ -9,13 +9,18 @@ static const char *book_path(struct arena *arena) {
     return arena_format(arena, "%.*s/../share/asfound/wordbook.bin", (int)(slash - command), command);
 }
 
-const struct record *support_read(struct arena *arena, const char *text) {
+const struct record *support_read_without(struct arena *arena, const char *text, unsigned off) {
     struct diags diags = diags_start(arena);
-    struct note_reader reader = {.rules = support.rules, .phrases = support.phrases, .locale = LOCALE_US};
+    struct note_reader reader = {
+        .rules = support.rules, .phrases = support.phrases, .locale = LOCALE_US, .off = off};
     reader.book = wordbook_open(arena, book_path(arena), &diags);
     ck_assert_msg(reader.book != NULL, "the word book of the build cannot be opened");
     reader.scanner = scanner_new(arena, support.rules->finder_count);
     struct record given = {.id = "a", .notes = arena_string(arena, text)};
     struct notes_read read = notes_read(arena, &reader, &given);
     return &read.items[0].record;
+}
+
+const struct record *support_read(struct arena *arena, const char *text) {
+    return support_read_without(arena, text, 0);
 }

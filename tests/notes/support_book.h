@@ -10,4 +10,7 @@
 // The first record of a note; everything lives in `arena`.
 const struct record *support_read(struct arena *arena, const char *note);
 
+// The same with some phenomena (bits of enum phenomenon) left unread.
+const struct record *support_read_without(struct arena *arena, const char *note, unsigned off);
+
 #endif
