@@ -229,12 +229,24 @@ static enum severity apart(const struct fault_reader *r, const struct fault_hit 
     return SEVERITY_UNKNOWN;
 }
 
+// "It has been trimmed (heavy)".
+static enum severity in_brackets(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (; i + 2 < tokens->count && tokens->at[i].stop < STOP_SENTENCE && !r->scope.fault[i]; i++) {
+        size_t n;
+        if (token_is(tokens, i, "(") && token_is(tokens, i + 2, ")")) return at_token(r, i + 1, &n);
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 // The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
+    enum severity bracketed = in_brackets(r, hit->to);
+    if (bracketed) return bracketed;
     for (size_t i = hit->from; i < hit->to; i++) {
         enum severity found = at_token(r, i, &n);
         if (found) return found;
@@ -328,6 +340,11 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     *of = 0;
     int again = recount(r, hit);
     if (again) return again;
+    for (size_t i = hit->to; i + 2 < tokens->count && i < hit->to + 3; i++) { // "wear in two places"
+        if (tokens->at[i].stop != STOP_NONE || r->scope.fault[i]) break;
+        bool places = token_is(tokens, i + 2, "places") || token_is(tokens, i + 2, "spots");
+        if (token_is(tokens, i, "in") && places && number_at(tokens, i + 1)) return number_at(tokens, i + 1);
+    }
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         int n = number_at(tokens, i);

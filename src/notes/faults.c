@@ -181,6 +181,20 @@ static const struct flaw *narrower(const struct fault_reader *r, const struct fa
     return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
 }
 
+// "Size or degree not stated: stain": what was told before, and that its degree is not known.
+static bool is_of_unsized(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char said[] = "size or degree not stated";
+    struct record *record = r->note->record;
+    size_t n = 0;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from && !n; i++)
+        n = token_phrase(&r->note->tokens, i, said);
+    if (!n) return false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (record->flaws[i].kind == kind) record->flaws[i].severity = SEVERITY_UNKNOWN;
+    note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+    return true;
+}
+
 // "Chip on the spout, no wait, on the base": only the place was taken back.
 static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     size_t cue = r->scope.cue[hit->from], from;
@@ -215,6 +229,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                         : spot.where_to > spot.where_from ? note_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
     const struct flaw *kind = kind_of_hit(r, hit, place);
+    if (is_of_unsized(r, hit, kind)) return;
     if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
         leave(r, hit, "taken back");

@@ -30,6 +30,9 @@ struct fault_reader {
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
 
+// Is it the kind's own noun or adjective, whole: "blade wear", "sticker or price residue"? No part of it is
+// then the part of the thing, and no word of it a degree.
+bool kind_is_whole(const struct fault_reader *reader, const struct flaw *kind, const struct fault_hit *hit);
 bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, const char *place);
 
 // spots.c: where it is. Tokens of the place behind the fault or before it, and of the part that is its

@@ -142,3 +142,16 @@ const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_
     }
     return best;
 }
+
+bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {
+    const char *const own[] = {kind->noun,
+                               kind->plural,
+                               kind->adjective,
+                               kind->print,
+                               kind->adjective_at[SEVERITY_LIGHT],
+                               kind->adjective_at[SEVERITY_MODERATE],
+                               kind->adjective_at[SEVERITY_HEAVY]};
+    for (size_t i = 0; i < COUNT(own); i++)
+        if (own[i] && token_phrase(&r->note->tokens, hit->from, own[i]) == hit->to - hit->from) return true;
+    return false;
+}

@@ -32,19 +32,23 @@ static bool is_denied(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST);
 }
 
-static bool stands(const struct fault_reader *r, const struct window *w, const struct texts *words) {
-    for (size_t i = w->from; i < w->to; i++)
+static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *own,
+                   const struct texts *words) {
+    for (size_t i = w->from; i < w->to; i++) {
+        if (own && i >= own->from && i < own->to) continue;
         for (size_t k = 0; k < words->count; k++) {
             size_t n = token_phrase(&r->note->tokens, i, words->at[k]);
             if (n && i + n <= w->to && !is_denied(r, i + n - 1)) return true;
         }
+    }
     return false;
 }
 
 enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
                               const struct flaw *kind) {
     struct window w = window_of(r, hit);
+    const struct fault_hit *own = kind_is_whole(r, kind, hit) ? hit : NULL;
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        if (stands(r, &w, &kind->tells[degree])) return (enum severity)degree;
+        if (stands(r, &w, own, &kind->tells[degree])) return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }

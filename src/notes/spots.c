@@ -236,8 +236,15 @@ static bool is_place_in_phrase(const struct fault_reader *r, const struct fault_
     return at > hit->from && is_preposition(tokens, at - 1);
 }
 
+static bool is_whole(const struct fault_reader *r, const struct fault_hit *hit) {
+    for (size_t i = 0; i < hit->kind_count; i++)
+        if (kind_is_whole(r, hit->kinds[i], hit)) return true;
+    return false;
+}
+
 static bool place_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
                          size_t *to) {
+    if (is_whole(r, hit)) return false;
     for (size_t i = hit->from + 1; i < hit->to; i++) {
         if (!r->part[i] || !is_place_in_phrase(r, hit, i)) continue;
         *from = i;
@@ -249,7 +256,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
 
 // A part word inside the phrase of the fault itself: "lid sticks".
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
-    if (hit->to - hit->from < 2 || hit->kinds[0]->form == STATE) return false;
+    if (hit->to - hit->from < 2 || hit->kinds[0]->form == STATE || is_whole(r, hit)) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
         if (!r->part[i] || is_place_in_phrase(r, hit, i)) continue;
         *from = i;
@@ -359,6 +366,23 @@ size_t spot_place_at(const struct fault_reader *r, size_t i, size_t *from) {
     return place_behind(r, i, from);
 }
 
+// "It has not been tested (motor)".
+static size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { WORDS_MOST = 5 };
+    static const char *const degrees[] = {"light", "moderate", "heavy"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i < tokens->count && !token_is(tokens, i, "(") && tokens->at[i].stop < STOP_SENTENCE &&
+           !r->scope.fault[i])
+        i++;
+    if (!token_is(tokens, i, "(")) return 0;
+    *from = i + 1;
+    size_t to = *from;
+    while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
+    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees));
+    if (degree) return place_in_brackets(r, to + 1, from);
+    return token_is(tokens, to, ")") && to > *from ? to : 0;
+}
+
 static bool is_noun_of(const struct flaw *kind, const char *word) {
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
@@ -386,6 +410,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         to = place_behind(r, k, &from);
         if (to && to < hit->to) to = 0;
     }
+    if (!to) to = place_in_brackets(r, hit->to, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
