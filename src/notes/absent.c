@@ -212,7 +212,8 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
                                           "one",     "two",   "three", "four", "five", "six",
                                           "another", "other", "both",  "any",  "my"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_among(tokens, i, lost, COUNT(lost)) || tokens->at[i].stop != STOP_NONE) return 0;
+    if (!token_among(tokens, i, lost, COUNT(lost)) || tokens->at[i].stop != STOP_NONE || r->scope.fault[i])
+        return 0;
     size_t at = i + 1;
     while (at < i + 5 && at < tokens->count && tokens->at[at].stop == STOP_NONE &&
            (token_among(tokens, at, skipped, COUNT(skipped)) || tokens->at[at].kind == TOKEN_FIGURE ||

@@ -247,13 +247,16 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity bracketed = in_brackets(r, hit->to);
     if (bracketed) return bracketed;
-    for (size_t i = hit->from; i < hit->to; i++) {
+    bool own = false; // "paint flaking" is the name of the fault, "flaking badly" tells a degree
+    for (size_t i = 0; i < hit->kind_count; i++) own |= kind_is_whole(r, hit->kinds[i], hit);
+    for (size_t i = hit->from; i < hit->to && !own; i++) {
         enum severity found = at_token(r, i, &n);
         if (found) return found;
     }
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         if (joins(&tokens->at[i]) || r->scope.fault[i]) break;
+        if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
         for (size_t k = 0; k < 3 && k <= i; k++) { // a longer cue that ends here
             enum severity found = at_token(r, i - k, &n);
             if (found && i - k + n == i + 1) {

@@ -217,6 +217,18 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
             note_take(r->note, i, i + 1, TAKEN_SCOPE);
 }
 
+// "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
+static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                       const char *part) {
+    if (kind->says) return strstr(kind->says, part) != NULL;
+    if (kind->form != ABSENCE || !kind->part) return false;
+    const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
+    const char *joined =
+        arena_format(r->note->arena, "%s %s", part, note_words(r->note, hit->from, hit->from + 1));
+    return !strcmp(part, kind->part) || !strcmp(one, kind->part) || !strcmp(joined, kind->part) ||
+           (last && !strcmp(one, last + 1));
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     uint16_t stance = stance_of(r, hit);
@@ -250,15 +262,28 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = words_of(note, spot.part_from, spot.part_to),
                *where = words_of(note, spot.where_from, spot.where_to);
-    if (part && kind->form == ABSENCE && kind->part && !strcmp(say_singular(note->arena, part), kind->part))
-        part = NULL;
-    if (stance & STANCE_PACKING && !part) part = "box";
+    if (part && is_implied(r, hit, kind, part)) part = NULL;
+    if (stance & STANCE_PACKING && !part && !kind_is_whole(r, kind, hit)) part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         return;
     }
     tell(r, hit, kind, part, where);
+}
+
+// "The edge has gilt wear": the second of the two words belongs to the name of another kind.
+static bool is_taken_by_phrase(const struct fault_reader *r, size_t i) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct phrase_hit *near = &hits->at[i];
+    for (size_t k = i + 1; k < hits->count && hits->at[k].from < near->to; k++) {
+        const struct phrase_hit *h = &hits->at[k];
+        struct fault_hit phrase = {.from = h->from, .to = h->to};
+        if (!h->near && h->from > near->from && h->to >= near->to && h->to > h->from + 1 &&
+            kind_is_whole(r, h->flaw, &phrase))
+            return true;
+    }
+    return false;
 }
 
 static struct fault_hit hit_of(const struct phrase_hit *hit) {
@@ -278,6 +303,7 @@ static void gather(struct fault_reader *r) {
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
+        if (hit->near && is_taken_by_phrase(r, i)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {

@@ -153,5 +153,8 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
                                kind->adjective_at[SEVERITY_HEAVY]};
     for (size_t i = 0; i < COUNT(own); i++)
         if (own[i] && token_phrase(&r->note->tokens, hit->from, own[i]) == hit->to - hit->from) return true;
-    return false;
+    const char *many = kind->noun && !kind->plural ? say_plural(r->note->arena, kind->noun) : NULL;
+    if (many && token_phrase(&r->note->tokens, hit->from, many) == hit->to - hit->from) return true;
+    return kind->says && hit->to > hit->from + 1 &&
+           strstr(kind->says, note_words(r->note, hit->from, hit->to)) != NULL;
 }

@@ -32,4 +32,7 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
 struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
                                 const struct tokens *tokens);
 
+// Is it a part that some rule of a flaw names? `word` in small letters.
+bool phrases_is_part(const struct phrases *phrases, const char *word);
+
 #endif

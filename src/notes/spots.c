@@ -102,7 +102,12 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
     amount |= token_is(tokens, i, "bar") && is_article(tokens, i + 1);                    // "fine bar a chip"
     if (n && !amount) return n;
-    return !amount && (is_always(&tokens->at[i]) || is_owner(r, &tokens->at[i])) ? 1 : 0;
+    if (amount) return 0;
+    return is_always(&tokens->at[i]) || is_owner(r, &tokens->at[i]) ||
+                   phrases_is_part(r->note->phrases, tokens->at[i].fold) ||
+                   phrases_is_part(r->note->phrases, tokens->at[i].one)
+               ? 1
+               : 0;
 }
 
 void spot_mark(struct fault_reader *r) {
@@ -260,7 +265,7 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     for (size_t i = hit->from; i < hit->to; i++) {
         if (!r->part[i] || is_place_in_phrase(r, hit, i)) continue;
         *from = i;
-        *to = i + 1;
+        for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;
     }
     return false;
