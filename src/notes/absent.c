@@ -205,6 +205,29 @@ static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
 }
 
+// "No strap or handle damage": the part begins the name of a fault.
+static bool names_fault(const struct fault_reader *r, size_t i) {
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from == i && r->hits[k].to > i + 1) return true;
+    return false;
+}
+
+// "The lid and the box are missing": those before it in the list.
+static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t cue_to) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    for (;;) {
+        while (at > 0 && (token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "its"))) at--;
+        if (at < 2 || !(token_is(tokens, at - 1, "and") || tokens->at[at - 1].stop == STOP_COMMA)) return;
+        at--;
+        if (at > 0 && tokens->at[at - 1].stop == STOP_COMMA) at--;
+        size_t to = at;
+        while (at > 0 && r->part[at - 1] && to - at < 3) at--;
+        if (at == to) return;
+        add(r, at, to, cue_from, cue_to);
+    }
+}
+
 // "Missing 2 rhinestones", "minus 4 spoons", "lacks the inkwell": of any noun, with its number.
 static size_t read_lost(struct fault_reader *r, size_t i) {
     static const char *const lost[] = {"missing", "minus", "lacks", "lacking", "short", "lost"};
@@ -243,7 +266,7 @@ void read_absent(struct fault_reader *r) {
             size_t end = i + n + parts;
             bool fault_follows = end < tokens->count && r->scope.fault[end] &&
                                  tokens->at[end].stop == STOP_NONE && denied_too(r, end);
-            if (!fault_follows) add(r, i + n, end, i, i + n);
+            if (!fault_follows && !names_fault(r, i + n)) add(r, i + n, end, i, i + n);
             i = end - 1;
             continue;
         }
@@ -261,8 +284,10 @@ void read_absent(struct fault_reader *r) {
             size_t owner = before_place(r, i);
             if (owner < i)
                 add(r, owner, owner + 1, i + parts, i + parts + n);
-            else
+            else {
                 add(r, i, i + parts, i + parts, i + parts + n);
+                add_listed(r, i, i + parts, i + parts + n);
+            }
         }
         if (parts) i += parts - 1;
     }

@@ -314,6 +314,8 @@ static bool place_before(const struct fault_reader *r, size_t i, size_t *from, s
         if (!n || n > i) continue;
         for (size_t k = n; k < i; k++) // another fault in between has the place
             if (r->scope.fault[k] && !r->part[k]) return false;
+        for (size_t k = start; k < at; k++) // "a crack on the corner and a stain": it is the crack's
+            if (r->scope.fault[k] && !r->part[k]) return false;
         *to = n;
         return true;
     }
@@ -381,6 +383,7 @@ static size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *
         i++;
     if (!token_is(tokens, i, "(")) return 0;
     *from = i + 1;
+    while (is_article(tokens, *from)) ++*from;
     size_t to = *from;
     while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
     bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees));
@@ -404,11 +407,39 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     return true;
 }
 
+// "Wear in two places on the lid": the number is told by itself.
+static size_t behind_places(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool places = token_is(tokens, i + 2, "places") || token_is(tokens, i + 2, "spots");
+    return token_is(tokens, i, "in") && places ? i + 3 : i;
+}
+
+// "The base has a small crack and coating wear": one subject for all that the sentence says.
+static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const verbs[] = {"is", "are", "has", "have", "shows", "show", "was", "were", "had"};
+    static const char *const others[] = {"it",   "there",   "they", "which", "but",
+                                         "it's", "there's", "i",    "you",   "while"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = scope_sentence_start(&r->scope, i);
+    while (at < i && is_article(tokens, at)) at++;
+    *from = at;
+    while (at < i && r->part[at]) at++;
+    *to = at;
+    if (*to == *from || !token_among(tokens, at, verbs, COUNT(verbs)) || in_other(r, *from, i)) return false;
+    bool joined = false;
+    for (; at < i; at++) {
+        if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, others, COUNT(others)))
+            return false;
+        joined |= token_is(tokens, at, "and") || tokens->at[at].stop == STOP_COMMA;
+    }
+    return joined;
+}
+
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no) return spot;
-    size_t from = 0, to = place_behind(r, behind_hit(r, hit->to), &from);
-    if (!to) to = place_further(r, hit->to, &from);
+    size_t from = 0, next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), &from);
+    if (!to) to = place_further(r, next, &from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, &from);
     for (size_t k = hit->from + 1; !to && hit->near && k + 1 < hit->to; k++) { // "fungus … in the lens"
@@ -429,7 +460,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     } else if (part_inside(r, hit, &from, &to) || part_of_pronoun(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
-    } else if (part_behind(r, hit, &from, &to)) {
+    } else if (part_behind(r, hit, &from, &to) || subject_of_sentence(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (!spot.where_to && place_before(r, hit->from, &from, &to)) {
