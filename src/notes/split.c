@@ -122,10 +122,29 @@ static bool split_list(struct cut *c) {
     return true;
 }
 
+// Most notes speak of one thing, on one line, and never say "next": their words need not be cut for that.
+static bool may_hold_several(const char *text, size_t size) {
+    static const char *const signs[] = {"next", "item", "moving"};
+    for (size_t i = 0; i < size; i++) {
+        if (text[i] == '\n' || text[i] == '\r') return true;
+        char first = text[i] >= 'A' && text[i] <= 'Z' ? (char)(text[i] | 0x20) : text[i];
+        for (size_t k = 0; k < sizeof signs / sizeof *signs; k++) {
+            size_t n = 0;
+            if (first != signs[k][0]) continue;
+            while (signs[k][n] && i + n < size && (text[i + n] | 0x20) == signs[k][n]) n++;
+            if (!signs[k][n]) return true;
+        }
+    }
+    return false;
+}
+
 struct note_piece *note_split(struct arena *arena, const struct ruleset *rules, const char *text, size_t size,
                               size_t *count) {
-    struct cut c = {.arena = arena, .rules = rules, .tokens = tokens_cut(arena, text, size)};
-    if (!split_list(&c)) split_spoken(&c);
+    struct cut c = {.arena = arena, .rules = rules};
+    if (may_hold_several(text, size)) {
+        c.tokens = tokens_cut(arena, text, size);
+        if (!split_list(&c)) split_spoken(&c);
+    }
     if (!c.count) {
         c.pieces = arena_alloc(arena, sizeof *c.pieces);
         c.pieces[c.count++] = (struct note_piece){0, size};

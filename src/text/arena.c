@@ -120,10 +120,24 @@ static void free_until(struct arena *arena, const struct block *last) {
     }
 }
 
+// The largest block is the first of the next task, so that tasks alike ask for no memory once it is as large as
+// they need.
+static void keep_largest(struct arena *arena) {
+    struct block *kept = arena->first;
+    for (struct block *block = arena->newest; block != arena->first; block = block->next)
+        if (block->size > kept->size && block->size <= CHUNK_MOST) kept = block;
+    for (struct block *block = arena->newest, *next; block; block = next) {
+        next = block->next;
+        if (block != kept) block_free(arena, block);
+    }
+    kept->next = NULL;
+    arena->first = arena->newest = kept;
+}
+
 void arena_reset(struct arena *arena) {
     // A clean-up may still look at pieces of the arena, so they all run before the first block goes.
     clean_until(arena, NULL);
-    free_until(arena, arena->first);
+    keep_largest(arena);
     arena->first->used = 0;
     POISON(arena->first->at, arena->first->size);
     arena->used = arena->most = sizeof(struct block);

@@ -27,7 +27,7 @@ struct arena_memory {
 struct arena *arena_new(const struct arena_memory *memory);
 // Frees all blocks after running the deferred clean-ups, last first. NULL is fine.
 void arena_free(struct arena *arena);
-// As arena_free(), but keeps the arena and its first block for the next task.
+// As arena_free(), but keeps the arena and its largest block for the next task.
 void arena_reset(struct arena *arena);
 
 // Where an arena stands: what was handed out later is taken back by arena_release(), clean-ups included. For
