@@ -124,8 +124,9 @@ static void free_until(struct arena *arena, const struct block *last) {
 // they need.
 static void keep_largest(struct arena *arena) {
     struct block *kept = arena->first;
-    for (struct block *block = arena->newest; block != arena->first; block = block->next)
-        if (block->size > kept->size && block->size <= CHUNK_MOST) kept = block;
+    for (struct block *block = arena->newest; block; block = block->next)
+        if (!kept || (block->size > kept->size && block->size <= CHUNK_MOST)) kept = block;
+    if (!kept) return;
     for (struct block *block = arena->newest, *next; block; block = next) {
         next = block->next;
         if (block != kept) block_free(arena, block);
