@@ -10,6 +10,7 @@
 #include "format/stream.h"
 #include "format/write.h"
 #include "item/write.h"
+#include "listing/sheet.h"
 #include "listing/answers.h"
 #include "listing/dates.h"
 #include "listing/listing.h"
@@ -231,6 +232,10 @@ static void write_listing(struct run *run, struct arena *arena, const struct lis
     struct buf out = buf_start(arena);
     if (o->output == ASFOUND_JSON_LINES || o->output == ASFOUND_YAML_OUT)
         write_tree(run, arena, &out, tree_of(run, arena, listing, record));
+    else if (o->sheet && o->output == ASFOUND_HTML)
+        sheet_page(arena, listing, o->today, &out);
+    else if (o->sheet)
+        sheet_text(arena, listing, o->today, &out);
     else if (o->output == ASFOUND_HTML)
         listing_page(arena, listing, &out);
     else if (o->explain) {
@@ -341,6 +346,10 @@ static bool refuse(struct run *run, struct arena *arena, const char *message) {
 }
 
 static bool take_today(struct run *run, struct arena *arena) {
+    const struct asfound_draft_options *o = run->options;
+    bool written = o->output == ASFOUND_TEXT || o->output == ASFOUND_HTML;
+    if (o->sheet && (!o->today || !written || o->read || o->explain))
+        return refuse(run, arena, "a sheet is of a draft, dated by today, and text or HTML");
     if (!run->options->today) return true;
     if (!day_read(run->options->today, &run->today))
         return refuse(run, arena, "today is no day of the calendar");

@@ -82,6 +82,7 @@ struct asfound_draft_options {
     enum asfound_output output;
     bool color;                 /* in ASFOUND_TEXT */
     bool read;                  /* notes to item records: records are written instead of listings */
+    bool sheet;                 /* a disclosure sheet instead of the listing; wants `today`, text or HTML */
     bool explain;               /* why each word and sentence is there, instead of the listing */
     const char *const *answers; /* to its questions, for one record: "ID=yes", "ID=no" or "ID=not-looked" */
     size_t answer_count;

@@ -5,6 +5,16 @@
 
 static void run(struct session *session, const struct settings *settings) {
     struct drafting drafting = {.only = settings->only};
+    const char *wrong = !settings->sheet   ? NULL
+                        : !settings->today ? "--sheet: give its day with --today; no clock is read"
+                        : settings->format == ASFOUND_YAML_OUT || settings->format == ASFOUND_JSON_LINES
+                            ? "--sheet: a sheet is text or html"
+                            : NULL;
+    if (wrong) {
+        session_complain(session, CODE_USAGE, NULL, command_hint(session->arena, &command_draft, NULL), "%s",
+                         wrong);
+        return;
+    }
     const char *one = settings->title          ? "title"
                       : settings->answer_count ? "answer"
                       : settings->only         ? "only"
@@ -38,9 +48,9 @@ const struct command command_draft = {
             "    flaws: [{kind: dent-bend, where: on the base}]",
     .options = OPTION_BIT(OPTION_FROM) | OPTION_BIT(OPTION_FORMAT) | OPTION_BIT(OPTION_RULES) |
                OPTION_BIT(OPTION_DICTIONARIES) | OPTION_BIT(OPTION_LIMIT) | OPTION_BIT(OPTION_LOCALE) |
-               OPTION_BIT(OPTION_TODAY) | OPTION_BIT(OPTION_TITLE) | OPTION_BIT(OPTION_ANSWER) |
-               OPTION_BIT(OPTION_ONLY) | OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_STORE) |
-               OPTION_BIT(OPTION_QUIET) | OPTION_BIT(OPTION_HELP),
+               OPTION_BIT(OPTION_TODAY) | OPTION_BIT(OPTION_SHEET) | OPTION_BIT(OPTION_TITLE) |
+               OPTION_BIT(OPTION_ANSWER) | OPTION_BIT(OPTION_ONLY) | OPTION_BIT(OPTION_COLOR) |
+               OPTION_BIT(OPTION_STORE) | OPTION_BIT(OPTION_QUIET) | OPTION_BIT(OPTION_HELP),
     .takes_files = true,
     .run = run,
 };

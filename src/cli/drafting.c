@@ -29,6 +29,7 @@ static struct asfound_draft_options draft_options(const struct run *run, const s
         .input = input->form,
         .output = s->format,
         .color = session->color_out,
+        .sheet = s->sheet,
         .explain = run->drafting->explain,
         .read = run->drafting->read,
         .only = run->drafting->only,

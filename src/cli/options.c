@@ -126,6 +126,7 @@ static const char *take_store(const struct option_value *value) {
         value->settings->field = true;                                                                       \
         return NULL;                                                                                         \
     }
+TAKE_FLAG(sheet)
 TAKE_FLAG(quiet)
 TAKE_FLAG(stats)
 TAKE_FLAG(schema)
@@ -164,6 +165,9 @@ static const struct option TABLE[OPTION_COUNT] = {
         {"today", NULL, "DATE", NULL, COMPLETES_NOTHING, take_today,
          "The day to take for today, as YYYY-MM-DD: no clock is read. Without it no age is settled, and no "
          "mark is too young."},
+    [OPTION_SHEET] = {"sheet", NULL, NULL, NULL, COMPLETES_NOTHING, take_sheet,
+                      "Write a disclosure sheet instead of the listing, dated by --today: the text, its "
+                      "SHA-256, the record, the photos. As text or html; one page of paper each."},
     [OPTION_COLOR] = {"color", NULL, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,
                       "auto (unless told: on a terminal, where NO_COLOR is not set), always or never."},
     [OPTION_STORE] = {"store", NULL, "FILE", NULL, COMPLETES_FILES, take_store,

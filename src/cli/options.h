@@ -20,6 +20,7 @@ enum option_id {
     OPTION_ANSWER,
     OPTION_ONLY,
     OPTION_TODAY,
+    OPTION_SHEET,
     OPTION_COLOR,
     OPTION_STORE,
     OPTION_QUIET,
@@ -53,7 +54,7 @@ struct settings {
     size_t answer_count, answer_room;
     const char *only; // id of the one record wanted; NULL when not given
     enum color_choice color;
-    bool quiet, stats, schema, man, completion, help;
+    bool sheet, quiet, stats, schema, man, completion, help;
 };
 
 enum completes { COMPLETES_NOTHING, COMPLETES_FILES, COMPLETES_FOLDERS };

@@ -11,7 +11,13 @@ static const char style[] =
     "article{border-top:2px solid #595959;padding:1em 0}h2{font-size:1.2em}h3{font-size:1em;margin-bottom:0}"
     "p.note{color:#595959}mark{background:#e8e8e8;color:#000;border-bottom:2px solid #595959}"
     "mark.fault{border-bottom:3px double #000}mark.open{border-bottom:2px dotted "
-    "#000}p.notes{white-space:pre-wrap}pre{white-space:pre-wrap;font:inherit}";
+    "#000}p.notes{white-space:pre-wrap}pre{white-space:pre-wrap;font:inherit}"
+    "@page{size:A4;margin:12mm}@media print{body{margin:0;max-width:none;padding:0}"
+    "article.sheet{font-size:9.5pt;line-height:1.3;border:0;padding:0;break-after:page}"
+    ".small ul,.smallest "
+    "ul{columns:2}article.small{font-size:8.5pt}article.smallest{font-size:6.5pt}article.sheet:last-child{"
+    "break-after:auto}"
+    ".sheet h2,.sheet h3,.sheet p,.sheet ul,.sheet pre{margin:2pt 0}}";
 
 void page_begin(struct buf *out) {
     buf_text(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"

@@ -27,7 +27,7 @@ may_include() { # room -> rooms it may include besides itself
 
 room_of_library() { # third-party header -> the one room that may name it
   case $1 in
-  utf8proc.h) echo text ;;
+  utf8proc.h | nettle/sha2.h) echo text ;;
   yaml.h) echo format ;;
   pcre2.h) echo rules ;;
   hunspell/hunspell.h) echo words ;;
