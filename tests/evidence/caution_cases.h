@@ -153,6 +153,8 @@ static const struct caution_case CAUTION_NOTES[] = {
     {"old-electrics", "Amplifier with a live chassis."},
     {"painted-childs-item", "Wooden pull toy duck, paint chipping, 1950s."},
     {"painted-childs-item", "Box of lead soldiers, forty or so."},
+    {"painted-toy", "Toy truck, sheet steel. Red and painted by hand."},
+    {"painted-toy", "rocking horse from the attic, old paint, one ear gone"},
     {"pests", "Chair, mouse droppings under the seat."},
     {"pests", "Rug with carpet beetle."},
     {"protected-species", "Comb, tortoiseshell, three teeth gone."},

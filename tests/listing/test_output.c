@@ -378,7 +378,8 @@ static const struct {
      "say what the thing is: the title has only its family's word"},
     {"type: gribble\n", 80, "should", "record.family", "no family was given; 'other' was taken"},
     {"type: spoon\nfamily: metalware\nattributes: {material: sterling}\n", 80, "should", "claim.unproved",
-     "'sterling' is kept out: write instead: silver-colored metal"},
+     "'sterling' is kept out: write instead: as its mark says (silver plated for EP letters, the number for "
+     "a number); without one, silver-colored metal"},
 };
 
 static void check_findings(struct arena *arena, void *context) {
