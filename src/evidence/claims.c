@@ -123,6 +123,32 @@ static void weigh_attribute(struct weigher *w, const struct value *value) {
     if (record->family) weigh_before(w, value->value, record->family->print);
 }
 
+// A part that the rule of the flaw names itself ("pearl" of a missing pearl) is told as its rule has it.
+bool claims_leave(const struct flaw *kind, const char *text) {
+    for (size_t i = 0; text && kind && i < kind->parts.count; i++)
+        if (!strcmp(kind->parts.at[i], text)) return true;
+    return false;
+}
+
+static void weigh_places(struct weigher *w) {
+    const struct record *r = w->record;
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->flaws[i];
+        if (!claims_leave(flaw->kind, flaw->part)) weigh_text(w, flaw->part);
+        if (!claims_leave(flaw->kind, flaw->where)) weigh_text(w, flaw->where);
+    }
+    for (size_t i = 0; i < r->clear_count; i++) {
+        const struct item_clear *clear = &r->clear[i];
+        if (!claims_leave(clear->kind, clear->part)) weigh_text(w, clear->part);
+        if (!claims_leave(clear->kind, clear->where)) weigh_text(w, clear->where);
+    }
+    for (size_t i = 0; i < r->unchecked.count; i++)
+        if (!ruleset_flaw(w->rules, r->unchecked.at[i])) weigh_text(w, r->unchecked.at[i]);
+    for (size_t i = 0; i < r->measurement_count; i++) weigh_text(w, r->measurements[i].of);
+    for (size_t i = 0; i < r->mark_count; i++) weigh_text(w, r->marks[i].where);
+    for (size_t i = 0; i < r->photo_count; i++) weigh_text(w, r->photos[i].shows);
+}
+
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                             const struct record *record) {
     struct claims *claims = arena_alloc(arena, sizeof *claims);
@@ -133,10 +159,7 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
     for (size_t i = 0; i < record->others.count; i++) weigh_text(&w, record->others.at[i]);
     for (size_t i = 0; i < record->attribute_count; i++) weigh_attribute(&w, &record->attributes[i]);
     for (size_t i = 0; i < record->include_count; i++) weigh_text(&w, record->includes[i].what);
-    for (size_t i = 0; i < record->flaw_count; i++) {
-        weigh_text(&w, record->flaws[i].part);
-        weigh_text(&w, record->flaws[i].where);
-    }
+    weigh_places(&w);
     weigh_all(&w);
     return claims;
 }
@@ -167,21 +190,55 @@ static bool begins(const char *at, const char *word) {
 
 // Whole words in any case, of one or of many: "ster" inside "sterling silver" bars nothing else, "antique"
 // bars "Antiques".
-static bool stands_in(const char *text, const char *word) {
+static bool stands_in(const char *text, const char *word, struct span *at_out) {
     size_t n = strlen(word);
     for (const char *at = text; *at; at++) {
         if (!begins(at, word)) continue;
         bool before = at == text || at[-1] == ' ' || at[-1] == '-' || at[-1] == ',';
-        bool many =
-            (at[n] == 's' && ends_word(at + n + 1)) || (!strncmp(at + n, "es", 2) && ends_word(at + n + 2));
-        if (before && (ends_word(at + n) || many)) return true;
+        size_t more = 0;
+        if (!ends_word(at + n)) more = at[n] == 's' && ends_word(at + n + 1) ? 1 : 2;
+        if (more == 2 && (strncmp(at + n, "es", 2) != 0 || !ends_word(at + n + 2))) continue;
+        if (!before) continue;
+        *at_out = (struct span){(size_t)(at - text), (size_t)(at - text) + n + more};
+        return true;
     }
     return false;
 }
 
-const struct claim_found *claims_bar(const struct claims *claims, const char *text) {
+static const struct claim_found *bar_at(const struct claims *claims, const char *text, struct span *at) {
     for (size_t i = 0; i < claims->count; i++)
-        if (claims->items[i].verdict != VERDICT_ALLOW && stands_in(text, claims->items[i].word))
+        if (claims->items[i].verdict != VERDICT_ALLOW && stands_in(text, claims->items[i].word, at))
             return &claims->items[i];
     return NULL;
+}
+
+const struct claim_found *claims_bar(const struct claims *claims, const char *text) {
+    struct span at;
+    return bar_at(claims, text, &at);
+}
+
+// "band of sterling silver" is a band; "the genuine leather" is nothing.
+static bool trim_small(char *text) {
+    static const char *const small[] = {"of", "in", "with", "from", "on",   "the",
+                                        "a",  "an", "and",  "at",   "near", "by"};
+    for (bool again = true; again && *text;) {
+        again = false;
+        char *last = strrchr(text, ' ');
+        char *word = last ? last + 1 : text;
+        for (size_t i = 0; i < sizeof small / sizeof *small; i++) again |= !strcmp(word, small[i]);
+        again |= !*word;
+        if (again) *(last ? last : text) = '\0';
+    }
+    return *text != '\0';
+}
+
+const char *claims_cut(struct arena *arena, const struct claims *claims, const char *text) {
+    struct span at;
+    if (!text || !bar_at(claims, text, &at)) return text;
+    char *left = arena_copy(arena, text, strlen(text));
+    while (bar_at(claims, left, &at)) {
+        const char *rest = left + at.to + strspn(left + at.to, " ,-");
+        memmove(left + at.from, rest, strlen(rest) + 1);
+    }
+    return trim_small(left) ? left : NULL;
 }

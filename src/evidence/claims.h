@@ -28,6 +28,11 @@ struct claims *claims_weigh_text(struct arena *arena, struct scanner *scanner, c
                                  const struct record *record, const char *text);
 // The claim that keeps a text out of a title, or NULL when all its words may stand.
 const struct claim_found *claims_bar(const struct claims *claims, const char *text);
+// The text without the words that are barred: "sterling silver rim" is a rim. The text itself where none is;
+// NULL where nothing is left.
+const char *claims_cut(struct arena *arena, const struct claims *claims, const char *text);
+// Does the flaw's own rule name this part, so that it is no claim?
+bool claims_leave(const struct flaw *kind, const char *text);
 const char *verdict_name(enum verdict verdict);
 
 #endif

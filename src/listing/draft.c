@@ -168,6 +168,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
     listing_date(arena, drafter, l);
     listing_allow_ages(arena, drafter, l, l->claims);
+    listing_unclaim(arena, drafter->rules, l->claims, record);
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));
     if (l->cautions->stop) listing_hold(arena, l);
     l->disclosure = disclosure_write(arena, drafter->rules, record, options->locale, drafter->variants);

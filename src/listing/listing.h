@@ -107,6 +107,10 @@ void listing_withhold(struct arena *arena, struct listing *listing, const char *
 void listing_withhold_private(struct arena *arena, struct listing *listing, struct record *record);
 const char *listing_note(struct arena *arena, const struct listing *listing, struct note_span span);
 
+// unclaim.c: takes claims without evidence out of the places, extras and pictures of the listing's own copy.
+void listing_unclaim(struct arena *arena, const struct ruleset *rules, const struct claims *claims,
+                     struct record *record);
+
 // hold.c: empties what would sell goods that a caution stops; why goes to `withheld` and to the findings.
 void listing_hold(struct arena *arena, struct listing *listing);
 

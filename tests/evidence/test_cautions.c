@@ -7,7 +7,7 @@
 #include "evidence/cautions.h"
 #include "notes/read.h"
 
-enum { GROWING_RECORDS = 3200, GROWING_AT_ONCE = 200 };
+enum { GROWING_RECORDS = 10000, GROWING_AT_ONCE = 200 };
 
 static const struct title_options usual = {80, COUNT_GRAPHEMES, LOCALE_US, NULL};
 

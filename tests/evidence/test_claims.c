@@ -34,6 +34,23 @@ static const struct {
     {"type: box\nfamily: other\nincludes: [sterling silver spoon]\n", "sterling", "box"},
 };
 
+// In the description: record, what it may not say, what it still says.
+static const char *const descriptions[][3] = {
+    {"type: box\nfamily: other\nincludes: [sterling silver spoon, sterling silver]\n", "sterling",
+     "included: spoon."},
+    {"type: box\nfamily: other\nflaws: [{kind: chip, part: sterling silver rim}]\n", "sterling",
+     "the rim is chipped"},
+    {"type: box\nfamily: other\nflaws: [{kind: chip, where: on the band of sterling silver}]\n", "sterling",
+     "on the band"},
+    {"type: box\nfamily: other\nclear: [{kind: chip, part: solid gold hinge}]\n", "gold", "hinge"},
+    {"type: box\nfamily: other\nunchecked: [genuine leather strap, rust]\n", "genuine", "strap"},
+    {"type: box\nfamily: other\nmarks: [{text: No 4, where: on the sterling base}]\n", "sterling", "base"},
+    {"type: box\nfamily: other\nmeasurements: [{dimension: height, value: 2, unit: in, of: antique lid}]\n",
+     "antique", "lid"},
+    {"type: watch\nfamily: clocks-watches\nflaws: [{kind: scratches, where: crystal}]\n", NULL, "scratches"},
+    {"type: ring\nfamily: jewelry\nflaws: [{kind: stone-missing, part: pearl}]\n", NULL, "pearl"},
+};
+
 static const char *lower(struct arena *arena, const char *text) {
     char *copy = arena_copy(arena, text, strlen(text));
     for (char *c = copy; *c; c++)
@@ -58,8 +75,20 @@ static void check_titles(struct arena *arena, void *context) {
     }
 }
 
+static void check_told(struct arena *arena, void *context) {
+    (void)context;
+    for (size_t i = 0; i < sizeof descriptions / sizeof *descriptions; i++) {
+        const struct listing *listing = draft_of(arena, shipped_once(), descriptions[i][0]);
+        const char *text = lower(arena, listing->description);
+        ck_assert_msg(!descriptions[i][1] || !strstr(text, descriptions[i][1]), "%s\n%s", descriptions[i][0],
+                      text);
+        ck_assert_msg(strstr(text, descriptions[i][2]) != NULL, "%s\n%s", descriptions[i][0], text);
+    }
+}
+
 START_TEST(no_claim_stands_without_its_evidence) {
     within(check_titles, NULL);
+    within(check_told, NULL);
 }
 END_TEST
 

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+// Places, extras and pictures are told to a buyer as well: what they claim without evidence is cut out of
+// them, and the place stays. A finding names each word that was kept out.
+#include "listing/listing.h"
+
+static void cut(struct arena *arena, const struct claims *claims, const char **text) {
+    *text = claims_cut(arena, claims, *text);
+}
+
+static void cut_place(struct arena *arena, const struct claims *claims, const struct flaw *kind,
+                      const char **text) {
+    if (!claims_leave(kind, *text)) cut(arena, claims, text);
+}
+
+void listing_unclaim(struct arena *arena, const struct ruleset *rules, const struct claims *claims,
+                     struct record *r) {
+    if (!claims->count) return;
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        cut_place(arena, claims, r->flaws[i].kind, &r->flaws[i].part);
+        cut_place(arena, claims, r->flaws[i].kind, &r->flaws[i].where);
+    }
+    for (size_t i = 0; i < r->clear_count; i++) {
+        cut_place(arena, claims, r->clear[i].kind, &r->clear[i].part);
+        cut_place(arena, claims, r->clear[i].kind, &r->clear[i].where);
+    }
+    for (size_t i = 0; i < r->measurement_count; i++) cut(arena, claims, &r->measurements[i].of);
+    for (size_t i = 0; i < r->mark_count; i++) cut(arena, claims, &r->marks[i].where);
+    for (size_t i = 0; i < r->photo_count; i++) cut(arena, claims, &r->photos[i].shows);
+    size_t kept = 0;
+    for (size_t i = 0; i < r->include_count; i++) {
+        struct item_included included = r->includes[i];
+        cut(arena, claims, &included.what);
+        if (included.what) r->includes[kept++] = included;
+    }
+    r->include_count = kept;
+    const char **areas = arena_array(arena, r->unchecked.count + 1, sizeof *areas);
+    kept = 0;
+    for (size_t i = 0; i < r->unchecked.count; i++) {
+        areas[kept] = r->unchecked.at[i];
+        if (!ruleset_flaw(rules, areas[kept])) cut(arena, claims, &areas[kept]);
+        kept += areas[kept] != NULL;
+    }
+    r->unchecked.at = areas;
+    r->unchecked.count = kept;
+}
