@@ -200,6 +200,16 @@ static size_t part_at(const struct fault_reader *r, size_t i) {
     return last ? last - i : 0;
 }
 
+// "Case missing its hook", "box missing two screws": the case is what lacks something.
+static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
+    static const char *const objects[] = {"its",  "a",   "an",    "the",  "one", "two",  "three", "four",
+                                          "some", "any", "their", "both", "all", "five", "six",   "several"};
+    static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
+    return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
+           token_among(tokens, cue, verbs, COUNT(verbs)) &&
+           (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
+}
+
 // "No lid chips": the "no" reaches the fault behind the part.
 static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
@@ -280,7 +290,7 @@ void read_absent(struct fault_reader *r) {
         }
         parts = part_at(r, i);
         if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n) &&
-            !turns_into(r, i + parts + n)) {
+            !turns_into(r, i + parts + n) && !lacks_something(tokens, i + parts, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)
                 add(r, owner, owner + 1, i + parts, i + parts + n);

@@ -303,6 +303,8 @@ static int number_at(const struct tokens *tokens, size_t i) {
 static int pieces_before(const struct fault_reader *r, size_t from, size_t to, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     int pieces = r->note->record->count;
+    for (size_t i = from; i < to; i++)
+        if (tokens->at[i].stop == STOP_COMMA) from = i + 1; // "3 of 4 cups, lining stained"
     for (size_t i = from; i < to; i++) {
         int n = number_at(tokens, i);
         if (token_is(tokens, i, "both")) return *of = 2, 2;

@@ -263,7 +263,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     const char *part = words_of(note, spot.part_from, spot.part_to),
                *where = words_of(note, spot.where_from, spot.where_to);
     if (part && is_implied(r, hit, kind, part)) part = NULL;
-    if (stance & STANCE_PACKING && !part && !kind_is_whole(r, kind, hit)) part = "box";
+    if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box")) part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
@@ -410,6 +410,24 @@ static void read_ones(struct fault_reader *r) {
     }
 }
 
+static bool is_kind(const struct item_flaw *flaw, const char *id) {
+    return !strcmp(flaw->kind->rule.id, id);
+}
+
+// "Lights up but no sound": a word of working beside one of not working promises nothing.
+static void settle_working(struct record *record) {
+    static const char *const against[] = {"not-working", "partly-working", "powers-on-only"};
+    bool fails = false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        for (size_t k = 0; k < sizeof against / sizeof *against; k++)
+            fails |= !record->flaws[i].part && is_kind(&record->flaws[i], against[k]);
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (!fails || record->flaws[i].part || !is_kind(&record->flaws[i], "working-tested"))
+            record->flaws[kept++] = record->flaws[i];
+    record->flaw_count = kept;
+}
+
 // What is there somewhere is not told as nowhere.
 static void settle(struct record *record) {
     size_t kept = 0;
@@ -438,4 +456,5 @@ void read_faults(struct note *note) {
     read_absent(&r);
     read_areas(&r);
     settle(note->record);
+    settle_working(note->record);
 }

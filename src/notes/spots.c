@@ -307,19 +307,23 @@ static bool place_before(const struct fault_reader *r, size_t i, size_t *from, s
     static const char *const stays[] = {"stood",     "sat",     "kept", "hung",  "lived", "stored",
                                         "displayed", "sitting", "left", "spent", "found", "bought",
                                         "standing",  "hanging", "came", "from"};
-    for (size_t at = start; at < i; at++) {
+    for (size_t at = start; at < i; at++)
         if (token_among(tokens, at, stays, COUNT(stays)))
-            return false; // where it stood, not where the fault is
-        size_t n = place_behind(r, at, from);
-        if (!n || n > i) continue;
-        for (size_t k = n; k < i; k++) // another fault in between has the place
-            if (r->scope.fault[k] && !r->part[k]) return false;
-        for (size_t k = start; k < at; k++) // "a crack on the corner and a stain": it is the crack's
-            if (r->scope.fault[k] && !r->part[k]) return false;
-        *to = n;
-        return true;
+            return false;   // where it stood, not where the fault is
+    size_t segment = start; // behind the last comma or "and"
+    for (size_t at = start; at < i; at++)
+        if (tokens->at[at].stop == STOP_COMMA || token_is(tokens, at, "and")) segment = at + 1;
+    while (segment < i && is_article(tokens, segment)) segment++;
+    size_t n = place_behind(r, segment, from);
+    if (!n && segment > start) { // "underneath, two chips": a segment that is a place and nothing else
+        n = place_behind(r, start, from);
+        if (n && n + 1 < segment) n = 0;
     }
-    return false;
+    if (!n || n > i) return false;
+    for (size_t k = n; k < i; k++) // another fault in between has the place
+        if (r->scope.fault[k] && !r->part[k]) return false;
+    *to = n;
+    return true;
 }
 
 static size_t behind_hit(const struct fault_reader *r, size_t i) {
@@ -399,7 +403,7 @@ static bool is_noun_of(const struct flaw *kind, const char *word) {
 static bool part_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     if (hit->near || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
-        is_adverb(tokens, hit->to) || r->scope.fault[hit->to] ||
+        is_adverb(tokens, hit->to) || is_preposition(tokens, hit->to) || r->scope.fault[hit->to] ||
         is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
         return false;
     *from = hit->to;
@@ -435,6 +439,17 @@ static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *
     return joined;
 }
 
+// "Brown stain top left": a corner without its preposition.
+static size_t bare_place(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
+                                        "back", "rear",   "center", "centre", "middle", "corner", "edge"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t to = i;
+    while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
+    return to > i && ends ? to : 0;
+}
+
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no) return spot;
@@ -446,6 +461,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         to = place_behind(r, k, &from);
         if (to && to < hit->to) to = 0;
     }
+    if (!to && (to = bare_place(r, hit->to)) != 0) from = hit->to;
     if (!to) to = place_in_brackets(r, hit->to, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
