@@ -2,7 +2,7 @@
 // Sentences of condition, a file for each phenomenon and one of plain words for each group of kinds, against
 // what they must become. A line of tests/notes/phrases/*.txt is "wanted | note": a kind, or with "-" in front
 // one that is denied; "a/b" is either; nothing wanted means nothing may be found. "!" before a line is a gap:
-// it must still fail, so that one that is mended is told. Nineteen of twenty lines at least must hold.
+// it must still fail, so that one that is mended is told. Of each file 93 in 100 lines must hold.
 #include "support_book.h"
 
 #include <dirent.h>
@@ -110,7 +110,7 @@ END_TEST
 int main(void) {
     Suite *suite = suite_create("phrases");
     TCase *tests = tcase_create("files");
-    tcase_add_unchecked_fixture(tests, support_begin, support_end);
+    tcase_set_timeout(tests, 120);
     tcase_add_test(tests, phrases_are_read);
     suite_add_tcase(suite, tests);
     return support_main(suite);
