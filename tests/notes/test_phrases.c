@@ -70,7 +70,7 @@ static void try_line(struct arena *arena, const char *file, const char *line, st
     tally->wrong++;
 }
 
-static void read_file(struct arena *arena, const char *folder, const char *name) {
+static void read_file(struct arena *arena, const char *folder, const char *name, struct tally *all) {
     FILE *file = fopen(arena_format(arena, "%s/%s", folder, name), "r");
     ck_assert_msg(file != NULL, "%s cannot be opened", name);
     struct tally tally = {0, 0, 0};
@@ -81,9 +81,13 @@ static void read_file(struct arena *arena, const char *folder, const char *name)
     }
     fclose(file);
     ck_assert_msg(tally.lines >= 5, "%s: %d lines", name, tally.lines);
-    ck_assert_msg(tally.wrong == 0, "%s: %d lines are not as they say", name, tally.wrong);
-    ck_assert_msg(100 * tally.held >= LEAST * tally.lines, "%s: %d of %d lines hold", name, tally.held,
-                  tally.lines);
+    if (100 * tally.held < LEAST * tally.lines) {
+        fprintf(stderr, "%s: %d of %d lines hold\n", name, tally.held, tally.lines);
+        tally.wrong++;
+    }
+    all->lines += tally.lines;
+    all->held += tally.held;
+    all->wrong += tally.wrong;
 }
 
 static void read_all(struct arena *arena, void *context) {
@@ -93,13 +97,16 @@ static void read_all(struct arena *arena, void *context) {
     DIR *entries = opendir(folder);
     ck_assert_msg(entries != NULL, "%s cannot be opened", folder);
     int files = 0;
+    struct tally all = {0, 0, 0};
     for (struct dirent *entry; (entry = readdir(entries)) != NULL;) {
         if (!strstr(entry->d_name, ".txt")) continue;
-        read_file(arena, folder, entry->d_name);
+        read_file(arena, folder, entry->d_name, &all);
         files++;
     }
     closedir(entries);
     ck_assert_int_ge(files, 10);
+    printf("%d of %d sentences are read as they say\n", all.held, all.lines);
+    ck_assert_msg(!all.wrong, "%d lines are not as they say", all.wrong);
 }
 
 START_TEST(phrases_are_read) {
