@@ -27,7 +27,8 @@ void scope_packing(struct scope *s) {
     for (size_t i = 0; i < tokens->count; i++) {
         if (!is_packing(s, i) || is_type(s, i)) continue;
         size_t from = scope_clause_start(s, i);
-        while (from < i && tokens->at[from].stop == STOP_COMMA) from++;
+        for (size_t at = from; at < i; at++) // "tin kettle, box shabby"
+            if (tokens->at[at].stop == STOP_COMMA) from = at + 1;
         bool first = i - from <= 3;
         for (size_t at = from; at < i; at++) first &= !s->fault[at] && s->note->taken[at] != TAKEN_TYPE;
         size_t to = scope_clause_end(s, i);
