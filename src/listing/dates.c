@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "notes/age.h"
+
 static const char caution[] = "A mark tells its own years, not the thing's: old molds, stock and papers are "
                               "used up, and marks are copied.";
 
@@ -38,8 +40,10 @@ static void each_finding(struct arena *arena, const struct dating *d, void *to,
         if (d->marks[i].wrong)
             tell(to, "should", "dates.number",
                  arena_format(arena, "'%s': %s; look at it again", d->marks[i].words, d->marks[i].wrong));
+    struct date_words words;
     for (size_t i = 0; i < d->silent_count; i++)
-        tell(to, "could", "dates.unknown", arena_format(arena, "no rule knows '%s'", d->silent[i]));
+        if (!date_words(arena, d->silent[i], &words))
+            tell(to, "could", "dates.unknown", arena_format(arena, "no rule knows '%s'", d->silent[i]));
     if (d->slow) tell(to, "should", "rule.slow", "a rule's pattern took too long and was given up");
 }
 
@@ -47,10 +51,21 @@ static void line(void *to, const char *level, const char *code, const char *mess
     buf_format(to, "%s: %s [%s]\n", level, message, code);
 }
 
+// Words of age are the seller's and no mark: their years are told, and bound nothing.
+static void words_text(struct arena *arena, struct buf *out, const char *mark) {
+    struct date_words words;
+    if (!date_words(arena, mark, &words)) return;
+    buf_format(out, "\n\"%s\": ", mark);
+    if (words.from || words.to)
+        buf_format(out, "%s as words of age; ", dating_years(arena, words.from, words.to));
+    buf_format(out, "%s\n", words.because);
+}
+
 void dates_text(struct buf *out, const struct dating *d) {
     struct arena *arena = out->arena;
     buf_format(out, "%s\n", dating_summary(arena, d));
     for (size_t i = 0; i < d->count; i++) mark_text(arena, out, &d->marks[i]);
+    for (size_t i = 0; i < d->silent_count; i++) words_text(arena, out, d->silent[i]);
     buf_byte(out, '\n');
     each_finding(arena, d, out, line);
     buf_format(out, "%s\n", caution);
@@ -111,6 +126,21 @@ static struct node *conflict_tree(struct arena *arena, const struct date_conflic
     return map;
 }
 
+static struct node *words_tree(struct arena *arena, const struct dating *d) {
+    struct node *list = node_list(arena);
+    for (size_t i = 0; i < d->silent_count; i++) {
+        struct date_words words;
+        if (!date_words(arena, d->silent[i], &words)) continue;
+        struct node *map = node_map(arena);
+        put_text(arena, map, "text", d->silent[i]);
+        put_year(arena, map, "from", words.from);
+        put_year(arena, map, "to", words.to);
+        put_text(arena, map, "because", words.because);
+        node_push(arena, list, map);
+    }
+    return list;
+}
+
 struct node *dates_tree(struct arena *arena, const struct dating *d, bool alone) {
     struct node *map = node_map(arena), *marks = node_list(arena), *conflicts = node_list(arena);
     struct list findings = {arena, node_list(arena)};
@@ -127,6 +157,7 @@ struct node *dates_tree(struct arena *arena, const struct dating *d, bool alone)
     node_put(arena, map, "conflicts", conflicts);
     put_text(arena, map, "caution", caution);
     if (!alone) return map;
+    node_put(arena, map, "words", words_tree(arena, d));
     each_finding(arena, d, &findings, push);
     node_put(arena, map, "findings", findings.node);
     return map;

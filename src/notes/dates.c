@@ -2,17 +2,13 @@
 // Ages: the seller's own words go to the attribute `age`; years to the record only where they were stated
 // plainly.
 //
-//   words                      years
-//   1950s, the fifties         1950-1959      early: first four years, mid: the next three, late: the last
-//   three 1800s                      1800-1899      early, mid, late: a third each (33, 33, 34 years) 19th
-//   century               1801-1900      the same thirds; quarters and halves by 25 and 50 years c. 1890,
-//   about 1890        1880-1900      ten years each way 1961, made in 1961         1961-1961 copyright 1978
-//   1978 or later  (a reprint is younger)
+// DEVELOPERS.md has the table of words and their years.
 //
 // "Turn of the century", "pre-war" and "'62" have no years: people mean different ones. "1950s style" is a
 // style.
 #include <string.h>
 
+#include "notes/age.h"
 #include "notes/any.h"
 #include "notes/note.h"
 #include "notes/number.h"
@@ -224,26 +220,44 @@ static bool part_period(const struct tokens *tokens, size_t i, struct period *p)
         if (token_is(tokens, i, names[k]) || token_is(tokens, i, figures[k])) nth = k;
     if (token_is(tokens, i, "last")) nth = 9;
     int years = token_is(tokens, i + 1, "quarter") ? 25 : token_is(tokens, i + 1, "half") ? 50 : 0;
-    if (nth < 0 || !years || !token_phrase(tokens, i + 2, "of the") || !single_period(tokens, i + 4, p))
-        return false;
+    size_t of = token_phrase(tokens, i + 2, "of the") ? 2 : token_is(tokens, i + 2, "of") ? 1 : 0;
+    if (nth < 0 || !years || !single_period(tokens, i + 2 + of, p)) return false;
     if (p->to - p->from < 90) return false;
     if (nth == 9) nth = 100 / years - 1;
     if (nth * years >= 100) return false;
     p->from += nth * years;
     p->to = p->from + years - 1;
-    p->taken += 4;
+    p->taken += 2 + of;
     p->because = "quarters or halves of a century";
     return true;
 }
 
+static bool is_joint(const struct tokens *tokens, size_t at) {
+    return ANY(tokens, at, "to", "or", "and", "/") ||
+           (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_NONE);
+}
+
+// "late 19th to early 20th century", "18th-19th century": the first goes without its noun.
+static bool bare_century(const struct tokens *tokens, size_t i, struct period *p) {
+    size_t lead;
+    enum third third = third_at(tokens, i, &lead);
+    size_t at = i + lead;
+    const char *bare = at < tokens->count ? tokens->at[at].fold : "";
+    int century = ordinal_value(bare);
+    struct period end;
+    if (!century || !is_joint(tokens, at + 1) || !single_period(tokens, at + 2, &end)) return false;
+    *p = third_of((century - 1) * 100 + 1, 100, third);
+    if (end.to - end.from < 30 || end.to <= p->to) return false;
+    *p = (struct period){p->from, end.to, at + 2 + end.taken - i, "from the first to the last named"};
+    return true;
+}
+
 static bool period_at(const struct tokens *tokens, size_t i, struct period *p) {
-    if (part_period(tokens, i, p)) return true;
+    if (part_period(tokens, i, p) || bare_century(tokens, i, p)) return true;
     if (!single_period(tokens, i, p)) return false;
     size_t at = i + p->taken;
-    bool joint = ANY(tokens, at, "to", "or", "and", "/") ||
-                 (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_NONE);
     struct period end;
-    if (joint && single_period(tokens, at + 1, &end) && end.to > p->to) {
+    if (is_joint(tokens, at) && single_period(tokens, at + 1, &end) && end.to > p->to) {
         p->to = end.to;
         p->taken = at + 1 + end.taken - i;
         p->because = "from the first to the last named";
@@ -323,6 +337,16 @@ static enum story story_of(const struct note *note, size_t i) {
     }
     if (other) return STORY_OTHER;
     return bought ? (fresh ? STORY_NEW : STORY_OTHER) : STORY_NONE;
+}
+
+// "before 1900", "after 1950": open to one side.
+static bool bounded_year(const struct tokens *tokens, size_t i, struct period *p) {
+    bool before = ANY(tokens, i, "before", "pre"), after = ANY(tokens, i, "after", "post");
+    size_t at = i + (token_is(tokens, i + 1, "-") ? 2 : 1);
+    int year = year_at(tokens, at);
+    if ((!before && !after) || !year || tokens->at[at].stop != STOP_NONE) return false;
+    *p = (struct period){after ? year : 0, before ? year - 1 : 0, at + 1 - i, "open to one side"};
+    return true;
 }
 
 static bool plain_year(const struct note *note, size_t i, struct period *p) {
@@ -421,7 +445,8 @@ static void keep(struct note *note, size_t i, const struct period *p, const char
     value->span = note_span_of(note, i, to);
     note_reading(note, i, to, name, p->because ? p->because : "word of age");
     note_take(note, i, to, TAKEN_DATE);
-    if (sure != SURE_STATED || !p->from || note->record->year_from || strcmp(name, "age") != 0) return;
+    if (sure != SURE_STATED || (!p->from && !p->to) || strcmp(name, "age") != 0) return;
+    if (note->record->year_from || note->record->year_to) return;
     note->record->year_from = p->from;
     note->record->year_to = p->to;
     note->record->year_because = p->because;
@@ -471,7 +496,7 @@ static void copyright_at(struct note *note, size_t i) {
 static size_t date_at(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     struct period p;
-    if (about_year(tokens, i, &p) || period_at(tokens, i, &p))
+    if (about_year(tokens, i, &p) || period_at(tokens, i, &p) || bounded_year(tokens, i, &p))
         return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, false) : 0;
     if (loose_age(tokens, i, &p) || years_old(tokens, i, &p))
         return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, true) : 0;
@@ -485,4 +510,20 @@ void read_dates(struct note *note) {
         size_t taken = note->taken[i] == TAKEN_NOT ? date_at(note, i) : 0;
         i += taken ? taken : 1;
     }
+}
+
+bool date_words(struct arena *arena, const char *text, struct date_words *words) {
+    struct note note = {.arena = arena, .tokens = tokens_cut(arena, text, strlen(text))};
+    const struct tokens *tokens = &note.tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        struct period p;
+        bool found = about_year(tokens, i, &p) || period_at(tokens, i, &p) || bounded_year(tokens, i, &p);
+        size_t mid = token_phrase(tokens, i, "mid century") + token_phrase(tokens, i, "midcentury");
+        if (!found && !mid) continue;
+        bool style = !found || is_style(&note, i + p.taken);
+        *words = style ? (struct date_words){0, 0, "a style, and no years"}
+                       : (struct date_words){p.from, p.to, p.because};
+        return true;
+    }
+    return false;
 }

@@ -2,6 +2,8 @@
 // Words of age and the years that they stand for.
 #include "support.h"
 
+#include "notes/age.h"
+
 static const char *tell(const struct note *note) {
     static const char *const sure[] = {"", " (likely)", " (guess)"};
     struct buf out = buf_start(note->arena);
@@ -9,7 +11,8 @@ static const char *tell(const struct note *note) {
         const struct value *v = &note->record->attributes[i];
         buf_format(&out, "%s%s=%s%s", out.n ? "; " : "", v->name, v->value, sure[v->sure]);
     }
-    if (note->record->year_from) buf_format(&out, " %d-%d", note->record->year_from, note->record->year_to);
+    if (note->record->year_from || note->record->year_to)
+        buf_format(&out, " %d-%d", note->record->year_from, note->record->year_to);
     return out.at;
 }
 
@@ -60,6 +63,10 @@ static const struct notes_case centuries[] = {
     {"first half of the 19th century", "age=first half of the 19th century 1801-1850"},
     {"second half of the 1800s", "age=second half of the 1800s 1850-1899"},
     {"mid 20th century lamp", "age=mid 20th century 1934-1966"},
+    {"second quarter 19th century", "age=second quarter 19th century 1826-1850"},
+    {"18th-19th century lamp", "age=18th-19th century 1701-1900"},
+    {"late 19th to early 20th century", "age=late 19th to early 20th century 1867-1933"},
+    {"late 19th/early 20th century", "age=late 19th/early 20th century 1867-1933"},
 };
 
 static const struct notes_case years[] = {
@@ -77,6 +84,9 @@ static const struct notes_case years[] = {
     {"printed in 1936", "age=1936 1936-1936"},
     {"from 1961", "age=1961 1961-1961"},
     {"1914-1918", "age=1914-1918 1914-1918"},
+    {"lamp from before 1900", "age=before 1900 0-1899"},
+    {"after 1950", "age=after 1950 1950-0"},
+    {"bought after 1950", ""},
     {"copyright 1978 inside", "age=1978 1978-0"},
     {"bought in 1988 brand new", "age=1988 (likely)"},
     {"we got it new in 1983", "age=1983 (likely)"},
@@ -178,6 +188,40 @@ START_TEST(years_given) {
 }
 END_TEST
 
+static void check_words(struct arena *arena, void *context) {
+    (void)context;
+    static const struct {
+        const char *text;
+        int from, to;
+        bool found;
+    } texts[] = {
+        {"c. 1890", 1880, 1900, true},
+        {"late 19th century", 1867, 1900, true},
+        {"second quarter of the 20th century", 1926, 1950, true},
+        {"1920s-30s", 1920, 1939, true},
+        {"mid-century style", 0, 0, true},
+        {"mid century", 0, 0, true},
+        {"1950s style", 0, 0, true},
+        {"before 1900", 0, 1899, true},
+        {"after 1950", 1950, 0, true},
+        {"Alder Press", 0, 0, false},
+        {"", 0, 0, false},
+        {"7", 0, 0, false},
+    };
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+        struct date_words words = {0, 0, NULL};
+        ck_assert_msg(date_words(arena, texts[i].text, &words) == texts[i].found, "%s", texts[i].text);
+        ck_assert_msg(words.from == texts[i].from && words.to == texts[i].to, "%s: %d-%d", texts[i].text,
+                      words.from, words.to);
+        ck_assert_msg(!words.because == !texts[i].found, "%s", texts[i].text);
+    }
+}
+
+START_TEST(words_alone_have_the_same_years) {
+    within(check_words, NULL);
+}
+END_TEST
+
 int main(void) {
     Suite *suite = suite_create("notes: dates");
     TCase *tests = tcase_create("dates");
@@ -188,6 +232,7 @@ int main(void) {
     tcase_add_test(tests, dates_styles);
     tcase_add_test(tests, dates_no_ages);
     tcase_add_test(tests, years_given);
+    tcase_add_test(tests, words_alone_have_the_same_years);
     suite_add_tcase(suite, tests);
     return support_main(suite);
 }
