@@ -157,7 +157,8 @@ struct node *dates_tree(struct arena *arena, const struct dating *d, bool alone)
     node_put(arena, map, "conflicts", conflicts);
     put_text(arena, map, "caution", caution);
     if (!alone) return map;
-    node_put(arena, map, "words", words_tree(arena, d));
+    struct node *words = words_tree(arena, d);
+    if (words->count) node_put(arena, map, "words", words);
     each_finding(arena, d, &findings, push);
     node_put(arena, map, "findings", findings.node);
     return map;
