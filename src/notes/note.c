@@ -14,6 +14,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->nouns = noun_memos(note->arena, note->tokens.count);
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mark_fault_words(note);
+    note_mend_slips(note);
 }
 
 static bool has_size(const struct flaw *flaw) {

@@ -79,6 +79,10 @@ void note_start(struct note *note, const char *text, size_t size);
 // Fills `hits` and `fault_word`; part of note_start().
 void note_mark_fault_words(struct note *note);
 
+// slips.c: words one slip away from a word for goods are read as that; was any of these tokens?
+void note_mend_slips(struct note *note);
+bool note_slipped(const struct note *note, size_t from, size_t to);
+
 void note_take(struct note *note, size_t from, size_t to, enum taken how); // tokens [from, to)
 bool note_free(const struct note *note, size_t from, size_t to);           // is none of them taken?
 struct note_span note_span_of(const struct note *note, size_t from, size_t to);

@@ -141,14 +141,15 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",  "very",    "mostly",   "all",    "really", "light",    "bright",    "pretty", "kind",
-        "sort",  "maybe",   "probably", "kinda",  "sorta",  "a",        "an",        "the",    "nice",
-        "deep",  "pale",    "still",    "also",   "some",   "mainly",   "partly",    "soft",   "likely",
-        "plain", "solid",   "with",     "and",    "&",      "or",       "think",     "i",      "fully",
-        "old",   "perhaps", "early",    "real",   "rather", "both",     "obviously", "two",    "three",
-        "four",  "-",       "(",        "little", "lots",   "possibly", "just",      "is",     "are",
-        "was",   "it",      "its",      "it's",   "they",   "this",     "thing",     "looks",  "feels",
-        "seems", "guess",   "like",     "not",    "marked", "tag",      "says"};
+        "dark",   "very",    "mostly",   "all",    "really",   "light",    "bright",    "pretty", "kind",
+        "sort",   "maybe",   "probably", "kinda",  "sorta",    "a",        "an",        "the",    "nice",
+        "deep",   "pale",    "still",    "also",   "some",     "mainly",   "partly",    "soft",   "likely",
+        "plain",  "solid",   "with",     "and",    "&",        "or",       "think",     "i",      "fully",
+        "old",    "perhaps", "early",    "real",   "rather",   "both",     "obviously", "two",    "three",
+        "four",   "-",       "(",        "little", "lots",     "possibly", "just",      "is",     "are",
+        "was",    "it",      "its",      "it's",   "they",     "this",     "thing",     "looks",  "feels",
+        "seems",  "guess",   "like",     "not",    "marked",   "tag",      "says",      "i'd",    "say",
+        "fairly", "sure",    "believe",  "reckon", "actually", "that's",   "that"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -202,7 +203,7 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
     static const char *const words[] = {"with",     "w/",  "w",     "and",        "but",    "so",  "no",
                                         "or",       "i",   "maybe", "?",          "-",      "(",   "not",
                                         "possibly", "all", "over",  "throughout", "except", "i'm", "im",
-                                        "they",     "she", "he",    "though"};
+                                        "they",     "she", "he",    "though",     "says",   "per", "looking"};
     static const char *const early[] = {"in",     "on",      "for", "by",   "around", "across",
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};

@@ -215,7 +215,8 @@ static void set_type(struct note *note, const struct pick *pick) {
     struct record *record = note->record;
     if (!record->type.value) {
         record->type.value = found->noun;
-        record->type.sure = in_doubt(note, found) ? SURE_GUESS : SURE_STATED;
+        enum sure spelled = note_slipped(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;
+        record->type.sure = in_doubt(note, found) ? SURE_GUESS : spelled;
         record->type.span = note_span_of(note, found->from, found->to);
         note_take(note, found->from, found->to, TAKEN_TYPE);
         note_reading(note, found->from, found->to, arena_format(note->arena, "type %s", found->noun),

@@ -32,6 +32,7 @@ struct token {
     bool capital, capitals; // begins with a capital; is all capitals (of two letters or more)
     bool starts;            // first of a sentence or line
     bool joined;            // no space before it
+    bool slip;              // `fold` is what was meant, not what was written
 };
 
 struct tokens {

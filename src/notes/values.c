@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/chunk.h"
+#include "notes/correct.h"
 #include "notes/standing.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -76,19 +77,23 @@ static bool is_denied(const struct note *note, size_t from) {
 
 static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     static const char *const before[] = {
-        "maybe",  "possibly", "perhaps",    "might",   "think",    "guess", "guessing", "looks",
-        "look",   "probably", "supposedly", "believe", "say",      "seems", "feels",    "could",
-        "likely", "suppose",  "reckon",     "assume",  "whether",  "told",  "if",       "or",
-        "either", "promise",  "claiming",   "claim",   "says it's"};
+        "maybe",  "possibly", "perhaps",    "might",    "think",   "guess",    "guessing", "looks",
+        "look",   "probably", "supposedly", "believe",  "say",     "seems",    "feels",    "could",
+        "likely", "suppose",  "reckon",     "assume",   "whether", "told",     "if",       "or",
+        "either", "sure",     "promise",    "claiming", "claim",   "says it's"};
     static const char *const behind[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
     const struct tokens *tokens = &note->tokens;
+    struct word_entry next;
     for (size_t back = 1; back <= 5 && back <= from; back++) {
         if (tokens->at[from - back].stop >= STOP_COMMA) break;
         if (token_among(tokens, from - back, before, COUNT(before))) return SURE_GUESS;
     }
     if (token_among(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
+    if (token_is(tokens, to + 1, "or") && word_at(note, to + 2, 1u << USE_MATERIAL, &next))
+        return SURE_GUESS; // "bone handle or plastic"
+    // "wooden, maybe oak": the oak is in doubt
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
-        token_among(tokens, to + 1, behind, COUNT(behind)))
+        token_among(tokens, to + 1, behind, COUNT(behind)) && !word_at(note, to + 2, standing_uses, &next))
         return SURE_GUESS;
     if (token_phrase(tokens, to, "i think") || token_phrase(tokens, to, "i guess") ||
         token_phrase(tokens, to, "i believe") || token_phrase(tokens, to, "i'm told") ||
@@ -98,7 +103,7 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     if (to < tokens->count && tokens->at[to].stop == STOP_COMMA &&
         (token_phrase(tokens, to + 1, "i think") || token_phrase(tokens, to + 1, "i guess")))
         return SURE_GUESS;
-    return SURE_STATED;
+    return note_slipped(note, from, to) ? SURE_LIKELY : SURE_STATED;
 }
 
 static bool is_known(const struct note *note, const char *name, const char *value, const char *of) {
@@ -118,10 +123,34 @@ static const char *key_of(enum word_use use) {
     return NULL;
 }
 
+// Do words of correction end just before token `from`? A bare "no" or "well" may mean much else.
+static bool is_corrected(const struct note *note, size_t from) {
+    for (size_t back = 1; back <= 4 && back <= from; back++) {
+        size_t at = from - back, taken = correction_at(note, at);
+        bool plain = token_is(&note->tokens, at, "no") || token_is(&note->tokens, at, "well") ||
+                     token_is(&note->tokens, at, "wait");
+        if (!taken || (taken == 1 && plain)) continue;
+        size_t k = at + taken;
+        while (k < from && note->tokens.at[k].stop != STOP_NONE) k++;
+        if (k == from) return true;
+    }
+    return false;
+}
+
+// "It's copper. Actually brass": the later word takes the place of the last of its name.
+static struct value *place_for(struct note *note, const char *name, const char *of, size_t from) {
+    struct record *r = note->record;
+    if (r->attribute_count && is_corrected(note, from)) {
+        struct value *last = &r->attributes[r->attribute_count - 1];
+        if (!of && !last->of && !strcmp(last->name, name)) return last;
+    }
+    return note_attribute(note);
+}
+
 static void keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
                  size_t to, enum sure sure) {
     if (is_known(note, name, print, of)) return;
-    struct value *value = note_attribute(note);
+    struct value *value = place_for(note, name, of, from);
     *value = (struct value){
         .name = name, .value = print, .of = of, .sure = sure, .span = note_span_of(note, from, to)};
     note_reading(note, from, to, arena_format(note->arena, "%s %s", name, print), "word book");
@@ -151,10 +180,28 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
     return true;
 }
 
+// "Mint condition", "crystal clear", "pewter color", "china cabinet": none says what its first word says
+// alone.
+static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use use) {
+    static const char *const states[] = {"condition", "state", "shape", "order"};
+    static const char *const tones[] = {"color",   "colour",   "colored", "coloured",
+                                        "colours", "colorway", "tone",    "toned"};
+    static const char *const holders[] = {"cabinet", "hutch", "closet", "cupboard"};
+    const struct tokens *tokens = &note->tokens;
+    if (token_is(tokens, i, "mint")) return token_among(tokens, i + n, states, COUNT(states));
+    if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
+    if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
+    return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
+    if (is_idiom(note, i, n, use)) {
+        if (token_is(&note->tokens, i, "crystal")) note_take(note, i, i + n, TAKEN_VALUE);
+        return;
+    }
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
@@ -185,7 +232,7 @@ static void read_type_words(struct note *note) {
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
-        if (use == USE_COUNT) continue;
+        if (use == USE_COUNT || is_idiom(note, i, n, use)) continue;
         keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
         i += n - 1;
     }
