@@ -240,6 +240,13 @@ static bool has_joint(const char *text) {
            strchr(text, ';');
 }
 
+// "(light)" is a degree, "(on the light)" a place.
+static bool is_degree(const char *where) {
+    for (int s = SEVERITY_LIGHT; s < SEVERITY_COUNT; s++)
+        if (!strcmp(where, severity_name((enum severity)s))) return true;
+    return false;
+}
+
 // A state is not somewhere: its place belongs to the part ("The signature on the bottom is unread") or stands
 // aside.
 static void set_place(struct maker *m) {
@@ -254,7 +261,7 @@ static void set_place(struct maker *m) {
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
     else
-        c->place = arena_format(m->arena, "(%s)", m->flaw->where);
+        c->place = arena_format(m->arena, "(%s)", is_degree(m->flaw->where) ? place : m->flaw->where);
 }
 
 struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum address address,
@@ -279,15 +286,4 @@ const char *clause_verb_words(enum clause_verb verb, bool many, bool maybe) {
     static const char *const words[][3] = {
         {"is", "are", "may be"}, {"has", "have", "may have"}, {"was", "were", "was, it seems,"}};
     return words[verb][maybe ? 2 : many];
-}
-
-const char *clause_sought(struct arena *arena, const struct flaw *kind, const char *part) {
-    if (kind->sought) return kind->sought;
-    if (kind->form == ABSENCE) {
-        const char *plural = kind->part_plural ? kind->part_plural : say_plural(arena, kind->part);
-        return arena_format(arena, "missing %s", part ? part : plural);
-    }
-    if (kind->form == STATE) return kind->print;
-    if (kind->mass || say_is_plural(kind->noun)) return kind->noun;
-    return kind->plural ? kind->plural : say_plural(arena, kind->noun);
 }

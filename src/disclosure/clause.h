@@ -45,7 +45,6 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
 const char *clause_verb_words(enum clause_verb verb, bool many, bool maybe);
 
 // What is looked for, after "No" or "for": "chips", "rust", "missing lids"; `part` may be NULL.
-const char *clause_sought(struct arena *arena, const struct flaw *kind, const char *part);
 
 // clear.c: what was not looked at, and what was looked for and not seen.
 void tell_unchecked(struct disclosure_maker *maker, const struct record *record);

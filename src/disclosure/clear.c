@@ -4,9 +4,17 @@
 #include <string.h>
 
 #include "disclosure/clause.h"
+#include "item/wording.h"
 #include "text/buf.h"
 
 enum { SOUGHT_MOST = 6, AHEAD = 100 }; // in one sentence; how far others are looked for that may join
+
+// What a person wrote may hold commas and an "and" of its own.
+static const char *areas_list(struct arena *arena, const char *const *items, size_t count) {
+    struct buf out = buf_start(arena);
+    for (size_t i = 0; i < count; i++) buf_format(&out, "%s%s", i ? "; " : "", items[i]);
+    return out.at;
+}
 
 static const char *or_list(struct arena *arena, const char *const *items, size_t count) {
     struct buf out = buf_start(arena);
@@ -27,7 +35,7 @@ void tell_unchecked(struct disclosure_maker *maker, const struct record *record)
         if (known) continue;
         const struct flaw *flaw = ruleset_flaw(maker->rules, record->unchecked.at[i]);
         if (flaw)
-            kinds[kind_count++] = clause_sought(arena, flaw, NULL);
+            kinds[kind_count++] = wording_sought(arena, flaw, NULL);
         else
             areas[area_count++] = record->unchecked.at[i];
     }
@@ -39,8 +47,7 @@ void tell_unchecked(struct disclosure_maker *maker, const struct record *record)
     }
     for (size_t i = 0; i < area_count; i += SOUGHT_MOST) {
         size_t n = area_count - i < SOUGHT_MOST ? area_count - i : SOUGHT_MOST;
-        disclosure_add(maker,
-                       arena_format(arena, "not checked: %s", say_list(arena, areas + i, n, maker->locale)),
+        disclosure_add(maker, arena_format(arena, "not checked: %s", areas_list(arena, areas + i, n)),
                        "unchecked", none);
     }
 }
@@ -60,7 +67,7 @@ static const char *place_of(struct arena *arena, const struct item_clear *clear)
 
 // Looked for all over, and found at one place: then it is of others that none were seen.
 static const char *sought(struct arena *arena, const struct record *record, const struct item_clear *clear) {
-    const char *what = clause_sought(arena, clear->kind, clear->part);
+    const char *what = wording_sought(arena, clear->kind, clear->part);
     if (clear->where || clear->part) return what;
     for (size_t i = 0; i < record->flaw_count; i++)
         if (record->flaws[i].kind == clear->kind) return arena_format(arena, "other %s", what);

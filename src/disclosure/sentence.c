@@ -194,6 +194,7 @@ static const char *compose(struct teller *t, const struct clause *const *group, 
         if (*part) parts[n++] = part;
     }
     const char *type = t->maker->record->type.value;
+    if (type && head->many) type = say_plural(t->arena, type);
     const char *subject = w->named && type ? arena_format(t->arena, "the %s", type) : head->subject;
     const char *front = w->fronted ? arena_format(t->arena, "%s ", head->place) : "";
     return arena_format(t->arena, "%s%s %s", front, subject, list(t, parts, n));
@@ -219,7 +220,7 @@ static void tell_group(struct teller *t, const struct clause *const *group, size
         if (told < count) tell_group(t, group + told, count - told);
         return;
     }
-    emit(t, compose(t, group, count, &wordings[0]), group, count);
+    emit(t, compose(t, group, count, &(struct wording){.seen = false}), group, count);
 }
 
 static void tell_subject(struct teller *t, size_t first) {

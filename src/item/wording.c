@@ -50,3 +50,14 @@ const char *wording_rest(const struct item_flaw *flaw) {
     bool held = !strncmp(noun, head, n) && noun[n] == ' ' && strncmp(noun + n, " or ", 4) != 0;
     return held ? noun + n + 1 : NULL;
 }
+
+const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {
+    if (kind->sought) return kind->sought;
+    if (kind->form == ABSENCE) {
+        const char *plural = kind->part_plural ? kind->part_plural : say_plural(arena, kind->part);
+        return arena_format(arena, "missing %s", part ? part : plural);
+    }
+    if (kind->form == STATE) return kind->print;
+    if (kind->mass || say_is_plural(kind->noun)) return kind->noun;
+    return kind->plural ? kind->plural : say_plural(arena, kind->noun);
+}

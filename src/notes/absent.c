@@ -66,21 +66,19 @@ static bool same_noun(struct arena *arena, const char *a, const char *b) {
     return !strcmp(say_singular(arena, a), say_singular(arena, b));
 }
 
-// The kind whose rule names that part; any other part is an accessory.
-static const struct flaw *kind_for(const struct fault_reader *r, const char *part) {
-    const struct ruleset *rules = r->note->rules;
+const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *kind = rules->flaws[i];
         if (kind->form != ABSENCE) continue;
-        if (kind->part && same_noun(r->note->arena, kind->part, part)) return kind;
+        if (kind->part && same_noun(arena, kind->part, part)) return kind;
     }
     const char *head = strrchr(part, ' ');
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *kind = rules->flaws[i];
         if (kind->form != ABSENCE) continue;
         for (size_t k = 0; k < kind->parts.count; k++)
-            if (same_noun(r->note->arena, kind->parts.at[k], part)) return kind;
-        if (head && kind->part && same_noun(r->note->arena, kind->part, head + 1)) return kind;
+            if (same_noun(arena, kind->parts.at[k], part)) return kind;
+        if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
     }
     return ruleset_flaw(rules, "missing-accessory");
 }
@@ -132,7 +130,8 @@ static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE) return;
     uint16_t stance = r->scope.stance[first];
-    const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part") : kind_for(r, part);
+    const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part")
+                                            : absent_kind(note->arena, note->rules, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return;
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {

@@ -61,6 +61,8 @@ enum severity degree_on_scale(const struct fault_reader *reader, const struct fa
 
 // absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
 void read_absent(struct fault_reader *reader);
+// The kind whose rule names that part as missing; any other part is an accessory.
+const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 
 // faults.c: a flaw of the record, unless it is there already; NULL then.
 struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind, const char *part,

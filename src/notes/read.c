@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "notes/measures.h"
+#include "notes/paragraph.h"
 #include "notes/rest.h"
 #include "notes/split.h"
 
@@ -33,6 +34,7 @@ static int span_order(const void *a, const void *b) {
 }
 
 static void read_all(struct note *note) {
+    struct paragraph paragraph = paragraph_read(note);
     read_owners(note);
     read_writing(note);
     read_asides(note);
@@ -45,6 +47,7 @@ static void read_all(struct note *note) {
     read_included(note);
     read_values(note);
     read_faults(note);
+    paragraph_keep(note, &paragraph);
     note_rest(note, says_nothing);
 }
 

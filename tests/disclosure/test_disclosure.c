@@ -4,6 +4,7 @@
 #include "../rules/records.h"
 
 #include "disclosure/clause.h"
+#include "item/wording.h"
 
 #include <ctype.h>
 
@@ -174,7 +175,7 @@ static void check_content(const struct trial *t) {
     HOLDS(t, doubt == (unsure > 0), "doubt: %s", all.text);
     for (size_t i = 0; i < t->record->unchecked.count; i++) {
         const struct flaw *flaw = ruleset_flaw(t->drafter->rules, t->record->unchecked.at[i]);
-        const char *name = flaw ? clause_sought(t->arena, flaw, NULL) : t->record->unchecked.at[i];
+        const char *name = flaw ? wording_sought(t->arena, flaw, NULL) : t->record->unchecked.at[i];
         HOLDS(t, has_words(t, all.text, spelled(t, name)), "not told to be unchecked: %s\n%s", name,
               all.text);
     }
@@ -186,7 +187,7 @@ static void check_content(const struct trial *t) {
                     strstr(all.sentences[k].text, " seen") &&
                     (!clear->where || has_words(t, all.sentences[k].text, spelled(t, clear->where))) &&
                     has_words(t, all.sentences[k].text,
-                              spelled(t, clause_sought(t->arena, clear->kind, clear->part)));
+                              spelled(t, wording_sought(t->arena, clear->kind, clear->part)));
         HOLDS(t, told, "not told to be clear: %s\n%s", clear->kind->rule.id, all.text);
     }
 }
