@@ -75,7 +75,7 @@ static struct fact fact_of(const struct trial *t, const struct item_flaw *flaw) 
                         .where = flaw->where ? spelled(t, say_place(t->arena, flaw->where)) : NULL,
                         .count = flaw->count,
                         .of = many ? flaw->of : 0,
-                        .severity = flaw->severity,
+                        .severity = (int)flaw->severity,
                         .sure = flaw->sure != SURE_STATED};
     const char *type = t->record->type.value;
     if (type && fact.part && !missing && !strcmp(type, say_singular(t->arena, fact.part)))
