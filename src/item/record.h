@@ -93,7 +93,8 @@ struct present_listing {
 
 struct record {
     const char *id, *notes;
-    struct value type; // value NULL when unknown
+    const char *notes_are; // "page", "table", "language": no note in English, and not read as one; else NULL
+    struct value type;     // value NULL when unknown
     struct texts others;
     const struct family *family;
     struct value *attributes;

@@ -95,10 +95,26 @@ static bool speaks_of_fault(const char *text) {
     return false;
 }
 
+// A text that is no note in English is told as what it is, not word by word.
+static void find_alien(struct arena *arena, struct listing *l, const struct record *record) {
+    static const struct {
+        const char *are, *id, *text;
+    } aliens[] = {{"page", "notes.page", "the notes are a web page: copy out what is said of the thing"},
+                  {"table", "notes.table", "the notes are a table: read it as csv, one thing a row"},
+                  {"language", "notes.language", "the notes are not in English: nothing was read from them"}};
+    for (size_t i = 0; i < sizeof aliens / sizeof *aliens; i++)
+        if (!strcmp(record->notes_are, aliens[i].are))
+            listing_find(arena, l, "must", aliens[i].id, aliens[i].text, nowhere);
+}
+
 // Law of the house: what was not understood is asked about, and where it may be a fault nothing is told as
 // not seen.
 static void find_unread(struct arena *arena, struct listing *l, struct record *record) {
     const struct node *list = record->unread;
+    if (record->notes_are) {
+        find_alien(arena, l, record);
+        return;
+    }
     if (!list || list->kind != NODE_LIST || !record->notes) return;
     size_t size = strlen(record->notes);
     bool silent = false;

@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "notes/alien.h"
 #include "notes/measures.h"
 #include "notes/paragraph.h"
 #include "notes/rest.h"
@@ -51,6 +52,14 @@ static void read_all(struct note *note) {
     note_rest(note, says_nothing);
 }
 
+// Of what is no note in English nothing is guessed.
+static void leave_unread(struct note *note) {
+    if (!note->tokens.count) return;
+    note->unread =
+        arena_grow(note->arena, note->unread, note->unread_count, &note->unread_room, sizeof *note->unread);
+    note->unread[note->unread_count++] = note_span_of(note, 0, note->tokens.count);
+}
+
 static void finish(struct note *note, struct note_read *read) {
     if (note->reading_count) qsort(note->readings, note->reading_count, sizeof *note->readings, by_place);
     if (note->aside_count) qsort(note->asides, note->aside_count, sizeof *note->asides, span_order);
@@ -71,7 +80,11 @@ static void read_piece(struct arena *arena, const struct note_reader *reader, st
                         .off = reader->off,
                         .record = &read->record};
     note_start(&note, read->record.notes, strlen(read->record.notes));
-    read_all(&note);
+    if (!read->record.notes_are) read->record.notes_are = alien_words(&note);
+    if (read->record.notes_are)
+        leave_unread(&note);
+    else
+        read_all(&note);
     finish(&note, read);
 }
 
@@ -87,12 +100,14 @@ struct notes_read notes_read(struct arena *arena, const struct note_reader *read
     const char *text = given->notes ? given->notes : "";
     struct notes_read out = {NULL, 1};
     struct note_piece whole = {0, strlen(text)}, *pieces = &whole;
-    if (is_bare(given)) pieces = note_split(arena, reader->rules, text, strlen(text), &out.count);
+    const char *form = alien_form(text);
+    if (!form && is_bare(given)) pieces = note_split(arena, reader->rules, text, strlen(text), &out.count);
     out.items = arena_array(arena, out.count, sizeof *out.items);
     for (size_t i = 0; i < out.count; i++) {
         struct record *record = &out.items[i].record;
         *record = *given;
         record->notes = text;
+        record->notes_are = form;
         if (out.count > 1) {
             record->notes = arena_copy(arena, text + pieces[i].from, pieces[i].to - pieces[i].from);
             if (given->id) record->id = arena_format(arena, "%s-%zu", given->id, i + 1);
