@@ -263,7 +263,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     const char *part = words_of(note, spot.part_from, spot.part_to),
                *where = words_of(note, spot.where_from, spot.where_to);
     if (part && is_implied(r, hit, kind, part)) part = NULL;
-    if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box")) part = "box";
+    if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
+        part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);

@@ -120,8 +120,8 @@ static void free_until(struct arena *arena, const struct block *last) {
     }
 }
 
-// The largest block is the first of the next task, so that tasks alike ask for no memory once it is as large as
-// they need.
+// The largest block is the first of the next task, so that tasks alike ask for no memory once it is as large
+// as they need.
 static void keep_largest(struct arena *arena) {
     struct block *kept = arena->first;
     for (struct block *block = arena->newest; block; block = block->next)
