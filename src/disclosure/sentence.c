@@ -200,12 +200,14 @@ static const char *compose(struct teller *t, const struct clause *const *group, 
     return arena_format(t->arena, "%s%s %s", front, subject, list(t, parts, n));
 }
 
+static bool has_place(const struct clause *head, size_t count) {
+    return count == 1 && is_whole(head) && head->verb == VERB_HAS && *head->place && head->place[0] != '(';
+}
+
 static bool applies(const struct wording *w, const struct clause *head, size_t count) {
     if (w->named && (!is_whole(head) || !strcmp(head->subject, "there"))) return false;
     if (w->seen && (head->band == BAND_ODOR || head->flaw->kind->form != FAULT)) return false;
-    if (w->fronted || w->seen)
-        return count == 1 && is_whole(head) && head->verb == VERB_HAS && *head->place &&
-               head->place[0] != '(';
+    if (w->fronted || w->seen) return has_place(head, count);
     return !w->single || count > 1;
 }
 
@@ -220,7 +222,9 @@ static void tell_group(struct teller *t, const struct clause *const *group, size
         if (told < count) tell_group(t, group + told, count - told);
         return;
     }
-    emit(t, compose(t, group, count, &(struct wording){.seen = false}), group, count);
+    // None differs from the notes throughout: then the one that shares the least with how people say it.
+    bool seen = has_place(group[0], count) && group[0]->flaw->kind->form == FAULT;
+    emit(t, compose(t, group, count, &(struct wording){.seen = seen}), group, count);
 }
 
 static void tell_subject(struct teller *t, size_t first) {

@@ -339,7 +339,8 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     for (size_t k = 0; k < sizeof triggers_list / sizeof *triggers_list; k++) {
         if (triggers_list[k].words[0] != token->fold[0]) continue;
         taken = token_phrase(&note->tokens, i, triggers_list[k].words);
-        if (!taken) continue;
+        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair"))
+            continue; // "sold for parts"
         *reach = triggers_list[k].reach;
         return taken;
     }

@@ -3,7 +3,7 @@
 // there nor not.
 #include "notes/scope.h"
 
-enum { AHEAD, BACK }; // governs what follows, or the clause before it
+enum { AHEAD, BACK, UNTOLD }; // governs what follows, the clause before it, or the list of faults before it
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -173,12 +173,17 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"not checked", AHEAD},
                                   {"not checked for", AHEAD},
                                   {"not counted", AHEAD},
+                                  {"not described", UNTOLD},
+                                  {"not given", UNTOLD},
                                   {"not gone over it for", AHEAD},
                                   {"not had a look", AHEAD},
                                   {"not inspected for", AHEAD},
                                   {"not looked at", AHEAD},
                                   {"not looked for", AHEAD},
 
+                                  {"not mentioned", UNTOLD},
+                                  {"not noted", UNTOLD},
+                                  {"not stated", UNTOLD},
                                   {"not sure about", AHEAD},
                                   {"not sure how", AHEAD},
                                   {"not sure what", AHEAD},
@@ -206,12 +211,31 @@ static bool ends_clause(const struct scope *s, size_t i) {
     return i >= s->note->tokens.count || s->note->tokens.at[i].stop != STOP_NONE;
 }
 
+// "Plate wear, capacity and size not described": the list, and no statement before it ("some are broken,
+// number not given"). An area that is not described is no answer to whether it was looked at.
+static void read_untold(struct scope *s, size_t i) {
+    static const char *const verbs[] = {"is", "are", "has",  "have", "was", "were", "shows", "with", "on",
+                                        "in", "at",  "near", "a",    "an",  "one",  "two",   "some"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t from = scope_clause_start(s, i), comma = from;
+    bool states = false, fault = false;
+    for (size_t k = from; k < i; k++) {
+        states |= token_among(tokens, k, verbs, COUNT(verbs));
+        if (tokens->at[k].stop == STOP_COMMA) comma = k + 1;
+    }
+    if (states) from = comma;
+    for (size_t k = from; k < i; k++) fault |= s->fault[k];
+    if (fault) scope_mark(s, from, i, STANCE_UNKNOWN, i);
+}
+
 void scope_unknown(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
         if (!cue) continue;
-        if (cue->kind == BACK && ends_clause(s, i + n))
+        if (cue->kind == UNTOLD)
+            read_untold(s, i);
+        else if (cue->kind == BACK && ends_clause(s, i + n))
             scope_mark(s, scope_clause_start(s, i), i, STANCE_UNKNOWN, i);
         else
             scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_UNKNOWN, i);
