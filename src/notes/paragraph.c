@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+enum { SENTENCE_MOST = 2000 }; // bytes; a longer one is none of ours
+
 static const char *after(const char *text, const char *head) {
     size_t n = strlen(head);
     return strncmp(text, head, n) ? NULL : text + n;
@@ -36,9 +38,9 @@ static bool fronted_read(struct told *told, const char *text) {
 
 static bool seen_read(struct told *told, const char *text) {
     struct item_flaw flaw = {.kind = NULL};
-    const char *end = predicate_one(told, text, TOLD_HAS, &flaw), *place = NULL;
+    const char *end = predicate_one(told, text, TOLD_HAS, &flaw), *place;
     if (!end) return false;
-    if (!place) place = after(end, " shows ");
+    place = after(end, " shows ");
     if (!place) place = after(end, " show ");
     if (!place && (place = after(end, " may show ")) != NULL) told->maybe = true;
     if (!place || !*place) return false;
@@ -181,6 +183,7 @@ struct paragraph paragraph_read(struct note *note) {
     for (size_t i = 0; i < tokens->count;) {
         size_t stop = stop_of(tokens, i);
         if (stop == i) return none; // a stop without a sentence
+        if (tokens->at[stop - 1].to - tokens->at[i].from > SENTENCE_MOST) return none;
         struct told told = {.arena = note->arena, .rules = note->rules, .locale = note->locale, .type = type};
         bool read = sentence_read(&told, words_of(note, i, stop));
         if (!read && i > 0) return none;
