@@ -218,6 +218,22 @@ static bool is_known(const struct record *record, const struct item_clear *clear
     return false;
 }
 
+enum { TWINS_LOOKED_AT = 1000 }; // further back a repeat stands twice
+
+// The same fault said again is one flaw.
+static bool is_twin(const struct record *record, const struct item_flaw *flaw) {
+    size_t from = record->flaw_count > TWINS_LOOKED_AT ? record->flaw_count - TWINS_LOOKED_AT : 0;
+    for (size_t i = from; i < record->flaw_count; i++) {
+        const struct item_flaw *f = &record->flaws[i];
+        if (f->kind == flaw->kind && same(f->part, flaw->part) && same(f->where, flaw->where) &&
+            f->count == flaw->count && f->of == flaw->of && f->severity == flaw->severity &&
+            f->sure == flaw->sure && f->has_size == flaw->has_size && f->size.unit == flaw->size.unit &&
+            f->size.base >= flaw->size.base && f->size.base <= flaw->size.base)
+            return true;
+    }
+    return false;
+}
+
 static void tell(struct note *note, struct note_span span, const char *what) {
     note->readings = arena_grow(note->arena, note->readings, note->reading_count, &note->reading_room,
                                 sizeof *note->readings);
@@ -230,11 +246,11 @@ void paragraph_keep(struct note *note, const struct paragraph *paragraph) {
         const struct told *told = &paragraph->sentences[i];
         struct note_span span = paragraph->spans[i];
         for (size_t k = 0; k < told->flaw_count; k++) {
-            struct item_flaw *flaw = note_flaw(note);
-            *flaw = told->flaws[k];
-            flaw->span = span;
-            flaw->sure = told->maybe ? SURE_LIKELY : SURE_STATED;
-            tell(note, span, arena_format(note->arena, "flaw %s", flaw->kind->rule.id));
+            struct item_flaw flaw = told->flaws[k];
+            flaw.span = span;
+            flaw.sure = told->maybe ? SURE_LIKELY : SURE_STATED;
+            if (!is_twin(note->record, &flaw)) *note_flaw(note) = flaw;
+            tell(note, span, arena_format(note->arena, "flaw %s", flaw.kind->rule.id));
         }
         for (size_t k = 0; k < told->clear_count; k++) {
             struct item_clear clear = told->clear[k];
