@@ -9,6 +9,7 @@
 
 #include "disclosure/copied.h"
 #include "disclosure/sentence.h"
+#include "item/wording.h"
 
 enum { UNSIZED_MOST = 4 }; // kinds named as without size; of more it is said in general
 
@@ -92,20 +93,12 @@ static void add_flaws(struct paragraph *p, const struct record *record) {
     tell_clauses(&p->maker, ordered, count);
 }
 
-// Faults whose degree would matter and was not told.
-static bool is_unsized(const struct item_flaw *flaw) {
-    const struct flaw *kind = flaw->kind;
-    return kind->form == FAULT && kind->class != CLASS_FUNCTION && kind->class != CLASS_FEATURE &&
-           flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
-           kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
-}
-
 static void add_unsized(struct paragraph *p, const struct record *record) {
     struct arena *arena = p->maker.arena;
     const char *nouns[UNSIZED_MOST];
     size_t count = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
-        if (!is_unsized(&record->flaws[i])) continue;
+        if (!wording_unsized(&record->flaws[i])) continue;
         const char *noun = record->flaws[i].kind->noun;
         bool known = false;
         for (size_t k = 0; k < count; k++) known |= !strcmp(nouns[k], noun);

@@ -61,3 +61,10 @@ const char *wording_sought(struct arena *arena, const struct flaw *kind, const c
     if (kind->mass || say_is_plural(kind->noun)) return kind->noun;
     return kind->plural ? kind->plural : say_plural(arena, kind->noun);
 }
+
+bool wording_unsized(const struct item_flaw *flaw) {
+    const struct flaw *kind = flaw->kind;
+    return kind->form == FAULT && kind->class != CLASS_FUNCTION && kind->class != CLASS_FEATURE &&
+           flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
+           kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
+}

@@ -58,12 +58,18 @@ static const char *missing_from(struct told *told, const char *place) {
     return bare == on ? place : bare;
 }
 
+static bool missing_is_ours(struct told *told, const char *place) {
+    const char *from = after(place, "from ");
+    return place_is_ours(told, place) ||
+           (from && place_is_ours(told, arena_format(told->arena, "on %s", from)));
+}
+
 static bool tell(struct told *told, const char *subjects, const char *rest) {
     struct item_flaw common = {.kind = NULL};
     told->flaw_count = 0;
     if (!subjects_read(told, subjects)) return false;
     rest = degree_behind(told, rest, &common);
-    if (*rest && *rest != ' ') return false;
+    if (*rest && (*rest != ' ' || !missing_is_ours(told, rest + 1))) return false;
     for (size_t i = 0; i < told->flaw_count; i++) {
         struct item_flaw *flaw = &told->flaws[i];
         flaw->severity = common.severity;

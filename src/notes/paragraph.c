@@ -27,9 +27,11 @@ static bool fronted_read(struct told *told, const char *text) {
     for (size_t i = 0; i < sizeof joints / sizeof *joints; i++) {
         const char *at = strstr(text, joints[i]);
         if (!at) continue;
+        const char *place = arena_copy(told->arena, text, (size_t)(at - text));
+        if (!place_is_ours(told, place)) continue;
         forget(told);
         told->maybe = strstr(joints[i], " may ") != NULL;
-        told->side = place_bare(told, arena_copy(told->arena, text, (size_t)(at - text)));
+        told->side = place_bare(told, place);
         if (predicate_read(told, at + strlen(joints[i]), TOLD_HAS, true)) return true;
     }
     forget(told);
@@ -43,7 +45,7 @@ static bool seen_read(struct told *told, const char *text) {
     place = after(end, " shows ");
     if (!place) place = after(end, " show ");
     if (!place && (place = after(end, " may show ")) != NULL) told->maybe = true;
-    if (!place || !*place) return false;
+    if (!place || !*place || !place_is_ours(told, place)) return false;
     flaw.where = place_bare(told, place);
     told->flaws[told->flaw_count++] = flaw;
     return true;
@@ -142,7 +144,8 @@ static bool plain_read(struct told *told, const char *text) {
 // --- the whole ---
 
 static bool sentence_read(struct told *told, const char *text) {
-    if (after(text, "size or degree not stated")) return true;
+    told->unsized = after(text, "size or degree not stated") != NULL;
+    if (told->unsized) return true;
     return sought_read(told, text) || fronted_read(told, text) || seen_read(told, text) ||
            plain_read(told, text) || absence_read(told, text);
 }
@@ -161,6 +164,17 @@ static const char *words_of(struct note *note, size_t from, size_t to) {
 static size_t stop_of(const struct tokens *tokens, size_t i) {
     while (i < tokens->count && tokens->at[i].stop < STOP_SENTENCE) i++;
     return i;
+}
+
+// A fault without its degree is said to have none, once, in every paragraph of ours.
+static bool lacks_degree(const struct paragraph *p) {
+    bool lacks = false, said = false;
+    for (size_t i = 0; i < p->count; i++) {
+        said |= p->sentences[i].unsized;
+        for (size_t k = 0; k < p->sentences[i].flaw_count; k++)
+            lacks |= wording_unsized(&p->sentences[i].flaws[k]);
+    }
+    return lacks && !said;
 }
 
 static bool tells(const struct told *told) {
@@ -199,7 +213,7 @@ struct paragraph paragraph_read(struct note *note) {
         }
         i = stop + 1;
     }
-    if (!any) return none;
+    if (!any || lacks_degree(&p)) return none;
     tokens->count = first;
     if (names_thing(note, type)) note->hits.count = 0;
     while (note->hits.count && note->hits.at[note->hits.count - 1].to > first) note->hits.count--;

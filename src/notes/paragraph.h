@@ -27,6 +27,7 @@ struct told {
     size_t flaw_count;
     struct item_clear clear[TOLD_MOST];
     size_t clear_count;
+    bool unsized; // "size or degree not stated: …"
     const char *unchecked[TOLD_MOST];
     size_t unchecked_count;
 };
@@ -44,6 +45,8 @@ const char *number_after(const char *text, int *number);
 const char *verb_after(struct told *told, const char *text, enum told_verb *verb);
 // What a place is in the record: "on the rim" is the rim.
 const char *place_bare(struct told *told, const char *place);
+// Is it put as the disclosure puts a place?
+bool place_is_ours(struct told *told, const char *place);
 // Where the next sign of a list is: its start, or NULL; `*behind` is what comes after it.
 const char *list_sign(const char *text, const char **behind);
 

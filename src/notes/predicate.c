@@ -114,6 +114,10 @@ const char *place_bare(struct told *told, const char *place) {
     return place;
 }
 
+bool place_is_ours(struct told *told, const char *place) {
+    return !strcmp(say_place(told->arena, place_bare(told, place)), place);
+}
+
 // --- sizes: "of about 3 mm (1/8 in)" ---
 
 static const char *size_after(struct told *told, const char *text, struct item_flaw *flaw) {
@@ -300,6 +304,8 @@ static bool keep(struct told *told, struct item_flaw flaw, const char *place) {
         flaw.where = told->side;
     else if (is_state(&flaw) && *place == '(' && place[n - 1] == ')')
         flaw.where = arena_copy(told->arena, place + 1, n - 2);
+    else if (*place && !place_is_ours(told, place))
+        return false;
     else if (*place)
         flaw.where = place_bare(told, place);
     if (told->of || told->pieces) {
