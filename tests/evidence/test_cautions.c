@@ -2,7 +2,7 @@
 // Safety and law: what raises a caution and what does not, that one more fact never takes one away, and that
 // goods under one that stops get neither title nor description.
 #include "../rules/records.h"
-#include "caution_cases.h"
+#include "caution_more.h"
 
 #include "evidence/cautions.h"
 #include "notes/read.h"
@@ -61,6 +61,10 @@ START_TEST(each_subject_is_found_in_sellers_words) {
         struct one_note one = {CAUTION_NOTES[i].notes, CAUTION_NOTES[i].id, 0, false};
         within(check_note, &one);
     }
+    for (size_t i = 0; i < sizeof CAUTION_MORE / sizeof *CAUTION_MORE; i++) {
+        struct one_note one = {CAUTION_MORE[i].notes, CAUTION_MORE[i].id, 0, false};
+        within(check_note, &one);
+    }
     for (size_t i = 0; i < rules->caution_count; i++) {
         size_t cases = 0;
         for (size_t k = 0; k < count; k++) cases += !strcmp(CAUTION_NOTES[k].id, rules->cautions[i]->rule.id);
@@ -74,6 +78,11 @@ START_TEST(harmless_words_raise_nothing) {
     size_t count = sizeof BENIGN_NOTES / sizeof *BENIGN_NOTES, raised = 0;
     for (size_t i = 0; i < count; i++) {
         struct one_note one = {BENIGN_NOTES[i], NULL, 0, false};
+        within(check_note, &one);
+        raised += one.raised > 0;
+    }
+    for (size_t i = 0; i < sizeof BENIGN_MORE / sizeof *BENIGN_MORE; i++, count++) {
+        struct one_note one = {BENIGN_MORE[i], NULL, 0, false};
         within(check_note, &one);
         raised += one.raised > 0;
     }
