@@ -273,6 +273,13 @@ void read_absent(struct fault_reader *r) {
         }
         if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = part_at(r, i + n)) != 0) {
             size_t end = i + n + parts;
+            size_t gone;
+            if (token_is(tokens, i, "no") && n == 1 &&
+                cue_at(&r->scope, behind, COUNT(behind), end, &gone)) { // "no screws missing": all are there
+                add(r, i + n, end, end, end + gone);
+                i = end + gone - 1;
+                continue;
+            }
             bool fault_follows = end < tokens->count && r->scope.fault[end] &&
                                  tokens->at[end].stop == STOP_NONE && denied_too(r, end);
             if (!fault_follows && !names_fault(r, i + n)) add(r, i + n, end, i, i + n);
