@@ -125,7 +125,8 @@ bool near_next(const struct near *n, const struct tokens *tokens, size_t *i, siz
         size_t m = *entry ? n->members[*entry - 1].next : chain_at(n, &tokens->at[*i]);
         for (; m; m = n->members[m - 1].next) {
             size_t other = other_behind(n, tokens, *i, &n->members[m - 1]);
-            if (!other) continue;
+            if (!other || (n->members[m - 1].listed && n->members[m - 1].second))
+                continue; // the "no" comes first
             *hit = (struct near_hit){n->members[m - 1].listed, n->members[m - 1].gated,
                                      n->members[m - 1].flaw, *i, other + 1};
             *entry = m;

@@ -90,6 +90,14 @@ static bool pieces_read(struct told *told, const char *text) {
     return true;
 }
 
+// "The wiring was frayed and has been replaced" is a seller's sentence; no part of ours holds a verb.
+static bool holds_verb(const char *part) {
+    static const char *const verbs[] = {" is ", " are ", " was ", " were ", " has ", " have ", " had "};
+    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
+        if (strstr(part, verbs[i])) return true;
+    return false;
+}
+
 static bool subject_read(struct told *told, const char *text) {
     if (!strcmp(text, "it") || !strcmp(text, "they") || !strcmp(text, "there")) return true;
     const char *part = after(text, "the "), *on = after(text, "on ");
@@ -98,7 +106,7 @@ static bool subject_read(struct told *told, const char *text) {
         return true;
     if (part) {
         told->part = part;
-        return *part != '\0';
+        return *part && !holds_verb(part);
     }
     const char *comma = on ? strstr(on, ", the ") : NULL;
     if (comma) {

@@ -285,7 +285,8 @@ static void against_examples(struct arena *arena, void *context) {
             bool scan = scanner_find(scanner, &flaw->finder, note->tokens.text, note->tokens.size, 0,
                                      &span) == SCAN_FOUND;
             bool hit = false;
-            for (size_t h = 0; h < note->hits.count; h++) hit |= note->hits.at[h].flaw == flaw;
+            for (size_t h = 0; h < note->hits.count; h++)
+                hit |= note->hits.at[h].flaw == flaw && !note->hits.at[h].near;
             counts[0]++;
             if (hit != scan) {
                 fprintf(stderr, "  %s: '%s' is %sfound by its tokens\n", flaw->rule.id,
