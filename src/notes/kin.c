@@ -96,11 +96,23 @@ static const struct family *strongest(const struct note *note, int least) {
     return best ? ruleset_family(note->rules, best) : NULL;
 }
 
-const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
+// A dish, bowl or figure of glass that only the ceramics know by name.
+static const struct family *of_glass(const struct note *note, const struct family *family) {
+    if (!family || strcmp(family->rule.id, "ceramics") != 0) return family;
+    int glass = hint(note, "glassware"), clay = hint(note, "ceramics");
+    const struct family *other = glass > 0 && !clay ? ruleset_family(note->rules, "glassware") : NULL;
+    return other ? other : family;
+}
+
+static const struct family *family_of(const struct note *note, const struct noun_found *found, bool toy) {
     if (toy && (!found->thing || found->families > 1)) return ruleset_family(note->rules, "toys");
     if (found->thing) return by_noun(note, found);
     if (found->family && !found->candidate) return ruleset_family(note->rules, found->family);
     const struct family *told = strongest(note, found->family ? 9 : 4);
     if (told) return told;
     return found->family ? ruleset_family(note->rules, found->family) : NULL;
+}
+
+const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
+    return of_glass(note, family_of(note, found, toy));
 }

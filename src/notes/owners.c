@@ -108,6 +108,35 @@ static void read_address(struct note *note, size_t i) {
     }
 }
 
+// "“Anna” is spelled across the cuff": put there by hand, so no maker's.
+static void read_spelled(struct note *note, size_t i) {
+    static const char *const ways[] = {"spelled", "spelt",  "stitched",  "sewn",
+                                       "inked",   "beaded", "scratched", "carved"};
+    const struct tokens *tokens = &note->tokens;
+    if (!is_quote(tokens, i) || i + 1 >= tokens->count || !tokens->at[i + 1].capital) return;
+    size_t to = name_end(tokens, i);
+    if (to <= i || to > i + 4) return;
+    size_t at = to;
+    while (token_among(tokens, at, (const char *const[]){"is", "was", "has", "been", "in"}, 5)) at++;
+    if (token_among(tokens, at, ways, COUNT(ways))) keep_back(note, i, to, at, at + 1);
+}
+
+// "A family's name I'll leave off (the Trundles)": whatever capital follows in that sentence.
+static void read_surname(struct note *note, size_t i) {
+    static const char *const cues[] = {"family's name", "family name", "surname", "somebody's name",
+                                       "someone's name"};
+    const struct tokens *tokens = &note->tokens;
+    size_t n = 0;
+    for (size_t k = 0; k < COUNT(cues) && !n; k++) n = token_phrase(tokens, i, cues[k]);
+    for (size_t at = i + n; n && at < tokens->count && at < i + n + 10; at++) {
+        if (tokens->at[at].stop >= STOP_SENTENCE) return;
+        bool me = token_is(tokens, at, "i") || token_is(tokens, at, "i'll") || token_is(tokens, at, "i've");
+        if (tokens->at[at].kind != TOKEN_WORD || !tokens->at[at].capital || me) continue;
+        keep_back(note, at, name_end(tokens, at), i, i + n);
+        return;
+    }
+}
+
 void read_owners(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         for (size_t k = 0; k < COUNT(ahead); k++) {
@@ -117,5 +146,7 @@ void read_owners(struct note *note) {
         read_written(note, i);
         read_engraved(note, i);
         read_address(note, i);
+        read_spelled(note, i);
+        read_surname(note, i);
     }
 }

@@ -94,6 +94,21 @@ static enum role role_of(const struct note *note, size_t i) {
 static const uint32_t stuff = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |
                               (1u << USE_PATTERN) | (1u << USE_FINISH);
 
+// "Piece of printed cloth": the stuff is the thing.
+static bool is_piece_of(const struct note *note, size_t from) {
+    static const char *const pieces[] = {"piece",   "length", "bolt",  "roll", "offcut",
+                                         "remnant", "yard",   "yards", "sheet"};
+    return from > 1 && token_is(&note->tokens, from - 1, "of") &&
+           token_among(&note->tokens, from - 2, pieces, sizeof pieces / sizeof *pieces);
+}
+
+// "Board game called Harbor Tithe": what is called so is a name, whatever the word means.
+static bool is_named(const struct note *note, size_t i) {
+    static const char *const cues[] = {"called", "named", "titled", "entitled"};
+    return i > 0 && note->tokens.at[i].capital && !note->tokens.flat &&
+           token_among(&note->tokens, i - 1, cues, sizeof cues / sizeof *cues);
+}
+
 static int score(const struct note *note, const struct noun_found *found, size_t from, size_t order) {
     static const int by_role[] = {[ROLE_THING] = 100, [ROLE_LATER] = 55, [ROLE_WITH] = 22, [ROLE_FOR] = 16,
                                   [ROLE_PLACE] = 12,  [ROLE_LIKE] = 4,   [ROLE_COUNTS] = 2};
@@ -101,7 +116,8 @@ static int score(const struct note *note, const struct noun_found *found, size_t
     if (token_is(&note->tokens, found->to, "of") && is_measure_noun(&note->tokens, found->to - 1))
         value -= 60;
     if (found->thing) value += 12;
-    if (!found->thing && (found->uses & stuff)) value -= 40;
+    if (!found->thing && (found->uses & stuff) && !is_piece_of(note, from)) value -= 40;
+    if (is_named(note, found->from)) value -= 70;
     if (found->candidate) value -= 6;
     if (found->gated) value -= found->thing ? 12 : found->candidate ? 20 : 45;
     bool its =
