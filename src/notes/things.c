@@ -91,9 +91,6 @@ static enum role role_of(const struct note *note, size_t i) {
     return comma ? ROLE_LATER : thing;
 }
 
-static const uint32_t stuff = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |
-                              (1u << USE_PATTERN) | (1u << USE_FINISH);
-
 // "Piece of printed cloth": the stuff is the thing.
 static bool is_piece_of(const struct note *note, size_t from) {
     static const char *const pieces[] = {"piece",   "length", "bolt",  "roll", "offcut",
@@ -108,6 +105,9 @@ static bool is_named(const struct note *note, size_t i) {
     return i > 0 && note->tokens.at[i].capital && !note->tokens.flat &&
            token_among(&note->tokens, i - 1, cues, sizeof cues / sizeof *cues);
 }
+
+static const uint32_t stuff = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |
+                              (1u << USE_PATTERN) | (1u << USE_FINISH);
 
 static int score(const struct note *note, const struct noun_found *found, size_t from, size_t order) {
     static const int by_role[] = {[ROLE_THING] = 100, [ROLE_LATER] = 55, [ROLE_WITH] = 22, [ROLE_FOR] = 16,
@@ -135,6 +135,7 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
         return last - 1;
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
+        if (i > 1 && is_named(note, noun->from)) continue;
         bool vain = noun->gated && !noun->thing && !noun->candidate;
         if (!vain || i == 1) return noun;
         if (chunk->nouns[i - 2].uses & stuff && !chunk->nouns[i - 2].thing) return noun; // "brass thing"
