@@ -86,8 +86,14 @@ static void against_years(struct arena *arena, struct listing *l, const struct d
                      nowhere);
 }
 
-void listing_find_dates(struct arena *arena, struct listing *l) {
+void listing_find_dates(struct arena *arena, const struct drafter *drafter, struct listing *l) {
     const struct dating *d = l->dating;
+    const struct record *r = l->record;
+    if (drafter->today && drafter->today->year && r->year_from > drafter->today->year)
+        listing_find(arena, l, "should", "dates.future",
+                     arena_format(arena, "the years are given as %s, which is after today",
+                                  dating_years(arena, r->year_from, r->year_to)),
+                     nowhere);
     if (d->conflict_count)
         listing_find(arena, l, "should", "dates.conflict", dating_conflict_text(arena, &d->conflicts[0]),
                      nowhere);

@@ -12,6 +12,6 @@ void listing_date(struct arena *arena, const struct drafter *drafter, struct lis
 void listing_allow_ages(struct arena *arena, const struct drafter *drafter, const struct listing *listing,
                         const struct claims *claims);
 // Findings: marks against each other, against the seller's years and against today; wrong check digits.
-void listing_find_dates(struct arena *arena, struct listing *listing);
+void listing_find_dates(struct arena *arena, const struct drafter *drafter, struct listing *listing);
 
 #endif

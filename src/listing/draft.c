@@ -194,7 +194,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     find_conflicts(arena, l);
     find_counts(arena, l);
     find_gaps(arena, l);
-    listing_find_dates(arena, l);
+    listing_find_dates(arena, drafter, l);
     if (given->listing.title && !l->cautions->stop)
         listing_score_given(arena, drafter, l, given->listing.title);
     l->description = l->cautions->stop ? "" : listing_describe(arena, drafter, l);
