@@ -7,6 +7,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "engine.h"
 #include "format/stream.h"
 #include "format/write.h"
 #include "item/write.h"
@@ -22,18 +23,6 @@
 #include "text/limits.h"
 
 #define VERSION "0.1.0"
-
-struct asfound_engine {
-    struct arena *arena;
-    struct asfound_memory memory;
-    const struct ruleset *rules;
-    const struct variants *variants;
-    const struct wordbook *book;
-    const struct trade *trade;
-    const struct spelling_lists *lists;
-    const char *dictionaries;
-    bool color, quiet; // of all its messages
-};
 
 static struct arena_memory memory_of(const struct asfound_memory *memory) {
     return (struct arena_memory){memory->alloc, memory->free, memory->context};

@@ -136,6 +136,58 @@ ASFOUND_PUBLIC enum asfound_status asfound_rules_show(const asfound_engine *engi
 ASFOUND_PUBLIC enum asfound_status asfound_rules_describe(bool json_schema, asfound_put *out,
                                                           void *out_context);
 
+/* --- stock files --- */
+
+struct asfound_retitle_options {
+    const char *map;      /* "title=Header,id=Header", or NULL */
+    bool explain_columns; /* only what was taken for what, and why */
+    size_t limit;         /* as in asfound_draft_options, as are the next three */
+    enum asfound_unit unit;
+    enum asfound_locale locale;
+    const char *today;
+    /* Which rows are stale; negative or NULL: all are. */
+    long older_than;                /* days */
+    long views_under, earned_under; /* earned_under in percent of the best */
+    const char *category;
+    double price_from, price_to;
+    unsigned hold_back; /* hundredths of a percent of the proposed rows that are left as they are */
+    const char *seed;   /* with the id it settles which; NULL: "" */
+    size_t workers;     /* threads; 0 means 1. The result is the same. */
+    asfound_put *out, *messages;
+    void *out_context, *messages_context;
+    void (*progress)(void *context, size_t rows);
+    void *progress_context;
+};
+
+/* Reads one stock file of any header and writes proposals for its stale titles, as CSV, in the order of the
+ * stock. A summary goes to the messages. The engine's memory functions must bear being called by several
+ * threads where there are several workers. */
+ASFOUND_PUBLIC enum asfound_status asfound_retitle(const asfound_engine *engine,
+                                                   const struct asfound_retitle_options *options,
+                                                   const char *name, asfound_get *get, void *get_context);
+
+struct asfound_apply_options {
+    const char *stock;     /* a file by name; never written to */
+    const char *proposals; /* for asfound_apply() */
+    long long entry;       /* for asfound_undo(): the ledger's entry */
+    const char *write;     /* the new file, which must not be there; NULL: only say what would be done */
+    const char *ledger;    /* the SQLite file of what was done */
+    const char *when;      /* time as text, for the ledger; no clock is read */
+    const char *map;       /* as above */
+    bool quiet, color;
+    asfound_put *out, *messages;
+    void *out_context, *messages_context;
+};
+
+/* Writes a new stock file in which approved titles stand, or those before them again; whole or not at all.
+ * What cannot be done is told and gives ASFOUND_BROKEN_INPUT; the rest is done. */
+ASFOUND_PUBLIC enum asfound_status asfound_apply(const struct asfound_apply_options *options);
+ASFOUND_PUBLIC enum asfound_status asfound_undo(const struct asfound_apply_options *options);
+/* All entries, or with `id` the changes of one item: as text, or one JSON object a line. */
+ASFOUND_PUBLIC enum asfound_status asfound_history(const char *ledger, const char *id, bool json,
+                                                   asfound_put *out, void *out_context, asfound_put *messages,
+                                                   void *messages_context);
+
 /* Version of the library and the rule packs: "0.1.0". Static text. */
 ASFOUND_PUBLIC const char *asfound_version(void);
 

@@ -4,10 +4,6 @@
 
 const struct command LATER_COMMANDS[] = {
     {.name = "check", .summary = "Hold a listing against its own record"},
-    {.name = "retitle", .summary = "Propose new titles for stale stock"},
-    {.name = "apply", .summary = "Write approved titles into a stock file"},
-    {.name = "undo", .summary = "Put old titles back"},
-    {.name = "history", .summary = "Say what was changed, and when"},
     {.name = "learn", .summary = "Learn from sales what words are worth"},
     {.name = "outcomes", .summary = "Ask whether new titles sold faster"},
     {.name = "serve", .summary = "Show the same as a local web page"},

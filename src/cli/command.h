@@ -5,6 +5,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #include "cli/options.h"
 #include "cli/session.h"
@@ -16,15 +17,15 @@ struct command {
     const char
         *text; // paragraphs of help, parted by an empty line; a line that begins with a space stays as it is
     const char *const *words; // what may stand first behind the name, NULL-ended; NULL when anything may
-    unsigned options;         // bits of enum option_id
+    uint64_t options;         // bits of enum option_id
     bool takes_files, takes_command;
     // Results go to the session's output; messages and the status through the session. NULL: promised, not
     // there yet.
     void (*run)(struct session *session, const struct settings *settings);
 };
 
-extern const struct command command_draft, command_read, command_explain, command_date, command_rules,
-    command_help, command_version;
+extern const struct command command_draft, command_read, command_explain, command_date, command_retitle,
+    command_apply, command_undo, command_history, command_rules, command_help, command_version;
 // The promised names, in one array.
 extern const struct command LATER_COMMANDS[];
 extern const size_t LATER_COUNT;

@@ -5,10 +5,10 @@
 #include "cli/command.h"
 #include "text/hint.h"
 
-enum { TABLE_COUNT = 7 };
-static const struct command *const TABLE[TABLE_COUNT] = {&command_draft,  &command_read,  &command_explain,
-                                                         &command_date,   &command_rules, &command_help,
-                                                         &command_version};
+enum { TABLE_COUNT = 11 };
+static const struct command *const TABLE[TABLE_COUNT] = {
+    &command_draft, &command_read,    &command_explain, &command_date, &command_retitle, &command_apply,
+    &command_undo,  &command_history, &command_rules,   &command_help, &command_version};
 
 const struct command *command_at(size_t index) {
     if (index < TABLE_COUNT) return TABLE[index];

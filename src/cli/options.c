@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "cli/forms.h"
+#include "cli/options_shelf.h"
 #include "text/limits.h"
 #include "text/utf8.h"
 
@@ -168,10 +169,42 @@ static const struct option TABLE[OPTION_COUNT] = {
     [OPTION_SHEET] = {"sheet", NULL, NULL, NULL, COMPLETES_NOTHING, take_sheet,
                       "Write a disclosure sheet instead of the listing, dated by --today: the text, its "
                       "SHA-256, the record, the photos. As text or html; one page of paper each."},
+    [OPTION_MAP] =
+        {"map", NULL, "NAME=HEADER,...", NULL, COMPLETES_NOTHING, shelf_take_map,
+         "Which column is what, where its header does not say so: id, title, description, listed, days, "
+         "views, price, category, photos, brand, model, material, color."},
+    [OPTION_EXPLAIN_COLUMNS] = {"explain-columns", NULL, NULL, NULL, COMPLETES_NOTHING, shelf_take_explain,
+                                "Say only what each column was taken for, and why."},
+    [OPTION_OLDER_THAN] =
+        {"older-than", NULL, "DAYS", NULL, COMPLETES_NOTHING, shelf_take_older,
+         "Only rows listed that long ago or longer, as 60d; needs --today or a column of days."},
+    [OPTION_VIEWS_UNDER] = {"views-under", NULL, "N", NULL, COMPLETES_NOTHING, shelf_take_views,
+                            "Only rows with fewer views."},
+    [OPTION_EARNED_UNDER] = {"earned-under", NULL, "P%", NULL, COMPLETES_NOTHING, shelf_take_earned,
+                             "Only rows whose title earns less than that share of the best one."},
+    [OPTION_CATEGORY] = {"category", NULL, "TEXT", NULL, COMPLETES_NOTHING, shelf_take_category,
+                         "Only rows whose category holds this text."},
+    [OPTION_PRICE] = {"price", NULL, "LOW..HIGH", NULL, COMPLETES_NOTHING, shelf_take_price,
+                      "Only rows of such a price; either end may be left out."},
+    [OPTION_HOLD_BACK] =
+        {"hold-back", NULL, "P%", NULL, COMPLETES_NOTHING, shelf_take_hold,
+         "Leave that share of the proposed rows as they are, to compare with later; the same rows "
+         "each time."},
+    [OPTION_SEED] = {"seed", NULL, "TEXT", NULL, COMPLETES_NOTHING, shelf_take_seed,
+                     "With --hold-back: another text, another choice of rows."},
+    [OPTION_JOBS] =
+        {"jobs", NULL, "N", NULL, COMPLETES_NOTHING, shelf_take_jobs,
+         "How many rows to work on at one time; as many as there are processors unless told. The result "
+         "is the same."},
+    [OPTION_WRITE] =
+        {"write", NULL, "NEW.csv", NULL, COMPLETES_FILES, shelf_take_write,
+         "Write the new stock file under this name, which must be free; without it nothing is written."},
     [OPTION_COLOR] = {"color", NULL, "WHEN", COLOR_WORDS, COMPLETES_NOTHING, take_color,
                       "auto (unless told: on a terminal, where NO_COLOR is not set), always or never."},
-    [OPTION_STORE] = {"store", NULL, "FILE", NULL, COMPLETES_FILES, take_store,
-                      "The file of what is remembered between runs. Nothing is remembered yet."},
+    [OPTION_STORE] =
+        {"store", NULL, "FILE", NULL, COMPLETES_FILES, take_store,
+         "The ledger of what was changed in stock files, an SQLite file of yours; asfound-ledger.sqlite in "
+         "this folder unless told."},
     [OPTION_QUIET] = {"quiet", NULL, NULL, NULL, COMPLETES_NOTHING, take_quiet,
                       "Neither warnings nor notes nor progress; errors are still told."},
     [OPTION_STATS] = {"stats", NULL, NULL, NULL, COMPLETES_NOTHING, take_stats,

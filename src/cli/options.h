@@ -5,6 +5,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #include "asfound.h"
 #include "cli/session.h"
@@ -21,6 +22,17 @@ enum option_id {
     OPTION_ONLY,
     OPTION_TODAY,
     OPTION_SHEET,
+    OPTION_MAP,
+    OPTION_EXPLAIN_COLUMNS,
+    OPTION_OLDER_THAN,
+    OPTION_VIEWS_UNDER,
+    OPTION_EARNED_UNDER,
+    OPTION_CATEGORY,
+    OPTION_PRICE,
+    OPTION_HOLD_BACK,
+    OPTION_SEED,
+    OPTION_JOBS,
+    OPTION_WRITE,
     OPTION_COLOR,
     OPTION_STORE,
     OPTION_QUIET,
@@ -32,7 +44,16 @@ enum option_id {
     OPTION_COUNT
 };
 
-#define OPTION_BIT(id) (1u << (id))
+#define OPTION_BIT(id) ((uint64_t)1 << (id))
+
+// Of the commands for stock files. A number of 0 is not given; others are one more than what was said.
+struct shelf_settings {
+    const char *map, *category, *seed, *write;
+    size_t older_than, views_under, earned_under, hold_back, jobs;
+    bool price_given;
+    double price_from, price_to; // -1: open
+    bool explain_columns;
+};
 
 // What the options of one run say. Texts are the caller's.
 struct settings {
@@ -53,6 +74,7 @@ struct settings {
     const char **answers;
     size_t answer_count, answer_room;
     const char *only; // id of the one record wanted; NULL when not given
+    struct shelf_settings shelf;
     enum color_choice color;
     bool sheet, quiet, stats, schema, man, completion, help;
 };

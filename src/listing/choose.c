@@ -47,6 +47,12 @@ static const char *compose(const struct chooser *c, const struct title_choice *c
     return say_sentence_case(c->arena, out.at);
 }
 
+const char *listing_compose(struct arena *arena, const struct title_plan *plan,
+                            const struct title_choice *choice) {
+    struct chooser c = {.arena = arena, .plan = plan};
+    return compose(&c, choice);
+}
+
 static bool *held_stems(const struct chooser *c, size_t without) {
     const struct title_problem *p = &c->plan->problem;
     bool *held = arena_array(c->arena, p->stem_count + 1, sizeof *held);

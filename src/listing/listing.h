@@ -124,6 +124,10 @@ const char *listing_noun_phrase(struct arena *arena, const struct drafter *draft
 // choose.c: solves the plan and fills title, words, left_out and alternates.
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
 
+// The title that another choice of the same plan makes.
+const char *listing_compose(struct arena *arena, const struct title_plan *plan,
+                            const struct title_choice *choice);
+
 // given.c: scores the title that the record carries; `raw` is that title before anything private was taken
 // out.
 void listing_score_given(struct arena *arena, const struct drafter *drafter, struct listing *listing,

@@ -19,6 +19,7 @@ may_include() { # room -> rooms it may include besides itself
   item) echo "text format rules say" ;;
   evidence) echo "text format rules say item" ;;
   title | disclosure) echo "text format rules say item evidence" ;;
+  shelf) echo "text format rules words say item notes evidence title listing" ;;
   listing) echo "text format rules words say item evidence title disclosure notes" ;;
   cli) echo "text" ;;
   *) echo "unknown" ;;
@@ -31,11 +32,12 @@ room_of_library() { # third-party header -> the one room that may name it
   yaml.h) echo format ;;
   pcre2.h) echo rules ;;
   hunspell/hunspell.h) echo words ;;
+  sqlite3.h) echo shelf ;;
   *) echo "" ;;
   esac
 }
 
-standard=" assert.h ctype.h dirent.h errno.h fcntl.h float.h inttypes.h limits.h locale.h math.h setjmp.h signal.h stdarg.h
+standard=" assert.h ctype.h dirent.h errno.h fcntl.h float.h inttypes.h limits.h locale.h math.h pthread.h setjmp.h signal.h stdarg.h
  stdbool.h stddef.h stdint.h stdio.h stdlib.h string.h sys/mman.h sys/stat.h sys/types.h time.h unistd.h sanitizer/asan_interface.h "
 
 check_file() {

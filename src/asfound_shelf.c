@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: MIT
+// The public library's part for stock files.
+#include <string.h>
+
+#include "engine.h"
+#include "shelf/apply.h"
+#include "shelf/history.h"
+#include "shelf/pool.h"
+#include "shelf/retitle.h"
+
+struct telling {
+    asfound_put *put;
+    void *context;
+    bool color, quiet;
+};
+
+static bool send(const struct telling *to, const char *bytes, size_t size) {
+    return !to->put || !size || to->put(to->context, bytes, size);
+}
+
+static void send_diags(const struct telling *to, struct arena *arena, struct diags *diags) {
+    struct buf out = buf_start(arena);
+    size_t kept = 0;
+    for (size_t i = 0; i < diags->count; i++)
+        if (!to->quiet || code_entry(diags->items[i].code)->level == LEVEL_ERROR)
+            diags->items[kept++] = diags->items[i];
+    diags->count = kept;
+    diags_print(diags, &out, to->color);
+    send(to, out.at, out.n);
+}
+
+static enum asfound_status no_memory(const struct telling *to) {
+    static const char text[] = "asfound: error: memory ran out [memory]\n";
+    send(to, text, sizeof text - 1);
+    return ASFOUND_IO;
+}
+
+// --- retitle ---
+
+struct retitling {
+    const asfound_engine *engine;
+    const struct asfound_retitle_options *options;
+    const char *name;
+    asfound_get *get;
+    void *get_context;
+    struct telling messages;
+    int status;
+};
+
+static struct spelling *make_speller(void *context, struct arena *arena, struct diags *diags) {
+    const struct retitling *r = context;
+    const asfound_engine *e = r->engine;
+    struct spelling_options spelling = {r->options->locale == ASFOUND_EN_GB ? LOCALE_GB : LOCALE_US,
+                                        e->dictionaries, e->trade, e->lists, e->rules};
+    return spelling_new(arena, &spelling, diags);
+}
+
+static struct retitle_request request_of(struct retitling *r, const struct day *today) {
+    const struct asfound_retitle_options *o = r->options;
+    const asfound_engine *e = r->engine;
+    long number = -1;
+    if (today && !stale_day(o->today, false, &number)) number = -1;
+    size_t workers = o->workers < 1 ? 1 : o->workers > POOL_WORKERS_MOST ? POOL_WORKERS_MOST : o->workers;
+    return (struct retitle_request){
+        .name = r->name,
+        .map = o->map,
+        .get = r->get,
+        .get_context = r->get_context,
+        .filters = {o->older_than, o->views_under, o->earned_under, o->category, o->price_from, o->price_to,
+                    number, o->locale == ASFOUND_EN_GB},
+        .held_hundredths = o->hold_back,
+        .seed = o->seed ? o->seed : "",
+        .explain_columns = o->explain_columns,
+        .workers = workers,
+        .options = {o->limit ? o->limit : 80, (enum count_unit)o->unit,
+                    o->locale == ASFOUND_EN_GB ? LOCALE_GB : LOCALE_US, e->variants},
+        .today = today,
+        .rules = e->rules,
+        .book = e->book,
+        .variants = e->variants,
+        .speller = make_speller,
+        .speller_context = r,
+        .put = o->out,
+        .put_context = o->out_context,
+        .progress = o->progress,
+        .progress_context = o->progress_context,
+    };
+}
+
+static void retitle(struct arena *arena, void *context) {
+    struct retitling *r = context;
+    struct diags diags = diags_start(arena);
+    struct buf summary = buf_start(arena);
+    struct day today;
+    const struct day *known = NULL;
+    if (r->options->today) {
+        if (day_read(r->options->today, &today))
+            known = &today;
+        else
+            diags_add(&diags, CODE_USAGE, (struct place){NULL, 0, 0}, NULL,
+                      "today is no day of the calendar");
+    }
+    struct retitle_request request = request_of(r, known);
+    if (!diags.status && !retitle_run(arena, &request, &summary, &diags)) r->status = ASFOUND_IO;
+    send_diags(&r->messages, arena, &diags);
+    if (!r->engine->quiet) send(&r->messages, summary.at, summary.n);
+    if (diags.status > r->status) r->status = diags.status;
+}
+
+enum asfound_status asfound_retitle(const asfound_engine *engine,
+                                    const struct asfound_retitle_options *options, const char *name,
+                                    asfound_get *get, void *get_context) {
+    struct arena_memory memory = {engine->memory.alloc, engine->memory.free, engine->memory.context};
+    struct retitling r = {
+        engine, options,     name,
+        get,    get_context, {options->messages, options->messages_context, engine->color, engine->quiet},
+        0};
+    struct arena *arena = arena_new(&memory);
+    bool finished = arena && arena_try(arena, retitle, &r);
+    arena_free(arena);
+    return finished ? (enum asfound_status)r.status : no_memory(&r.messages);
+}
+
+// --- apply, undo, history ---
+
+struct changing {
+    const struct asfound_apply_options *options;
+    struct telling out, messages;
+    const char *ledger, *id;
+    void (*run)(struct arena *arena, const struct apply_request *request, struct buf *out,
+                struct diags *diags);
+    bool json;
+    int status;
+};
+
+static void finish(struct changing *c, struct arena *arena, const struct buf *out, struct diags *diags) {
+    if (diags->status > c->status) c->status = diags->status;
+    send_diags(&c->messages, arena, diags);
+    if (!send(&c->out, out->at, out->n)) c->status = ASFOUND_IO;
+}
+
+static void change(struct arena *arena, void *context) {
+    struct changing *c = context;
+    const struct asfound_apply_options *o = c->options;
+    struct diags diags = diags_start(arena);
+    struct buf out = buf_start(arena);
+    struct apply_request request = {o->stock, o->map,    o->proposals, (int64_t)o->entry,
+                                    o->write, o->ledger, o->when,      asfound_version()};
+    c->run(arena, &request, &out, &diags);
+    finish(c, arena, &out, &diags);
+}
+
+static void history(struct arena *arena, void *context) {
+    struct changing *c = context;
+    struct diags diags = diags_start(arena);
+    struct buf out = buf_start(arena);
+    if (!history_write(arena, c->ledger, c->id, c->json, &out, &diags))
+        diags_add(&diags, CODE_USAGE, (struct place){NULL, 0, 0}, NULL, "nothing was ever changed of '%s'",
+                  c->id);
+    finish(c, arena, &out, &diags);
+}
+
+static enum asfound_status run(void (*body)(struct arena *, void *), struct changing *c) {
+    struct arena *arena = arena_new(NULL);
+    bool finished = arena && arena_try(arena, body, c);
+    arena_free(arena);
+    return finished ? (enum asfound_status)c->status : no_memory(&c->messages);
+}
+
+static struct changing changing_of(const struct asfound_apply_options *o) {
+    return (struct changing){.options = o,
+                             .out = {o->out, o->out_context, false, false},
+                             .messages = {o->messages, o->messages_context, o->color, o->quiet}};
+}
+
+enum asfound_status asfound_apply(const struct asfound_apply_options *options) {
+    struct changing c = changing_of(options);
+    c.run = apply_run;
+    return run(change, &c);
+}
+
+enum asfound_status asfound_undo(const struct asfound_apply_options *options) {
+    struct changing c = changing_of(options);
+    c.run = undo_run;
+    return run(change, &c);
+}
+
+enum asfound_status asfound_history(const char *ledger, const char *id, bool json, asfound_put *out,
+                                    void *out_context, asfound_put *messages, void *messages_context) {
+    struct changing c = {.out = {out, out_context, false, false},
+                         .messages = {messages, messages_context, false, false},
+                         .ledger = ledger,
+                         .id = id,
+                         .json = json};
+    return run(history, &c);
+}

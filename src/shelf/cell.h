@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// What a cell says, and how a text is put into one. Owner: the arena.
+#ifndef SHELF_CELL_H
+#define SHELF_CELL_H
+
+#include "shelf/sheet.h"
+#include "text/buf.h"
+
+// The text of a cell in UTF-8, without quotes. NULL when it cannot be told: `*why` says so.
+const char *cell_text(struct arena *arena, const struct dialect *dialect, const struct sheet_row *row,
+                      size_t column, const char **why);
+// A text as a cell of that dialect, with quotes where `quoted` or where it needs them. NULL when the dialect
+// has no letter for it.
+const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const char *text, bool quoted,
+                       size_t *size);
+// Would a spreadsheet run it?
+bool cell_is_formula(const char *text);
+// Adds a text as a cell of a comma-separated file.
+void cell_write(struct buf *out, const char *text, bool last);
+// One line of a text, for a message: line ends and tabs as spaces, control characters dropped.
+const char *cell_line(struct arena *arena, const char *text);
+
+#endif

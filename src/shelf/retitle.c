@@ -1,0 +1,452 @@
+// SPDX-License-Identifier: MIT
+// One thread reads and sorts out, the workers score and propose, the same thread writes in the order of the
+// stock. Memory: a few batches of rows, and eight bytes a row to notice an id that stands twice.
+#include "shelf/retitle.h"
+
+#include <string.h>
+
+#include "shelf/columns.h"
+#include "shelf/pool.h"
+#include "shelf/wanted.h"
+#include "text/utf8.h"
+
+enum { BATCH_ROWS = 64, LOOK_ROWS = 4096 };
+
+struct task {
+    struct shelf_row row;
+    const char *listed_only; // why it is listed and not proposed; NULL: it is proposed
+};
+
+struct counts {
+    size_t stale, proposed, best, attention, held, weak[WEAK_COUNT];
+};
+
+struct batch {
+    struct arena *arena;
+    struct task tasks[BATCH_ROWS];
+    size_t count;
+    struct buf out;
+    struct counts counts;
+    bool failed;
+};
+
+struct bench {
+    struct arena *arena, *scratch;
+    struct proposer proposer;
+    struct diags diags;
+};
+
+struct ids {
+    uint64_t *slots;
+    size_t room, count;
+};
+
+struct retitling {
+    struct arena *arena;
+    const struct retitle_request *request;
+    struct diags *diags;
+    struct sheet *sheet;
+    struct columns columns;
+    struct batch *batches;
+    struct bench *benches;
+    size_t batch_count;
+    struct ids ids;
+    struct counts counts;
+    size_t rows, ragged, undated;
+    long days_total, days_known;
+    bool failed;
+};
+
+// --- reading ---
+
+static uint64_t id_hash(const char *id) {
+    uint64_t h = 14695981039346656037u;
+    for (; *id; id++) h = (h ^ (unsigned char)*id) * 1099511628211u;
+    return h | 1;
+}
+
+static bool put_id(uint64_t *slots, size_t room, uint64_t hash) {
+    size_t at = (size_t)(hash >> 1) & (room - 1);
+    for (; slots[at]; at = (at + 1) & (room - 1))
+        if (slots[at] == hash) return false;
+    slots[at] = hash;
+    return true;
+}
+
+static void free_ids(struct retitling *r) {
+    const struct arena_memory *memory = arena_source(r->arena);
+    if (r->ids.slots) memory->free(memory->context, r->ids.slots);
+    r->ids.slots = NULL;
+}
+
+// False when it stood already, or when no memory is left (then `failed`).
+static bool new_id(struct retitling *r, const char *id) {
+    struct ids *ids = &r->ids;
+    if (8 * (ids->count + 1) > 7 * ids->room) {
+        const struct arena_memory *memory = arena_source(r->arena);
+        size_t room = ids->room ? 2 * ids->room : 1024;
+        uint64_t *slots = memory->alloc(memory->context, room * sizeof *slots);
+        if (!slots) {
+            r->failed = true;
+            return false;
+        }
+        memset(slots, 0, room * sizeof *slots);
+        for (size_t i = 0; i < ids->room; i++)
+            if (ids->slots[i]) put_id(slots, room, ids->slots[i]);
+        free_ids(r);
+        ids->slots = slots;
+        ids->room = room;
+    }
+    if (!put_id(ids->slots, ids->room, id_hash(id))) return false;
+    ids->count++;
+    return true;
+}
+
+static const char *cell(struct arena *arena, const struct retitling *r, const struct sheet_row *row,
+                        enum column column) {
+    const char *why;
+    int at = r->columns.at[column];
+    return at < 0 ? NULL : cell_text(arena, sheet_dialect(r->sheet), row, (size_t)at, &why);
+}
+
+static long whole(struct arena *arena, const struct retitling *r, const struct sheet_row *row,
+                  enum column column) {
+    const char *text = cell(arena, r, row, column);
+    long number;
+    return text && stale_whole(text, &number) ? number : -1;
+}
+
+static long age(struct arena *arena, struct retitling *r, const struct sheet_row *row) {
+    const struct filters *f = &r->request->filters;
+    const char *listed = f->today >= 0 ? cell(arena, r, row, COLUMN_LISTED) : NULL;
+    long day;
+    if (listed && stale_day(listed, f->day_first, &day)) return day <= f->today ? f->today - day : 0;
+    long days = whole(arena, r, row, COLUMN_DAYS);
+    if (days < 0 && f->older_than >= 0) r->undated++;
+    return days;
+}
+
+static bool tell_ragged(struct retitling *r, const struct sheet_row *row) {
+    const char *why = !row->bytes ? "this row is over 4 MiB; it is passed through unread"
+                      : row->unclosed
+                          ? "a quote is open to the end of the file; the row is passed through untouched"
+                      : row->count != r->columns.count
+                          ? arena_format(r->diags->arena,
+                                         "%zu cells, where the header has %zu; the row is passed "
+                                         "through untouched",
+                                         row->count, r->columns.count)
+                          : NULL;
+    if (!why) return false;
+    r->ragged++;
+    sheet_tell(r->diags, CODE_CSV_WIDTH, r->request->name, row, -1, NULL, why);
+    return true;
+}
+
+static const char *no_proposal(struct retitling *r, const struct sheet_row *row, const char *id,
+                               const char *title) {
+    if (id_is_altered(id)) {
+        sheet_tell(r->diags, CODE_VALUE, r->request->name, row, r->columns.at[COLUMN_ID],
+                   "give the column the form of text, and export again",
+                   "a spreadsheet seems to have made this id of a longer one");
+        return "id altered by a spreadsheet";
+    }
+    if (cell_is_formula(id) || cell_is_formula(title))
+        return "a spreadsheet would run this cell as a formula";
+    if (utf8_unwanted(title, strlen(title), false) != strlen(title))
+        return "the title holds a control character";
+    if (!*title) return "there is no title";
+    return NULL;
+}
+
+static void keep_task(struct retitling *r, struct batch *b, const struct sheet_row *row,
+                      const struct shelf_facts *facts, const char *id, const char *title) {
+    struct arena *arena = b->arena;
+    struct task *t = &b->tasks[b->count++];
+    *t = (struct task){.row = {.id = id,
+                               .title = title,
+                               .description = cell(arena, r, row, COLUMN_DESCRIPTION),
+                               .brand = cell(arena, r, row, COLUMN_BRAND),
+                               .model = cell(arena, r, row, COLUMN_MODEL),
+                               .material = cell(arena, r, row, COLUMN_MATERIAL),
+                               .color = cell(arena, r, row, COLUMN_COLOR),
+                               .days = facts->days,
+                               .price = facts->price,
+                               .photos = whole(arena, r, row, COLUMN_PHOTOS)},
+                       .listed_only = no_proposal(r, row, id, title)};
+    if (facts->days >= 0) {
+        r->days_total += facts->days;
+        r->days_known++;
+    }
+}
+
+static bool is_stale(struct arena *arena, struct retitling *r, const struct sheet_row *row,
+                     struct shelf_facts *facts) {
+    const char *price = cell(arena, r, row, COLUMN_PRICE);
+    *facts = (struct shelf_facts){cell(arena, r, row, COLUMN_CATEGORY), age(arena, r, row),
+                                  whole(arena, r, row, COLUMN_VIEWS), -1};
+    if (price && !stale_price(price, &facts->price)) facts->price = -1;
+    return stale_is(arena, &r->request->filters, facts);
+}
+
+static void take_row(struct retitling *r, struct batch *b, const struct sheet_row *row) {
+    if (!row->count && row->bytes) return; // an empty line
+    r->rows++;
+    if (tell_ragged(r, row)) return;
+    struct arena_mark mark = arena_mark(b->arena);
+    const char *why = "", *title = cell_text(b->arena, sheet_dialect(r->sheet), row,
+                                             (size_t)r->columns.at[COLUMN_TITLE], &why);
+    const char *id =
+        title ? cell_text(b->arena, sheet_dialect(r->sheet), row, (size_t)r->columns.at[COLUMN_ID], &why)
+              : NULL;
+    struct shelf_facts facts;
+    if (!id || !*id) {
+        sheet_tell(r->diags, CODE_VALUE, r->request->name, row,
+                   r->columns.at[title ? COLUMN_ID : COLUMN_TITLE], NULL,
+                   arena_format(r->diags->arena, "the %s %s; the row is passed through untouched",
+                                title ? "id" : "title", id ? "is empty" : why));
+    } else if (!new_id(r, id)) {
+        sheet_tell(r->diags, CODE_SAME_ID, r->request->name, row, r->columns.at[COLUMN_ID], NULL,
+                   "this id stands twice, and is not proposed again");
+    } else if (is_stale(b->arena, r, row, &facts)) {
+        keep_task(r, b, row, &facts, id, title);
+        return;
+    }
+    arena_release(b->arena, &mark);
+}
+
+static void fill_batch(struct arena *arena, void *context) {
+    struct retitling *r = ((void **)context)[0];
+    struct batch *b = ((void **)context)[1];
+    struct sheet_row row;
+    (void)arena;
+    while (b->count < BATCH_ROWS && !r->failed && sheet_next(r->sheet, &row)) {
+        take_row(r, b, &row);
+        if (r->request->progress && r->rows % LOOK_ROWS == 0)
+            r->request->progress(r->request->progress_context, r->rows);
+    }
+}
+
+static bool fill(void *context, size_t at) {
+    struct retitling *r = context;
+    struct batch *b = &r->batches[at];
+    arena_reset(b->arena);
+    b->count = 0;
+    b->counts = (struct counts){0};
+    void *both[] = {r, b};
+    if (!arena_try(b->arena, fill_batch, both)) r->failed = true;
+    return b->count && !r->failed;
+}
+
+// --- working ---
+
+struct working {
+    struct retitling *r;
+    struct batch *b;
+    struct bench *bench;
+    const struct task *task;
+};
+
+static void write_row(struct working *w, const struct task *t, const struct proposal *p, bool held) {
+    struct buf *out = &w->b->out;
+    struct arena *arena = out->arena;
+    bool formula = cell_is_formula(t->row.id) || cell_is_formula(t->row.title);
+    cell_write(out, cell_is_formula(t->row.id) ? "" : t->row.id, false);
+    cell_write(out, t->row.days >= 0 ? arena_format(arena, "%ld", t->row.days) : "", false);
+    cell_write(out, formula ? "" : t->row.title, false);
+    cell_write(out, p->scored ? arena_format(arena, "%lld", (long long)p->old_earned) : "", false);
+    cell_write(out, p->new_title ? p->new_title : "", false);
+    cell_write(out, p->new_title ? arena_format(arena, "%lld", (long long)p->new_earned) : "", false);
+    cell_write(out, p->scored ? arena_format(arena, "%lld", (long long)p->best) : "", false);
+    const char *const texts[] = {p->adds, p->drops, p->why, p->attention};
+    for (size_t i = 0; i < 4; i++)
+        cell_write(out, cell_is_formula(texts[i]) ? arena_format(arena, "'%s", texts[i]) : texts[i], false);
+    cell_write(out, held ? "held" : "", true);
+}
+
+static void count_row(struct counts *c, const struct proposal *p, bool held) {
+    c->stale++;
+    if (held)
+        c->held++;
+    else if (p->new_title)
+        c->proposed++;
+    else if (p->scored && !*p->attention)
+        c->best++;
+    else
+        c->attention++;
+    for (int k = 0; k < WEAK_COUNT; k++) c->weak[k] += (p->weak >> k) & 1u;
+}
+
+static void work_task(struct arena *arena, void *context) {
+    struct working *w = context;
+    const struct retitle_request *q = w->r->request;
+    const struct task *t = w->task;
+    struct proposal p = {.adds = "", .drops = "", .why = "", .attention = ""};
+    if (t->listed_only)
+        p.attention = t->listed_only;
+    else
+        propose(arena, &w->bench->proposer, &t->row, &p);
+    if (q->filters.earned_under >= 0 &&
+        (!p.scored || p.old_earned * 100 >= p.best * (int64_t)q->filters.earned_under))
+        return;
+    bool held = p.new_title && q->held_hundredths && stale_is_held(q->seed, t->row.id, q->held_hundredths);
+    if (held)
+        p.attention =
+            arena_format(arena, "held back, to compare with%s%s", *p.attention ? "; " : "", p.attention);
+    write_row(w, t, &p, held);
+    count_row(&w->b->counts, &p, held);
+}
+
+static void work_batch(struct arena *arena, void *context) {
+    struct working *w = context;
+    w->b->out = buf_start(arena);
+    for (size_t i = 0; i < w->b->count; i++) {
+        w->task = &w->b->tasks[i];
+        bool fine = arena_try(w->bench->scratch, work_task, w);
+        arena_reset(w->bench->scratch);
+        if (!fine) arena_give_up(arena);
+    }
+}
+
+static void work(void *context, size_t worker, size_t at) {
+    struct retitling *r = context;
+    struct working w = {r, &r->batches[at], &r->benches[worker], NULL};
+    w.b->failed = !arena_try(w.b->arena, work_batch, &w);
+}
+
+static bool drain(void *context, size_t at) {
+    struct retitling *r = context;
+    struct batch *b = &r->batches[at];
+    if (b->failed || (b->out.n && !r->request->put(r->request->put_context, b->out.at, b->out.n)))
+        r->failed = true;
+    struct counts *to = &r->counts;
+    const struct counts *c = &b->counts;
+    to->stale += c->stale;
+    to->proposed += c->proposed;
+    to->best += c->best;
+    to->attention += c->attention;
+    to->held += c->held;
+    for (int k = 0; k < WEAK_COUNT; k++) to->weak[k] += c->weak[k];
+    return !r->failed;
+}
+
+// --- the run ---
+
+static void make_bench(struct arena *arena, void *context) {
+    struct bench *b = ((void **)context)[0];
+    const struct retitle_request *q = ((void **)context)[1];
+    b->diags = diags_start(arena);
+    b->proposer = (struct proposer){
+        .rules = q->rules, .book = q->book, .phrases = phrases_new(arena, q->rules), .options = q->options};
+    b->proposer.drafter = (struct drafter){q->rules, q->variants, scanner_new(arena, q->rules->finder_count),
+                                           q->speller(q->speller_context, arena, &b->diags), q->today};
+}
+
+static void free_all(void *thing) {
+    struct retitling *r = thing;
+    for (size_t i = 0; r->batches && i < r->batch_count; i++) arena_free(r->batches[i].arena);
+    for (size_t i = 0; r->benches && i < r->request->workers; i++) {
+        arena_free(r->benches[i].arena);
+        arena_free(r->benches[i].scratch);
+    }
+    free_ids(r);
+}
+
+static bool make_all(struct retitling *r) {
+    const struct arena_memory *memory = arena_source(r->arena);
+    for (size_t i = 0; i < r->batch_count; i++)
+        if (!(r->batches[i].arena = arena_new(memory))) return false;
+    for (size_t i = 0; i < r->request->workers; i++) {
+        struct bench *b = &r->benches[i];
+        b->arena = arena_new(memory);
+        b->scratch = arena_new(memory);
+        void *both[] = {b, (void *)(uintptr_t)r->request};
+        if (!b->arena || !b->scratch || !arena_try(b->arena, make_bench, both)) return false;
+    }
+    return true;
+}
+
+static void write_summary(const struct retitling *r, struct buf *out) {
+    const struct counts *c = &r->counts;
+    buf_format(out, "%zu of %zu rows are stale", c->stale, r->rows);
+    if (r->days_known) buf_format(out, ", %ld days old on average", r->days_total / r->days_known);
+    buf_format(out, ": %zu proposed, %zu held back, %zu best as they are, %zu to look at by hand\n",
+               c->proposed, c->held, c->best, c->attention);
+    for (int k = 0; k < WEAK_COUNT; k++)
+        if (c->weak[k]) buf_format(out, "%8zu  %s\n", c->weak[k], weakness_name((enum weakness)k));
+    if (r->ragged) buf_format(out, "%zu rows of another width were passed over\n", r->ragged);
+    if (r->undated)
+        buf_format(out, "%zu rows have no date that can be read, and are left alone\n", r->undated);
+}
+
+static bool fail(struct retitling *r, enum code code, const char *why) {
+    struct source source = {r->request->name, "", 0, 0, 0};
+    diags_add(r->diags, code, (struct place){&source, 0, 0}, NULL, "%s", why);
+    return true;
+}
+
+static bool can_filter(struct retitling *r) {
+    const struct filters *f = &r->request->filters;
+    const struct columns *c = &r->columns;
+    const char *lacks = f->older_than >= 0 && c->at[COLUMN_LISTED] < 0 && c->at[COLUMN_DAYS] < 0 ? "listed"
+                        : f->views_under >= 0 && c->at[COLUMN_VIEWS] < 0                         ? "views"
+                        : (f->price_from >= 0 || f->price_to >= 0) && c->at[COLUMN_PRICE] < 0    ? "price"
+                        : f->category && c->at[COLUMN_CATEGORY] < 0                              ? "category"
+                                                                                                 : NULL;
+    if (lacks)
+        fail(
+            r, CODE_CSV_HEADER,
+            arena_format(
+                r->arena,
+                "no column of this header is known to hold what is asked for; say which with --map %s=HEADER",
+                lacks));
+    else if (f->older_than >= 0 && f->today < 0 && c->at[COLUMN_DAYS] < 0) {
+        fail(r, CODE_USAGE, "--older-than needs --today: no clock is read");
+        return false;
+    }
+    return !lacks;
+}
+
+// What one speller lacks all lack.
+static void tell_dictionaries(struct retitling *r) {
+    for (size_t i = 0; i < r->request->workers; i++) {
+        const struct diags *own = &r->benches[i].diags;
+        for (size_t k = 0; k < own->count; k++)
+            diags_add(r->diags, own->items[k].code, (struct place){NULL, 0, 0}, own->items[k].hint, "%s",
+                      own->items[k].message);
+        if (own->count) return;
+    }
+}
+
+bool retitle_run(struct arena *arena, const struct retitle_request *q, struct buf *summary,
+                 struct diags *diags) {
+    struct retitling *r = arena_alloc(arena, sizeof *r);
+    *r = (struct retitling){.arena = arena, .request = q, .diags = diags, .batch_count = q->workers * 3 + 1};
+    r->batches = arena_array(arena, r->batch_count, sizeof *r->batches);
+    r->benches = arena_array(arena, q->workers, sizeof *r->benches);
+    arena_defer(arena, free_all, r);
+    r->sheet = sheet_open(arena, q->get, q->get_context);
+    const char *refused = sheet_dialect(r->sheet)->refused;
+    struct sheet_row header;
+    if (refused) return fail(r, CODE_CSV, refused);
+    if (!sheet_next(r->sheet, &header))
+        return fail(r, sheet_failed(r->sheet) ? CODE_READ : CODE_CSV_HEADER,
+                    sheet_failed(r->sheet) ? "cannot be read" : "there is no header");
+    if (!columns_find(arena, sheet_dialect(r->sheet), &header, q->map, q->name, &r->columns, diags))
+        return true;
+    if (q->explain_columns) {
+        struct buf out = buf_start(arena);
+        columns_explain(&out, sheet_dialect(r->sheet), &r->columns);
+        return q->put(q->put_context, out.at, out.n);
+    }
+    if (!can_filter(r)) return true;
+    if (!make_all(r)) arena_give_up(arena);
+    static const char HEADER[] =
+        "id,days_listed,old_title,old_earned,new_title,new_earned,best,adds,drops,why,attention,approve\n";
+    if (!q->put(q->put_context, HEADER, sizeof HEADER - 1)) return false;
+    struct pool pool = {q->workers, r->batch_count, r, fill, drain, work};
+    if (!pool_run(&pool)) r->failed = true;
+    if (sheet_failed(r->sheet)) fail(r, CODE_READ, "cannot be read to its end");
+    tell_dictionaries(r);
+    write_summary(r, summary);
+    return !r->failed;
+}
