@@ -106,7 +106,7 @@ static void take_row(struct arena *arena, struct reading *r, const struct sheet_
 }
 
 static bool fail(struct reading *r, enum code code, const char *why) {
-    struct source source = {r->name, "", 0, 0, 0};
+    struct source source = {r->name, NULL, 0, 0, 0};
     diags_add(r->diags, code, (struct place){&source, 0, 0}, NULL, "%s", why);
     return false;
 }

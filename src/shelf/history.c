@@ -74,7 +74,7 @@ static void take_change(void *context, const struct entry *e, const struct chang
 bool history_write(struct arena *arena, const char *path, const char *id, bool json, struct buf *out,
                    struct diags *diags) {
     struct writing w = {arena, out, json, 0};
-    struct source source = {path, "", 0, 0, 0};
+    struct source source = {path, NULL, 0, 0, 0};
     struct place at = {&source, 0, 0};
     const char *wrong = NULL;
     struct ledger *ledger = ledger_open(arena, path, LEDGER_READ, &wrong);

@@ -307,10 +307,17 @@ static void work_batch(struct arena *arena, void *context) {
     }
 }
 
+// The speller keeps what it learns in the arena of its bench, so that too has to be open.
+static void work_bench(struct arena *arena, void *context) {
+    struct working *w = context;
+    (void)arena;
+    w->b->failed = !arena_try(w->b->arena, work_batch, w);
+}
+
 static void work(void *context, size_t worker, size_t at) {
     struct retitling *r = context;
     struct working w = {r, &r->batches[at], &r->benches[worker], NULL};
-    w.b->failed = !arena_try(w.b->arena, work_batch, &w);
+    if (!arena_try(w.bench->arena, work_bench, &w)) w.b->failed = true;
 }
 
 static bool drain(void *context, size_t at) {
@@ -379,7 +386,7 @@ static void write_summary(const struct retitling *r, struct buf *out) {
 }
 
 static bool fail(struct retitling *r, enum code code, const char *why) {
-    struct source source = {r->request->name, "", 0, 0, 0};
+    struct source source = {r->request->name, NULL, 0, 0, 0};
     diags_add(r->diags, code, (struct place){&source, 0, 0}, NULL, "%s", why);
     return true;
 }

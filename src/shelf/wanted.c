@@ -156,7 +156,7 @@ bool wanted_match(struct wanted_set *set, struct stock *stock, struct diags *dia
     walk.sheet = sheet_open(set->arena, get_bytes, &walk);
     struct sheet_row row;
     const char *refused = sheet_dialect(walk.sheet)->refused;
-    struct source source = {stock->name, "", 0, 0, 0};
+    struct source source = {stock->name, NULL, 0, 0, 0};
     if (refused || !sheet_next(walk.sheet, &row)) {
         diags_add(diags, walk.error ? CODE_READ : CODE_CSV, (struct place){&source, 0, 0}, NULL, "%s",
                   walk.error ? strerror(walk.error)
@@ -208,9 +208,11 @@ size_t wanted_edits(struct wanted_set *set, const char *name, struct edit **edit
             kept[count++] = w;
             continue;
         }
-        struct source source = {name, "", 0, w->line, 0};
-        diags_add(diags, CODE_VALUE, (struct place){&source, 0, 0}, NULL, "'%s' is left as it is: %s",
-                  cell_line(set->arena, w->change.id), w->refused);
+        size_t line = w->line ? w->line : w->found_line;
+        const char *id = cell_line(set->arena, w->change.id);
+        struct source source = {name, line ? id : NULL, line ? strlen(id) : 0, line, 0};
+        diags_add(diags, CODE_VALUE, (struct place){&source, 0, source.size}, NULL,
+                  "'%s' is left as it is: %s", cell_line(set->arena, w->change.id), w->refused);
     }
     if (count) qsort(kept, count, sizeof *kept, by_place);
     *edits = arena_array(set->arena, count + 1, sizeof **edits);
