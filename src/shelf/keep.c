@@ -118,6 +118,11 @@ static bool is_edge(char c) {
     return c && strchr(",.;:!?()[]{}*~|<>\"'/\\-_=+^", c) != NULL;
 }
 
+// "No. 12" is one thing to say.
+static bool is_number_word(const char *title, size_t from, size_t to) {
+    return to - from == 2 && (title[from] | 0x20) == 'n' && strchr("oOrR", title[from + 1]);
+}
+
 struct kept_words keep_words(struct arena *arena, const struct proposer *proposer,
                              const struct listing *listing, const struct note_read *read, const char *title) {
     struct kept_words kept = {title, arena_array(arena, strlen(title) + 1, sizeof *kept.items), 0};
@@ -128,6 +133,10 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     for (size_t at = 0; title[at];) {
         at += strspn(title + at, " ");
         size_t end = at + strcspn(title + at, " ");
+        size_t figure = end + strspn(title + end, " ");
+        size_t bare = end > at && title[end - 1] == '.' ? end - 1 : end;
+        if (is_number_word(title, at, bare) && title[figure] >= '0' && title[figure] <= '9')
+            end = figure + strcspn(title + figure, " ");
         struct kept_word w = {at, end, false, false};
         while (w.from < w.to && is_edge(title[w.from])) w.from++;
         while (w.to > w.from && is_edge(title[w.to - 1])) w.to--;
