@@ -127,7 +127,7 @@ static long age(struct arena *arena, struct retitling *r, const struct sheet_row
 }
 
 static bool tell_ragged(struct retitling *r, const struct sheet_row *row) {
-    const char *why = !row->bytes ? "this row is over 4 MiB; it is passed through unread"
+    const char *why = !row->bytes ? "this row is about 4 MiB or more; it is passed through unread"
                       : row->unclosed
                           ? "a quote is open to the end of the file; the row is passed through untouched"
                       : row->count != r->columns.count

@@ -38,7 +38,7 @@ static bool fill(struct sheet *s) {
         s->row = 0;
     }
     if (s->room - s->end < READ_SIZE / 2) {
-        if (s->room >= SHEET_ROW_MOST + READ_SIZE) {
+        if (s->room >= SHEET_ROW_MOST) {
             s->huge = true; // what was scanned is let go
             s->base += s->at;
             memmove(s->bytes, s->bytes + s->at, s->end - s->at);
