@@ -210,7 +210,14 @@ static void choose(struct proposing *p) {
 static void weigh(struct proposing *p, const struct note_read *read) {
     const struct listing *l = p->listing;
     struct proposal *out = p->proposal;
-    if (!l->given) return;
+    if (l->cautions && l->cautions->stop) {
+        attend(p, "goods of this kind are not to be listed: see what 'asfound draft' says of it");
+        return;
+    }
+    if (!l->given) {
+        attend(p, "the old title could not be scored");
+        return;
+    }
     out->scored = true;
     out->old_earned = l->given->score.earned;
     out->best = l->given->score.best;
@@ -242,8 +249,11 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
                      &faults)) {
         attend(&p, faults.count ? faults.items[0].message : "the row cannot be read");
     } else {
-        struct note_reader reader = {proposer->rules, proposer->phrases, proposer->book,
-                                     proposer->drafter.scanner, proposer->options.locale};
+        struct note_reader reader = {.rules = proposer->rules,
+                                     .phrases = proposer->phrases,
+                                     .book = proposer->book,
+                                     .scanner = proposer->drafter.scanner,
+                                     .locale = proposer->options.locale};
         struct notes_read read = notes_read(arena, &reader, &record);
         if (read.count == 1) {
             p.listing = listing_draft(arena, &proposer->drafter, &read.items[0].record, &proposer->options);
