@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Loaded before the C library: ends the program at once, as a power cut would, before the n-th call that changes
-// something on the disk; or lets that call fail.
+// Loaded before the C library: ends the program at once, as a power cut would, before the n-th call that
+// changes something on the disk; or lets that call fail.
 //   KILL_AT     which of these calls (from 1); 0: only count them
 //   KILL_HOW    "kill", or the call fails: "ENOSPC"
 //   KILL_COUNT  file to write the number of calls to when the program ends
