@@ -110,7 +110,7 @@ bool cell_is_formula(const char *text) {
 
 void cell_write(struct buf *out, const char *text, bool last) {
     static const struct dialect plain = {.delimiter = ','};
-    size_t size;
+    size_t size = 0;
     const char *bytes = cell_bytes(out->arena, &plain, text, false, &size);
     buf_add(out, bytes, size);
     buf_byte(out, last ? '\n' : ',');

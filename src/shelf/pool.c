@@ -55,18 +55,19 @@ static bool drain_at(struct ring *r, size_t at) {
 
 static void feed(struct ring *r) {
     const struct pool *p = r->pool;
+    const size_t batches = p->batches ? p->batches : 1;
     size_t filled = 0, drained = 0;
     bool more = true;
     while (more || drained < filled) {
-        if (filled - drained == p->batches || !more) {
-            more = drain_at(r, drained % p->batches) && more;
+        if (filled - drained == batches || !more) {
+            more = drain_at(r, drained % batches) && more;
             drained++;
             continue;
         }
-        more = p->fill(p->context, filled % p->batches);
+        more = p->fill(p->context, filled % batches);
         if (!more) continue;
         pthread_mutex_lock(&r->lock);
-        r->states[filled++ % p->batches] = FILLED;
+        r->states[filled++ % batches] = FILLED;
         pthread_cond_broadcast(&r->changed);
         pthread_mutex_unlock(&r->lock);
     }
@@ -85,7 +86,7 @@ static bool run_alone(const struct pool *pool) {
 }
 
 bool pool_run(const struct pool *pool) {
-    if (pool->workers < 2) return run_alone(pool);
+    if (pool->workers < 2 || pool->batches < 2) return run_alone(pool);
     struct ring ring = {.pool = pool, .states = calloc(pool->batches, sizeof *ring.states)};
     struct worker *workers = calloc(pool->workers, sizeof *workers);
     size_t started = 0;

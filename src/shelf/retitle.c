@@ -49,7 +49,7 @@ struct retitling {
     struct columns columns;
     struct batch *batches;
     struct bench *benches;
-    size_t batch_count;
+    size_t batch_count, worker_count;
     struct ids ids;
     struct counts counts;
     size_t rows, ragged, undated;
@@ -348,10 +348,11 @@ static void make_bench(struct arena *arena, void *context) {
                                            q->speller(q->speller_context, arena, &b->diags), q->today};
 }
 
+// Runs when the arena goes: the request is gone by then.
 static void free_all(void *thing) {
     struct retitling *r = thing;
     for (size_t i = 0; r->batches && i < r->batch_count; i++) arena_free(r->batches[i].arena);
-    for (size_t i = 0; r->benches && i < r->request->workers; i++) {
+    for (size_t i = 0; r->benches && i < r->worker_count; i++) {
         arena_free(r->benches[i].arena);
         arena_free(r->benches[i].scratch);
     }
@@ -427,7 +428,11 @@ static void tell_dictionaries(struct retitling *r) {
 bool retitle_run(struct arena *arena, const struct retitle_request *q, struct buf *summary,
                  struct diags *diags) {
     struct retitling *r = arena_alloc(arena, sizeof *r);
-    *r = (struct retitling){.arena = arena, .request = q, .diags = diags, .batch_count = q->workers * 3 + 1};
+    *r = (struct retitling){.arena = arena,
+                            .request = q,
+                            .diags = diags,
+                            .worker_count = q->workers,
+                            .batch_count = q->workers * 3 + 1};
     r->batches = arena_array(arena, r->batch_count, sizeof *r->batches);
     r->benches = arena_array(arena, q->workers, sizeof *r->benches);
     arena_defer(arena, free_all, r);

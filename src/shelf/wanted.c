@@ -24,7 +24,7 @@ struct wanted_set wanted_start(struct arena *arena) {
 
 static uint32_t *slot_of(const struct wanted_set *set, const char *id) {
     size_t at = (size_t)hash_text(id) & (set->slot_count - 1);
-    while (set->slots[at] && strcmp(set->items[set->slots[at] - 1].change.id, id) != 0)
+    while (set->items && set->slots[at] && strcmp(set->items[set->slots[at] - 1].change.id, id) != 0)
         at = (at + 1) & (set->slot_count - 1);
     return &set->slots[at];
 }

@@ -86,14 +86,7 @@ START_TEST(test_pieces) {
 END_TEST
 
 START_TEST(test_formulas) {
-    static const char *const run[] = {"=1",
-                                      "+1",
-                                      "-1",
-                                      "@x",
-                                      "\tx",
-                                      " =1",
-                                      "\xEF\xBC\x9D"
-                                      "1"};
+    static const char *const run[] = {"=1", "+1", "-1", "@x", "\tx", " =1", "\xEF\xBC\x9D x"};
     static const char *const plain[] = {"", "tin", "a=b", "1-2", "'"};
     for (size_t i = 0; i < sizeof run / sizeof *run; i++)
         ck_assert_msg(cell_is_formula(run[i]), "%s", run[i]);
