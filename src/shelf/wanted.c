@@ -43,7 +43,8 @@ struct wanted *wanted_add(struct wanted_set *set, const char *id) {
     if (2 * (set->count + 1) > set->slot_count) {
         set->slot_count *= 4;
         set->slots = arena_array(set->arena, set->slot_count, sizeof *set->slots);
-        for (size_t i = 0; i < set->count; i++) *slot_of(set, set->items[i].change.id) = (uint32_t)i + 1;
+        for (size_t i = 0; set->items && i < set->count; i++)
+            *slot_of(set, set->items[i].change.id) = (uint32_t)i + 1;
     }
     set->items = arena_grow(set->arena, set->items, set->count, &set->room, sizeof *set->items);
     struct wanted *w = &set->items[set->count];
