@@ -59,7 +59,8 @@ static void try_letters(const struct note *note, const char *word, size_t n, str
     for (size_t i = 1; i <= n; i++) {
         memcpy(more, word, i);
         memcpy(more + i + 1, word + i, n - i + 1);
-        for (char c = 'a'; c <= 'z'; c++) {
+        for (const char *letter = "abcdefghijklmnopqrstuvwxyz"; *letter; letter++) {
+            char c = *letter;
             more[i] = c;
             weigh(note, more, n + 1, meant);
             if (i == n || c == word[i]) continue;
