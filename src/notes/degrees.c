@@ -365,6 +365,13 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
                      !token_is(tokens, k, "inch") && !token_is(tokens, k, "in") &&
                      !token_is(tokens, k, "mm") && !token_is(tokens, k, "cm") &&
                      !token_is(tokens, k, "with") && !token_is(tokens, k, "inches");
+        const struct flaw *kind = hit->kinds[0];
+        const char *word = tokens->at[hit->from].fold;
+        bool noun = (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
+        size_t size = strlen(word);
+        bool said_of_them = i + 1 == hit->from && size > 3 && !strcmp(word + size - 2, "ed") && !noun;
+        if (clear && said_of_them && r->note->record->count > n)
+            *of = r->note->record->count; // "two chipped"
         if (clear) return n;
         break;
     }

@@ -267,6 +267,14 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
+        static const char *const virtues[] = {"working-tested", "complete-counted"};
+        bool virtue = false; // that it works or is whole is not looked for as a fault is
+        for (size_t i = 0; i < sizeof virtues / sizeof *virtues; i++)
+            virtue |= !strcmp(kind->rule.id, virtues[i]);
+        if (virtue) {
+            leave(r, hit, "denied");
+            return;
+        }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         return;
     }

@@ -178,6 +178,23 @@ static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     if (!unit) add(note, "model", from, end, sure);
 }
 
+// "Cast iron pan no 8,": a number of the goods themselves, where a noun stands before it and a stop behind.
+static void read_numbered(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 1; i + 1 < tokens->count && !has(note, "model"); i++) {
+        if (!token_is(tokens, i, "no") && !token_is(tokens, i, "number")) continue;
+        size_t at = token_is(tokens, i + 1, ".") && tokens->at[i + 1].joined ? i + 2 : i + 1;
+        struct noun_found noun;
+        if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE || note->taken[at] != TAKEN_NOT)
+            continue;
+        bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
+        bool serial = strlen(tokens->at[at].fold) > 4; // a long one is of that piece alone
+        if (ends && !serial && tokens->at[i - 1].stop == STOP_NONE && noun_at(note, i - 1, &noun) &&
+            !noun.part)
+            add(note, "model", i, at + 1, SURE_STATED);
+    }
+}
+
 static void read_models(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -247,5 +264,6 @@ void read_names(struct note *note) {
     }
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);
+    read_numbered(note);
     read_models(note);
 }

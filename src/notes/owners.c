@@ -27,7 +27,8 @@ static size_t name_end(const struct tokens *tokens, size_t i) {
     if (quoted) end++;
     for (size_t n = 0; end < tokens->count && n < NAME_MOST; n++) {
         if (quoted && is_quote(tokens, end)) return end + 1;
-        bool dot = any && token_is(tokens, end, ".") && tokens->at[end].joined;
+        bool dot = any && token_is(tokens, end, ".") && tokens->at[end].joined && end + 1 < tokens->count &&
+                   (tokens->at[end + 1].joined || tokens->at[end - 1].kind == TOKEN_WORD);
         bool day = any && tokens->at[end].kind == TOKEN_FIGURE;
         bool inside = quoted && tokens->at[end].stop < STOP_SENTENCE;
         if (!is_name_word(tokens, end) && !dot && !day && !inside) break;
@@ -132,7 +133,7 @@ static void read_surname(struct note *note, size_t i) {
         if (tokens->at[at].stop >= STOP_SENTENCE) return;
         bool me = token_is(tokens, at, "i") || token_is(tokens, at, "i'll") || token_is(tokens, at, "i've");
         if (tokens->at[at].kind != TOKEN_WORD || !tokens->at[at].capital || me) continue;
-        keep_back(note, at, name_end(tokens, at), i, i + n);
+        note_aside(note, at, name_end(tokens, at)); // whose it is, a maker's or an owner's, is not said
         return;
     }
 }

@@ -21,11 +21,21 @@ static bool is_type(const struct scope *s, size_t i) {
     return s->note->taken[i] == TAKEN_TYPE || (type && strstr(type, s->note->tokens.at[i].fold));
 }
 
+// A sound box, a tool box, a letter box: no packing.
+static bool is_kind_of_box(const struct scope *s, size_t i) {
+    static const char *const before[] = {"the",    "its",   "original", "in",   "no",        "with", "and",
+                                         "a",      "outer", "my",       "but",  "cardboard", "card", "one",
+                                         "carton", "their", "this",     "that", "old"};
+    const struct tokens *tokens = &s->note->tokens;
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind == TOKEN_WORD &&
+           !token_among(tokens, i - 1, before, COUNT(before));
+}
+
 // The packing is the subject: first noun of its clause, with nothing of the thing before it.
 void scope_packing(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (!is_packing(s, i) || is_type(s, i)) continue;
+        if (!is_packing(s, i) || is_type(s, i) || is_kind_of_box(s, i)) continue;
         size_t from = scope_clause_start(s, i);
         for (size_t at = from; at < i; at++) // "tin kettle, box shabby"
             if (tokens->at[at].stop == STOP_COMMA) from = at + 1;
