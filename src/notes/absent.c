@@ -225,9 +225,10 @@ static bool names_fault(const struct fault_reader *r, size_t i) {
 static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t cue_to) {
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
-    for (;;) {
+    for (bool first = true;; first = false) {
         while (at > 0 && (token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "its"))) at--;
-        if (at < 2 || !(token_is(tokens, at - 1, "and") || tokens->at[at - 1].stop == STOP_COMMA)) return;
+        bool and = at > 1 && token_is(tokens, at - 1, "and"); // "in its case, strap missing" is no list
+        if (at < 2 || !(and || (!first && tokens->at[at - 1].stop == STOP_COMMA))) return;
         at--;
         if (at > 0 && tokens->at[at - 1].stop == STOP_COMMA) at--;
         size_t to = at;

@@ -144,6 +144,12 @@ static bool joins(const struct token *t) {
            !strcmp(t->fold, "or");
 }
 
+// "The small one has rust": what stands before the verb is said of the piece.
+static bool is_link(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"has", "have", "had", "shows", "got", "one"};
+    return token_among(tokens, i, verbs, COUNT(verbs));
+}
+
 static enum severity at_token(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, words, COUNT(words), i, n);
     return cue ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
@@ -255,7 +261,7 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
     }
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
-        if (joins(&tokens->at[i]) || r->scope.fault[i]) break;
+        if (joins(&tokens->at[i]) || r->scope.fault[i] || is_link(tokens, i)) break;
         if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
         for (size_t k = 0; k < 3 && k <= i; k++) { // a longer cue that ends here
             enum severity found = at_token(r, i - k, &n);

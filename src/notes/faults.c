@@ -378,6 +378,8 @@ static void read_areas(struct fault_reader *r) {
         if (to > from + AREA_WORDS) to = from + AREA_WORDS;
         for (size_t k = from; k < to; k++)
             if (tokens->at[k].stop != STOP_NONE) to = k;
+        static const char *const vain[] = {"otherwise", "further", "properly", "yet", "it", "more", "fully"};
+        if (from + 1 == to && token_among(tokens, from, vain, sizeof vain / sizeof *vain)) continue;
         if (fault || from >= to) continue;
         note_unchecked(note, arena_string(note->arena, note_words(note, from, to)));
         note_take(note, from, to, TAKEN_SCOPE);

@@ -5,6 +5,8 @@
 // told less.
 #include "notes/faults.h"
 
+#include <string.h>
+
 enum { REACH_BEFORE = 8, REACH_BEHIND = 14 };
 
 struct window {
@@ -32,13 +34,23 @@ static bool is_denied(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST);
 }
 
-static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *own,
-                   const struct texts *words) {
+// "One moth hole" tells a number of holes; "fringe gone at one end" does not.
+static bool is_number(const char *word) {
+    static const char *const words[] = {"one", "two",   "three", "four", "five",
+                                        "six", "seven", "a",     "few",  "couple"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(words[i], word)) return true;
+    return word[0] >= '0' && word[0] <= '9' && !word[1];
+}
+
+static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
+                   bool whole, const struct texts *words) {
     for (size_t i = w->from; i < w->to; i++) {
-        if (own && i >= own->from && i < own->to) continue;
+        if (whole && i >= hit->from && i < hit->to) continue;
         for (size_t k = 0; k < words->count; k++) {
             size_t n = token_phrase(&r->note->tokens, i, words->at[k]);
-            if (n && i + n <= w->to && !is_denied(r, i + n - 1)) return true;
+            if (!n || i + n > w->to || is_denied(r, i + n - 1)) continue;
+            if (!is_number(words->at[k]) || (i + n <= hit->from && hit->from - (i + n) <= 1)) return true;
         }
     }
     return false;
@@ -47,8 +59,8 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
 enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
                               const struct flaw *kind) {
     struct window w = window_of(r, hit);
-    const struct fault_hit *own = kind_is_whole(r, kind, hit) ? hit : NULL;
+    bool whole = kind_is_whole(r, kind, hit);
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        if (stands(r, &w, own, &kind->tells[degree])) return (enum severity)degree;
+        if (stands(r, &w, hit, whole, &kind->tells[degree])) return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }
