@@ -310,10 +310,12 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
         *tally = (struct tally){count, at + 1 - i, NULL};
         return true;
     }
-    if (!token_is(tokens, i, "all")) return false;
+    bool the = token_is(tokens, i, "the"); // "sugar bowl and creamer, the two match"
+    if (!the && !token_is(tokens, i, "all")) return false;
     int count = number_whole(tokens, i + 1, &number);
+    if (the && !ANY(tokens, i + 1 + number, "match", "belong", "matching")) return false;
     if (count < 2 || !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
-                          "stamped", "alike"))
+                          "stamped", "alike", "belong"))
         return false;
     *tally = (struct tally){count, 1 + number, NULL};
     return true;
