@@ -48,7 +48,7 @@ static const char *const descriptions[][3] = {
     {"type: box\nfamily: other\nmeasurements: [{dimension: height, value: 2, unit: in, of: antique lid}]\n",
      "antique", "lid"},
     {"type: watch\nfamily: clocks-watches\nflaws: [{kind: scratches, where: crystal}]\n", NULL, "scratches"},
-    {"type: ring\nfamily: jewelry\nflaws: [{kind: stone-missing, part: pearl}]\n", NULL, "pearl"},
+    {"type: ring\nfamily: jewelry\nflaws: [{kind: stone-missing, part: pearl}]\n", "pearl", "stone"},
 };
 
 static const char *lower(struct arena *arena, const char *text) {
