@@ -240,6 +240,9 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         }
         if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i)))
             return i;
+        // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
+        // on.
+        if (held && from > 0 && s->fault[from - 1] && tokens->at[i].stop == STOP_COMMA) return i;
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;

@@ -7,7 +7,7 @@
 #include "listing/spelling.h"
 #include "text/utf8.h"
 
-enum { RECORDS = 5000 };
+enum { RECORDS = 10000 };
 
 struct desk {
     struct drafter drafter;
