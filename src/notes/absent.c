@@ -116,30 +116,31 @@ static bool is_no_part(const char *word) {
     return false;
 }
 
-static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from, size_t cue_to) {
+struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
+                              size_t cue_to) {
     struct note *note = r->note;
     size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;
     bool only_no = cue_to == cue_from + 1 && token_is(&note->tokens, cue_from, "no");
-    if (is_place_only(head) || (only_no && is_no_part(head))) return;
+    if (is_place_only(head) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
             note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES)
-            return;
+            return NULL;
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
-        if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE) return;
+        if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE)
+            return NULL;
     uint16_t stance = r->scope.stance[first];
     const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part")
                                             : absent_kind(note->arena, note->rules, part);
-    if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return;
+    if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
         clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);
-        return;
+        return NULL;
     }
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, NULL, first, last);
-    if (!flaw) return;
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
     int count = count_of_hit(r, &hit, &flaw->of);
@@ -147,6 +148,7 @@ static void add(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
     if (count > 1 && pieces && flaw->kind == ruleset_flaw(note->rules, "missing-accessory"))
         flaw->kind = pieces;
+    return flaw;
 }
 
 // They open or join phrases and never stand within the name of a part.
@@ -186,7 +188,7 @@ static size_t before_place(const struct fault_reader *r, size_t i) {
 }
 
 // How many tokens from `i` are a part with its adjectives, up to its last part word; 0 if none.
-static size_t part_at(const struct fault_reader *r, size_t i) {
+size_t absent_part(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = 0;
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
@@ -234,7 +236,7 @@ static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t
         size_t to = at;
         while (at > 0 && r->part[at - 1] && to - at < 3) at--;
         if (at == to) return;
-        add(r, at, to, cue_from, cue_to);
+        absent_tell(r, at, to, cue_from, cue_to);
     }
 }
 
@@ -254,12 +256,12 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
         at++;
     struct noun_found noun;
     if ((at == i + 1 && token_is(tokens, i, "short")) || tokens->at[at - 1].stop != STOP_NONE) return 0;
-    size_t parts = part_at(r, at), to = at + parts;
+    size_t parts = absent_part(r, at), to = at + parts;
     if (!parts && !noun_at(r->note, at, &noun)) return 0;
     if (!parts) to = noun.to;
     for (size_t k = at; k < to; k++)
         if ((r->scope.fault[k] && !r->part[k]) || (!parts && r->note->taken[k] == TAKEN_TYPE)) return 0;
-    add(r, at, to, i, at);
+    absent_tell(r, at, to, i, at);
     return to;
 }
 
@@ -272,18 +274,18 @@ void read_absent(struct fault_reader *r) {
             i = behind_lost - 1;
             continue;
         }
-        if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = part_at(r, i + n)) != 0) {
+        if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts;
             size_t gone;
             if (token_is(tokens, i, "no") && n == 1 &&
                 cue_at(&r->scope, behind, COUNT(behind), end, &gone)) { // "no screws missing": all are there
-                add(r, i + n, end, end, end + gone);
+                absent_tell(r, i + n, end, end, end + gone);
                 i = end + gone - 1;
                 continue;
             }
             bool fault_follows = end < tokens->count && r->scope.fault[end] &&
                                  tokens->at[end].stop == STOP_NONE && denied_too(r, end);
-            if (!fault_follows && !names_fault(r, i + n)) add(r, i + n, end, i, i + n);
+            if (!fault_follows && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
             continue;
         }
@@ -292,17 +294,17 @@ void read_absent(struct fault_reader *r) {
             // Any other noun that is said to be missing: "the inkwell is missing".
             if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) &&
                 cue_at(&r->scope, behind, COUNT(behind), noun.to, &n) && !turns_into(r, noun.to + n))
-                add(r, i, noun.to, noun.to, noun.to + n);
+                absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
-        parts = part_at(r, i);
+        parts = absent_part(r, i);
         if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n) &&
             !turns_into(r, i + parts + n) && !lacks_something(tokens, i + parts, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)
-                add(r, owner, owner + 1, i + parts, i + parts + n);
+                absent_tell(r, owner, owner + 1, i + parts, i + parts + n);
             else {
-                add(r, i, i + parts, i + parts, i + parts + n);
+                absent_tell(r, i, i + parts, i + parts, i + parts + n);
                 add_listed(r, i, i + parts, i + parts + n);
             }
         }

@@ -293,7 +293,7 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
     return apart(r, hit);
 }
 
-static int number_at(const struct tokens *tokens, size_t i) {
+int degrees_number(const struct tokens *tokens, size_t i) {
     static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
     if (i >= tokens->count) return 0;
@@ -312,20 +312,20 @@ static int pieces_before(const struct fault_reader *r, size_t from, size_t to, i
     for (size_t i = from; i < to; i++)
         if (tokens->at[i].stop == STOP_COMMA) from = i + 1; // "3 of 4 cups, lining stained"
     for (size_t i = from; i < to; i++) {
-        int n = number_at(tokens, i);
+        int n = degrees_number(tokens, i);
         if (token_is(tokens, i, "both")) return *of = 2, 2;
         if (n && token_is(tokens, i + 1, "of")) {
             size_t k = i + 2;
             while (token_is(tokens, k, "the") || token_is(tokens, k, "them") || token_is(tokens, k, "these"))
                 k++;
-            int total = number_at(tokens, k);
+            int total = degrees_number(tokens, k);
             if (total >= n || (pieces >= n && pieces > 1)) return *of = total ? total : pieces, n;
         }
         bool verb = token_is(tokens, i + 1, "has") || token_is(tokens, i + 1, "have") ||
                     token_is(tokens, i + 1, "is") || token_is(tokens, i + 1, "are") ||
                     token_is(tokens, i + 1, "with");
         if (n && verb && pieces > n) return *of = pieces, n;
-        if (token_is(tokens, i, "all") && pieces > 1 && number_at(tokens, i + 1) == pieces)
+        if (token_is(tokens, i, "all") && pieces > 1 && degrees_number(tokens, i + 1) == pieces)
             return *of = pieces, pieces;
     }
     return 0;
@@ -338,10 +338,21 @@ static int recount(const struct fault_reader *r, const struct fault_hit *hit) {
     for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
         if (r->scope.fault[i] && !r->part[i]) return 0;
         if (!token_phrase(tokens, i, "make that")) continue;
-        int n = number_at(tokens, i + 2);
+        int n = degrees_number(tokens, i + 2);
         bool ends =
             i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, "of");
         return ends ? n : 0;
+    }
+    return 0;
+}
+
+// "Cracked where it bends, two places": the number in a clause of its own.
+static int places_behind(const struct tokens *tokens, size_t i) {
+    enum { FAR = 8 };
+    for (size_t at = i; at < tokens->count && at < i + FAR; at++) {
+        if (tokens->at[at].stop >= STOP_CLAUSE) return 0;
+        bool places = token_is(tokens, at + 2, "places") || token_is(tokens, at + 2, "spots");
+        if (tokens->at[at].stop == STOP_COMMA && places) return degrees_number(tokens, at + 1);
     }
     return 0;
 }
@@ -351,14 +362,17 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     *of = 0;
     int again = recount(r, hit);
     if (again) return again;
+    int apart = places_behind(tokens, hit->to);
+    if (apart) return apart;
     for (size_t i = hit->to; i + 2 < tokens->count && i < hit->to + 3; i++) { // "wear in two places"
         if (tokens->at[i].stop != STOP_NONE || r->scope.fault[i]) break;
         bool places = token_is(tokens, i + 2, "places") || token_is(tokens, i + 2, "spots");
-        if (token_is(tokens, i, "in") && places && number_at(tokens, i + 1)) return number_at(tokens, i + 1);
+        if (token_is(tokens, i, "in") && places && degrees_number(tokens, i + 1))
+            return degrees_number(tokens, i + 1);
     }
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
-        int n = number_at(tokens, i);
+        int n = degrees_number(tokens, i);
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
         if (token_is(tokens, i, "couple")) return 2;
         if (token_is(tokens, i, "pair")) return 2;
@@ -389,6 +403,7 @@ void degrees_take(struct fault_reader *r, const struct fault_hit *hit) {
     for (size_t i = hit->from; i > 0 && hit->from - i < BEFORE_MOST; i--) {
         size_t n;
         if (tokens->at[i - 1].stop != STOP_NONE || r->note->taken[i - 1] != TAKEN_NOT) return;
-        if (at_token(r, i - 1, &n) || number_at(tokens, i - 1)) note_take(r->note, i - 1, i, TAKEN_SCOPE);
+        if (at_token(r, i - 1, &n) || degrees_number(tokens, i - 1))
+            note_take(r->note, i - 1, i, TAKEN_SCOPE);
     }
 }

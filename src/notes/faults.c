@@ -93,7 +93,7 @@ const char *fault_words(struct note *note, size_t from, size_t to) {
     return copy;
 }
 
-static const char *words_of(struct note *note, size_t from, size_t to) {
+const char *fault_place(struct note *note, size_t from, size_t to) {
     if (to <= from) return NULL;
     note_take(note, from, to, TAKEN_PART);
     return fault_words(note, from, to);
@@ -127,7 +127,7 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
 }
 
 // What governs a fault: its first word, and of two words apart the second as well ("paint isn't flaking").
-static uint16_t stance_of(const struct fault_reader *r, const struct fault_hit *hit) {
+uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit) {
     if (hit->own_no) return r->scope.stance[hit->from] & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     static const char *const denying[] = {"no",    "not",     "without", "never",
                                           "isn't", "doesn't", "won't",   "nothing"};
@@ -148,9 +148,9 @@ static enum severity degree_of_size(const struct flaw *kind, double mm) {
     return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
 }
 
-static void tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
-                 const char *part, const char *where) {
-    uint16_t stance = stance_of(r, hit);
+void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                const char *part, const char *where) {
+    uint16_t stance = fault_stance(r, hit);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity degree = degree_of_hit(r, hit);
@@ -203,7 +203,7 @@ static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, cons
     if (!to) return false;
     const struct tokens *tokens = &r->note->tokens;
     if (to < tokens->count && tokens->at[to].stop == STOP_NONE) return false; // more is said than a place
-    tell(r, hit, kind, NULL, words_of(r->note, from, to));
+    fault_tell(r, hit, kind, NULL, fault_place(r->note, from, to));
     return true;
 }
 
@@ -231,8 +231,9 @@ static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, cons
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    uint16_t stance = stance_of(r, hit);
+    uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN))) return;
+    if (spot_in_clause(&note->tokens, hit->from)) return;
     degrees_take(r, hit);
     take_cue(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
@@ -260,8 +261,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         add_unchecked(r, hit, kind);
         return;
     }
-    const char *part = words_of(note, spot.part_from, spot.part_to),
-               *where = words_of(note, spot.where_from, spot.where_to);
+    const char *part = fault_place(note, spot.part_from, spot.part_to),
+               *where = fault_place(note, spot.where_from, spot.where_to);
     if (part && is_implied(r, hit, kind, part)) part = NULL;
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
@@ -278,7 +279,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         return;
     }
-    tell(r, hit, kind, part, where);
+    fault_tell(r, hit, kind, part, where);
 }
 
 // "The edge has gilt wear": the second of the two words belongs to the name of another kind.
@@ -387,40 +388,6 @@ static void read_areas(struct fault_reader *r) {
     }
 }
 
-static bool is_there(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"is",  "there's", "theres", "has", "was",  "wait", "though", "except",
-                                        "but", "find",    "found",  "see", "from", "than", "for"};
-    for (size_t back = 1; back <= 2 && back <= i; back++)
-        for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-            if (token_is(tokens, i - back, words[k])) return true;
-    return false;
-}
-
-// "No chips … but there is one on the foot": "one" is of the kind that was denied last.
-static void read_ones(struct fault_reader *r) {
-    enum { FAR = 14 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = 1; i + 1 < tokens->count; i++) {
-        if (!token_is(tokens, i, "one") || !is_there(tokens, i) || r->note->taken[i] != TAKEN_NOT) continue;
-        bool place = token_is(tokens, i + 1, "on") || token_is(tokens, i + 1, "in") ||
-                     token_is(tokens, i + 1, "at") || token_is(tokens, i + 1, "near") ||
-                     token_is(tokens, i + 1, "inside") || token_is(tokens, i + 1, "by");
-        if (!place) continue;
-        for (size_t h = r->hit_count; h-- > 0;) {
-            const struct fault_hit *hit = &r->hits[h];
-            if (hit->to > i || i - hit->to > FAR || hit->kinds[0]->form != FAULT) continue;
-            if (!(stance_of(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN))) break;
-            struct fault_hit one = *hit;
-            one.from = i;
-            one.to = i + 1;
-            struct spot spot = spot_of_hit(r, &one);
-            const char *where = words_of(r->note, spot.where_from, spot.where_to);
-            tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
-            break;
-        }
-    }
-}
-
 static bool is_kind(const struct item_flaw *flaw, const char *id) {
     return !strcmp(flaw->kind->rule.id, id);
 }
@@ -463,8 +430,9 @@ void read_faults(struct note *note) {
     scope_read(&r.scope, note->off);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
-    read_ones(&r);
+    read_again(&r);
     read_absent(&r);
+    read_elliptical(&r);
     read_areas(&r);
     settle(note->record);
     settle_working(note->record);

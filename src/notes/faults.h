@@ -46,12 +46,16 @@ size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
 // Is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
+// "Cracked where it bends": does token `i` only tell a place by what happens there?
+bool spot_in_clause(const struct tokens *tokens, size_t i);
 
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // Number of faults or pieces; `*of` pieces there are, 0 where not said.
 // Takes the words of degree and number before the fault: they are in the record with it.
 void degrees_take(struct fault_reader *reader, const struct fault_hit *hit);
+// A small whole number at token `i`, in figures or words; 0 if none.
+int degrees_number(const struct tokens *tokens, size_t i);
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
 // scales.c: by the words that the kind's rule has for the degrees of its scale; unknown where none stands
@@ -69,6 +73,27 @@ struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind
                             const char *where, size_t from, size_t to);
 void clear_add(struct fault_reader *reader, const struct flaw *kind, const char *part, const char *where,
                bool none_seen, size_t from, size_t to);
+
+// A flaw with all that its clause says of it: doubt, degree, number, size.
+void fault_tell(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                const char *part, const char *where);
+// What governs a fault; of two words apart the second as well ("paint isn't flaking").
+uint16_t fault_stance(const struct fault_reader *reader, const struct fault_hit *hit);
+// The words of a place, which are then taken; NULL where there are none.
+const char *fault_place(struct note *note, size_t from, size_t to);
+
+// again.c: what was denied and is there all the same: "no chips but one on the foot", "no rust other than
+// inside the lid".
+void read_again(struct fault_reader *reader);
+// elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three
+// without".
+void read_elliptical(struct fault_reader *reader);
+
+// absent.c: the part of those tokens is missing, said by the words of the cue.
+struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,
+                              size_t cue_to);
+// How many tokens from `i` are a part with its adjectives; 0 if none.
+size_t absent_part(const struct fault_reader *reader, size_t i);
 
 // The words of a part or place, without the capital that only begins a sentence.
 const char *fault_words(struct note *note, size_t from, size_t to);

@@ -57,7 +57,7 @@ static bool names_material(const char *on, const char *material) {
     return false;
 }
 
-static int fits(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
     for (size_t i = 0; i < kind->on.count; i++) {
@@ -73,6 +73,11 @@ static int fits(const struct fault_reader *r, const struct flaw *kind, const cha
         if (record->type.value && has_word(record->type.value, on)) score += 3;
         if (place && names_material(on, place)) score += 6; // "cracked glass"
     }
+    return score;
+}
+
+static int fits(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    int score = fits_on(r, kind, place);
     for (size_t i = 0; place && i < kind->parts.count; i++)
         if (has_word(place, kind->parts.at[i])) score += 2;
     return score;
@@ -119,12 +124,30 @@ static bool is_of_material(const struct fault_reader *r, const struct flaw *kind
     return false;
 }
 
+static bool has_part_of(struct arena *arena, const struct texts *list, const char *words) {
+    for (size_t i = 0; words && i < list->count; i++)
+        if (has_word(words, list->at[i]) || has_word(words, say_plural(arena, list->at[i]))) return true;
+    return false;
+}
+
+// A tear of the lining is damage of the lining, a nick of a knife is wear of its blade.
+static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    struct arena *arena = r->note->arena;
+    const struct record *record = r->note->record;
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool named = has_part_of(arena, &kind->within, place);
+    for (size_t i = 0; !place && type && i < kind->within.count; i++)
+        named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
+    return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
+}
+
 static const struct flaw *narrowed(const struct fault_reader *r, const struct fault_hit *hit,
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->narrows.count && is_narrower(rules->flaws[i], hit) &&
-            is_of_material(r, rules->flaws[i], place))
+            (rules->flaws[i]->within.count ? is_of_part(r, rules->flaws[i], place)
+                                           : is_of_material(r, rules->flaws[i], place)))
             return rules->flaws[i];
     return NULL;
 }

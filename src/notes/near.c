@@ -108,13 +108,22 @@ static bool answers(const struct near *n, const struct token *token, const struc
     return false;
 }
 
+// "The coating is scratched and flaking in the middle": both words, so that the place is of both.
+static size_t last_of_list(const struct near *n, const struct tokens *tokens, size_t at,
+                           const struct near_word *first) {
+    while (at + 2 < tokens->count && (token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "or")) &&
+           answers(n, &tokens->at[at + 2], first))
+        at += 2;
+    return at;
+}
+
 // The token of the other group behind `i` in the same clause; 0 if none.
 static size_t other_behind(const struct near *n, const struct tokens *tokens, size_t i,
                            const struct near_word *first) {
     for (size_t at = i + 1; at < tokens->count && at <= i + REACH; at++) {
         if (tokens->at[at].stop >= (first->listed ? STOP_CLAUSE : STOP_COMMA) || token_is(tokens, at, "but"))
             return 0;
-        if (answers(n, &tokens->at[at], first)) return at;
+        if (answers(n, &tokens->at[at], first)) return last_of_list(n, tokens, at, first);
     }
     return 0;
 }

@@ -131,11 +131,46 @@ static bool ends_place(const struct fault_reader *r, size_t i) {
            token_among(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
 }
 
+// "Cracked where it bends", "worn where the arm rests": the place told by what happens there.
+static size_t place_clause(const struct tokens *tokens, size_t i) {
+    static const char *const subjects[] = {"it", "they", "the", "you", "your", "its", "one", "two"};
+    static const char *const others[] = {"someone", "somebody", "i",   "we",  "he",   "she", "was",
+                                         "were",    "should",   "has", "had", "been", "is",  "are"};
+    static const char *const ends[] = {"and", "but", "so", "which", "though", "because"};
+    enum { LEAST = 3, MOST = 7 };
+    if (!token_is(tokens, i, "where") || !token_among(tokens, i + 1, subjects, COUNT(subjects))) return 0;
+    size_t to = i + 1;
+    while (to < tokens->count && to < i + MOST && tokens->at[to].stop == STOP_NONE &&
+           tokens->at[to].kind == TOKEN_WORD && !token_among(tokens, to, ends, COUNT(ends)) &&
+           !token_among(tokens, to, others, COUNT(others)))
+        to++;
+    bool ended =
+        to >= tokens->count || tokens->at[to].stop != STOP_NONE || token_among(tokens, to, ends, COUNT(ends));
+    for (size_t k = i + 1; k < to || (k == to && to < tokens->count); k++)
+        if (token_among(tokens, k, others, COUNT(others))) return 0; // what was done there, not where
+    return ended && to >= i + LEAST ? to : 0;
+}
+
+bool spot_in_clause(const struct tokens *tokens, size_t i) {
+    static const char *const uses[] = {"bends",  "bend", "folds",   "fold",   "rubs",  "rub",
+                                       "flexes", "flex", "creases", "sticks", "rests", "buckles"};
+    enum { BACK = 6 };
+    if (!token_among(tokens, i, uses, COUNT(uses))) return false;
+    for (size_t at = i; at > 0 && at + BACK > i; at--)
+        if (place_clause(tokens, at - 1) > i) return true;
+    return false;
+}
+
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count) return 0;
+    size_t clause = place_clause(tokens, i);
+    if (clause) {
+        *from = i;
+        return clause;
+    }
     if (is_adverb(tokens, i) && (i + 1 >= tokens->count || ends_place(r, i + 1))) {
         *from = i;
         return i + 1;
@@ -145,6 +180,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         return i + 2;
     }
     if (!is_preposition(tokens, i)) return 0;
+    if (token_phrase(tokens, i, "by hand") || token_phrase(tokens, i, "by eye")) return 0;
     if (token_is(tokens, i, "from") && i > 0 &&
         (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
         return 0;
@@ -184,10 +220,20 @@ static bool in_other(const struct fault_reader *r, size_t part, size_t fault) {
 // "The yellow one", "the pink cup" of several: which of them, where no part is named.
 static bool piece_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
-    if (r->note->record->count < 2) return false;
+    const char *type = r->note->record->type.value;
+    const char *and = type ? strstr(type, " and ") : NULL;
+    if (r->note->record->count < 2 && !and) return false;
     struct word_entry entry;
     size_t start = scope_sentence_start(&r->scope, i);
     while (start < i && (is_preposition(tokens, start) || tokens->at[start].stop != STOP_NONE)) start++;
+    size_t named = token_is(tokens, start, "the") ? start + 1 : start;
+    if (and&&named < i && tokens->at[named].kind == TOKEN_WORD && strlen(tokens->at[named].one) > 2 &&
+        (!strncmp(type, tokens->at[named].one, strlen(tokens->at[named].one)) ||
+         !strcmp(and+5, tokens->at[named].one))) { // "sugar bowl and creamer. Sugar is chipped"
+        *from = named;
+        *to = named + 1;
+        return true;
+    }
     if (!token_is(tokens, start, "the")) return false;
     size_t n = word_at(r->note, start + 1, 1u << USE_COLOR, &entry), noun = start + 1 + n;
     if (!n && token_among(tokens, start + 1,
@@ -212,6 +258,11 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
     for (size_t gap = 0; at > 0 && gap <= GAP_MOST; gap++) {
+        bool with = tokens->at[at - 1].stop == STOP_COMMA && at < i && token_is(tokens, at, "with");
+        if (with && at > 1 && r->part[at - 2]) { // "has its jacket, with a tear"
+            at--;
+            continue;
+        }
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
         if (r->part[at - 1] && r->scope.fault[at - 1] && in_other(r, at - 1, i)) return false;
         if (r->part[at - 1]) {
@@ -446,8 +497,42 @@ static size_t bare_place(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t to = i;
     while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
+    bool side = to > i;
+    while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
-    return to > i && ends ? to : 0;
+    return side && ends ? to : 0;
+}
+
+// "A small tear, bottom right": the same in a clause of its own.
+static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) {
+    if (i >= r->note->tokens.count || r->note->tokens.at[i].stop != STOP_COMMA) return 0;
+    *from = i + 1;
+    return bare_place(r, i + 1);
+}
+
+// "Scratched and flaking in the middle": one place for both.
+static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { LEAST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "and") || i + 2 >= tokens->count || r->part[i + 1]) return 0;
+    const char *word = tokens->at[i + 1].fold;
+    size_t size = strlen(word);
+    bool participle = size > LEAST && (!strcmp(word + size - 2, "ed") || !strcmp(word + size - 3, "ing"));
+    return participle ? place_behind(r, i + 2, from) : 0;
+}
+
+// "A rip at the elbow that somebody mended": the repair is where the damage was.
+static void move_to_damage(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t k = r->hit_count; k-- > 0;) {
+        const struct fault_hit *damage = &r->hits[k];
+        if (damage->from >= hit->from) continue;
+        if (damage->from < start) return;
+        if (!(r->scope.stance[damage->from] & STANCE_PAST) || damage->kinds[0]->class == CLASS_REPAIR)
+            continue;
+        *spot = spot_of_hit(r, damage);
+        return;
+    }
 }
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -462,6 +547,8 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         if (to && to < hit->to) to = 0;
     }
     if (!to && (to = bare_place(r, hit->to)) != 0) from = hit->to;
+    if (!to) to = bare_clause(r, hit->to, &from);
+    if (!to) to = place_of_both(r, hit->to, &from);
     if (!to) to = place_in_brackets(r, hit->to, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
@@ -483,5 +570,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         spot.where_from = from;
         spot.where_to = to;
     }
+    bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
+    if (nowhere && hit->kinds[0]->class == CLASS_REPAIR) move_to_damage(r, hit, &spot);
     return spot;
 }

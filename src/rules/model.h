@@ -82,6 +82,7 @@ struct flaw {
     struct finder finder;
     struct texts near;    // two groups of words each, parted by " / ": one of each in a clause is the flaw
     struct texts narrows; // ids of kinds that are this one where the material is under `on`
+    struct texts within;  // parts: where given, `narrows` goes by the part instead ("torn" of a lining)
     struct texts parts, on, ask, confused; // `confused`: ids of flaws easily taken for this one
     const char *photo, *caution;
 };

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+// What was denied and is there all the same, said without the word for the fault: "no chips, but there is one
+// on the foot", "no rust other than inside the lid", "the veneer isn't lifting anywhere but one corner".
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_there(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"is",  "there's", "theres", "has", "was",  "wait", "though", "except",
+                                        "but", "find",    "found",  "see", "from", "than", "for"};
+    for (size_t back = 1; back <= 2 && back <= i; back++)
+        for (size_t k = 0; k < COUNT(words); k++)
+            if (token_is(tokens, i - back, words[k])) return true;
+    return false;
+}
+
+// "No chips … but there is one on the foot": "one" is of the kind that was denied last.
+static void read_ones(struct fault_reader *r) {
+    enum { FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
+        if (!token_is(tokens, i, "one") || !is_there(tokens, i) || r->note->taken[i] != TAKEN_NOT) continue;
+        bool place = token_is(tokens, i + 1, "on") || token_is(tokens, i + 1, "in") ||
+                     token_is(tokens, i + 1, "at") || token_is(tokens, i + 1, "near") ||
+                     token_is(tokens, i + 1, "inside") || token_is(tokens, i + 1, "by");
+        if (!place) continue;
+        for (size_t h = r->hit_count; h-- > 0;) {
+            const struct fault_hit *hit = &r->hits[h];
+            if (hit->to > i || i - hit->to > FAR || hit->kinds[0]->form != FAULT) continue;
+            if (!(fault_stance(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN))) break;
+            struct fault_hit one = *hit;
+            one.from = i;
+            one.to = i + 1;
+            struct spot spot = spot_of_hit(r, &one);
+            const char *where = fault_place(r->note, spot.where_from, spot.where_to);
+            fault_tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
+            break;
+        }
+    }
+}
+
+static bool is_denied(const struct fault_reader *r, const struct fault_hit *hit) {
+    uint16_t stance = fault_stance(r, hit);
+    return (stance & (STANCE_DENIED | STANCE_NONE_SEEN)) && !(stance & (STANCE_EXCEPT | STANCE_DOUBLE));
+}
+
+// The first token of what is excepted behind `i`, with no fault of its own; the count of tokens if none.
+static size_t excepted_behind(const struct fault_reader *r, size_t i) {
+    enum { FAR = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at < tokens->count && at < i + FAR; at++) {
+        if (r->scope.fault[at] && !r->part[at]) break;
+        if (r->scope.stance[at] & STANCE_EXCEPT) return at;
+        if (tokens->at[at].stop >= STOP_CLAUSE) break;
+    }
+    return tokens->count;
+}
+
+// "One corner at the back", "on the base": a place, and nothing said of it.
+static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const skipped[] = {"the", "a", "one", "for", "just", "right", "maybe", "two", "its"};
+    enum { SKIP_MOST = 3, WORDS_MOST = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t to = spot_place_at(r, i, from), at = i;
+    while (!to && at < i + SKIP_MOST && token_among(tokens, at, skipped, COUNT(skipped))) at++;
+    if (!to && at < tokens->count && r->part[at]) {
+        *from = at;
+        for (to = at; to < tokens->count && r->part[to] && to < at + WORDS_MOST;) to++;
+        size_t ignored, behind = spot_place_at(r, to, &ignored);
+        if (behind && tokens->at[to].stop == STOP_NONE) to = behind;
+    }
+    return to && (to >= tokens->count || tokens->at[to].stop != STOP_NONE) ? to : 0;
+}
+
+// "The veneer isn't lifting anywhere but one corner": not of the whole veneer.
+static void forget_clear(struct record *record, const struct flaw *kind) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->clear_count; i++)
+        if (record->clear[i].kind != kind) record->clear[kept++] = record->clear[i];
+    record->clear_count = kept;
+}
+
+static void read_excepted(struct fault_reader *r) {
+    for (size_t h = 0; h < r->hit_count; h++) {
+        const struct fault_hit *hit = &r->hits[h];
+        if (hit->kinds[0]->form != FAULT || !is_denied(r, hit)) continue;
+        size_t start = excepted_behind(r, hit->to), from = 0, to = 0;
+        if (start < r->note->tokens.count) to = place_alone(r, start, &from);
+        if (!to) continue;
+        const char *where = fault_place(r->note, from, to);
+        forget_clear(r->note->record, kind_of_hit(r, hit, where));
+        struct fault_hit there = *hit;
+        there.from = start;
+        there.to = to;
+        fault_tell(r, &there, kind_of_hit(r, hit, where), NULL, where);
+    }
+}
+
+void read_again(struct fault_reader *r) {
+    read_ones(r);
+    read_excepted(r);
+}

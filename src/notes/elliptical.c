@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+// What is there and what is not, where the second clause leaves out its verb: "rear cap yes, front cap no",
+// "the lid is there, the key isn't", "nine with their screws and three without", "all with cushions but one".
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool ends_clause(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_is(tokens, i, "and") ||
+           token_is(tokens, i, "but");
+}
+
+// "Is there", "is here", "is with it" in the few words before `i`.
+static bool told_there(const struct tokens *tokens, size_t from, size_t i) {
+    static const char *const words[] = {"there", "here",    "present",  "included",
+                                        "yes",   "with it", "still on", "in place"};
+    for (size_t at = from; at < i; at++)
+        for (size_t k = 0; k < COUNT(words); k++)
+            if (token_phrase(tokens, at, words[k])) return true;
+    return false;
+}
+
+// "The key isn't.", "front cap no": the part behind its own clause's start, and nothing behind the denial.
+static void read_denied_part(struct fault_reader *r, size_t i) {
+    static const char *const denials[] = {"isn't", "aren't", "no", "not", "wasn't", "isnt", "arent"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_among(tokens, i, denials, COUNT(denials)) ? 1 : 0;
+    if (!n && (token_phrase(tokens, i, "is not") || token_phrase(tokens, i, "are not"))) n = 2;
+    if (!n || i == 0 || !ends_clause(tokens, i + n)) return;
+    size_t start = i;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && !token_is(tokens, start - 1, "and") &&
+           !token_is(tokens, start - 1, "but"))
+        start--;
+    if (start == 0 || !told_there(tokens, scope_sentence_start(&r->scope, start - 1), start)) return;
+    size_t from = start;
+    while (from < i && (token_is(tokens, from, "the") || token_is(tokens, from, "its"))) from++;
+    size_t parts = absent_part(r, from);
+    if (parts) absent_tell(r, from, from + parts, i, i + n);
+}
+
+// "Nine with their screws and three without".
+static void read_without(struct fault_reader *r, size_t i) {
+    enum { BACK = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool bare = token_is(tokens, i, "without") && i > 0 && ends_clause(tokens, i + 1);
+    int count = bare ? degrees_number(tokens, i - 1) : 0;
+    if (!count) return;
+    size_t start = scope_sentence_start(&r->scope, i);
+    for (size_t at = i - 1; at > start && at + BACK > i; at--) {
+        size_t from = at;
+        if (!token_is(tokens, at - 1, "with")) continue;
+        while (from < i && (token_is(tokens, from, "the") || token_is(tokens, from, "their"))) from++;
+        size_t parts = absent_part(r, from);
+        struct item_flaw *flaw = parts ? absent_tell(r, from, from + parts, i - 1, i + 1) : NULL;
+        if (flaw) {
+            flaw->count = count;
+            flaw->of = r->note->record->count > count ? r->note->record->count : 0;
+        }
+        return;
+    }
+}
+
+// "All with their cushions but one".
+static void read_all_but(struct fault_reader *r, size_t i) {
+    static const char *const owners[] = {"with", "have", "their", "its", "the", "a", "got"};
+    enum { OWNERS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "all") && !token_is(tokens, i, "each")) return;
+    size_t from = i + 1;
+    while (from < i + 1 + OWNERS_MOST && token_among(tokens, from, owners, COUNT(owners))) from++;
+    size_t parts = from > i + 1 ? absent_part(r, from) : 0, at = from + parts;
+    bool but = token_is(tokens, at, "but") || token_is(tokens, at, "except") || token_is(tokens, at, "bar");
+    int count = parts && but ? degrees_number(tokens, at + 1) : 0;
+    if (!count || !ends_clause(tokens, at + 2)) return;
+    struct item_flaw *flaw = absent_tell(r, from, at, at, at + 2);
+    if (!flaw) return;
+    flaw->count = count;
+    flaw->of = r->note->record->count > count ? r->note->record->count : 0;
+}
+
+void read_elliptical(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        read_denied_part(r, i);
+        read_without(r, i);
+        read_all_but(r, i);
+    }
+}
