@@ -265,6 +265,23 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
     return to;
 }
 
+// "No machine", "no belt": any thing by its own name, where the clause ends behind it.
+static size_t read_no_thing(struct fault_reader *r, size_t i) {
+    static const char *const cues[] = {"no", "without", "minus"};
+    static const char *const ends[] = {"with", "and", "or", "but", "for", "to", "in", "so", "just", "either"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct noun_found noun;
+    if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
+    bool thing = (noun.uses & (1u << USE_THING)) && !noun.gated && !(noun.uses & (1u << USE_COLOR));
+    bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
+                 token_among(tokens, noun.to, ends, COUNT(ends));
+    if (!thing || !ended || is_no_part(tokens->at[noun.to - 1].one)) return 0;
+    for (size_t k = i + 1; k < noun.to; k++)
+        if (r->scope.fault[k]) return 0;
+    absent_tell(r, i + 1, noun.to, i, i + 1);
+    return noun.to;
+}
+
 void read_absent(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -275,8 +292,7 @@ void read_absent(struct fault_reader *r) {
             continue;
         }
         if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = absent_part(r, i + n)) != 0) {
-            size_t end = i + n + parts;
-            size_t gone;
+            size_t end = i + n + parts, gone;
             if (token_is(tokens, i, "no") && n == 1 &&
                 cue_at(&r->scope, behind, COUNT(behind), end, &gone)) { // "no screws missing": all are there
                 absent_tell(r, i + n, end, end, end + gone);
@@ -287,6 +303,11 @@ void read_absent(struct fault_reader *r) {
                                  tokens->at[end].stop == STOP_NONE && denied_too(r, end);
             if (!fault_follows && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
+            continue;
+        }
+        size_t thing = read_no_thing(r, i);
+        if (thing) {
+            i = thing - 1;
             continue;
         }
         struct noun_found noun;

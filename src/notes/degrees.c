@@ -357,6 +357,13 @@ static int places_behind(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// "Page 31 is torn", "side 2 skips": which one, not how many.
+static bool is_ordinal(const struct tokens *tokens, size_t i) {
+    static const char *const kinds[] = {"page", "pages", "plate",  "side", "track", "no",      "number",
+                                        "map",  "sheet", "volume", "vol",  "key",   "chapter", "size"};
+    return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && token_among(tokens, i - 1, kinds, COUNT(kinds));
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     *of = 0;
@@ -372,7 +379,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     }
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
-        int n = degrees_number(tokens, i);
+        int n = is_ordinal(tokens, i) ? 0 : degrees_number(tokens, i);
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
         if (token_is(tokens, i, "couple")) return 2;
         if (token_is(tokens, i, "pair")) return 2;

@@ -229,6 +229,13 @@ static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, cons
            (last && !strcmp(one, last + 1));
 }
 
+// As the rules have them: a part that begins a sentence has a capital.
+static const char *folded_words(struct note *note, size_t from, size_t to) {
+    struct buf out = buf_start(note->arena);
+    for (size_t i = from; i < to; i++) buf_format(&out, "%s%s", i > from ? " " : "", note->tokens.at[i].fold);
+    return out.at;
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     uint16_t stance = fault_stance(r, hit);
@@ -238,8 +245,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     take_cue(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
-    const char *place = spot.part_to > spot.part_from     ? note_words(note, spot.part_from, spot.part_to)
-                        : spot.where_to > spot.where_from ? note_words(note, spot.where_from, spot.where_to)
+    const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
+                        : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
     const struct flaw *kind = kind_of_hit(r, hit, place);
     if (is_of_unsized(r, hit, kind)) return;
@@ -344,6 +351,29 @@ static void gather(struct fault_reader *r) {
     }
 }
 
+static void add_kind(struct fault_hit *hit, const struct flaw *kind) {
+    for (size_t i = 0; i < hit->kind_count; i++)
+        if (hit->kinds[i] == kind) return;
+    if (hit->kind_count < FAULT_KINDS_MOST) hit->kinds[hit->kind_count++] = kind;
+}
+
+// "The lid … split": where the word by itself may name the same kind, it may name its others as well, and
+// the material decides.
+static void widen(struct fault_reader *r, struct fault_hit *hit) {
+    const struct phrase_hits *hits = &r->note->hits;
+    for (size_t pass = 0; pass < 2; pass++) {
+        bool same = pass > 0;
+        for (size_t i = 0; i < hits->count; i++) {
+            const struct phrase_hit *word = &hits->at[i];
+            bool end = (word->from == hit->from || word->to == hit->to) && word->to == word->from + 1;
+            if (word->near || !end) continue;
+            if (!pass) same |= word->flaw == hit->kinds[0];
+            if (pass) add_kind(hit, word->flaw);
+        }
+        if (!same) return;
+    }
+}
+
 static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
@@ -425,14 +455,18 @@ void read_faults(struct note *note) {
     r.scope.fault = arena_array(note->arena, count + 1, sizeof *r.scope.fault);
     gather(&r);
     for (size_t i = 0; i < r.hit_count; i++)
+        if (r.hits[i].near) widen(&r, &r.hits[i]);
+    for (size_t i = 0; i < r.hit_count; i++)
         for (size_t k = r.hits[i].from; k < r.hits[i].to; k++) r.scope.fault[k] = true;
     spot_mark(&r);
     scope_read(&r.scope, note->off);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
+    read_functions(&r);
     read_absent(&r);
     read_elliptical(&r);
+    read_shortfall(&r);
     read_areas(&r);
     settle(note->record);
     settle_working(note->record);

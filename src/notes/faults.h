@@ -88,6 +88,10 @@ void read_again(struct fault_reader *reader);
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three
 // without".
 void read_elliptical(struct fault_reader *reader);
+// functions.c: "the lock doesn't latch", "the fan won't spin".
+void read_functions(struct fault_reader *reader);
+// shortfall.c: "should be seven weights, there's six", "only five of the six are here".
+void read_shortfall(struct fault_reader *reader);
 
 // absent.c: the part of those tokens is missing, said by the words of the cue.
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,

@@ -12,6 +12,7 @@ struct near_word {
     const struct flaw *flaw;
     size_t pair;                // dense number of the pair
     bool second, gated, listed; // listed: a comma may part the two, as in a list under one "no"
+    bool ordered;               // the first group stands before the second
     size_t next;                // index + 1; 0 at the end
 };
 
@@ -30,8 +31,9 @@ static uint64_t hash_of(const char *word, size_t size) {
     return h;
 }
 
-// "{on}" in a group gates the pair: it counts only for a thing that the kind occurs on. "{no}" in a group
-// stands for these: a word that is a fault's only where it is denied ("no worm").
+// "{then}" keeps the order of the groups. "{on}" in a group gates the pair: it counts only for a thing that
+// the kind occurs on. "{no}" in a group stands for these: a word that is a fault's only where it is denied
+// ("no worm").
 static const char denials[] =
     "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't ain't "
     "nothing nor neither nobody nobody's isnt doesnt aint zero";
@@ -39,7 +41,7 @@ static const char denials[] =
 struct group {
     const struct flaw *flaw;
     size_t pair;
-    bool second, gated, listed;
+    bool second, gated, listed, ordered;
 };
 
 static void add_words(struct near *n, const struct group *group, const char *words, size_t size) {
@@ -56,6 +58,7 @@ static void add_words(struct near *n, const struct group *group, const char *wor
                                                         group->second,
                                                         group->gated,
                                                         group->listed,
+                                                        group->ordered,
                                                         0};
         }
         at += length + 1;
@@ -78,9 +81,10 @@ struct near *near_new(struct arena *arena, const struct ruleset *rules) {
             const char *bar = strstr(near->at[k], " / ");
             if (!bar) continue;
             bool gated = strstr(near->at[k], "{on}") != NULL, listed = strstr(near->at[k], "{no}") != NULL;
-            add_words(n, &(struct group){rules->flaws[i], pairs, false, gated, listed}, near->at[k],
+            bool ordered = listed || strstr(near->at[k], "{then}") != NULL; // the "no" comes first
+            add_words(n, &(struct group){rules->flaws[i], pairs, false, gated, listed, ordered}, near->at[k],
                       (size_t)(bar - near->at[k]));
-            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated, listed}, bar + 3,
+            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated, listed, ordered}, bar + 3,
                       strlen(bar + 3));
         }
     }
@@ -134,8 +138,7 @@ bool near_next(const struct near *n, const struct tokens *tokens, size_t *i, siz
         size_t m = *entry ? n->members[*entry - 1].next : chain_at(n, &tokens->at[*i]);
         for (; m; m = n->members[m - 1].next) {
             size_t other = other_behind(n, tokens, *i, &n->members[m - 1]);
-            if (!other || (n->members[m - 1].listed && n->members[m - 1].second))
-                continue; // the "no" comes first
+            if (!other || (n->members[m - 1].ordered && n->members[m - 1].second)) continue;
             *hit = (struct near_hit){n->members[m - 1].listed, n->members[m - 1].gated,
                                      n->members[m - 1].flaw, *i, other + 1};
             *entry = m;

@@ -196,7 +196,8 @@ static const struct key_spec flaw_keys[] = {
      .type = KEY_TEXTS,
      AT(flaw, near),
      .help = "two groups of words parted by ' / ': one of each, near in a clause of a note, is the flaw; "
-             "{no} stands for the words of denial, {on} makes it count only where `on` fits"},
+             "{no} stands for the words of denial, {on} makes it count only where `on` fits, {then} keeps "
+             "the order"},
     {.name = "narrows",
      .type = KEY_TEXTS,
      AT(flaw, narrows),

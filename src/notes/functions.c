@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+// What a part does not do: "the lock doesn't latch", "two poppers won't snap", "the fan won't spin". Which
+// kind that is follows from the part: a fastener does not hold, what turns or slides is stuck, what works by
+// itself works no more.
+#include "notes/faults.h"
+
+#include <string.h>
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", "doesnt", "dont",
+                                      "wont",    "cannot", "wouldn't", "isn't", "aren't"};
+
+// What a sound part does; "wobble", "leak" and their like are no such verbs.
+static const char *const verbs[] = {
+    "latch",     "latching",    "snap",     "snapping",   "close",    "closing",   "shut",    "shutting",
+    "turn",      "turning",     "open",     "opening",    "spin",     "spinning",  "light",   "lighting",
+    "ring",      "ringing",     "hold",     "holding",    "lock",     "locking",   "move",    "moving",
+    "slide",     "sliding",     "catch",    "catching",   "click",    "work",      "working", "play",
+    "playing",   "fire",        "firing",   "charge",     "charging", "tick",      "ticking", "strike",
+    "striking",  "chime",       "chiming",  "pump",       "pumping",  "swivel",    "lift",    "fold",
+    "extend",    "retract",     "fasten",   "grip",       "engage",   "rotate",    "wind",    "winding",
+    "glow",      "blow",        "suck",     "spray",      "seal",     "sealing",   "screw",   "unscrew",
+    "undo",      "reach",       "spring",   "budge",      "shift",    "start",     "pour",    "flow",
+    "draw",      "register",    "come on",  "do up",      "stay up",  "stay shut", "stay on", "stay put",
+    "stay open", "stay closed", "stay in",  "go on",      "go in",    "go up",     "go down", "go round",
+    "come out",  "come off",    "light up", "screw down", "screw on", "pull out",  "push in"};
+
+static const struct {
+    const char *kind, *parts;
+} kinds[] = {
+    {"zip-fault", " zip zipper popper press-stud snap velcro "},
+    {"clasp-fault",
+     " lock clasp catch latch hasp hook buckle fastener fastening clip pin brooch button stud bolt "},
+    {"seized",
+     " key knob wheel hinge drawer lid door tap valve screw nut handle crank lever shutter slide ring "
+     "focus cap top stopper cover castor caster winder tuner peg pedal blind gate tray leg shelf head "
+     "jaw vice dial cursor barrel piston trigger "},
+    {"partly-working",
+     " light lamp bulb motor fan speaker bell horn timer switch button meter needle pump "
+     "bellows battery heater element alarm strike chime display screen indicator gauge reed "
+     "burner mantle flash player turntable deck channel reel spring bladder "},
+};
+
+static const struct flaw *kind_of_part(const struct fault_reader *r, size_t i) {
+    const struct token *token = &r->note->tokens.at[i];
+    for (size_t k = 0; k < COUNT(kinds); k++) {
+        const char *words[] = {token->one, token->fold};
+        for (size_t w = 0; w < COUNT(words); w++) {
+            char padded[32];
+            size_t size = strlen(words[w]);
+            if (size + 3 > sizeof padded) continue;
+            padded[0] = ' ';
+            memcpy(padded + 1, words[w], size);
+            memcpy(padded + size + 1, " ", 2);
+            if (strstr(kinds[k].parts, padded)) return ruleset_flaw(r->note->rules, kinds[k].kind);
+        }
+    }
+    return NULL;
+}
+
+static size_t verb_at(const struct tokens *tokens, size_t i) {
+    static const char *const adverbs[] = {"quite",    "fully", "always", "really",
+                                          "properly", "even",  "want to"};
+    if (token_among(tokens, i, adverbs, COUNT(adverbs))) i++;
+    for (size_t k = 0; k < COUNT(verbs); k++) {
+        size_t n = token_phrase(tokens, i, verbs[k]);
+        if (n) return i + n;
+    }
+    return 0;
+}
+
+// The part before the denial, at most a few words back in its clause.
+static bool part_before(const struct fault_reader *r, size_t i, size_t *at) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t back = 1; back <= BACK && back <= i; back++) {
+        if (tokens->at[i - back].stop != STOP_NONE || token_is(tokens, i - back, "i") ||
+            token_is(tokens, i - back, "you"))
+            return false;
+        *at = i - back;
+        if (kind_of_part(r, i - back)) return true;
+    }
+    return false;
+}
+
+static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < to && r->hits[k].to > from && r->note->taken[r->hits[k].from] == TAKEN_FLAW)
+            return true;
+    return false;
+}
+
+void read_functions(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        size_t part = 0, to;
+        if (!token_among(tokens, i, denials, COUNT(denials)) || !(to = verb_at(tokens, i + 1)) ||
+            !part_before(r, i, &part) || is_told(r, part, to))
+            continue;
+        if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
+        struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_part(r, part)}, .kind_count = 1};
+        size_t from = part;
+        while (from > 0 && r->part[from - 1]) from--;
+        if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;
+        fault_tell(r, &hit, hit.kinds[0], fault_place(r->note, from, part + 1), NULL);
+        i = to - 1;
+    }
+}
