@@ -297,6 +297,7 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
     if (i >= tokens->count) return 0;
+    if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;
     const struct token *t = &tokens->at[i];
     for (size_t k = 1; k < COUNT(names); k++)
         if (!strcmp(t->fold, names[k])) return (int)k;

@@ -255,6 +255,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "taken back");
         return;
     }
+    if (stance & STANCE_DENIED && !strcmp(kind->rule.id, "powers-on-only"))
+        return; // "the light never comes on"
     bool there = stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_LIMITED);
     if (stance & STANCE_PLANNED && kind->class == CLASS_REPAIR) {
         leave(r, hit, "not done");

@@ -9,7 +9,7 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", "doesnt", "dont",
-                                      "wont",    "cannot", "wouldn't", "isn't", "aren't"};
+                                      "wont",    "cannot", "wouldn't", "isn't", "aren't", "never"};
 
 // What a sound part does; "wobble", "leak" and their like are no such verbs.
 static const char *const verbs[] = {
@@ -59,6 +59,20 @@ static const struct flaw *kind_of_part(const struct fault_reader *r, size_t i) {
     return NULL;
 }
 
+// "Never comes on", "never rings".
+static size_t third_person(const struct tokens *tokens, size_t i) {
+    size_t size = i < tokens->count ? strlen(tokens->at[i].fold) : 0;
+    if (size < 4 || tokens->at[i].fold[size - 1] != 's') return 0;
+    for (size_t k = 0; k < COUNT(verbs); k++) {
+        size_t first = strcspn(verbs[k], " ");
+        bool same = !strncmp(tokens->at[i].fold, verbs[k], first) && (size == first + 1 || size == first + 2);
+        if (!same) continue;
+        if (!verbs[k][first]) return i + 1;
+        if (token_is(tokens, i + 1, verbs[k] + first + 1)) return i + 2;
+    }
+    return 0;
+}
+
 static size_t verb_at(const struct tokens *tokens, size_t i) {
     static const char *const adverbs[] = {"quite",    "fully", "always", "really",
                                           "properly", "even",  "want to"};
@@ -67,7 +81,7 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
         size_t n = token_phrase(tokens, i, verbs[k]);
         if (n) return i + n;
     }
-    return 0;
+    return i > 0 && token_is(tokens, i - 1, "never") ? third_person(tokens, i) : 0;
 }
 
 // The part before the denial, at most a few words back in its clause.

@@ -7,12 +7,27 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 // Before the number that belongs to the whole.
-static const char *const wholes[] = {
-    "should be",        "supposed to be", "meant to be",   "ought to be",
-    "should have been", "should have",    "meant to have", "supposed to have",
-    "used to be",       "box says",       "bag says",      "label says",
-    "lid says",         "list says",      "it says",       "says there should be",
-    "originally",       "made for",       "holds"};
+static const char *const wholes[] = {"should be",
+                                     "supposed to be",
+                                     "meant to be",
+                                     "ought to be",
+                                     "should have been",
+                                     "should have",
+                                     "meant to have",
+                                     "supposed to have",
+                                     "used to be",
+                                     "box says",
+                                     "bag says",
+                                     "label says",
+                                     "lid says",
+                                     "list says",
+                                     "it says",
+                                     "says there should be",
+                                     "originally",
+                                     "made for",
+                                     "was",
+                                     "were",
+                                     "holds"};
 
 struct amount {
     size_t at; // token of the number
@@ -76,7 +91,10 @@ static void read_should(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n = 0;
     for (size_t k = 0; k < COUNT(wholes) && !n; k++) n = token_phrase(tokens, i, wholes[k]);
-    if (!n || !is_number_said(tokens, i + n)) return;
+    bool ends = tokens->count > i + n + 1 && tokens->at[i + n + 1].kind == TOKEN_SIGN;
+    bool were = token_is(tokens, i, "was") || token_is(tokens, i, "were"); // "eleven, was a dozen"
+    if (!n || !is_number_said(tokens, i + n) || (were && !ends && !token_is(tokens, i + n + 1, "dozen")))
+        return;
     struct amount whole = number_from(r, i + n, i + n + 2), here = {0, 0};
     size_t start = i > FAR ? i - FAR : 0, sentence = scope_sentence_start(&r->scope, i);
     for (size_t at = start > sentence ? start : sentence; at < i; at++) {
