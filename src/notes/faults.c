@@ -277,8 +277,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = "box";
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
-        static const char *const virtues[] = {"working-tested", "complete-counted"};
-        bool virtue = false; // that it works or is whole is not looked for as a fault is
+        static const char *const virtues[] = {
+            "working-tested",         "complete-counted",       "untested",
+            "completeness-unknown",   "inside-not-inspected",   "authenticity-unverified",
+            "timekeeping-unverified", "impact-history-unknown", "patina"};
+        bool virtue = false; // that it works, is whole or was tried is not looked for as a fault is
         for (size_t i = 0; i < sizeof virtues / sizeof *virtues; i++)
             virtue |= !strcmp(kind->rule.id, virtues[i]);
         if (virtue) {

@@ -100,6 +100,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
+    amount |= token_is(tokens, i, "hair") && i > 0 && token_is(tokens, i - 1, "a");       // "leans a hair"
     amount |= token_is(tokens, i, "bar") && is_article(tokens, i + 1);                    // "fine bar a chip"
     if (n && !amount) return n;
     if (amount) return 0;
@@ -537,7 +538,8 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
-    if (hit->own_no) return spot;
+    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
+        return spot; // "well out of date": no well
     size_t from = 0, next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), &from);
     if (!to) to = place_further(r, next, &from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
@@ -554,7 +556,12 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         spot.where_from = from;
         spot.where_to = to;
     }
-    if (piece_before(r, hit->from, &from, &to) || subject_before(r, hit->from, &from, &to)) {
+    bool absence = hit->kinds[0]->form == ABSENCE; // the part is what lacks, not what lacks it
+    if (absence && part_inside(r, hit, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
+    } else if ((!absence && piece_before(r, hit->from, &from, &to)) ||
+               subject_before(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (hit->near && r->part[hit->from]) { // "the clasp won't stay shut"

@@ -327,6 +327,7 @@ const char *say_place(struct arena *arena, const char *where) {
     struct tokens t = {.count = 0};
     struct buf out = buf_start(arena);
     if (!split(&t, where)) return where;
+    if (t.count && is_word(&t.at[0], "where")) return where; // "where it folds": a clause, and no noun
     if (!t.count || put_fixed(&out, &t)) return out.at;
     struct state state = {NULL, false};
     for (size_t from = 0; from < t.count;) {
