@@ -88,7 +88,6 @@ static const struct cue before[] = {
     {"never", DENIES},
     {"nil", DENIES},
     {"no", DENIES},
-    {"no one's", DENIES},
     {"no evidence of", LOOKED_FOR},
     {"no hint of", LOOKED_FOR},
     {"no obvious", LOOKED_FOR},
@@ -96,10 +95,11 @@ static const struct cue before[] = {
     {"no signs of", LOOKED_FOR},
     {"no trace of", LOOKED_FOR},
     {"no traces of", LOOKED_FOR},
+    {"no one's", DENIES},
     {"no visible", LOOKED_FOR},
-    {"none of", DENIES},
     {"nobody has", DENIES},
     {"nobody's", DENIES},
+    {"none of", DENIES},
     {"nor", DENIES},
     {"not", DENIES},
     {"not a", DENIES},
@@ -124,9 +124,9 @@ static const struct cue before[] = {
 // Behind what is denied: "cracks: none", "chip free", "no scratches found". They govern the clause up to
 // them.
 static const struct cue behind[] = {
-    {"are absent", DENIES},
+    {"aren't there", DENIES},
     {"free", DENIES},
-    {"is absent", DENIES},
+    {"isn't there", DENIES},
     {"no where", LOOKED_FOR},
     {"none", DENIES},
     {"none at all", DENIES},
