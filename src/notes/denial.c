@@ -282,6 +282,14 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
 }
 
+// "No bigger than a grain of salt", "no more than an inch": how much, and no denial.
+static bool is_measure(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"bigger", "larger", "more",    "longer",  "wider",
+                                        "worse",  "deeper", "less",    "smaller", "thicker",
+                                        "doubt",  "wonder", "problem", "idea"};
+    return token_is(tokens, i, "no") && token_among(tokens, i + 1, words, COUNT(words));
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -293,7 +301,7 @@ void scope_denial(struct scope *s) {
             i += n - 1;
             continue;
         }
-        if (!first) continue;
+        if (!first || is_measure(tokens, i)) continue;
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked);
         scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);

@@ -11,6 +11,10 @@ static const char *const words[] = {"box",    "carton",  "packaging", "package",
                                     "sleeve", "blister", "case box",  "outer box"};
 
 static bool is_packing(const struct scope *s, size_t i) {
+    const struct family *family = s->note->record->family;
+    bool worn = family && (!strcmp(family->rule.id, "clothing") || !strcmp(family->rule.id, "linens"));
+    if (token_is(&s->note->tokens, i + 1, "of")) return false;         // "a box of 14 valves"
+    if (worn && token_is(&s->note->tokens, i, "sleeve")) return false; // a coat's
     for (size_t k = 0; k < COUNT(words); k++)
         if (token_is(&s->note->tokens, i, words[k])) return true;
     return false;

@@ -39,8 +39,9 @@ static struct amount number_from(const struct fault_reader *r, size_t i, size_t 
     const struct tokens *tokens = &r->note->tokens;
     for (; i < end && i < tokens->count; i++) {
         int value = degrees_number(tokens, i);
-        bool other = token_is(tokens, i + 1, "of") || r->note->taken[i] == TAKEN_MEASURE ||
-                     r->note->taken[i] == TAKEN_MARK || r->note->taken[i] == TAKEN_ASIDE;
+        bool other = (token_is(tokens, i + 1, "of") && !token_is(tokens, i + 2, "them")) ||
+                     r->note->taken[i] == TAKEN_MEASURE || r->note->taken[i] == TAKEN_MARK ||
+                     r->note->taken[i] == TAKEN_ASIDE;
         if (value && !other) return (struct amount){i, value};
     }
     return (struct amount){end, 0};

@@ -86,7 +86,8 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
                                          "stuck",  "sent", "screwed", "sewn",   "sewed",   "nailed",
                                          "goes",   "go",   "went",    "bring",  "brought", "send",
                                          "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
-    static const char *const behind[] = {"on", "together", "in", "up", "to", "into", "then"};
+    static const char *const behind[] = {"on",   "together", "in",   "up", "to",
+                                         "into", "then",     "with", "by", "using"};
     if (!token_is(tokens, i, "back") || i == 0) return false;
     return token_among(tokens, i - 1, before, COUNT(before)) &&
            (token_among(tokens, i + 1, behind, COUNT(behind)) || i + 1 >= tokens->count ||
@@ -94,9 +95,22 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
             tokens->at[i + 1].stop != STOP_NONE);
 }
 
+// "A box of 14 knobs", "a couple of places", "the first few", "scratched to bits": no part of anything.
+static bool is_no_spot(const struct tokens *tokens, size_t i) {
+    static const char *const holders[] = {"box",    "bag",    "tin",      "tray",
+                                          "carton", "bundle", "envelope", "roll"};
+    static const char *const amounts[] = {"few", "couple", "bits", "mark", "marks", "place", "places"};
+    bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
+    bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
+    return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||
+           (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i)) return 0;
+    if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
+        is_no_spot(tokens, i))
+        return 0;
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
@@ -256,6 +270,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
                                         "inner", "outer", "top",    "bottom", "battery", "inside", "outside",
                                         "big",   "small", "second", "first",  "one"};
     static const char *const joints[] = {"and", "so", "because", "since", "which", "where", "when", "if"};
+    static const char *const particles[] = {"up", "down", "over"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
     for (size_t gap = 0; at > 0 && gap <= GAP_MOST; gap++) {
@@ -276,7 +291,9 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             size_t behind = start;
             while (behind > 0 && is_article(tokens, behind - 1)) behind--;
             *from = start;
-            return !(behind > 0 && is_preposition(tokens, behind - 1));
+            bool bare =
+                behind == start && behind > 0 && token_among(tokens, behind - 1, particles, COUNT(particles));
+            return bare || !(behind > 0 && is_preposition(tokens, behind - 1)); // "the take up key"
         }
         if (r->scope.fault[at - 1] || token_among(tokens, at - 1, joints, COUNT(joints))) return false;
         at--;
@@ -456,7 +473,7 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     const struct tokens *tokens = &r->note->tokens;
     if (hit->near || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
         is_adverb(tokens, hit->to) || is_preposition(tokens, hit->to) || r->scope.fault[hit->to] ||
-        is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
+        token_is(tokens, hit->to, "all") || is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
         return false;
     *from = hit->to;
     for (*to = hit->to; *to < tokens->count && r->part[*to] && *to < hit->to + PART_WORDS_MOST;) ++*to;
@@ -536,7 +553,24 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
     }
 }
 
+// "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
+static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
+    const struct token *head = &r->note->tokens.at[to - 1];
+    const char *noun = hit->kinds[0]->noun;
+    return to == from + 1 && noun && hit->kinds[0]->form == FAULT && strlen(head->one) > 2 &&
+           strstr(noun, head->one) && !hit->kinds[0]->within.count;
+}
+
+static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit);
+
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
+    struct spot spot = any_spot_of(r, hit);
+    if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
+        spot.part_from = spot.part_to = 0;
+    return spot;
+}
+
+static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
         return spot; // "well out of date": no well
