@@ -211,7 +211,7 @@ static void tell_absence(struct maker *m) {
                 : arena_format(m->arena, "%s of the %s %s", say_number(m->arena, count),
                                say_number(m->arena, flaw->of), plural);
     else
-        c->subject = text(m, say_number(m->arena, count), count > 1 ? plural : part);
+        c->subject = text(m, say_number(m->arena, count), count > 1 ? plural : say_singular(m->arena, part));
 }
 
 // --- the whole ---

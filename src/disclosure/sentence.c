@@ -120,9 +120,16 @@ static bool shares_subject(const struct clause *a, const struct clause *b) {
     return !a->missing && !b->missing && a->maybe == b->maybe && !strcmp(a->subject, b->subject);
 }
 
+static bool is_past(const struct clause *c) {
+    return !strncmp(c->rest, "not been ", 9) || !strncmp(c->rest, "been ", 5) ||
+           !strncmp(c->rest, "shrunk ", 7);
+}
+
 // A part is told once and for all. The whole is told in the order of the paragraph: what stands between may
 // not be passed over, and that it works or not stands alone.
+// "It has not been tested and a chip" is no sentence: the two uses of "has" stand apart.
 static bool may_join(const struct clause *head, const struct clause *c, bool passed_over) {
+    if (head->verb == VERB_HAS && c->verb == VERB_HAS && is_past(head) != is_past(c)) return false;
     if (!is_whole(head)) return true;
     return !passed_over && (head->band == c->band || head->band != BAND_FUNCTION);
 }
@@ -148,11 +155,6 @@ static const struct wording wordings[] = {{.seen = true},
 static const char *verb_words(const struct clause *head, enum clause_verb verb, const struct wording *w) {
     if (verb != VERB_HAS || !w->shows) return clause_verb_words(verb, head->many, head->maybe);
     return head->maybe ? "may show" : head->many ? "show" : "shows";
-}
-
-static bool is_past(const struct clause *c) {
-    return !strncmp(c->rest, "not been ", 9) || !strncmp(c->rest, "been ", 5) ||
-           !strncmp(c->rest, "shrunk ", 7);
 }
 
 static const char *verb_part(struct teller *t, const struct clause *const *group, size_t count,

@@ -52,10 +52,7 @@ static void read_without(struct fault_reader *r, size_t i) {
         while (from < i && (token_is(tokens, from, "the") || token_is(tokens, from, "their"))) from++;
         size_t parts = absent_part(r, from);
         struct item_flaw *flaw = parts ? absent_tell(r, from, from + parts, i - 1, i + 1) : NULL;
-        if (flaw) {
-            flaw->count = count;
-            flaw->of = r->note->record->count > count ? r->note->record->count : 0;
-        }
+        if (flaw) flaw->count = count;
         return;
     }
 }
@@ -73,9 +70,7 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     int count = parts && but ? degrees_number(tokens, at + 1) : 0;
     if (!count || !ends_clause(tokens, at + 2)) return;
     struct item_flaw *flaw = absent_tell(r, from, at, at, at + 2);
-    if (!flaw) return;
-    flaw->count = count;
-    flaw->of = r->note->record->count > count ? r->note->record->count : 0;
+    if (flaw) flaw->count = count;
 }
 
 void read_elliptical(struct fault_reader *r) {

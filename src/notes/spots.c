@@ -555,10 +555,11 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
 
 // "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
 static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
-    const struct token *head = &r->note->tokens.at[to - 1];
+    static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue"};
+    const struct tokens *tokens = &r->note->tokens;
     const char *noun = hit->kinds[0]->noun;
-    return to == from + 1 && noun && hit->kinds[0]->form == FAULT && strlen(head->one) > 2 &&
-           strstr(noun, head->one) && !hit->kinds[0]->within.count;
+    return to == from + 1 && noun && token_among(tokens, from, words, COUNT(words)) &&
+           strstr(noun, tokens->at[from].one);
 }
 
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit);
