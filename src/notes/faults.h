@@ -43,7 +43,7 @@ struct spot {
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
-// Is a part or place word at `i`? How many tokens it takes, 0 if not.
+// spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
 // "Cracked where it bends": does token `i` only tell a place by what happens there?

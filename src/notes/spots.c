@@ -11,44 +11,6 @@
 
 enum { PLACE_WORDS_MOST = 6, PART_WORDS_MOST = 4, GAP_MOST = 6 };
 
-// Words for parts and places that no list has a use for but this one, in the order of their bytes.
-static const char *const always[] = {
-    "antenna",  "arm",      "arms",    "back",       "backing",   "base",      "bezel",  "blade",
-    "board",    "body",     "bottom",  "bowl",       "box",       "buckle",    "button", "buttons",
-    "case",     "center",   "centre",  "chain",      "clasp",     "collar",    "cord",   "corner",
-    "corners",  "cover",    "crystal", "cuff",       "cuffs",     "dial",      "door",   "drawer",
-    "ear",      "edge",     "edges",   "end",        "endpaper",  "endpapers", "ends",   "exterior",
-    "face",     "feet",     "finish",  "flex",       "flyleaf",   "fold",      "foot",   "frame",
-    "fringe",   "front",    "gilt",    "glass",      "grille",    "gutter",    "hand",   "handle",
-    "handles",  "hands",    "head",    "heel",       "heels",     "hem",       "hinge",  "hinges",
-    "inside",   "interior", "jacket",  "key",        "keys",      "knob",      "knobs",  "label",
-    "leg",      "legs",     "lens",    "lid",        "lining",    "lip",       "margin", "margins",
-    "middle",   "mount",    "neck",    "nose",       "outside",   "page",      "pages",  "plug",
-    "pocket",   "rim",      "screen",  "seam",       "seams",     "seat",      "shade",  "shelf",
-    "shoulder", "side",     "sides",   "sleeve",     "sleeves",   "socket",    "sole",   "soles",
-    "spine",    "spout",    "stem",    "stone",      "stopper",   "strap",     "string", "strings",
-    "surface",  "switch",   "tail",    "tine",       "tines",     "tip",       "toe",    "toes",
-    "top",      "tray",     "trim",    "underneath", "underside", "well",      "wheel",  "wheels",
-    "wing",     "zip",      "zipper"};
-
-static bool among(const char *word) {
-    size_t from = 0, to = COUNT(always);
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        int order = strcmp(word, always[middle]);
-        if (!order) return true;
-        if (order > 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return false;
-}
-
-static bool is_always(const struct token *token) {
-    return among(token->fold) || (token->one != token->fold && among(token->one));
-}
-
 static bool is_preposition(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
         "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
@@ -68,71 +30,6 @@ static bool is_article(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
                                         "that", "each", "all", "my",  "their", "it's"};
     return token_among(tokens, i, words, COUNT(words));
-}
-
-// "Winder's stiff": the winder.
-static bool is_owner(const struct fault_reader *r, const struct token *token) {
-    size_t n = strlen(token->fold);
-    if (n < 3 || strcmp(token->fold + n - 2, "'s") != 0) return false;
-    const char *one = say_singular(r->note->arena, arena_copy(r->note->arena, token->fold, n - 2));
-    struct word_entry entry;
-    return among(one) || (r->note->book && wordbook_find(r->note->book, one, strlen(one), &entry) &&
-                          (entry.uses & ((1u << USE_PART) | (1u << USE_PLACE))));
-}
-
-// "Glued back on", "it came back": a direction, not the back of the thing.
-static bool is_adverb_back(const struct tokens *tokens, size_t i) {
-    static const char *const before[] = {"came",   "come", "comes",   "coming", "put",     "glued",
-                                         "stuck",  "sent", "screwed", "sewn",   "sewed",   "nailed",
-                                         "goes",   "go",   "went",    "bring",  "brought", "send",
-                                         "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
-    static const char *const behind[] = {"on",   "together", "in",   "up", "to",
-                                         "into", "then",     "with", "by", "using"};
-    if (!token_is(tokens, i, "back") || i == 0) return false;
-    return token_among(tokens, i - 1, before, COUNT(before)) &&
-           (token_among(tokens, i + 1, behind, COUNT(behind)) || i + 1 >= tokens->count ||
-            token_is(tokens, i - 1, "came") || token_is(tokens, i - 1, "come") ||
-            tokens->at[i + 1].stop != STOP_NONE);
-}
-
-// "A box of 14 knobs", "a couple of places", "the first few", "scratched to bits": no part of anything.
-static bool is_no_spot(const struct tokens *tokens, size_t i) {
-    static const char *const holders[] = {"box",    "bag",    "tin",      "tray",
-                                          "carton", "bundle", "envelope", "roll"};
-    static const char *const amounts[] = {"few", "couple", "bits", "mark", "marks", "place", "places"};
-    bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
-    bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
-    return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||
-           (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
-}
-
-size_t spot_word(const struct fault_reader *r, size_t i) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
-        is_no_spot(tokens, i))
-        return 0;
-    struct word_entry entry;
-    size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
-    bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"
-    amount |= token_is(tokens, i, "hair") && i > 0 && token_is(tokens, i - 1, "a");       // "leans a hair"
-    amount |= token_is(tokens, i, "bar") && is_article(tokens, i + 1);                    // "fine bar a chip"
-    if (n && !amount) return n;
-    if (amount) return 0;
-    return is_always(&tokens->at[i]) || is_owner(r, &tokens->at[i]) ||
-                   phrases_is_part(r->note->phrases, tokens->at[i].fold) ||
-                   phrases_is_part(r->note->phrases, tokens->at[i].one)
-               ? 1
-               : 0;
-}
-
-void spot_mark(struct fault_reader *r) {
-    const struct tokens *tokens = &r->note->tokens;
-    r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
-    for (size_t i = 0; i < tokens->count; i++) {
-        size_t n = spot_word(r, i);
-        for (size_t k = 0; k < n; k++) r->part[i + k] = true;
-        if (n) i += n - 1;
-    }
 }
 
 static bool ends_place(const struct fault_reader *r, size_t i) {

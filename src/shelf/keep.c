@@ -3,6 +3,7 @@
 // says that nothing shows it. In doubt it stays.
 #include <string.h>
 
+#include "say/say.h"
 #include "shelf/propose.h"
 #include "text/utf8.h"
 
@@ -168,21 +169,93 @@ bool keep_holds(struct arena *arena, const struct kept_words *kept, const char *
     return true;
 }
 
+// A word kept for its own sake stands as a title has it; a name and a mark as the seller wrote them.
+static const char *as_title(struct arena *arena, const struct kept_words *kept, size_t i) {
+    const struct kept_word *w = &kept->items[i];
+    const char *word = arena_copy(arena, kept->title + w->from, w->to - w->from);
+    enum { ABBREVIATION_MOST = 3 };
+    bool shouts = strpbrk(kept->title, "abcdefghijklmnopqrstuvwxyz") == NULL;
+    if (has_digit(word) || (shouts && strlen(word) <= ABBREVIATION_MOST)) return word;
+    return say_title_case(arena, shouts ? utf8_fold(arena, word) : word);
+}
+
+// Where `title` has the word of kept item `i`: its first byte, NULL if nowhere; `*end` behind it.
+static const char *word_in(struct arena *arena, const struct kept_words *kept, size_t i, const char *title,
+                           const char **end) {
+    struct folds own = folds_of(
+        arena, arena_copy(arena, kept->title + kept->items[i].from, kept->items[i].to - kept->items[i].from));
+    if (!own.count || word_is_free(own.at[0])) return NULL;
+    for (size_t at = 0; title[at];) {
+        at += strspn(title + at, " ");
+        size_t size = strcspn(title + at, " ");
+        struct folds word = folds_of(arena, arena_copy(arena, title + at, size));
+        if (word.count == own.count && word.count && !strcmp(word.at[0], own.at[0])) {
+            *end = title + at + size;
+            return title + at;
+        }
+        at += size;
+    }
+    return NULL;
+}
+
+// "On rollers": the small word before it goes with it.
+static const char *with_small_word(struct arena *arena, const struct kept_words *kept, size_t i) {
+    const char *word = as_title(arena, kept, i);
+    if (i == 0 || kept->items[i - 1].must) return word;
+    const struct kept_word *before = &kept->items[i - 1];
+    const char *small =
+        utf8_fold(arena, arena_copy(arena, kept->title + before->from, before->to - before->from));
+    return word_is_free(small) && strlen(small) < 5 ? arena_format(arena, "%s %s", small, word) : word;
+}
+
+static const char *put_at(struct arena *arena, const char *base, size_t at, const char *word) {
+    const char *gap = at && base[at - 1] != ' ' ? " " : "";
+    return arena_format(arena, "%.*s%s%s%s%s", (int)at, base, gap, word,
+                        base[at] && base[at] != ' ' ? " " : "", base + at);
+}
+
+// Before the word that it stood before, else behind the word that it stood behind, else at the end.
+static const char *put_back(struct arena *arena, const struct kept_words *kept, size_t i, const char *base) {
+    const char *end;
+    if (i + 1 < kept->count) {
+        const char *next = word_in(arena, kept, i + 1, base, &end);
+        if (next) return put_at(arena, base, (size_t)(next - base), as_title(arena, kept, i));
+    }
+    for (size_t k = i; k-- > 0;)
+        if (word_in(arena, kept, k, base, &end))
+            return put_at(arena, base, (size_t)(end - base), with_small_word(arena, kept, i));
+    return put_at(arena, base, strlen(base), with_small_word(arena, kept, i));
+}
+
+// A capital or a figure: more likely a name than a word ("Grenholt jug", "valve radio").
+static bool has_name(const struct kept_words *kept, size_t i) {
+    const struct kept_word *w = &kept->items[i];
+    for (size_t at = w->from; at < w->to; at++)
+        if (kept->title[at] < 'a' || kept->title[at] > 'z') return true;
+    return false;
+}
+
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const char *base) {
-    struct buf front = buf_start(arena), back = buf_start(arena);
-    struct folds folds = folds_of(arena, base);
+    struct buf front = buf_start(arena);
+    const char *title = base;
     // What stood first is most likely a maker's name, and goes on to stand first.
     bool first = true;
     for (size_t i = 0; i < kept->count; i++) {
+        struct folds folds = folds_of(arena, arena_format(arena, "%s %s", front.at, title));
         bool missing = lacks(arena, kept, i, &folds);
-        first = first && missing;
+        const char *end;
+        bool beside =
+            i + 1 < kept->count && !kept->items[i + 1].must && word_in(arena, kept, i + 1, base, &end);
+        first = first && missing && !(beside && !has_name(kept, i));
         if (!missing) continue;
-        struct buf *to = first ? &front : &back;
-        const struct kept_word *w = &kept->items[i];
-        if (to == &back || to->n) buf_byte(to, ' ');
-        buf_add(to, kept->title + w->from, w->to - w->from);
+        if (!first) {
+            title = put_back(arena, kept, i, title);
+            continue;
+        }
+        if (front.n) buf_byte(&front, ' ');
+        buf_text(&front, as_title(arena, kept, i));
     }
-    return arena_format(arena, "%s%s%s%s", front.at, front.n && *base ? " " : "", base, back.at);
+    return arena_format(arena, "%s%s%s", front.at, front.n && *title ? " " : "", title);
 }
 
 const char *words_beyond(struct arena *arena, const char *a, const char *b) {

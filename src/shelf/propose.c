@@ -23,10 +23,33 @@ static void put_text(struct arena *arena, struct node *map, const char *key, con
         node_put(arena, map, key, node_text(arena, text));
 }
 
+// Each word once, spaces for the others so that places stay: of "brass oil lamp lamp" the lamp is an oil
+// lamp.
+static const char *each_word_once(struct arena *arena, const char *title) {
+    enum { LEAST = 3 };
+    char *copy = arena_string(arena, title);
+    for (size_t at = 0; copy[at];) {
+        at += strspn(copy + at, " ");
+        size_t size = strcspn(copy + at, " ");
+        bool lettered = strcspn(copy + at, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") < size;
+        const char *word = utf8_fold(arena, arena_copy(arena, copy + at, size));
+        bool again = false;
+        for (size_t k = 0; k < at && size >= LEAST && lettered && !again;) {
+            k += strspn(copy + k, " ");
+            size_t other = strcspn(copy + k, " ");
+            again = k < at && !strcmp(word, utf8_fold(arena, arena_copy(arena, copy + k, other)));
+            k += other;
+        }
+        if (again) memset(copy + at, ' ', size);
+        at += size;
+    }
+    return copy;
+}
+
 static struct node *row_tree(struct arena *arena, const struct shelf_row *row) {
     struct node *tree = node_map(arena), *attributes = node_map(arena), *listing = node_map(arena);
     struct buf notes = buf_start(arena);
-    buf_format(&notes, "%s.\n", row->title);
+    buf_format(&notes, "%s.\n", each_word_once(arena, row->title));
     if (row->description &&
         utf8_unwanted(row->description, strlen(row->description), true) == strlen(row->description))
         buf_text(&notes, row->description);
@@ -201,9 +224,11 @@ static void choose(struct proposing *p) {
     out->drops = words_beyond(p->arena, p->row->title, title);
     struct buf words = buf_start(p->arena);
     for (size_t i = 0; i < p->kept.count; i++)
-        if (p->kept.items[i].unknown)
-            buf_format(&words, " %.*s", (int)(p->kept.items[i].to - p->kept.items[i].from),
-                       p->kept.title + p->kept.items[i].from);
+        if (p->kept.items[i].unknown) {
+            const char *word = arena_copy(p->arena, p->kept.title + p->kept.items[i].from,
+                                          p->kept.items[i].to - p->kept.items[i].from);
+            if (!strstr(words.at, arena_format(p->arena, " %s", word))) buf_format(&words, " %s", word);
+        }
     if (words.n) attend(p, arena_format(p->arena, "kept, for no rule knows them:%s", words.at));
 }
 
