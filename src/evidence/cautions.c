@@ -296,8 +296,8 @@ static bool in_family(struct raiser *r, const struct texts *on) {
     size_t count;
     const char *noun = utf8_fold(r->arena, say_singular(r->arena, r->record->type.value));
     const struct thing *const *things = ruleset_things(r->rules, noun, &count);
-    const char *head = strrchr(noun, ' ');
-    if (!things && head) things = ruleset_things(r->rules, head + 1, &count);
+    for (const char *at = noun; !things && (at = strchr(at, ' ')) != NULL;)
+        things = ruleset_things(r->rules, ++at, &count);
     for (size_t i = 0; things && i < count; i++)
         if (holds(on, things[i]->family->rule.id)) return true;
     return false;

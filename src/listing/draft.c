@@ -30,8 +30,8 @@ const struct family *listing_family(struct arena *arena, const struct ruleset *r
     if (record->type.value) {
         const char *noun = utf8_fold(arena, say_singular(arena, record->type.value));
         things = ruleset_things(rules, noun, known);
-        const char *head = strrchr(noun, ' ');
-        if (!things && head) things = ruleset_things(rules, head + 1, known);
+        for (const char *at = noun; !things && (at = strchr(at, ' ')) != NULL;)
+            things = ruleset_things(rules, ++at, known);
     }
     const struct family *other = ruleset_family(rules, "other");
     return things ? things[0]->family : other ? other : rules->families[0];

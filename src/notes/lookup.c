@@ -165,9 +165,20 @@ struct noun_memo *noun_memos(struct arena *arena, size_t count) {
     return arena_array(arena, count + 1, sizeof(struct noun_memo));
 }
 
+static bool noun_by_ear(const struct note *note, size_t i, struct noun_found *found) {
+    size_t taken;
+    const char *meant = sound_alike(note, i, &taken);
+    struct laid laid = {.size = 0};
+    if (!meant || !lay(&laid, say_singular(note->arena, meant))) return false;
+    *found = (struct noun_found){.from = i, .to = i + taken};
+    bool ruled = rule_noun(note, laid.text, found);
+    return book_noun(note, &laid, found) || ruled;
+}
+
 static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
+    if (noun_by_ear(note, i, found)) return true;
     bool ruled =
         rules_begin(note, first->fold) || (first->one != first->fold && rules_begin(note, first->one));
     size_t n = words_from(note, i), most = n && note->book ? longest_of(note, i) : 0;

@@ -10,6 +10,7 @@
 
 #include "notes/chunk.h"
 #include "notes/kin.h"
+#include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -231,12 +232,17 @@ static void set_type(struct note *note, const struct pick *pick) {
     const struct noun_found *found = &pick->best;
     struct record *record = note->record;
     if (!record->type.value) {
+        size_t from = purpose_from(note, found->from);
         record->type.value = found->noun;
+        if (from < found->from)
+            record->type.value =
+                arena_format(note->arena, "%s %s",
+                             utf8_fold(note->arena, note_words(note, from, found->from)), found->noun);
         enum sure spelled = note_slipped(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;
         record->type.sure = in_doubt(note, found) ? SURE_GUESS : spelled;
-        record->type.span = note_span_of(note, found->from, found->to);
-        note_take(note, found->from, found->to, TAKEN_TYPE);
-        note_reading(note, found->from, found->to, arena_format(note->arena, "type %s", found->noun),
+        record->type.span = note_span_of(note, from, found->to);
+        note_take(note, from, found->to, TAKEN_TYPE);
+        note_reading(note, from, found->to, arena_format(note->arena, "type %s", record->type.value),
                      found->thing ? arena_format(note->arena, "family %s", found->thing->family->rule.id)
                                   : "word book");
         set_others(note, found);

@@ -19,6 +19,12 @@ struct noun_found {
 // The longest noun at token `i`; false when there is none.
 bool noun_at(const struct note *note, size_t i, struct noun_found *found);
 
+// A name of goods that was written by ear ("chester drawers") at token `i`; NULL when there is none.
+const char *sound_alike(const struct note *note, size_t i, size_t *taken);
+
+// Where the words that say what the noun at token `noun` is for ("kitchen dresser") begin; `noun` if none do.
+size_t purpose_from(const struct note *note, size_t noun);
+
 // Room for what noun_at() finds in a note of `count` tokens.
 struct noun_memo *noun_memos(struct arena *arena, size_t count);
 

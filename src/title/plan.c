@@ -190,11 +190,8 @@ static void drop_echoes(struct phrase_maker *m) {
     }
 }
 
-static const struct thing *thing_of(struct arena *arena, const struct record *record) {
-    if (!record->type.value) return NULL;
-    const char *noun = utf8_fold(arena, record->type.value);
+static const struct thing *thing_named(struct arena *arena, const struct family *family, const char *noun) {
     size_t size = strlen(noun); // folding the names of all things would cost more than the rest of the plan
-    const struct family *family = record->family;
     for (size_t i = 0; i < family->thing_count; i++) {
         const struct thing *thing = &family->things[i];
         if (strlen(thing->noun) == size && !strcmp(noun, utf8_fold(arena, thing->noun))) return thing;
@@ -203,6 +200,18 @@ static const struct thing *thing_of(struct arena *arena, const struct record *re
                 return thing;
     }
     return NULL;
+}
+
+// "Kitchen wall clock" is a wall clock.
+static const struct thing *thing_of(struct arena *arena, const struct record *record) {
+    if (!record->type.value) return NULL;
+    const struct thing *thing = NULL;
+    for (const char *noun = utf8_fold(arena, record->type.value); noun && !thing;) {
+        thing = thing_named(arena, record->family, noun);
+        noun = strchr(noun, ' ');
+        if (noun) noun++;
+    }
+    return thing;
 }
 
 struct title_plan *title_plan(struct arena *arena, const struct record *record, const struct claims *claims,
