@@ -9,22 +9,33 @@
 
 // Places and work that goods are named after; most are nouns that are no goods by themselves.
 static const char *const purposes[] = {
-    "apothecary", "bakery",   "bank",    "bar",        "barn",        "bathroom",  "bedroom", "bedside",
-    "boat",       "boot",     "bread",   "butcher",    "cabin",       "cake",      "camp",    "camping",
-    "campfire",   "chapel",   "cheese",  "chemist",    "chest",       "church",    "cider",   "classroom",
-    "coal",       "coffee",   "cottage", "dairy",      "desk",        "dessert",   "dining",  "dinner",
-    "drafting",   "drawing",  "egg",     "factory",    "farm",        "farmhouse", "field",   "fire",
-    "fireplace",  "fish",     "fishing", "fruit",      "garage",      "garden",    "gravy",   "greenhouse",
-    "hall",       "hallway",  "hand",    "harbor",     "hardware",    "hospital",  "hotel",   "household",
-    "hunting",    "jewelry",  "kitchen", "lab",        "laboratory",  "laundry",   "lawn",    "library",
-    "mantel",     "map",      "marine",  "mechanic",   "medical",     "milk",      "nursery", "office",
-    "orchard",    "parlor",   "parlour", "patio",      "pharmacy",    "piano",     "pickle",  "plant",
-    "pocket",     "porch",    "post",    "preserving", "pub",         "railroad",  "railway", "riding",
-    "roasting",   "sailing",  "salad",   "school",     "schoolhouse", "serving",   "shaving", "ship",
-    "shop",       "soup",     "sports",  "stable",     "stew",        "store",     "storm",   "street",
-    "study",      "surgery",  "survey",  "tavern",     "tea",         "theater",   "tobacco", "traffic",
-    "travel",     "umbrella", "utility", "vanity",     "wash",        "water",     "wine",    "work",
-    "workshop",   "writing"};
+    "apothecary",  "ash",        "bait",     "bakery",     "baking",    "bank",      "bar",      "barn",
+    "bath",        "bathroom",   "bedroom",  "bedside",    "boat",      "boot",      "bread",    "bug",
+    "building",    "butcher",    "butter",   "cabin",      "cake",      "camp",      "campfire", "camping",
+    "canning",     "carding",    "carving",  "cattle",     "chapel",    "chart",     "cheese",   "chemist",
+    "chest",       "chicken",    "church",   "cider",      "classroom", "clothes",   "coal",     "coffee",
+    "corn",        "cottage",    "dairy",    "darning",    "deck",      "desk",      "dessert",  "dining",
+    "dinner",      "dish",       "drafting", "drawing",    "drying",    "ear",       "egg",      "factory",
+    "farm",        "farmhouse",  "feed",     "field",      "fire",      "fireplace", "fish",     "fishing",
+    "flour",       "foot",       "fruit",    "garage",     "garden",    "glove",     "glue",     "goat",
+    "grain",       "gravy",      "grease",   "greenhouse", "hall",      "hallway",   "hand",     "harbor",
+    "hardware",    "hat",        "hay",      "head",       "hen",       "hospital",  "hotel",    "household",
+    "hunting",     "ice",        "ironing",  "jelly",      "jewelry",   "kindling",  "kitchen",  "lab",
+    "laboratory",  "lamb",       "laundry",  "lawn",       "library",   "lobster",   "log",      "luggage",
+    "lunch",       "mail",       "mantel",   "map",        "marine",    "measuring", "meat",     "mechanic",
+    "medical",     "mess",       "milk",     "mill",       "mixing",    "nail",      "night",    "nursery",
+    "nut",         "office",     "oil",      "onion",      "orchard",   "parlor",    "parlour",  "pasta",
+    "pastry",      "patio",      "pen",      "pencil",     "pharmacy",  "piano",     "pickle",   "pie",
+    "plant",       "plumbing",   "pocket",   "pond",       "porch",     "post",      "potato",   "potting",
+    "poultry",     "preserving", "pruning",  "pub",        "railroad",  "railway",   "rain",     "recipe",
+    "riding",      "roasting",   "saddle",   "sailing",    "salad",     "sauce",     "sausage",  "school",
+    "schoolhouse", "serving",    "shaving",  "sheep",      "ship",      "shoe",      "shop",     "shot",
+    "sleigh",      "soap",       "solder",   "soup",       "spice",     "sports",    "stable",   "stair",
+    "stew",        "store",      "storm",    "street",     "study",     "sugar",     "surgery",  "survey",
+    "syrup",       "tack",       "tavern",   "tea",        "theater",   "ticket",    "tile",     "tire",
+    "tobacco",     "tool",       "tow",      "towel",      "traffic",   "travel",    "trouser",  "tyre",
+    "umbrella",    "utility",    "vanity",   "vegetable",  "vine",      "wash",      "water",    "weaving",
+    "weld",        "welding",    "wine",     "work",       "workshop",  "writing",   "yarn"};
 
 static const char *const trades[] = {
     "apothecary's", "architect's",  "artist's",       "baker's",     "barber's",       "beekeeper's",
@@ -37,8 +48,42 @@ static const char *const trades[] = {
     "nurse's",      "painter's",    "photographer's", "physician's", "plumber's",      "policeman's",
     "porter's",     "postman's",    "potter's",       "printer's",   "saddler's",      "sailor's",
     "seaman's",     "sheriff's",    "shepherd's",     "ship's",      "shoemaker's",    "soldier's",
-    "surgeon's",    "surveyor's",   "tailor's",       "teacher's",   "tinsmith's",     "trapper's",
-    "watchmaker's", "wheelwright's"};
+    "surgeon's",    "surveyor's",   "tailor's",       "teacher's",   "butler's",       "tinsmith's",
+    "trapper's",    "watchmaker's", "wheelwright's"};
+
+// Words that are looks or pictures as well, and the goods that they name all the same.
+static const struct {
+    const char *word, *goods;
+} pairs[] = {{"cream", " jar jug can pot pitcher bottle separator pail ladle churn "},
+             {"honey", " jar pot extractor dipper spoon crock tin "},
+             {"seed", " drill packet box tin tray spreader cabinet sower planter "},
+             {"wool", " winder basket cards carder bag "},
+             {"seal", " press "},
+             {"dog", " dish bowl collar crate bed lead leash tag "},
+             {"cat", " dish bowl bed carrier "},
+             {"bird", " bath bell house table whistle "},
+             {"cow", " tag chain bell horn "},
+             {"horse", " tack rug collar blanket bit "},
+             {"rose", " bowl "},
+             {"mustard", " pot jar spoon "},
+             {"fruit", " bowl press crate knife "},
+             {"pumpkin", " lantern pail "},
+             {"ship", " bell lamp lantern clock wheel compass model "},
+             {"ships", " bell lamp lantern clock wheel compass "},
+             {"flower", " pot press frog basket brick "},
+             {"plant", " stand mister pot "}};
+
+static bool is_pair(const struct note *note, size_t i) {
+    if (i + 1 >= note->tokens.count) return false;
+    const char *head = note->tokens.at[i + 1].one;
+    size_t size = strlen(head);
+    for (size_t k = 0; k < COUNT(pairs); k++) {
+        if (!token_is(&note->tokens, i, pairs[k].word)) continue;
+        for (const char *at = pairs[k].goods; (at = strstr(at, head)) != NULL; at += size)
+            if (at[-1] == ' ' && at[size] == ' ') return true;
+    }
+    return false;
+}
 
 static const char *const counters[] = {"set",  "pair", "lot",   "box",   "bag",  "tin",  "jar",
                                        "tray", "case", "crate", "pack",  "bin",  "item", "piece",
@@ -70,9 +115,33 @@ size_t purpose_from(const struct note *note, size_t noun) {
     size_t from = noun;
     while (from > 0 && noun - from < WORDS_MOST && is_free_word(note, from - 1)) {
         if (token_among(&note->tokens, from - 1, trades, COUNT(trades))) return from - 1;
-        bool purpose = token_among(&note->tokens, from - 1, purposes, COUNT(purposes));
+        bool purpose =
+            token_among(&note->tokens, from - 1, purposes, COUNT(purposes)) || is_pair(note, from - 1);
         if (!purpose && !is_goods(note, from - 1)) break;
         from--;
     }
     return from;
+}
+
+// "Trumpet case", "pencil bag": a holder behind goods is what is sold, though the word alone says little.
+bool purpose_holder(const struct note *note, const struct chunk *chunk, struct noun_found *holder) {
+    static const char *const holders[] = {"bag",  "case", "box",    "bin", "stand",
+                                          "rack", "can",  "holder", "set"};
+    static const char *const gone[] = {"included", "missing", "only", "not",  "lid",
+                                       "is",       "has",     "was",  "gone", "are"};
+    if (chunk->count < 2) return false;
+    const struct noun_found *last = &chunk->nouns[chunk->count - 1], *before = last - 1;
+    if (last->thing || !token_among(&note->tokens, last->from, holders, COUNT(holders)) ||
+        last->to != chunk->to || last->to != last->from + 1 || before->to != last->from || before->part ||
+        !before->noun)
+        return false;
+    if (token_among(&note->tokens, last->to, gone, COUNT(gone)) || note->tokens.flat) return false;
+    struct word_entry entry;
+    if (word_at(note, before->from, looks, &entry) || (!before->thing && before->gated && !before->family))
+        return false;
+    if (chunk->from != 0 && note->tokens.at[chunk->from - 1].stop < STOP_SENTENCE) return false;
+    *holder = *before;
+    holder->to = last->to;
+    holder->noun = arena_format(note->arena, "%s %s", before->noun, last->noun ? last->noun : "case");
+    return true;
 }

@@ -209,7 +209,8 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
               chunk->toy || is_vehicle(note, figure.to - 1));
         return;
     }
-    const struct noun_found *head = head_of(note, chunk);
+    struct noun_found holder;
+    const struct noun_found *head = purpose_holder(note, chunk, &holder) ? &holder : head_of(note, chunk);
     if (!head) return;
     for (size_t i = head->from; i < head->to; i++)
         if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE &&
