@@ -2,6 +2,7 @@
 // Pieces of the lot. A number counts things where the grammar says so: "set of 4", "lot of 10", or a number
 // at the head of the note with a plural behind it. Parts, faults, makes ("2 piece dish") and numbered boxes
 // are not pieces.
+#include <stdlib.h>
 #include <string.h>
 
 #include "notes/any.h"
@@ -9,6 +10,7 @@
 #include "notes/dimension.h"
 #include "notes/note.h"
 #include "notes/number.h"
+#include "notes/things.h"
 
 enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
 
@@ -16,6 +18,7 @@ struct tally {
     int count;
     size_t taken;     // tokens of the count's own words
     const char *noun; // singular of what is counted; NULL if not said
+    bool about;       // "a dozen or so": kept as a size in words, for no number was counted
 };
 
 // --- the number itself ---
@@ -90,6 +93,10 @@ static size_t plural_behind(const struct note *note, size_t i) {
     size_t last = 0;
     for (size_t k = i; k < i + PHRASE_MOST && k < tokens->count; k++) {
         const struct token *token = &tokens->at[k];
+        struct noun_found noun;
+        if (token->kind == TOKEN_WORD && noun_at(note, k, &noun) && noun.to > k + 1 && noun.thing &&
+            is_plural(&tokens->at[noun.to - 1]))
+            return noun.to - 1; // "reel to reel tapes"
         if (token->stop >= STOP_CLAUSE || token->kind == TOKEN_FIGURE || is_stopper(note, k)) break;
         if (token->stop == STOP_COMMA) break; // "Four dinner plates, Castlefenn"
         if (note->fault_word[k] == FAULT_WORD_SIZED) return last;
@@ -104,6 +111,10 @@ static size_t plural_behind(const struct note *note, size_t i) {
 
 static bool is_head(const struct note *note, size_t i) {
     if (note->tokens.at[i].starts && i < PHRASE_MOST) return true;
+    bool numbered = i == 3 && token_is(&note->tokens, 2, ":") && note->tokens.at[1].kind == TOKEN_FIGURE;
+    if (numbered &&
+        ANY(&note->tokens, 0, "box", "lot", "crate", "bin", "shelf", "bag", "drawer", "tote", "tub"))
+        return true;
     return i == 0;
 }
 
@@ -159,7 +170,7 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
         tokens->at[i - 1].stop == STOP_NONE && !alone)
         return false;
     if (!is_first_sentence(note, i) && !alone && !tokens->at[i].starts) return false;
-    *tally = (struct tally){2 * (pairs ? pairs : 1), end - i, noun ? tokens->at[noun].one : NULL};
+    *tally = (struct tally){2 * (pairs ? pairs : 1), end - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }
 
@@ -183,7 +194,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
         ANY(tokens, at + taken, "inch", "in", "mm"))
         return false;
-    *tally = (struct tally){count, at + taken - i, noun ? tokens->at[noun].one : NULL};
+    *tally = (struct tally){count, at + taken - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }
 
@@ -224,7 +235,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
         return false;
     if (!sum && !set && !(ends && count > 3 && (is_head(note, i) || is_first_sentence(note, i))))
         return false;
-    *tally = (struct tally){count, end - i, NULL};
+    *tally = (struct tally){count, end - i, NULL, false};
     return true;
 }
 
@@ -243,7 +254,7 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
     if (!ends && !have) return false;
     if (!is_first_sentence(note, i) && !have) return false;
-    *tally = (struct tally){count, next - i, NULL};
+    *tally = (struct tally){count, next - i, NULL, false};
     return true;
 }
 
@@ -266,15 +277,18 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     int count = number_here(note, i, &number);
     if (!count || is_numbering(note, lead)) return false;
     struct part part;
+    bool about = token_phrase(tokens, i + number, "or so") > 0;
+    if (about) number += 2;
     size_t noun = plural_behind(note, i + number);
     bool lot = token_is(tokens, i + number + 1, "lot") || token_is(tokens, i + number + 2, "lot");
     if (!noun && !(count == 1) && !lot) return false;
     if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
     if (count == 1) return false;
-    *tally = (struct tally){count, i + number - lead, noun ? tokens->at[noun].one : NULL};
-    if (noun && ANY(tokens, noun + 1, "minus", "less")) {
+    *tally = (struct tally){count, i + number - lead, noun ? tokens->at[noun].one : NULL, about};
+    size_t less = noun && token_is(tokens, noun + 1, ",") ? noun + 2 : noun + 1;
+    if (noun && ANY(tokens, less, "minus", "less")) {
         size_t words;
-        int left = changed(note, noun + 1, count, &words);
+        int left = changed(note, less, count, &words);
         if (left > 0) tally->count = left;
     }
     // Further kinds behind: "2 bowls 1 lid", ", 6 saucers". Subsets ("2 good 2 chipped") have no noun.
@@ -307,17 +321,94 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
         if (at + 1 < tokens->count && tokens->at[at + 1].stop == STOP_NONE &&
             !ANY(tokens, at + 1, "now", "of"))
             return false;
-        *tally = (struct tally){count, at + 1 - i, NULL};
+        *tally = (struct tally){count, at + 1 - i, NULL, false};
         return true;
     }
     bool the = token_is(tokens, i, "the"); // "sugar bowl and creamer, the two match"
     if (!the && !token_is(tokens, i, "all")) return false;
     int count = number_whole(tokens, i + 1, &number);
     if (the && !ANY(tokens, i + 1 + number, "match", "belong", "matching")) return false;
-    if (count < 2 || !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
-                          "stamped", "alike", "belong"))
+    if (count < 2) return false;
+    size_t noun = !the && is_head(note, i) ? plural_behind(note, i + 1 + number) : 0;
+    struct part part;
+    if (noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false; // "all 4 legs"
+    if (!noun && !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
+                      "stamped", "alike", "belong"))
         return false;
-    *tally = (struct tally){count, 1 + number, NULL};
+    *tally = (struct tally){count, 1 + number, noun ? tokens->at[noun].one : NULL, false};
+    return true;
+}
+
+// "Bentwood chairs x4", "lanterns (x 3)", "4x lanterns".
+static bool times_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    const struct token *t = &tokens->at[i];
+    size_t number;
+    if (!is_first_sentence(note, i)) return false;
+    if (i && t->kind == TOKEN_CODE && t->fold[0] == 'x' && is_plural(&tokens->at[i - 1])) {
+        char *end;
+        long count = strtol(t->fold + 1, &end, 10);
+        bool whole = t->fold[1] >= '1' && t->fold[1] <= '9' && !*end && count > 1 && count < 1000;
+        if (whole) *tally = (struct tally){(int)count, 1, tokens->at[i - 1].one, false};
+        return whole;
+    }
+    if (i && token_is(tokens, i, "x") && is_plural(&tokens->at[i - 1])) {
+        int count = number_whole(tokens, i + 1, &number);
+        size_t end = i + 1 + number;
+        if (count < 2 ||
+            (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, ")")))
+            return false;
+        *tally = (struct tally){count, 1 + number, tokens->at[i - 1].one, false};
+        return true;
+    }
+    struct number times;
+    if (!is_head(note, i) || !number_at(tokens, i, &times) || !times.whole || times.value < 2) return false;
+    bool joined = !strcmp(times.tail, "x");
+    if (!joined && !(token_is(tokens, i + times.taken, "x") && !*times.tail)) return false;
+    size_t at = i + times.taken + (joined ? 0 : 1);
+    size_t noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? plural_behind(note, at) : 0;
+    if (!noun) return false;
+    *tally = (struct tally){(int)times.value, at - i, tokens->at[noun].one, false};
+    return true;
+}
+
+// "Ski poles, pairs: 2", "pairs of oars, 3": each pair is two.
+static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    if (!token_is(tokens, i, "pairs") || !is_first_sentence(note, i)) return false;
+    size_t at = i + 1;
+    if (token_is(tokens, at, "of") && is_plural(&tokens->at[at + 1 < tokens->count ? at + 1 : at])) at += 2;
+    if (ANY(tokens, at, ":", ",", "x")) at++;
+    int count = number_whole(tokens, at, &number);
+    size_t end = at + number;
+    if (!count || count > 50 || (end < tokens->count && tokens->at[end].stop == STOP_NONE)) return false;
+    *tally = (struct tally){2 * count, 1, NULL, false};
+    return true;
+}
+
+static bool is_loose(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "about", "around", "roughly", "approx", "approximately", "maybe", "some",
+               "~", "over", "nearly", "almost", "perhaps", "probably", "like", "circa");
+}
+
+// "About thirty" between stops behind the thing, "maybe 500 of them".
+static bool loose_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    if (!is_loose(note, i) || ANY(tokens, i, "like", "some", "over")) return false;
+    int count = number_here(note, i + 1, &number);
+    size_t end = i + 1 + number;
+    if (count < 3 || count > 9999) return false;
+    if (token_is(tokens, end, "of") && ANY(tokens, end + 1, "them", "em", "these")) end += 2;
+    if (ANY(tokens, end, "total", "altogether", "all", "here", "in")) end++;
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE) return false;
+    bool many = false, free = i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+    for (size_t k = 0; k < i && k < 12; k++) many |= is_plural(&tokens->at[k]) && note->taken[k] == TAKEN_NOT;
+    if (!many || (!free && !ANY(tokens, i - 1, "empty", "there's", "theres", "are", "have", "got") &&
+                  !is_plural(&tokens->at[i - 1])))
+        return false;
+    *tally = (struct tally){count, end - i, NULL, true};
     return true;
 }
 
@@ -335,7 +426,7 @@ static bool recount_at(const struct note *note, size_t i, const struct tally *be
         if (token_phrase(&note->tokens, k - 1, "scratch that") ||
             token_phrase(&note->tokens, k - 1, "no wait") || token_phrase(&note->tokens, k - 1, "i mean") ||
             token_phrase(&note->tokens, k - 1, "make that")) {
-            *tally = (struct tally){count, number, before->noun};
+            *tally = (struct tally){count, number, before->noun, false};
             return true;
         }
     return false;
@@ -347,8 +438,32 @@ static bool so_many_at(const struct note *note, size_t i, struct tally *tally) {
     int count = number_whole(&note->tokens, i + 1, &number);
     size_t noun = count > 1 ? plural_behind(note, i + 1 + number) : 0;
     if (!noun || noun > i + 2 + number || note->fault_word[noun]) return false;
-    *tally = (struct tally){count, 1 + number, note->tokens.at[noun].one};
+    *tally = (struct tally){count, 1 + number, note->tokens.at[noun].one, false};
     return true;
+}
+
+// A hedge before the number, or "or so" behind it.
+static size_t hedged(const struct note *note, size_t i, const struct tally *tally, bool *about) {
+    static const char *const behind[] = {"or so", "or thereabouts", "give or take", "or more"};
+    *about = tally->about;
+    for (size_t k = i; k < i + tally->taken; k++) *about |= is_loose(note, k);
+    if (i && is_loose(note, i - 1)) *about = true;
+    for (size_t k = 0; k < sizeof behind / sizeof *behind; k++) {
+        size_t more = token_phrase(&note->tokens, i + tally->taken, behind[k]);
+        if (more) *about = true;
+        if (more) return more;
+    }
+    return 0;
+}
+
+// What nobody counted is no count: it is told in words.
+static void keep_loose(struct note *note, size_t i, size_t to, int count) {
+    struct value *value = note_attribute(note);
+    value->name = "size";
+    value->value = arena_format(note->arena, "about %d pieces", count);
+    value->sure = SURE_LIKELY;
+    value->span = note_span_of(note, i, to);
+    note_reading(note, i, to, "size", "a number of pieces that is not sure");
 }
 
 void read_counts(struct note *note) {
@@ -357,15 +472,20 @@ void read_counts(struct note *note) {
     for (size_t i = 0; i < note->tokens.count && !given;) {
         bool found = note->taken[i] == TAKEN_NOT &&
                      (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
-                      of_them_at(note, i, &tally) || head_at(note, i, &tally) || rest_at(note, i, &tally) ||
-                      so_many_at(note, i, &tally));
+                      of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
+                      rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
+                      loose_at(note, i, &tally));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
         bool total = found && i && token_is(&note->tokens, i - 1, "=");
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {
             i++;
             continue;
         }
-        if (!note->record->count || again || total) {
+        bool about;
+        tally.taken += hedged(note, i, &tally, &about);
+        if (about && !note->record->count) {
+            keep_loose(note, i, i + tally.taken, tally.count);
+        } else if (!about && (!note->record->count || again || total)) {
             note->record->count = tally.count;
             last = tally;
             note_reading(note, i, i + tally.taken, "count", "number of pieces");

@@ -84,7 +84,8 @@ static enum role role_of(const struct note *note, size_t i) {
         }
         if (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or"))
             return back < 8 ? ROLE_WITH : thing;
-        enum turn turn = turn_of(tokens, i - 1);
+        // "there's 9 no 8 saucers": that "no" mends the number
+        enum turn turn = note->taken[i - 1] == TAKEN_COUNT ? TURN_ON : turn_of(tokens, i - 1);
         if (turn == TURN_THING) return thing;
         if (turn != TURN_ON) return roles[turn];
     }
