@@ -126,7 +126,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (is_place_only(head) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
-            note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES)
+            note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES ||
+            note->taken[i] == TAKEN_MEASURE) // "12 inches tall without the handle"
             return NULL;
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE)

@@ -9,6 +9,8 @@
 #include "notes/figure.h"
 
 struct carry {
+    bool about; // a hedge stood before the figure that ends at `end`
+    size_t end;
     const struct unit *unit;
     const char *dimension;
     size_t until;     // the unit holds before this token

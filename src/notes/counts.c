@@ -352,13 +352,14 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
         if (whole) *tally = (struct tally){(int)count, 1, tokens->at[i - 1].one, false};
         return whole;
     }
-    if (i && token_is(tokens, i, "x") && is_plural(&tokens->at[i - 1])) {
+    size_t noun = i && token_is(tokens, i - 1, "(") ? i - 1 : i;
+    if (noun && token_is(tokens, i, "x") && is_plural(&tokens->at[noun - 1])) {
         int count = number_whole(tokens, i + 1, &number);
         size_t end = i + 1 + number;
         if (count < 2 ||
             (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, ")")))
             return false;
-        *tally = (struct tally){count, 1 + number, tokens->at[i - 1].one, false};
+        *tally = (struct tally){count, 1 + number, tokens->at[noun - 1].one, false};
         return true;
     }
     struct number times;
@@ -366,7 +367,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     bool joined = !strcmp(times.tail, "x");
     if (!joined && !(token_is(tokens, i + times.taken, "x") && !*times.tail)) return false;
     size_t at = i + times.taken + (joined ? 0 : 1);
-    size_t noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? plural_behind(note, at) : 0;
+    noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? plural_behind(note, at) : 0;
     if (!noun) return false;
     *tally = (struct tally){(int)times.value, at - i, tokens->at[noun].one, false};
     return true;
@@ -379,7 +380,8 @@ static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
     if (!token_is(tokens, i, "pairs") || !is_first_sentence(note, i)) return false;
     size_t at = i + 1;
     if (token_is(tokens, at, "of") && is_plural(&tokens->at[at + 1 < tokens->count ? at + 1 : at])) at += 2;
-    if (ANY(tokens, at, ":", ",", "x")) at++;
+    if (!ANY(tokens, at, ":", ",", "x")) return false; // "pairs 3": of what?
+    at++;
     int count = number_whole(tokens, at, &number);
     size_t end = at + number;
     if (!count || count > 50 || (end < tokens->count && tokens->at[end].stop == STOP_NONE)) return false;

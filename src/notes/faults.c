@@ -236,8 +236,16 @@ static const char *folded_words(struct note *note, size_t from, size_t to) {
     return out.at;
 }
 
+// "Post hole digger", "replacement lid": words of the thing's own name.
+static bool is_in_name(const struct note *note, const struct fault_hit *hit) {
+    for (size_t i = hit->from; i <= hit->to; i++)
+        if (i >= note->tokens.count || note->taken[i] != TAKEN_TYPE) return false;
+    return note->tokens.at[hit->to - 1].stop == STOP_NONE;
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
+    if (is_in_name(note, hit)) return;
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN))) return;
     if (spot_in_clause(&note->tokens, hit->from)) return;

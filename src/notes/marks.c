@@ -243,7 +243,9 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct fo
 static size_t skip_to_text(const struct note *note, size_t at, const char **where) {
     const struct tokens *tokens = &note->tokens;
     for (int step = 0; step < 3; step++) {
-        size_t place = place_at(note, at, where);
+        size_t place = ANY(tokens, at, "top") && ANY(tokens, at + 1, "grain", "quality", "hat")
+                           ? 0
+                           : place_at(note, at, where);
         if (place) {
             at += place;
             if (token_is(tokens, at, ",")) at++;

@@ -224,7 +224,8 @@ static const char *part_before(struct note *note, size_t from, struct part *part
     bool place = from > 1 && ANY(&note->tokens, from - 2, "on", "at", "no", "without", "missing", "w/o",
                                  "with", "w/", "in");
     // What a note begins with is the thing, though it may be a part of other things: "oak shelf 30 in".
-    bool thing = from > 1 && note_clause_from(note, from - 1, STOP_COMMA) == 0;
+    enum { NAME_WORDS = 3 };
+    bool thing = from > 1 && from <= NAME_WORDS + 1 && note_clause_from(note, from - 1, STOP_COMMA) == 0;
     return thing || after_place || place || note->tokens.at[from - 1].stop != STOP_NONE ? NULL : part->name;
 }
 
@@ -245,9 +246,33 @@ static const char *part_behind(const struct note *note, size_t to, struct part *
     return NULL;
 }
 
+// "12 inches tall without the handle", "9 in not counting the lid": what the figure leaves out or takes in.
+static bool left_out(struct note *note, struct group *group) {
+    static const char *const cues[] = {"without",   "w/o",       "not counting", "not including",
+                                       "excluding", "including", "counting",     "incl"};
+    enum { WITHOUT = 5 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = 0; k < COUNT(cues); k++) {
+        size_t taken = token_phrase(tokens, group->to, cues[k]), at = group->to + taken;
+        if (!taken) continue;
+        if (ANY(tokens, at, ".", "the", "its")) at++;
+        struct part part;
+        size_t end = at + 1;
+        bool known = part_at(note, at, &part) || ANY(tokens, at, "finial", "stopper", "cover", "glass");
+        if (!known || note->fault_word[at] || (end < tokens->count && tokens->at[end].stop == STOP_NONE))
+            return false;
+        group->of =
+            arena_format(note->arena, "%s %s", k < WITHOUT ? "without" : "with", note_words(note, at, end));
+        group->to = end;
+        return true;
+    }
+    return false;
+}
+
 static void find_part(struct note *note, struct group *group) {
     struct part part;
     struct side *first = &group->sides[0];
+    if ((first->dimension.name || group->count > 1) && left_out(note, group)) return;
     size_t taken = 0;
     const char *kind = first->amount.unit->kind;
     const char *behind = part_behind(note, group->to, &part, &taken);
@@ -281,9 +306,11 @@ static bool is_denied(const struct note *note, size_t i) {
 }
 
 static bool fault_behind(const struct note *note, const struct group *group) {
-    enum { REACH = 4 };
-    for (size_t k = group->to; k < group->to + REACH && k < note->tokens.count; k++) {
-        if (note->tokens.at[k].stop != STOP_NONE) return false;
+    const size_t reach = group->count > 2 ? 1 : group->count > 1 ? 2 : 4; // few faults have two sides told
+    for (size_t k = group->to; k < group->to + reach && k < note->tokens.count; k++) {
+        if (note->tokens.at[k].stop != STOP_NONE || note->tokens.at[k].starts) return false;
+        if (k > 0 && token_is(&note->tokens, k - 1, ".") && note->tokens.at[k].capital)
+            return false; // "29 H. Ring"
         if (note->fault_word[k] == FAULT_WORD_SIZED) {
             // "6 inch chipped bowl": the bowl is measured.
             size_t size = strlen(note->tokens.at[k].fold);
@@ -467,10 +494,30 @@ static bool is_other(const struct note *note, const struct group *group) {
     return token_is(&note->tokens, group->to, "away") || token_is(&note->tokens, group->to, "from");
 }
 
+// "Inside diameter 4 in, outside 5 1/2".
+static void other_diameter(const struct note *note, const struct carry *carry, struct group *group) {
+    size_t from = group->from;
+    if (!carry->dimension || strcmp(carry->dimension, "diameter") != 0 || from < 2 || group->count > 1)
+        return;
+    bool outer = ANY(&note->tokens, from - 1, "outside", "outer"),
+         inner = ANY(&note->tokens, from - 1, "inside", "inner");
+    if ((!outer && !inner) || note->tokens.at[from - 2].stop >= STOP_SENTENCE ||
+        group->sides[0].dimension.name)
+        return;
+    group->sides[0].dimension = (struct dimension){"diameter", outer ? "outside" : "inside", 1, true};
+    group->from--;
+}
+
 static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     struct group group;
     if (!group_at(note, i, &group) || !note_free(note, i, group.to)) return i + 1;
     if (keep_glasses(note, &group)) return group.to;
+    // "About 18 in tall and 13 wide"
+    bool joined = carry->about && carry->end + 1 == group.from && ANY(&note->tokens, carry->end, "and", "&");
+    group.about |= joined;
+    carry->about = joined || (group.about && hedge_at(note, group.from, false));
+    carry->end = group.to;
+    other_diameter(note, carry, &group);
     carry_into(carry, i, &group.sides[0].amount, &group.sides[0].dimension);
     if (!settle_units(note, carry, &group)) return i + 1;
     if (!group.sides[0].amount.unit || is_numbering(note, group.from, false)) return i + 1;
@@ -522,6 +569,7 @@ static void read_named_volumes(struct note *note) {
 
 void read_measures(struct note *note) {
     read_sizes(note);
+    read_lettered(note);
     struct carry carry = {0};
     for (size_t i = 0; i < note->tokens.count;) {
         const struct token *token = &note->tokens.at[i];

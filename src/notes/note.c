@@ -8,6 +8,18 @@
 #include "notes/things.h"
 #include "text/buf.h"
 
+// "Post hole digger": no hole, though the word of one is in the name.
+static void clear_names(struct note *note) {
+    struct noun_found noun;
+    for (size_t i = 0; note->rules && i < note->tokens.count; i++) {
+        if (!noun_at(note, i, &noun) || !noun.thing || noun.to < i + 2) continue;
+        bool whole = true;
+        for (size_t k = i; k < noun.to; k++) whole &= note->fault_word[k] != 0;
+        if (!whole && !note->fault_word[noun.to - 1]) memset(note->fault_word + i, 0, noun.to - i);
+        i = noun.to - 1;
+    }
+}
+
 void note_start(struct note *note, const char *text, size_t size) {
     note->tokens = tokens_cut(note->arena, text, size);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
@@ -15,6 +27,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mark_fault_words(note);
     note_mend_slips(note);
+    clear_names(note);
 }
 
 static bool has_size(const struct flaw *flaw) {

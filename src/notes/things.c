@@ -10,6 +10,7 @@
 
 #include "notes/chunk.h"
 #include "notes/kin.h"
+#include "notes/number.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -219,6 +220,10 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
             return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
+    size_t number;
+    if (token_is(&note->tokens, head->to - 1, "pounder") && head->from > 0 &&
+        number_whole(&note->tokens, head->from - 1, &number))
+        return; // "it's a 5 pounder"
     int value = score(note, head, chunk->from, pick->order++);
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));

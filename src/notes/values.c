@@ -310,6 +310,24 @@ static void read_forms(struct note *note) {
     }
 }
 
+// "It says sterling on the handle": what the mark stands on is of it, and the blade need not be.
+static const char *marked_part(const struct note *note, size_t i) {
+    static const char *const parts[] = {"handle", "handles", "lid",   "collar", "rim",
+                                        "trim",   "stem",    "blade", "frame",  "cap"};
+    size_t from = note->tokens.at[i].from;
+    const char *word = note->tokens.text + from;
+    for (size_t m = 0; m < note->record->mark_count; m++) {
+        const struct mark *mark = &note->record->marks[m];
+        if (!mark->where || !strstr(mark->text, arena_copy(note->arena, word, note->tokens.at[i].to - from)))
+            continue;
+        for (size_t k = 0; k < COUNT(parts); k++) {
+            const char *at = strstr(mark->where, parts[k]);
+            if (at && !at[strlen(parts[k])]) return parts[k];
+        }
+    }
+    return NULL;
+}
+
 // A label or stamp that names what the thing is made of; "925" is how silver is marked.
 static void read_marked_materials(struct note *note) {
     static const uint32_t material = 1u << USE_MATERIAL;
@@ -318,9 +336,9 @@ static void read_marked_materials(struct note *note) {
         if (note->taken[i] != TAKEN_MARK) continue;
         size_t n = word_at(note, i, material, &entry);
         if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
-            keep(note, "material", "sterling silver", NULL, i, i + 1, SURE_STATED);
+            keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);
         } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)
-            keep(note, "material", entry.print, NULL, i, i + n, sure_of(note, i, i + n));
+            keep(note, "material", entry.print, marked_part(note, i), i, i + n, sure_of(note, i, i + n));
         if (n) i += n - 1;
     }
 }
