@@ -12,6 +12,7 @@
 enum reach {
     REACH_CLAUSE, // the clause from its beginning
     REACH_ON,     // from the trigger to the end of the clause
+    REACH_WORDS,  // the trigger alone
     REACH_STORY   // the clause, and those behind it that go on with the story
 };
 
@@ -206,7 +207,7 @@ static const struct trigger triggers_list[] = {
     {"perfect gift", REACH_CLAUSE},
     {"would make a", REACH_CLAUSE},
     {"make someone", REACH_CLAUSE},
-    {"must see", REACH_CLAUSE},
+    {"must see", REACH_WORDS},
     {"you'll love", REACH_CLAUSE},
     {"back hurts", REACH_CLAUSE},
     {"i was going to", REACH_STORY},
@@ -235,6 +236,9 @@ static const struct trigger triggers_list[] = {
     {"don't print that", REACH_CLAUSE},
     {"dont print that", REACH_CLAUSE},
     {"leave that out", REACH_CLAUSE},
+    {"see last note for the measurements", REACH_WORDS},
+    {"see last note for measurements", REACH_WORDS},
+    {"see last note for the size", REACH_WORDS},
     {"see last note", REACH_CLAUSE},
     {"hold on", REACH_CLAUSE},
     {"phone rang", REACH_CLAUSE},
@@ -442,8 +446,8 @@ static size_t aside_from(struct note *note, size_t i) {
     enum reach reach;
     size_t taken = note->fault_word[i] ? 0 : trigger_at(note, i, &reach);
     if (!taken || !note_free(note, i, i + taken)) return i + 1;
-    size_t from = reach == REACH_ON ? i : span_from(note, i);
-    size_t to = span_to(note, i + taken);
+    size_t from = reach == REACH_ON || reach == REACH_WORDS ? i : span_from(note, i);
+    size_t to = reach == REACH_WORDS ? i + taken : span_to(note, i + taken);
     if (to < i + taken) to = i + taken;
     if (reach == REACH_STORY) to = story_to(note, to);
     while (from < i && note->taken[from] != TAKEN_NOT) from++;

@@ -11,6 +11,9 @@
 static const char *const cues[] = {"comes with",
                                    "come with",
                                    "came with",
+                                   "comes w/",
+                                   "come w/",
+                                   "comes w",
                                    "complete with",
                                    "includes",
                                    "include",
@@ -92,6 +95,31 @@ static void read_list(struct note *note, size_t i) {
     }
 }
 
+static bool is_extra(const struct note *note, size_t i) { // goods of their own, no part and no picture
+    static const uint32_t other = (1u << USE_PART) | (1u << USE_THEME) | (1u << USE_PATTERN);
+    struct noun_found noun;
+    return noun_at(note, i, &noun) && noun.thing && !noun.part && !noun.gated && !(noun.uses & other);
+}
+
+// "Tablecloth with 6 napkins", "plus 2 chairs", "brace and 6 bits": counted goods beside the thing.
+static void read_beside(struct note *note, size_t i) {
+    static const char *const joints[] = {"with", "w/", "plus", "and", "&", "+"};
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || !token_among(tokens, i, joints, COUNT(joints)) || i + 2 >= tokens->count) return;
+    int count = number_of(&tokens->at[i + 1]);
+    if (count < 2 || note->taken[i + 1] != TAKEN_NOT) return;
+    for (size_t at = i + 2;
+         at < i + 5 && at < tokens->count && !ends(note, at) && tokens->at[at].kind == TOKEN_WORD; at++) {
+        struct noun_found noun;
+        if (!is_extra(note, at)) continue;
+        noun_at(note, at, &noun);
+        bool many = tokens->at[noun.to - 1].one != tokens->at[noun.to - 1].fold;
+        if (many && note_free(note, i + 2, noun.to)) add(note, i + 2, noun.to, count);
+        if (many) note_take(note, i + 1, i + 2, TAKEN_INCLUDES);
+        return;
+    }
+}
+
 void read_included(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -103,6 +131,7 @@ void read_included(struct note *note) {
             i += n - 1;
             break;
         }
+        read_beside(note, i);
         if (token_is(tokens, i, "included") && i > 0 && !token_is(tokens, i - 1, "not") &&
             note->taken[i - 1] == TAKEN_NOT) {
             size_t from = i;

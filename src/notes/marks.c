@@ -110,7 +110,12 @@ static size_t proper_run(const struct note *note, size_t i) {
             !note->tokens.at[at].capitals)
             break;
         at++;
+        // "TINCT. MYRRH": capitals go on behind the dot of a short form
+        bool dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
+                   note->tokens.at[at - 1].capitals && at + 1 < note->tokens.count &&
+                   note->tokens.at[at + 1].capitals;
         if (text) good = at;
+        if (dot) at++;
         // "PAT." and the like keep their dot.
         if (text && at < note->tokens.count && token_is(&note->tokens, at, ".") &&
             note->tokens.at[at].stop == STOP_NONE && note->tokens.at[at].joined && is_inner(note, at))
@@ -262,6 +267,7 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
                                                       "number", "numbers", "name", "initials", "date")) {
             at += 2;
         } else if (ANY(tokens, at, "word", "words", "letters", "letter", "initials", "date") ||
+                   (token_is(tokens, at, "name") && at + 1 < tokens->count && is_text_token(note, at + 1)) ||
                    (ANY(tokens, at, "number", "no") && !token_is(tokens, at + 1, "."))) {
             at++;
         } else {
@@ -365,11 +371,13 @@ static size_t find_noun(struct note *note, size_t i) {
     }
     size_t before = found.end;
     add_where(note, &found);
+    if (found.end == before && token_is(tokens, found.end, "on") && token_is(tokens, found.end + 1, "it"))
+        found.end += 2;
     // A number alone may be a size or a model; on a place it is a mark, and so beside letters.
     bool beside = found.end != before || ANY(tokens, found.end, "and") ||
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
-    size_t begin = i;
+    size_t begin = token_is(tokens, i, "initials") ? found.from : i; // they are a monogram as well
     return keep(note, begin, &found) ? found.end - i : 0;
 }
 

@@ -12,7 +12,8 @@
 static void clear_names(struct note *note) {
     struct noun_found noun;
     for (size_t i = 0; note->rules && i < note->tokens.count; i++) {
-        if (!noun_at(note, i, &noun) || !noun.thing || noun.to < i + 2) continue;
+        if (!noun_at(note, i, &noun) || !(noun.thing || noun.uses & (1u << USE_THING)) || noun.to < i + 2)
+            continue;
         bool whole = true;
         for (size_t k = i; k < noun.to; k++) whole &= note->fault_word[k] != 0;
         if (!whole && !note->fault_word[noun.to - 1]) memset(note->fault_word + i, 0, noun.to - i);

@@ -86,6 +86,10 @@ static void read_engraved(struct note *note, size_t i) {
     while (token_among(tokens, from, small, COUNT(small))) from++;
     if (from >= tokens->count || !(tokens->at[from].capital || is_quote(tokens, from))) return;
     size_t to = name_end(tokens, from);
+    static const char *const occasions[] = {"xmas",      "christmas",  "easter",    "jubilee",
+                                            "new",       "exhibition", "armistice", "coronation",
+                                            "centenary", "midsummer"};
+    if (token_among(tokens, from, occasions, COUNT(occasions))) return; // a day, and nobody's name
     bool day = false;
     for (size_t k = from; k < to; k++) day |= tokens->at[k].kind == TOKEN_FIGURE;
     if (day) keep_back(note, from, to, i, i + 1);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/correct.h"
 #include "notes/measures.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
@@ -87,6 +88,18 @@ static size_t value_end(const struct note *note, size_t i) {
     return at;
 }
 
+// "Size small, well, medium": where the later one begins; 0 where none follows.
+static size_t mended_size(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i + (token_is(tokens, i, ",") ? 1 : 0), words = correction_at(note, at);
+    if (!words) return 0;
+    at += words;
+    if (token_is(tokens, at, ",")) at++;
+    if (at >= tokens->count || at == i + words + 1) return 0;
+    bool size = is_letter_size(note, at) || tokens->at[at].kind == TOKEN_FIGURE;
+    return size && value_end(note, at) > at ? at : 0;
+}
+
 // "size 8", "sz. M", "size: 10 wide", "kids size 13".
 static size_t size_word(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -99,14 +112,20 @@ static size_t size_word(struct note *note, size_t i) {
     if (end == at || !note_free(note, i, end)) return 0;
     struct amount amount;
     if (amount_at(note, at, &amount) && amount.unit && amount.unit->kind) return 0; // a length after all
+    size_t mended = mended_size(note, end), begins = i;
+    if (mended) {
+        note_take(note, i, mended, TAKEN_VALUE);
+        at = i = mended;
+        end = value_end(note, at);
+    }
     size_t from = i;
     const char *text = note_words(note, at, end);
-    if (i && is_wearer(note, i - 1) && tokens->at[i - 1].stop == STOP_NONE) {
+    if (!mended && i && is_wearer(note, i - 1) && tokens->at[i - 1].stop == STOP_NONE) {
         from--;
         text = arena_format(note->arena, "%s %s", note_words(note, i - 1, i), text);
     }
     keep(note, at, end, text, from, end);
-    return end - i;
+    return end - begins;
 }
 
 // "UK 9 / EU 43", "womens 8.5", "adult medium", "US 7".

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "notes/chunk.h"
+#include "notes/number.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -97,8 +98,8 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
 
 // A word behind which no noun is to be expected: "all over", "obviously".
 static bool is_past(const struct note *note, size_t i) {
-    static const char *const words[] = {"all", "throughout", "together", "maybe",
-                                        "too", "though",     "inside",   "outside"};
+    static const char *const words[] = {"all",    "throughout", "together", "maybe",     "too",
+                                        "though", "inside",     "outside",  "according", "per"};
     const char *word = note->tokens.at[i].fold;
     size_t n = strlen(word);
     return any(note, i, words, COUNT(words)) || (n > 5 && !strcmp(word + n - 2, "ly"));
@@ -126,6 +127,12 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
         *end = at;
         if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
         if (is_stop(note, at) || is_past(note, at)) return head;
+        // "Ukulele mahogany missing 1 string": another statement begins
+        static const char *const lacks[] = {"missing", "lacks", "needs", "lost"};
+        bool lacking = any(note, at, lacks, COUNT(lacks)) && at + 1 < note->tokens.count &&
+                       note->tokens.at[at].stop == STOP_NONE && !is_stop(note, at + 1) &&
+                       !any(note, at + 1, (const char *const[]){"from", "on", "in", "at"}, 4);
+        if (lacking && head.what != AHEAD_PART) return head;
         if (note->fault_word[at] && head.what != AHEAD_PART && !is_vague(note, at))
             return is_done_run(note, at) ? head : (struct head){AHEAD_FAULT, at, at + 1};
         if (chunk_breaks(note, at) || (note->fault_word[at] && !is_vague(note, at))) return head;
@@ -141,15 +148,16 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",   "very",    "mostly",   "all",    "really",   "light",    "bright",    "pretty", "kind",
-        "sort",   "maybe",   "probably", "kinda",  "sorta",    "a",        "an",        "the",    "nice",
-        "deep",   "pale",    "still",    "also",   "some",     "mainly",   "partly",    "soft",   "likely",
-        "plain",  "solid",   "with",     "and",    "&",        "or",       "think",     "i",      "fully",
-        "old",    "perhaps", "early",    "real",   "rather",   "both",     "obviously", "two",    "three",
-        "four",   "-",       "(",        "little", "lots",     "possibly", "just",      "is",     "are",
-        "was",    "it",      "its",      "it's",   "they",     "this",     "thing",     "looks",  "feels",
-        "seems",  "guess",   "like",     "not",    "marked",   "tag",      "says",      "i'd",    "say",
-        "fairly", "sure",    "believe",  "reckon", "actually", "that's",   "that"};
+        "dark",   "very",     "mostly",   "all",    "really", "light",    "bright",    "pretty", "kind",
+        "sort",   "maybe",    "probably", "kinda",  "sorta",  "a",        "an",        "the",    "nice",
+        "deep",   "pale",     "still",    "also",   "some",   "mainly",   "partly",    "soft",   "likely",
+        "plain",  "solid",    "with",     "and",    "&",      "or",       "think",     "i",      "fully",
+        "old",    "perhaps",  "early",    "real",   "rather", "both",     "obviously", "two",    "three",
+        "four",   "-",        "(",        "little", "lots",   "possibly", "just",      "is",     "are",
+        "was",    "it",       "its",      "it's",   "they",   "this",     "thing",     "looks",  "feels",
+        "seems",  "guess",    "like",     "not",    "marked", "tag",      "says",      "i'd",    "say",
+        "okay",   "ok",       "so",       "oh",     "well",   "pure",     "fairly",    "sure",   "believe",
+        "reckon", "actually", "that's",   "that"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -176,6 +184,11 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             return STANDING_THING;
         if (is_link(note, prev) && (*of = part_before(note, prev)) != NULL) return STANDING_PART;
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
+        static const char *const parts[] = {"percent", "%", "pct"};
+        if (any(note, prev, parts, COUNT(parts)) && prev > 0) { // "100 percent wool"
+            at = prev - 1;
+            continue;
+        }
         if (token_is(&note->tokens, prev, "of") && prev > 0 && any(note, prev - 1, sorts, COUNT(sorts))) {
             at = prev - 1;
             continue;
@@ -200,10 +213,11 @@ static bool in_first_sentence(const struct note *note, size_t i) {
 
 // After the value, may the statement be over?
 static bool is_over(const struct note *note, size_t from, size_t i) {
-    static const char *const words[] = {"with",     "w/",  "w",     "and",        "but",    "so",  "no",
-                                        "or",       "i",   "maybe", "?",          "-",      "(",   "not",
-                                        "possibly", "all", "over",  "throughout", "except", "i'm", "im",
-                                        "they",     "she", "he",    "though",     "says",   "per", "looking"};
+    static const char *const words[] = {
+        "with",  "w/", "w",    "and",     "but",       "so",     "no",   "or",         "i",
+        "maybe", "?",  "w/o",  "without", "according", "okay",   "ok",   "missing",    "needs",
+        "lacks", "-",  "(",    "not",     "possibly",  "all",    "over", "throughout", "except",
+        "i'm",   "im", "they", "she",     "he",        "though", "says", "per",        "looking"};
     static const char *const early[] = {"in",     "on",      "for", "by",   "around", "across",
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
@@ -239,15 +253,34 @@ static bool is_early_color(const struct note *note, size_t from) {
     return true;
 }
 
+// "Jacket green size 40 zipper sticks", "toaster chrome two slice": said between the thing and what is no
+// fault.
+static bool is_set_off(const struct note *note, size_t from, size_t to) {
+    if (to + 1 >= note->tokens.count || !is_behind_type(note, from) || note->fault_word[to]) return false;
+    enum taken next = (enum taken)note->taken[to];
+    size_t number;
+    return next == TAKEN_VALUE || next == TAKEN_MEASURE || next == TAKEN_COUNT || next == TAKEN_MARK ||
+           number_whole(&note->tokens, to, &number) > 1;
+}
+
+// "Red wooden handle" has a red handle.
+static const char *part_words(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
+    if (n && from + n < to) from += n;
+    return arena_string(note->arena, note_words(note, from, to));
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
+    if (is_set_off(note, from, to)) return STANDING_THING;
     struct head head = look_ahead(note, to, &end);
     switch (head.what) {
     case AHEAD_THING:
         return STANDING_THING;
     case AHEAD_PART:
-        *of = arena_string(note->arena, note_words(note, head.from, head.to));
+        *of = part_words(note, head.from, head.to);
         return STANDING_PART;
     case AHEAD_FAULT:
         return STANDING_NONE;

@@ -52,7 +52,7 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
     static const char *const with[] = {"with",     "w",         "w/",      "has",     "have", "had",
                                        "includes", "including", "plus",    "without", "w/o",  "no",
                                        "needs",    "got",       "missing", "lacks",   "get",  "gets",
-                                       "nor",      "neither",   "want",    "wants"};
+                                       "nor",      "neither",   "want",    "wants",   "minus"};
     static const char *const fits[] = {"for", "fits", "fit", "suits", "to"};
     static const char *const like[] = {"like", "than", "as", "resembles", "imitating", "unlike", "not"};
     static const char *const intro[] = {
@@ -60,6 +60,9 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
         "selling", "bought", "picked", "listing", "here",    "here's", "there's",   "theres", "be",
         "called",  "was",    "next",   "item",    "another", "heres",  "inherited", "thats"};
     if (token_among(tokens, i, intro, COUNT(intro))) return TURN_THING;
+    bool numbers =
+        token_is(tokens, i + 1, ".") || (i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE);
+    if (token_is(tokens, i, "no") && numbers) return TURN_ON; // "No. 5 bench plane"
     if (token_among(tokens, i, with, COUNT(with))) {
         bool mine = token_is(tokens, i, "have") || token_is(tokens, i, "got") || token_is(tokens, i, "had");
         return mine && is_opening(tokens, i) ? TURN_THING : TURN_WITH;
@@ -216,10 +219,14 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (!head) return;
     for (size_t i = head->from; i < head->to; i++)
         if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE &&
-            !(head->thing && (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE)))
+            !(head->thing && (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE ||
+                              note->taken[head->to - 1] == TAKEN_NOT))) // "500 piece puzzle"
             return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
+    static const char *const rulers[] = {"size", "sized"};
+    if (token_among(&note->tokens, head->to, rulers, COUNT(rulers)) && chunk->from > 0)
+        return; // "the sheet is letter size"
     size_t number;
     if (token_is(&note->tokens, head->to - 1, "pounder") && head->from > 0 &&
         number_whole(&note->tokens, head->from - 1, &number))
@@ -228,6 +235,8 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;
+    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no"))
+        value -= 90;                                            // "tin sign? no, cardboard"
     if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     offer(pick, head, value, chunk->toy);

@@ -66,7 +66,16 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     return USE_COUNT;
 }
 
+// "Tin sign? No, cardboard."
+static bool is_asked(const struct note *note, size_t from) {
+    size_t end = note_clause_to(note, from, STOP_COMMA);
+    if (end > from + 4) return false;
+    if (!token_is(&note->tokens, end, "?")) return false;
+    return token_is(&note->tokens, end + 1, "no") || token_is(&note->tokens, end + 1, "nope");
+}
+
 static bool is_denied(const struct note *note, size_t from) {
+    if (is_asked(note, from)) return true;
     static const char *const words[] = {"not", "isn't", "no", "without", "never", "aren't", "nor"};
     for (size_t back = 1; back <= 2 && back <= from; back++) {
         if (note->tokens.at[from - back].stop != STOP_NONE) return false;
@@ -124,7 +133,10 @@ static const char *key_of(enum word_use use) {
 }
 
 // Do words of correction end just before token `from`? A bare "no" or "well" may mean much else.
-static bool is_corrected(const struct note *note, size_t from) {
+static bool is_corrected(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    size_t no = from > 0 && token_is(tokens, from - 1, ",") ? from - 2 : from - 1;
+    if (from > 1 && token_is(tokens, no, "no") && token_is(tokens, to, "actually")) return true;
     for (size_t back = 1; back <= 4 && back <= from; back++) {
         size_t at = from - back, taken = correction_at(note, at);
         bool plain = token_is(&note->tokens, at, "no") || token_is(&note->tokens, at, "well") ||
@@ -138,9 +150,9 @@ static bool is_corrected(const struct note *note, size_t from) {
 }
 
 // "It's copper. Actually brass": the later word takes the place of the last of its name.
-static struct value *place_for(struct note *note, const char *name, const char *of, size_t from) {
+static struct value *place_for(struct note *note, const char *name, const char *of, size_t from, size_t to) {
     struct record *r = note->record;
-    if (r->attribute_count && is_corrected(note, from)) {
+    if (r->attribute_count && is_corrected(note, from, to)) {
         struct value *last = &r->attributes[r->attribute_count - 1];
         if (!of && !last->of && !strcmp(last->name, name)) return last;
     }
@@ -150,7 +162,7 @@ static struct value *place_for(struct note *note, const char *name, const char *
 static void keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
                  size_t to, enum sure sure) {
     if (is_known(note, name, print, of)) return;
-    struct value *value = place_for(note, name, of, from);
+    struct value *value = place_for(note, name, of, from, to);
     *value = (struct value){
         .name = name, .value = print, .of = of, .sure = sure, .span = note_span_of(note, from, to)};
     note_reading(note, from, to, arena_format(note->arena, "%s %s", name, print), "word book");
@@ -194,6 +206,18 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
     return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
 }
 
+// "Painted red" is a finish, and the thing is red.
+static void read_paint(struct note *note, size_t i, enum sure sure) {
+    struct word_entry color;
+    for (size_t k = i; k < i + 2; k++) {
+        const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
+        if (strcmp(other, "painted") != 0 && strcmp(other, "lacquered") != 0) continue;
+        const char *word = note->tokens.at[k].fold;
+        if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
+            keep(note, "color", color.print, NULL, k, k + 1, sure);
+    }
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -209,10 +233,12 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
+        if (token_is(&note->tokens, i, "couple") && token_is(&note->tokens, i + n, "of")) return;
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
     enum sure sure = sure_of(note, i, i + n);
+    if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
         keep(note, key_of(use), entry->print, of, i, i + n, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
