@@ -147,7 +147,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     int count = count_of_hit(r, &hit, &flaw->of);
     if (count > 1) flaw->count = count;
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
-    if (count > 1 && pieces && flaw->kind == ruleset_flaw(note->rules, "missing-accessory"))
+    const char *type = note->record->type.value ? note->record->type.value : "";
+    bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");
+    if ((count > 1 || (service && strcmp(part, "box") != 0)) && pieces &&
+        flaw->kind == ruleset_flaw(note->rules, "missing-accessory"))
         flaw->kind = pieces;
     return flaw;
 }

@@ -480,6 +480,7 @@ void read_faults(struct note *note) {
     read_absent(&r);
     read_elliptical(&r);
     read_shortfall(&r);
+    read_short_of(&r);
     read_areas(&r);
     settle(note->record);
     settle_working(note->record);

@@ -49,6 +49,9 @@ void spot_mark(struct fault_reader *reader);
 // "Cracked where it bends": does token `i` only tell a place by what happens there?
 bool spot_in_clause(const struct tokens *tokens, size_t i);
 
+// short_of.c: pieces that fall short of a number, letters on plate
+void read_short_of(struct fault_reader *reader);
+
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // Number of faults or pieces; `*of` pieces there are, 0 where not said.

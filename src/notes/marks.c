@@ -100,7 +100,8 @@ static bool ends_mark(const struct note *note, size_t from, size_t i) {
 // A run of capitals and figures from `i` on.
 static size_t proper_run(const struct note *note, size_t i) {
     size_t at = i, good = i;
-    while (at < note->tokens.count && at - i < MARK_WORDS_MOST && !ends_mark(note, i, at)) {
+    bool dot = false;
+    while (at < note->tokens.count && at - i < MARK_WORDS_MOST && (dot || !ends_mark(note, i, at))) {
         bool text = is_text_token(note, at);
         const char *where;
         // A plain figure behind small letters' text is taken; a place that begins with a capital ends it all
@@ -111,9 +112,9 @@ static size_t proper_run(const struct note *note, size_t i) {
             break;
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
-        bool dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
-                   note->tokens.at[at - 1].capitals && at + 1 < note->tokens.count &&
-                   note->tokens.at[at + 1].capitals;
+        dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
+              note->tokens.at[at - 1].capitals && at + 1 < note->tokens.count &&
+              note->tokens.at[at + 1].capitals;
         if (text) good = at;
         if (dot) at++;
         // "PAT." and the like keep their dot.
@@ -348,6 +349,23 @@ static size_t find_verb(struct note *note, size_t i) {
     return keep(note, says && where ? begin : i, &found) ? found.end - i : 0;
 }
 
+// Worked into the thing, not written on it by hand.
+static bool is_cut(const struct note *note, size_t from, size_t to) {
+    for (size_t i = from > 2 ? from - 2 : 0; i < to + 3 && i < note->tokens.count; i++)
+        if (ANY(&note->tokens, i, "engraved", "etched", "carved", "embroidered", "stitched", "monogrammed",
+                "inscribed", "cut", "stamped", "chased", "woven", "tooled"))
+            return true;
+    return false;
+}
+
+static void add_monogram(struct note *note, size_t from, size_t to) {
+    const struct flaw *kind = ruleset_flaw(note->rules, "monogram");
+    if (!kind) return;
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
+    note_reading(note, from, to, "flaw monogram", "initials that are cut or sewn");
+}
+
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
 static size_t find_noun(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -377,8 +395,9 @@ static size_t find_noun(struct note *note, size_t i) {
     bool beside = found.end != before || ANY(tokens, found.end, "and") ||
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
-    size_t begin = token_is(tokens, i, "initials") ? found.from : i; // they are a monogram as well
-    return keep(note, begin, &found) ? found.end - i : 0;
+    if (!keep(note, i, &found)) return 0;
+    if (token_is(tokens, i, "initials") && is_cut(note, i, found.end)) add_monogram(note, i, found.end);
+    return found.end - i;
 }
 
 // "Hobbinfold stamped on the belly", "2108 pressed into the base", "MK II on the back plate", "PAT. APR 4

@@ -137,10 +137,10 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
         return false;
     if (token_among(&note->tokens, last->to, gone, COUNT(gone)) || note->tokens.flat) return false;
     struct word_entry entry;
-    if (word_at(note, before->from, looks, &entry) ||
-        (!before->thing && before->gated && !before->family &&
-         !token_among(&note->tokens, before->from, purposes, COUNT(purposes))))
-        return false;
+    bool purpose = token_among(&note->tokens, before->from, purposes, COUNT(purposes));
+    bool vague =
+        word_at(note, before->from, looks, &entry) || (!before->thing && before->gated && !before->family);
+    if (vague && !purpose) return false;
     if (chunk->from != 0 && note->tokens.at[chunk->from - 1].stop < STOP_SENTENCE) return false;
     *holder = *before;
     holder->to = last->to;

@@ -63,6 +63,8 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
     bool numbers =
         token_is(tokens, i + 1, ".") || (i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE);
     if (token_is(tokens, i, "no") && numbers) return TURN_ON; // "No. 5 bench plane"
+    static const char *const mends[] = {"a", "an", "it's", "its"};
+    if (token_is(tokens, i, "no") && token_among(tokens, i + 1, mends, COUNT(mends))) return TURN_THING;
     if (token_among(tokens, i, with, COUNT(with))) {
         bool mine = token_is(tokens, i, "have") || token_is(tokens, i, "got") || token_is(tokens, i, "had");
         return mine && is_opening(tokens, i) ? TURN_THING : TURN_WITH;
@@ -82,7 +84,10 @@ static enum role role_of(const struct note *note, size_t i) {
     enum role thing = first ? ROLE_THING : ROLE_LATER;
     for (size_t back = 0; i > 0 && back < 9; back++, i--) {
         if (tokens->at[i - 1].stop >= STOP_COMMA) break;
+        if (note->taken[i - 1] == TAKEN_ASIDE) return thing;
         if (token_is(tokens, i - 1, "of")) {
+            if (i >= 2 && note->taken[i - 2] == TAKEN_ASIDE)
+                return thing; // "see last note for … of the bench"
             if (i >= 2 && is_measure_noun(tokens, i - 2)) return thing;
             return i >= 2 && token_is(tokens, i - 2, "made") ? ROLE_LIKE : ROLE_FOR;
         }
@@ -143,7 +148,7 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
         const struct noun_found *noun = &chunk->nouns[i - 1];
         if (i > 1 && is_named(note, noun->from)) continue;
         bool vain = noun->gated && !noun->thing && !noun->candidate;
-        if (!vain || i == 1) return noun;
+        if (!vain || i == 1 || note->taken[chunk->nouns[i - 2].from] == TAKEN_VALUE) return noun;
         if (chunk->nouns[i - 2].uses & stuff && !chunk->nouns[i - 2].thing) return noun; // "brass thing"
     }
     return NULL;
