@@ -131,7 +131,8 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
         is_any(note, at, after_noun, COUNT(after_noun)))
         return 0;
     static const char *const likeness[] = {"style", "type", "colored", "coloured"};
-    bool vain = is_any(note, at, likeness, 2) || is_any(note, at + 1, likeness, COUNT(likeness));
+    bool form = chunk->count && token_is(&note->tokens, at + 1, "shape"); // "barometer banjo shape"
+    bool vain = form || is_any(note, at, likeness, 2) || is_any(note, at + 1, likeness, COUNT(likeness));
     if (is_noun && !vain) keep(chunk, &noun);
     return 1;
 }
@@ -143,6 +144,7 @@ static bool is_closed(const struct note *note, const struct chunk *chunk, size_t
     struct noun_found next;
     if (!chunk->count || at >= note->tokens.count) return false;
     const struct noun_found *last = &chunk->nouns[chunk->count - 1];
+    if (note->taken[at] == TAKEN_COUNT && last->to == at) return true; // "hymn books x12 black cloth"
     if (note->tokens.flat && note->tokens.at[at].kind == TOKEN_FIGURE && note->taken[at] == TAKEN_NOT)
         return true;
     bool known = last->thing || (last->uses & (1u << USE_THING) && !last->candidate && !last->gated);

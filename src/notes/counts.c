@@ -181,6 +181,8 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     bool holder = ANY(tokens, i, "box", "bag", "case", "jar", "tin", "crate", "tray", "bundle", "stack",
                       "bunch", "collection", "roll", "tub", "pile", "carton", "pack", "string", "drawer");
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
+    if (i && ANY(tokens, i - 1, "and", "with", "plus", "w/", "&", "+", "includes", "including"))
+        return false; // beside it
     if (i && ANY(tokens, i - 1, "a") && i > 1 &&
         ANY(tokens, i - 2, "from", "off", "out", "not", "of", "missing"))
         return false;
@@ -202,6 +204,13 @@ static bool is_make(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "piece", "pc", "pce", "pcs", "pieces");
 }
 
+static bool is_puzzle(const struct note *note, size_t i) { // "jigsaw, wooden, 200 pieces"
+    if (i && token_is(&note->tokens, i - 1, "of")) return false;
+    for (size_t k = 0; k < i && k < PHRASE_MOST; k++)
+        if (ANY(&note->tokens, k, "puzzle", "jigsaw")) return true;
+    return false;
+}
+
 // "44 piece flatware", "10 pcs", "= 10 pc"; but "2 piece butter dish" is one dish, and a puzzle's pieces are
 // its size.
 static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
@@ -215,7 +224,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     if (ANY(tokens, end, "puzzle", "jigsaw", "puzzles", "jigsaws") ||
-        (i && ANY(tokens, i - 1, "puzzle", "jigsaw"))) {
+        (i && ANY(tokens, i - 1, "puzzle", "jigsaw")) || (count > 20 && is_puzzle(note, i))) {
         struct value *value = note_attribute(note);
         value->name = "size";
         value->value = arena_format(note->arena, "%d pieces", count);

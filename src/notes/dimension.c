@@ -91,11 +91,12 @@ static const struct row rows[] = {
 
 static bool is_round(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "round",     "plate", "bowl",     "saucer",    "lid",     "circular", "dia",  "knob",       "drum",
-        "basin",     "clock", "dial",     "platter",   "wheel",   "disc",     "disk", "button",     "charger",
-        "vase",      "pot",   "crock",    "doily",     "coaster", "mug",      "jar",  "tablecloth", "compass",
-        "barometer", "pan",   "skillet",  "kettle",    "bucket",  "pail",     "tub",  "barrel",     "goblet",
-        "tumbler",   "cup",   "colander", "lampshade", "churn",   "cauldron"};
+        "round",   "plate",   "bowl",     "saucer",    "lid",        "circular", "dia",
+        "knob",    "drum",    "basin",    "clock",     "dial",       "platter",  "wheel",
+        "disc",    "disk",    "button",   "charger",   "vase",       "pot",      "crock",
+        "doily",   "coaster", "mug",      "jar",       "tablecloth", "compass",  "barometer",
+        "skillet", "kettle",  "bucket",   "pail",      "tub",        "barrel",   "goblet",
+        "tumbler", "cup",     "colander", "lampshade", "churn",      "cauldron"};
     enum { REACH = 40 };
     for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
         for (size_t w = 0; w < COUNT(words); w++)

@@ -124,7 +124,8 @@ static bool is_unit_named(const struct unit *unit, const char *name) {
 
 static bool ends_amount(const struct note *note, size_t i) {
     static const char *const words[] = {"tall", "high",   "long", "wide",  "deep", "across", "by", "x",
-                                        "rug",  "runner", "in",   "total", "and",  "each",   "on", "or"};
+                                        "rug",  "runner", "in",   "total", "and",  "each",   "on", "or",
+                                        "with", "w/",     "has",  "no",    "plus", "but"};
     if (i >= note->tokens.count || note->tokens.at[i].stop >= STOP_COMMA) return true;
     for (size_t k = 0; k < COUNT(words); k++)
         if (token_is(&note->tokens, i, words[k])) return true;

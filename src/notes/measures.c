@@ -350,6 +350,7 @@ static bool fault_before(const struct note *note, const struct group *group) {
         bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));
         if (!owns) continue;
         if (is_denied(note, k - 1)) return false;
+        if (group->count > 2 || (commas && group->count > 1)) return false;
         if (commas && dimension &&
             group->sides[0].amount.value * group->sides[0].amount.unit->factor > FAULT_MM_MOST)
             return false;
@@ -483,6 +484,9 @@ static bool is_other(const struct note *note, const struct group *group) {
     if (from > 0 &&
         ANY(&note->tokens, from - 1, "i'm", "im", "he's", "she's", "$", "\xC2\xA3", "\xE2\x82\xAC"))
         return true;
+    if (from > 1 && token_is(&note->tokens, from - 1, "to") &&
+        ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
+        return true; // "weighs to 10 kg"
     if (from > 1 && token_is(&note->tokens, from - 1, "am") && token_is(&note->tokens, from - 2, "i"))
         return true;
     size_t start = note_clause_from(note, from, STOP_COMMA);

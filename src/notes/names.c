@@ -253,7 +253,9 @@ static bool is_strange(const struct note *note, size_t from, size_t to) { // hol
 }
 
 static void read_brand(struct note *note, bool strange) {
+    static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     for (size_t i = 0; i < note->tokens.count && !has(note, "brand"); i++) {
+        if (i > 0 && token_among(&note->tokens, i - 1, letters, COUNT(letters))) continue;
         size_t end = name_end(note, i);
         if (end == i && is_flat_name(note, i)) end = i + 1;
         if (end == i) continue;

@@ -8,6 +8,66 @@
 #include "notes/things.h"
 #include "text/buf.h"
 
+static bool has_size(const struct flaw *flaw) {
+    return flaw->class == CLASS_DAMAGE || flaw->class == CLASS_DIRT || flaw->class == CLASS_REPAIR;
+}
+
+static void mark_hits(struct note *note) {
+    for (size_t i = 0; i < note->hits.count; i++) {
+        const struct phrase_hit *hit = &note->hits.at[i];
+        unsigned char how = has_size(hit->flaw) ? FAULT_WORD_SIZED : FAULT_WORD;
+        if (hit->flaw->class == CLASS_STATUS || hit->flaw->class == CLASS_FEATURE) continue;
+        for (size_t k = hit->from; k < hit->to; k++)
+            if (note->fault_word[k] < how) note->fault_word[k] = how;
+    }
+}
+
+void note_mark_fault_words(struct note *note) {
+    if (!note->phrases) return;
+    note->hits = phrases_find(note->arena, note->phrases, &note->tokens);
+    mark_hits(note);
+}
+
+// "Yellow ware with white bands", "brass & black": a color of something, and no sign of a fault.
+static bool is_plain_color(const struct note *note, const struct phrase_hit *hit) {
+    static const char *const colors[] = {"white", "black", "green", "yellow"};
+    static const char *const joints[] = {"&", "and"};
+    const struct tokens *tokens = &note->tokens;
+    const size_t ends[] = {hit->from, hit->to - 1};
+    if (hit->to == hit->from + 3 && token_among(tokens, hit->from + 1, joints, 2) &&
+        token_among(tokens, hit->to - 1, colors, 4))
+        return true;
+    for (size_t k = 0; k < 2; k++) {
+        size_t next = ends[k] + 1;
+        struct noun_found noun;
+        struct word_entry entry;
+        if (!token_among(tokens, ends[k], colors, 4) || next >= tokens->count || next == ends[1 - k] ||
+            tokens->at[next].stop != STOP_NONE)
+            continue;
+        static const char *const traces[] = {"line",   "lines",  "mark",    "marks", "spot",  "spots",
+                                             "ring",   "rings",  "patch",   "edge",  "edges", "film",
+                                             "powder", "tint",   "tinge",   "stuff", "hair",  "bit",
+                                             "bits",   "corner", "corners", "page",  "pages"};
+        if (token_among(tokens, next, traces, sizeof traces / sizeof *traces)) continue;
+        bool ware = token_is(tokens, next, "ware") || token_is(tokens, next, "bands");
+        bool thing =
+            noun_at(note, next, &noun) && (noun.thing || noun.part) && !(noun.uses & (1u << USE_GATED));
+        if (ware || thing || word_at(note, next, 1u << USE_PART, &entry)) return true;
+    }
+    return false;
+}
+
+static void drop_colors(struct note *note) {
+    size_t kept = 0;
+    for (size_t i = 0; i < note->hits.count; i++)
+        if (!note->hits.at[i].near || !is_plain_color(note, &note->hits.at[i]))
+            note->hits.at[kept++] = note->hits.at[i];
+    if (kept == note->hits.count) return;
+    note->hits.count = kept;
+    memset(note->fault_word, 0, note->tokens.count);
+    mark_hits(note);
+}
+
 // "Post hole digger": no hole, though the word of one is in the name.
 static void clear_names(struct note *note) {
     struct noun_found noun;
@@ -28,23 +88,8 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mark_fault_words(note);
     note_mend_slips(note);
+    drop_colors(note);
     clear_names(note);
-}
-
-static bool has_size(const struct flaw *flaw) {
-    return flaw->class == CLASS_DAMAGE || flaw->class == CLASS_DIRT || flaw->class == CLASS_REPAIR;
-}
-
-void note_mark_fault_words(struct note *note) {
-    if (!note->phrases) return;
-    note->hits = phrases_find(note->arena, note->phrases, &note->tokens);
-    for (size_t i = 0; i < note->hits.count; i++) {
-        const struct phrase_hit *hit = &note->hits.at[i];
-        unsigned char how = has_size(hit->flaw) ? FAULT_WORD_SIZED : FAULT_WORD;
-        if (hit->flaw->class == CLASS_STATUS || hit->flaw->class == CLASS_FEATURE) continue;
-        for (size_t k = hit->from; k < hit->to; k++)
-            if (note->fault_word[k] < how) note->fault_word[k] = how;
-    }
 }
 
 void note_take(struct note *note, size_t from, size_t to, enum taken how) {

@@ -9,33 +9,34 @@
 
 // Places and work that goods are named after; most are nouns that are no goods by themselves.
 static const char *const purposes[] = {
-    "apothecary", "ash",        "bait",      "bakery",     "baking",    "bank",      "bar",      "barn",
-    "bath",       "bathroom",   "bedroom",   "bedside",    "boat",      "boot",      "bread",    "bug",
-    "building",   "butcher",    "butter",    "cabin",      "cake",      "camp",      "campfire", "camping",
-    "canning",    "carding",    "carving",   "cattle",     "chapel",    "chart",     "cheese",   "chemist",
-    "chest",      "chicken",    "church",    "cider",      "classroom", "clothes",   "coal",     "coffee",
-    "corn",       "cottage",    "dairy",     "darning",    "deck",      "desk",      "dessert",  "dining",
-    "dinner",     "dish",       "drafting",  "drawing",    "drying",    "ear",       "egg",      "factory",
-    "farm",       "farmhouse",  "feed",      "field",      "fire",      "fireplace", "fish",     "fishing",
-    "flour",      "foot",       "fruit",     "garage",     "garden",    "glove",     "glue",     "goat",
-    "grain",      "gravy",      "grease",    "greenhouse", "hall",      "hallway",   "hand",     "harbor",
-    "hardware",   "hat",        "hay",       "head",       "hen",       "hospital",  "hotel",    "household",
-    "hunting",    "ice",        "ironing",   "jelly",      "jewelry",   "kindling",  "kitchen",  "lab",
-    "laboratory", "lamb",       "laundry",   "lawn",       "library",   "lobster",   "log",      "luggage",
-    "lunch",      "mail",       "mantel",    "map",        "marine",    "measuring", "meat",     "mechanic",
-    "medical",    "mess",       "milk",      "mill",       "mixing",    "nail",      "night",    "nursery",
-    "nut",        "office",     "oil",       "onion",      "orchard",   "parlor",    "parlour",  "pasta",
-    "pastry",     "patio",      "pen",       "pencil",     "pharmacy",  "piano",     "pickle",   "pie",
-    "plant",      "plumbing",   "pocket",    "pond",       "porch",     "post",      "potato",   "potting",
-    "poultry",    "preserving", "pruning",   "pub",        "railroad",  "railway",   "rain",     "recipe",
-    "riding",     "roasting",   "saddle",    "sailing",    "salad",     "sauce",     "sausage",  "school",
-    "serving",    "shaving",    "sheep",     "ship",       "shoe",      "shop",      "shot",     "sleigh",
-    "soap",       "solder",     "soup",      "spice",      "sports",    "stable",    "stair",    "stew",
-    "store",      "storm",      "street",    "study",      "sugar",     "surgery",   "survey",   "syrup",
-    "tack",       "tavern",     "tea",       "theater",    "ticket",    "tile",      "tire",     "tobacco",
-    "tool",       "tow",        "towel",     "traffic",    "travel",    "trouser",   "tyre",     "umbrella",
-    "utility",    "vanity",     "vegetable", "vine",       "wash",      "water",     "weaving",  "weld",
-    "welding",    "wine",       "work",      "workshop",   "writing",   "yarn"};
+    "apothecary", "dental",    "surgical",  "filing",   "medical",   "industrial", "ash",       "bait",
+    "bakery",     "baking",    "bank",      "bar",      "barn",      "bath",       "bathroom",  "bedroom",
+    "bedside",    "boat",      "boot",      "bread",    "bug",       "building",   "butcher",   "butter",
+    "cabin",      "cake",      "camp",      "campfire", "camping",   "canning",    "carding",   "carving",
+    "cattle",     "chapel",    "chart",     "cheese",   "chemist",   "chest",      "chicken",   "church",
+    "cider",      "classroom", "clothes",   "coal",     "coffee",    "corn",       "cottage",   "dairy",
+    "darning",    "deck",      "desk",      "dessert",  "dining",    "dinner",     "dish",      "drafting",
+    "drawing",    "drying",    "ear",       "egg",      "factory",   "farm",       "farmhouse", "feed",
+    "field",      "fire",      "fireplace", "fish",     "fishing",   "flour",      "foot",      "fruit",
+    "garage",     "garden",    "glove",     "glue",     "goat",      "grain",      "gravy",     "grease",
+    "greenhouse", "hall",      "hallway",   "hand",     "harbor",    "hardware",   "hat",       "hay",
+    "head",       "hen",       "hospital",  "hotel",    "household", "hunting",    "ice",       "ironing",
+    "jelly",      "jewelry",   "kindling",  "kitchen",  "lab",       "laboratory", "lamb",      "laundry",
+    "lawn",       "library",   "lobster",   "log",      "luggage",   "lunch",      "mail",      "mantel",
+    "map",        "marine",    "measuring", "meat",     "mechanic",  "mess",       "milk",      "mill",
+    "mixing",     "nail",      "night",     "nursery",  "nut",       "office",     "oil",       "onion",
+    "orchard",    "parlor",    "parlour",   "pasta",    "pastry",    "patio",      "pen",       "pencil",
+    "pharmacy",   "piano",     "pickle",    "pie",      "plant",     "plumbing",   "pocket",    "pond",
+    "porch",      "post",      "potato",    "potting",  "poultry",   "preserving", "pruning",   "pub",
+    "railroad",   "railway",   "rain",      "recipe",   "riding",    "roasting",   "saddle",    "sailing",
+    "salad",      "sauce",     "sausage",   "school",   "serving",   "shaving",    "sheep",     "ship",
+    "shoe",       "shop",      "shot",      "sleigh",   "soap",      "solder",     "soup",      "spice",
+    "sports",     "stable",    "stair",     "stew",     "store",     "storm",      "street",    "study",
+    "sugar",      "surgery",   "survey",    "syrup",    "tack",      "tavern",     "tea",       "theater",
+    "ticket",     "tile",      "tire",      "tobacco",  "tool",      "tow",        "towel",     "traffic",
+    "travel",     "trouser",   "tyre",      "umbrella", "utility",   "vanity",     "vegetable", "vine",
+    "wash",       "water",     "weaving",   "weld",     "welding",   "wine",       "work",      "workshop",
+    "writing",    "yarn"};
 
 static const char *const trades[] = {
     "apothecary's", "architect's",  "artist's",       "baker's",     "barber's",       "beekeeper's",
@@ -110,11 +111,23 @@ static bool is_goods(const struct note *note, size_t i) {
     return noun.thing || (noun.uses & (1u << USE_THING) && !noun.gated && !noun.candidate);
 }
 
+// "Carpenter's", and without its apostrophe before one thing.
+static bool is_trade(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (token_among(tokens, i, trades, COUNT(trades))) return true;
+    const char *word = tokens->at[i].fold;
+    size_t size = strlen(word);
+    if (size < 5 || word[size - 1] != 's' || strchr(word, '\'')) return false;
+    for (size_t k = 0; k < COUNT(trades); k++)
+        if (strlen(trades[k]) == size + 1 && !strncmp(trades[k], word, size - 1)) return true;
+    return false;
+}
+
 size_t purpose_from(const struct note *note, size_t noun) {
     enum { WORDS_MOST = 2 };
     size_t from = noun;
     while (from > 0 && noun - from < WORDS_MOST && is_free_word(note, from - 1)) {
-        if (token_among(&note->tokens, from - 1, trades, COUNT(trades))) return from - 1;
+        if (is_trade(note, from - 1)) return from - 1;
         bool purpose =
             token_among(&note->tokens, from - 1, purposes, COUNT(purposes)) || is_pair(note, from - 1);
         if (!purpose && !is_goods(note, from - 1)) break;

@@ -144,6 +144,15 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     if (last && note->tokens.flat && !last->thing && last[-1].thing && !last[-1].part &&
         !(last[-1].uses & stuff))
         return last - 1;
+    // "Ice skates ladies white", "sheet music bundle": the goods before a color or a word of number
+    static const char *const bundles[] = {"bundle", "collection", "stack", "pile",
+                                          "bunch",  "assortment", "lot"};
+    bool vague =
+        last && last->to == last->from + 1 &&
+        (last->uses & (1u << USE_COLOR) || token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
+    if (vague && (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
+        !(last[-1].uses & stuff))
+        return last - 1;
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
         if (i > 1 && is_named(note, noun->from)) continue;
@@ -224,8 +233,9 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (!head) return;
     for (size_t i = head->from; i < head->to; i++)
         if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE &&
-            !(head->thing && (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE ||
-                              note->taken[head->to - 1] == TAKEN_NOT))) // "500 piece puzzle"
+            !((head->thing || head->uses & (1u << USE_THING)) &&
+              (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE ||
+               note->taken[head->to - 1] == TAKEN_NOT))) // "500 piece puzzle"
             return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"

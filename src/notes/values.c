@@ -222,6 +222,12 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
+    const struct token *first = &note->tokens.at[i];
+    struct word_entry plural;
+    if (use == USE_MATERIAL && n == 1 && first->one != first->fold &&
+        !(wordbook_find(note->book, first->fold, strlen(first->fold), &plural) &&
+          has_use(&plural, USE_MATERIAL)))
+        return; // "laces", "coppers": goods, and no stuff
     if (is_idiom(note, i, n, use)) {
         if (token_is(&note->tokens, i, "crystal")) note_take(note, i, i + n, TAKEN_VALUE);
         return;
