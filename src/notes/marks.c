@@ -329,7 +329,9 @@ static size_t find_verb(struct note *note, size_t i) {
     bool subject = says && i && tokens->at[i - 1].stop == STOP_NONE && !where &&
                    !ANY(tokens, i - 1, "it", "and", "also", "which", "but", "that", "just", "only", "still",
                         "even", "one", "then", "or");
-    if (subject && !tokens->flat && !tokens->at[found.from].capital && found.end == found.to)
+    struct found placed = found;
+    add_where(note, &placed);
+    if (subject && !tokens->flat && !tokens->at[found.from].capital && placed.end == found.to)
         return 0; // "the list says 14 things"
     if (stamp && is_weak_verb(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
         found.end == found.to)

@@ -233,9 +233,9 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (!head) return;
     for (size_t i = head->from; i < head->to; i++)
         if (note->taken[i] != TAKEN_NOT && note->taken[i] != TAKEN_PART && note->taken[i] != TAKEN_SCOPE &&
+            !(head->thing && (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE)) &&
             !((head->thing || head->uses & (1u << USE_THING)) &&
-              (note->taken[i] == TAKEN_COUNT || note->taken[i] == TAKEN_MEASURE ||
-               note->taken[head->to - 1] == TAKEN_NOT))) // "500 piece puzzle"
+              note->taken[head->to - 1] == TAKEN_NOT)) // "500 piece puzzle"
             return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
@@ -253,6 +253,16 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no"))
         value -= 90;                                            // "tin sign? no, cardboard"
     if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
+    // "It is light": a noun without an article behind "it is" tells how it is
+    bool it = said && chunk->from > 1 && token_is(&note->tokens, chunk->from - 2, "it");
+    if (it && head->to == head->from + 1 &&
+        note->tokens.at[head->from].one == note->tokens.at[head->from].fold && head->from == chunk->from)
+        value -= 70;
+    static const char *const labels[] = {"stamp", "label", "sticker", "tag", "decal", "badge", "transfer"};
+    static const char *const places[] = {"on", "inside", "under", "underneath"};
+    if (pick->order > 1 && token_among(&note->tokens, head->to - 1, labels, COUNT(labels)) &&
+        token_among(&note->tokens, head->to, places, COUNT(places)))
+        value -= 70; // "there's a bird stamp on the blade"
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     offer(pick, head, value, chunk->toy);
 }

@@ -6,7 +6,7 @@
 
 #include "format/tree.h"
 
-enum { NOTES_LEAST = 195, SHARE_LEAST = 87, FIELDS = 4 };
+enum { NOTES_LEAST = 520, SHARE_LEAST = 97, FIELDS = 4 };
 
 static const char *doubt(enum sure sure) {
     return sure == SURE_STATED ? "" : sure == SURE_LIKELY ? "~" : "?";
