@@ -343,8 +343,8 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     for (size_t k = 0; k < sizeof triggers_list / sizeof *triggers_list; k++) {
         if (triggers_list[k].words[0] != token->fold[0]) continue;
         taken = token_phrase(&note->tokens, i, triggers_list[k].words);
-        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair"))
-            continue; // "sold for parts"
+        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair", "scale", "scales", "stamp"))
+            continue; // "sold for parts", "postage scale"
         *reach = triggers_list[k].reach;
         return taken;
     }
@@ -442,8 +442,34 @@ static bool tells_age(const struct note *note, size_t from, size_t to) {
     return fresh && year;
 }
 
+// "Selling my late father's tackle box": whose it was is an aside, and the box is the thing.
+static size_t owned_at(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "my", "our") ||
+        (i && tokens->at[i - 1].stop < STOP_SENTENCE &&
+         !ANY(tokens, i - 1, "selling", "listing", "is", "was", "got", "have")))
+        return 0;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "late", "great", "old", "dear")) at++;
+    if (at >= tokens->count || !is_person(note, at) || at + 1 >= tokens->count) return 0;
+    const char *word = tokens->at[at].fold;
+    size_t size = strlen(word);
+    bool owns = size > 2 && (!strcmp(word + size - 2, "'s") || !strcmp(word + size - 2, "s'"));
+    if (!owns || tokens->at[at + 1].kind != TOKEN_WORD ||
+        ANY(tokens, at + 1, "house", "attic", "estate", "things", "stuff", "barn", "garage", "shed",
+            "favorite", "home"))
+        return 0;
+    return at + 1 - i;
+}
+
 static size_t aside_from(struct note *note, size_t i) {
     enum reach reach;
+    size_t owner = owned_at(note, i);
+    if (owner) {
+        note_reading(note, i, i + owner, "aside", "whose it was");
+        note_aside(note, i, i + owner);
+        return i + owner;
+    }
     size_t taken = note->fault_word[i] ? 0 : trigger_at(note, i, &reach);
     if (!taken || !note_free(note, i, i + taken)) return i + 1;
     size_t from = reach == REACH_ON || reach == REACH_WORDS ? i : span_from(note, i);

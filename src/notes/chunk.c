@@ -90,10 +90,13 @@ static size_t particle_word(const struct note *note, size_t i) {
 }
 
 static bool is_toy_word(const struct note *note, size_t i) {
-    static const char *const words[] = {"toy",     "clockwork", "friction", "windup",  "wind-up", "plush",
-                                        "stuffed", "diecast",   "die-cast", "battery", "playset"};
+    static const char *const words[] = {"toy",   "clockwork", "friction", "windup",   "wind-up",
+                                        "plush", "stuffed",   "diecast",  "die-cast", "playset"};
     return is_any(note, i, words, COUNT(words)) || token_phrase(&note->tokens, i, "wind up") ||
-           token_phrase(&note->tokens, i, "pull along") || token_phrase(&note->tokens, i, "die cast");
+           token_phrase(&note->tokens, i, "battery operated") ||
+           token_phrase(&note->tokens, i, "battery powered") ||
+           token_phrase(&note->tokens, i, "battery toy") || token_phrase(&note->tokens, i, "pull along") ||
+           token_phrase(&note->tokens, i, "die cast");
 }
 
 static void keep(struct chunk *chunk, const struct noun_found *noun) {

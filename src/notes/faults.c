@@ -245,7 +245,7 @@ static bool is_in_name(const struct note *note, const struct fault_hit *hit) {
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    if (is_in_name(note, hit)) return;
+    if (is_in_name(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN))) return;
     if (spot_in_clause(&note->tokens, hit->from)) return;

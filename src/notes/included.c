@@ -75,6 +75,14 @@ static bool is_way(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
+static bool holds_noun(const struct note *note, size_t from, size_t to) {
+    struct noun_found noun;
+    struct word_entry entry;
+    for (size_t i = from; i < to; i++)
+        if (noun_at(note, i, &noun) || word_at(note, i, 1u << USE_PART, &entry)) return true;
+    return false;
+}
+
 static void read_list(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (is_way(tokens, i)) return;
@@ -90,6 +98,9 @@ static void read_list(struct note *note, size_t i) {
             }
             i++;
         }
+        bool listed =
+            from > 0 && i > from && !holds_noun(note, from, i) && tokens->at[from - 1].stop == STOP_COMMA;
+        if (listed) return; // "complete with rails, full"
         if (i > from && i - from <= 5) add(note, from, i, count);
         if (i < tokens->count && !ends(note, i)) i++;
     }

@@ -18,7 +18,8 @@
 #define COUNT(list) (sizeof list / sizeof *list)
 
 enum { SIDES_MOST = 3, BARE_MOST = 400 };
-enum { FAULT_MM_MOST = 30 }; // behind a fault and a comma, what is longer is more likely the thing's
+enum { SHORT_MM_MOST = 900 }; // a base or a collar is no longer
+enum { FAULT_MM_MOST = 30 };  // behind a fault and a comma, what is longer is more likely the thing's
 
 struct side {
     struct amount amount;
@@ -239,8 +240,8 @@ static const char *part_behind(const struct note *note, size_t to, struct part *
             return part->name;
         }
         if (ANY(&note->tokens, to + k, "with", "and", "no", "has", "of", "the", "a", "an", "on", "in", "at",
-                "but", "to", "or", "by", "around", "from", "is", "not", "without", "for", "it", "overall",
-                "total", "missing"))
+                "but", "to", "or", "by", "around", "from", "is", "not", "without", "for", "it", "each",
+                "overall", "total", "missing"))
             return NULL;
     }
     return NULL;
@@ -276,6 +277,13 @@ static void find_part(struct note *note, struct group *group) {
     size_t taken = 0;
     const char *kind = first->amount.unit->kind;
     const char *behind = part_behind(note, group->to, &part, &taken);
+    static const char *const longs[] = {"cord",   "cable", "flex",  "lead",  "chain",   "strap",
+                                        "handle", "hose",  "pole",  "shaft", "antenna", "aerial",
+                                        "rod",    "pipe",  "blade", "fringe"};
+    bool far =
+        kind && !strcmp(kind, "mm") && first->amount.value * first->amount.unit->factor > SHORT_MM_MOST;
+    for (size_t k = 0; behind && far && k < COUNT(longs); k++) far = strcmp(longs[k], behind) != 0;
+    if (behind && far) behind = NULL; // "oars 7ft leather collars"
     if (behind && group->count == 1 && (!first->dimension.name || !first->dimension.noun) &&
         (!kind || !strcmp(kind, "mm"))) {
         group->of = behind;
@@ -306,6 +314,8 @@ static bool is_denied(const struct note *note, size_t i) {
 }
 
 static bool fault_behind(const struct note *note, const struct group *group) {
+    const char *first = group->sides[0].dimension.name;
+    if (first && !strcmp(first, "height")) return false;                  // no chip is told by its height
     const size_t reach = group->count > 2 ? 1 : group->count > 1 ? 2 : 4; // few faults have two sides told
     for (size_t k = group->to; k < group->to + reach && k < note->tokens.count; k++) {
         if (note->tokens.at[k].stop != STOP_NONE || note->tokens.at[k].starts) return false;
@@ -486,7 +496,8 @@ static bool is_other(const struct note *note, const struct group *group) {
         return true;
     if (from > 1 && token_is(&note->tokens, from - 1, "to") &&
         ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
-        return true; // "weighs to 10 kg"
+        return true;
+    if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
     if (from > 1 && token_is(&note->tokens, from - 1, "am") && token_is(&note->tokens, from - 2, "i"))
         return true;
     size_t start = note_clause_from(note, from, STOP_COMMA);

@@ -48,6 +48,10 @@ static bool is_name_word(const struct note *note, size_t i) {
     const struct token *t = &note->tokens.at[i];
     if (t->kind != TOKEN_WORD || !t->capital || note->tokens.shouts || note->fault_word[i]) return false;
     if (is_never(note, i)) return false;
+    static const char *const likeness[] = {"style",   "looking",    "type",   "script",
+                                           "writing", "characters", "letters"};
+    if (token_among(&note->tokens, i + 1, likeness, COUNT(likeness))) return false; // "Windsor style chairs"
+    if (t->fold[0] && t->fold[1] == '-') return false;                              // "T-bar"
     struct noun_found noun;
     if (t->capitals && ((noun_at(note, i, &noun) && noun.to == i + 1) || is_plain_word(note, i)))
         return false; // "LP", "BOX"
@@ -252,6 +256,23 @@ static bool is_strange(const struct note *note, size_t from, size_t to) { // hol
     return false;
 }
 
+// "J. Carvell & Son", "R.T. Oddmore": the letters before the name.
+static size_t initials_from(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    while (i > 0) {
+        size_t dot = token_is(tokens, i - 1, ".") && tokens->at[i - 1].joined ? 1 : 0;
+        if (i < 1 + dot) break;
+        const struct token *t = &tokens->at[i - 1 - dot];
+        bool letter = t->kind == TOKEN_WORD && t->capital &&
+                      (t->to - t->from == 1 || (t->capitals && strchr(t->fold, '.')));
+        if (!letter || note->taken[i - 1 - dot] != TAKEN_NOT || token_is(tokens, i - 1 - dot, "i") ||
+            token_is(tokens, i - 1 - dot, "a"))
+            break;
+        i -= 1 + dot;
+    }
+    return i;
+}
+
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     for (size_t i = 0; i < note->tokens.count && !has(note, "brand"); i++) {
@@ -261,7 +282,7 @@ static void read_brand(struct note *note, bool strange) {
         if (end == i) continue;
         if (!strange || is_strange(note, i, end)) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
-            add(note, "brand", i, end, sure);
+            add(note, "brand", initials_from(note, i), end, sure);
             read_model_behind(note, end, sure);
         }
         i = end - 1;

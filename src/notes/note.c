@@ -28,6 +28,13 @@ void note_mark_fault_words(struct note *note) {
     mark_hits(note);
 }
 
+// "Split oak basket": a way of making.
+static bool is_split_wood(const struct note *note, const struct phrase_hit *hit) {
+    static const char *const woods[] = {"oak", "ash", "cane", "willow", "hickory", "bamboo", "reed"};
+    return token_is(&note->tokens, hit->from, "split") &&
+           token_among(&note->tokens, hit->from + 1, woods, sizeof woods / sizeof *woods);
+}
+
 // "Yellow ware with white bands", "brass & black": a color of something, and no sign of a fault.
 static bool is_plain_color(const struct note *note, const struct phrase_hit *hit) {
     static const char *const colors[] = {"white", "black", "green", "yellow"};
@@ -57,10 +64,11 @@ static bool is_plain_color(const struct note *note, const struct phrase_hit *hit
     return false;
 }
 
-static void drop_colors(struct note *note) {
+static void drop_looks(struct note *note) {
     size_t kept = 0;
     for (size_t i = 0; i < note->hits.count; i++)
-        if (!note->hits.at[i].near || !is_plain_color(note, &note->hits.at[i]))
+        if (!is_split_wood(note, &note->hits.at[i]) &&
+            (!note->hits.at[i].near || !is_plain_color(note, &note->hits.at[i])))
             note->hits.at[kept++] = note->hits.at[i];
     if (kept == note->hits.count) return;
     note->hits.count = kept;
@@ -88,7 +96,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mark_fault_words(note);
     note_mend_slips(note);
-    drop_colors(note);
+    drop_looks(note);
     clear_names(note);
 }
 

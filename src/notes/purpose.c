@@ -154,7 +154,10 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
     bool vague =
         word_at(note, before->from, looks, &entry) || (!before->thing && before->gated && !before->family);
     if (vague && !purpose) return false;
-    if (chunk->from != 0 && note->tokens.at[chunk->from - 1].stop < STOP_SENTENCE) return false;
+    static const char *const openers[] = {"a", "an", "the", "this", "old"};
+    bool opens = chunk->from == 0 || note->tokens.at[chunk->from - 1].stop >= STOP_SENTENCE ||
+                 (chunk->from == 1 && token_among(&note->tokens, 0, openers, COUNT(openers)));
+    if (!opens) return false;
     *holder = *before;
     holder->to = last->to;
     holder->noun = arena_format(note->arena, "%s %s", before->noun, last->noun ? last->noun : "case");

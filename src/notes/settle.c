@@ -24,6 +24,15 @@ static bool is_upright(const struct family *family) {
     return family && family->default_dimension && !strcmp(family->default_dimension, "height");
 }
 
+// What is known by one figure, whatever its family.
+static bool is_long(const char *type) {
+    static const char *const nouns[] = {"chain",  "strap", "cord", "rope", "stick", "cane", "oar",
+                                        "paddle", "hook",  "rod",  "pole", "rule",  "belt"};
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
 void settle_measures(struct note *note) {
     struct record *record = note->record;
     size_t kept = 0;
@@ -31,7 +40,9 @@ void settle_measures(struct note *note) {
         struct measurement measure = record->measurements[i];
         if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
         bool size = !strcmp(measure.dimension, "size");
-        if (size && !measure.of && record->family && record->family->default_dimension)
+        if (size && !measure.of && is_long(record->type.value))
+            measure.dimension = "length";
+        else if (size && !measure.of && record->family && record->family->default_dimension)
             measure.dimension = record->family->default_dimension;
         else if (size && !measure.range) {
             add_size(note, &measure);

@@ -140,7 +140,8 @@ static size_t wearer_size(struct note *note, size_t i) {
     bool spelled = tokens->at[country ? i + 1 : at].kind == TOKEN_WORD;
     if (spelled && !is_letter_size(note, at)) return 0;
     if (spelled && end < tokens->count && tokens->at[end].stop == STOP_NONE &&
-        !ANY(tokens, end, "size", "and", "with", "no"))
+        !ANY(tokens, end, "size", "and", "with", "no", "never", "new", "worn", "slight", "some", "like", "in",
+             "small", "but"))
         return 0;
     struct amount amount;
     if (amount_at(note, country ? i + 1 : at, &amount) && amount.unit) return 0;

@@ -49,10 +49,10 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
         "from", "in",     "on",     "at",     "by",      "near",    "under",   "inside", "behind", "into",
         "onto", "over",   "off",    "around", "through", "between", "against", "above",  "below",  "up",
         "down", "beside", "during", "across", "along",   "past",    "until",   "after",  "before"};
-    static const char *const with[] = {"with",     "w",         "w/",      "has",     "have", "had",
-                                       "includes", "including", "plus",    "without", "w/o",  "no",
-                                       "needs",    "got",       "missing", "lacks",   "get",  "gets",
-                                       "nor",      "neither",   "want",    "wants",   "minus"};
+    static const char *const with[] = {
+        "with",    "w",       "w/",   "has",   "have",  "had",     "includes", "including", "plus",
+        "without", "w/o",     "no",   "needs", "got",   "missing", "lacks",    "get",       "gets",
+        "nor",     "neither", "want", "wants", "minus", "holds",   "holding"};
     static const char *const fits[] = {"for", "fits", "fit", "suits", "to"};
     static const char *const like[] = {"like", "than", "as", "resembles", "imitating", "unlike", "not"};
     static const char *const intro[] = {
