@@ -325,7 +325,7 @@ static int pieces_before(const struct fault_reader *r, size_t from, size_t to, i
         bool verb = token_is(tokens, i + 1, "has") || token_is(tokens, i + 1, "have") ||
                     token_is(tokens, i + 1, "is") || token_is(tokens, i + 1, "are") ||
                     token_is(tokens, i + 1, "with");
-        if (n && verb && pieces > n) return *of = pieces, n;
+        if (n && verb && (pieces > n || !pieces)) return *of = pieces, n;
         if (token_is(tokens, i, "all") && pieces > 1 && degrees_number(tokens, i + 1) == pieces)
             return *of = pieces, pieces;
     }

@@ -38,6 +38,18 @@ static void read_denied_part(struct fault_reader *r, size_t i) {
     if (parts) absent_tell(r, from, from + parts, i, i + n);
 }
 
+// The flaw of the part that lacks, also where a phrase of the rules has told it already, with its number.
+static void tell_count(struct fault_reader *r, size_t from, size_t to, size_t cue_from, size_t cue_to,
+                       int count) {
+    struct note *note = r->note;
+    struct item_flaw *flaw = absent_tell(r, from, to, cue_from, cue_to);
+    const struct flaw *kind = absent_kind(note->arena, note->rules, fault_words(note, from, to));
+    for (size_t i = 0; i < note->record->flaw_count && !flaw; i++)
+        if (note->record->flaws[i].kind == kind && !note->record->flaws[i].count)
+            flaw = &note->record->flaws[i];
+    if (flaw) flaw->count = count;
+}
+
 // "Nine with their screws and three without".
 static void read_without(struct fault_reader *r, size_t i) {
     enum { BACK = 8 };
@@ -51,8 +63,7 @@ static void read_without(struct fault_reader *r, size_t i) {
         if (!token_is(tokens, at - 1, "with")) continue;
         while (from < i && (token_is(tokens, from, "the") || token_is(tokens, from, "their"))) from++;
         size_t parts = absent_part(r, from);
-        struct item_flaw *flaw = parts ? absent_tell(r, from, from + parts, i - 1, i + 1) : NULL;
-        if (flaw) flaw->count = count;
+        if (parts) tell_count(r, from, from + parts, i - 1, i + 1, count);
         return;
     }
 }
@@ -69,8 +80,7 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     bool but = token_is(tokens, at, "but") || token_is(tokens, at, "except") || token_is(tokens, at, "bar");
     int count = parts && but ? degrees_number(tokens, at + 1) : 0;
     if (!count || !ends_clause(tokens, at + 2)) return;
-    struct item_flaw *flaw = absent_tell(r, from, at, at, at + 2);
-    if (flaw) flaw->count = count;
+    tell_count(r, from, at, at, at + 2, count);
 }
 
 void read_elliptical(struct fault_reader *r) {
