@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "evidence/qualify.h"
 #include "rules/trigger.h"
 
 static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse"};
@@ -22,28 +23,34 @@ struct weigher {
     struct buf subject;  // every text to look through, one after another
     struct span *pieces; // where each of them stands in it
     size_t count, room;
+    size_t colors_from, colors_to; // which of them are colors
 };
 
-static const char *evidence_of(struct weigher *w, const struct claim *claim) {
-    if (!claim->evidence.match.count) return NULL;
+static const char *mark_of(struct weigher *w, const struct finder *finder) {
+    if (!finder->match.count) return NULL;
     for (size_t i = 0; i < w->record->mark_count; i++) {
         const char *mark = w->record->marks[i].text;
         struct span span;
-        enum scan_result result = scanner_find(w->scanner, &claim->evidence, mark, strlen(mark), 0, &span);
+        enum scan_result result = scanner_find(w->scanner, finder, mark, strlen(mark), 0, &span);
         if (result == SCAN_FOUND) return mark;
         w->claims->slow |= result == SCAN_SLOW;
     }
     return NULL;
 }
 
-static void note(struct weigher *w, const struct claim *claim, const char *word) {
-    for (size_t i = 0; i < w->claims->count; i++)
-        if (w->claims->items[i].claim == claim && !strcmp(w->claims->items[i].word, word)) return;
-    const char *evidence = evidence_of(w, claim);
+static void note(struct weigher *w, const struct claim *claim, const char *word, bool color) {
     struct claims *c = w->claims;
-    c->items = arena_grow(w->arena, c->items, c->count, &c->room, sizeof *c->items);
-    c->items[c->count++] =
-        (struct claim_found){claim, word, evidence ? VERDICT_ALLOW : claim->verdict, evidence};
+    struct claim_found found = {.claim = claim, .word = word, .verdict = claim->verdict, .color = color};
+    size_t at = 0;
+    while (at < c->count && (c->items[at].claim != claim || strcmp(c->items[at].word, word) != 0)) at++;
+    if (at < c->count && (!c->items[at].color || color)) return;
+    found.evidence = mark_of(w, &claim->evidence);
+    if (found.evidence)
+        found.verdict = VERDICT_ALLOW;
+    else
+        qualify(w->arena, &found, mark_of(w, &claim->marked));
+    if (at == c->count) c->items = arena_grow(w->arena, c->items, c->count++, &c->room, sizeof *c->items);
+    c->items[at] = found;
 }
 
 // One text to look through: what a claim finds in its first `own` bytes is noted. A match that runs on beyond
@@ -60,7 +67,8 @@ static void note_match(struct weigher *w, const struct claim *claim, struct span
         const struct span *piece = &w->pieces[i];
         if (match.from < piece->from || match.from >= piece->to) continue;
         size_t to = match.to < piece->to ? match.to : piece->to;
-        note(w, claim, arena_copy(w->arena, w->subject.at + match.from, to - match.from));
+        bool color = i >= w->colors_from && i < w->colors_to;
+        note(w, claim, arena_copy(w->arena, w->subject.at + match.from, to - match.from), color);
     }
 }
 
@@ -149,6 +157,10 @@ static void weigh_places(struct weigher *w) {
     for (size_t i = 0; i < r->photo_count; i++) weigh_text(w, r->photos[i].shows);
 }
 
+static bool is_color(const struct value *value) {
+    return !strcmp(value->name, "color");
+}
+
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                             const struct record *record) {
     struct claims *claims = arena_alloc(arena, sizeof *claims);
@@ -157,7 +169,12 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
     w.subject = buf_start(arena);
     weigh_text(&w, record->type.value);
     for (size_t i = 0; i < record->others.count; i++) weigh_text(&w, record->others.at[i]);
-    for (size_t i = 0; i < record->attribute_count; i++) weigh_attribute(&w, &record->attributes[i]);
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (!is_color(&record->attributes[i])) weigh_attribute(&w, &record->attributes[i]);
+    w.colors_from = w.count;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (is_color(&record->attributes[i])) weigh_attribute(&w, &record->attributes[i]);
+    w.colors_to = w.count;
     for (size_t i = 0; i < record->include_count; i++) weigh_text(&w, record->includes[i].what);
     weigh_places(&w);
     weigh_all(&w);
@@ -175,39 +192,15 @@ struct claims *claims_weigh_text(struct arena *arena, struct scanner *scanner, c
     return claims;
 }
 
-static bool ends_word(const char *at) {
-    return !*at || *at == ' ' || *at == '-' || *at == ',';
-}
-
-static char lower(char c) {
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-static bool begins(const char *at, const char *word) {
-    while (*word && lower(*at) == lower(*word)) at++, word++;
-    return !*word;
-}
-
-// Whole words in any case, of one or of many: "ster" inside "sterling silver" bars nothing else, "antique"
-// bars "Antiques".
-static bool stands_in(const char *text, const char *word, struct span *at_out) {
-    size_t n = strlen(word);
-    for (const char *at = text; *at; at++) {
-        if (!begins(at, word)) continue;
-        bool before = at == text || at[-1] == ' ' || at[-1] == '-' || at[-1] == ',';
-        size_t more = 0;
-        if (!ends_word(at + n)) more = at[n] == 's' && ends_word(at + n + 1) ? 1 : 2;
-        if (more == 2 && (strncmp(at + n, "es", 2) != 0 || !ends_word(at + n + 2))) continue;
-        if (!before) continue;
-        *at_out = (struct span){(size_t)(at - text), (size_t)(at - text) + n + more};
-        return true;
-    }
+static bool bars(const struct claim_found *found, const char *text, struct span *at) {
+    for (size_t from = 0; qualify_stands_at(text, from, found->word, at); from = at->to)
+        if (!qualify_is_written(text, *at, found->written)) return true;
     return false;
 }
 
 static const struct claim_found *bar_at(const struct claims *claims, const char *text, struct span *at) {
     for (size_t i = 0; i < claims->count; i++)
-        if (claims->items[i].verdict != VERDICT_ALLOW && stands_in(text, claims->items[i].word, at))
+        if (claims->items[i].verdict != VERDICT_ALLOW && bars(&claims->items[i], text, at))
             return &claims->items[i];
     return NULL;
 }

@@ -11,6 +11,10 @@ struct claim_found {
     const char *word; // as it stands in the record
     enum verdict verdict;
     const char *evidence; // the mark that allows it, or NULL
+    const char *written;  // the word with its qualifier, as which it may be told, or NULL
+    const char *shown_by; // the mark that calls for this wording, or NULL
+    bool color;           // found only where the record has colors
+    bool by_years;        // the evidence is years, and no mark
 };
 
 struct claims {
@@ -26,6 +30,8 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
 // The same for a text that is not of the record, before the record's evidence: a title that somebody wrote.
 struct claims *claims_weigh_text(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                                  const struct record *record, const char *text);
+// The text with each word that asks for a qualifier written with it: "fur collar" is a used fur collar.
+const char *claims_qualify(struct arena *arena, const struct claims *claims, const char *text);
 // The claim that keeps a text out of a title, or NULL when all its words may stand.
 const struct claim_found *claims_bar(const struct claims *claims, const char *text);
 // The text without the words that are barred: "sterling silver rim" is a rim. The text itself where none is;

@@ -91,6 +91,9 @@ struct present_listing {
     const char *title, *description, *price, *currency, *listed, *where;
 };
 
+// `year_because` where the years are those of an era that was named, and nothing else says them.
+#define YEARS_OF_ERA "the name of an era alone"
+
 struct record {
     const char *id, *notes;
     const char *notes_are; // "page", "table", "language": no note in English, and not read as one; else NULL

@@ -51,15 +51,35 @@ static bool bears_out(const struct claim *claim, int latest, const struct day *t
     return claim->more_than && today->year - latest > claim->more_than;
 }
 
+// Years that come of the name of an era alone bear out nothing: least of all that name.
+static bool years_are_an_era(const struct record *r) {
+    return r->year_because && !strcmp(r->year_because, YEARS_OF_ERA);
+}
+
+// The first year that the record gives or a mark leads to.
+static int earliest_year(const struct listing *l) {
+    return l->dating->from > l->record->year_from ? l->dating->from : l->record->year_from;
+}
+
+// All its years lie within the era.
+static bool is_of_era(const struct claim *claim, int earliest, int latest) {
+    return claim->from_year && claim->to_year && earliest >= claim->from_year && latest <= claim->to_year;
+}
+
 void listing_allow_ages(struct arena *arena, const struct drafter *drafter, const struct listing *l,
                         const struct claims *claims) {
-    int latest = latest_year(l);
-    if (!drafter->today || !drafter->today->year || !latest) return;
+    int latest = latest_year(l), earliest = earliest_year(l);
+    if (!latest || years_are_an_era(l->record)) return;
+    bool has_today = drafter->today && drafter->today->year;
     for (size_t i = 0; i < claims->count; i++) {
         struct claim_found *found = &claims->items[i];
-        if (!bears_out(found->claim, latest, drafter->today)) continue;
+        bool of_era = is_of_era(found->claim, earliest, latest);
+        if (!of_era && !(has_today && bears_out(found->claim, latest, drafter->today))) continue;
         found->verdict = VERDICT_ALLOW;
-        found->evidence = arena_format(arena, "of %d at the latest", latest);
+        found->written = NULL;
+        found->by_years = true;
+        found->evidence = of_era ? dating_years(arena, earliest, latest)
+                                 : arena_format(arena, "of %d at the latest", latest);
     }
 }
 

@@ -149,6 +149,12 @@ static void find_gaps(struct arena *arena, struct listing *l) {
     for (size_t i = 0; i < l->claims->count; i++) {
         const struct claim_found *found = &l->claims->items[i];
         if (found->verdict == VERDICT_ALLOW) continue;
+        if (found->written) {
+            listing_find(arena, l, "could", "claim.qualified",
+                         arena_format(arena, "'%s' is written as '%s'", found->word, found->written),
+                         nowhere);
+            continue;
+        }
         listing_find(
             arena, l, "should", "claim.unproved",
             arena_format(arena, "'%s' is kept out: %s%s", found->word,
@@ -184,6 +190,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
     listing_date(arena, drafter, l);
     listing_allow_ages(arena, drafter, l, l->claims);
+    listing_qualify(arena, l->claims, record);
     listing_unclaim(arena, drafter->rules, l->claims, record);
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));
     if (l->cautions->stop) listing_hold(arena, l);

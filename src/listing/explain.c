@@ -13,6 +13,11 @@ static void head(struct buf *out, const char *text, bool color) {
     buf_format(out, "\n%s%s%s\n", color ? "\x1b[1m" : "", text, color ? "\x1b[0m" : "");
 }
 
+// Evidence is a mark, or years of the record.
+static const char *claim_shown(struct arena *arena, const struct claim_found *found) {
+    return arena_format(arena, found->by_years ? "its years (%s)" : "the mark \"%s\"", found->evidence);
+}
+
 void listing_explain(struct arena *arena, const struct listing *l, struct buf *out, bool color) {
     buf_format(out, "%s%s%s\n  %s\n", color ? "\x1b[1;4m" : "", l->record->id, color ? "\x1b[0m" : "",
                *l->title ? l->title : "(no title)");
@@ -39,8 +44,11 @@ void listing_explain(struct arena *arena, const struct listing *l, struct buf *o
     for (size_t i = 0; i < l->claims->count; i++) {
         const struct claim_found *found = &l->claims->items[i];
         buf_format(out, "  %s: %s", found->word, verdict_name(found->verdict));
-        if (found->evidence) buf_format(out, ", shown by the mark \"%s\"", found->evidence);
-        if (found->claim->instead && !found->evidence)
+        if (found->evidence) buf_format(out, ", shown by %s", claim_shown(arena, found));
+        if (found->written) {
+            buf_format(out, "; written as: %s", found->written);
+            if (found->shown_by) buf_format(out, ", for the mark \"%s\"", found->shown_by);
+        } else if (found->claim->instead && !found->evidence)
             buf_format(out, "; write instead: %s", found->claim->instead);
         if (found->claim->rule.source) buf_format(out, " (%s)", found->claim->rule.source);
         buf_byte(out, '\n');

@@ -107,6 +107,9 @@ void listing_withhold(struct arena *arena, struct listing *listing, const char *
 void listing_withhold_private(struct arena *arena, struct listing *listing, struct record *record);
 const char *listing_note(struct arena *arena, const struct listing *listing, struct note_span span);
 
+// qualified.c: writes the words of claims that want a qualifier with it in the listing's own copy.
+void listing_qualify(struct arena *arena, const struct claims *claims, struct record *record);
+
 // unclaim.c: takes claims without evidence out of the places, extras and pictures of the listing's own copy.
 void listing_unclaim(struct arena *arena, const struct ruleset *rules, const struct claims *claims,
                      struct record *record);

@@ -131,6 +131,7 @@ static struct node *claims(struct arena *arena, const struct listing *l) {
         put_text(arena, map, "word", found->word);
         put_text(arena, map, "verdict", verdict_name(found->verdict));
         put_text(arena, map, "instead", found->claim->instead);
+        put_text(arena, map, "written", found->written);
         put_text(arena, map, "source", found->claim->rule.source);
         put_text(arena, map, "evidence", found->evidence);
         node_push(arena, list, map);

@@ -271,6 +271,7 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
         struct claim *claim = (struct claim *)(uintptr_t)rules->claims[i];
         claim->finder.number = number++;
         claim->evidence.number = number++;
+        claim->marked.number = number++;
     }
     for (size_t i = 0; i < rules->bound_count; i++)
         ((struct bound *)(uintptr_t)rules->bounds[i])->finder.number = number++;

@@ -176,7 +176,15 @@ struct claim {
     const char *instead;  // honest wording to offer
     struct finder
         evidence; // patterns tried on the record's marks; none: nothing a record holds can allow the word
-    int at_least, more_than; // whole years of age that allow the word; 0: none do
+    int at_least, more_than;   // whole years of age that allow the word; 0: none do
+    int from_year, to_year;    // an era: years within it allow the word; 0: none do
+    struct short_form *writes; // the words with their qualifier, which may be told: {fur: used fur}
+    size_t write_count;
+    struct finder marked; // patterns on marks; where one is found, these words are told
+    struct short_form *marked_writes;
+    size_t marked_count;
+    struct short_form *color_writes; // where the word is a color: {gold: gold tone}
+    size_t color_count;
 };
 
 // How sure the years of a bound are; what is only remembered is told and narrows nothing.

@@ -93,8 +93,13 @@ static void check_explained(struct arena *arena, void *context) {
         struct buf out = buf_start(arena);
         listing_explain(arena, l, &out, false);
         ck_assert_msg(strstr(out.at, "\nClaim words\n") != NULL, "%s\n%s", claim->rule.id, out.at);
-        const char *line = arena_format(arena, "%s; write instead: %s (%s)\n", verdict_name(claim->verdict),
-                                        claim->instead, claim->rule.source);
+        const struct claim_found *found = claim_of(arena, l, claim->finder.said.at[0]);
+        const char *line =
+            found && found->written
+                ? arena_format(arena, "%s; written as: %s (%s)\n", verdict_name(claim->verdict),
+                               found->written, claim->rule.source)
+                : arena_format(arena, "%s; write instead: %s (%s)\n", verdict_name(claim->verdict),
+                               claim->instead, claim->rule.source);
         ck_assert_msg(strstr(out.at, line) != NULL, "%s: '%s' is not in\n%s", claim->rule.id, line, out.at);
     }
     const struct listing *l = drafted(
@@ -104,6 +109,19 @@ static void check_explained(struct arena *arena, void *context) {
     ck_assert_msg(strstr(out.at, "sterling silver: allow, shown by the mark \"925\" (16 CFR 23.5(b)(2))\n") !=
                       NULL,
                   "%s", out.at);
+    const char *lines[][2] = {
+        {"type: tray\nfamily: metalware\nattributes: {material: silver}\nmarks: [EPNS]\n",
+         "silver: qualify; written as: silver plated, for the mark \"EPNS\" (16 CFR 23.5(b)(1))\n"},
+        {"type: desk\nfamily: furniture\nattributes: {style: Edwardian}\ndates: {from: 1902, to: 1905}\n",
+         "Edwardian: allow, shown by its years (1902-1905) (reign dates"},
+        {"type: lamp\nfamily: lighting\nattributes: {style: vintage}\ndates: {from: 1960, to: 1969}\n",
+         "vintage: allow, shown by its years (of 1969 at the latest) (common practice)\n"},
+    };
+    for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+        out = buf_start(arena);
+        listing_explain(arena, drafted(arena, lines[i][0]), &out, false);
+        ck_assert_msg(strstr(out.at, lines[i][1]) != NULL, "'%s' is not in\n%s", lines[i][1], out.at);
+    }
 }
 
 START_TEST(explain_has_evidence_and_source_of_every_claim) {

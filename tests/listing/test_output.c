@@ -69,15 +69,18 @@ static const struct {
     const char *list, *key;
     char type;
     bool always;
-} members[] = {
-    {"words", "text", 's', true},     {"words", "slot", 's', true},        {"words", "worth", 'i', true},
-    {"words", "because", 's', true},  {"words", "span", 'l', false},       {"left_out", "text", 's', true},
-    {"left_out", "worth", 'i', true}, {"left_out", "needs", 'i', true},    {"questions", "ask", 's', true},
-    {"questions", "kind", 's', true}, {"questions", "because", 's', true}, {"claims", "word", 's', true},
-    {"claims", "verdict", 's', true}, {"claims", "instead", 's', false},   {"claims", "source", 's', false},
-    {"findings", "level", 's', true}, {"findings", "code", 's', true},     {"findings", "message", 's', true},
-    {"findings", "span", 'l', false}, {"photos", "shows", 's', true},      {"photos", "because", 's', true},
-    {"photos", "file", 's', false}};
+} members[] = {{"words", "text", 's', true},        {"words", "slot", 's', true},
+               {"words", "worth", 'i', true},       {"words", "because", 's', true},
+               {"words", "span", 'l', false},       {"left_out", "text", 's', true},
+               {"left_out", "worth", 'i', true},    {"left_out", "needs", 'i', true},
+               {"questions", "ask", 's', true},     {"questions", "kind", 's', true},
+               {"questions", "because", 's', true}, {"claims", "word", 's', true},
+               {"claims", "verdict", 's', true},    {"claims", "instead", 's', false},
+               {"claims", "written", 's', false},   {"claims", "source", 's', false},
+               {"findings", "level", 's', true},    {"findings", "code", 's', true},
+               {"findings", "message", 's', true},  {"findings", "span", 'l', false},
+               {"photos", "shows", 's', true},      {"photos", "because", 's', true},
+               {"photos", "file", 's', false}};
 
 static bool is_type(const json_t *value, char type) {
     switch (type) {
