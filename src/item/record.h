@@ -138,4 +138,8 @@ const struct value *record_stated(const struct record *record, const char *name)
 const char *sure_name(enum sure sure);
 const char *severity_name(enum severity severity);
 
+// Are its years those of an era that was named, and nothing else? They bear out nothing, least of all that
+// name, and are not told.
+bool record_years_are_era(const struct record *record);
+
 #endif

@@ -209,3 +209,7 @@ struct node *record_tree(struct arena *arena, const struct record *r) {
     put_rest(arena, map, r);
     return map;
 }
+
+bool record_years_are_era(const struct record *record) {
+    return record->year_because && !strcmp(record->year_because, YEARS_OF_ERA);
+}

@@ -51,11 +51,6 @@ static bool bears_out(const struct claim *claim, int latest, const struct day *t
     return claim->more_than && today->year - latest > claim->more_than;
 }
 
-// Years that come of the name of an era alone bear out nothing: least of all that name.
-static bool years_are_an_era(const struct record *r) {
-    return r->year_because && !strcmp(r->year_because, YEARS_OF_ERA);
-}
-
 // The first year that the record gives or a mark leads to.
 static int earliest_year(const struct listing *l) {
     return l->dating->from > l->record->year_from ? l->dating->from : l->record->year_from;
@@ -69,7 +64,7 @@ static bool is_of_era(const struct claim *claim, int earliest, int latest) {
 void listing_allow_ages(struct arena *arena, const struct drafter *drafter, const struct listing *l,
                         const struct claims *claims) {
     int latest = latest_year(l), earliest = earliest_year(l);
-    if (!latest || years_are_an_era(l->record)) return;
+    if (!latest || record_years_are_era(l->record)) return;
     bool has_today = drafter->today && drafter->today->year;
     for (size_t i = 0; i < claims->count; i++) {
         struct claim_found *found = &claims->items[i];

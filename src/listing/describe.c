@@ -216,6 +216,7 @@ static void tell_fits(struct describer *d) {
 
 static void tell_years(struct describer *d) {
     int from = d->record->year_from, to = d->record->year_to;
+    if (record_years_are_era(d->record)) return;
     if (from && to == from)
         line(d, arena_format(d->arena, "Dated %d.", from));
     else if (from && to)

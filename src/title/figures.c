@@ -180,7 +180,7 @@ static void make_measures(struct phrase_maker *m) {
 
 static void make_years(struct phrase_maker *m) {
     int from = m->record->year_from, to = m->record->year_to;
-    if (!from || !to) return; // an open bound is no date for a title
+    if (!from || !to || record_years_are_era(m->record)) return; // an open bound is no date for a title
     struct plan_phrase *phrase = phrase_add(m, SLOT_AGE, "dates", (struct note_span){0, 0});
     int tells = m->tells[SLOT_AGE];
     if (from == to)

@@ -127,7 +127,7 @@ static const struct notes_case styles[] = {
 };
 
 static const struct notes_case no_ages[] = {
-    {"dated 1952 on the base", ""},
+    {"dated 1952 on the base", " 1952-1952"},
     {"engraved Xmas 1931", ""},
     {"says County Show 1936", ""},
     {"from my grandmother who was born in 1920", ""},

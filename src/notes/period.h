@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// The years that words of age stand for. Private to the room.
+#ifndef NOTES_PERIOD_H
+#define NOTES_PERIOD_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+struct period {
+    int from, to; // 0: open to that side; both 0: no years are meant for sure
+    size_t taken; // tokens, for those who count them
+    size_t size;  // bytes of the text
+    const char *because;
+    bool plain; // a bare year or two, which may be anything
+};
+
+// Words of age at the start of the text.
+bool period_read(const char *text, size_t size, struct period *period);
+// The years of an era that is named at the start of the text: "late Victorian period". `*said` where the word
+// "period", "era", "dynasty" or "reign" stands with it.
+bool period_of_era(const char *text, size_t size, struct period *period, bool *said);
+
+#endif
