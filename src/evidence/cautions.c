@@ -11,6 +11,7 @@
 struct piece {
     struct span span;
     const char *field; // NULL: the notes
+    bool whole;        // notes with what is not about the thing
 };
 
 struct raiser {
@@ -29,7 +30,7 @@ struct raiser {
 static void add_text(struct raiser *r, const char *field, const char *text) {
     if (!text || !*text) return;
     r->pieces = arena_grow(r->arena, r->pieces, r->count, &r->room, sizeof *r->pieces);
-    r->pieces[r->count++] = (struct piece){{r->subject.n, r->subject.n + strlen(text)}, field};
+    r->pieces[r->count++] = (struct piece){{r->subject.n, r->subject.n + strlen(text)}, field, false};
     buf_text(&r->subject, text);
     buf_text(&r->subject, "\n.\n"); // no phrase reaches over this
 }
@@ -104,7 +105,11 @@ static void add_record(struct raiser *r) {
         add_text(r, "fits", record->fits[i].brand);
         add_text(r, "fits", record->fits[i].model);
     }
-    add_text(r, NULL, own_notes(r));
+    const char *own = own_notes(r);
+    add_text(r, NULL, own);
+    if (own == record->notes || !*own) return;
+    add_text(r, NULL, record->notes);
+    r->pieces[r->count - 1].whole = true;
 }
 
 // --- what raises a caution ---
@@ -212,8 +217,9 @@ static void note_words(struct raiser *r, const struct piece *piece, struct span 
 }
 
 // A pattern that takes too long says nothing: then the caution is raised, since nobody knows. `flat`: a word
-// counts whatever stands before it.
-static bool by_words(struct raiser *r, const struct finder *finder, bool flat, struct caution_found *found) {
+// counts whatever stands before it. `history`: so does what is told beside the thing.
+static bool by_words(struct raiser *r, const struct finder *finder, bool flat, bool history,
+                     struct caution_found *found) {
     for (size_t from = 0; from < r->subject.n;) {
         struct span match = {0, 0};
         enum scan_result result = scanner_find(r->scanner, finder, r->subject.at, r->subject.n, from, &match);
@@ -223,7 +229,8 @@ static bool by_words(struct raiser *r, const struct finder *finder, bool flat, s
         }
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
-        if (piece && (flat || (!is_not_it(r, match.from) && !is_denied_behind(r, match.to)))) {
+        if (piece && (!piece->whole || history) &&
+            (flat || (!is_not_it(r, match.from) && !is_denied_behind(r, match.to)))) {
             note_words(r, piece, match, found);
             return true;
         }
@@ -307,10 +314,11 @@ static bool raised(struct raiser *r, const struct caution *caution, struct cauti
     if (!in_family(r, &caution->on)) return false;
     *found = (struct caution_found){.caution = caution, .because = by_thing(r, caution)};
     if (!found->because) found->because = by_flaw(r, caution);
-    bool said =
-        found->because || (r->wanted[caution->finder.number] && by_words(r, &caution->finder, false, found));
+    bool said = found->because || (r->wanted[caution->finder.number] &&
+                                   by_words(r, &caution->finder, false, caution->history, found));
     struct caution_found beside;
-    return said && (!caution->with.said.count || by_words(r, &caution->with, true, &beside));
+    return said &&
+           (!caution->with.said.count || by_words(r, &caution->with, true, caution->history, &beside));
 }
 
 struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,

@@ -222,6 +222,7 @@ struct caution {
     struct texts on;      // family ids; none: all
     const char *text;
     bool stop;
+    bool history; // what befell the goods raises it: what a seller tells beside the thing counts too
 };
 
 struct pack {
