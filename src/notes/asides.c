@@ -343,7 +343,7 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     for (size_t k = 0; k < sizeof triggers_list / sizeof *triggers_list; k++) {
         if (triggers_list[k].words[0] != token->fold[0]) continue;
         taken = token_phrase(&note->tokens, i, triggers_list[k].words);
-        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair", "scale", "scales", "stamp"))
+        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair", "scale", "scales"))
             continue; // "sold for parts", "postage scale"
         *reach = triggers_list[k].reach;
         return taken;
@@ -454,6 +454,7 @@ static size_t owned_at(const struct note *note, size_t i) {
     if (at >= tokens->count || !is_person(note, at) || at + 1 >= tokens->count) return 0;
     const char *word = tokens->at[at].fold;
     size_t size = strlen(word);
+    if (ANY(tokens, at + 1, "and", "but", "or", "she", "he", "who", "is", "was", "so", "for")) return 0;
     bool owns = size > 2 && (!strcmp(word + size - 2, "'s") || !strcmp(word + size - 2, "s'"));
     if (!owns || tokens->at[at + 1].kind != TOKEN_WORD ||
         ANY(tokens, at + 1, "house", "attic", "estate", "things", "stuff", "barn", "garage", "shed",

@@ -277,9 +277,9 @@ static void find_part(struct note *note, struct group *group) {
     size_t taken = 0;
     const char *kind = first->amount.unit->kind;
     const char *behind = part_behind(note, group->to, &part, &taken);
-    static const char *const longs[] = {"cord",   "cable", "flex",  "lead",  "chain",   "strap",
-                                        "handle", "hose",  "pole",  "shaft", "antenna", "aerial",
-                                        "rod",    "pipe",  "blade", "fringe"};
+    static const char *const longs[] = {"cord",  "cable",  "flex",  "lead",    "chain",  "strap", "handle",
+                                        "hose",  "pole",   "shaft", "antenna", "aerial", "rod",   "pipe",
+                                        "blade", "fringe", "reel",  "tape",    "hook"};
     bool far =
         kind && !strcmp(kind, "mm") && first->amount.value * first->amount.unit->factor > SHORT_MM_MOST;
     for (size_t k = 0; behind && far && k < COUNT(longs); k++) far = strcmp(longs[k], behind) != 0;
