@@ -79,6 +79,25 @@ const char *cell_text(struct arena *arena, const struct dialect *dialect, const 
     return NULL;
 }
 
+// Printing characters but the quote.
+static bool is_plain(const char *bytes, size_t size) {
+    unsigned other = 0;
+    for (size_t i = 0; i < size; i++)
+        other |= (unsigned)((unsigned char)(bytes[i] - ' ') >= 0x7F - ' ') | (unsigned)(bytes[i] == '"');
+    return !other;
+}
+
+bool cell_plain(const struct sheet_row *row, size_t column, const char **text, size_t *size) {
+    if (!row->bytes || column >= row->count || row->unclosed) return false;
+    const struct sheet_cell *cell = &row->cells[column];
+    if (cell->to - cell->from > SHEET_CELL_MOST) return false;
+    size_t from = cell->from + cell->quoted, to = cell->to - cell->quoted;
+    if (cell->odd || from > to) return false;
+    *text = row->bytes + from;
+    *size = to - from;
+    return is_plain(*text, *size);
+}
+
 const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const char *text, bool quoted,
                        size_t *size) {
     if (dialect->windows) text = to_windows(arena, text);

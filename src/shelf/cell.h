@@ -9,6 +9,9 @@
 // The text of a cell in UTF-8, without quotes. NULL when it cannot be told: `*why` says so.
 const char *cell_text(struct arena *arena, const struct dialect *dialect, const struct sheet_row *row,
                       size_t column, const char **why);
+// The same without copying, for a cell of nothing but ASCII and without quotes inside: as most are. False for
+// any other, whatever is in it.
+bool cell_plain(const struct sheet_row *row, size_t column, const char **text, size_t *size);
 // A text as a cell of that dialect, with quotes where `quoted` or where it needs them. NULL when the dialect
 // has no letter for it.
 const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const char *text, bool quoted,

@@ -15,69 +15,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-enum { COPY_SIZE = 256 << 10 };
+#include "shelf/ahead.h"
 
-// --- hash: two sums over words of eight bytes, so that it keeps up with the disk; not against an adversary
-// ---
-
-static void mix(struct file_hash *h, uint64_t word) {
-    h->a = (h->a ^ word) * 0x9E3779B97F4A7C15u;
-    h->a ^= h->a >> 29;
-    h->b = (h->b + word) * 0xC2B2AE3D27D4EB4Fu;
-    h->b ^= h->b >> 31;
-}
-
-void file_hash_start(struct file_hash *hash) {
-    *hash = (struct file_hash){.a = 0x243F6A8885A308D3u, .b = 0x13198A2E03707344u};
-}
-
-void file_hash_add(struct file_hash *h, const char *bytes, size_t size) {
-    h->size += size;
-    for (; size && h->filled; size--, bytes++) {
-        h->word |= (uint64_t)(unsigned char)*bytes << (8 * h->filled);
-        h->filled = (h->filled + 1) % 8;
-        if (!h->filled) {
-            mix(h, h->word);
-            h->word = 0;
-        }
-    }
-    for (; size >= 8; size -= 8, bytes += 8) {
-        uint64_t word;
-        memcpy(&word, bytes, 8);
-        mix(h, word);
-    }
-    for (; size; size--, bytes++) {
-        h->word |= (uint64_t)(unsigned char)*bytes << (8 * h->filled);
-        h->filled++;
-    }
-}
-
-const char *file_hash_text(struct arena *arena, const struct file_hash *hash) {
-    struct file_hash h = *hash;
-    mix(&h, h.word);
-    mix(&h, h.size);
-    return arena_format(arena, "%016llx%016llx%016llx", (unsigned long long)h.a, (unsigned long long)h.b,
-                        (unsigned long long)h.size);
-}
-
-static ssize_t read_some(int file, char *to, size_t room) {
-    for (;;) {
-        ssize_t got = read(file, to, room);
-        if (got >= 0 || errno != EINTR) return got;
-    }
-}
-
-const char *file_hash_of(struct arena *arena, const char *path) {
-    int file = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY | O_NONBLOCK);
-    if (file < 0) return NULL;
-    char bytes[16 << 10];
-    struct file_hash hash;
-    file_hash_start(&hash);
-    ssize_t got;
-    while ((got = read_some(file, bytes, sizeof bytes)) > 0) file_hash_add(&hash, bytes, (size_t)got);
-    close(file);
-    return got < 0 ? NULL : file_hash_text(arena, &hash);
-}
+enum { OUT_SIZE = 128 << 10, FORCE_EVERY = 8 << 20 };
 
 // --- writing ---
 
@@ -115,21 +55,47 @@ bool newfile_open(struct arena *arena, struct newfile *f, const char *path, int 
     return true;
 }
 
-static bool put(struct newfile *f, struct file_hash *hash, const char *bytes, size_t size) {
-    file_hash_add(hash, bytes, size);
-    while (size) {
-        ssize_t wrote = write(f->file, bytes, size);
+// The disk may begin with what is there, so that there is little left to force to it at the end.
+static void begin_forcing(const struct newfile *f) {
+#ifdef SYNC_FILE_RANGE_WRITE
+    uint64_t before = f->sum.size - f->filled;
+    if (before / FORCE_EVERY == f->sum.size / FORCE_EVERY) return;
+    int kept = errno; // it is only a hint
+    uint64_t from = before / FORCE_EVERY * FORCE_EVERY;
+    (void)sync_file_range(f->file, (off64_t)from, FORCE_EVERY, SYNC_FILE_RANGE_WRITE);
+    errno = kept;
+#else
+    (void)f;
+#endif
+}
+
+static bool flush(struct newfile *f) {
+    file_hash_add(&f->sum, f->out, f->filled);
+    for (size_t done = 0; done < f->filled;) {
+        ssize_t wrote = write(f->file, f->out + done, f->filled - done);
         if (wrote < 0 && errno == EINTR) continue;
         if (wrote == 0) errno = ENOSPC;
         if (wrote <= 0) return fail(f, "cannot be written");
-        bytes += wrote;
-        size -= (size_t)wrote;
+        done += (size_t)wrote;
+    }
+    begin_forcing(f);
+    f->filled = 0;
+    return true;
+}
+
+static bool put(struct newfile *f, const char *bytes, size_t size) {
+    while (size) {
+        size_t n = OUT_SIZE - f->filled < size ? OUT_SIZE - f->filled : size;
+        memcpy(f->out + f->filled, bytes, n);
+        f->filled += n;
+        bytes += n;
+        size -= n;
+        if (f->filled == OUT_SIZE && !flush(f)) return false;
     }
     return true;
 }
 
 struct copying {
-    struct file_hash before, after;
     const struct edit *edits;
     size_t count, next;
     uint64_t at; // of the old file
@@ -143,7 +109,7 @@ static bool copy_piece(struct newfile *f, struct copying *c, const char *bytes, 
         uint64_t plain = e && e->from < end ? e->from : end;
         if (c->at < plain) {
             size_t n = (size_t)(plain - c->at);
-            if (!put(f, &c->after, bytes, n)) return false;
+            if (!put(f, bytes, n)) return false;
             bytes += n;
             c->at = plain;
         }
@@ -152,7 +118,7 @@ static bool copy_piece(struct newfile *f, struct copying *c, const char *bytes, 
         bytes += over - c->at;
         c->at = over;
         if (c->at < e->to) continue; // the rest of it is in the next piece
-        if (!put(f, &c->after, e->bytes, e->size)) return false;
+        if (!put(f, e->bytes, e->size)) return false;
         c->next++;
         if (e->from == e->to && c->at == end) break;
     }
@@ -166,25 +132,28 @@ static bool edits_at_end(struct newfile *f, struct copying *c) {
             f->wrong = "the stock file is shorter than it was";
             return false;
         }
-        if (!put(f, &c->after, e->bytes, e->size)) return false;
+        if (!put(f, e->bytes, e->size)) return false;
     }
     return true;
 }
 
 bool newfile_write(struct newfile *f, int old, const char *expected, const struct edit *edits, size_t count) {
     struct copying c = {.edits = edits, .count = count};
-    file_hash_start(&c.before);
-    file_hash_start(&c.after);
-    char *bytes = arena_alloc(f->arena, COPY_SIZE);
+    file_hash_start(&f->sum);
+    f->out = arena_alloc(f->arena, OUT_SIZE);
+    f->filled = 0;
     if (lseek(old, 0, SEEK_SET) < 0) return fail(f, "the stock file cannot be read twice");
-    ssize_t got;
-    while ((got = read_some(old, bytes, COPY_SIZE)) > 0) {
-        file_hash_add(&c.before, bytes, (size_t)got);
-        if (!copy_piece(f, &c, bytes, (size_t)got)) return false;
+    struct ahead *ahead = ahead_open(f->arena, old);
+    const char *bytes;
+    size_t size;
+    while ((bytes = ahead_next(ahead, &size)))
+        if (!copy_piece(f, &c, bytes, size)) return false;
+    if (ahead_error(ahead)) {
+        errno = ahead_error(ahead);
+        return fail(f, "the stock file cannot be read");
     }
-    if (got < 0) return fail(f, "the stock file cannot be read");
-    if (!edits_at_end(f, &c)) return false;
-    if (strcmp(file_hash_text(f->arena, &c.before), expected) != 0) {
+    if (!edits_at_end(f, &c) || !flush(f)) return false;
+    if (strcmp(ahead_hash(ahead), expected) != 0) {
         f->wrong = "the stock file was changed while it was read";
         return false;
     }
@@ -192,7 +161,7 @@ bool newfile_write(struct newfile *f, int old, const char *expected, const struc
     int file = f->file;
     f->file = -1;
     if (close(file) < 0 && errno != EINTR) return fail(f, "cannot be closed");
-    f->hash = file_hash_text(f->arena, &c.after);
+    f->hash = file_hash_text(f->arena, &f->sum);
     return true;
 }
 

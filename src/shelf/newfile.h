@@ -8,7 +8,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "text/arena.h"
+#include "shelf/filehash.h"
 
 struct edit {
     uint64_t from, to; // bytes of the old file
@@ -16,25 +16,15 @@ struct edit {
     size_t size;
 };
 
-struct file_hash {
-    uint64_t a, b, size;
-    uint64_t word;
-    unsigned filled;
-};
-
-void file_hash_start(struct file_hash *hash);
-void file_hash_add(struct file_hash *hash, const char *bytes, size_t size);
-// 48 hexadecimal digits: the two sums and the size.
-const char *file_hash_text(struct arena *arena, const struct file_hash *hash);
-// Of a whole file by name; NULL when it is not there or cannot be read.
-const char *file_hash_of(struct arena *arena, const char *path);
-
 struct newfile {
     struct arena *arena;
     const char *path, *temporary, *folder;
     int file;
-    const char *hash;  // of the new file, once newfile_write() is done
-    const char *wrong; // what went wrong: text; NULL when nothing
+    char *out; // bytes on their way to the file
+    size_t filled;
+    struct file_hash sum; // of those that went before
+    const char *hash;     // of the new file, once newfile_write() is done
+    const char *wrong;    // what went wrong: text; NULL when nothing
 };
 
 // Makes the temporary file, with the permissions of the open file `old`. False: see `wrong`. A file of that

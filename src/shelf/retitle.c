@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: MIT
 // One thread reads and sorts out, the workers score and propose, the same thread writes in the order of the
-// stock. Memory: a few batches of rows, and eight bytes a row to notice an id that stands twice.
+// stock. A row that is not stale is scanned for its marks, asked for its age and its id, and let go: nothing
+// of it is copied. Memory: a few batches of rows, and some bytes a row to notice an id that stands twice.
 #include "shelf/retitle.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "shelf/columns.h"
+#include "shelf/ids.h"
 #include "shelf/pool.h"
 #include "shelf/wanted.h"
 #include "text/utf8.h"
 
-enum { BATCH_ROWS = 64, LOOK_ROWS = 4096 };
+enum { BATCH_ROWS = 64, BATCH_BYTES = 1 << 20, LOOK_ROWS = 4096, BRIEF = 48, WHY_MOST = 160 };
 
 struct task {
     struct shelf_row row;
@@ -36,11 +39,6 @@ struct bench {
     struct diags diags;
 };
 
-struct ids {
-    uint64_t *slots;
-    size_t room, count;
-};
-
 struct retitling {
     struct arena *arena;
     const struct retitle_request *request;
@@ -50,7 +48,7 @@ struct retitling {
     struct batch *batches;
     struct bench *benches;
     size_t batch_count, worker_count;
-    struct ids ids;
+    struct id_set ids;
     struct counts counts;
     size_t rows, ragged, undated;
     long days_total, days_known;
@@ -59,49 +57,6 @@ struct retitling {
 
 // --- reading ---
 
-static uint64_t id_hash(const char *id) {
-    uint64_t h = 14695981039346656037u;
-    for (; *id; id++) h = (h ^ (unsigned char)*id) * 1099511628211u;
-    return h | 1;
-}
-
-static bool put_id(uint64_t *slots, size_t room, uint64_t hash) {
-    size_t at = (size_t)(hash >> 1) & (room - 1);
-    for (; slots[at]; at = (at + 1) & (room - 1))
-        if (slots[at] == hash) return false;
-    slots[at] = hash;
-    return true;
-}
-
-static void free_ids(struct retitling *r) {
-    const struct arena_memory *memory = arena_source(r->arena);
-    if (r->ids.slots) memory->free(memory->context, r->ids.slots);
-    r->ids.slots = NULL;
-}
-
-// False when it stood already, or when no memory is left (then `failed`).
-static bool new_id(struct retitling *r, const char *id) {
-    struct ids *ids = &r->ids;
-    if (8 * (ids->count + 1) > 7 * ids->room) {
-        const struct arena_memory *memory = arena_source(r->arena);
-        size_t room = ids->room ? 2 * ids->room : 1024;
-        uint64_t *slots = memory->alloc(memory->context, room * sizeof *slots);
-        if (!slots) {
-            r->failed = true;
-            return false;
-        }
-        memset(slots, 0, room * sizeof *slots);
-        for (size_t i = 0; i < ids->room; i++)
-            if (ids->slots[i]) put_id(slots, room, ids->slots[i]);
-        free_ids(r);
-        ids->slots = slots;
-        ids->room = room;
-    }
-    if (!put_id(ids->slots, ids->room, id_hash(id))) return false;
-    ids->count++;
-    return true;
-}
-
 static const char *cell(struct arena *arena, const struct retitling *r, const struct sheet_row *row,
                         enum column column) {
     const char *why;
@@ -109,16 +64,31 @@ static const char *cell(struct arena *arena, const struct retitling *r, const st
     return at < 0 ? NULL : cell_text(arena, sheet_dialect(r->sheet), row, (size_t)at, &why);
 }
 
+// A short cell, in `room` where it can be: what every row is asked for takes nothing of the arena.
+static const char *brief(struct arena *arena, const struct retitling *r, const struct sheet_row *row,
+                         enum column column, char room[BRIEF]) {
+    const char *text;
+    size_t size;
+    int at = r->columns.at[column];
+    if (at < 0 || !cell_plain(row, (size_t)at, &text, &size) || size >= BRIEF)
+        return cell(arena, r, row, column);
+    memcpy(room, text, size);
+    room[size] = '\0';
+    return room;
+}
+
 static long whole(struct arena *arena, const struct retitling *r, const struct sheet_row *row,
                   enum column column) {
-    const char *text = cell(arena, r, row, column);
+    char room[BRIEF];
+    const char *text = brief(arena, r, row, column, room);
     long number;
     return text && stale_whole(text, &number) ? number : -1;
 }
 
 static long age(struct arena *arena, struct retitling *r, const struct sheet_row *row) {
     const struct filters *f = &r->request->filters;
-    const char *listed = f->today >= 0 ? cell(arena, r, row, COLUMN_LISTED) : NULL;
+    char room[BRIEF];
+    const char *listed = f->today >= 0 ? brief(arena, r, row, COLUMN_LISTED, room) : NULL;
     long day;
     if (listed && stale_day(listed, f->day_first, &day)) return day <= f->today ? f->today - day : 0;
     long days = whole(arena, r, row, COLUMN_DAYS);
@@ -127,15 +97,18 @@ static long age(struct arena *arena, struct retitling *r, const struct sheet_row
 }
 
 static bool tell_ragged(struct retitling *r, const struct sheet_row *row) {
-    const char *why = !row->bytes ? "this row is about 4 MiB or more; it is passed through unread"
-                      : row->unclosed
-                          ? "a quote is open to the end of the file; the row is passed through untouched"
-                      : row->count != r->columns.count
-                          ? arena_format(r->diags->arena,
-                                         "%zu cells, where the header has %zu; the row is passed "
-                                         "through untouched",
-                                         row->count, r->columns.count)
-                          : NULL;
+    char width[WHY_MOST];
+    const char *why = NULL;
+    if (!row->bytes)
+        why = "this row is about 4 MiB or more; it is passed through unread";
+    else if (row->unclosed)
+        why = "a quote is open to the end of the file; the row is passed through untouched";
+    else if (row->count != r->columns.count) {
+        snprintf(width, sizeof width,
+                 "%zu cells, where the header has %zu; the row is passed through untouched", row->count,
+                 r->columns.count);
+        why = width;
+    }
     if (!why) return false;
     r->ragged++;
     sheet_tell(r->diags, CODE_CSV_WIDTH, r->request->name, row, -1, NULL, why);
@@ -181,11 +154,41 @@ static void keep_task(struct retitling *r, struct batch *b, const struct sheet_r
 
 static bool is_stale(struct arena *arena, struct retitling *r, const struct sheet_row *row,
                      struct shelf_facts *facts) {
-    const char *price = cell(arena, r, row, COLUMN_PRICE);
-    *facts = (struct shelf_facts){cell(arena, r, row, COLUMN_CATEGORY), age(arena, r, row),
-                                  whole(arena, r, row, COLUMN_VIEWS), -1};
+    char room[BRIEF];
+    *facts = (struct shelf_facts){NULL, age(arena, r, row), -1, -1};
+    if (r->request->filters.older_than >= 0 && facts->days < r->request->filters.older_than) return false;
+    const char *price = brief(arena, r, row, COLUMN_PRICE, room);
     if (price && !stale_price(price, &facts->price)) facts->price = -1;
+    facts->views = whole(arena, r, row, COLUMN_VIEWS);
+    facts->category = cell(arena, r, row, COLUMN_CATEGORY);
     return stale_is(arena, &r->request->filters, facts);
+}
+
+static void tell_unreadable(struct retitling *r, const struct sheet_row *row, enum column column,
+                            const char *why) {
+    char text[WHY_MOST];
+    snprintf(text, sizeof text, "the %s %s; the row is passed through untouched", column_name(column), why);
+    sheet_tell(r->diags, CODE_VALUE, r->request->name, row, r->columns.at[column], NULL, text);
+}
+
+// Is it an id that can be read and that no row had before?
+static bool take_id(struct arena *arena, struct retitling *r, const struct sheet_row *row) {
+    const char *why = "is empty", *id;
+    size_t at = (size_t)r->columns.at[COLUMN_ID], size;
+    if (!cell_plain(row, at, &id, &size)) {
+        id = cell_text(arena, sheet_dialect(r->sheet), row, at, &why);
+        size = id ? strlen(id) : 0;
+    }
+    if (!size) {
+        tell_unreadable(r, row, COLUMN_ID, why);
+        return false;
+    }
+    enum id_added added = id_set_add(&r->ids, id_hash(id, size));
+    if (added == ID_NO_MEMORY) r->failed = true;
+    if (added == ID_KNOWN)
+        sheet_tell(r->diags, CODE_SAME_ID, r->request->name, row, r->columns.at[COLUMN_ID], NULL,
+                   "this id stands twice, and is not proposed again");
+    return added == ID_NEW;
 }
 
 static void take_row(struct retitling *r, struct batch *b, const struct sheet_row *row) {
@@ -193,23 +196,16 @@ static void take_row(struct retitling *r, struct batch *b, const struct sheet_ro
     r->rows++;
     if (tell_ragged(r, row)) return;
     struct arena_mark mark = arena_mark(b->arena);
-    const char *why = "", *title = cell_text(b->arena, sheet_dialect(r->sheet), row,
-                                             (size_t)r->columns.at[COLUMN_TITLE], &why);
-    const char *id =
-        title ? cell_text(b->arena, sheet_dialect(r->sheet), row, (size_t)r->columns.at[COLUMN_ID], &why)
-              : NULL;
     struct shelf_facts facts;
-    if (!id || !*id) {
-        sheet_tell(r->diags, CODE_VALUE, r->request->name, row,
-                   r->columns.at[title ? COLUMN_ID : COLUMN_TITLE], NULL,
-                   arena_format(r->diags->arena, "the %s %s; the row is passed through untouched",
-                                title ? "id" : "title", id ? "is empty" : why));
-    } else if (!new_id(r, id)) {
-        sheet_tell(r->diags, CODE_SAME_ID, r->request->name, row, r->columns.at[COLUMN_ID], NULL,
-                   "this id stands twice, and is not proposed again");
-    } else if (is_stale(b->arena, r, row, &facts)) {
-        keep_task(r, b, row, &facts, id, title);
-        return;
+    if (take_id(b->arena, r, row) && is_stale(b->arena, r, row, &facts)) {
+        const char *why = "";
+        const char *title =
+            cell_text(b->arena, sheet_dialect(r->sheet), row, (size_t)r->columns.at[COLUMN_TITLE], &why);
+        if (title) {
+            keep_task(r, b, row, &facts, cell(b->arena, r, row, COLUMN_ID), title);
+            return;
+        }
+        tell_unreadable(r, row, COLUMN_TITLE, why);
     }
     arena_release(b->arena, &mark);
 }
@@ -219,11 +215,21 @@ static void fill_batch(struct arena *arena, void *context) {
     struct batch *b = ((void **)context)[1];
     struct sheet_row row;
     (void)arena;
-    while (b->count < BATCH_ROWS && !r->failed && sheet_next(r->sheet, &row)) {
+    while (b->count < BATCH_ROWS && arena_used(b->arena) < BATCH_BYTES && !r->failed &&
+           sheet_next(r->sheet, &row)) {
         take_row(r, b, &row);
         if (r->request->progress && r->rows % LOOK_ROWS == 0)
             r->request->progress(r->request->progress_context, r->rows);
     }
+}
+
+// The sheet and the messages take of the outer arena. When that has nothing left the workers are still at
+// work, so it is noticed here and not further out.
+static void fill_outer(struct arena *arena, void *context) {
+    struct retitling *r = ((void **)context)[0];
+    struct batch *b = ((void **)context)[1];
+    (void)arena;
+    if (!arena_try(b->arena, fill_batch, context)) r->failed = true;
 }
 
 static bool fill(void *context, size_t at) {
@@ -233,7 +239,7 @@ static bool fill(void *context, size_t at) {
     b->count = 0;
     b->counts = (struct counts){0};
     void *both[] = {r, b};
-    if (!arena_try(b->arena, fill_batch, both)) r->failed = true;
+    if (!arena_try(r->arena, fill_outer, both)) r->failed = true;
     return b->count && !r->failed;
 }
 
@@ -356,7 +362,7 @@ static void free_all(void *thing) {
         arena_free(r->benches[i].arena);
         arena_free(r->benches[i].scratch);
     }
-    free_ids(r);
+    id_set_free(&r->ids);
 }
 
 static bool make_all(struct retitling *r) {
@@ -433,6 +439,7 @@ bool retitle_run(struct arena *arena, const struct retitle_request *q, struct bu
                             .diags = diags,
                             .worker_count = q->workers,
                             .batch_count = q->workers * 3 + 1};
+    r->ids.memory = arena_source(arena);
     r->batches = arena_array(arena, r->batch_count, sizeof *r->batches);
     r->benches = arena_array(arena, q->workers, sizeof *r->benches);
     arena_defer(arena, free_all, r);

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
-// One pass over the bytes with a table of the few that matter. Cells are kept as offsets within the row,
-// because the row moves in the buffer while more of it is read.
+// One pass from mark to mark: what lies between two of them is never looked at. Cells are kept as offsets
+// within the row, because the row moves in the buffer while more of it is read.
 #include "shelf/sheet.h"
 
 #include <string.h>
+
+#include "shelf/marks.h"
 
 enum { READ_SIZE = 256 << 10 };
 
@@ -19,11 +21,17 @@ struct sheet {
     size_t line;
     struct sheet_cell *cells;
     size_t count, cell_room;
-    size_t cell_from; // of the cell at hand, in the row
-    bool huge;        // the row is too long: only its places are kept
+    bool huge; // the row is too long: only its places are kept
     bool finished, failed;
-    bool ends[256]; // bytes that end an unquoted cell
+    uint64_t marks;      // those not yet met of the span that begins at `span`
+    size_t span, behind; // `behind`: where the next span begins
 };
+
+// Looks for marks from `at` on, after bytes were moved or added.
+static void look_anew(struct sheet *s) {
+    s->marks = 0;
+    s->span = s->behind = s->at;
+}
 
 static bool fill(struct sheet *s) {
     if (s->finished) return false;
@@ -45,7 +53,7 @@ static bool fill(struct sheet *s) {
             s->end -= s->at;
             s->row = s->at = 0;
         } else {
-            char *more = arena_array(s->arena, 2 * s->room, 1);
+            char *more = arena_array(s->arena, 2 * s->room + MARKS_SPAN, 1);
             memcpy(more, s->bytes, s->end);
             s->bytes = more;
             s->room *= 2;
@@ -55,6 +63,7 @@ static bool fill(struct sheet *s) {
     s->failed = got == (size_t)-1;
     s->finished = s->failed || !got;
     if (!s->failed) s->end += got;
+    look_anew(s);
     return !s->finished;
 }
 
@@ -62,11 +71,11 @@ struct sheet *sheet_open(struct arena *arena, sheet_get *get, void *context) {
     struct sheet *s = arena_alloc(arena, sizeof *s);
     *s = (struct sheet){.arena = arena, .get = get, .context = context, .line = 1};
     s->room = 2 * READ_SIZE;
-    s->bytes = arena_array(arena, s->room, 1);
+    s->bytes = arena_array(arena, s->room + MARKS_SPAN, 1);
     while (s->end < SHEET_LOOK_MOST && fill(s)) continue;
     s->dialect = dialect_find(s->bytes, s->end, s->finished);
-    s->ends[(unsigned char)s->dialect.delimiter] = s->ends['\n'] = s->ends['\r'] = true;
     if (s->dialect.bom) s->row = s->at = 3;
+    look_anew(s);
     return s;
 }
 
@@ -82,81 +91,96 @@ static bool more(struct sheet *s) {
     return s->at < s->end || fill(s);
 }
 
-static void end_cell(struct sheet *s, bool quoted, bool odd) {
-    if (!s->huge) {
-        s->cells = arena_grow(s->arena, s->cells, s->count, &s->cell_room, sizeof *s->cells);
-        s->cells[s->count++] = (struct sheet_cell){s->cell_from, s->at - s->row, quoted, odd};
-    }
-}
-
-// Behind the opening quote; ends behind the closing one. False when there is none.
-static bool skip_quoted(struct sheet *s) {
-    for (; more(s); s->at++) {
-        const char *from = s->bytes + s->at;
-        const char *quote = memchr(from, '"', s->end - s->at);
-        size_t plain = quote ? (size_t)(quote - from) : s->end - s->at;
-        for (const char *c = from; c < from + plain; c++) {
-            c = memchr(c, '\n', (size_t)(from + plain - c));
-            if (!c) break;
-            s->line++;
-        }
-        s->at += plain;
-        if (!quote) {
-            s->at--;
+// Goes to the next mark, and behind it. False at the end of the file, with `at` there.
+static bool next_mark(struct sheet *s, char *mark) {
+    while (!s->marks) {
+        if (s->behind >= s->end) {
+            s->at = s->end;
+            if (!fill(s)) return false;
             continue;
         }
-        s->at++;
-        if (!more(s) || s->bytes[s->at] != '"') return true;
+        s->span = s->behind;
+        s->behind += MARKS_SPAN;
+        s->marks = marks_of(s->bytes + s->span, s->dialect.delimiter);
+        if (s->behind > s->end) s->marks &= ~(uint64_t)0 >> (s->behind - s->end);
     }
-    return false;
-}
-
-static void skip_plain(struct sheet *s) {
-    while (more(s)) {
-        const bool *ends = s->ends;
-        const char *c = s->bytes + s->at, *end = s->bytes + s->end;
-        while (c < end && !ends[(unsigned char)*c]) c++;
-        s->at = (size_t)(c - s->bytes);
-        if (c < end) return;
-    }
-}
-
-// True when another cell follows.
-static bool scan_cell(struct sheet *s, struct sheet_row *row) {
-    bool quoted = more(s) && s->bytes[s->at] == '"';
-    size_t behind = 0;
-    if (quoted) {
-        s->at++;
-        row->unclosed = !skip_quoted(s);
-        behind = s->at;
-    }
-    uint64_t place = s->base + behind;
-    skip_plain(s);
-    end_cell(s, quoted, quoted && s->base + s->at != place);
-    if (!more(s) || s->bytes[s->at] != s->dialect.delimiter) return false;
-    s->at++;
-    s->cell_from = s->at - s->row;
+    size_t at = s->span + marks_lowest(s->marks);
+    s->marks &= s->marks - 1;
+    *mark = s->bytes[at];
+    s->at = at + 1;
     return true;
+}
+
+static void end_cell(struct sheet *s, struct sheet_cell cell) {
+    if (s->huge) return;
+    if (s->count == s->cell_room)
+        s->cells = arena_grow(s->arena, s->cells, s->count, &s->cell_room, sizeof *s->cells);
+    s->cells[s->count++] = cell;
+}
+
+// LF behind CR is one line end with it.
+static void end_line(struct sheet *s, char mark) {
+    s->line++;
+    if (mark != '\r' || !more(s) || s->bytes[s->at] != '\n') return;
+    s->at++;
+    if (s->marks)
+        s->marks &= s->marks - 1;
+    else
+        look_anew(s);
+}
+
+// A cell that is open: where it begins and where its closing quote stands, in the file.
+struct open_cell {
+    uint64_t from, closed;
+    enum { PLAIN, QUOTED, CLOSED } state;
+};
+
+// Places in the file to places in the row; `to` is where its delimiter or line end stands.
+static struct sheet_cell cell_of(const struct open_cell *c, const struct sheet_row *row, uint64_t to) {
+    return (struct sheet_cell){(size_t)(c->from - row->at), (size_t)(to - row->at), c->state != PLAIN,
+                               c->state == CLOSED && c->closed + 1 != to};
+}
+
+static void take_quote(struct open_cell *c, uint64_t place) {
+    if (c->state == QUOTED) {
+        c->state = CLOSED;
+        c->closed = place;
+    } else if (c->state == CLOSED ? c->closed + 1 == place : c->from == place)
+        c->state = QUOTED; // the second of two, or the one that opens the cell
+}
+
+static void scan_row(struct sheet *s, struct sheet_row *row) {
+    struct open_cell cell = {row->at, 0, PLAIN};
+    char mark;
+    while (next_mark(s, &mark)) {
+        uint64_t place = s->base + s->at - 1;
+        if (mark == '"')
+            take_quote(&cell, place);
+        else if (cell.state == QUOTED)
+            s->line += mark == '\n';
+        else {
+            bool line_end = mark != s->dialect.delimiter;
+            if (!line_end || place != row->at) end_cell(s, cell_of(&cell, row, place));
+            if (line_end) {
+                end_line(s, mark);
+                return;
+            }
+            cell = (struct open_cell){place + 1, 0, PLAIN};
+        }
+    }
+    row->unclosed = cell.state == QUOTED;
+    end_cell(s, cell_of(&cell, row, s->base + s->at));
 }
 
 bool sheet_next(struct sheet *s, struct sheet_row *row) {
     *row = (struct sheet_row){0};
     s->row = s->at;
     s->huge = false;
-    s->count = s->cell_from = 0;
+    s->count = 0;
     if (!more(s)) return false;
     row->at = s->base + s->at;
     row->line = s->line;
-    bool empty = s->bytes[s->at] == '\n' || s->bytes[s->at] == '\r';
-    if (!empty)
-        while (scan_cell(s, row)) continue;
-    if (s->failed) return false;
-    if (more(s)) {
-        bool carriage = s->bytes[s->at] == '\r';
-        s->at++;
-        if (carriage && more(s) && s->bytes[s->at] == '\n') s->at++;
-        s->line++;
-    }
+    scan_row(s, row);
     row->size = s->base + s->at - row->at;
     row->cells = s->cells;
     row->count = s->huge ? 0 : s->count;

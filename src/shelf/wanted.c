@@ -8,12 +8,12 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "shelf/ahead.h"
+#include "shelf/ids.h"
 #include "text/utf8.h"
 
-static uint64_t hash_text(const char *text) {
-    uint64_t h = 14695981039346656037u;
-    for (; *text; text++) h = (h ^ (unsigned char)*text) * 1099511628211u;
-    return h ^ (h >> 32);
+static bool is_id(const struct wanted *w, const char *id, size_t size) {
+    return !strncmp(w->change.id, id, size) && !w->change.id[size];
 }
 
 struct wanted_set wanted_start(struct arena *arena) {
@@ -22,16 +22,29 @@ struct wanted_set wanted_start(struct arena *arena) {
     return set;
 }
 
-static uint32_t *slot_of(const struct wanted_set *set, const char *id) {
-    size_t at = (size_t)hash_text(id) & (set->slot_count - 1);
-    while (set->items && set->slots[at] && strcmp(set->items[set->slots[at] - 1].change.id, id) != 0)
-        at = (at + 1) & (set->slot_count - 1);
+// Where it is, or the empty slot where it belongs. An item is looked at only where half of the hash is the
+// same.
+static struct wanted_slot *slot_of(const struct wanted_set *set, uint64_t hash, const char *id, size_t size) {
+    uint32_t tag = (uint32_t)(hash >> 32);
+    size_t at = (size_t)hash & (set->slot_count - 1);
+    for (; set->slots[at].number; at = (at + 1) & (set->slot_count - 1))
+        if (set->slots[at].tag == tag && is_id(&set->items[set->slots[at].number - 1], id, size)) break;
     return &set->slots[at];
 }
 
-struct wanted *wanted_find(const struct wanted_set *set, const char *id) {
-    uint32_t number = *slot_of(set, id);
+static void put_slot(struct wanted_set *set, size_t item) {
+    const char *id = set->items[item].change.id;
+    uint64_t hash = id_hash(id, strlen(id));
+    *slot_of(set, hash, id, strlen(id)) = (struct wanted_slot){(uint32_t)(hash >> 32), (uint32_t)item + 1};
+}
+
+static struct wanted *find(const struct wanted_set *set, uint64_t hash, const char *id, size_t size) {
+    uint32_t number = slot_of(set, hash, id, size)->number;
     return number ? &set->items[number - 1] : NULL;
+}
+
+struct wanted *wanted_find(const struct wanted_set *set, const char *id) {
+    return find(set, id_hash(id, strlen(id)), id, strlen(id));
 }
 
 struct wanted *wanted_add(struct wanted_set *set, const char *id) {
@@ -41,15 +54,14 @@ struct wanted *wanted_add(struct wanted_set *set, const char *id) {
         return known;
     }
     if (2 * (set->count + 1) > set->slot_count) {
-        set->slot_count *= 4;
+        set->slot_count *= 2;
         set->slots = arena_array(set->arena, set->slot_count, sizeof *set->slots);
-        for (size_t i = 0; set->items && i < set->count; i++)
-            *slot_of(set, set->items[i].change.id) = (uint32_t)i + 1;
+        for (size_t i = 0; i < set->count; i++) put_slot(set, i);
     }
     set->items = arena_grow(set->arena, set->items, set->count, &set->room, sizeof *set->items);
     struct wanted *w = &set->items[set->count];
     *w = (struct wanted){.change.id = arena_string(set->arena, id), .asked = 1};
-    *slot_of(set, id) = (uint32_t)++set->count;
+    put_slot(set, set->count++);
     return w;
 }
 
@@ -63,28 +75,44 @@ bool id_is_altered(const char *id) {
 
 // --- walking the stock ---
 
+// One bit of sixteen for each wanted id: small enough to stay near the processor, and it tells of nearly
+// every row that it is not wanted.
+struct sieve {
+    uint64_t *bits;
+    size_t mask;
+};
+
+static struct sieve sieve_of(const struct wanted_set *set) {
+    size_t words = 64;
+    while (words < set->count / 4) words *= 2;
+    struct sieve sieve = {arena_array(set->arena, words, sizeof *sieve.bits), words - 1};
+    for (size_t i = 0; i < set->count; i++) {
+        const char *id = set->items[i].change.id;
+        uint64_t hash = id_hash(id, strlen(id));
+        sieve.bits[hash >> 32 & sieve.mask] |= (uint64_t)1 << (hash >> 26 & 63);
+    }
+    return sieve;
+}
+
+static struct wanted *sift(const struct sieve *sieve, const struct wanted_set *set, const char *id,
+                           size_t size) {
+    uint64_t hash = id_hash(id, size);
+    bool may = sieve->bits[hash >> 32 & sieve->mask] >> (hash >> 26 & 63) & 1;
+    return may ? find(set, hash, id, size) : NULL;
+}
+
 struct walk {
     struct wanted_set *set;
     struct stock *stock;
     struct diags *diags;
     struct sheet *sheet;
     struct columns columns;
-    struct file_hash hash;
-    int error;
+    struct ahead *ahead;
+    struct sieve sieve;
 };
 
 static size_t get_bytes(void *context, char *to, size_t room) {
-    struct walk *walk = context;
-    for (;;) {
-        ssize_t got = read(walk->stock->file, to, room);
-        if (got >= 0) {
-            file_hash_add(&walk->hash, to, (size_t)got);
-            return (size_t)got;
-        }
-        if (errno == EINTR) continue;
-        walk->error = errno;
-        return (size_t)-1;
-    }
+    return ahead_get(context, to, room);
 }
 
 static const char *title_problem(const char *new_title) {
@@ -137,14 +165,19 @@ static void settle(struct walk *walk, struct wanted *w, const struct sheet_row *
 }
 
 static void take_row(struct walk *walk, const struct sheet_row *row) {
-    const char *why;
     struct arena *arena = walk->set->arena;
     struct arena_mark mark = arena_mark(arena);
-    const char *id =
-        cell_text(arena, sheet_dialect(walk->sheet), row, (size_t)walk->columns.at[COLUMN_ID], &why);
-    struct wanted *w = id ? wanted_find(walk->set, id) : NULL;
-    if (id && *id == '0') {
-        struct wanted *bare = wanted_find(walk->set, id + strspn(id, "0"));
+    size_t at = (size_t)walk->columns.at[COLUMN_ID], size;
+    const char *why, *id;
+    if (!cell_plain(row, at, &id, &size)) {
+        id = cell_text(arena, sheet_dialect(walk->sheet), row, at, &why);
+        size = id ? strlen(id) : 0;
+    }
+    struct wanted *w = id ? sift(&walk->sieve, walk->set, id, size) : NULL;
+    if (size && *id == '0') {
+        size_t zeros = 1;
+        while (zeros < size && id[zeros] == '0') zeros++;
+        struct wanted *bare = sift(&walk->sieve, walk->set, id + zeros, size - zeros);
         if (bare) bare->zeros = true;
     }
     arena_release(arena, &mark);
@@ -152,17 +185,18 @@ static void take_row(struct walk *walk, const struct sheet_row *row) {
 }
 
 bool wanted_match(struct wanted_set *set, struct stock *stock, struct diags *diags) {
-    struct walk walk = {.set = set, .stock = stock, .diags = diags};
-    file_hash_start(&walk.hash);
-    walk.sheet = sheet_open(set->arena, get_bytes, &walk);
+    struct walk walk = {.set = set, .stock = stock, .diags = diags, .sieve = sieve_of(set)};
+    walk.ahead = ahead_open(set->arena, stock->file);
+    walk.sheet = sheet_open(set->arena, get_bytes, walk.ahead);
     struct sheet_row row;
     const char *refused = sheet_dialect(walk.sheet)->refused;
     struct source source = {stock->name, NULL, 0, 0, 0};
     if (refused || !sheet_next(walk.sheet, &row)) {
-        diags_add(diags, walk.error ? CODE_READ : CODE_CSV, (struct place){&source, 0, 0}, NULL, "%s",
-                  walk.error ? strerror(walk.error)
-                  : refused  ? refused
-                             : "there is no header");
+        diags_add(diags, ahead_error(walk.ahead) ? CODE_READ : CODE_CSV, (struct place){&source, 0, 0}, NULL,
+                  "%s",
+                  ahead_error(walk.ahead) ? strerror(ahead_error(walk.ahead))
+                  : refused               ? refused
+                                          : "there is no header");
         return false;
     }
     if (!columns_find(set->arena, sheet_dialect(walk.sheet), &row, stock->map, stock->name, &walk.columns,
@@ -170,10 +204,11 @@ bool wanted_match(struct wanted_set *set, struct stock *stock, struct diags *dia
         return false;
     for (; sheet_next(walk.sheet, &row); stock->rows++) take_row(&walk, &row);
     if (sheet_failed(walk.sheet)) {
-        diags_add(diags, CODE_READ, (struct place){&source, 0, 0}, NULL, "%s", strerror(walk.error));
+        diags_add(diags, CODE_READ, (struct place){&source, 0, 0}, NULL, "%s",
+                  strerror(ahead_error(walk.ahead)));
         return false;
     }
-    stock->hash = file_hash_text(set->arena, &walk.hash);
+    stock->hash = ahead_hash(walk.ahead);
     return true;
 }
 

@@ -19,11 +19,16 @@ struct wanted {
     bool by_bytes; // undo: where the cell still is what was written, it becomes byte for byte what it was
 };
 
+struct wanted_slot {
+    uint32_t tag;    // of the hash
+    uint32_t number; // of the item, from 1; 0: empty
+};
+
 struct wanted_set {
     struct arena *arena;
     struct wanted *items;
     size_t count, room;
-    uint32_t *slots; // number + 1
+    struct wanted_slot *slots;
     size_t slot_count;
 };
 
