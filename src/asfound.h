@@ -173,6 +173,7 @@ struct asfound_apply_options {
     const char *write;     /* the new file, which must not be there; NULL: only say what would be done */
     const char *ledger;    /* the SQLite file of what was done */
     const char *when;      /* time as text, for the ledger; no clock is read */
+    const char *rules;     /* for the ledger: asfound_rules_version(); NULL: asfound_version() */
     const char *map;       /* as above */
     bool quiet, color;
     asfound_put *out, *messages;
@@ -187,6 +188,11 @@ ASFOUND_PUBLIC enum asfound_status asfound_undo(const struct asfound_apply_optio
 ASFOUND_PUBLIC enum asfound_status asfound_history(const char *ledger, const char *id, bool json,
                                                    asfound_put *out, void *out_context, asfound_put *messages,
                                                    void *messages_context);
+
+/* Which rules an engine with these options would have: the version and a fingerprint of their files,
+ * "0.1.0 3f2a91c05e77". `data`, `packs` and the messages are looked at; no engine is needed. */
+ASFOUND_PUBLIC enum asfound_status asfound_rules_version(const struct asfound_engine_options *options,
+                                                         asfound_put *out, void *out_context);
 
 /* Version of the library and the rule packs: "0.1.0". Static text. */
 ASFOUND_PUBLIC const char *asfound_version(void);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine.h"
+#include "rules/fingerprint.h"
 #include "shelf/apply.h"
 #include "shelf/history.h"
 #include "shelf/pool.h"
@@ -144,8 +145,9 @@ static void change(struct arena *arena, void *context) {
     const struct asfound_apply_options *o = c->options;
     struct diags diags = diags_start(arena);
     struct buf out = buf_start(arena);
-    struct apply_request request = {o->stock, o->map,    o->proposals, (int64_t)o->entry,
-                                    o->write, o->ledger, o->when,      asfound_version()};
+    struct apply_request request = {
+        o->stock, o->map,    o->proposals, (int64_t)o->entry,
+        o->write, o->ledger, o->when,      o->rules ? o->rules : asfound_version()};
     c->run(arena, &request, &out, &diags);
     finish(c, arena, &out, &diags);
 }
@@ -193,4 +195,41 @@ enum asfound_status asfound_history(const char *ledger, const char *id, bool jso
                          .id = id,
                          .json = json};
     return run(history, &c);
+}
+
+// --- which rules ---
+
+struct versioning {
+    const struct asfound_engine_options *options;
+    struct telling out, messages;
+    int status;
+};
+
+static void tell_version(struct arena *arena, void *context) {
+    struct versioning *v = context;
+    const struct asfound_engine_options *o = v->options;
+    struct diags diags = diags_start(arena);
+    const char **folders = arena_array(arena, o->pack_count + 1, sizeof *folders);
+    folders[0] = arena_format(arena, "%s/rules/core", o->data);
+    for (size_t i = 0; i < o->pack_count; i++) folders[i + 1] = o->packs[i];
+    const char *print = rules_fingerprint(arena, folders, o->pack_count + 1, &diags);
+    struct buf text = buf_start(arena);
+    buf_text(&text, asfound_version());
+    if (print) buf_format(&text, " %s", print);
+    v->status = diags.status;
+    send_diags(&v->messages, arena, &diags);
+    if (!send(&v->out, text.at, text.n)) v->status = ASFOUND_IO;
+}
+
+enum asfound_status asfound_rules_version(const struct asfound_engine_options *options, asfound_put *out,
+                                          void *out_context) {
+    struct versioning v = {options,
+                           {out, out_context, false, false},
+                           {options->messages, options->messages_context, options->color, options->quiet},
+                           0};
+    struct arena_memory memory = {options->memory.alloc, options->memory.free, options->memory.context};
+    struct arena *arena = arena_new(&memory);
+    bool finished = arena && arena_try(arena, tell_version, &v);
+    arena_free(arena);
+    return finished ? (enum asfound_status)v.status : no_memory(&v.messages);
 }

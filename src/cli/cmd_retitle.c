@@ -1,13 +1,32 @@
 // SPDX-License-Identifier: MIT
 // asfound retitle
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "cli/command.h"
 #include "cli/input.h"
 
-static void show_progress(void *context, size_t done) {
-    struct session *session = context;
-    progress_show(&session->progress, done);
+struct watched {
+    struct session *session;
+    struct input *input;
+    double size, read; // bytes; a size of 0 is not known
+};
+
+static size_t get(void *context, char *to, size_t room) {
+    struct watched *watched = context;
+    size_t got = input_get(watched->input, to, room);
+    if (got != (size_t)-1) watched->read += (double)got;
+    return got;
+}
+
+static void show_progress(void *context, size_t rows) {
+    const struct watched *w = context;
+    progress_show_rows(&w->session->progress, rows, w->size > 0 ? w->read / w->size : 0);
+}
+
+static double size_of(const struct input *input) {
+    struct stat about;
+    return fstat(input->file, &about) == 0 && S_ISREG(about.st_mode) ? (double)about.st_size : 0;
 }
 
 static long given(size_t number) {
@@ -22,6 +41,7 @@ static size_t jobs_of(const struct settings *s) {
 static void retitle(struct session *session, const struct settings *s, asfound_engine *engine,
                     struct input *input) {
     const struct shelf_settings *shelf = &s->shelf;
+    struct watched watched = {session, input, size_of(input), 0};
     struct asfound_retitle_options options = {
         .map = shelf->map,
         .explain_columns = shelf->explain_columns,
@@ -43,9 +63,9 @@ static void retitle(struct session *session, const struct settings *s, asfound_e
         .out_context = &session->out,
         .messages_context = session,
         .progress = show_progress,
-        .progress_context = session,
+        .progress_context = &watched,
     };
-    session_raise(session, asfound_retitle(engine, &options, input->name, input_get, input));
+    session_raise(session, asfound_retitle(engine, &options, input->name, get, &watched));
 }
 
 static void run(struct session *session, const struct settings *settings) {

@@ -27,18 +27,29 @@ static const char *default_folder(struct session *session) {
                         session->program);
 }
 
-const char *data_folder(struct session *session) {
+static const char *named_folder(struct session *session) {
     const char *told = getenv("ASFOUND_DATA");
-    const char *folder = told && *told ? told : default_folder(session);
+    return told && *told ? told : default_folder(session);
+}
+
+static bool has_rules(struct session *session, const char *folder) {
+    struct stat about;
+    return stat(arena_format(session->arena, "%s/rules", folder), &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+const char *data_folder_if_any(struct session *session) {
+    const char *folder = named_folder(session);
+    return folder && has_rules(session, folder) ? folder : NULL;
+}
+
+const char *data_folder(struct session *session) {
+    const char *folder = named_folder(session);
     const char *hint = "set ASFOUND_DATA to the folder that holds 'rules' and 'dict'";
-    if (!folder) {
+    if (folder && has_rules(session, folder)) return folder;
+    if (folder)
+        session_complain(session, CODE_RULE_NONE, NULL, hint, "there are no rules in %s", folder);
+    else
         session_complain(session, CODE_RULE_NONE, NULL, hint,
                          "the folder of the program is not known, and so its rules are not");
-        return NULL;
-    }
-    struct stat about;
-    if (stat(arena_format(session->arena, "%s/rules", folder), &about) == 0 && S_ISDIR(about.st_mode))
-        return folder;
-    session_complain(session, CODE_RULE_NONE, NULL, hint, "there are no rules in %s", folder);
     return NULL;
 }

@@ -8,5 +8,7 @@
 // The folder that holds rules/ and dict/, in the arena of the session; NULL when there is none, which has
 // been told.
 const char *data_folder(struct session *session);
+// The same for those who can do without: nothing is told.
+const char *data_folder_if_any(struct session *session);
 
 #endif

@@ -19,6 +19,9 @@ struct progress {
 void progress_start(struct progress *progress, bool on);
 // `done` counts within the input at hand. Rewrites the line, ten times a second at most.
 void progress_show(struct progress *progress, size_t done);
+// The same for rows of a file of which the share `part` was read; 0 where that is not known. Says how long it
+// will take yet.
+void progress_show_rows(struct progress *progress, size_t rows, double part);
 // The input at hand is done; the next one counts from 0 again.
 void progress_next(struct progress *progress);
 // Takes the line away, so that something else can be written.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A ring of pieces: the thread fills what is empty, the reader gives back what it has used. Where no thread
+// A ring of pieces: the thread fills what is empty, the reader gives back what it has used. One wakes the
+// other only when the ring is half full or half empty: to be woken costs more than a piece. Where no thread
 // is to be had the reader fills the ring by itself.
 #include "shelf/ahead.h"
 
@@ -10,7 +11,7 @@
 
 #include "shelf/filehash.h"
 
-enum { PIECES = 4, PIECE_SIZE = 64 << 10 };
+enum { PIECES = 16, PIECE_SIZE = 64 << 10 };
 
 struct piece {
     char *bytes;
@@ -54,7 +55,7 @@ static void *run(void *thing) {
         more = fill(a, &a->pieces[a->filled % PIECES]);
         pthread_mutex_lock(&a->lock);
         a->filled++;
-        pthread_cond_signal(&a->changed);
+        if (!more || a->filled - a->used >= PIECES / 2) pthread_cond_signal(&a->changed);
     }
     pthread_mutex_unlock(&a->lock);
     return NULL;
@@ -97,7 +98,7 @@ static const struct piece *wait_for(struct ahead *a) {
         pthread_mutex_lock(&a->lock);
         if (a->held) {
             a->used++;
-            pthread_cond_signal(&a->changed);
+            if (a->filled - a->used <= PIECES / 2) pthread_cond_signal(&a->changed);
         }
         while (a->filled == a->used) pthread_cond_wait(&a->changed, &a->lock);
         pthread_mutex_unlock(&a->lock);

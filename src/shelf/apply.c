@@ -7,6 +7,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "shelf/approved.h"
@@ -17,6 +18,9 @@ struct applying {
     struct buf *out;
     struct diags *diags;
     struct stock stock;
+    struct stat about; // of the stock when it was opened
+    struct newfile file;
+    struct ledger *ledger;
     struct intention intention;
     struct edit *edits;
     struct change *changes;
@@ -43,6 +47,7 @@ static bool open_stock(struct applying *a) {
     a->stock.file = open(r->stock, O_RDONLY | O_CLOEXEC | O_NOCTTY);
     if (a->stock.file < 0) return tell(a, CODE_OPEN, r->stock, strerror(errno));
     arena_defer(a->arena, close_file, &a->stock.file);
+    if (fstat(a->stock.file, &a->about) < 0) return tell(a, CODE_READ, r->stock, strerror(errno));
     return true;
 }
 
@@ -57,8 +62,9 @@ static void print_edits(struct applying *a, const struct wanted_set *set) {
     }
 }
 
-static bool name_and_settle(struct applying *a, struct newfile *file, struct ledger *ledger) {
+static void name_and_settle(struct applying *a) {
     struct intention *i = &a->intention;
+    struct newfile *file = &a->file;
     const char *path = a->request->ledger;
     int64_t number;
     i->output = newfile_full_path(file);
@@ -66,74 +72,90 @@ static bool name_and_settle(struct applying *a, struct newfile *file, struct led
     i->new_hash = file->hash;
     i->changes = a->changes;
     i->count = a->count;
-    if (!ledger_intend(ledger, i, &number)) return tell(a, CODE_WRITE, path, ledger_wrong(ledger));
+    if (!ledger_intend(a->ledger, i, &number)) {
+        tell(a, CODE_WRITE, path, ledger_wrong(a->ledger));
+        return;
+    }
     bool named = newfile_name(file);
     // A file that got its name but whose folder could not be forced to the disk is there all the same.
     bool there = named || !file->temporary;
     if (!named) tell(a, CODE_WRITE, file->path, file->wrong);
-    if (!ledger_finish(ledger, number, there)) {
+    if (!ledger_finish(a->ledger, number, there)) {
         tell(a, CODE_WRITE, path,
-             arena_format(a->arena, "%s; the next run will settle entry %lld", ledger_wrong(ledger),
+             arena_format(a->arena, "%s; the next run will settle entry %lld", ledger_wrong(a->ledger),
                           (long long)number));
     }
     if (there)
         buf_format(a->out, "%zu title%s changed in %s; entry %lld in %s\n", a->count,
                    a->count == 1 ? "" : "s", file->path, (long long)number, path);
-    return named;
 }
 
-struct dropping {
-    struct newfile file;
-};
+static bool open_ledger(struct applying *a) {
+    const char *wrong = NULL, *path = a->request->ledger;
+    if (a->ledger) return true;
+    a->ledger = ledger_open(a->arena, path, LEDGER_WRITE, &wrong);
+    if (!a->ledger) return tell(a, CODE_OPEN, path, wrong);
+    return ledger_settle(a->ledger, a->arena) || tell(a, CODE_WRITE, path, ledger_wrong(a->ledger));
+}
 
 static void drop(void *thing) {
-    struct dropping *dropping = thing;
-    newfile_drop(&dropping->file);
+    newfile_drop(thing);
 }
 
-static void write_new(struct applying *a, struct ledger *ledger) {
-    const struct apply_request *r = a->request;
-    struct dropping *dropping = arena_alloc(a->arena, sizeof *dropping);
-    dropping->file.file = -1;
-    if (!ledger_settle(ledger, a->arena)) {
-        tell(a, CODE_WRITE, r->ledger, ledger_wrong(ledger));
-        return;
-    }
-    arena_defer(a->arena, drop, dropping);
-    struct newfile *file = &dropping->file;
-    if (!newfile_open(a->arena, file, r->write, a->stock.file) ||
-        !newfile_write(file, a->stock.file, a->stock.hash, a->edits, a->count))
-        tell(a, CODE_WRITE, r->write, file->wrong);
-    else
-        name_and_settle(a, file, ledger);
-    newfile_drop(file);
+// The new file is written while the stock is read. Where the stock was changed just before, its time would
+// not tell that it is changed again; then it is read a second time, and its hash tells.
+static bool begin_file(struct applying *a) {
+    struct newfile *file = &a->file;
+    // A ledger that is no ledger is told before anything is written; none is made before there is something
+    // for it.
+    if (access(a->request->ledger, F_OK) == 0 && !open_ledger(a)) return false;
+    file->file = -1;
+    arena_defer(a->arena, drop, file);
+    if (!newfile_open(a->arena, file, a->request->write, a->stock.file))
+        return tell(a, CODE_WRITE, a->request->write, file->wrong);
+    if (!newfile_is_later(file, a->stock.file)) return true;
+    newfile_start(file);
+    a->stock.copy = file;
+    return true;
 }
 
-static struct ledger *open_ledger(struct applying *a, enum ledger_use use) {
-    const char *wrong = NULL;
-    struct ledger *ledger = ledger_open(a->arena, a->request->ledger, use, &wrong);
-    if (!ledger) tell(a, CODE_OPEN, a->request->ledger, wrong);
-    return ledger;
+static bool is_untouched(const struct applying *a) {
+    struct stat now;
+    const struct stat *then = &a->about;
+    return fstat(a->stock.file, &now) == 0 && now.st_size == then->st_size &&
+           now.st_mtim.tv_sec == then->st_mtim.tv_sec && now.st_mtim.tv_nsec == then->st_mtim.tv_nsec &&
+           now.st_ctim.tv_sec == then->st_ctim.tv_sec && now.st_ctim.tv_nsec == then->st_ctim.tv_nsec;
+}
+
+// True when the file is complete. One reading was enough where nothing had to be taken back.
+static bool complete_file(struct applying *a) {
+    struct newfile *file = &a->file;
+    bool enough = a->stock.copy && file->count == a->count && is_untouched(a);
+    bool fine =
+        enough ? newfile_end(file) : newfile_write(file, a->stock.file, a->stock.hash, a->edits, a->count);
+    return fine || tell(a, CODE_WRITE, a->request->write, file->wrong);
+}
+
+static void finish_dry(struct applying *a, const struct wanted_set *set) {
+    print_edits(a, set);
+    buf_format(a->out, "%zu title%s would be changed, %zu refused; nothing was written\n", a->count,
+               a->count == 1 ? "" : "s", set->count - a->count);
 }
 
 // The same list is printed or written.
-static void finish(struct applying *a, struct wanted_set *set, const char *asked_in, struct ledger *ledger) {
-    size_t refused;
-    if (!wanted_match(set, &a->stock, a->diags)) return;
-    a->count = wanted_edits(set, asked_in, &a->edits, &a->changes, a->diags);
-    refused = set->count - a->count;
-    if (!a->request->write) {
-        print_edits(a, set);
-        buf_format(a->out, "%zu title%s would be changed, %zu refused; nothing was written\n", a->count,
-                   a->count == 1 ? "" : "s", refused);
-        return;
+static void finish(struct applying *a, struct wanted_set *set, const char *asked_in) {
+    bool write = a->request->write;
+    if (write && !begin_file(a)) return;
+    if (wanted_match(set, &a->stock, a->diags)) {
+        a->count = wanted_edits(set, asked_in, &a->edits, &a->changes, a->diags);
+        if (!write)
+            finish_dry(a, set);
+        else if (!a->count && !a->intention.held_count)
+            buf_format(a->out, "no title is to be changed; nothing was written\n");
+        else if (complete_file(a) && open_ledger(a))
+            name_and_settle(a);
     }
-    if (!a->count && !a->intention.held_count) {
-        buf_format(a->out, "no title is to be changed; nothing was written\n");
-        return;
-    }
-    if (!ledger) ledger = open_ledger(a, LEDGER_WRITE);
-    if (ledger) write_new(a, ledger);
+    if (write) newfile_drop(&a->file);
 }
 
 static struct applying start(struct arena *arena, const struct apply_request *request, struct buf *out,
@@ -157,7 +179,7 @@ void apply_run(struct arena *arena, const struct apply_request *request, struct 
     if (!open_stock(a) || !approved_read(arena, request->proposals, approved, diags)) return;
     a->intention.held = approved->held;
     a->intention.held_count = approved->held_count;
-    finish(a, &approved->wanted, request->proposals, NULL);
+    finish(a, &approved->wanted, request->proposals);
 }
 
 // --- undo ---
@@ -197,10 +219,9 @@ void undo_run(struct arena *arena, const struct apply_request *request, struct b
         tell(a, CODE_OPEN, request->ledger, strerror(errno));
         return;
     }
-    struct ledger *ledger = open_ledger(a, LEDGER_WRITE);
-    if (!ledger) return;
-    if (!ledger_settle(ledger, arena) || !ledger_changes(ledger, request->entry, NULL, take_change, u)) {
-        tell(a, CODE_READ, request->ledger, ledger_wrong(ledger));
+    if (!open_ledger(a)) return;
+    if (!ledger_changes(a->ledger, request->entry, NULL, take_change, u)) {
+        tell(a, CODE_READ, request->ledger, ledger_wrong(a->ledger));
         return;
     }
     if (!u->wanted.count || !u->done) {
@@ -211,5 +232,5 @@ void undo_run(struct arena *arena, const struct apply_request *request, struct b
                           (long long)request->entry));
         return;
     }
-    finish(a, &u->wanted, request->stock, ledger);
+    finish(a, &u->wanted, request->stock);
 }

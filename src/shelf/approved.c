@@ -74,18 +74,32 @@ static bool says(struct arena *arena, const char *text, const char *word) {
     return !strncmp(fold, word, size) && fold[size + strspn(fold + size, " ")] == '\0';
 }
 
+enum answer { ANSWER_NONE, ANSWER_YES, ANSWER_HELD };
+
+static enum answer answer_of(struct arena *arena, const struct reading *r, const struct sheet_row *row) {
+    size_t size;
+    const char *text;
+    if (cell_plain(row, (size_t)r->at[AT_APPROVE], &text, &size)) {
+        if (!size) return ANSWER_NONE;
+        if (size == 3 && !memcmp(text, "yes", 3)) return ANSWER_YES;
+    }
+    text = text_of(arena, r, row, r->at[AT_APPROVE]);
+    if (!text) return ANSWER_NONE;
+    return says(arena, text, "yes") ? ANSWER_YES : says(arena, text, "held") ? ANSWER_HELD : ANSWER_NONE;
+}
+
 static void hold(struct arena *arena, struct approved *a, const char *id, const char *title) {
     a->held = arena_grow(arena, a->held, a->held_count, &a->held_room, sizeof *a->held);
     a->held[a->held_count++] = (struct change){.id = id, .old_title = title};
 }
 
 static void take_row(struct arena *arena, struct reading *r, const struct sheet_row *row) {
-    const char *approve = text_of(arena, r, row, r->at[AT_APPROVE]);
-    bool yes = approve && says(arena, approve, "yes"), held = approve && says(arena, approve, "held");
-    if (!yes && !held) return;
+    enum answer answer = answer_of(arena, r, row);
+    if (answer == ANSWER_NONE) return;
+    bool held = answer == ANSWER_HELD;
     const char *id = text_of(arena, r, row, r->at[AT_ID]), *old = text_of(arena, r, row, r->at[AT_OLD]),
                *new = text_of(arena, r, row, r->at[AT_NEW]);
-    if (!id || !*id || !old || (!new &&yes) || row->unclosed || row->count != r->width) {
+    if (!id || !*id || !old || (!new && !held) || row->unclosed || row->count != r->width) {
         sheet_tell(r->diags, CODE_VALUE, r->name, row, -1, NULL,
                    "this row is not what was proposed: id and titles cannot be read from it");
         return;

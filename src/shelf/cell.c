@@ -56,6 +56,23 @@ static char *unquote(struct arena *arena, const char *from, const char *to) {
     return text;
 }
 
+bool cell_is_printing(const char *bytes, size_t size) {
+    unsigned other = 0;
+    for (size_t i = 0; i < size; i++) other |= (unsigned char)(bytes[i] - ' ') >= 0x7F - ' ';
+    return !other;
+}
+
+bool cell_plain(const struct sheet_row *row, size_t column, const char **text, size_t *size) {
+    if (!row->bytes || column >= row->count || row->unclosed) return false;
+    const struct sheet_cell *cell = &row->cells[column];
+    if (cell->to - cell->from > SHEET_CELL_MOST) return false;
+    size_t from = cell->from + cell->quoted, to = cell->to - cell->quoted;
+    if (cell->odd || from > to) return false;
+    *text = row->bytes + from;
+    *size = to - from;
+    return cell_is_printing(*text, *size) && !(cell->quoted && memchr(*text, '"', *size));
+}
+
 const char *cell_text(struct arena *arena, const struct dialect *dialect, const struct sheet_row *row,
                       size_t column, const char **why) {
     if (!row->bytes || column >= row->count) {
@@ -63,6 +80,9 @@ const char *cell_text(struct arena *arena, const struct dialect *dialect, const 
         return NULL;
     }
     const struct sheet_cell *cell = &row->cells[column];
+    const char *plain;
+    size_t size;
+    if (cell_plain(row, column, &plain, &size)) return arena_copy(arena, plain, size);
     const char *from = row->bytes + cell->from, *to = row->bytes + cell->to;
     if (cell->to - cell->from > SHEET_CELL_MOST)
         *why = "is over 1 MiB, and was not read";
@@ -79,25 +99,6 @@ const char *cell_text(struct arena *arena, const struct dialect *dialect, const 
     return NULL;
 }
 
-// Printing characters but the quote.
-static bool is_plain(const char *bytes, size_t size) {
-    unsigned other = 0;
-    for (size_t i = 0; i < size; i++)
-        other |= (unsigned)((unsigned char)(bytes[i] - ' ') >= 0x7F - ' ') | (unsigned)(bytes[i] == '"');
-    return !other;
-}
-
-bool cell_plain(const struct sheet_row *row, size_t column, const char **text, size_t *size) {
-    if (!row->bytes || column >= row->count || row->unclosed) return false;
-    const struct sheet_cell *cell = &row->cells[column];
-    if (cell->to - cell->from > SHEET_CELL_MOST) return false;
-    size_t from = cell->from + cell->quoted, to = cell->to - cell->quoted;
-    if (cell->odd || from > to) return false;
-    *text = row->bytes + from;
-    *size = to - from;
-    return is_plain(*text, *size);
-}
-
 const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const char *text, bool quoted,
                        size_t *size) {
     if (dialect->windows) text = to_windows(arena, text);
@@ -106,13 +107,15 @@ const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const
     for (const char *c = text; *c; c++)
         quoted |= *c == dialect->delimiter || *c == '"' || *c == '\n' || *c == '\r';
     quoted |= n && (text[0] == ' ' || text[n - 1] == ' ');
+    *size = n;
+    if (!quoted) return text;
     struct buf out = buf_start(arena);
-    if (quoted) buf_byte(&out, '"');
+    buf_byte(&out, '"');
     for (const char *c = text; *c; c++) {
-        if (quoted && *c == '"') buf_byte(&out, '"');
+        if (*c == '"') buf_byte(&out, '"');
         buf_byte(&out, *c);
     }
-    if (quoted) buf_byte(&out, '"');
+    buf_byte(&out, '"');
     *size = out.n;
     return out.at;
 }

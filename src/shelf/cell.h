@@ -12,8 +12,10 @@ const char *cell_text(struct arena *arena, const struct dialect *dialect, const 
 // The same without copying, for a cell of nothing but ASCII and without quotes inside: as most are. False for
 // any other, whatever is in it.
 bool cell_plain(const struct sheet_row *row, size_t column, const char **text, size_t *size);
+// Nothing but the printing characters of ASCII.
+bool cell_is_printing(const char *bytes, size_t size);
 // A text as a cell of that dialect, with quotes where `quoted` or where it needs them. NULL when the dialect
-// has no letter for it.
+// has no letter for it; the text itself where it is a cell as it is.
 const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const char *text, bool quoted,
                        size_t *size);
 // Would a spreadsheet run it?

@@ -13,14 +13,21 @@ static uint64_t mix(uint64_t h) {
     return h;
 }
 
+static uint64_t word_at(const char *bytes) {
+    uint64_t word;
+    memcpy(&word, bytes, sizeof word);
+    return word;
+}
+
+// The last word may overlap the one before it; the size is part of the hash.
 uint64_t id_hash(const char *id, size_t size) {
-    uint64_t h = 0x9E3779B97F4A7C15u ^ size;
-    for (; size; size -= size < 8 ? size : 8, id += 8) {
-        uint64_t word = 0;
-        memcpy(&word, id, size < 8 ? size : 8);
-        h = mix((h ^ word) * 0xC2B2AE3D27D4EB4Fu);
-    }
-    h = mix(h);
+    uint64_t h = 0x9E3779B97F4A7C15u ^ size, last = 0;
+    if (size >= 8)
+        last = word_at(id + size - 8);
+    else
+        for (size_t i = 0; i < size; i++) last = last << 8 | (unsigned char)id[i];
+    for (; size > 8; size -= 8, id += 8) h = mix((h ^ word_at(id)) * 0xC2B2AE3D27D4EB4Fu);
+    h = mix((h ^ last) * 0xC2B2AE3D27D4EB4Fu);
     return h ? h : 1; // 0 is an empty slot
 }
 

@@ -9,8 +9,10 @@
 
 #include "shelf/newfile.h"
 
-enum { SCHEMA = 1, APPLICATION = 0x4153464C, WAIT_MS = 10000 };
+enum { SCHEMA = 2, APPLICATION = 0x4153464C, WAIT_MS = 10000 };
 
+// Changes of an entry stand together, in the order of their ids, so that a new entry is added at the end and
+// an id is found with one look an entry. A cell's bytes are kept only where they are not the title as it is.
 static const char TABLES[] =
     "CREATE TABLE entry(number INTEGER PRIMARY KEY AUTOINCREMENT, kind TEXT NOT NULL, state TEXT NOT NULL,"
     " at TEXT NOT NULL, stock TEXT NOT NULL, output TEXT NOT NULL, old_hash TEXT NOT NULL, new_hash TEXT NOT "
@@ -21,7 +23,6 @@ static const char TABLES[] =
     " new_title TEXT NOT NULL, old_bytes BLOB NOT NULL, new_bytes BLOB NOT NULL, old_earned TEXT, new_earned "
     "TEXT,"
     " best TEXT, PRIMARY KEY(entry, id)) WITHOUT ROWID;"
-    "CREATE INDEX change_id ON change(id);"
     "CREATE TABLE held(entry INTEGER NOT NULL REFERENCES entry(number), id TEXT NOT NULL, title TEXT NOT "
     "NULL,"
     " PRIMARY KEY(entry, id)) WITHOUT ROWID;";
@@ -70,7 +71,7 @@ static bool refuse(struct ledger *l, const char *why) {
     return false;
 }
 
-static bool make_tables(struct ledger *l) {
+static bool make_tables(struct ledger *l, enum ledger_use use) {
     int64_t version, application, tables;
     if (!number_of(l, "PRAGMA user_version", &version) ||
         !number_of(l, "PRAGMA application_id", &application) ||
@@ -82,19 +83,21 @@ static bool make_tables(struct ledger *l) {
                                    SCHEMA));
     if (application != APPLICATION) return refuse(l, "this is another program's file, and no ledger");
     if (version > SCHEMA) return refuse(l, "this ledger was made by a newer version");
-    return true;
+    return version == SCHEMA || use == LEDGER_READ ||
+           run(l, arena_format(l->arena, "DROP INDEX change_id; PRAGMA user_version=%d;", SCHEMA));
 }
 
 static bool start(struct ledger *l, enum ledger_use use) {
     sqlite3_busy_timeout(l->db, WAIT_MS);
     sqlite3_extended_result_codes(l->db, 1);
     int64_t version;
-    if (use == LEDGER_READ) return number_of(l, "PRAGMA user_version", &version) && make_tables(l);
+    if (use == LEDGER_READ) return number_of(l, "PRAGMA user_version", &version) && make_tables(l, use);
     // The tables come whole or not at all, and two processes do not make them at one time.
-    if (!run(l, "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;") ||
+    if (!run(l, "PRAGMA page_size=16384; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA "
+                "cache_size=-16384;") ||
         !run(l, "BEGIN IMMEDIATE"))
         return false;
-    if (make_tables(l) && run(l, "COMMIT")) return true;
+    if (make_tables(l, use) && run(l, "COMMIT")) return true;
     const char *wrong = l->wrong;
     (void)sqlite3_exec(l->db, "ROLLBACK", NULL, NULL, NULL);
     l->wrong = wrong;
@@ -110,7 +113,7 @@ struct ledger *ledger_open(struct arena *arena, const char *path, enum ledger_us
         return NULL;
     }
     arena_defer(arena, close_deferred, l);
-    int flags = SQLITE_OPEN_READWRITE | (use == LEDGER_WRITE ? SQLITE_OPEN_CREATE : 0);
+    int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | (use == LEDGER_WRITE ? SQLITE_OPEN_CREATE : 0);
     bool fine = sqlite3_open_v2(path, &l->db, flags, NULL) == SQLITE_OK;
     if (!l->db) arena_give_up(arena);
     if (!fine) fail(l);
@@ -142,14 +145,19 @@ static bool add_entry(struct ledger *l, const struct intention *i) {
     return fine;
 }
 
+static void bind_bytes(sqlite3_stmt *s, int at, const char *bytes, size_t size, const char *title) {
+    if (!bytes || (size == strlen(title) && !memcmp(bytes, title, size))) size = 0;
+    sqlite3_bind_blob64(s, at, size ? bytes : "", size, SQLITE_STATIC);
+}
+
 static bool add_change(sqlite3_stmt *s, int64_t number, const struct change *c) {
     sqlite3_reset(s);
     sqlite3_bind_int64(s, 1, number);
     bind_text(s, 2, c->id);
     bind_text(s, 3, c->old_title);
     bind_text(s, 4, c->new_title);
-    sqlite3_bind_blob64(s, 5, c->old_bytes ? c->old_bytes : "", c->old_size, SQLITE_STATIC);
-    sqlite3_bind_blob64(s, 6, c->new_bytes ? c->new_bytes : "", c->new_size, SQLITE_STATIC);
+    bind_bytes(s, 5, c->old_bytes, c->old_size, c->old_title);
+    bind_bytes(s, 6, c->new_bytes, c->new_size, c->new_title);
     for (int k = 0; k < 3; k++) bind_text(s, 7 + k, c->earned[k]);
     return sqlite3_step(s) == SQLITE_DONE;
 }
@@ -227,6 +235,12 @@ static const char *text_at(sqlite3_stmt *s, int at) {
     return text ? (const char *)text : "";
 }
 
+static const char *bytes_at(sqlite3_stmt *s, int at, const char *title, size_t *size) {
+    const char *bytes = sqlite3_column_blob(s, at);
+    *size = bytes ? (size_t)sqlite3_column_bytes(s, at) : strlen(title);
+    return bytes ? bytes : title;
+}
+
 static struct entry entry_at(sqlite3_stmt *s) {
     return (struct entry){sqlite3_column_int64(s, 0),
                           text_at(s, 1),
@@ -266,7 +280,7 @@ bool ledger_changes(struct ledger *l, int64_t number, const char *id, ledger_tak
     sqlite3_stmt *s = NULL;
     const char *sql =
         id ? "SELECT " ENTRY_COLUMNS ",c.id,c.old_title,c.new_title,c.old_bytes,c.new_bytes,c.old_earned,"
-             "c.new_earned,c.best FROM change c JOIN entry e ON e.number=c.entry WHERE c.id=?"
+             "c.new_earned,c.best FROM entry e CROSS JOIN change c ON c.entry=e.number AND c.id=?"
              " ORDER BY e.number"
            : "SELECT " ENTRY_COLUMNS ",c.id,c.old_title,c.new_title,c.old_bytes,c.new_bytes,c.old_earned,"
              "c.new_earned,c.best FROM change c JOIN entry e ON e.number=c.entry WHERE e.number=?"
@@ -280,10 +294,8 @@ bool ledger_changes(struct ledger *l, int64_t number, const char *id, ledger_tak
     while ((step = sqlite3_step(s)) == SQLITE_ROW) {
         struct entry e = entry_at(s);
         struct change c = {.id = text_at(s, 7), .old_title = text_at(s, 8), .new_title = text_at(s, 9)};
-        c.old_bytes = sqlite3_column_blob(s, 10);
-        c.old_size = (size_t)sqlite3_column_bytes(s, 10);
-        c.new_bytes = sqlite3_column_blob(s, 11);
-        c.new_size = (size_t)sqlite3_column_bytes(s, 11);
+        c.old_bytes = bytes_at(s, 10, c.old_title, &c.old_size);
+        c.new_bytes = bytes_at(s, 11, c.new_title, &c.new_size);
         for (int k = 0; k < 3; k++) c.earned[k] = text_at(s, 12 + k);
         take(context, &e, &c);
     }

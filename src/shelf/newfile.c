@@ -16,10 +16,7 @@
 #include <unistd.h>
 
 #include "shelf/ahead.h"
-
-enum { OUT_SIZE = 128 << 10, FORCE_EVERY = 8 << 20 };
-
-// --- writing ---
+#include "shelf/behind.h"
 
 static bool fail(struct newfile *f, const char *what) {
     if (!f->wrong) f->wrong = arena_format(f->arena, "%s: %s", what, strerror(errno));
@@ -55,114 +52,81 @@ bool newfile_open(struct arena *arena, struct newfile *f, const char *path, int 
     return true;
 }
 
-// The disk may begin with what is there, so that there is little left to force to it at the end.
-static void begin_forcing(const struct newfile *f) {
-#ifdef SYNC_FILE_RANGE_WRITE
-    uint64_t before = f->sum.size - f->filled;
-    if (before / FORCE_EVERY == f->sum.size / FORCE_EVERY) return;
-    int kept = errno; // it is only a hint
-    uint64_t from = before / FORCE_EVERY * FORCE_EVERY;
-    (void)sync_file_range(f->file, (off64_t)from, FORCE_EVERY, SYNC_FILE_RANGE_WRITE);
-    errno = kept;
-#else
-    (void)f;
-#endif
+bool newfile_is_later(const struct newfile *f, int old) {
+    struct stat before, now;
+    return fstat(old, &before) == 0 && fstat(f->file, &now) == 0 && before.st_ctime + 1 < now.st_ctime;
 }
 
-static bool flush(struct newfile *f) {
-    file_hash_add(&f->sum, f->out, f->filled);
-    for (size_t done = 0; done < f->filled;) {
-        ssize_t wrote = write(f->file, f->out + done, f->filled - done);
-        if (wrote < 0 && errno == EINTR) continue;
-        if (wrote == 0) errno = ENOSPC;
-        if (wrote <= 0) return fail(f, "cannot be written");
-        done += (size_t)wrote;
-    }
-    begin_forcing(f);
-    f->filled = 0;
-    return true;
+// --- copying ---
+
+void newfile_start(struct newfile *f) {
+    f->behind = behind_open(f->arena, f->file);
+    f->at = 0;
+    f->count = f->next = 0;
 }
 
-static bool put(struct newfile *f, const char *bytes, size_t size) {
-    while (size) {
-        size_t n = OUT_SIZE - f->filled < size ? OUT_SIZE - f->filled : size;
-        memcpy(f->out + f->filled, bytes, n);
-        f->filled += n;
-        bytes += n;
-        size -= n;
-        if (f->filled == OUT_SIZE && !flush(f)) return false;
-    }
-    return true;
+void newfile_edit(struct newfile *f, const struct edit *edit) {
+    f->edits = arena_grow(f->arena, f->edits, f->count, &f->room, sizeof *f->edits);
+    f->edits[f->count++] = *edit;
 }
 
-struct copying {
-    const struct edit *edits;
-    size_t count, next;
-    uint64_t at; // of the old file
-};
-
-// One piece of the old file; an edit may begin in one piece and end in another.
-static bool copy_piece(struct newfile *f, struct copying *c, const char *bytes, size_t size) {
-    uint64_t end = c->at + size;
-    while (c->at < end) {
-        const struct edit *e = c->next < c->count ? &c->edits[c->next] : NULL;
+// An edit may begin in one piece of the old file and end in another.
+void newfile_pass(struct newfile *f, const char *bytes, size_t size) {
+    uint64_t end = f->at + size;
+    while (f->at < end) {
+        const struct edit *e = f->next < f->count ? &f->edits[f->next] : NULL;
         uint64_t plain = e && e->from < end ? e->from : end;
-        if (c->at < plain) {
-            size_t n = (size_t)(plain - c->at);
-            if (!put(f, bytes, n)) return false;
+        if (f->at < plain) {
+            size_t n = (size_t)(plain - f->at);
+            behind_put(f->behind, bytes, n);
             bytes += n;
-            c->at = plain;
+            f->at = plain;
         }
         if (!e || e->from >= end) continue;
         uint64_t over = e->to < end ? e->to : end;
-        bytes += over - c->at;
-        c->at = over;
-        if (c->at < e->to) continue; // the rest of it is in the next piece
-        if (!put(f, e->bytes, e->size)) return false;
-        c->next++;
-        if (e->from == e->to && c->at == end) break;
+        bytes += over - f->at;
+        f->at = over;
+        if (f->at < e->to) continue; // the rest of it is in the next piece
+        behind_put(f->behind, e->bytes, e->size);
+        f->next++;
     }
-    return true;
 }
 
-static bool edits_at_end(struct newfile *f, struct copying *c) {
-    for (; c->next < c->count; c->next++) {
-        const struct edit *e = &c->edits[c->next];
-        if (e->from != c->at || e->to != c->at) {
+bool newfile_end(struct newfile *f) {
+    for (; f->next < f->count; f->next++) {
+        const struct edit *e = &f->edits[f->next];
+        if (e->from != f->at || e->to != f->at) {
             f->wrong = "the stock file is shorter than it was";
             return false;
         }
-        if (!put(f, e->bytes, e->size)) return false;
+        behind_put(f->behind, e->bytes, e->size);
     }
-    return true;
-}
-
-bool newfile_write(struct newfile *f, int old, const char *expected, const struct edit *edits, size_t count) {
-    struct copying c = {.edits = edits, .count = count};
-    file_hash_start(&f->sum);
-    f->out = arena_alloc(f->arena, OUT_SIZE);
-    f->filled = 0;
-    if (lseek(old, 0, SEEK_SET) < 0) return fail(f, "the stock file cannot be read twice");
-    struct ahead *ahead = ahead_open(f->arena, old);
-    const char *bytes;
-    size_t size;
-    while ((bytes = ahead_next(ahead, &size)))
-        if (!copy_piece(f, &c, bytes, size)) return false;
-    if (ahead_error(ahead)) {
-        errno = ahead_error(ahead);
-        return fail(f, "the stock file cannot be read");
-    }
-    if (!edits_at_end(f, &c) || !flush(f)) return false;
-    if (strcmp(ahead_hash(ahead), expected) != 0) {
-        f->wrong = "the stock file was changed while it was read";
-        return false;
-    }
+    errno = behind_finish(f->behind, &f->hash);
+    if (errno) return fail(f, "cannot be written");
     if (fsync(f->file) < 0) return fail(f, "cannot be forced to the disk");
     int file = f->file;
     f->file = -1;
     if (close(file) < 0 && errno != EINTR) return fail(f, "cannot be closed");
-    f->hash = file_hash_text(f->arena, &f->sum);
     return true;
+}
+
+bool newfile_write(struct newfile *f, int old, const char *expected, const struct edit *edits, size_t count) {
+    behind_stop(f->behind);
+    if (lseek(old, 0, SEEK_SET) < 0) return fail(f, "the stock file cannot be read twice");
+    if (lseek(f->file, 0, SEEK_SET) < 0 || ftruncate(f->file, 0) < 0) return fail(f, "cannot be written");
+    newfile_start(f);
+    for (size_t i = 0; i < count; i++) newfile_edit(f, &edits[i]);
+    struct ahead *ahead = ahead_open(f->arena, old);
+    const char *bytes;
+    size_t size;
+    while ((bytes = ahead_next(ahead, &size))) newfile_pass(f, bytes, size);
+    errno = ahead_error(ahead);
+    if (errno) return fail(f, "the stock file cannot be read");
+    if (strcmp(ahead_hash(ahead), expected) != 0) {
+        f->wrong = "the stock file was changed while it was read";
+        return false;
+    }
+    return newfile_end(f);
 }
 
 static int rename_new(const char *from, const char *to) {
@@ -204,6 +168,8 @@ const char *newfile_full_path(const struct newfile *f) {
 }
 
 void newfile_drop(struct newfile *f) {
+    behind_stop(f->behind);
+    f->behind = NULL;
     if (f->file >= 0) close(f->file);
     if (f->temporary) unlink(f->temporary);
     f->file = -1;

@@ -210,6 +210,10 @@ static void take_row(struct retitling *r, struct batch *b, const struct sheet_ro
     arena_release(b->arena, &mark);
 }
 
+static void tell_progress(const struct retitling *r) {
+    if (r->request->progress) r->request->progress(r->request->progress_context, r->rows);
+}
+
 static void fill_batch(struct arena *arena, void *context) {
     struct retitling *r = ((void **)context)[0];
     struct batch *b = ((void **)context)[1];
@@ -218,8 +222,7 @@ static void fill_batch(struct arena *arena, void *context) {
     while (b->count < BATCH_ROWS && arena_used(b->arena) < BATCH_BYTES && !r->failed &&
            sheet_next(r->sheet, &row)) {
         take_row(r, b, &row);
-        if (r->request->progress && r->rows % LOOK_ROWS == 0)
-            r->request->progress(r->request->progress_context, r->rows);
+        if (r->rows % LOOK_ROWS == 0) tell_progress(r);
     }
 }
 
@@ -240,6 +243,7 @@ static bool fill(void *context, size_t at) {
     b->counts = (struct counts){0};
     void *both[] = {r, b};
     if (!arena_try(r->arena, fill_outer, both)) r->failed = true;
+    tell_progress(r);
     return b->count && !r->failed;
 }
 

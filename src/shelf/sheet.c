@@ -13,6 +13,8 @@ struct sheet {
     struct arena *arena;
     sheet_get *get;
     void *context;
+    sheet_gone *gone;
+    void *gone_context;
     struct dialect dialect;
     char *bytes;
     size_t room, row, at, end; // bytes[row, at) is what was scanned of the row at hand
@@ -33,25 +35,23 @@ static void look_anew(struct sheet *s) {
     s->span = s->behind = s->at;
 }
 
+// Lets go of the bytes before `from`; what is open of the row begins anew at the first byte that is left.
+static void let_go(struct sheet *s, size_t from) {
+    if (s->gone && from) s->gone(s->gone_context, s->bytes, from);
+    memmove(s->bytes, s->bytes + from, s->end - from);
+    s->base += from;
+    s->at -= from;
+    s->end -= from;
+    s->row = 0;
+}
+
 static bool fill(struct sheet *s) {
     if (s->finished) return false;
-    if (s->huge && s->at == s->end) {
-        s->base += s->at;
-        s->row = s->at = s->end = 0;
-    } else if (s->row) {
-        memmove(s->bytes, s->bytes + s->row, s->end - s->row);
-        s->base += s->row;
-        s->at -= s->row;
-        s->end -= s->row;
-        s->row = 0;
-    }
+    let_go(s, s->huge ? s->at : s->row);
     if (s->room - s->end < READ_SIZE / 2) {
         if (s->room >= SHEET_ROW_MOST) {
-            s->huge = true; // what was scanned is let go
-            s->base += s->at;
-            memmove(s->bytes, s->bytes + s->at, s->end - s->at);
-            s->end -= s->at;
-            s->row = s->at = 0;
+            s->huge = true;
+            let_go(s, s->at);
         } else {
             char *more = arena_array(s->arena, 2 * s->room + MARKS_SPAN, 1);
             memcpy(more, s->bytes, s->end);
@@ -83,6 +83,11 @@ const struct dialect *sheet_dialect(const struct sheet *sheet) {
     return &sheet->dialect;
 }
 
+void sheet_pass_on(struct sheet *sheet, sheet_gone *gone, void *context) {
+    sheet->gone = gone;
+    sheet->gone_context = context;
+}
+
 bool sheet_failed(const struct sheet *sheet) {
     return sheet->failed;
 }
@@ -91,8 +96,8 @@ static bool more(struct sheet *s) {
     return s->at < s->end || fill(s);
 }
 
-// Goes to the next mark, and behind it. False at the end of the file, with `at` there.
-static bool next_mark(struct sheet *s, char *mark) {
+// The next span that has marks, from where scanning stands. False at the end of the file, with `at` there.
+static bool next_span(struct sheet *s) {
     while (!s->marks) {
         if (s->behind >= s->end) {
             s->at = s->end;
@@ -104,18 +109,7 @@ static bool next_mark(struct sheet *s, char *mark) {
         s->marks = marks_of(s->bytes + s->span, s->dialect.delimiter);
         if (s->behind > s->end) s->marks &= ~(uint64_t)0 >> (s->behind - s->end);
     }
-    size_t at = s->span + marks_lowest(s->marks);
-    s->marks &= s->marks - 1;
-    *mark = s->bytes[at];
-    s->at = at + 1;
     return true;
-}
-
-static void end_cell(struct sheet *s, struct sheet_cell cell) {
-    if (s->huge) return;
-    if (s->count == s->cell_room)
-        s->cells = arena_grow(s->arena, s->cells, s->count, &s->cell_room, sizeof *s->cells);
-    s->cells[s->count++] = cell;
 }
 
 // LF behind CR is one line end with it.
@@ -129,19 +123,21 @@ static void end_line(struct sheet *s, char mark) {
         look_anew(s);
 }
 
-// A cell that is open: where it begins and where its closing quote stands, in the file.
+// A cell that is open: where it begins and where its closing quote stands, in the row.
 struct open_cell {
-    uint64_t from, closed;
+    size_t from, closed;
     enum { PLAIN, QUOTED, CLOSED } state;
 };
 
-// Places in the file to places in the row; `to` is where its delimiter or line end stands.
-static struct sheet_cell cell_of(const struct open_cell *c, const struct sheet_row *row, uint64_t to) {
-    return (struct sheet_cell){(size_t)(c->from - row->at), (size_t)(to - row->at), c->state != PLAIN,
-                               c->state == CLOSED && c->closed + 1 != to};
+static void end_cell(struct sheet *s, const struct open_cell *c, size_t to) {
+    if (s->huge) return;
+    if (s->count == s->cell_room)
+        s->cells = arena_grow(s->arena, s->cells, s->count, &s->cell_room, sizeof *s->cells);
+    s->cells[s->count++] =
+        (struct sheet_cell){c->from, to, c->state != PLAIN, c->state == CLOSED && c->closed + 1 != to};
 }
 
-static void take_quote(struct open_cell *c, uint64_t place) {
+static void take_quote(struct open_cell *c, size_t place) {
     if (c->state == QUOTED) {
         c->state = CLOSED;
         c->closed = place;
@@ -150,26 +146,35 @@ static void take_quote(struct open_cell *c, uint64_t place) {
 }
 
 static void scan_row(struct sheet *s, struct sheet_row *row) {
-    struct open_cell cell = {row->at, 0, PLAIN};
-    char mark;
-    while (next_mark(s, &mark)) {
-        uint64_t place = s->base + s->at - 1;
-        if (mark == '"')
-            take_quote(&cell, place);
-        else if (cell.state == QUOTED)
-            s->line += mark == '\n';
-        else {
-            bool line_end = mark != s->dialect.delimiter;
-            if (!line_end || place != row->at) end_cell(s, cell_of(&cell, row, place));
-            if (line_end) {
+    const char delimiter = s->dialect.delimiter;
+    struct open_cell cell = {0, 0, PLAIN};
+    while (next_span(s)) {
+        const char *bytes = s->bytes + s->span;
+        // Where the span stands in the row, also when the beginning of the row was let go.
+        size_t span = (size_t)(s->base + s->span - row->at);
+        uint64_t marks = s->marks;
+        for (; marks; marks &= marks - 1) {
+            unsigned at = marks_lowest(marks);
+            char mark = bytes[at];
+            if (mark == '"')
+                take_quote(&cell, span + at);
+            else if (cell.state == QUOTED)
+                s->line += mark == '\n';
+            else if (mark == delimiter) {
+                end_cell(s, &cell, span + at);
+                cell = (struct open_cell){span + at + 1, 0, PLAIN};
+            } else {
+                if (span + at) end_cell(s, &cell, span + at);
+                s->at = s->span + at + 1;
+                s->marks = marks & (marks - 1);
                 end_line(s, mark);
                 return;
             }
-            cell = (struct open_cell){place + 1, 0, PLAIN};
         }
+        s->marks = 0;
     }
     row->unclosed = cell.state == QUOTED;
-    end_cell(s, cell_of(&cell, row, s->base + s->at));
+    end_cell(s, &cell, (size_t)(s->base + s->at - row->at));
 }
 
 bool sheet_next(struct sheet *s, struct sheet_row *row) {
@@ -177,7 +182,10 @@ bool sheet_next(struct sheet *s, struct sheet_row *row) {
     s->row = s->at;
     s->huge = false;
     s->count = 0;
-    if (!more(s)) return false;
+    if (!more(s)) {
+        let_go(s, s->at);
+        return false;
+    }
     row->at = s->base + s->at;
     row->line = s->line;
     scan_row(s, row);

@@ -53,6 +53,10 @@ struct sheet;
 // Inside arena_try(). Reads ahead to find the dialect. A failure shows in sheet_failed().
 struct sheet *sheet_open(struct arena *arena, sheet_get *get, void *context);
 const struct dialect *sheet_dialect(const struct sheet *sheet);
+// Every byte of the file once, in order, when it is no more needed: after the row it belongs to was read.
+// Said before the first row is.
+typedef void sheet_gone(void *context, const char *bytes, size_t size);
+void sheet_pass_on(struct sheet *sheet, sheet_gone *gone, void *context);
 // False at the end, or when reading failed.
 bool sheet_next(struct sheet *sheet, struct sheet_row *row);
 bool sheet_failed(const struct sheet *sheet);

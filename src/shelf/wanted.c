@@ -12,8 +12,8 @@
 #include "shelf/ids.h"
 #include "text/utf8.h"
 
-static bool is_id(const struct wanted *w, const char *id, size_t size) {
-    return !strncmp(w->change.id, id, size) && !w->change.id[size];
+static bool is_text(const char *text, const char *bytes, size_t size) {
+    return !strncmp(text, bytes, size) && !text[size];
 }
 
 struct wanted_set wanted_start(struct arena *arena) {
@@ -22,25 +22,32 @@ struct wanted_set wanted_start(struct arena *arena) {
     return set;
 }
 
+struct wanted *wanted_at(const struct wanted_set *set, size_t item) {
+    return &set->blocks[item / WANTED_BLOCK][item % WANTED_BLOCK];
+}
+
 // Where it is, or the empty slot where it belongs. An item is looked at only where half of the hash is the
 // same.
 static struct wanted_slot *slot_of(const struct wanted_set *set, uint64_t hash, const char *id, size_t size) {
     uint32_t tag = (uint32_t)(hash >> 32);
     size_t at = (size_t)hash & (set->slot_count - 1);
     for (; set->slots[at].number; at = (at + 1) & (set->slot_count - 1))
-        if (set->slots[at].tag == tag && is_id(&set->items[set->slots[at].number - 1], id, size)) break;
+        if (set->slots[at].tag == tag &&
+            is_text(wanted_at(set, set->slots[at].number - 1)->change.id, id, size))
+            break;
     return &set->slots[at];
 }
 
 static void put_slot(struct wanted_set *set, size_t item) {
-    const char *id = set->items[item].change.id;
-    uint64_t hash = id_hash(id, strlen(id));
-    *slot_of(set, hash, id, strlen(id)) = (struct wanted_slot){(uint32_t)(hash >> 32), (uint32_t)item + 1};
+    const struct wanted *w = wanted_at(set, item);
+    size_t at = (size_t)w->hash & (set->slot_count - 1);
+    while (set->slots[at].number) at = (at + 1) & (set->slot_count - 1);
+    set->slots[at] = (struct wanted_slot){(uint32_t)(w->hash >> 32), (uint32_t)item + 1};
 }
 
 static struct wanted *find(const struct wanted_set *set, uint64_t hash, const char *id, size_t size) {
     uint32_t number = slot_of(set, hash, id, size)->number;
-    return number ? &set->items[number - 1] : NULL;
+    return number ? wanted_at(set, number - 1) : NULL;
 }
 
 struct wanted *wanted_find(const struct wanted_set *set, const char *id) {
@@ -48,7 +55,9 @@ struct wanted *wanted_find(const struct wanted_set *set, const char *id) {
 }
 
 struct wanted *wanted_add(struct wanted_set *set, const char *id) {
-    struct wanted *known = wanted_find(set, id);
+    size_t size = strlen(id);
+    uint64_t hash = id_hash(id, size);
+    struct wanted *known = find(set, hash, id, size);
     if (known) {
         known->asked++;
         return known;
@@ -58,9 +67,13 @@ struct wanted *wanted_add(struct wanted_set *set, const char *id) {
         set->slots = arena_array(set->arena, set->slot_count, sizeof *set->slots);
         for (size_t i = 0; i < set->count; i++) put_slot(set, i);
     }
-    set->items = arena_grow(set->arena, set->items, set->count, &set->room, sizeof *set->items);
-    struct wanted *w = &set->items[set->count];
-    *w = (struct wanted){.change.id = arena_string(set->arena, id), .asked = 1};
+    size_t block = set->count / WANTED_BLOCK;
+    if (set->count % WANTED_BLOCK == 0) {
+        set->blocks = arena_grow(set->arena, set->blocks, block, &set->room, sizeof *set->blocks);
+        set->blocks[block] = arena_array(set->arena, WANTED_BLOCK, sizeof **set->blocks);
+    }
+    struct wanted *w = wanted_at(set, set->count);
+    *w = (struct wanted){.change.id = arena_copy(set->arena, id, size), .hash = hash, .asked = 1};
     put_slot(set, set->count++);
     return w;
 }
@@ -75,7 +88,7 @@ bool id_is_altered(const char *id) {
 
 // --- walking the stock ---
 
-// One bit of sixteen for each wanted id: small enough to stay near the processor, and it tells of nearly
+// One bit of eight for each wanted id: small enough to stay near the processor, and it tells of nearly
 // every row that it is not wanted.
 struct sieve {
     uint64_t *bits;
@@ -84,11 +97,10 @@ struct sieve {
 
 static struct sieve sieve_of(const struct wanted_set *set) {
     size_t words = 64;
-    while (words < set->count / 4) words *= 2;
+    while (words < set->count / 8) words *= 2;
     struct sieve sieve = {arena_array(set->arena, words, sizeof *sieve.bits), words - 1};
     for (size_t i = 0; i < set->count; i++) {
-        const char *id = set->items[i].change.id;
-        uint64_t hash = id_hash(id, strlen(id));
+        uint64_t hash = wanted_at(set, i)->hash;
         sieve.bits[hash >> 32 & sieve.mask] |= (uint64_t)1 << (hash >> 26 & 63);
     }
     return sieve;
@@ -115,13 +127,28 @@ static size_t get_bytes(void *context, char *to, size_t room) {
     return ahead_get(context, to, room);
 }
 
+static void pass_bytes(void *context, const char *bytes, size_t size) {
+    newfile_pass(context, bytes, size);
+}
+
 static const char *title_problem(const char *new_title) {
-    if (!*new_title) return "the new title is empty";
+    size_t size = strlen(new_title);
+    if (!size) return "the new title is empty";
     if (cell_is_formula(new_title)) return "a spreadsheet would run the new title as a formula";
-    if (utf8_check(new_title, strlen(new_title)) != strlen(new_title) ||
-        utf8_unwanted(new_title, strlen(new_title), false) != strlen(new_title))
+    if (cell_is_printing(new_title, size)) return NULL;
+    if (utf8_check(new_title, size) != size || utf8_unwanted(new_title, size, false) != size)
         return "the new title holds a character that no title may";
     return NULL;
+}
+
+// Mostly it is the title that is looked for.
+static const char *title_of(struct arena *arena, const struct dialect *dialect, const struct sheet_row *row,
+                            size_t at, const struct wanted *w, const char **why) {
+    const char *text;
+    size_t size;
+    if (cell_plain(row, at, &text, &size) && is_text(w->change.old_title, text, size))
+        return w->change.old_title;
+    return row->unclosed ? NULL : cell_text(arena, dialect, row, at, why);
 }
 
 static void settle(struct walk *walk, struct wanted *w, const struct sheet_row *row) {
@@ -130,7 +157,7 @@ static void settle(struct walk *walk, struct wanted *w, const struct sheet_row *
     size_t at = (size_t)walk->columns.at[COLUMN_TITLE];
     const char *why = "";
     w->found_line = row->line;
-    const char *title = row->unclosed ? NULL : cell_text(arena, dialect, row, at, &why);
+    const char *title = title_of(arena, dialect, row, at, w, &why);
     if (!title) {
         w->refused = row->unclosed ? "a quote is open in its row"
                                    : arena_format(arena, "the title in the stock %s", why);
@@ -159,18 +186,20 @@ static void settle(struct walk *walk, struct wanted *w, const struct sheet_row *
             return;
         }
     }
-    c->old_bytes = arena_copy(arena, bytes, size);
+    c->old_bytes = is_text(c->old_title, bytes, size) ? c->old_title : arena_copy(arena, bytes, size);
     c->old_size = size;
     w->edit = (struct edit){row->at + cell->from, row->at + cell->to, c->new_bytes, c->new_size};
+    if (walk->stock->copy && w->asked == 1 && !w->zeros) newfile_edit(walk->stock->copy, &w->edit);
 }
 
 static void take_row(struct walk *walk, const struct sheet_row *row) {
-    struct arena *arena = walk->set->arena;
-    struct arena_mark mark = arena_mark(arena);
     size_t at = (size_t)walk->columns.at[COLUMN_ID], size;
     const char *why, *id;
-    if (!cell_plain(row, at, &id, &size)) {
-        id = cell_text(arena, sheet_dialect(walk->sheet), row, at, &why);
+    struct arena_mark mark;
+    bool plain = cell_plain(row, at, &id, &size);
+    if (!plain) {
+        mark = arena_mark(walk->set->arena);
+        id = cell_text(walk->set->arena, sheet_dialect(walk->sheet), row, at, &why);
         size = id ? strlen(id) : 0;
     }
     struct wanted *w = id ? sift(&walk->sieve, walk->set, id, size) : NULL;
@@ -180,7 +209,7 @@ static void take_row(struct walk *walk, const struct sheet_row *row) {
         struct wanted *bare = sift(&walk->sieve, walk->set, id + zeros, size - zeros);
         if (bare) bare->zeros = true;
     }
-    arena_release(arena, &mark);
+    if (!plain) arena_release(walk->set->arena, &mark);
     if (w && !w->seen++) settle(walk, w, row);
 }
 
@@ -188,6 +217,7 @@ bool wanted_match(struct wanted_set *set, struct stock *stock, struct diags *dia
     struct walk walk = {.set = set, .stock = stock, .diags = diags, .sieve = sieve_of(set)};
     walk.ahead = ahead_open(set->arena, stock->file);
     walk.sheet = sheet_open(set->arena, get_bytes, walk.ahead);
+    if (stock->copy) sheet_pass_on(walk.sheet, pass_bytes, stock->copy);
     struct sheet_row row;
     const char *refused = sheet_dialect(walk.sheet)->refused;
     struct source source = {stock->name, NULL, 0, 0, 0};
@@ -238,7 +268,7 @@ size_t wanted_edits(struct wanted_set *set, const char *name, struct edit **edit
     const struct wanted **kept = arena_array(set->arena, set->count + 1, sizeof *kept);
     size_t count = 0;
     for (size_t i = 0; i < set->count; i++) {
-        struct wanted *w = &set->items[i];
+        struct wanted *w = wanted_at(set, i);
         w->refused = refusal(w);
         if (!w->refused) {
             kept[count++] = w;

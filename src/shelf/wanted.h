@@ -10,6 +10,7 @@
 
 struct wanted {
     struct change change; // id, titles and what was earned are given; bytes are filled in
+    uint64_t hash;        // of the id
     size_t line;          // where it was asked for
     unsigned asked, seen;
     const char *refused; // why it cannot be done; NULL: it can
@@ -19,6 +20,8 @@ struct wanted {
     bool by_bytes; // undo: where the cell still is what was written, it becomes byte for byte what it was
 };
 
+enum { WANTED_BLOCK = 512 };
+
 struct wanted_slot {
     uint32_t tag;    // of the hash
     uint32_t number; // of the item, from 1; 0: empty
@@ -26,13 +29,14 @@ struct wanted_slot {
 
 struct wanted_set {
     struct arena *arena;
-    struct wanted *items;
+    struct wanted **blocks; // of WANTED_BLOCK each: none is ever moved
     size_t count, room;
     struct wanted_slot *slots;
     size_t slot_count;
 };
 
 struct wanted_set wanted_start(struct arena *arena);
+struct wanted *wanted_at(const struct wanted_set *set, size_t item);
 struct wanted *wanted_find(const struct wanted_set *set, const char *id);
 // The entry of that id, made when there is none; `asked` counts.
 struct wanted *wanted_add(struct wanted_set *set, const char *id);
@@ -43,8 +47,11 @@ struct stock {
     const char *map;
     const char *hash; // filled in
     size_t rows;
+    struct newfile *copy; // made on the way where it is not NULL, of all that can be done as far as was read
 };
-// Walks the stock, settles each wanted title. False when it cannot be read at all: told.
+// Walks the stock, settles each wanted title. False when it cannot be read at all: told. An id that stands
+// again further on is refused after it was written to the copy, which then holds more edits than
+// wanted_edits() gives.
 bool wanted_match(struct wanted_set *set, struct stock *stock, struct diags *diags);
 // Those that can be done, as edits and changes in order of place; the others are told in `diags` about
 // `name`.

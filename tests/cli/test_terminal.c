@@ -164,6 +164,38 @@ START_TEST(progress_keeps_away_from_messages_results_and_quiet) {
 }
 END_TEST
 
+#define SHELF(rows)                                                                                          \
+    "awk 'BEGIN { print \"sku,title\"; for (i = 0; i < " #rows "; i++) print \"T\" i \",OLD BISCUIT TIN "    \
+    "number \" i }' "
+
+START_TEST(rows_of_a_file_say_how_long_they_take) {
+    char folder[] = "/tmp/asfound-XXXXXX";
+    ck_assert_ptr_nonnull(mkdtemp(folder));
+    setenv("WORK", folder, 1);
+    run(SHELF(1500) "> \"$WORK/s.csv\"; \"$ASFOUND\" retitle --jobs 2 \"$WORK/s.csv\" 2>&9 > /dev/null");
+    ck_assert_int_eq(shown.status, 0);
+    ck_assert_uint_ge(count_of(" rows, "), 1);
+    ck_assert_uint_ge(count_of(" a second, "), 1);
+    ck_assert_uint_eq(count_of(" left"), count_of(" rows, "));
+    // The line is gone before the summary is written.
+    ck_assert_uint_eq(count_of("\r\033[K1500 of 1500 rows are stale"), 1);
+    run("\"$ASFOUND\" retitle --quiet \"$WORK/s.csv\" 2>&9 > /dev/null");
+    ck_assert_uint_eq(shown.size, 0);
+    run("\"$ASFOUND\" retitle \"$WORK/s.csv\" 2> \"$WORK/told\" > /dev/null; grep -c 'a second' "
+        "\"$WORK/told\" >&9; "
+        "rm -r \"$WORK\"");
+    ck_assert_uint_eq(count_of("0\r\n"), 1);
+}
+END_TEST
+
+START_TEST(rows_of_a_pipe_have_no_end_to_tell) {
+    run(SHELF(1500) "| \"$ASFOUND\" retitle --jobs 2 - 2>&9 > /dev/null");
+    ck_assert_int_eq(shown.status, 0);
+    ck_assert_uint_ge(count_of(" rows, "), 1);
+    ck_assert_uint_eq(count_of(" left"), 0);
+}
+END_TEST
+
 START_TEST(results_reach_a_terminal_at_once) {
     // The input ends only after its first listing was seen; what is kept back would make this wait for ever.
     run_until("{ echo '{\"id\": \"one\", \"type\": \"tin\", \"family\": \"other\"}'; cat <&8; } | " DRAFT
@@ -186,6 +218,8 @@ int main(void) {
     tcase_add_test(tests, progress_is_not_rewritten_for_every_record);
     tcase_add_test(tests, progress_keeps_away_from_messages_results_and_quiet);
     tcase_add_test(tests, results_reach_a_terminal_at_once);
+    tcase_add_test(tests, rows_of_a_file_say_how_long_they_take);
+    tcase_add_test(tests, rows_of_a_pipe_have_no_end_to_tell);
     suite_add_tcase(suite, tests);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -37,7 +37,7 @@ room_of_library() { # third-party header -> the one room that may name it
   esac
 }
 
-standard=" assert.h ctype.h dirent.h errno.h fcntl.h float.h inttypes.h limits.h locale.h math.h pthread.h setjmp.h signal.h stdarg.h
+standard=" assert.h ctype.h dirent.h emmintrin.h errno.h fcntl.h float.h inttypes.h limits.h locale.h math.h pthread.h setjmp.h signal.h stdarg.h
  stdbool.h stddef.h stdint.h stdio.h stdlib.h string.h sys/mman.h sys/stat.h sys/types.h time.h unistd.h sanitizer/asan_interface.h "
 
 check_file() {
