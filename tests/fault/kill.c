@@ -2,7 +2,8 @@
 // Loaded before the C library: ends the program at once, as a power cut would, before the n-th call that
 // changes something on the disk; or lets that call fail.
 //   KILL_AT     which of these calls (from 1); 0: only count them
-//   KILL_HOW    "kill", or the call fails: "ENOSPC"
+//   KILL_HOW    "kill", or the call fails: "ENOSPC"; or the byte at KILL_PLACE of the file KILL_CHANGE is
+//               changed before the call: "change"
 //   KILL_COUNT  file to write the number of calls to when the program ends
 #define _GNU_SOURCE
 #include <errno.h>
@@ -15,13 +16,16 @@
 
 static unsigned long at, seen;
 static int full;
-static const char *count_file;
+static const char *count_file, *change_file;
+static long place;
 
 __attribute__((constructor)) static void begin(void) {
     const char *text = getenv("KILL_AT"), *how = getenv("KILL_HOW");
     at = text ? strtoul(text, NULL, 10) : 0;
     full = how && !strcmp(how, "ENOSPC");
     count_file = getenv("KILL_COUNT");
+    place = getenv("KILL_PLACE") ? atol(getenv("KILL_PLACE")) : 0;
+    change_file = how && !strcmp(how, "change") ? getenv("KILL_CHANGE") : NULL;
 }
 
 __attribute__((destructor)) static void end(void) {
@@ -36,6 +40,12 @@ __attribute__((destructor)) static void end(void) {
 
 static int fails(void) {
     if (++seen != at) return 0;
+    if (change_file) {
+        int to = (int)syscall(SYS_openat, AT_FDCWD, change_file, O_WRONLY);
+        syscall(SYS_pwrite64, to, "#", 1, place);
+        syscall(SYS_close, to);
+        return 0;
+    }
     if (!full) syscall(SYS_exit_group, 137);
     errno = ENOSPC;
     return 1;

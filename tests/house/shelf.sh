@@ -30,13 +30,16 @@ cmp -s back.csv before.csv || complain "undo: another file than at first"
 cp ledger ledger.undo
 rm -f ledger ledger-* made.csv back.csv
 
-each_call() { # what: apply or undo; how: kill or ENOSPC
-  what=$1 how=$2 n=0 calls=1 seen_old=0 seen_new=0
+# A stock file that was changed a moment ago is read twice, an older one once: both are tried.
+sleep 2.1
+each_call() { # what: apply or undo; how: kill or ENOSPC; "fresh": the stock was changed a moment ago
+  what=$1 how=$2 fresh=${3:-} n=0 calls=1 seen_old=0 seen_new=0
   while [ "$n" -le "$calls" ]; do
     rm -f ledger ledger-* new.csv new.csv.part*
     if [ "$what" = apply ]; then old=stock.csv new=wanted.csv; set -- apply stock.csv proposals.csv
     else old=wanted.csv new=before.csv; cp ledger.undo ledger; set -- undo 1 wanted.csv; fi
     cp $old kept.csv
+    [ -z "$fresh" ] || touch $old
     KILL_AT=$n KILL_HOW=$how KILL_COUNT=count LD_PRELOAD=./kill.so "$command" "$@" --write new.csv --store ledger > out 2>&1
     status=$?
     [ "$n" -gt 0 ] || { calls=$(cat count); [ "$calls" -gt 10 ] || complain "$what: only $calls calls"; }
@@ -62,12 +65,13 @@ each_call() { # what: apply or undo; how: kill or ENOSPC
     n=$((n + 1))
   done
   [ "$seen_old" -gt 0 ] && [ "$seen_new" -gt 0 ] || complain "$what $how: $seen_old times no file, $seen_new times one"
-  echo "$what, $how at each of $calls calls: $seen_old times no new file, $seen_new times the whole one"
+  echo "$what, $how at each of $calls calls${fresh:+ of a $fresh stock}: $seen_old times no new file, $seen_new times the whole one"
 }
 each_call apply kill
 each_call apply ENOSPC
 each_call undo kill
 each_call undo ENOSPC
+each_call apply kill fresh
 rm -f ledger ledger-* new.csv new.csv.part*
 
 expect() { # what, status, part of the message, arguments
@@ -94,6 +98,33 @@ expect "a file that is there" 5 "none is replaced" apply stock.csv proposals.csv
 expect "a folder that is not there" 5 "cannot be" apply stock.csv proposals.csv --write nowhere/new.csv --store ledger
 rm -f ledger ledger-*
 
+# An id that turns out to stand again, at the very end and in another form, after its title was written.
+{ cat stock.csv; printf '"S0301",again,x\r\n'; } > again.csv
+{ head -n 301 wanted.csv; sed -n 302p stock.csv; tail -n +303 wanted.csv; printf '"S0301",again,x\r\n'; } > again.wanted
+sleep 2.1
+expect "an id that stands again" 4 "29 titles changed" apply again.csv proposals.csv --write again.new --store ledger
+grep -q "'S0301' is left as it is: the id stands more than once" out || complain "an id that stands again: $(cat out)"
+cmp -s again.new again.wanted || complain "an id that stands again: $(diff again.new again.wanted | head -n 5)"
+rm -f ledger ledger-*
+
+# The stock is changed while the new file is written, by one byte of a row that was read: no mixture of the two.
+awk 'BEGIN { print "sku,title,note"; for (i = 1; i <= 90000; i++) printf "S%05d,Tin number %d,left as it was %d and as it came\n", i, i, i }' > long.csv
+printf 'id,old_title,new_title,approve\nS00007,Tin number 7,Biscuit Tin,yes\nS89999,Tin number 89999,Biscuit Tin,yes\n' > long.proposals
+# Read once: a byte that was read already. Read twice: one that was read the first time, and not yet the second time.
+for age in settled fresh; do
+  cp long.csv while.csv
+  [ $age = fresh ] && place=$(($(wc -c < long.csv) - 9)) || { place=40; sleep 2.1; }
+  KILL_AT=1 KILL_HOW=change KILL_CHANGE=while.csv KILL_PLACE=$place LD_PRELOAD=./kill.so \
+    "$command" apply while.csv long.proposals --write while.new --store ledger > out 2>&1
+  status=$?
+  cmp -s long.csv while.csv && complain "$age: the stock was not changed: this tries nothing"
+  [ "$status" -eq 5 ] && grep -q "was changed while it was read" out || complain "$age, changed while read: status $status: $(cat out)"
+  ls while.new* > /dev/null 2>&1 && complain "$age, changed while read: a file is left"
+done
+expect "the same, left alone" 0 "2 titles changed" apply long.csv long.proposals --write long.new --store ledger
+[ "$(diff long.csv long.new | grep -c '^>')" -eq 2 ] || complain "a long file: $(diff long.csv long.new | head -n 5)"
+rm -f ledger ledger-*
+
 # Permissions are kept.
 chmod 640 stock.csv
 expect "permissions" 0 "30 titles changed" apply stock.csv proposals.csv --write mode.csv --store ledger
@@ -110,6 +141,30 @@ wait
 cmp -s one.csv wanted.csv || complain "one name for four: the file is not whole"
 [ "$(cat out1 out2 out3 out4 | grep -c 'titles changed in one.csv')" -eq 1 ] || complain "one name for four: $(cat out1 out2 out3 out4)"
 [ "$("$command" history --store ledger | grep -c 'intended')" -eq 0 ] || complain "one name for four: an entry is open"
+
+# A ledger of the first form: its entries are still told and undone, and new ones are added.
+python3 - <<'P'
+import sqlite3
+db = sqlite3.connect("first.ledger")
+db.executescript("""PRAGMA application_id=1095976524; PRAGMA user_version=1; PRAGMA journal_mode=WAL;
+CREATE TABLE entry(number INTEGER PRIMARY KEY AUTOINCREMENT, kind TEXT NOT NULL, state TEXT NOT NULL, at TEXT NOT NULL, stock TEXT NOT NULL,
+ output TEXT NOT NULL, old_hash TEXT NOT NULL, new_hash TEXT NOT NULL, rules TEXT NOT NULL, undoes INTEGER);
+CREATE TABLE change(entry INTEGER NOT NULL REFERENCES entry(number), id TEXT NOT NULL, old_title TEXT NOT NULL, new_title TEXT NOT NULL,
+ old_bytes BLOB NOT NULL, new_bytes BLOB NOT NULL, old_earned TEXT, new_earned TEXT, best TEXT, PRIMARY KEY(entry, id)) WITHOUT ROWID;
+CREATE INDEX change_id ON change(id);
+CREATE TABLE held(entry INTEGER NOT NULL REFERENCES entry(number), id TEXT NOT NULL, title TEXT NOT NULL, PRIMARY KEY(entry, id)) WITHOUT ROWID;
+INSERT INTO entry VALUES(1,'apply','done','2025-11-25','stock.csv','made.csv','','','0.1.0',NULL);""")
+db.executemany("INSERT INTO change VALUES(1,?,?,?,?,?,'','','')", [("S%04d" % i, "Tin, number %d" % i, "Biscuit Tin %d" % i,
+  b'"Tin, number %d"' % i, b'"Biscuit Tin %d"' % i) for i in range(1, 9001, 300)])
+db.commit()
+P
+expect "history of the first form" 0 "entry 1  2025-11-25  apply  done: 30 titles" history --store first.ledger
+expect "history of an id, first form" 0 "Biscuit Tin 301" history S0301 --store first.ledger
+[ "$(wc -l < out)" -eq 3 ] || complain "history of an id, first form: $(cat out)"
+expect "undo of the first form" 0 "30 titles changed in first.csv; entry 2" undo 1 wanted.csv --write first.csv --store first.ledger
+cmp -s first.csv before.csv || complain "undo of the first form: another file than at first"
+expect "history of an id, second form" 0 "entry 2" history S0301 --store first.ledger
+[ "$(wc -l < out)" -eq 6 ] || complain "history of an id, second form: $(cat out)"
 
 # Ledgers that are none.
 echo "this is no database, however long the line is that it begins with, and it must stay as it is" > note
