@@ -57,6 +57,7 @@ static bool spans_hold(const struct node *spans, size_t from, size_t to) {
 
 static bool is_english(const struct proposer *p, struct arena *arena, const char *fold) {
     struct word_entry entry;
+    if (!p->book) return false; // it was told that there is none
     if (wordbook_find(p->book, fold, strlen(fold), &entry)) return true;
     const char *one = say_singular(arena, fold);
     return wordbook_find(p->book, one, strlen(one), &entry);

@@ -33,6 +33,14 @@ cmp -s one piped || complain "a pipe: other proposals than a file"
 awk '{ print; if (NR % 900 == 0) system("sleep 0.05") }' odd.csv | propose --quiet - > slow 2> told.pipe
 cmp -s one slow || complain "a slow pipe: other proposals than a file"
 
+# Without the word book more words are unknown, and stay; that is told.
+mkdir bare
+ln -s "$source/rules" "$source/dict" bare
+head -n 300 shelf.csv > few.csv
+ASFOUND_DATA=bare propose --quiet few.csv > bare.csv 2> told.bare
+status=$?
+[ "$status" -gt 0 ] && [ "$status" -lt 6 ] && grep -q 'word book' told.bare || complain "no word book: status $status: $(cat told.bare)"
+
 # The check can fail: one row less is seen.
 sed '2000d' one > less
 cmp -s one less && complain "cmp sees no missing row"
