@@ -12,6 +12,9 @@
 
 #include "shelf/approved.h"
 
+// So long a stock at most is read with the ledger held: others wait for it.
+enum { HELD_MOST = 512 << 20 };
+
 struct applying {
     struct arena *arena;
     const struct apply_request *request;
@@ -116,6 +119,10 @@ static bool begin_file(struct applying *a) {
     if (!newfile_is_later(file, a->stock.file)) return true;
     newfile_start(file);
     a->stock.copy = file;
+    a->intention.output = newfile_full_path(file);
+    if (!a->ledger || !S_ISREG(a->about.st_mode) || a->about.st_size > HELD_MOST) return true;
+    ledger_begin(a->ledger, &a->intention);
+    a->stock.ledger = a->ledger;
     return true;
 }
 

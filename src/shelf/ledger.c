@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Every statement is prepared where it is used: there are few, and none is run in a hot loop but one.
+// Every statement is prepared where it is used: there are few, and none is run in a hot loop but one. What is
+// not committed stays in memory, as the changes themselves do, so that only a commit writes to the disk.
 #include "shelf/ledger.h"
 
 #include <sqlite3.h>
@@ -7,9 +8,10 @@
 #include <sys/stat.h>
 #include <errno.h>
 
+#include "shelf/ledger_private.h"
 #include "shelf/newfile.h"
 
-enum { SCHEMA = 2, APPLICATION = 0x4153464C, WAIT_MS = 10000 };
+enum { SCHEMA = 2, APPLICATION = 0x4153464C };
 
 // Changes of an entry stand together, in the order of their ids, so that a new entry is added at the end and
 // an id is found with one look an entry. A cell's bytes are kept only where they are not the title as it is.
@@ -27,17 +29,12 @@ static const char TABLES[] =
     "NULL,"
     " PRIMARY KEY(entry, id)) WITHOUT ROWID;";
 
-struct ledger {
-    struct arena *arena;
-    sqlite3 *db;
-    const char *wrong;
-};
-
 const char *ledger_wrong(const struct ledger *ledger) {
     return ledger->wrong;
 }
 
 void ledger_close(struct ledger *ledger) {
+    ledger_stop_ahead(ledger);
     if (ledger->db) sqlite3_close_v2(ledger->db);
     ledger->db = NULL;
 }
@@ -46,13 +43,13 @@ static void close_deferred(void *thing) {
     ledger_close(thing);
 }
 
-static bool fail(struct ledger *l) {
+bool ledger_fail(struct ledger *l) {
     l->wrong = arena_string(l->arena, sqlite3_errmsg(l->db));
     return false;
 }
 
-static bool run(struct ledger *l, const char *sql) {
-    return sqlite3_exec(l->db, sql, NULL, NULL, NULL) == SQLITE_OK || fail(l);
+bool ledger_run(struct ledger *l, const char *sql) {
+    return sqlite3_exec(l->db, sql, NULL, NULL, NULL) == SQLITE_OK || ledger_fail(l);
 }
 
 static bool number_of(struct ledger *l, const char *sql, int64_t *number) {
@@ -61,7 +58,7 @@ static bool number_of(struct ledger *l, const char *sql, int64_t *number) {
     if (fine)
         *number = sqlite3_column_int64(s, 0);
     else
-        fail(l);
+        ledger_fail(l);
     sqlite3_finalize(s);
     return fine;
 }
@@ -78,26 +75,26 @@ static bool make_tables(struct ledger *l, enum ledger_use use) {
         !number_of(l, "SELECT count(*) FROM sqlite_master", &tables))
         return false;
     if (!version && !tables)
-        return run(l, TABLES) &&
-               run(l, arena_format(l->arena, "PRAGMA application_id=%d; PRAGMA user_version=%d;", APPLICATION,
-                                   SCHEMA));
+        return ledger_run(l, TABLES) &&
+               ledger_run(l, arena_format(l->arena, "PRAGMA application_id=%d; PRAGMA user_version=%d;",
+                                          APPLICATION, SCHEMA));
     if (application != APPLICATION) return refuse(l, "this is another program's file, and no ledger");
     if (version > SCHEMA) return refuse(l, "this ledger was made by a newer version");
     return version == SCHEMA || use == LEDGER_READ ||
-           run(l, arena_format(l->arena, "DROP INDEX change_id; PRAGMA user_version=%d;", SCHEMA));
+           ledger_run(l, arena_format(l->arena, "DROP INDEX change_id; PRAGMA user_version=%d;", SCHEMA));
 }
 
 static bool start(struct ledger *l, enum ledger_use use) {
-    sqlite3_busy_timeout(l->db, WAIT_MS);
+    sqlite3_busy_timeout(l->db, LEDGER_WAIT_MS);
     sqlite3_extended_result_codes(l->db, 1);
     int64_t version;
     if (use == LEDGER_READ) return number_of(l, "PRAGMA user_version", &version) && make_tables(l, use);
     // The tables come whole or not at all, and two processes do not make them at one time.
-    if (!run(l, "PRAGMA page_size=16384; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA "
-                "cache_size=-16384;") ||
-        !run(l, "BEGIN IMMEDIATE"))
+    if (!ledger_run(l, "PRAGMA page_size=16384; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA "
+                       "cache_size=-16384;") ||
+        !ledger_run(l, "BEGIN IMMEDIATE"))
         return false;
-    if (make_tables(l, use) && run(l, "COMMIT")) return true;
+    if (make_tables(l, use) && ledger_run(l, "COMMIT")) return true;
     const char *wrong = l->wrong;
     (void)sqlite3_exec(l->db, "ROLLBACK", NULL, NULL, NULL);
     l->wrong = wrong;
@@ -116,87 +113,14 @@ struct ledger *ledger_open(struct arena *arena, const char *path, enum ledger_us
     int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | (use == LEDGER_WRITE ? SQLITE_OPEN_CREATE : 0);
     bool fine = sqlite3_open_v2(path, &l->db, flags, NULL) == SQLITE_OK;
     if (!l->db) arena_give_up(arena);
-    if (!fine) fail(l);
+    if (!fine) ledger_fail(l);
     if (fine && start(l, use)) return l;
     *wrong = l->wrong;
     ledger_close(l);
     return NULL;
 }
 
-static void bind_text(sqlite3_stmt *s, int at, const char *text) {
-    sqlite3_bind_text(s, at, text ? text : "", -1, SQLITE_STATIC);
-}
-
-// --- intended, then settled ---
-
-static bool add_entry(struct ledger *l, const struct intention *i) {
-    sqlite3_stmt *s = NULL;
-    bool fine =
-        sqlite3_prepare_v2(l->db,
-                           "INSERT INTO entry(kind,state,at,stock,output,rules,old_hash,new_hash,undoes)"
-                           " VALUES(?,'intended',?,?,?,?,?,?,?)",
-                           -1, &s, NULL) == SQLITE_OK;
-    const char *texts[] = {i->kind, i->when, i->stock, i->output, i->rules, i->old_hash, i->new_hash};
-    for (int k = 0; fine && k < 7; k++) bind_text(s, k + 1, texts[k]);
-    if (fine && i->undoes) sqlite3_bind_int64(s, 8, i->undoes);
-    fine = fine && sqlite3_step(s) == SQLITE_DONE;
-    if (!fine) fail(l);
-    sqlite3_finalize(s);
-    return fine;
-}
-
-static void bind_bytes(sqlite3_stmt *s, int at, const char *bytes, size_t size, const char *title) {
-    if (!bytes || (size == strlen(title) && !memcmp(bytes, title, size))) size = 0;
-    sqlite3_bind_blob64(s, at, size ? bytes : "", size, SQLITE_STATIC);
-}
-
-static bool add_change(sqlite3_stmt *s, int64_t number, const struct change *c) {
-    sqlite3_reset(s);
-    sqlite3_bind_int64(s, 1, number);
-    bind_text(s, 2, c->id);
-    bind_text(s, 3, c->old_title);
-    bind_text(s, 4, c->new_title);
-    bind_bytes(s, 5, c->old_bytes, c->old_size, c->old_title);
-    bind_bytes(s, 6, c->new_bytes, c->new_size, c->new_title);
-    for (int k = 0; k < 3; k++) bind_text(s, 7 + k, c->earned[k]);
-    return sqlite3_step(s) == SQLITE_DONE;
-}
-
-static bool add_changes(struct ledger *l, const struct intention *i, int64_t number) {
-    sqlite3_stmt *s = NULL;
-    bool fine =
-        sqlite3_prepare_v2(l->db, "INSERT INTO change VALUES(?,?,?,?,?,?,?,?,?)", -1, &s, NULL) == SQLITE_OK;
-    for (size_t k = 0; fine && k < i->count; k++) fine = add_change(s, number, &i->changes[k]);
-    if (!fine) fail(l);
-    sqlite3_finalize(s);
-    s = NULL;
-    if (!fine) return false;
-    fine = sqlite3_prepare_v2(l->db, "INSERT INTO held VALUES(?,?,?)", -1, &s, NULL) == SQLITE_OK;
-    for (size_t k = 0; fine && k < i->held_count; k++) {
-        sqlite3_reset(s);
-        sqlite3_bind_int64(s, 1, number);
-        bind_text(s, 2, i->held[k].id);
-        bind_text(s, 3, i->held[k].old_title);
-        fine = sqlite3_step(s) == SQLITE_DONE;
-    }
-    if (!fine) fail(l);
-    sqlite3_finalize(s);
-    return fine;
-}
-
-bool ledger_intend(struct ledger *l, const struct intention *intention, int64_t *number) {
-    if (!run(l, "BEGIN IMMEDIATE")) return false;
-    bool fine = add_entry(l, intention);
-    *number = sqlite3_last_insert_rowid(l->db);
-    if (fine && add_changes(l, intention, *number) && run(l, "COMMIT")) return true;
-    (void)sqlite3_exec(l->db, "ROLLBACK", NULL, NULL, NULL);
-    return false;
-}
-
-bool ledger_finish(struct ledger *l, int64_t number, bool done) {
-    return run(l, arena_format(l->arena, "UPDATE entry SET state='%s' WHERE number=%lld",
-                               done ? "done" : "abandoned", (long long)number));
-}
+// --- settled ---
 
 struct open_entry {
     int64_t number;
@@ -209,7 +133,7 @@ bool ledger_settle(struct ledger *l, struct arena *arena) {
     struct open_entry *all = NULL;
     if (sqlite3_prepare_v2(l->db, "SELECT number,output,new_hash FROM entry WHERE state='intended'", -1, &s,
                            NULL) != SQLITE_OK)
-        return fail(l);
+        return ledger_fail(l);
     int step;
     while ((step = sqlite3_step(s)) == SQLITE_ROW) {
         struct open_entry *e = arena_alloc(arena, sizeof *e);
@@ -218,7 +142,7 @@ bool ledger_settle(struct ledger *l, struct arena *arena) {
                                  arena_string(arena, (const char *)sqlite3_column_text(s, 2)), all};
         all = e;
     }
-    if (step != SQLITE_DONE) fail(l);
+    if (step != SQLITE_DONE) ledger_fail(l);
     sqlite3_finalize(s);
     bool fine = step == SQLITE_DONE;
     for (; fine && all; all = all->next) {
@@ -262,7 +186,7 @@ bool ledger_entries(struct ledger *l, ledger_take_entry *take, void *context) {
             "SELECT " ENTRY_COLUMNS ",(SELECT count(*) FROM change c WHERE c.entry=e.number),"
             "(SELECT count(*) FROM held h WHERE h.entry=e.number) FROM entry e ORDER BY e.number",
             -1, &s, NULL) != SQLITE_OK)
-        return fail(l);
+        return ledger_fail(l);
     int step;
     while ((step = sqlite3_step(s)) == SQLITE_ROW) {
         struct entry e = entry_at(s);
@@ -270,7 +194,7 @@ bool ledger_entries(struct ledger *l, ledger_take_entry *take, void *context) {
         e.held = sqlite3_column_int64(s, 8);
         take(context, &e);
     }
-    if (step != SQLITE_DONE) fail(l);
+    if (step != SQLITE_DONE) ledger_fail(l);
     sqlite3_finalize(s);
     return step == SQLITE_DONE;
 }
@@ -285,9 +209,9 @@ bool ledger_changes(struct ledger *l, int64_t number, const char *id, ledger_tak
            : "SELECT " ENTRY_COLUMNS ",c.id,c.old_title,c.new_title,c.old_bytes,c.new_bytes,c.old_earned,"
              "c.new_earned,c.best FROM change c JOIN entry e ON e.number=c.entry WHERE e.number=?"
              " ORDER BY c.id";
-    if (sqlite3_prepare_v2(l->db, sql, -1, &s, NULL) != SQLITE_OK) return fail(l);
+    if (sqlite3_prepare_v2(l->db, sql, -1, &s, NULL) != SQLITE_OK) return ledger_fail(l);
     if (id)
-        bind_text(s, 1, id);
+        sqlite3_bind_text(s, 1, id, -1, SQLITE_STATIC);
     else
         sqlite3_bind_int64(s, 1, number);
     int step;
@@ -299,7 +223,7 @@ bool ledger_changes(struct ledger *l, int64_t number, const char *id, ledger_tak
         for (int k = 0; k < 3; k++) c.earned[k] = text_at(s, 12 + k);
         take(context, &e, &c);
     }
-    if (step != SQLITE_DONE) fail(l);
+    if (step != SQLITE_DONE) ledger_fail(l);
     sqlite3_finalize(s);
     return step == SQLITE_DONE;
 }

@@ -50,6 +50,11 @@ struct intention {
     const struct change *held; // rows that are left as they are on purpose: id and old title
     size_t held_count;
 };
+// Optional: changes may be added from here on, while hashes are not known yet; each stays where it is. The
+// ledger is others' to read, and not to write to, until ledger_intend().
+void ledger_begin(struct ledger *ledger, const struct intention *intention);
+void ledger_add(struct ledger *ledger, const struct change *change);
+// With the same entry, all of its changes, and the hashes. Those added before need to be as many as these.
 bool ledger_intend(struct ledger *ledger, const struct intention *intention, int64_t *number);
 bool ledger_finish(struct ledger *ledger, int64_t number, bool done);
 

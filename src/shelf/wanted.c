@@ -189,7 +189,9 @@ static void settle(struct walk *walk, struct wanted *w, const struct sheet_row *
     c->old_bytes = is_text(c->old_title, bytes, size) ? c->old_title : arena_copy(arena, bytes, size);
     c->old_size = size;
     w->edit = (struct edit){row->at + cell->from, row->at + cell->to, c->new_bytes, c->new_size};
-    if (walk->stock->copy && w->asked == 1 && !w->zeros) newfile_edit(walk->stock->copy, &w->edit);
+    if (!walk->stock->copy || w->asked != 1 || w->zeros) return;
+    newfile_edit(walk->stock->copy, &w->edit);
+    if (walk->stock->ledger) ledger_add(walk->stock->ledger, c);
 }
 
 static void take_row(struct walk *walk, const struct sheet_row *row) {

@@ -47,7 +47,8 @@ struct stock {
     const char *map;
     const char *hash; // filled in
     size_t rows;
-    struct newfile *copy; // made on the way where it is not NULL, of all that can be done as far as was read
+    struct ledger *ledger; // gets the changes of the copy; NULL: none does
+    struct newfile *copy;  // made on the way where it is not NULL, of all that can be done as far as was read
 };
 // Walks the stock, settles each wanted title. False when it cannot be read at all: told. An id that stands
 // again further on is refused after it was written to the copy, which then holds more edits than

@@ -105,6 +105,25 @@ sleep 2.1
 expect "an id that stands again" 4 "29 titles changed" apply again.csv proposals.csv --write again.new --store ledger
 grep -q "'S0301' is left as it is: the id stands more than once" out || complain "an id that stands again: $(cat out)"
 cmp -s again.new again.wanted || complain "an id that stands again: $(diff again.new again.wanted | head -n 5)"
+# Now there is a ledger, which takes changes while the stock is read: the one taken back is not in it.
+expect "the same, with a ledger" 4 "29 titles changed in again.2; entry 2" apply again.csv proposals.csv --write again.2 --store ledger
+cmp -s again.2 again.wanted || complain "the same, with a ledger: $(diff again.2 again.wanted | head -n 5)"
+"$command" history --store ledger | grep -c 'done: 29 titles' | grep -qx 2 || complain "the ledger: $("$command" history --store ledger)"
+expect "an id that was taken back" 2 "nothing was ever changed of 'S0301'" history S0301 --store ledger
+expect "and one that was not" 0 "Biscuit Tin 601" history S0601 --store ledger
+# Another holds the ledger for a while: it is waited for, and nothing is lost.
+python3 - <<'P' &
+import sqlite3, time
+db = sqlite3.connect("ledger", isolation_level=None)
+db.execute("BEGIN IMMEDIATE")
+open("held", "w").close()
+time.sleep(1.5)
+db.execute("ROLLBACK")
+P
+while [ ! -e held ]; do sleep 0.05; done
+expect "a ledger that another holds" 0 "30 titles changed in waited.csv; entry 3" apply stock.csv proposals.csv --write waited.csv --store ledger
+cmp -s waited.csv wanted.csv || complain "a ledger that another holds: another file than wanted"
+wait
 rm -f ledger ledger-*
 
 # The stock is changed while the new file is written, by one byte of a row that was read: no mixture of the two.
