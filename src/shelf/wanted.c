@@ -205,7 +205,7 @@ static void take_row(struct walk *walk, const struct sheet_row *row) {
         size = id ? strlen(id) : 0;
     }
     struct wanted *w = id ? sift(&walk->sieve, walk->set, id, size) : NULL;
-    if (size && *id == '0') {
+    if (id && size && *id == '0') {
         size_t zeros = 1;
         while (zeros < size && id[zeros] == '0') zeros++;
         struct wanted *bare = sift(&walk->sieve, walk->set, id + zeros, size - zeros);
