@@ -47,6 +47,7 @@ struct retitling {
     struct columns columns;
     struct batch *batches;
     struct bench *benches;
+    const struct phrases *phrases; // never written to: of all workers
     size_t batch_count, worker_count;
     struct id_set ids;
     struct counts counts;
@@ -350,10 +351,11 @@ static bool drain(void *context, size_t at) {
 
 static void make_bench(struct arena *arena, void *context) {
     struct bench *b = ((void **)context)[0];
-    const struct retitle_request *q = ((void **)context)[1];
+    const struct retitling *r = ((void **)context)[1];
+    const struct retitle_request *q = r->request;
     b->diags = diags_start(arena);
-    b->proposer = (struct proposer){
-        .rules = q->rules, .book = q->book, .phrases = phrases_new(arena, q->rules), .options = q->options};
+    b->proposer =
+        (struct proposer){.rules = q->rules, .book = q->book, .phrases = r->phrases, .options = q->options};
     b->proposer.drafter = (struct drafter){q->rules, q->variants, scanner_new(arena, q->rules->finder_count),
                                            q->speller(q->speller_context, arena, &b->diags), q->today};
 }
@@ -371,13 +373,14 @@ static void free_all(void *thing) {
 
 static bool make_all(struct retitling *r) {
     const struct arena_memory *memory = arena_source(r->arena);
+    r->phrases = phrases_new(r->arena, r->request->rules);
     for (size_t i = 0; i < r->batch_count; i++)
         if (!(r->batches[i].arena = arena_new(memory))) return false;
     for (size_t i = 0; i < r->request->workers; i++) {
         struct bench *b = &r->benches[i];
         b->arena = arena_new(memory);
         b->scratch = arena_new(memory);
-        void *both[] = {b, (void *)(uintptr_t)r->request};
+        void *both[] = {b, r};
         if (!b->arena || !b->scratch || !arena_try(b->arena, make_bench, both)) return false;
     }
     return true;
