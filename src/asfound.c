@@ -11,6 +11,7 @@
 #include "format/stream.h"
 #include "format/write.h"
 #include "item/write.h"
+#include "listing/date_table.h"
 #include "listing/sheet.h"
 #include "listing/answers.h"
 #include "listing/dates.h"
@@ -493,6 +494,14 @@ static const char *take_mark(struct arena *arena, const char *mark, struct diags
     return NULL;
 }
 
+static void put_dates(struct buf *out, enum asfound_output output, struct node *tree) {
+    if (output == ASFOUND_YAML_OUT)
+        yaml_write(out->arena, out, tree);
+    else
+        json_write(out, tree);
+    if (!out->n || out->at[out->n - 1] != '\n') buf_byte(out, '\n');
+}
+
 static void date_marks(struct arena *arena, void *context) {
     struct dating_task *dating = context;
     struct task *task = &dating->task;
@@ -507,17 +516,16 @@ static void date_marks(struct arena *arena, void *context) {
     task->status = diags.status;
     if (task->status) return;
     struct scanner *scanner = scanner_new(arena, task->engine->rules->finder_count);
-    const struct dating *found =
-        dating_of_marks(arena, scanner, task->engine->rules, marks, o->mark_count, &today);
+    const struct ruleset *rules = task->engine->rules;
+    const struct dating *found = dating_of_marks(arena, scanner, rules, marks, o->mark_count, &today);
     struct buf out = buf_start(arena);
-    if (o->output == ASFOUND_TEXT)
+    if (o->output == ASFOUND_TEXT && o->table)
+        date_table_text(&out, rules);
+    else if (o->output == ASFOUND_TEXT)
         dates_text(&out, found);
-    else if (o->output == ASFOUND_YAML_OUT)
-        yaml_write(arena, &out, dates_tree(arena, found, true));
     else
-        json_write(&out, dates_tree(arena, found, true));
-    if (o->output != ASFOUND_TEXT && (!out.n || out.at[out.n - 1] != '\n')) buf_byte(&out, '\n');
-    task->status = dates_must(found) ? ASFOUND_MUST : ASFOUND_FINE;
+        put_dates(&out, o->output, o->table ? date_table_tree(arena, rules) : dates_tree(arena, found, true));
+    task->status = !o->table && dates_must(found) ? ASFOUND_MUST : ASFOUND_FINE;
     send_task(task, &out);
 }
 

@@ -111,6 +111,7 @@ struct asfound_date_options {
     size_t mark_count;
     const char *today;          /* "YYYY-MM-DD"; NULL: no mark is too young */
     enum asfound_output output; /* not ASFOUND_HTML */
+    bool table;                 /* all that is known, instead of the years of marks */
     asfound_put *out, *messages;
     void *out_context, *messages_context;
 };

@@ -51,6 +51,7 @@ static void date(struct session *session, const struct settings *settings, const
         .mark_count = marks->count,
         .today = settings->today,
         .output = settings->format,
+        .table = settings->table,
         .out = writer_put,
         .messages = session_put_message,
         .out_context = &session->out,
@@ -77,7 +78,10 @@ static void run(struct session *session, const struct settings *settings) {
         lines |= !strcmp(mark, "-");
     }
     if (session->status) return;
-    if (!marks.count)
+    if (settings->table && marks.count)
+        session_complain(session, CODE_USAGE, NULL, hint,
+                         "--table: it lists what is known, and takes no marks");
+    else if (!marks.count && !settings->table)
         session_complain(session, CODE_USAGE, NULL, hint,
                          "date takes the marks found on a thing, or - for lines");
     else
@@ -87,7 +91,7 @@ static void run(struct session *session, const struct settings *settings) {
 const struct command command_date = {
     .name = "date",
     .summary = "Tell the years in which marks found on a thing were used, and why",
-    .arguments = "[OPTION...] MARK... | -",
+    .arguments = "[OPTION...] MARK... | - | --table",
     .text =
         "Each MARK is what stands on the thing: words, a number with its label, an address, or a few words "
         "for a sign ('CE mark', 'registration diamond, top S, right 6'). Of each is told in which years such "
@@ -97,6 +101,7 @@ const struct command command_date = {
         "number narrows nothing.\n\n"
         "The status is 1 where no year fits, or where a mark is younger than --today.",
     .options = OPTION_BIT(OPTION_FORMAT) | OPTION_BIT(OPTION_RULES) | OPTION_BIT(OPTION_TODAY) |
-               OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_QUIET) | OPTION_BIT(OPTION_HELP),
+               OPTION_BIT(OPTION_TABLE) | OPTION_BIT(OPTION_COLOR) | OPTION_BIT(OPTION_QUIET) |
+               OPTION_BIT(OPTION_HELP),
     .run = run,
 };

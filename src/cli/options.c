@@ -128,6 +128,7 @@ static const char *take_store(const struct option_value *value) {
         return NULL;                                                                                         \
     }
 TAKE_FLAG(sheet)
+TAKE_FLAG(table)
 TAKE_FLAG(quiet)
 TAKE_FLAG(stats)
 TAKE_FLAG(schema)
@@ -169,6 +170,10 @@ static const struct option TABLE[OPTION_COUNT] = {
     [OPTION_SHEET] = {"sheet", NULL, NULL, NULL, COMPLETES_NOTHING, take_sheet,
                       "Write a disclosure sheet instead of the listing, dated by --today: the text, its "
                       "SHA-256, the record, the photos. As text or html; one page of paper each."},
+    [OPTION_TABLE] =
+        {"table", NULL, NULL, NULL, COMPLETES_NOTHING, take_table,
+         "Write every mark that is known, with its years, how sure they are and their source, and "
+         "the years of words of age; takes no marks."},
     [OPTION_MAP] =
         {"map", NULL, "NAME=HEADER,...", NULL, COMPLETES_NOTHING, shelf_take_map,
          "Which column is what, where its header does not say so: id, title, description, listed, days, "

@@ -22,6 +22,7 @@ enum option_id {
     OPTION_ONLY,
     OPTION_TODAY,
     OPTION_SHEET,
+    OPTION_TABLE,
     OPTION_MAP,
     OPTION_EXPLAIN_COLUMNS,
     OPTION_OLDER_THAN,
@@ -76,7 +77,7 @@ struct settings {
     const char *only; // id of the one record wanted; NULL when not given
     struct shelf_settings shelf;
     enum color_choice color;
-    bool sheet, quiet, stats, schema, man, completion, help;
+    bool sheet, table, quiet, stats, schema, man, completion, help;
 };
 
 enum completes { COMPLETES_NOTHING, COMPLETES_FILES, COMPLETES_FOLDERS };

@@ -12,6 +12,15 @@ struct date_words {
     const char *because;
 };
 
+// An example of each form, for people: the years that date_words() reads in it, and whose custom they are.
+struct age_row {
+    const char *words;
+    int from, to; // 0: open, or a style
+    const char *custom;
+};
+enum { AGE_ROWS = 37 };
+extern const struct age_row age_table[AGE_ROWS];
+
 // The years of words of age ("late 19th century", "c. 1890"), where there are such words in the text.
 bool date_words(struct arena *arena, const char *text, struct date_words *words);
 

@@ -217,6 +217,25 @@ static void check_words(struct arena *arena, void *context) {
     }
 }
 
+// The table that people read says what is read.
+static void check_table(struct arena *arena, void *context) {
+    (void)context;
+    for (size_t i = 0; i < AGE_ROWS; i++) {
+        const struct age_row *row = &age_table[i];
+        struct date_words words = {0, 0, NULL};
+        ck_assert_msg(row->words && row->custom && date_words(arena, row->words, &words), "row %zu", i);
+        ck_assert_msg(words.from == row->from && words.to == row->to, "%s: %d-%d", row->words, words.from,
+                      words.to);
+    }
+}
+
+START_TEST(the_table_of_words_says_what_is_read) {
+    struct arena *arena = arena_new(NULL);
+    ck_assert(arena_try(arena, check_table, NULL));
+    arena_free(arena);
+}
+END_TEST
+
 START_TEST(words_alone_have_the_same_years) {
     struct arena *arena = arena_new(NULL);
     ck_assert(arena_try(arena, check_words, NULL));
@@ -235,6 +254,7 @@ int main(void) {
     tcase_add_test(tests, dates_no_ages);
     tcase_add_test(tests, years_given);
     tcase_add_test(tests, words_alone_have_the_same_years);
+    tcase_add_test(tests, the_table_of_words_says_what_is_read);
     suite_add_tcase(suite, tests);
     return support_main(suite);
 }
