@@ -156,7 +156,7 @@ static void cut_end(struct period *p, bool last) {
         return;
     }
     if (last)
-        p->from = p->to - p->to % 10;
+        p->from = p->to - 10 + (p->to % 10 ? 1 : 0);
     else
         p->to = p->from + 9 - p->from % 10 + (p->from % 10 ? 1 : 0);
     p->because = "ten years at its end";
