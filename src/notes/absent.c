@@ -262,7 +262,13 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
     if ((at == i + 1 && token_is(tokens, i, "short")) || tokens->at[at - 1].stop != STOP_NONE) return 0;
     size_t parts = absent_part(r, at), to = at + parts;
     if (!parts && !noun_at(r->note, at, &noun)) return 0;
-    if (!parts) to = noun.to;
+    if (!parts || (tokens->at[to - 1].stop == STOP_NONE && r->note->tokens.count > to &&
+                   tokens->at[to].stop == STOP_NONE && noun_at(r->note, at, &noun) && noun.to > to))
+        to = noun.to;
+    bool plural = parts && to < tokens->count && tokens->at[to - 1].stop == STOP_NONE &&
+                  tokens->at[to].kind == TOKEN_WORD && tokens->at[to].one != tokens->at[to].fold &&
+                  !r->scope.fault[to] && !is_small(tokens, to);
+    if (plural) to++; // "3 of its 12 glass drops"
     for (size_t k = at; k < to; k++)
         if ((r->scope.fault[k] && !r->part[k]) || (!parts && r->note->taken[k] == TAKEN_TYPE)) return 0;
     absent_tell(r, at, to, i, at);

@@ -58,11 +58,15 @@ static size_t excepted_behind(const struct fault_reader *r, size_t i) {
 
 // "One corner at the back", "on the base": a place, and nothing said of it.
 static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) {
-    static const char *const skipped[] = {"the", "a", "one", "for", "just", "right", "maybe", "two", "its"};
-    enum { SKIP_MOST = 3, WORDS_MOST = 6 };
+    static const char *const skipped[] = {"the",   "a",      "one",    "for",  "just",    "right",
+                                          "maybe", "two",    "its",    "spot", "bit",     "patch",
+                                          "touch", "little", "small",  "tiny", "spots",   "place",
+                                          "some",  "few",    "couple", "mark", "there's", "it"};
+    enum { SKIP_MOST = 4, WORDS_MOST = 6 };
     const struct tokens *tokens = &r->note->tokens;
     size_t to = spot_place_at(r, i, from), at = i;
-    while (!to && at < i + SKIP_MOST && token_among(tokens, at, skipped, COUNT(skipped))) at++;
+    while (!to && at < i + SKIP_MOST && token_among(tokens, at, skipped, COUNT(skipped)))
+        to = spot_place_at(r, ++at, from); // "a spot on the latch"
     if (!to && at < tokens->count && r->part[at]) {
         *from = at;
         for (to = at; to < tokens->count && r->part[to] && to < at + WORDS_MOST;) to++;

@@ -125,6 +125,9 @@ static const struct cue before[] = {
 // them.
 static const struct cue behind[] = {
     {"aren't there", DENIES},
+    {"can see none", LOOKED_FOR},
+    {"could find none", LOOKED_FOR},
+    {"found none", LOOKED_FOR},
     {"free", DENIES},
     {"isn't there", DENIES},
     {"no where", LOOKED_FOR},
@@ -172,17 +175,44 @@ static bool is_list_sign(const struct tokens *tokens, size_t i) {
            token_is(tokens, i, "and") || token_is(tokens, i, "&") || token_is(tokens, i, "/");
 }
 
+// "Split", "chipped", "loose": what a part is said to be, behind its name.
+static bool is_done(const struct token *token) {
+    static const char *const words[] = {"split",   "torn",  "bent",   "worn",  "loose", "broken",
+                                        "missing", "gone",  "rusty",  "stiff", "stuck", "dirty",
+                                        "wobbly",  "faded", "grubby", "musty"};
+    size_t size = strlen(token->fold);
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (!strcmp(token->fold, words[k])) return true;
+    return size > 4 && !strcmp(token->fold + size - 2, "ed");
+}
+
+// A fault behind a comma with a place of its own, where no "or" closes the list.
+static bool has_place_alone(const struct scope *s, size_t i) {
+    static const char *const places[] = {"on",     "in",    "at",     "near",  "along",
+                                         "across", "under", "inside", "around"};
+    static const char *const joints[] = {"or", "nor", "and", "anywhere", "either", "any"};
+    enum { FAR = 7 };
+    const struct tokens *tokens = &s->note->tokens;
+    while (i < tokens->count && s->fault[i]) i++;
+    if (!token_among(tokens, i, places, COUNT(places))) return false;
+    for (size_t at = i; at < tokens->count && at < i + FAR && tokens->at[at].stop < STOP_CLAUSE; at++)
+        if (token_among(tokens, at, joints, COUNT(joints))) return false;
+    return true;
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
-static bool list_goes_on(const struct scope *s, size_t i) {
+static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
     enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
         if (token_is(tokens, at, "but") || token_is(tokens, at, "just") || token_is(tokens, at, "only"))
             return false;
+        if (s->fault[at] && at > i && is_done(&tokens->at[at])) return false; // "not scratched, wrap split"
         if (s->fault[at]) {
             // "lid cracked" after a comma is a statement; "rust spots" and "edge wear" are fault words
             // themselves.
+            if (comma && has_place_alone(s, at)) return false; // "no loose pages, name on the flyleaf"
             return at == i || !(s->note->taken[at - 1] == TAKEN_PART);
         }
         if (token_is(tokens, at, "anything") || token_is(tokens, at, "any") || token_is(tokens, at, "other"))
@@ -249,7 +279,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;
-            if (!list_goes_on(s, next)) return i;
+            if (!list_goes_on(s, next, next == i + 1 && tokens->at[i].stop == STOP_COMMA)) return i;
             i = next - 1;
             continue;
         }
@@ -290,12 +320,28 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
     return token_is(tokens, i, "no") && token_among(tokens, i + 1, words, COUNT(words));
 }
 
+// "None torn", "none of them are cracked": the fault behind; 0 if none follows.
+static size_t none_are(const struct scope *s, size_t i) {
+    static const char *const between[] = {"of",   "them", "are",  "is",   "the",
+                                          "have", "has",  "been", "seem", "look"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t at = i + 1;
+    while (token_among(tokens, at, between, COUNT(between))) at++;
+    return at < tokens->count && s->fault[at] ? at : 0;
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, m;
         const struct cue *cue = cue_at(s, behind, COUNT(behind), i, &n);
         const struct cue *first = cue_at(s, before, COUNT(before), i, &m);
+        size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
+        if (none) { // "no pages missing, none torn"
+            bool looked = false;
+            scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
+            continue;
+        }
         if (cue && n >= m) {
             read_behind(s, i, n, cue->kind == DENIES ? STANCE_DENIED : STANCE_NONE_SEEN);
             i += n - 1;

@@ -164,6 +164,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         measure_flaw(r, hit, flaw);
     if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
     if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
+    if (!flaw->severity) flaw->severity = degree_of_use(r, hit);
 }
 
 // "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the
@@ -220,7 +221,7 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
 // "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
 static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const char *part) {
-    if (kind->says) return strstr(kind->says, part) != NULL;
+    if (kind->says && strstr(kind->says, part)) return true;
     if (kind->form != ABSENCE || !kind->part) return false;
     const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
     const char *joined =
@@ -243,12 +244,100 @@ static bool is_in_name(const struct note *note, const struct fault_hit *hit) {
     return note->tokens.at[hit->to - 1].stop == STOP_NONE;
 }
 
+// Another part of a list: its kind may be that of its own material.
+static const struct flaw *listed_kind(struct fault_reader *r, const struct fault_hit *hit,
+                                      const struct spot *spot, const char **part, const char **where) {
+    *part = fault_place(r->note, spot->part_from, spot->part_to);
+    *where = fault_place(r->note, spot->where_from, spot->where_to);
+    return kind_of_hit(r, hit, *part ? *part : *where);
+}
+
+static void tell_listed(struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot) {
+    const char *part, *where;
+    const struct flaw *kind = listed_kind(r, hit, spot, &part, &where);
+    fault_tell(r, hit, kind, part, where);
+}
+
+static void clear_listed(struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot) {
+    const char *part, *where;
+    const struct flaw *kind = listed_kind(r, hit, spot, &part, &where);
+    kind = narrower(r, hit, kind, part);
+    clear_add(r, kind, part, where, fault_stance(r, hit) & STANCE_NONE_SEEN, hit->from, hit->to);
+}
+
+// "Sound, but I haven't checked for worm": what was not looked at stands within the exception, not before it.
+static bool unknown_in_exception(const struct fault_reader *r, const struct fault_hit *hit) {
+    size_t i = hit->to - 1;
+    if (!(r->scope.stance[i] & STANCE_UNKNOWN)) return false;
+    while (i > 0 && (r->scope.stance[i] & STANCE_UNKNOWN)) i--;
+    return r->scope.stance[i] & STANCE_EXCEPT;
+}
+
+// "Had the back off": only where it is denied was the inside not looked at.
+static bool was_looked_at(const struct fault_reader *r, const struct fault_hit *hit, uint16_t stance) {
+    static const char *const negative[] = {"not",    "never",  "no",       "un",          "without",
+                                           "sealed", "cannot", "unopened", "uninspected", "only",
+                                           "locked", "yet",    "closed",   "nobody",      "stays"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "inside-not-inspected") != 0) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (token_among(tokens, i, negative, sizeof negative / sizeof *negative) ||
+            strstr(tokens->at[i].fold, "n't") || strstr(tokens->at[i].fold, "nt"))
+            return false;
+    return !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN));
+}
+
+// "Can't vouch for the mark": what it is, and not how well a part of it does.
+static bool asks_origin(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "maker", "age",  "mark",         "signature", "gold",     "silver", "genuine", "real",
+        "old",   "date", "artist",       "period",    "original", "origin", "it's",    "it",
+        "marks", "who",  "authenticity", "made",      "carat",    "stones", "what",    "provenance"};
+    enum { FAR = 6 };
+    for (size_t at = i; at < i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
+        if (token_among(tokens, at, words, sizeof words / sizeof *words)) return true;
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE;
+}
+
+// "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
+// working.
+static bool means_other(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ways[] = {"through", "over",     "into", "near",
+                                       "there",   "anywhere", "deep", "further"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
+        return true; // "didn't go through them"
+    static const char *const tries[] = {"tried", "try", "trying"};
+    if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
+        token_is(tokens, hit->to, "to"))
+        return true; // "haven't tried to free it"
+    size_t head;
+    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
+        return !asks_origin(tokens, hit->to);
+    return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
+}
+
+// "Haven't tried the heater": of that part alone.
+static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                         const char *part, const char *where) {
+    struct spot parts[LIST_MOST];
+    size_t n = !strcmp(kind->rule.id, "untested") ? untried_parts(r, hit, parts) : 0;
+    static const char *const whole[] = {"pieces", "bits", "contents", "parts",
+                                        "set",    "lot",  "all",      "everything"};
+    for (size_t i = 0; part && i < sizeof whole / sizeof *whole; i++)
+        if (!strcmp(kind->rule.id, "completeness-unknown") && !strcmp(part, whole[i])) part = NULL;
+    if (where && kind->says && strstr(kind->says, where)) where = NULL;
+    for (size_t i = 0; i < n; i++)
+        fault_tell(r, hit, kind, fault_place(r->note, parts[i].part_from, parts[i].part_to), NULL);
+    if (!n) fault_tell(r, hit, kind, part, where);
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
     uint16_t stance = fault_stance(r, hit);
-    if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN))) return;
-    if (spot_in_clause(&note->tokens, hit->from)) return;
+    if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
+    if (spot_in_clause(&note->tokens, hit->from) || means_other(r, hit)) return;
     degrees_take(r, hit);
     take_cue(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
@@ -265,7 +354,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     if (stance & STANCE_DENIED && !strcmp(kind->rule.id, "powers-on-only"))
         return; // "the light never comes on"
+    struct spot more[LIST_MOST];
+    size_t listed = kind->form == FAULT ? spots_listed(r, hit, &spot, more) : 0;
     bool there = stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_LIMITED);
+    if (unknown_in_exception(r, hit)) there = false;
     if (stance & STANCE_PLANNED && kind->class == CLASS_REPAIR) {
         leave(r, hit, "not done");
         return;
@@ -274,7 +366,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "past");
         return;
     }
-    if (!there && (stance & STANCE_UNKNOWN)) {
+    const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
+    if (!there && !open && (stance & STANCE_UNKNOWN)) {
         add_unchecked(r, hit, kind);
         return;
     }
@@ -283,6 +376,14 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part && is_implied(r, hit, kind, part)) part = NULL;
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
+    if (was_looked_at(r, hit, stance)) {
+        leave(r, hit, "looked at");
+        return;
+    }
+    if (open || unknown_is_own(kind)) { // "I have not opened the case": its own words say no
+        tell_unknown(r, hit, open ? open : kind, part, where);
+        return;
+    }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
         static const char *const virtues[] = {
@@ -297,9 +398,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             return;
         }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
+        for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;
     }
     fault_tell(r, hit, kind, part, where);
+    for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }
 
 // "The edge has gilt wear": the second of the two words belongs to the name of another kind.
@@ -397,40 +500,6 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
            (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
 }
 
-static bool is_article(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"the",  "a",     "an",    "it",  "its",     "any",
-                                        "for",  "of",    "them",  "if",  "whether", "that",
-                                        "this", "those", "about", "out", "em"};
-    for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
-// "Didn't test the advance", "haven't looked inside": without a fault word the area itself was not looked at.
-static void read_areas(struct fault_reader *r) {
-    enum { AREA_WORDS = 5 };
-    struct note *note = r->note;
-    const struct tokens *tokens = &note->tokens;
-    for (size_t i = 0; i < tokens->count; i++) {
-        if (!(r->scope.stance[i] & STANCE_UNKNOWN) || (i && (r->scope.stance[i - 1] & STANCE_UNKNOWN)))
-            continue;
-        size_t end = i;
-        bool fault = false;
-        while (end < tokens->count && (r->scope.stance[end] & STANCE_UNKNOWN)) fault |= r->scope.fault[end++];
-        size_t from = i, to = end;
-        while (from < to && is_article(tokens, from)) from++;
-        if (to > from + AREA_WORDS) to = from + AREA_WORDS;
-        for (size_t k = from; k < to; k++)
-            if (tokens->at[k].stop != STOP_NONE) to = k;
-        static const char *const vain[] = {"otherwise", "further", "properly", "yet", "it", "more", "fully"};
-        if (from + 1 == to && token_among(tokens, from, vain, sizeof vain / sizeof *vain)) continue;
-        if (fault || from >= to) continue;
-        note_unchecked(note, arena_string(note->arena, note_words(note, from, to)));
-        note_take(note, from, to, TAKEN_SCOPE);
-        note_reading(note, from, to, "unchecked area", "not looked at");
-    }
-}
-
 static bool is_kind(const struct item_flaw *flaw, const char *id) {
     return !strcmp(flaw->kind->rule.id, id);
 }
@@ -477,7 +546,9 @@ void read_faults(struct note *note) {
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
     read_functions(&r);
+    read_repeats(&r);
     read_absent(&r);
+    read_right(&r);
     read_elliptical(&r);
     read_shortfall(&r);
     read_short_of(&r);

@@ -40,12 +40,29 @@ bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, con
 struct spot {
     size_t where_from, where_to, part_from, part_to; // empty when equal
 };
+// places.c: the place that is said of a fault behind it or inside its words, and before it; `from` and the end.
+size_t spot_place_of(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
+bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+bool spot_preposition(const struct tokens *tokens, size_t i);
+bool spot_adverb(const struct tokens *tokens, size_t i);
+bool spot_article(const struct tokens *tokens, size_t i);
+bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may stand before "one"
+// which.c: the piece of several that is the subject before token `i`.
+bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// The counted noun that is the subject: "two ribs are bent".
+bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
+// lists.c: the other parts of a list that shares the fault at `spot`, LIST_MOST at most; how many.
+enum { LIST_MOST = 6 };
+size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *hit, const struct spot *spot,
+                    struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
+// Is it a word that is nearly always a part or place: "handle", "rim"?
+bool spot_usual(const struct token *token);
 // "Cracked where it bends": does token `i` only tell a place by what happens there?
 bool spot_in_clause(const struct tokens *tokens, size_t i);
 
@@ -54,11 +71,19 @@ void read_short_of(struct fault_reader *reader);
 
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
-// Number of faults or pieces; `*of` pieces there are, 0 where not said.
+enum severity degree_of_use(const struct fault_reader *reader, const struct fault_hit *hit);
+
+// degree_words.c: the degree that the words at token `i` tell, before a fault or behind it or by what still
+// works, and how many tokens they take.
+enum severity degree_word(const struct fault_reader *reader, size_t i, size_t *n);
+enum severity degree_word_behind(const struct fault_reader *reader, size_t i, size_t *n);
+enum severity degree_word_still(const struct fault_reader *reader, size_t i, size_t *n);
 // Takes the words of degree and number before the fault: they are in the record with it.
 void degrees_take(struct fault_reader *reader, const struct fault_hit *hit);
 // A small whole number at token `i`, in figures or words; 0 if none.
 int degrees_number(const struct tokens *tokens, size_t i);
+
+// pieces.c: number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
 // scales.c: by the words that the kind's rule has for the degrees of its scale; unknown where none stands
@@ -88,6 +113,20 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 // again.c: what was denied and is there all the same: "no chips but one on the foot", "no rust other than
 // inside the lid".
 void read_again(struct fault_reader *reader);
+// areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
+void read_areas(struct fault_reader *reader);
+// The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
+const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
+                                const struct flaw *kind);
+// untried.c: the parts that "haven't tried the heater or the fan", "motor and pump untested" are said of; how many.
+size_t untried_parts(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *parts);
+// Does the kind itself say that something was not looked at?
+bool unknown_is_own(const struct flaw *kind);
+
+// sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons present".
+void read_right(struct fault_reader *reader);
+// repeats.c: the same fault again without its word: "so is the base", "another in the middle".
+void read_repeats(struct fault_reader *reader);
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three
 // without".
 void read_elliptical(struct fault_reader *reader);

@@ -345,6 +345,16 @@ static bool is_coming_off(const struct note *note, size_t i) {
                "separated", "sprung");
 }
 
+// "A hairline, barely 10 mm": words for more or less alone stand between.
+static bool only_about(const struct note *note, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (!ANY(&note->tokens, k, "barely", "about", "only", "just", "maybe", "around", "roughly", "say",
+                 "under", "over", "nearly", "perhaps", "some", "a", "good", "approx", "approximately", "at",
+                 "least"))
+            return false;
+    return true;
+}
+
 static bool fault_before(const struct note *note, const struct group *group) {
     enum { REACH = 16 };
     const char *dimension = group->sides[0].dimension.name;
@@ -356,7 +366,7 @@ static bool fault_before(const struct note *note, const struct group *group) {
         enum token_stop stop = note->tokens.at[k - 1].stop;
         if (stop >= STOP_SENTENCE) return false;
         if (stop >= STOP_COMMA && ++commas > 1) return false;
-        if (stop >= STOP_COMMA && k != group->from) return false;
+        if (stop >= STOP_COMMA && !only_about(note, k, group->from)) return false;
         bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));
         if (!owns) continue;
         if (is_denied(note, k - 1)) return false;

@@ -49,7 +49,12 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
         if (whole && i >= hit->from && i < hit->to) continue;
         for (size_t k = 0; k < words->count; k++) {
             size_t n = token_phrase(&r->note->tokens, i, words->at[k]);
-            if (!n || i + n > w->to || is_denied(r, i + n - 1)) continue;
+            bool own_no = n && (token_is(&r->note->tokens, i, "no") || token_is(&r->note->tokens, i, "not"));
+            if (!n || (!own_no && (i + n > w->to || is_denied(r, i + n - 1))))
+                continue; // "no dust" of worm holes
+            static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
+            if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
+                continue; // "the grey one has"
             if (!is_number(words->at[k]) || (i + n <= hit->from && hit->from - (i + n) <= 1)) return true;
         }
     }
@@ -58,6 +63,12 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
 
 enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
                               const struct flaw *kind) {
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) { // "stiff" of what may be stuck
+        const char *word = kind->adjective_at[degree];
+        bool own = word && (!kind->adjective || strcmp(word, kind->adjective) != 0);
+        if (own && token_phrase(&r->note->tokens, hit->from, word) == hit->to - hit->from)
+            return (enum severity)degree;
+    }
     struct window w = window_of(r, hit);
     bool whole = kind_is_whole(r, kind, hit);
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)

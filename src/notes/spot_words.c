@@ -42,7 +42,7 @@ static bool among(const char *word) {
     return false;
 }
 
-static bool is_always(const struct token *token) {
+bool spot_usual(const struct token *token) {
     return among(token->fold) || (token->one != token->fold && among(token->one));
 }
 
@@ -93,9 +93,12 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     amount |= token_is(tokens, i, "hair") && i > 0 && token_is(tokens, i - 1, "a");       // "leans a hair"
     amount |= token_is(tokens, i, "bar") && (token_is(tokens, i + 1, "a") || token_is(tokens, i + 1, "the") ||
                                              token_is(tokens, i + 1, "one")); // "fine bar a chip"
+    if (n == 1 && token_is(tokens, i, "well")) n = 0;
     if (n && !amount) return n;
     if (amount) return 0;
-    return is_always(&tokens->at[i]) || is_owner(r, &tokens->at[i]) ||
+    static const char *const wells[] = {"the", "ink", "its", "a"}; // "how well it runs"
+    if (token_is(tokens, i, "well") && (i == 0 || !token_among(tokens, i - 1, wells, COUNT(wells)))) return 0;
+    return spot_usual(&tokens->at[i]) || is_owner(r, &tokens->at[i]) ||
                    phrases_is_part(r->note->phrases, tokens->at[i].fold) ||
                    phrases_is_part(r->note->phrases, tokens->at[i].one)
                ? 1

@@ -228,10 +228,47 @@ static void read_untold(struct scope *s, size_t i) {
     if (fault) scope_mark(s, from, i, STANCE_UNKNOWN, i);
 }
 
+// "The seams not checked": the few words before, up to the clause's start, a comma or a verb.
+static void read_left(struct scope *s, size_t i) {
+    static const char *const links[] = {"is",   "are",  "was",  "were",  "has",
+                                        "have", "been", "also", "still", "but"};
+    static const char *const others[] = {"i",   "it", "they", "just",  "sold",
+                                         "and", "we", "this", "these", "otherwise"};
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t to = i;
+    while (to > 0 && token_among(tokens, to - 1, links, COUNT(links))) to--;
+    size_t from = to;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && to - from < WORDS_MOST &&
+           !token_among(tokens, from - 1, others, COUNT(others)) && !s->fault[from - 1])
+        from--;
+    if (from < to && s->note->taken[to - 1] != TAKEN_TYPE && to - from < WORDS_MOST)
+        scope_mark(s, from, to, STANCE_UNKNOWN, i);
+}
+
+// By its grammar, where no cue of the list stands: how many tokens it takes.
+static size_t read_grammar(struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t left = scope_left_unlooked(tokens, i);
+    if (left) {
+        read_left(s, i);
+        return left;
+    }
+    size_t head, n = scope_unlooked(tokens, i), unsure = scope_unsure(tokens, i, &head);
+    if (unsure > n) n = unsure;
+    size_t from = i + (n == unsure ? head : n); // "how well it keeps time" begins with words of its own
+    if (n && !ends_clause(s, i + n)) scope_mark(s, from, scope_clause_end(s, i + n), STANCE_UNKNOWN, i);
+    return n == unsure ? head : n;
+}
+
 void scope_unknown(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
-        size_t n;
+        size_t n, grammar = read_grammar(s, i);
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
+        if (grammar > n || (grammar && !cue) || (grammar && cue->kind != BACK)) {
+            i += grammar - 1;
+            continue;
+        }
         if (!cue) continue;
         if (cue->kind == UNTOLD)
             read_untold(s, i);

@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: MIT
+// What was not looked at, where no rule has a word for it: "the motor or the gearbox", "whether all the keys
+// work", "if it holds air". Each area of a list stands alone, without the words that only lead to it.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool leads(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "the",   "a",       "an",   "it",    "its",   "it's",  "any",      "for",    "of",    "them",
+        "if",    "whether", "that", "this",  "those", "about", "out",      "em",     "they",  "they're",
+        "there", "there's", "is",   "are",   "all",   "every", "you",      "can",    "still", "be",
+        "has",   "these",   "his",  "her",   "my",    "their", "on",       "either", "each",  "at",
+        "into",  "both",    "to",   "there", "will",  "would", "actually", "really", "how",   "been",
+        "well",  "good",    "far",  "how's", "also",  "isn't", "doesn't",  "of"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool parts_list(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"and", "or", "nor", "&", "plus"};
+    return tokens->at[i].stop == STOP_COMMA || token_among(tokens, i, words, COUNT(words));
+}
+
+static bool ends_area(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "because",   "so",       "as",    "since",   "but",        "when",   "until", "without",  "though",
+        "myself",    "here",     "yet",   "closely", "thoroughly", "either", "with",  "properly", "anymore",
+        "at all",    "work",     "works", "working", "is",         "are",    "runs",  "run",      "still",
+        "functions", "function", "goes",  "i",       "before",     "while",  "due",   "function", "where",
+        "which",     "that",     "was",   "were",    "would",      "will",   "sorry", "if"};
+    return tokens->at[i].stop != STOP_NONE || token_among(tokens, i, words, COUNT(words));
+}
+
+// What a thing is, and whose it was, are no areas of its condition.
+static bool is_identity(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"what",  "who",   "which", "where", "when",   "old",
+                                        "why",   "much",  "make",  "maker", "what's", "many",
+                                        "whose", "model", "age",   "brand", "value",  "worth"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool is_vain(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const words[] = {
+        "otherwise", "further",  "properly",   "yet",   "it",    "more",    "fully", "work", "works",
+        "myself",    "anything", "everything", "one",   "ones",  "thing",   "too",   "rest", "others",
+        "all",       "either",   "now",        "today", "right", "closely", "this",  "item", "works"};
+    return from + 1 == to && token_among(tokens, from, words, COUNT(words));
+}
+
+// "Didn't count the pieces" is told as that already.
+static bool is_of_count(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const words[] = {"pieces", "cards", "parts", "bits", "them", "number", "total"};
+    if (from + 1 != to || !token_among(&r->note->tokens, from, words, COUNT(words))) return false;
+    for (size_t i = 0; i < r->note->record->flaw_count; i++)
+        if (!strcmp(r->note->record->flaws[i].kind->rule.id, "completeness-unknown")) return true;
+    return false;
+}
+
+static void add_area(struct fault_reader *r, size_t from, size_t to) {
+    enum { WORDS_MOST = 5 };
+    struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    size_t stated = to;
+    while (from < to && leads(tokens, from)) from++;
+    if (to > from + WORDS_MOST) to = from + WORDS_MOST;
+    for (size_t k = to; k-- > from + 1;)
+        if (ends_area(tokens, k)) to = k;
+    for (size_t k = from; k < stated; k++)
+        if (r->scope.fault[k] && !r->part[k]) return;
+    if (from >= to || is_vain(tokens, from, to) || is_of_count(r, from, to) || is_identity(tokens, from))
+        return;
+    static const char *const means[] = {"with", "without", "since", "because", "until",
+                                        "by",   "from",    "today", "due"};
+    if (token_among(tokens, from, means, COUNT(means))) return; // "not tried it with water"
+    if (note->taken[from] == TAKEN_TYPE && from + 1 == to) return;
+    for (size_t k = from; k < to; k++)
+        if (note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_PART ||
+            note->tokens.at[k].kind == TOKEN_SIGN)
+            return;
+    note_unchecked(note, fault_words(note, from, to));
+    note_take(note, from, to, TAKEN_SCOPE);
+    note_reading(note, from, to, "unchecked area", "not looked at");
+}
+
+static bool has_area(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (!leads(&r->note->tokens, k)) return true;
+    return false;
+}
+
+// "All there", "everything is there", "complete": not a place but whether any of it is missing.
+static bool asks_complete(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const words[] = {"all there",
+                                        "all present",
+                                        "all in there",
+                                        "everything is there",
+                                        "complete",
+                                        "all here",
+                                        "everything there",
+                                        "everything's there",
+                                        "full set",
+                                        "whole set",
+                                        "all of it",
+                                        "all of them are there",
+                                        "anything missing",
+                                        "anything is missing",
+                                        "bits missing",
+                                        "pieces missing",
+                                        "missing pieces",
+                                        "are all in",
+                                        "all the pieces",
+                                        "all the bits",
+                                        "everything it should",
+                                        "every piece"};
+    for (size_t i = from; i < to; i++)
+        for (size_t k = 0; k < COUNT(words); k++) {
+            size_t n = token_phrase(&r->note->tokens, i, words[k]);
+            if (n && i + n <= to) return true;
+        }
+    return false;
+}
+
+// "The seams, the zip or the pegs": the comma goes on to an "or" of the same list.
+static bool list_goes_on(const struct fault_reader *r, size_t comma, size_t end) {
+    enum { WORDS_MOST = 4 };
+    size_t words = 0;
+    for (size_t i = comma + 1; i < end; i++) {
+        if (token_among(&r->note->tokens, i, (const char *const[]){"or", "and", "nor"}, 3)) return true;
+        words = r->note->tokens.at[i].stop == STOP_COMMA ? 0 : words + 1;
+        if (words > WORDS_MOST) return false;
+    }
+    return false;
+}
+
+void read_areas(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (!(r->scope.stance[i] & STANCE_UNKNOWN)) continue;
+        size_t end = i, from = i;
+        bool fault = false, told = false,
+             identity = is_identity(tokens, i) || (i > 0 && is_identity(tokens, i - 1));
+        while (end < tokens->count && (r->scope.stance[end] & STANCE_UNKNOWN)) fault |= r->scope.fault[end++];
+        if (!fault && asks_complete(r, i, end)) {
+            const struct flaw *kind = ruleset_flaw(r->note->rules, "completeness-unknown");
+            if (kind) fault_add(r, kind, NULL, NULL, i, end);
+            told = true;
+        }
+        for (size_t at = i; at <= end && !told && !identity; at++) {
+            if (at < end && !(parts_list(tokens, at) && has_area(r, from, at))) continue;
+            add_area(r, from, at);
+            if (at < end && tokens->at[at].stop == STOP_COMMA && !list_goes_on(r, at, end))
+                break; // "not checked the seams, nice color": what follows is no list
+            from = at + 1;
+        }
+        i = end > i ? end - 1 : i;
+    }
+}
+
+static bool is_any(const char *id, const char *const *ids, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (!strcmp(id, ids[i])) return true;
+    return false;
+}
+
+bool unknown_is_own(const struct flaw *kind) {
+    static const char *const own[] = {"untested", "completeness-unknown", "inside-not-inspected",
+                                      "timekeeping-unverified", "impact-history-unknown"};
+    return is_any(kind->rule.id, own, COUNT(own));
+}
+
+const struct flaw *unknown_kind(const struct fault_reader *r, const struct fault_hit *hit,
+                                const struct flaw *kind) {
+    static const struct {
+        const char *known, *unknown;
+    } pairs[] = {{"working-tested", "untested"}, {"complete-counted", "completeness-unknown"}};
+    for (size_t i = hit->from; i < hit->to && !strcmp(kind->rule.id, pairs[0].known); i++)
+        if (token_is(&r->note->tokens, i, "time"))
+            return ruleset_flaw(r->note->rules, "timekeeping-unverified");
+    for (size_t i = 0; i < COUNT(pairs); i++)
+        if (!strcmp(kind->rule.id, pairs[i].known)) return ruleset_flaw(r->note->rules, pairs[i].unknown);
+    return unknown_is_own(kind) ? kind : NULL;
+}

@@ -1,0 +1,392 @@
+// SPDX-License-Identifier: MIT
+// How many faults, or how many of the pieces: "three chips", "two of the six", "half of them", "all but one",
+// "on four of the ten napkins". What is not said stays unknown.
+#include "notes/faults.h"
+
+#include <string.h>
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { BEFORE_MOST = 5 };
+
+struct share {
+    int n, of; // of 0: not said
+};
+
+static bool joins(const struct token *t) {
+    return t->stop != STOP_NONE || !strcmp(t->fold, "and") || !strcmp(t->fold, "but") ||
+           !strcmp(t->fold, "or");
+}
+
+static bool owner_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the", "its", "these", "those", "my", "their", "his", "her", "our"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "Three", "12", "a couple", "half a dozen"; how many tokens, 0 if none.
+static size_t amount_at(const struct tokens *tokens, size_t i, int *n) {
+    static const struct {
+        const char *phrase;
+        int n;
+    } phrases[] = {{"half a dozen", 6}, {"half dozen", 6}, {"a dozen", 12}, {"one dozen", 12},
+                   {"dozen", 12},       {"a couple", 2},   {"couple", 2},   {"a pair", 2},
+                   {"pair", 2},         {"two dozen", 24}, {"a single", 1}, {"single", 1}};
+    for (size_t k = 0; k < COUNT(phrases); k++) {
+        size_t size = token_phrase(tokens, i, phrases[k].phrase);
+        if (!size) continue;
+        *n = phrases[k].n;
+        return size;
+    }
+    *n = degrees_number(tokens, i);
+    return *n ? 1 : 0;
+}
+
+// "Two of the eight screws": the eight are the pieces there are, and not the faults.
+static bool is_total(const struct tokens *tokens, size_t i) {
+    while (i > 0 && owner_at(tokens, i - 1)) i--;
+    return i > 0 && token_is(tokens, i - 1, "of");
+}
+
+// "The six", "them", "its 12", behind "of": the pieces there are.
+static int total_at(const struct fault_reader *r, size_t i, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    int n = 0, pieces = r->note->record->count;
+    bool them = token_is(tokens, i, "them");
+    if (them || owner_at(tokens, i)) i++;
+    size_t size = them ? 0 : amount_at(tokens, i, &n);
+    *to = i + size;
+    return n ? n : pieces > 1 ? pieces : 0;
+}
+
+// "All but one", "every one bar two".
+static bool all_but(const struct fault_reader *r, size_t i, struct share *share, size_t *to) {
+    static const char *const alls[] = {"all", "every one", "each one", "each", "all of them"};
+    static const char *const buts[] = {"but", "bar", "except", "except for", "save", "apart from"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = 0;
+    for (size_t k = 0; k < COUNT(alls); k++) {
+        size_t size = token_phrase(tokens, i, alls[k]);
+        if (size > n) n = size;
+    }
+    if (!n) return false;
+    for (size_t k = COUNT(buts); k-- > 0;) {
+        size_t size = token_phrase(tokens, i + n, buts[k]);
+        int without;
+        size_t taken = size ? amount_at(tokens, i + n + size, &without) : 0;
+        if (!taken) continue;
+        *to = i + n + size + taken;
+        int total = r->note->record->count;
+        if (token_is(tokens, *to, "of")) total = total_at(r, *to + 1, to);
+        if (total <= without) return false;
+        *share = (struct share){total - without, total};
+        return true;
+    }
+    return false;
+}
+
+// "Half of them", "half the plates", "all of the four legs", "each of the six", "all four".
+static bool whole_or_half(const struct fault_reader *r, size_t i, struct share *share, size_t *to) {
+    static const char *const wholes[] = {"all", "each", "every one", "both"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool half = token_is(tokens, i, "half");
+    size_t n = half ? 1 : 0;
+    for (size_t k = 0; !half && k < COUNT(wholes); k++)
+        if (token_phrase(tokens, i, wholes[k])) n = token_phrase(tokens, i, wholes[k]);
+    if (!n) return false;
+    if (token_is(tokens, i, "both")) {
+        *share = (struct share){2, 2};
+        *to = i + 1;
+        return true;
+    }
+    bool of = token_is(tokens, i + n, "of");
+    if (!of && half && !owner_at(tokens, i + n)) return false;
+    int named = 0, total = 0;
+    size_t size = of ? 0 : amount_at(tokens, i + n, &named);
+    *to = i + n + size;
+    if (of || half) total = total_at(r, i + n + (of ? 1 : 0), to);
+    if (named > 1) total = named;
+    if (total < 2 || (half && total % 2)) return false;
+    *share = (struct share){half ? total / 2 : total, total};
+    return true;
+}
+
+// "Two of the eight", "one out of six", "3 of them".
+static bool some_of(const struct fault_reader *r, size_t i, struct share *share, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    int n;
+    size_t size = amount_at(tokens, i, &n);
+    if (!size) return false;
+    size_t at = i + size;
+    if (token_is(tokens, at, "out")) at++;
+    if (!token_is(tokens, at, "of")) return false;
+    bool named = token_is(tokens, at + 1, "them") || owner_at(tokens, at + 1);
+    int total = total_at(r, at + 1, to), whole;
+    bool counted = amount_at(tokens, at + (named ? 2 : 1), &whole) > 0;
+    if (total < n || (!named && !counted)) return false;
+    *share = (struct share){n, total};
+    return true;
+}
+
+static bool share_at(const struct fault_reader *r, size_t i, struct share *share, size_t *to) {
+    return all_but(r, i, share, to) || some_of(r, i, share, to) || whole_or_half(r, i, share, to);
+}
+
+// Of the pieces, in the clause before the fault; "two have chips" where there are more.
+static size_t parts_at(const struct fault_reader *r, size_t i, size_t to) {
+    enum { WORDS_MOST = 3 };
+    size_t at = i;
+    while (at < to && at < i + WORDS_MOST && !r->part[at] && r->note->tokens.at[at].kind == TOKEN_WORD &&
+           r->note->tokens.at[at].stop == STOP_NONE)
+        at++;
+    if (at < to && r->part[at])
+        while (at < to && r->part[at]) i = ++at;
+    else if (i < to && r->note->tokens.at[i].one != r->note->tokens.at[i].fold)
+        at = ++i; // "two ribs are bent"
+    return at == i ? i : 0;
+}
+
+// "Two ribs are bent and the tip is missing": the first statement has its fault already.
+static bool ends_statement(const struct fault_reader *r, size_t from, size_t i) {
+    if (!token_is(&r->note->tokens, i, "and")) return false;
+    for (size_t k = from; k < i; k++)
+        if (r->scope.fault[k] && !r->part[k]) return true;
+    return false;
+}
+
+static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
+    static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
+    const struct tokens *tokens = &r->note->tokens;
+    int pieces = r->note->record->count;
+    for (size_t i = from; i < to; i++)
+        if (tokens->at[i].stop == STOP_COMMA || ends_statement(r, from, i))
+            from = i + 1; // "3 of 4 cups, lining stained"
+    for (size_t i = from; i < to; i++) {
+        size_t end;
+        int n;
+        bool verb = i + 1 == to || token_among(tokens, i + 1, verbs, COUNT(verbs));
+        bool all = token_is(tokens, i, "all") || token_is(tokens, i, "each");
+        if (i + 1 < to && verb && token_is(tokens, i, "another") && pieces > 1)
+            return *share = (struct share){1, pieces}, true;
+        if (verb && all && pieces > 1) return *share = (struct share){pieces, pieces}, true;
+        if (verb && token_is(tokens, i, "half") && pieces > 1 && pieces % 2 == 0 && i + 1 < to)
+            return *share = (struct share){pieces / 2, pieces}, true;
+        if (share_at(r, i, share, &end) && end <= to) return true;
+        size_t size = amount_at(tokens, i, &n);
+        if (size && token_among(tokens, i + size, verbs, COUNT(verbs)) && (pieces > n || !pieces)) {
+            *share = (struct share){n, pieces};
+            return true;
+        }
+        size_t behind =
+            size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
+        size_t parts = size && n > 1 && !is_total(tokens, i) ? parts_at(r, behind, to) : 0;
+        if (parts && (parts == to || token_among(tokens, parts, verbs, COUNT(verbs))))
+            return *share = (struct share){n, 0}, true;
+    }
+    return false;
+}
+
+// "The biggest of the three", "the left one of the pair": one of them.
+static bool one_named(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = from; i + 3 < to; i++) {
+        size_t size = strlen(tokens->at[i + 1].fold), end;
+        bool most = size > 4 && !strcmp(tokens->at[i + 1].fold + size - 3, "est");
+        if (!token_is(tokens, i, "the") || !most || !token_is(tokens, i + 2, "of")) continue;
+        int total = total_at(r, i + 3, &end);
+        if (total < 2) continue;
+        *share = (struct share){1, total};
+        return true;
+    }
+    return false;
+}
+
+// "A stain on four of the ten napkins", "flea bites to both", "a chip in each".
+static bool share_behind(const struct fault_reader *r, size_t i, struct share *share) {
+    static const char *const words[] = {"on", "in", "to", "at", "for"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t to;
+    if (!token_among(tokens, i, words, COUNT(words))) return false;
+    int n, many = r->note->record->count;
+    size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+    if (size && many > n && (ends || (token_is(tokens, end, "of") && token_is(tokens, end + 1, "them"))))
+        return *share = (struct share){n, many}, true;
+    if (all_but(r, i + 1, share, &to) || some_of(r, i + 1, share, &to)) return true;
+    bool bare =
+        (token_is(tokens, i + 1, "each") || token_is(tokens, i + 1, "both") ||
+         token_is(tokens, i + 1, "all")) &&
+        (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE || token_is(tokens, i + 2, "of"));
+    int pieces = r->note->record->count;
+    if (bare && token_is(tokens, i + 1, "both")) return *share = (struct share){2, 2}, true;
+    if (bare && pieces > 1) return *share = (struct share){pieces, pieces}, true;
+    return false;
+}
+
+// "On the backs of five", "at the toes on both": the number at the end of the clause.
+static bool share_at_end(const struct fault_reader *r, size_t i, struct share *share) {
+    enum { FAR = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    int n = 0, pieces = r->note->record->count;
+    bool now = i + 1 < tokens->count && tokens->at[i].stop == STOP_COMMA && token_is(tokens, i + 1, "both");
+    if (now && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE))
+        return *share = (struct share){2, 2}, true;
+    for (size_t at = i; at + 1 < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++) {
+        if (r->scope.fault[at] && !r->part[at]) return false;
+        bool of = token_is(tokens, at, "of"), on = token_is(tokens, at, "on");
+        size_t size = of || on ? amount_at(tokens, at + 1, &n) : 0, end = at + 1 + size;
+        bool ends =
+            end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_phrase(tokens, end, "of them");
+        if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
+        bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
+                     token_is(tokens, at + 2, "both");
+        if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE))
+            return *share = (struct share){2, 2}, true; // "handles frayed a bit, both"
+        bool alone = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
+        if (on && alone && token_is(tokens, at + 1, "both")) return *share = (struct share){2, 2}, true;
+        if (on && alone && token_is(tokens, at + 1, "each") && pieces > 1)
+            return *share = (struct share){pieces, pieces}, true;
+    }
+    return false;
+}
+
+// "Moth holes, maybe a dozen", "chips, three or so": the number alone behind a comma.
+static int number_apart(const struct fault_reader *r, size_t i) {
+    static const char *const about[] = {"maybe",    "about",   "perhaps", "around",   "roughly",   "say",
+                                        "at least", "i count", "some",    "probably", "i counted", "i'd say"};
+    static const char *const closers[] = {"or so", "of them", "in all", "in total", "altogether", "or more"};
+    enum { FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE) {
+        if (r->scope.fault[at] && !r->part[at]) return 0;
+        at++;
+    }
+    if (at >= tokens->count || tokens->at[at].stop != STOP_COMMA) return 0;
+    at++;
+    for (size_t k = 0; k < COUNT(about); k++) at += token_phrase(tokens, at, about[k]);
+    int n = 0;
+    size_t size = amount_at(tokens, at, &n), closed = 0;
+    for (size_t k = 0; size && k < COUNT(closers) && !closed; k++)
+        closed = token_phrase(tokens, at + size, closers[k]);
+    size_t end = at + size + closed;
+    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE;
+    return size && ends ? n : 0;
+}
+
+// "Two chips on the rim. No, make that three."
+static int recount(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 16 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
+        if (r->scope.fault[i] && !r->part[i]) return 0;
+        if (!token_phrase(tokens, i, "make that")) continue;
+        int n = degrees_number(tokens, i + 2);
+        bool ends =
+            i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, "of");
+        return ends ? n : 0;
+    }
+    return 0;
+}
+
+// "Cracked where it bends, two places": the number in a clause of its own.
+static int places_behind(const struct tokens *tokens, size_t i) {
+    enum { FAR = 8 };
+    for (size_t at = i; at < tokens->count && at < i + FAR; at++) {
+        if (tokens->at[at].stop >= STOP_CLAUSE) return 0;
+        bool places = token_is(tokens, at + 2, "places") || token_is(tokens, at + 2, "spots");
+        if (tokens->at[at].stop == STOP_COMMA && places) return degrees_number(tokens, at + 1);
+    }
+    return 0;
+}
+
+// "Wear in two places".
+static int places_in(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at + 2 < tokens->count && at < i + 3; at++) {
+        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+        int n;
+        size_t size = amount_at(tokens, at + 1, &n), end = at + 1 + size;
+        if (token_is(tokens, end, "of")) end++;
+        bool places = token_is(tokens, end, "places") || token_is(tokens, end, "spots");
+        if (token_is(tokens, at, "in") && size && places) return n;
+    }
+    return 0;
+}
+
+// Nothing but adjectives between the number and the fault: "two small chips", not "size 8 with chips".
+static bool counts_fault(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const others[] = {"of", "has", "have", "is",   "are",   "inch",
+                                         "in", "mm",  "cm",   "with", "inches"};
+    for (size_t k = from; k < to; k++)
+        if (r->note->tokens.at[k].kind != TOKEN_WORD || r->part[k] ||
+            token_among(&r->note->tokens, k, others, COUNT(others)))
+            return false;
+    return true;
+}
+
+static bool is_noun(const struct flaw *kind, const char *word) {
+    return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
+}
+
+// "Page 31 is torn", "side 2 skips": which one, not how many.
+static bool is_ordinal(const struct tokens *tokens, size_t i) {
+    static const char *const kinds[] = {"page", "pages", "plate",  "side", "track", "no",      "number",
+                                        "map",  "sheet", "volume", "vol",  "key",   "chapter", "size"};
+    return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && token_among(tokens, i - 1, kinds, COUNT(kinds));
+}
+
+static int number_before(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
+    static const char *const irregular[] = {"bent", "torn", "worn", "split", "broken", "loose", "stuck"};
+    enum { LEAST = 3, LONGEST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
+        size_t i = hit->from - back, at = i;
+        int n = 0;
+        size_t size = 0;
+        for (size_t k = 0; k < LONGEST && k <= i; k++) { // the longest that ends here: "half a dozen"
+            int found;
+            size_t taken = amount_at(tokens, i - k, &found);
+            if (taken != k + 1) continue;
+            n = found;
+            size = taken;
+            at = i - k;
+        }
+        if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
+        if (!size || is_ordinal(tokens, at)) continue;
+        if (is_total(tokens, at)) break;
+        size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
+        bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
+                    token_is(tokens, i, "pair") || token_is(tokens, i, "dozen");
+        if (!counts_fault(r, pair ? behind : at + size, hit->from)) break;
+        const char *word = tokens->at[hit->from].fold;
+        size_t length = strlen(word);
+        bool done = length > LEAST && !strcmp(word + length - 2, "ed");
+        done |= token_among(tokens, hit->from, irregular, COUNT(irregular));
+        bool said_of_them = at + size == hit->from && done && !is_noun(hit->kinds[0], word);
+        if (said_of_them && r->note->record->count > n) *of = r->note->record->count; // "two chipped"
+        return n;
+    }
+    return 0;
+}
+
+int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
+    const struct tokens *tokens = &r->note->tokens;
+    struct share share = {0, 0};
+    *of = 0;
+    int n = recount(r, hit);
+    if (!n) n = places_behind(tokens, hit->to);
+    if (!n) n = places_in(r, hit->to);
+    size_t start = scope_clause_start(&r->scope, hit->from), end;
+    for (size_t i = start > 0 && token_is(tokens, start - 1, "but") ? start - 1 : start; !n && i < hit->from;
+         i++)
+        if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
+    if (!n) n = number_before(r, hit, of);
+    if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
+    if (n) return n;
+    if (share_before(r, start, hit->from, &share) || one_named(r, start, hit->from, &share) ||
+        share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share)) {
+        *of = share.of;
+        return share.n;
+    }
+    return 0;
+}

@@ -1,0 +1,343 @@
+// SPDX-License-Identifier: MIT
+// Places of a fault: "on the inside rim", "where it bends", "bottom right", "mostly in the margins", behind
+// the fault or before it.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { PLACE_WORDS_MOST = 6, GAP_MOST = 6 };
+
+bool spot_preposition(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
+        "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
+        "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
+        "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+bool spot_adverb(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"inside",     "outside",    "underneath",
+                                        "throughout", "everywhere", "overall"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+bool spot_article(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
+                                        "that", "each", "all", "my",  "their", "it's"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool ends_place(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"is",      "are",   "was",  "has",   "have", "but",    "and",
+                                        "with",    "where", "that", "which", "so",   "you",    "i",
+                                        "it",      "there", "can",  "shows", "from", "about",  "maybe",
+                                        "just",    "only",  "not",  "no",    "like", "when",   "if",
+                                        "because", "or",    "we",   "they",  "due",  "nothing"};
+    const struct tokens *tokens = &r->note->tokens;
+    return tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
+           token_among(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
+}
+
+// "Cracked where it bends", "worn where the arm rests": the place told by what happens there.
+static size_t place_clause(const struct tokens *tokens, size_t i) {
+    static const char *const subjects[] = {"it", "they", "the", "you", "your", "its", "one", "two"};
+    static const char *const others[] = {"someone", "somebody", "i",   "we",  "he",   "she", "was",
+                                         "were",    "should",   "has", "had", "been", "is",  "are"};
+    static const char *const ends[] = {"and", "but", "so", "which", "though", "because"};
+    enum { LEAST = 3, MOST = 7 };
+    if (!token_is(tokens, i, "where") || !token_among(tokens, i + 1, subjects, COUNT(subjects))) return 0;
+    size_t to = i + 1;
+    while (to < tokens->count && to < i + MOST && tokens->at[to].stop == STOP_NONE &&
+           tokens->at[to].kind == TOKEN_WORD && !token_among(tokens, to, ends, COUNT(ends)) &&
+           !token_among(tokens, to, others, COUNT(others)))
+        to++;
+    bool ended =
+        to >= tokens->count || tokens->at[to].stop != STOP_NONE || token_among(tokens, to, ends, COUNT(ends));
+    for (size_t k = i + 1; k < to || (k == to && to < tokens->count); k++)
+        if (token_among(tokens, k, others, COUNT(others))) return 0; // what was done there, not where
+    return ended && to >= i + LEAST ? to : 0;
+}
+
+bool spot_in_clause(const struct tokens *tokens, size_t i) {
+    static const char *const uses[] = {"bends",  "bend", "folds",   "fold",   "rubs",  "rub",
+                                       "flexes", "flex", "creases", "sticks", "rests", "buckles"};
+    enum { BACK = 6 };
+    if (!token_among(tokens, i, uses, COUNT(uses))) return false;
+    for (size_t at = i; at > 0 && at + BACK > i; at--)
+        if (place_clause(tokens, at - 1) > i) return true;
+    return false;
+}
+
+// "At both ends", "on one side": which of them.
+static bool tells_how_many(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"both", "each", "one", "every"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+bool spot_side(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"front", "back", "left", "right", "top", "bottom", "rear", "other"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
+// preposition.
+static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i >= tokens->count) return 0;
+    size_t clause = place_clause(tokens, i);
+    if (clause) {
+        *from = i;
+        return clause;
+    }
+    if (spot_adverb(tokens, i) && (i + 1 >= tokens->count || ends_place(r, i + 1))) {
+        *from = i;
+        return i + 1;
+    }
+    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
+        *from = i;
+        return i + 2;
+    }
+    if (!spot_preposition(tokens, i)) return 0;
+    static const char *const idioms[] = {
+        "by hand", "by eye",   "to hand",    "at hand",     "in half",   "in two",  "in use",
+        "to side", "to end",   "in place",   "at a glance", "in hand",   "by side", "in one piece",
+        "in case", "to speak", "to mention", "of note",     "in pieces", "of use",  "on hand"};
+    for (size_t k = 0; k < COUNT(idioms); k++)
+        if (token_phrase(tokens, i, idioms[k])) return 0;
+    if (token_is(tokens, i, "from") && i > 0 &&
+        (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
+        return 0;
+    if (token_is(tokens, i, "from") && !spot_article(tokens, i + 1)) return 0; // "ring marks from cups"
+    size_t at = i + 1, last = 0;
+    static const char *const kept[] = {"inside", "next", "close", "underneath", "of"};
+    static const char *const leading[] = {"up", "down", "over", "round", "out"}; // "up near the top"
+    if (at < tokens->count && at == i + 1 && spot_preposition(tokens, at) &&
+        !token_among(tokens, at, kept, COUNT(kept)) && !token_among(tokens, i, kept, COUNT(kept)))
+        return token_among(tokens, i, leading, COUNT(leading)) ? place_behind(r, i + 1, from) : 0;
+    static const char *const sizes[] = {"size", "shape", "width", "length", "type", "sort",
+                                        "kind", "bit",   "touch", "trace",  "lot",  "spot",
+                                        "hint", "half",  "color", "depth"};
+    if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
+    bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
+                !token_is(tokens, i, "of") && !token_is(tokens, i, "to");
+    while (at < tokens->count && spot_article(tokens, at)) at++;
+    size_t start = at > i + 1 && tells_how_many(tokens, at - 1) ? at - 1 : at;
+    for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
+        if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
+            size_t next = at + 1;
+            while (next < tokens->count && spot_article(tokens, next)) next++;
+            if (!r->part[next < tokens->count ? next : at]) break;
+            continue;
+        }
+        if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
+            !(at + 2 < tokens->count && r->scope.fault[at + 2]))
+            continue;
+        if (token_is(tokens, at, "one") && last == at && spot_side(tokens, at - 1))
+            last = at + 1; // "the back one"
+        if (spot_article(tokens, at) && last) continue;
+        if (ends_place(r, at)) break;
+        if (r->part[at]) last = at + 1;
+    }
+    if (!last) return 0;
+    *from = near ? i : start;
+    return last;
+}
+
+// "On the bottom there's a chip", "inside: rust", "underneath, two chips".
+bool spot_place_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_clause_start(&r->scope, i);
+    for (size_t at = start; at < i; at++)
+        if (r->scope.stance[at] & STANCE_WITHDRAWN) start = at + 1;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_CLAUSE && token_is(tokens, start - 1, ":") &&
+        start >= 2 && r->part[start - 2]) { // "rim: two chips"
+        *to = start - 1;
+        *from = start - 2;
+        while (*from > 0 && r->part[*from - 1]) --*from;
+        return true;
+    }
+    static const char *const stays[] = {"stood",     "sat",     "kept", "hung",  "lived", "stored",
+                                        "displayed", "sitting", "left", "spent", "found", "bought",
+                                        "standing",  "hanging", "came", "from"};
+    for (size_t at = start; at < i; at++)
+        if (token_among(tokens, at, stays, COUNT(stays)))
+            return false;   // where it stood, not where the fault is
+    size_t segment = start; // behind the last comma or "and"
+    for (size_t at = start; at < i; at++)
+        if (tokens->at[at].stop == STOP_COMMA || token_is(tokens, at, "and")) segment = at + 1;
+    while (segment < i && spot_article(tokens, segment)) segment++;
+    size_t n = place_behind(r, segment, from);
+    if (!n && segment > start) { // "underneath, two chips": a segment that is a place and nothing else
+        n = place_behind(r, start, from);
+        if (n && n + 1 < segment) n = 0;
+    }
+    if (!n || n > i) return false;
+    for (size_t k = n; k < i; k++) // another fault in between has the place
+        if (r->scope.fault[k] && !r->part[k]) return false;
+    *to = n;
+    return true;
+}
+
+static size_t behind_hit(const struct fault_reader *r, size_t i) {
+    static const char *const skipped[] = {"right",   "mostly",  "mainly",   "especially", "maybe", "just",
+                                          "only",    "also",    "marks",    "mark",       "or",    "two",
+                                          "spots",   "spot",    "all",      "about",      "here",  "there",
+                                          "visible", "showing", "starting", "you",        "can",   "see"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    if (token_phrase(tokens, at, "to speak of")) at += token_phrase(tokens, at, "to speak of");
+    for (size_t n = 0; n < 4 && at < tokens->count && token_among(tokens, at, skipped, COUNT(skipped)); n++)
+        at++;
+    return at;
+}
+
+// Places behind the next faults of the same list belong to all of it only where nothing else stands between:
+// "no chips or cracks on the rim".
+static size_t place_of_list(const struct fault_reader *r, size_t i, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    bool joined = false;
+    for (size_t n = 0; n < 8 && at < tokens->count; n++, at++) {
+        if (token_is(tokens, at, "or") || token_is(tokens, at, "and") || tokens->at[at].stop == STOP_COMMA) {
+            joined = true;
+            continue;
+        }
+        bool denied = r->scope.stance[at] & (STANCE_DENIED | STANCE_NONE_SEEN);
+        if (r->scope.fault[at] && joined && !denied) return 0; // "no loose pages, name on the flyleaf"
+        if (r->scope.fault[at] && joined) continue;
+        break;
+    }
+    return joined ? place_behind(r, at, from) : 0;
+}
+
+// "Engraved with a big M in the middle": a place further on in the clause, before any other fault.
+static size_t place_further(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { FURTHER = 7 };
+    static const char *const others[] = {"and",   "but",  "apart", "aside",  "except",
+                                         "other", "just", "only",  "besides"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at < tokens->count && at < i + FURTHER; at++) {
+        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at] ||
+            token_among(tokens, at, others, COUNT(others)))
+            return 0;
+        size_t to = place_behind(r, at, from);
+        if (to) return to;
+    }
+    return 0;
+}
+
+size_t spot_place_at(const struct fault_reader *r, size_t i, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    while (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
+    return place_behind(r, i, from);
+}
+
+// "It has not been tested (motor)".
+static size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { WORDS_MOST = 5 };
+    static const char *const degrees[] = {"light", "moderate", "heavy"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i < tokens->count && !token_is(tokens, i, "(") && tokens->at[i].stop < STOP_SENTENCE &&
+           !r->scope.fault[i])
+        i++;
+    if (!token_is(tokens, i, "(")) return 0;
+    *from = i + 1;
+    while (spot_article(tokens, *from)) ++*from;
+    size_t to = *from;
+    while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
+    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees));
+    if (degree) return place_in_brackets(r, to + 1, from);
+    return token_is(tokens, to, ")") && to > *from ? to : 0;
+}
+
+// "Wear in two places on the lid": the number is told by itself.
+static size_t behind_places(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool places = token_is(tokens, i + 2, "places") || token_is(tokens, i + 2, "spots");
+    return token_is(tokens, i, "in") && places ? i + 3 : i;
+}
+
+// "Brown stain top left": a corner without its preposition.
+static size_t bare_place(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
+                                        "back", "rear",   "center", "centre", "middle", "corner", "edge"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t to = i;
+    while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
+    bool side = to > i;
+    while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
+    bool two =
+        to == i + 2 && token_among(tokens, i + 1, words, COUNT(words)); // "top left through to the metal"
+    return side && (ends || two) ? to : 0;
+}
+
+// "Small tear, 8 mm, at the hem": the comma behind a size that stands between commas; 0 if none does.
+static size_t behind_size(const struct fault_reader *r, size_t i) {
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool figure = false;
+    for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
+        if (tokens->at[at].stop == STOP_COMMA) return figure ? at : 0;
+        if (tokens->at[at].stop != STOP_NONE || (r->scope.fault[at] && !r->part[at]) || r->part[at]) return 0;
+        figure |= tokens->at[at].kind == TOKEN_FIGURE;
+    }
+    return 0;
+}
+
+// "A small tear, bottom right", "foxing, mostly in the margins": the same in a clause of its own.
+static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const adverbs[] = {"mostly",  "mainly",     "just",  "only",         "right", "all",
+                                          "chiefly", "largely",    "both",  "one",          "two",   "each",
+                                          "three",   "especially", "again", "particularly", "but"};
+    static const char *const others[] = {"of", "from", "to", "in", "up", "down", "over", "by", "through"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i >= tokens->count || tokens->at[i].stop != STOP_COMMA) return 0;
+    size_t sized = behind_size(r, i + 1);
+    if (sized) i = sized;
+    *from = i + 1;
+    size_t bare = bare_place(r, i + 1), at = i + 1, n;
+    if (bare) return bare;
+    while (token_among(tokens, at, adverbs, COUNT(adverbs)) || token_is(tokens, at, "a") ||
+           degree_word(r, at, &n))
+        at += degree_word(r, at, &n) ? n : 1;
+    if (at == i + 1 && (token_among(tokens, at, others, COUNT(others)) || !token_is(tokens, at + 1, "the")))
+        return 0;
+    size_t to = place_behind(r, at, from);
+    return to && (to >= tokens->count || tokens->at[to].stop != STOP_NONE) ? to : 0;
+}
+
+// "Scratched and flaking in the middle": one place for both.
+static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { LEAST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "and") || i + 2 >= tokens->count || r->part[i + 1]) return 0;
+    const char *word = tokens->at[i + 1].fold;
+    size_t size = strlen(word);
+    bool participle = size > LEAST && (!strcmp(word + size - 2, "ed") || !strcmp(word + size - 3, "ing"));
+    return participle ? place_behind(r, i + 2, from) : 0;
+}
+
+size_t spot_place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
+    if (!to) to = place_further(r, next, from);
+    if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
+        to = place_of_list(r, hit->to, from);
+    for (size_t k = hit->from + 1; !to && hit->near && k + 1 < hit->to; k++) { // "fungus … in the lens"
+        to = place_behind(r, k, from);
+        if (to && to < hit->to) to = 0;
+    }
+    if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
+        to = place_behind(r, hit->to - 1, from); // "cracked through the base"
+        if (to <= hit->to) to = 0;               // "rust inside"
+        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
+    }
+    if (!to && (to = bare_place(r, hit->to)) != 0) *from = hit->to;
+    if (!to) to = bare_clause(r, hit->to, from);
+    if (!to) to = place_of_both(r, hit->to, from);
+    if (!to) to = place_in_brackets(r, hit->to, from);
+    return to;
+}

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+// The same fault told again without its word: "the lid's dented and so is the base", "handle loose, lid as
+// well", "a stain in one corner and another in the middle", "big dent on the side, a small one on the cap",
+// "the hinges aren't rusted but the clasp is".
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { FAR = 16 };
+
+static bool ends(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_is(tokens, i, "and") ||
+           token_is(tokens, i, "but");
+}
+
+static bool article_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the", "its", "both", "a", "my"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// The part at `i`, behind articles; where it ends, 0 if none.
+static size_t part_at(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const sides[] = {"left", "right", "upper", "lower", "front", "back",
+                                        "rear", "top",   "other", "inner", "outer", "bottom"};
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    while (article_at(tokens, i)) i++;
+    size_t to = i;
+    bool part = false, one = false;
+    while (to < tokens->count && to < i + WORDS_MOST && tokens->at[to].stop == STOP_NONE &&
+           !r->scope.fault[to] && !one) {
+        one = to > i && token_is(tokens, to, "one");
+        bool side = token_among(tokens, to, sides, COUNT(sides));
+        if (!r->part[to] && !side && !one) break;
+        part |= r->part[to] || one;
+        to++;
+    }
+    *from = i;
+    return part ? to : 0;
+}
+
+// The last fault before token `i`, near and in the same sentence (the one before, where `far`); NULL if none.
+static const struct fault_hit *last_fault(const struct fault_reader *r, size_t i, bool far) {
+    for (size_t h = r->hit_count; h-- > 0;) {
+        const struct fault_hit *hit = &r->hits[h];
+        if (hit->from >= i) continue;
+        if (hit->to > i || i - hit->to > FAR || hit->kinds[0]->form != FAULT) return NULL;
+        size_t start = scope_sentence_start(&r->scope, i);
+        if (hit->from < start && !far) return NULL;
+        if (hit->from < start && start > 1 && hit->from < scope_sentence_start(&r->scope, start - 1))
+            return NULL;
+        static const uint16_t gone =
+            STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PAST | STANCE_UNKNOWN | STANCE_PLANNED;
+        return fault_stance(r, hit) & gone ? NULL : hit;
+    }
+    return NULL;
+}
+
+static bool is_denied(const struct fault_reader *r, const struct fault_hit *hit) {
+    uint16_t stance = fault_stance(r, hit);
+    return (stance & (STANCE_DENIED | STANCE_NONE_SEEN)) &&
+           !(stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_LIMITED));
+}
+
+// The part [from, to) has the fault of `hit`, or is without it.
+static void tell_part(struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to,
+                      bool denied) {
+    const char *part = fault_place(r->note, from, to);
+    const struct flaw *kind = kind_of_hit(r, hit, part);
+    if (denied) {
+        clear_add(r, kind, part, NULL, false, from, to);
+        return;
+    }
+    struct fault_hit again = *hit;
+    again.from = from;
+    again.to = to;
+    fault_tell(r, &again, kind, part, NULL);
+}
+
+// "So is the base", "same on the handle", "ditto the knob".
+static size_t so_is(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const openers[] = {
+        "so is",         "so are",        "so has",          "so have",    "as is",         "as are",
+        "same on",       "same with",     "same for",        "same at",    "same thing on", "same thing with",
+        "same again on", "ditto",         "ditto for",       "ditto on",   "likewise",      "ditto with",
+        "same goes for", "same story on", "same story with", "neither is", "nor is",        "nor are",
+        "neither are",   "nor has",       "nor have",        "nor does",   "neither have",  "neither does",
+        "neither has",   "likewise on"};
+    size_t n = 0;
+    for (size_t k = 0; k < COUNT(openers); k++) {
+        size_t size = token_phrase(&r->note->tokens, i, openers[k]);
+        if (size > n) n = size;
+    }
+    *to = n ? part_at(r, i + n, from) : 0;
+    return *to && ends(&r->note->tokens, *to) ? *to : 0;
+}
+
+// "Lid as well", "the base too", "and the handle is the same".
+static size_t as_well(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const closers[] = {"as well",     "too",        "also",        "likewise",
+                                          "the same",    "is as well", "is too",      "is also",
+                                          "are as well", "are too",    "is the same", "are the same",
+                                          "has it too",  "same again", "ditto"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool opens = i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "and");
+    *to = opens ? part_at(r, i, from) : 0;
+    if (!*to) return 0;
+    for (size_t k = 0; k < COUNT(closers); k++) {
+        size_t size = token_phrase(tokens, *to, closers[k]);
+        if (size && ends(tokens, *to + size)) return *to + size;
+    }
+    return 0;
+}
+
+// "But the clasp is", "the base isn't": the verb alone; `*denied` as it says.
+static size_t verb_alone(const struct fault_reader *r, size_t i, size_t *from, size_t *to, bool *denied) {
+    static const char *const verbs[] = {"is", "are", "has", "have", "does", "do"};
+    static const char *const nots[] = {"isn't", "aren't", "hasn't", "haven't", "doesn't", "isnt", "arent"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool opens = i > 0 && (tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "but") ||
+                           token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "though"));
+    *to = opens ? part_at(r, i, from) : 0;
+    if (!*to) return 0;
+    *denied = token_among(tokens, *to, nots, COUNT(nots));
+    size_t n = *denied || token_among(tokens, *to, verbs, COUNT(verbs)) ? 1 : 0;
+    if (n && !*denied && token_is(tokens, *to + n, "not")) {
+        n++;
+        *denied = true;
+    }
+    return n && ends(tokens, *to + n) ? *to + n : 0;
+}
+
+static size_t read_part(struct fault_reader *r, size_t i) {
+    size_t from = i, to = 0, end = so_is(r, i, &from, &to);
+    if (!end) end = as_well(r, i, &from, &to);
+    const struct fault_hit *hit = end ? last_fault(r, i, true) : NULL;
+    if (hit) {
+        tell_part(r, hit, from, to, is_denied(r, hit));
+        return end;
+    }
+    bool denied = false;
+    end = verb_alone(r, i, &from, &to, &denied);
+    hit = end ? last_fault(r, i, false) : NULL;
+    if (!hit || is_denied(r, hit) == denied) return i + 1;
+    tell_part(r, hit, from, to, denied);
+    return end;
+}
+
+// "Another", "a small one", "two more", "a few": stands for the fault; where it ends, 0 if none.
+static size_t stands_for(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"another one", "another", "one or two",   "one",      "ones",
+                                        "two",         "three",   "four",         "a few",    "a couple",
+                                        "some more",   "more",    "one more",     "two more", "three more",
+                                        "a few more",  "others",  "a couple more"};
+    if (i >= r->note->tokens.count || r->note->taken[i] != TAKEN_NOT || r->scope.fault[i]) return 0;
+    size_t n = 0;
+    for (size_t k = 0; k < COUNT(words); k++) {
+        size_t size = token_phrase(&r->note->tokens, i, words[k]);
+        if (size > n) n = size;
+    }
+    static const char *const sorts[] = {"smaller", "bigger", "small",   "tiny",   "larger",
+                                        "large",   "little", "lighter", "deeper", "more",
+                                        "further", "ones",   "shorter", "longer"};
+    while (n && token_among(&r->note->tokens, i + n, sorts, COUNT(sorts))) n++;
+    return n ? i + n : 0;
+}
+
+// What stands before it in its segment are degrees and small words alone.
+static bool opens_segment(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {
+        "a",        "the",     "and",     "with",   "plus", "also",   "there's", "there",
+        "is",       "just",    "only",    "then",   "but",  "has",    "another", "much",
+        "are",      "smaller", "bigger",  "small",  "tiny", "large",  "big",     "second",
+        "slightly", "longer",  "shorter", "little", "very", "theres", "maybe"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, "and")) {
+        size_t n;
+        if (!token_among(tokens, i - 1, words, COUNT(words)) && !degree_word(r, i - 1, &n)) return false;
+        i--;
+    }
+    return i > 0;
+}
+
+static size_t read_another(struct fault_reader *r, size_t i) {
+    size_t end = stands_for(r, i), from = 0;
+    size_t to = end && opens_segment(r, i) ? spot_place_at(r, end, &from) : 0;
+    if (!to || r->note->tokens.at[end].stop != STOP_NONE) return i + 1;
+    const struct fault_hit *hit = last_fault(r, i, true);
+    if (!hit || is_denied(r, hit)) return i + 1; // again.c
+    struct fault_hit again = *hit;
+    again.from = i;
+    again.to = end;
+    const char *where = fault_place(r->note, from, to);
+    const struct flaw *kind = kind_of_hit(r, hit, where);
+    fault_tell(r, &again, kind, NULL, where);
+    struct record *record = r->note->record;
+    struct item_flaw *last = record->flaw_count ? &record->flaws[record->flaw_count - 1] : NULL;
+    int count = degrees_number(&r->note->tokens, i); // "two smaller along the edge"
+    if (last && last->kind == kind && last->where == where && !last->count && count > 1) last->count = count;
+    return to;
+}
+
+void read_repeats(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count;) {
+        size_t next = read_part(r, i);
+        i = next > i + 1 ? next : read_another(r, i);
+    }
+}

@@ -1,0 +1,237 @@
+// SPDX-License-Identifier: MIT
+// What a seller found to be right denies the fault that it would have been: "rings clear" a hairline, "all
+// buttons present" a missing button, "no smell" the common smells, "sits flat" a warp, "turns freely" a
+// seized part. Praise
+// ("perfect", "lovely") denies nothing.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool ends(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"and",    "but",  "when", "if", "so", "at",
+                                        "though", "with", "no",   "or", "nor"};
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           token_among(tokens, i, words, COUNT(words));
+}
+
+static bool is_governed(const struct fault_reader *r, size_t i) {
+    return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
+                                 STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT);
+}
+
+static bool is_free(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t i = from; i < to; i++)
+        if (r->note->taken[i] == TAKEN_FLAW || r->note->taken[i] == TAKEN_MARK ||
+            r->note->taken[i] == TAKEN_ASIDE)
+            return false;
+    return true;
+}
+
+static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
+    size_t n = 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t size = token_phrase(tokens, i, phrases[k]);
+        if (size > n) n = size;
+    }
+    return n;
+}
+
+// The part that is the subject of what stands at `i`: "the lid sits flat".
+static const char *subject(struct fault_reader *r, size_t i) {
+    static const char *const links[] = {"still", "both", "all", "is", "are", "also"};
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    while (i > 0 && token_among(tokens, i - 1, links, COUNT(links))) i--;
+    size_t from = i;
+    while (from > 0 && i - from < WORDS_MOST && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE &&
+           r->note->taken[from - 1] != TAKEN_TYPE)
+        from--;
+    return from < i ? fault_place(r->note, from, i) : NULL;
+}
+
+static void read_sound(struct fault_reader *r, size_t i) {
+    static const struct {
+        const char *phrase, *kind;
+    } sounds[] = {{"none missing", "missing-pieces"},
+                  {"none are missing", "missing-pieces"},
+                  {"not one missing", "missing-pieces"},
+                  {"none of them missing", "missing-pieces"},
+                  {"no pieces missing", "missing-pieces"},
+                  {"rings clear", "hairline"},
+                  {"rings true", "hairline"},
+                  {"ring clear", "hairline"},
+                  {"ring true", "hairline"},
+                  {"rings like a bell", "hairline"},
+                  {"rings clean", "hairline"},
+                  {"rings nicely", "hairline"},
+                  {"rings when tapped", "hairline"},
+                  {"a clear ring", "hairline"},
+                  {"clean ring", "hairline"},
+                  {"sits flat", "warped"},
+                  {"lies flat", "warped"},
+                  {"lays flat", "warped"},
+                  {"sit flat", "warped"},
+                  {"lie flat", "warped"},
+                  {"sits level", "warped"},
+                  {"dead flat", "warped"},
+                  {"perfectly flat", "warped"},
+                  {"turns freely", "seized"},
+                  {"turn freely", "seized"},
+                  {"moves freely", "seized"},
+                  {"move freely", "seized"},
+                  {"spins freely", "seized"},
+                  {"spin freely", "seized"},
+                  {"runs freely", "seized"},
+                  {"slides freely", "seized"},
+                  {"turns smoothly", "seized"},
+                  {"moves smoothly", "seized"},
+                  {"slides smoothly", "seized"},
+                  {"slide smoothly", "seized"},
+                  {"open smoothly", "seized"},
+                  {"opens smoothly", "seized"},
+                  {"run smoothly", "seized"},
+                  {"runs smoothly", "seized"},
+                  {"slide freely", "seized"},
+                  {"slides fine", "seized"},
+                  {"slide fine", "seized"},
+                  {"opens and closes smoothly", "seized"},
+                  {"open and close smoothly", "seized"},
+                  {"rock solid joints", "loose-joint"},
+                  {"joints are tight", "loose-joint"},
+                  {"joints all tight", "loose-joint"},
+                  {"joints tight", "loose-joint"},
+                  {"binding is tight", "binding-weak"},
+                  {"binding tight", "binding-weak"},
+                  {"tight binding", "binding-weak"},
+                  {"binding is sound", "binding-weak"},
+                  {"contacts are clean", "battery-corrosion"},
+                  {"contacts clean", "battery-corrosion"},
+                  {"clean contacts", "battery-corrosion"},
+                  {"clean battery compartment", "battery-corrosion"},
+                  {"battery compartment is clean", "battery-corrosion"},
+                  {"battery compartment clean", "battery-corrosion"},
+                  {"clean terminals", "battery-corrosion"}};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t k = 0; k < COUNT(sounds); k++) {
+        size_t n = token_phrase(tokens, i, sounds[k].phrase);
+        if (!n || is_governed(r, i) || !is_free(r, i, i + n)) continue;
+        const struct flaw *kind = ruleset_flaw(r->note->rules, sounds[k].kind);
+        bool own = !strcmp(sounds[k].kind, "seized") || !strcmp(sounds[k].kind, "warped");
+        if (kind) clear_add(r, kind, own ? subject(r, i) : NULL, NULL, false, i, i + n);
+        return;
+    }
+}
+
+// "No smell", "doesn't smell of anything", "odor free": the smells that are asked for most.
+static void read_odorless(struct fault_reader *r, size_t i) {
+    static const char *const phrases[] = {"no smell",
+                                          "no smells",
+                                          "no odor",
+                                          "no odors",
+                                          "no odour",
+                                          "no odours",
+                                          "doesn't smell",
+                                          "does not smell",
+                                          "don't smell",
+                                          "doesnt smell",
+                                          "odor free",
+                                          "odour free",
+                                          "smell free",
+                                          "odourless",
+                                          "odorless",
+                                          "smells of nothing",
+                                          "smells fresh",
+                                          "smells clean",
+                                          "no bad smell",
+                                          "no bad smells",
+                                          "no funny smell",
+                                          "no funny smells",
+                                          "no strange smells",
+                                          "no nasty smells",
+                                          "free of smells",
+                                          "free of odors",
+                                          "free from smells",
+                                          "free of smell",
+                                          "free of odour",
+                                          "isn't smelly",
+                                          "not smelly",
+                                          "can't smell anything",
+                                          "no detectable smell",
+                                          "no noticeable smell",
+                                          "without any smell"};
+    static const char *const wholes[] = {"of anything", "at all", "that i can tell", "that i can detect",
+                                         "whatsoever",  "to it",  "inside",          "or odors",
+                                         "or stains",   "either", "to speak of",     "of any kind"};
+    static const char *const kinds[] = {"odor-musty", "odor-smoke"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = longest(tokens, i, phrases, COUNT(phrases));
+    if (!n || !is_free(r, i, i + n)) return;
+    size_t whole = longest(tokens, i + n, wholes, COUNT(wholes));
+    if (!whole && !ends(tokens, i + n)) return;
+    const struct record *record = r->note->record;
+    for (size_t k = 0; k < record->flaw_count; k++)
+        if (record->flaws[k].kind->class == CLASS_ODOR) return;
+    for (size_t k = 0; k < COUNT(kinds); k++) {
+        const struct flaw *kind = ruleset_flaw(r->note->rules, kinds[k]);
+        if (kind) clear_add(r, kind, NULL, NULL, false, i, i + n);
+    }
+}
+
+static size_t skip(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    while (token_among(tokens, i, words, count)) i++;
+    return i;
+}
+
+// "All buttons present", "both keys are there", "pages all there", "lid and stopper both present".
+static void read_present(struct fault_reader *r, size_t i) {
+    static const char *const wholes[] = {"all", "both", "every", "each"};
+    static const char *const small[] = {"the", "its",   "of",  "original", "four",
+                                        "two", "three", "six", "five",     "eight"};
+    static const char *const links[] = {"is", "are", "were", "all", "both", "still", "also"};
+    static const char *const there[] = {
+        "present", "there", "accounted for", "in place", "still on", "present and correct", "intact", "here"};
+    static const char *const sure[] = {"present", "accounted for", "present and correct"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, "and") &&
+        !token_is(tokens, i - 1, "has") && !token_is(tokens, i - 1, "but") &&
+        !token_is(tokens, i - 1, "with"))
+        return;
+    bool all = token_among(tokens, i, wholes, COUNT(wholes));
+    size_t from = i;
+    if (all) from++;
+    from = skip(tokens, from, small, COUNT(small));
+    if (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE) from++;
+    size_t size = absent_part(r, from), to = from + size;
+    if (!size) return;
+    size_t at = skip(tokens, to, links, COUNT(links));
+    for (size_t k = to; k < at; k++) all |= token_among(tokens, k, wholes, COUNT(wholes));
+    size_t n = longest(tokens, at, there, COUNT(there));
+    bool intact = token_is(tokens, at, "intact") || token_is(tokens, at, "here");
+    bool said = all || (longest(tokens, at, sure, COUNT(sure)) == n && n);
+    if (!n || !said || (intact && !all) || !ends(tokens, at + n) || is_governed(r, at) ||
+        !is_free(r, from, at + n))
+        return;
+    const char *part = fault_words(r->note, from, to);
+    const char *head = tokens->at[to - 1].one;
+    bool page =
+        !strcmp(head, "page") || !strcmp(head, "leaf") || !strcmp(head, "plate") || !strcmp(head, "map");
+    const struct flaw *kind = page ? ruleset_flaw(r->note->rules, "pages-loose")
+                                   : absent_kind(r->note->arena, r->note->rules, part);
+    if (page && !strcmp(head, "plate") &&
+        !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
+        return;
+    if (!kind) return;
+    bool usual = page || (kind->part && !strcmp(say_singular(r->note->arena, kind->part),
+                                                say_singular(r->note->arena, part)));
+    clear_add(r, kind, usual ? NULL : part, NULL, false, i, at + n);
+}
+
+void read_right(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        read_sound(r, i);
+        read_odorless(r, i);
+        read_present(r, i);
+    }
+}

@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: MIT
+// The grammar of not having looked: a negation, words that only fill, a verb of looking, its pronoun, and
+// what it was looked at for. "I haven't actually had a chance to go over it for cracks", "never got round to
+// checking the wiring", "couldn't swear to the seams", "not convinced it's complete".
+#include "notes/scope.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
+    size_t n = 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t size = token_phrase(tokens, i, phrases[k]);
+        if (size > n) n = size;
+    }
+    return n;
+}
+
+static size_t negation_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "didn't",    "did not",     "didnt",      "haven't",      "have not",      "havent",    "hasn't",
+        "has not",   "hadn't",      "not",        "never",        "couldn't",      "could not", "couldnt",
+        "can't",     "cannot",      "cant",       "unable to",    "yet to",        "still to",  "still need",
+        "need to",   "needs to",    "nobody has", "no one has",   "nobody's",      "nobody",    "no one",
+        "without",   "forgot to",   "meant to",   "no chance to", "no time to",    "no way to", "no means to",
+        "no way of", "no means of", "won't",      "will not",     "wasn't able to"};
+    return longest(tokens, i, words, COUNT(words));
+}
+
+static size_t filler_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "actually", "really",     "even",        "yet",        "properly",  "fully",
+        "been",     "able to",    "had",         "a",          "chance",    "to",
+        "get",      "got",        "gotten",      "round to",   "around to", "bothered",
+        "managed",  "time",       "thoroughly",  "personally", "ever",      "carefully",
+        "had the",  "the chance", "opportunity", "i",          "have",      "me",
+        "the time", "closely",    "bother",      "manage",     "going to",  "been through and"};
+    return longest(tokens, i, words, COUNT(words));
+}
+
+static size_t verb_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "check",      "checked",    "checking",     "inspect",      "inspected", "inspecting",
+        "examine",    "examined",   "examining",    "look",         "looked",    "looking",
+        "test",       "tested",     "testing",      "try",          "tried",     "trying",
+        "count",      "counted",    "counting",     "verify",       "verified",  "confirm",
+        "confirmed",  "assess",     "assessed",     "gone over",    "go over",   "gone through",
+        "go through", "going over", "been over",    "been through", "try out",   "tried out",
+        "search",     "searched",   "investigated", "going through"};
+    return longest(tokens, i, words, COUNT(words));
+}
+
+// "It over closely for", "to see if", "whether": between the verb and what it is about.
+static size_t link_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "it",         "them",        "this",        "that",    "these",       "em",           "over",
+        "out",        "through",     "properly",    "closely", "carefully",   "fully",        "for",
+        "to see",     "if",          "whether",     "on",      "at",          "to make sure", "thoroughly",
+        "to see how", "how",         "about",       "into",    "to find out", "him",          "in detail",
+        "each one",   "any of them", "all of them", "they're", "it's",        "for any",      "any"};
+    return longest(tokens, i, words, COUNT(words));
+}
+
+// "Haven't measured it or checked it for leaks": a second verb under the same negation.
+static size_t second_verb(const struct tokens *tokens, size_t i) {
+    enum { FAR = 7 };
+    for (size_t at = i; at < tokens->count && at < i + FAR; at++) {
+        if (tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "but") || token_is(tokens, at, "so"))
+            return 0;
+        bool or = token_is(tokens, at, "or") || token_is(tokens, at, "nor");
+        size_t n = or ? verb_at(tokens, at + 1) : 0;
+        if (n) return at + 1 + n - i;
+    }
+    return 0;
+}
+
+size_t scope_unlooked(const struct tokens *tokens, size_t i) {
+    enum { FILLERS_MOST = 7 };
+    size_t n = negation_at(tokens, i);
+    if (!n) return 0;
+    size_t at = i + n, taken;
+    bool first = token_is(tokens, i, "haven't") || token_is(tokens, i, "didn't") ||
+                 token_is(tokens, i, "not") || token_is(tokens, i, "never");
+    for (size_t k = 0; k < FILLERS_MOST && !verb_at(tokens, at) && (taken = filler_at(tokens, at)) != 0; k++)
+        at += taken;
+    taken = verb_at(tokens, at);
+    if (!taken && first) taken = second_verb(tokens, at);
+    if (!taken) return 0;
+    bool tries =
+        token_is(tokens, at, "try") || token_is(tokens, at, "tried") || token_is(tokens, at, "trying");
+    at += taken;
+    if (tries && token_is(tokens, at, "to")) return 0; // "haven't tried to free it"
+    while (at < tokens->count && tokens->at[at].stop == STOP_NONE && (taken = link_at(tokens, at)) != 0)
+        at += taken;
+    return at - i;
+}
+
+// "I couldn't honestly tell you", "not at all certain": before what is not known.
+size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
+    static const char *const heads[] = {"don't know",
+                                        "do not know",
+                                        "dont know",
+                                        "didn't know",
+                                        "wouldn't know",
+                                        "can't say",
+                                        "can't tell",
+                                        "can't promise",
+                                        "cannot promise",
+                                        "can't guarantee",
+                                        "cannot guarantee",
+                                        "can't be sure",
+                                        "can't be certain",
+                                        "cannot be sure",
+                                        "can't swear",
+                                        "couldn't swear",
+                                        "wouldn't swear",
+                                        "can't confirm",
+                                        "cannot confirm",
+                                        "couldn't confirm",
+                                        "couldn't tell you",
+                                        "can't tell you",
+                                        "couldn't say",
+                                        "couldn't tell",
+                                        "not sure",
+                                        "not certain",
+                                        "not convinced",
+                                        "not clear",
+                                        "unclear",
+                                        "unsure",
+                                        "uncertain",
+                                        "no idea",
+                                        "no clue",
+                                        "not a clue",
+                                        "haven't a clue",
+                                        "no guarantee",
+                                        "no guarantees",
+                                        "no promises",
+                                        "won't promise",
+                                        "hard to say",
+                                        "hard to tell",
+                                        "difficult to say",
+                                        "difficult to tell",
+                                        "not confident",
+                                        "not positive",
+                                        "dunno",
+                                        "god knows",
+                                        "goodness knows",
+                                        "wouldn't like to say",
+                                        "not able to say",
+                                        "unable to say",
+                                        "not going to promise",
+                                        "make no promises",
+                                        "not 100% sure",
+                                        "not entirely sure",
+                                        "not totally sure",
+                                        "not completely sure",
+                                        "not altogether sure",
+                                        "not really sure",
+                                        "not quite sure",
+                                        "don't really know",
+                                        "don't honestly know",
+                                        "can't honestly say",
+                                        "couldn't honestly say",
+                                        "not too sure",
+                                        "can't really say",
+                                        "can't vouch",
+                                        "won't vouch",
+                                        "couldn't vouch",
+                                        "wouldn't vouch",
+                                        "can't speak",
+                                        "can't comment",
+                                        "can't answer",
+                                        "can't attest",
+                                        "cannot vouch",
+                                        "cant vouch",
+                                        "cant say",
+                                        "cant tell",
+                                        "cannot say",
+                                        "cannot tell",
+                                        "wouldn't bet",
+                                        "not guaranteed",
+                                        "remains to be seen"};
+    static const char *const links[] = {"if",       "whether", "about",    "that",     "how",
+                                        "how well", "how far", "how good", "on",       "as to",
+                                        "to",       "for",     "of",       "how long", "how much"};
+    static const char *const nots[] = {"no", "not", "isn't", "aren't", "never", "without", "free", "none"};
+    static const char *const clauses[] = {"it",    "it's",    "its",   "they",       "they're",
+                                          "the",   "all",     "every", "everything", "you",
+                                          "these", "there's", "there", "both",       "this"};
+    size_t n = longest(tokens, i, heads, COUNT(heads));
+    *head = 0;
+    if (!n || i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE) return 0;
+    *head = n;
+    size_t link = longest(tokens, i + n, links, COUNT(links));
+    for (size_t k = i + n; k < i + n + link + 3; k++) // "can't say there's no rust": there may well be
+        if (token_among(tokens, k, nots, COUNT(nots))) return 0;
+    return link || token_among(tokens, i + n, clauses, COUNT(clauses)) ? n + link : 0;
+}
+
+// "Seams not checked", "the wiring is unchecked": behind what was not looked at.
+size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "not checked",      "not inspected",        "not examined",        "not looked at",
+        "not been checked", "not been looked at",   "not been inspected",  "not been examined",
+        "unchecked",        "uninspected",          "unexamined",          "unverified",
+        "not verified",     "haven't been checked", "hasn't been checked", "hasn't been looked at",
+        "wasn't checked",   "weren't checked",      "never checked",       "never been checked",
+        "not yet checked",  "isn't checked",        "aren't checked",      "haven't been looked at",
+        "never looked at",  "not gone over",        "i haven't checked",   "i didn't check",
+        "not gone into",    "i didn't look at",     "i haven't looked at", "not opened",
+        "not been opened",  "not assessed"};
+    size_t n = longest(tokens, i, words, COUNT(words)), end = i + n;
+    if (!n) return 0;
+    while (end < tokens->count && (token_is(tokens, end, "yet") || token_is(tokens, end, "either") ||
+                                   token_is(tokens, end, "by") || token_is(tokens, end, "me")))
+        end++;
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "and") ||
+                token_is(tokens, end, "but") || token_is(tokens, end, "so");
+    return ends ? n : 0;
+}

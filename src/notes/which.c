@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+// Which of several pieces has the fault: "the yellow one", "the pink cup", "the biggest of the three", "sugar
+// is chipped" of a sugar bowl and creamer.
+#include <string.h>
+
+#include "notes/faults.h"
+#include "notes/things.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool preposition_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"on",     "in",   "at",     "near",  "by",    "under",
+                                        "inside", "of",   "behind", "below", "above", "between",
+                                        "to",     "from", "around", "over"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool tells_which(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"big",   "small",  "large",   "little", "bigger", "smaller", "tall",
+                                        "short", "first",  "second",  "third",  "last",   "other",   "left",
+                                        "right", "taller", "shorter", "larger", "fourth", "middle",  "older",
+                                        "newer", "top",    "bottom",  "long",   "longer", "round",   "square",
+                                        "upper", "lower",  "front",   "back",   "outer",  "inner",   "thin"};
+    const char *word = i < tokens->count ? tokens->at[i].fold : "";
+    size_t size = strlen(word);
+    return token_among(tokens, i, words, COUNT(words)) || (size > 5 && !strcmp(word + size - 3, "est"));
+}
+
+// "The pink cup", "the smaller one", at `start`.
+static bool piece_named(const struct fault_reader *r, size_t start, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    struct word_entry entry;
+    struct noun_found found;
+    if (!token_is(tokens, start, "the")) return false;
+    size_t n = word_at(r->note, start + 1, 1u << USE_COLOR, &entry), noun = start + 1 + n;
+    if (!n && tells_which(tokens, start + 1)) noun = start + 2;
+    if (noun == start + 1 || noun >= i) return false;
+    bool one = token_is(tokens, noun, "one");
+    if (!one && !noun_at(r->note, noun, &found)) return false;
+    *from = start + 1;
+    *to = one ? noun + 1 : found.to;
+    return *to <= i;
+}
+
+// "… the right one is bent", "the biggest of the three", further on in the sentence.
+static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at > start + 1; at--) {
+        size_t which = at - 1;
+        if ((r->scope.fault[which] && !r->part[which]) || (r->scope.stance[which] & STANCE_WITHDRAWN))
+            return false;
+        bool opens = token_is(tokens, which - 1, "the");
+        if (!tells_which(tokens, which) || !opens || which + 1 >= i) continue;
+        bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
+        size_t size = strlen(tokens->at[which].fold);
+        if (!one && !(of && !strcmp(tokens->at[which].fold + size - 3, "est"))) continue;
+        *from = which;
+        *to = which + (one ? 2 : 1);
+        return true;
+    }
+    return false;
+}
+
+// "One of the rockers, the right one, has a split": a side names one of two, though nothing was counted.
+static bool side_named(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const sides[] = {"left",   "right", "front", "back", "top",
+                                        "bottom", "upper", "lower", "rear"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!piece_of_many(r, scope_sentence_start(&r->scope, i), i, from, to)) return false;
+    return token_is(tokens, *to, "of") ||
+           (token_among(tokens, *from, sides, COUNT(sides)) && *to == *from + 2);
+}
+
+// "Two ribs are bent", "2 of the 24 drops are chipped": a noun that is counted, and is not the thing.
+bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const verbs[] = {"is",   "are", "has", "have",     "all",
+                                        "both", "a",   "bit", "slightly", "badly"};
+    static const char *const amounts[] = {"couple", "several", "few", "some", "both", "all", "half", "dozen"};
+    static const char *const between[] = {"of",  "the",   "its",   "these", "small",
+                                          "big", "outer", "inner", "other"};
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && token_among(tokens, at - 1, verbs, COUNT(verbs)))
+        at--;
+    if (at < 2 || tokens->at[at - 1].kind != TOKEN_WORD || r->scope.fault[at - 1] ||
+        tokens->at[at - 1].one == tokens->at[at - 1].fold || r->note->taken[at - 1] == TAKEN_TYPE ||
+        r->note->taken[at - 1] == TAKEN_MEASURE)
+        return false;
+    size_t back = at - 1, size = strlen(tokens->at[at - 1].fold);
+    if (size > 3 && !strcmp(tokens->at[at - 1].fold + size - 3, "ous")) return false; // "two enormous holes"
+    for (size_t n = 0; n < WORDS_MOST && back > 0 && token_among(tokens, back - 1, between, COUNT(between));
+         n++)
+        back--;
+    bool counted =
+        back > 0 && tokens->at[back - 1].stop == STOP_NONE &&
+        (degrees_number(tokens, back - 1) > 1 || token_among(tokens, back - 1, amounts, COUNT(amounts)));
+    const char *type = r->note->record->type.value;
+    struct noun_found found;
+    counted |= back == at - 1 && at < i + 1 && (back == 0 || tokens->at[back - 1].stop != STOP_NONE) &&
+               noun_at(r->note, back, &found); // "Runners rusted", "rungs are loose"
+    if (!counted || (type && strstr(type, tokens->at[at - 1].one))) return false;
+    *from = at - 1;
+    *to = at;
+    return true;
+}
+
+// "The yellow one", "the pink cup" of several: which of them, where no part is named.
+bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    const char *and = type ? strstr(type, " and ") : NULL;
+    if (r->note->record->count < 2 && !and) return side_named(r, i, from, to);
+    size_t start = scope_sentence_start(&r->scope, i);
+    while (start < i && (preposition_at(tokens, start) || tokens->at[start].stop != STOP_NONE)) start++;
+    size_t named = token_is(tokens, start, "the") ? start + 1 : start;
+    if (and&&named < i && tokens->at[named].kind == TOKEN_WORD && strlen(tokens->at[named].one) > 2 &&
+        (!strncmp(type, tokens->at[named].one, strlen(tokens->at[named].one)) ||
+         !strcmp(and+5, tokens->at[named].one))) { // "sugar bowl and creamer. Sugar is chipped"
+        *from = named;
+        *to = named + 1;
+        return true;
+    }
+    return piece_named(r, start, i, from, to) || piece_of_many(r, start, i, from, to);
+}
