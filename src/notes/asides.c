@@ -240,7 +240,9 @@ static const struct trigger triggers_list[] = {
     {"see last note for measurements", REACH_WORDS},
     {"see last note for the size", REACH_WORDS},
     {"see last note", REACH_CLAUSE},
-    {"hold on", REACH_CLAUSE},
+    {"hold on phone", REACH_CLAUSE},
+    {"hold on the phone", REACH_CLAUSE},
+    {"hold on someone", REACH_CLAUSE},
     {"phone rang", REACH_CLAUSE},
     {"to do", REACH_CLAUSE},
     {"todo", REACH_CLAUSE},
@@ -362,7 +364,9 @@ static bool is_joint(const struct note *note, size_t i) {
 static bool is_fact(const struct note *note, size_t i) {
     if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) return true;
     if (ANY(&note->tokens, i, "smell", "smells", "smelly", "stinks", "odor", "odour", "broken", "broke",
-            "missing", "leaks", "leak", "damage", "damaged", "smelled"))
+            "missing", "leaks", "leak", "damage", "damaged", "smelled", "stank", "damp", "musty", "smoke",
+            "smoked", "smoking", "flooded", "mold", "mould", "mouse", "mice", "fell", "dropped", "fault",
+            "faulty"))
         return true;
     struct number number;
     size_t taken;

@@ -84,6 +84,7 @@ static const struct cue before[] = {
     {"isn't", DENIES},
     {"isnt", DENIES},
     {"lack of", DENIES},
+    {"nary a", DENIES},
     {"neither", DENIES},
     {"never", DENIES},
     {"nil", DENIES},
@@ -91,15 +92,23 @@ static const struct cue before[] = {
     {"no evidence of", LOOKED_FOR},
     {"no hint of", LOOKED_FOR},
     {"no obvious", LOOKED_FOR},
+    {"no one's", DENIES},
     {"no sign of", LOOKED_FOR},
     {"no signs of", LOOKED_FOR},
     {"no trace of", LOOKED_FOR},
     {"no traces of", LOOKED_FOR},
-    {"no one's", DENIES},
     {"no visible", LOOKED_FOR},
     {"nobody has", DENIES},
     {"nobody's", DENIES},
+    {"none are", DENIES},
+    {"none had", DENIES},
+    {"none has", DENIES},
+    {"none have", DENIES},
+    {"none is", DENIES},
     {"none of", DENIES},
+    {"none show", DENIES},
+    {"none was", DENIES},
+    {"none were", DENIES},
     {"nor", DENIES},
     {"not", DENIES},
     {"not a", DENIES},
@@ -109,6 +118,8 @@ static const struct cue before[] = {
     {"not any", DENIES},
     {"not one", DENIES},
     {"not seeing any", LOOKED_FOR},
+    {"not the least", DENIES},
+    {"not the slightest", DENIES},
     {"nothing", DENIES},
     {"noticed no", LOOKED_FOR},
     {"saw no", LOOKED_FOR},
@@ -200,9 +211,27 @@ static bool has_place_alone(const struct scope *s, size_t i) {
     return true;
 }
 
+// "No chips, the gold is rubbed": behind a comma stands a statement with a verb of its own; but "no chips,
+// cracks are to be seen" goes on.
+static bool states_own(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "looks", "got", "feels"};
+    static const char *const shown[] = {"visible", "present", "seen",  "noted", "found",  "evident",
+                                        "there",   "to",      "known", "shown", "noticed"};
+    enum { WORDS_MOST = 5 };
+    for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
+        if (tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "or") || token_is(tokens, at, "and") ||
+            token_is(tokens, at, "that") || token_is(tokens, at, "which"))
+            return false;
+        if (at > i && token_among(tokens, at, verbs, COUNT(verbs)))
+            return !token_among(tokens, at + 1, shown, COUNT(shown));
+    }
+    return false;
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
+    if (i > 0 && tokens->at[i - 1].stop == STOP_COMMA && states_own(tokens, i)) return false;
     enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
@@ -236,6 +265,14 @@ static bool is_place_word(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
+static bool is_part(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    struct word_entry entry;
+    return i < tokens->count && s->note->book &&
+           wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
+           (entry.uses & (1u << USE_PART));
+}
+
 // "No lid rust on handle", written without stops: the lid is not there, and the rust has a place of its own.
 // In "no chips on the rim" and "no lid chips" the fault is what is denied.
 static bool opens_own(const struct scope *s, size_t from, size_t i) {
@@ -243,20 +280,40 @@ static bool opens_own(const struct scope *s, size_t from, size_t i) {
     if (i != from + 1 || !s->fault[i] || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t end = i + 1;
     while (end < tokens->count && s->fault[end]) end++;
-    struct word_entry entry;
-    bool part = s->note->book &&
-                wordbook_find(s->note->book, tokens->at[from].one, strlen(tokens->at[from].one), &entry) &&
-                (entry.uses & (1u << USE_PART));
-    return part && is_place_word(tokens, end);
+    return is_part(s, from) && is_place_word(tokens, end);
+}
+
+// "No stations aerial bent", "not included shade got torn", dictated without stops: behind what is denied a
+// part has a verb or a state of its own. "No lid chips" is a fault of the lid.
+static bool opens_state(const struct scope *s, size_t from, size_t i) {
+    static const char *const verbs[] = {"is", "are", "was", "has", "got", "gets", "looks", "needs", "feels"};
+    static const char *const states[] = {"bent",   "torn", "gone",  "missing", "worn",  "broken",
+                                         "loose",  "off",  "rusty", "stuck",   "split", "dirty",
+                                         "sticky", "tore", "came",  "lost",    "shot",  "perished"};
+    const struct tokens *tokens = &s->note->tokens;
+    bool plain = token_is(tokens, from - 1, "no") || token_is(tokens, from - 1, "not") ||
+                 token_is(tokens, from - 1, "without");
+    if (!plain || i <= from || !is_part(s, i)) return false;
+    size_t next = i + 1;
+    if (next >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    const char *word = tokens->at[next].fold;
+    size_t size = strlen(word);
+    bool done = s->fault[next] && size > 4 && !strcmp(word + size - 2, "ed");
+    return done || token_among(tokens, next, verbs, COUNT(verbs)) ||
+           token_among(tokens, next, states, COUNT(states));
+}
+
+// "No stains well one tiny spot": it opens an exception.
+static bool is_well(const struct tokens *tokens, size_t i) {
+    static const char *const opens[] = {"one",  "a",    "there", "theres", "there's", "except",  "maybe",
+                                        "just", "only", "ok",    "okay",   "apart",   "actually"};
+    return token_is(tokens, i, "well") && token_among(tokens, i + 1, opens, COUNT(opens));
 }
 
 // "Not tested rack missing": a part with a fault of its own begins another statement.
 static bool opens_part(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
-    if (s->fault[i] || i + 1 >= tokens->count || !s->fault[i + 1] || !s->note->book) return false;
-    struct word_entry entry;
-    return wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
-           (entry.uses & (1u << USE_PART));
+    return !s->fault[i] && i + 1 < tokens->count && s->fault[i + 1] && is_part(s, i);
 }
 
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
@@ -271,7 +328,8 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             i += n - 1;
             continue;
         }
-        if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i)))
+        if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i) ||
+                         is_well(tokens, i) || opens_state(s, from, i)))
             return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
         // on.

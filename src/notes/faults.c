@@ -64,7 +64,7 @@ void clear_add(struct fault_reader *r, const struct flaw *kind, const char *part
                  none_seen ? "looked for and not seen" : "denied");
 }
 
-static void leave(struct fault_reader *r, const struct fault_hit *hit, const char *why) {
+static void tell_left(struct fault_reader *r, const struct fault_hit *hit, const char *why) {
     struct note *note = r->note;
     size_t cue = r->scope.cue[hit->from];
     note_reading(note, hit->from, hit->to, arena_format(note->arena, "no flaw: %s", hit->kinds[0]->print),
@@ -74,7 +74,17 @@ static void leave(struct fault_reader *r, const struct fault_hit *hit, const cha
             cue < note->tokens.count
                 ? arena_format(note->arena, "%s: '%s'", why, note_words(note, cue, cue + 1))
                 : why;
-    note_take(note, hit->from, hit->to, TAKEN_SCOPE);
+}
+
+static void leave(struct fault_reader *r, const struct fault_hit *hit, const char *why) {
+    tell_left(r, hit, why);
+    note_take(r->note, hit->from, hit->to, TAKEN_SCOPE);
+}
+
+// "Needs to be reglued": what is not done leaves a fault that nobody named, so the words stay not understood.
+static bool is_needed(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const words[] = {"needs", "need", "wants", "could", "should", "would", "must", "can"};
+    return token_among(&r->note->tokens, r->scope.cue[hit->from], words, sizeof words / sizeof *words);
 }
 
 const char *fault_words(struct note *note, size_t from, size_t to) {
@@ -338,6 +348,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
     if (spot_in_clause(&note->tokens, hit->from) || means_other(r, hit)) return;
+    if (stance & STANCE_PLANNED && hit->kinds[0]->class == CLASS_REPAIR && is_needed(r, hit)) {
+        tell_left(r, hit, "not done");
+        return;
+    }
     degrees_take(r, hit);
     take_cue(r, hit);
     if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
@@ -437,6 +451,8 @@ static void gather(struct fault_reader *r) {
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
         if (hit->near && is_taken_by_phrase(r, i)) continue;
+        if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
+            continue; // "candle cups": the name of the thing
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {

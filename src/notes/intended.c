@@ -50,8 +50,26 @@ static void read_plans(struct scope *s) {
     }
 }
 
+// "My back cracked", "my eyes are gone": of the one who writes, not of the thing.
+static void read_body(struct scope *s) {
+    static const char *const limbs[] = {"back",    "hands", "hand",  "knees", "knee", "eyes",    "eye",
+                                        "fingers", "heart", "voice", "nose",  "hip",  "shoulder"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (!token_is(tokens, i, "my") || !token_among(tokens, i + 1, limbs, COUNT(limbs))) continue;
+        size_t to = i + 2;
+        while (to < tokens->count && tokens->at[to].stop == STOP_NONE && !token_is(tokens, to, "but") &&
+               !token_is(tokens, to, "and"))
+            to++;
+        bool before = i > 0 && (token_is(tokens, i - 1, "in") || token_is(tokens, i - 1, "on") ||
+                                token_is(tokens, i - 1, "off"));
+        if (!before) scope_mark(s, i, to, STANCE_OTHER, i);
+    }
+}
+
 void scope_intended(struct scope *s) {
     read_plans(s);
+    read_body(s);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;

@@ -173,13 +173,20 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
 
 // --- finding ---
 
+struct barred {
+    const struct flaw *flaw;
+    size_t from, to; // tokens
+};
+
 struct search {
     struct arena *arena;
     const struct phrases *phrases;
     const struct word *words;
     size_t count;
-    size_t *covered; // one a flaw: a word of it that ends up to here is inside another hit
-    size_t *barred;  // one a flaw: a word of it that begins before here is inside an `unless`
+    size_t *covered;       // one a flaw: a word of it that ends up to here is inside another hit
+    size_t *barred;        // one a flaw: a word of it that begins before here is inside an `unless`
+    struct barred *unless; // where `unless` phrases stand
+    size_t unless_count, unless_room;
     struct phrase_hits hits;
     size_t room;
 };
@@ -207,6 +214,10 @@ static void search_at(struct search *s, size_t i) {
         const struct phrase *phrase = &s->phrases->at[k];
         if (!phrase->unless || !stands(s, phrase, i)) continue;
         if (s->barred[phrase->flaw] < i + phrase->count) s->barred[phrase->flaw] = i + phrase->count;
+        s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
+        s->unless[s->unless_count++] =
+            (struct barred){s->phrases->rules->flaws[phrase->flaw], s->words[i].token,
+                            s->words[i + phrase->count - 1].token + 1};
     }
     for (size_t k = bucket->from; k < bucket->to; k++)
         if (!s->phrases->at[k].unless && stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
@@ -216,6 +227,15 @@ static bool is_told(const struct search *s, const struct near_hit *hit) {
     for (size_t i = 0; i < s->hits.count; i++) {
         const struct phrase_hit *h = &s->hits.at[i];
         if (h->flaw == hit->flaw && h->from < hit->to && h->to > hit->from) return true;
+    }
+    return false;
+}
+
+// Its second word, or both, inside an `unless` of the flaw: "never held it up to the light".
+static bool is_barred(const struct search *s, const struct near_hit *hit) {
+    for (size_t i = 0; i < s->unless_count; i++) {
+        const struct barred *b = &s->unless[i];
+        if (b->flaw == hit->flaw && b->from < hit->to && hit->to <= b->to) return true;
     }
     return false;
 }
@@ -234,7 +254,7 @@ static void search_near(struct search *s, const struct tokens *tokens) {
     struct near_hit hit;
     while (found < NEAR_MOST && near_next(s->phrases->near, tokens, &i, &entry, &hit)) {
         found++;
-        if (is_told(s, &hit)) continue;
+        if (is_told(s, &hit) || is_barred(s, &hit)) continue;
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
         s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit.flaw,
                                                           .from = hit.listed ? hit.to - 1 : hit.from,

@@ -231,8 +231,22 @@ static size_t place_further(const struct fault_reader *r, size_t i, size_t *from
 
 size_t spot_place_at(const struct fault_reader *r, size_t i, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
+    static const char *const links[] = {"it",     "it's",   "its", "is",      "was",
+                                        "that's", "should", "be",  "actually"};
     while (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
-    return place_behind(r, i, from);
+    size_t place = place_behind(r, i, from);
+    if (place) return place;
+    size_t link = i; // "scratch that, it's the left side"
+    while (link < i + 3 && token_among(tokens, link, links, COUNT(links))) link++;
+    if (link == i) return 0;
+    if ((place = place_behind(r, link, from)) != 0) return place;
+    while (spot_article(tokens, link)) link++;
+    if (token_is(tokens, link, "part")) return 0; // "it's part of the pattern"
+    *from = link;
+    size_t last = 0;
+    for (; link < *from + PLACE_WORDS_MOST && link < tokens->count && !ends_place(r, link); link++)
+        if (r->part[link]) last = link + 1;
+    return last == link ? last : 0;
 }
 
 // "It has not been tested (motor)".

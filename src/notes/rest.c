@@ -53,10 +53,35 @@ static void keep(struct note *note, size_t from, size_t to) {
     note->unread[note->unread_count++] = note_span_of(note, from, to);
 }
 
+// Each word is small, and together they say that something is not as it should be: "all but one are fine",
+// "most of the stones are in it", "only one of them is here".
+static size_t says_much(const struct tokens *tokens, size_t i) {
+    static const char *const phrases[] = {
+        "all but one",       "all but two",      "all but three", "most of the",     "most of them",
+        "only one of them",  "only two of them", "not all of",    "not all there",   "someone handy",
+        "somebody handy",    "anyone handy",     "not as it was", "not what it was", "not how it should",
+        "not quite right",   "isn't right",      "not right",     "better days",     "had a hard life",
+        "been through it",   "been in the wars", "worse for",     "some of the",     "supposed to be",
+        "one of them isn't", "the other isn't"};
+    for (size_t k = 0; k < sizeof phrases / sizeof *phrases; k++) {
+        size_t n = token_phrase(tokens, i, phrases[k]);
+        if (n && !token_is(tokens, i + n, "time") && !token_is(tokens, i + n, "way")) return n;
+    }
+    return 0;
+}
+
 void note_rest(struct note *note, bool (*says_nothing)(const struct note *note, size_t i)) {
     const struct tokens *tokens = &note->tokens;
-    for (size_t i = 0; i < tokens->count; i++)
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t much = note->taken[i] == TAKEN_NOT ? says_much(tokens, i) : 0;
+        bool whole = much > 0;
+        for (size_t k = i; k < i + much && k < tokens->count; k++) whole &= note->taken[k] == TAKEN_NOT;
+        if (whole) {
+            i += much - 1; // stays not taken
+            continue;
+        }
         if (note->taken[i] == TAKEN_NOT && says_nothing(note, i)) note->taken[i] = TAKEN_FILLER;
+    }
     for (size_t i = 0; i < tokens->count;) {
         if (note->taken[i] != TAKEN_NOT) {
             i++;

@@ -3,7 +3,8 @@
 // there nor not.
 #include "notes/scope.h"
 
-enum { AHEAD, BACK, UNTOLD }; // governs what follows, the clause before it, or the list of faults before it
+// governs what follows, the clause before it, the list of faults before it, or what is only supposed
+enum { AHEAD, BACK, UNTOLD, SUPPOSED };
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -44,9 +45,7 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"did not count", AHEAD},
                                   {"did not look", AHEAD},
                                   {"did not look for", AHEAD},
-
                                   {"did not test", AHEAD},
-
                                   {"didn't check", AHEAD},
                                   {"didn't count", AHEAD},
                                   {"didn't examine", AHEAD},
@@ -54,15 +53,11 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"didn't inspect", AHEAD},
                                   {"didn't look", AHEAD},
                                   {"didn't look for", AHEAD},
-
                                   {"didn't test", AHEAD},
                                   {"didn't try", AHEAD},
-
                                   {"didnt check", AHEAD},
                                   {"didnt look", AHEAD},
-
                                   {"didnt test", AHEAD},
-
                                   {"don't know about", AHEAD},
                                   {"don't know how", AHEAD},
                                   {"don't know if", AHEAD},
@@ -77,6 +72,7 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"hard to tell if", AHEAD},
                                   {"have not checked", AHEAD},
                                   {"have not counted", AHEAD},
+                                  {"have not gone over", AHEAD},
                                   {"have not looked", AHEAD},
                                   {"have not tested", AHEAD},
                                   {"haven't a clue", BACK},
@@ -85,19 +81,16 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"haven't checked", AHEAD},
                                   {"haven't counted", AHEAD},
                                   {"haven't examined", AHEAD},
+                                  {"haven't gone over", AHEAD},
                                   {"haven't inspected", AHEAD},
                                   {"haven't looked", AHEAD},
                                   {"haven't looked at", AHEAD},
                                   {"haven't looked for", AHEAD},
-
                                   {"haven't tested", AHEAD},
                                   {"haven't tried", AHEAD},
-
                                   {"haven't yet looked", AHEAD},
                                   {"havent checked", AHEAD},
-
                                   {"havent tested", AHEAD},
-
                                   {"i can't be sure", BACK},
                                   {"i can't say", BACK},
                                   {"i can't tell", BACK},
@@ -122,7 +115,6 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"i have not checked", BACK},
                                   {"i have not looked", BACK},
                                   {"i have not tested", BACK},
-
                                   {"i haven't checked", BACK},
                                   {"i haven't looked", BACK},
                                   {"i haven't tested", BACK},
@@ -130,20 +122,39 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"i never looked", BACK},
                                   {"i never looked to see", BACK},
                                   {"i never tested", BACK},
-
                                   {"i wouldn't know", BACK},
                                   {"i've not checked", BACK},
                                   {"i've not looked", BACK},
                                   {"i've not tested", AHEAD},
-
+                                  {"if it had", SUPPOSED},
+                                  {"if it had been", SUPPOSED},
+                                  {"if it has", SUPPOSED},
+                                  {"if it is", SUPPOSED},
+                                  {"if it leaks", SUPPOSED},
+                                  {"if it was", SUPPOSED},
+                                  {"if it were", SUPPOSED},
+                                  {"if it's", SUPPOSED},
+                                  {"if its", SUPPOSED},
+                                  {"if there are", SUPPOSED},
+                                  {"if there is", SUPPOSED},
+                                  {"if there was", SUPPOSED},
+                                  {"if there were", SUPPOSED},
+                                  {"if there's", SUPPOSED},
+                                  {"if they are", SUPPOSED},
+                                  {"if they were", SUPPOSED},
+                                  {"if they're", SUPPOSED},
+                                  {"in case it is", SUPPOSED},
+                                  {"in case it's", SUPPOSED},
+                                  {"in case there is", SUPPOSED},
+                                  {"in case there's", SUPPOSED},
                                   {"is anybody's guess", BACK},
                                   {"is anyone's guess", BACK},
+                                  {"n/c on", AHEAD},
                                   {"needs checking for", AHEAD},
                                   {"never been tested for", AHEAD},
                                   {"never checked", AHEAD},
                                   {"never looked for", AHEAD},
                                   {"never tested", AHEAD},
-
                                   {"no clue", BACK},
                                   {"no clue about", AHEAD},
                                   {"no clue how", AHEAD},
@@ -156,6 +167,9 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"no idea if", AHEAD},
                                   {"no idea what", AHEAD},
                                   {"no idea whether", AHEAD},
+                                  {"no means of checking", AHEAD},
+                                  {"no means of testing", AHEAD},
+                                  {"no means to test", AHEAD},
                                   {"no telling if", AHEAD},
                                   {"no telling whether", AHEAD},
                                   {"no way of knowing if", AHEAD},
@@ -175,12 +189,12 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"not counted", AHEAD},
                                   {"not described", UNTOLD},
                                   {"not given", UNTOLD},
+                                  {"not gone over", AHEAD},
                                   {"not gone over it for", AHEAD},
                                   {"not had a look", AHEAD},
                                   {"not inspected for", AHEAD},
                                   {"not looked at", AHEAD},
                                   {"not looked for", AHEAD},
-
                                   {"not mentioned", UNTOLD},
                                   {"not noted", UNTOLD},
                                   {"not stated", UNTOLD},
@@ -190,7 +204,6 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"not sure whether", AHEAD},
                                   {"not tested", AHEAD},
                                   {"not tested for", AHEAD},
-
                                   {"still have to check", AHEAD},
                                   {"still need to check", AHEAD},
                                   {"unsure about", AHEAD},
@@ -198,6 +211,7 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"unsure whether", AHEAD},
                                   {"who knows", BACK},
                                   {"won't vouch for", AHEAD},
+                                  {"would know if", SUPPOSED},
                                   {"wouldn't know if", AHEAD},
                                   {"wouldn't know whether", AHEAD},
                                   {"wouldn't vouch for", AHEAD},
@@ -261,6 +275,20 @@ static size_t read_grammar(struct scope *s, size_t i) {
     return n == unsure ? head : n;
 }
 
+// "If it was cracked I'd have seen it", "in case it's chipped": only supposed. "Even if", "as if" suppose
+// nothing, and "if it's rust it is light" speaks of what is there.
+static void read_supposed(struct scope *s, size_t i, size_t n) {
+    static const char *const before[] = {"even", "as", "not", "only"};
+    static const char *const ends[] = {"i",  "i'd",  "i'll", "you",  "you'd",
+                                       "we", "then", "it",   "it's", "it'd"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (i > 0 && token_among(tokens, i - 1, before, COUNT(before))) return;
+    size_t to = scope_clause_end(s, i + n);
+    for (size_t at = i + n; at < to; at++)
+        if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, ends, COUNT(ends))) to = at;
+    scope_mark(s, i + n, to, STANCE_UNKNOWN, i);
+}
+
 void scope_unknown(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n, grammar = read_grammar(s, i);
@@ -272,6 +300,8 @@ void scope_unknown(struct scope *s) {
         if (!cue) continue;
         if (cue->kind == UNTOLD)
             read_untold(s, i);
+        else if (cue->kind == SUPPOSED)
+            read_supposed(s, i, n);
         else if (cue->kind == BACK && ends_clause(s, i + n))
             scope_mark(s, scope_clause_start(s, i), i, STANCE_UNKNOWN, i);
         else
