@@ -388,6 +388,48 @@ static size_t none_are(const struct scope *s, size_t i) {
     return at < tokens->count && s->fault[at] ? at : 0;
 }
 
+// "No holes that I noticed, but I never held it up to the light": the look is taken back, and with it what
+// was not seen.
+static const struct cue vain[] = {
+    {"but it was dark", 0},
+    {"but it was dim", 0},
+    {"but it's dark", 0},
+    {"but my eyes", 0},
+    {"but my sight", 0},
+    {"but then i didn't", 0},
+    {"but then i never", 0},
+    {"but then it was dark", 0},
+    {"haven't got my glasses", 0},
+    {"haven't my glasses", 0},
+    {"i didn't have my glasses", 0},
+    {"i didn't hold it up", 0},
+    {"i didn't look closely", 0},
+    {"i didn't look hard", 0},
+    {"i didn't look properly", 0},
+    {"i didn't look very", 0},
+    {"i didn't really look", 0},
+    {"i haven't looked closely", 0},
+    {"i haven't looked properly", 0},
+    {"i haven't really looked", 0},
+    {"i never held it up", 0},
+    {"i never looked closely", 0},
+    {"i never looked properly", 0},
+    {"i never really looked", 0},
+    {"i only glanced", 0},
+    {"i only had a glance", 0},
+    {"without my glasses", 0},
+};
+
+static void read_vain(struct scope *s) {
+    for (size_t i = 0; i < s->note->tokens.count; i++) {
+        size_t n;
+        if (!cue_at(s, vain, COUNT(vain), i, &n)) continue;
+        for (size_t at = scope_sentence_start(s, i); at < i; at++)
+            if (s->stance[at] & (STANCE_DENIED | STANCE_NONE_SEEN))
+                scope_mark(s, at, at + 1, STANCE_UNKNOWN, i);
+    }
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -411,4 +453,5 @@ void scope_denial(struct scope *s) {
         scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
         i += m - 1;
     }
+    read_vain(s);
 }

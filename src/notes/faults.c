@@ -342,6 +342,24 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
     if (!n) fault_tell(r, hit, kind, part, where);
 }
 
+static bool is_virtue(const struct flaw *kind) {
+    return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
+}
+
+// Kinds that nobody denies: what was not tried is not looked for as a fault is.
+static bool is_silent(const struct flaw *kind) {
+    static const char *const ids[] = {"untested",
+                                      "completeness-unknown",
+                                      "inside-not-inspected",
+                                      "authenticity-unverified",
+                                      "timekeeping-unverified",
+                                      "impact-history-unknown",
+                                      "patina"};
+    bool silent = is_virtue(kind);
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);
+    return silent;
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
@@ -354,7 +372,15 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     degrees_take(r, hit);
     take_cue(r, hit);
-    if (note->taken[hit->from] == TAKEN_MARK || note->taken[hit->from] == TAKEN_ASIDE) return;
+    struct fault_hit second; // "initials TKW engraved": the letters are a mark, that they are there is told
+    if (hit->near && note->taken[hit->from] == TAKEN_MARK && note->taken[hit->to - 1] == TAKEN_NOT) {
+        second = *hit;
+        second.from = hit->to - 1;
+        second.near = false;
+        hit = &second;
+    }
+    bool posted = !strcmp(hit->kinds[0]->rule.id, "postally-used"); // the postmark is a mark, and tells more
+    if ((note->taken[hit->from] == TAKEN_MARK && !posted) || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
@@ -400,14 +426,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
-        static const char *const virtues[] = {
-            "working-tested",         "complete-counted",       "untested",
-            "completeness-unknown",   "inside-not-inspected",   "authenticity-unverified",
-            "timekeeping-unverified", "impact-history-unknown", "patina"};
-        bool virtue = false; // that it works, is whole or was tried is not looked for as a fault is
-        for (size_t i = 0; i < sizeof virtues / sizeof *virtues; i++)
-            virtue |= !strcmp(kind->rule.id, virtues[i]);
-        if (virtue) {
+        if (is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
             leave(r, hit, "denied");
             return;
         }
@@ -442,6 +461,19 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
                               .denied = hit->denied};
 }
 
+// "Lantern won't light": of two words apart that praise, no word between may deny.
+static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const words[] = {
+        "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
+        "can't",  "cant",     "cannot",  "isn't",    "isnt",    "didn't",  "didnt",  "hasn't", "wouldn't",
+        "wasn't", "couldn't", "nothing", "neither",  "stopped", "quit",    "nor",    "hardly", "barely",
+        "except", "unless",   "until",   "untested", "if",      "should",  "used"};
+    if (!hit->near || !is_virtue(hit->flaw)) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -450,7 +482,7 @@ static void gather(struct fault_reader *r) {
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
-        if (hit->near && is_taken_by_phrase(r, i)) continue;
+        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
@@ -534,6 +566,17 @@ static void settle_working(struct record *record) {
     record->flaw_count = kept;
 }
 
+// "All there but for a key": beside what is missing nothing is complete.
+static void settle_whole(struct record *record) {
+    bool lacks = false;
+    for (size_t i = 0; i < record->flaw_count; i++) lacks |= record->flaws[i].kind->form == ABSENCE;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (!lacks || !is_kind(&record->flaws[i], "complete-counted"))
+            record->flaws[kept++] = record->flaws[i];
+    record->flaw_count = kept;
+}
+
 // What is there somewhere is not told as nowhere.
 static void settle(struct record *record) {
     size_t kept = 0;
@@ -571,4 +614,5 @@ void read_faults(struct note *note) {
     read_areas(&r);
     settle(note->record);
     settle_working(note->record);
+    settle_whole(note->record);
 }

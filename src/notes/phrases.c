@@ -231,11 +231,13 @@ static bool is_told(const struct search *s, const struct near_hit *hit) {
     return false;
 }
 
-// Its second word, or both, inside an `unless` of the flaw: "never held it up to the light".
+// One of its words inside an `unless` of the flaw: "never held it up to the light".
 static bool is_barred(const struct search *s, const struct near_hit *hit) {
     for (size_t i = 0; i < s->unless_count; i++) {
         const struct barred *b = &s->unless[i];
-        if (b->flaw == hit->flaw && b->from < hit->to && hit->to <= b->to) return true;
+        bool first = b->from <= hit->from && hit->from < b->to,
+             second = b->from < hit->to && hit->to <= b->to;
+        if (b->flaw == hit->flaw && (first || second)) return true;
     }
     return false;
 }

@@ -216,8 +216,8 @@ static size_t place_of_list(const struct fault_reader *r, size_t i, size_t *from
 // "Engraved with a big M in the middle": a place further on in the clause, before any other fault.
 static size_t place_further(const struct fault_reader *r, size_t i, size_t *from) {
     enum { FURTHER = 7 };
-    static const char *const others[] = {"and",   "but",  "apart", "aside",  "except",
-                                         "other", "just", "only",  "besides"};
+    static const char *const others[] = {"and",   "but",  "apart", "aside",   "except",
+                                         "other", "just", "only",  "besides", "well"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at < tokens->count && at < i + FURTHER; at++) {
         if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at] ||
