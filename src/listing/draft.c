@@ -2,6 +2,7 @@
 // One record through the rooms: evidence, title, disclosure, questions, description, findings.
 #include "listing/listing.h"
 #include "listing/dated.h"
+#include "listing/harm.h"
 #include "listing/spelling.h"
 
 #include <string.h>
@@ -80,61 +81,6 @@ static void find_counts(struct arena *arena, struct listing *l) {
     }
 }
 
-// Words of damage, loss, function or smell: what nobody understood may be a fault.
-static bool speaks_of_fault(const char *text) {
-    static const char *const words[] = {"miss",        "broke",       "break",       "crack",
-                                        "chip",        "torn",        "tear",        "rip",
-                                        "loose",       "leak",        "smell",       "stink",
-                                        "odor",        "burn",        "dead",        "stuck",
-                                        "stick",       "stiff",       "rust",        "stain",
-                                        "worn",        "wear",        "dent",        "bent",
-                                        "split",       "hole",        "scratch",     "peel",
-                                        "flak",        "mold",        "mould",       "faded",
-                                        "gone",        "lost",        "damage",      "fault",
-                                        "fail",        "work",        "cut",         "repair",
-                                        "glue",        "patch",       "mend",        "wobbl",
-                                        "wonky",       "rattl",       "warp",        "dirty",
-                                        "sticky",      "frayed",      "snap",        "nick",
-                                        "snag",        "moth",        "worm",        "bubbl",
-                                        "pitted",      "corro",       "flaw",        "blemish",
-                                        "defect",      "issues",      "problem",     "wrong",
-                                        "trouble",     "dodgy",       "duff",        "busted",
-                                        "knacker",     "kaput",       "jams",        "jammed",
-                                        "seiz",        "squeak",      "grinds",      "buzz",
-                                        "hums",        "sparks",      "musty",       "damp",
-                                        "smok",        "whiff",       "reek",        "stank",
-                                        "fumes",       "rotten",      "rotted",      "rotting",
-                                        "perish",      "shatter",     "smash",       "bash",
-                                        "gouge",       "scuff",       "scrape",      "dings",
-                                        "dinged",      "chew",        "gnaw",        "eaten",
-                                        "nibbl",       "fray",        "ravel",       "undone",
-                                        "unstuck",     "detach",      "separat",     "sags",
-                                        "sagg",        "buckl",       "bowed",       "crook",
-                                        "leans",       "craz",        "cloud",       "hazy",
-                                        "haze",        "fog",         "discol",      "yellowed",
-                                        "yellowing",   "fade",        "bleach",      "blot",
-                                        "splotch",     "smudg",       "spill",       "soak",
-                                        "flooded",     "mildew",      "brittle",     "crumbl",
-                                        "lack",        "without",     "absent",      "power",
-                                        "spins",       "ticks",       "runs",        "charg",
-                                        "heats",       "skips",       "jumps",       "slips",
-                                        "hiss",        "static",      "ruin",        "wreck",
-                                        "tatter",      "lifting",     "shedding",    "foul",
-                                        "stale",       "odour",       "tarn",        "oxid",
-                                        "shrunk",      "stretch",     "loses",       "gummy",
-                                        "grim",        "needs",       "wants",       "all but",
-                                        "most of",     "only one",    "only two",    "not all",
-                                        "handy",       "not right",   "isn't right", "not quite right",
-                                        "better days", "hard life",   "the wars",    "worse",
-                                        "them isn't",  "other isn't", "fix",         "restor",
-                                        "marks",       "spot",        "lifts",       "rough",
-                                        "part isn't",  "one isn't"};
-    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        for (const char *at = text; (at = strstr(at, words[i])) != NULL; at++)
-            if (at == text || at[-1] == ' ' || at[-1] == '-') return true;
-    return false;
-}
-
 // A text that is no note in English is told as what it is, not word by word.
 static void find_alien(struct arena *arena, struct listing *l, const struct record *record) {
     static const struct {
@@ -166,7 +112,7 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
             continue;
         struct note_span at = {(size_t)from, (size_t)to};
         const char *text = listing_note(arena, l, at);
-        bool fault = speaks_of_fault(utf8_fold(arena, text));
+        bool fault = harm_is_told(utf8_fold(arena, text));
         silent |= fault;
         listing_find(arena, l, fault ? "must" : "could", "notes.unread",
                      arena_format(arena, "\"%s\" was not understood%s", text,

@@ -249,7 +249,7 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
     static const char *const lost[] = {"missing", "minus", "lacks", "lacking", "short", "lost"};
     static const char *const skipped[] = {"of",      "the",   "its",   "a",    "an",   "some",
                                           "one",     "two",   "three", "four", "five", "six",
-                                          "another", "other", "both",  "any",  "my"};
+                                          "another", "other", "both",  "any",  "my",   "their"};
     const struct tokens *tokens = &r->note->tokens;
     if (!token_among(tokens, i, lost, COUNT(lost)) || tokens->at[i].stop != STOP_NONE || r->scope.fault[i])
         return 0;

@@ -366,7 +366,7 @@ static bool is_fact(const struct note *note, size_t i) {
     if (ANY(&note->tokens, i, "smell", "smells", "smelly", "stinks", "odor", "odour", "broken", "broke",
             "missing", "leaks", "leak", "damage", "damaged", "smelled", "stank", "damp", "musty", "smoke",
             "smoked", "smoking", "flooded", "mold", "mould", "mouse", "mice", "fell", "dropped", "fault",
-            "faulty"))
+            "faulty", "worm", "worms", "moth", "moths", "rats", "rat"))
         return true;
     struct number number;
     size_t taken;
@@ -467,6 +467,15 @@ static size_t owned_at(const struct note *note, size_t i) {
     return at + 1 - i;
 }
 
+// "Worms have been in the leg": no story of where it was.
+static bool is_pest(const struct note *note, size_t i) {
+    for (size_t back = 1; back <= 3 && back <= i; back++)
+        if (ANY(&note->tokens, i - back, "worm", "worms", "mice", "mouse", "rats", "moths", "moth", "water",
+                "beetle", "beetles", "damp", "wasps", "ants", "squirrels"))
+            return true;
+    return false;
+}
+
 static size_t aside_from(struct note *note, size_t i) {
     enum reach reach;
     size_t owner = owned_at(note, i);
@@ -476,7 +485,7 @@ static size_t aside_from(struct note *note, size_t i) {
         return i + owner;
     }
     size_t taken = note->fault_word[i] ? 0 : trigger_at(note, i, &reach);
-    if (!taken || !note_free(note, i, i + taken)) return i + 1;
+    if (!taken || !note_free(note, i, i + taken) || is_pest(note, i)) return i + 1;
     size_t from = reach == REACH_ON || reach == REACH_WORDS ? i : span_from(note, i);
     size_t to = reach == REACH_WORDS ? i + taken : span_to(note, i + taken);
     if (to < i + taken) to = i + taken;

@@ -218,6 +218,18 @@ static void read_paint(struct note *note, size_t i, enum sure sure) {
     }
 }
 
+// "The sun got to it", "worms have been in the leg": who did it is not depicted.
+static bool is_doer(const struct note *note, size_t i, size_t to) {
+    static const char *const doers[] = {"sun", "worm", "mouse", "moth", "rat",  "dog",
+                                        "cat", "bird", "puppy", "kid",  "salt", "wasp"};
+    static const char *const verbs[] = {"got",  "has", "have", "had",    "ate",    "was",
+                                        "were", "did", "came", "chewed", "gnawed", "nested"};
+    bool doer = false;
+    for (size_t k = 0; i < to && k < COUNT(doers); k++)
+        doer |= !strcmp(note->tokens.at[to - 1].one, doers[k]);
+    return doer && token_among(&note->tokens, to, verbs, COUNT(verbs));
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -240,6 +252,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
         if (token_is(&note->tokens, i, "couple") && token_is(&note->tokens, i + n, "of")) return;
+        if (is_doer(note, i, i + n)) return;
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
