@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-enum { REACH = 6 }; // tokens between the two words, at most
+enum { REACH = 6, REACH_MOST = 13 }; // tokens between the two words, at most: of weight, and of any
 
 struct near_word {
     uint64_t hash;
@@ -121,13 +121,28 @@ static size_t last_of_list(const struct near *n, const struct tokens *tokens, si
     return at;
 }
 
+// Between the two words a size, what stands in brackets and the words that lead to a place weigh nothing:
+// "jacket has a 1/2 in (1.3 cm) tear", "veneer on the side of the case is split".
+static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) {
+    static const char *const words[] = {"of", "the", "on", "in",  "at",   "a",   "an",
+                                        "is", "are", "to", "has", "have", "its", "about"};
+    if (token_is(tokens, i, "(")) *bracket = true;
+    bool inside = *bracket;
+    if (token_is(tokens, i, ")")) *bracket = false;
+    return inside || tokens->at[i].kind == TOKEN_FIGURE ||
+           token_among(tokens, i, words, sizeof words / sizeof *words);
+}
+
 // The token of the other group behind `i` in the same clause; 0 if none.
 static size_t other_behind(const struct near *n, const struct tokens *tokens, size_t i,
                            const struct near_word *first) {
-    for (size_t at = i + 1; at < tokens->count && at <= i + REACH; at++) {
+    bool bracket = false;
+    size_t weight = 0;
+    for (size_t at = i + 1; at < tokens->count && at <= i + REACH_MOST && weight <= REACH; at++) {
         if (tokens->at[at].stop >= (first->listed ? STOP_CLAUSE : STOP_COMMA) || token_is(tokens, at, "but"))
             return 0;
-        if (answers(n, &tokens->at[at], first)) return last_of_list(n, tokens, at, first);
+        weight += !is_weightless(tokens, at, &bracket);
+        if (weight <= REACH && answers(n, &tokens->at[at], first)) return last_of_list(n, tokens, at, first);
     }
     return 0;
 }
