@@ -112,7 +112,8 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
             continue;
         struct note_span at = {(size_t)from, (size_t)to};
         const char *text = listing_note(arena, l, at);
-        bool fault = harm_is_told(utf8_fold(arena, text));
+        const char *fold = utf8_fold(arena, text);
+        bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold));
         silent |= fault;
         listing_find(arena, l, fault ? "must" : "could", "notes.unread",
                      arena_format(arena, "\"%s\" was not understood%s", text,

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "notes/alien.h"
+
 static const char beginnings[] =
     "miss|broke|break|crack|chip|torn|tear|rip|loose|leak|smell|stink|odor|burn|dead|stuck|stick|"
     "stiff|rust|stain|worn|wear|dent|bent|split|hole|scratch|peel|flak|mold|mould|faded|gone|"
@@ -39,5 +41,34 @@ bool harm_is_told(const char *text) {
         for (const char *at = text; *at; at++)
             if ((at == text || at[-1] == ' ' || at[-1] == '-') && !strncmp(at, from, size)) return true;
     }
+    return false;
+}
+
+bool harm_is_foreign(const char *text) {
+    enum { WORD_ROOM = 16 };
+    size_t count = 0;
+    for (const char *at = text; *at;) {
+        size_t size = strcspn(at, " ,.;:\n");
+        char word[WORD_ROOM];
+        if (size && size < WORD_ROOM) {
+            memcpy(word, at, size);
+            word[size] = '\0';
+            count += alien_word(word);
+        }
+        at += size + (at[size] != '\0');
+    }
+    return count >= 2;
+}
+
+// Understood as far as it goes: that nothing is wrong is said of no fault in particular.
+bool harm_is_denied(const char *text) {
+    static const char *const denials[] = {
+        "no damage",    "no issues",        "no problems",    "nothing wrong",  "no faults",
+        "no flaws",     "no defects",       "no smell",       "no smells",      "no odor",
+        "no odour",     "no odors",         "no odours",      "doesn't smell",  "does not smell",
+        "no blemishes", "no imperfections", "without faults", "without damage", "no marks",
+        "no problem",   "no fault",         "no losses",      "no harm"};
+    for (size_t i = 0; i < sizeof denials / sizeof *denials; i++)
+        if (!strcmp(text, denials[i])) return true;
     return false;
 }

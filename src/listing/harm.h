@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Does a text speak of damage, loss, function or smell?
+// Does a text that nobody understood speak of damage, loss, function or smell?
 #ifndef LISTING_HARM_H
 #define LISTING_HARM_H
 
@@ -7,5 +7,9 @@
 
 // `text` in small letters.
 bool harm_is_told(const char *text);
+// "No issues": a denial of everything, and of nothing that a rule has a name for.
+bool harm_is_denied(const char *text);
+// A sentence in another language may tell of a fault as well.
+bool harm_is_foreign(const char *text);
 
 #endif

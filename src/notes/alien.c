@@ -54,7 +54,7 @@ const char *alien_form(const char *text) {
     return is_table(text, ',') || is_table(text, ';') || is_table(text, '\t') ? "table" : NULL;
 }
 
-static bool is_foreign(const struct note *note, size_t i) {
+bool alien_word(const char *fold) {
     static const char *const words[] = {
         "der",  "das",  "und",  "mit",  "ist",  "nicht", "ein",  "eine", "einen", "aus",   "sehr",
         "noch", "auf",  "von",  "oder", "le",   "la",    "les",  "et",   "avec",  "une",   "est",
@@ -62,7 +62,9 @@ static bool is_foreign(const struct note *note, size_t i) {
         "para", "muy",  "pero", "del",  "es",   "de",    "il",   "di",   "della", "molto", "ma",
         "het",  "een",  "van",  "zeer", "niet", "voor",  "och",  "med",  "som",   "inte",  "ett",
         "er",   "ikke", "na",   "jest", "bez",  "dla",   "um",   "uma",  "com",   "nao"};
-    return token_among(&note->tokens, i, words, COUNT(words));
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(fold, words[i])) return true;
+    return false;
 }
 
 const char *alien_words(const struct note *note) {
@@ -73,7 +75,7 @@ const char *alien_words(const struct note *note) {
         if (token->kind != TOKEN_WORD) continue;
         words++;
         strange += (unsigned char)token->fold[0] >= GREEK;
-        bool is = is_foreign(note, i);
+        bool is = alien_word(token->fold);
         foreign += is;
         small += !is && rest_is_small(note, i);
         unknown += !english_at(note, i);
@@ -81,4 +83,35 @@ const char *alien_words(const struct note *note) {
     if (words >= 2 && 2 * strange > words) return "language";
     return words >= WORDS_LEAST && foreign >= 2 && foreign > 2 * small && 3 * unknown >= words ? "language"
                                                                                                : NULL;
+}
+
+static size_t sentence_end(const struct tokens *tokens, size_t i) {
+    while (i < tokens->count && tokens->at[i].stop < STOP_SENTENCE) i++;
+    return i;
+}
+
+// A sentence needs more than a text does: names of another language stand in English ones.
+static bool is_alien(const struct note *note, size_t from, size_t to) {
+    size_t words = 0, foreign = 0, small = 0, unknown = 0;
+    for (size_t i = from; i < to; i++) {
+        const struct token *token = &note->tokens.at[i];
+        if (token_is(&note->tokens, i, "\"")) return false;
+        if (token->kind != TOKEN_WORD) continue;
+        words++;
+        bool is = alien_word(token->fold);
+        foreign += is;
+        small += !is && rest_is_small(note, i);
+        unknown += is || !english_at(note, i);
+    }
+    return words >= WORDS_LEAST && foreign >= 2 && foreign > 2 * small && 4 * unknown >= 3 * words;
+}
+
+void read_alien(struct note *note) {
+    if (!note->book) return; // without it no word is known
+    for (size_t from = 0, to; from < note->tokens.count; from = to + 1) {
+        to = sentence_end(&note->tokens, from);
+        if (!is_alien(note, from, to)) continue;
+        for (size_t i = from; i < to; i++) note->taken[i] = TAKEN_OPEN;
+        note_reading(note, from, to, "not in English", "its small words");
+    }
 }

@@ -10,5 +10,9 @@
 const char *alien_form(const char *text);
 // "language" where the words are not English; NULL where they may be.
 const char *alien_words(const struct note *note);
+// A small word of another language; `fold` as tokens are folded.
+bool alien_word(const char *fold);
+// Takes the sentences of a note that are in another language, so that nothing is guessed from them.
+void read_alien(struct note *note);
 
 #endif

@@ -342,6 +342,14 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
     if (!n) fault_tell(r, hit, kind, part, where);
 }
 
+// "The radio does not work" of a radio: the thing itself is no part of it.
+static bool is_whole_thing(struct note *note, const char *part) {
+    const char *type = note->record->type.value, *one = say_singular(note->arena, part);
+    if (!type || note->record->count > 1) return false;
+    const char *head = strrchr(type, ' ');
+    return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
+}
+
 static bool is_virtue(const struct flaw *kind) {
     return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
 }
@@ -389,7 +397,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (is_of_unsized(r, hit, kind)) return;
     if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
-        leave(r, hit, "taken back");
+        size_t cue = r->scope.cue[hit->from];
+        leave(r, hit,
+              stance & STANCE_WITHDRAWN            ? "taken back"
+              : token_is(&note->tokens, cue, "my") ? "of a person"
+                                                   : "meant so, or of another thing");
         return;
     }
     if (stance & STANCE_DENIED && !strcmp(kind->rule.id, "powers-on-only"))
@@ -413,7 +425,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && is_implied(r, hit, kind, part)) part = NULL;
+    if (part && (is_implied(r, hit, kind, part) || is_whole_thing(note, part))) part = NULL;
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {
@@ -552,8 +564,19 @@ static bool is_kind(const struct item_flaw *flaw, const char *id) {
     return !strcmp(flaw->kind->rule.id, id);
 }
 
+// Its words are not understood again.
+static void give_back(struct note *note, struct note_span span) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= span.from && note->tokens.at[i].from < span.to)
+            note->taken[i] = TAKEN_OPEN;
+}
+
 // "Lights up but no sound": a word of working beside one of not working promises nothing.
-static void settle_working(struct record *record) {
+static void settle_working(struct note *note) {
+    struct record *record = note->record;
+    bool dead = false; // "works fine" and "does not work": which of them holds is asked
+    for (size_t i = 0; i < record->flaw_count; i++)
+        dead |= !record->flaws[i].part && is_kind(&record->flaws[i], "not-working");
     static const char *const against[] = {"not-working", "partly-working", "powers-on-only"};
     bool fails = false;
     for (size_t i = 0; i < record->flaw_count; i++)
@@ -563,6 +586,8 @@ static void settle_working(struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++)
         if (!fails || record->flaws[i].part || !is_kind(&record->flaws[i], "working-tested"))
             record->flaws[kept++] = record->flaws[i];
+        else if (dead)
+            give_back(note, record->flaws[i].span);
     record->flaw_count = kept;
 }
 
@@ -613,6 +638,6 @@ void read_faults(struct note *note) {
     read_short_of(&r);
     read_areas(&r);
     settle(note->record);
-    settle_working(note->record);
+    settle_working(note);
     settle_whole(note->record);
 }

@@ -29,6 +29,7 @@ enum taken {
     TAKEN_FITS,
     TAKEN_ASIDE,
     TAKEN_FLAW,
+    TAKEN_OPEN,  // stays unread: another language, or two claims that clash
     TAKEN_SCOPE, // a word that governs others: "no", "but", "maybe"
     TAKEN_PART   // a part or place word that a fact above names
 };

@@ -35,6 +35,7 @@ static int span_order(const void *a, const void *b) {
 }
 
 static void read_all(struct note *note) {
+    read_alien(note);
     struct paragraph paragraph = paragraph_read(note);
     read_owners(note);
     read_writing(note);

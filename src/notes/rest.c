@@ -98,11 +98,17 @@ void note_rest(struct note *note, bool (*says_nothing)(const struct note *note, 
         if (note->taken[i] == TAKEN_NOT && says_nothing(note, i)) note->taken[i] = TAKEN_FILLER;
     }
     for (size_t i = 0; i < tokens->count;) {
+        size_t to = i + 1;
+        if (note->taken[i] == TAKEN_OPEN) {
+            while (to < tokens->count && note->taken[to] == TAKEN_OPEN) to++;
+            keep(note, i, to);
+            i = to;
+            continue;
+        }
         if (note->taken[i] != TAKEN_NOT) {
             i++;
             continue;
         }
-        size_t to = i + 1;
         for (size_t k = i; k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
             if (note->taken[k] == TAKEN_NOT)
                 to = k + 1;

@@ -200,7 +200,9 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
                                         "colours", "colorway", "tone",    "toned"};
     static const char *const holders[] = {"cabinet", "hutch", "closet", "cupboard"};
     const struct tokens *tokens = &note->tokens;
-    if (token_is(tokens, i, "mint")) return token_among(tokens, i + n, states, COUNT(states));
+    if (token_is(tokens, i, "mint") && n == 1) // a color only before what has it
+        return token_among(tokens, i + 1, states, COUNT(states)) || i + 1 >= tokens->count ||
+               tokens->at[i + 1].stop != STOP_NONE;
     if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
     if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
     return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
