@@ -50,11 +50,19 @@ static const struct cue before[] = {
 };
 
 static const struct cue behind[] = {
-    {"absent", 0},        {"are gone", 0},         {"are missing", 0}, {"gone", 0},
-    {"has gone", 0},      {"has gone missing", 0}, {"is absent", 0},   {"is gone", 0},
-    {"is long gone", 0},  {"is lost", 0},          {"is missing", 0},  {"isn't here", 0},
-    {"isn't with it", 0}, {"long gone", 0},        {"lost", 0},        {"missing", 0},
-    {"not included", 0},  {"not with it", 0},      {"was lost", 0},    {"was missing", 0},
+    {"absent", 0},         {"are gone", 0},
+    {"are missing", 0},    {"are not missing", 0},
+    {"aren't missing", 0}, {"gone", 0},
+    {"has gone", 0},       {"has gone missing", 0},
+    {"is absent", 0},      {"is gone", 0},
+    {"is long gone", 0},   {"is lost", 0},
+    {"is missing", 0},     {"is not missing", 0},
+    {"isn't here", 0},     {"isn't missing", 0},
+    {"isn't with it", 0},  {"long gone", 0},
+    {"lost", 0},           {"missing", 0},
+    {"not included", 0},   {"not missing", 0},
+    {"not with it", 0},    {"was lost", 0},
+    {"was missing", 0},    {"was not missing", 0},
     {"went missing", 0},
 };
 
@@ -133,6 +141,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE)
             return NULL;
     uint16_t stance = r->scope.stance[first];
+    static const char *const nots[] = {"not", "isn't", "aren't", "wasn't", "weren't"};
+    for (size_t i = cue_from; i < cue_to; i++) // "the lid is not missing"
+        if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
+            token_is(&note->tokens, cue_to - 1, "missing"))
+            stance |= STANCE_DENIED;
     const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part")
                                             : absent_kind(note->arena, note->rules, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;

@@ -615,6 +615,26 @@ static void settle(struct record *record) {
     record->clear_count = kept;
 }
 
+// "Cracked ice pattern", "rust remover": a word of a fault in a name or a turn of speech that is none. One
+// telling a word; where it became a flaw of another kind there is nothing to tell.
+static void tell_barred(struct fault_reader *r) {
+    struct note *note = r->note;
+    size_t told = 0;
+    for (size_t i = 0; i < note->hits.barred_count; i++) {
+        const struct phrase_barred *b = &note->hits.barred[i];
+        bool taken = b->from < told;
+        for (size_t k = b->from; k < b->to; k++)
+            taken |= note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_SCOPE || r->scope.fault[k];
+        if (taken) continue;
+        told = b->to;
+        note_reading(note, b->from, b->to, arena_format(note->arena, "no flaw: %s", b->flaw->print),
+                     "not taken");
+        if (note->reading_count)
+            note->readings[note->reading_count - 1].stopped =
+                arena_format(note->arena, "no fault in '%s'", note_words(note, b->unless_from, b->unless_to));
+    }
+}
+
 void read_faults(struct note *note) {
     struct fault_reader r = {.note = note, .scope = {.note = note}};
     size_t count = note->tokens.count;
@@ -637,6 +657,7 @@ void read_faults(struct note *note) {
     read_shortfall(&r);
     read_short_of(&r);
     read_areas(&r);
+    tell_barred(&r);
     settle(note->record);
     settle_working(note);
     settle_whole(note->record);

@@ -188,7 +188,7 @@ struct search {
     struct barred *unless; // where `unless` phrases stand
     size_t unless_count, unless_room;
     struct phrase_hits hits;
-    size_t room;
+    size_t room, barred_room;
 };
 
 static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
@@ -198,9 +198,26 @@ static bool stands(const struct search *s, const struct phrase *phrase, size_t i
     return true;
 }
 
+static void tell_barred(struct search *s, const struct phrase *phrase, size_t i) {
+    const struct flaw *flaw = s->phrases->rules->flaws[phrase->flaw];
+    size_t from = s->words[i].token, to = s->words[i + phrase->count - 1].token + 1;
+    for (size_t k = s->unless_count; k-- > 0;) {
+        const struct barred *b = &s->unless[k];
+        if (b->flaw != flaw || b->from > from || b->to <= from) continue;
+        s->hits.barred = arena_grow(s->arena, s->hits.barred, s->hits.barred_count, &s->barred_room,
+                                    sizeof *s->hits.barred);
+        s->hits.barred[s->hits.barred_count++] = (struct phrase_barred){flaw, from, to, b->from, b->to};
+        return;
+    }
+}
+
 static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     size_t end = i + phrase->count;
-    if (end <= s->covered[phrase->flaw] || i < s->barred[phrase->flaw]) return;
+    if (end <= s->covered[phrase->flaw]) return;
+    if (i < s->barred[phrase->flaw]) {
+        tell_barred(s, phrase, i);
+        return;
+    }
     s->covered[phrase->flaw] = end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],

@@ -21,9 +21,18 @@ struct phrase_hit {
     bool gated;      // counts only for a thing that the flaw occurs on
 };
 
+// A word of a flaw that an `unless` of it covers.
+struct phrase_barred {
+    const struct flaw *flaw;
+    size_t from, to;               // the word, in tokens
+    size_t unless_from, unless_to; // what covers it
+};
+
 struct phrase_hits {
     struct phrase_hit *at;
     size_t count;
+    struct phrase_barred *barred;
+    size_t barred_count;
 };
 
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules);

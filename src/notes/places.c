@@ -241,7 +241,10 @@ size_t spot_place_at(const struct fault_reader *r, size_t i, size_t *from) {
     if (link == i) return 0;
     if ((place = place_behind(r, link, from)) != 0) return place;
     while (spot_article(tokens, link)) link++;
-    if (token_is(tokens, link, "part")) return 0; // "it's part of the pattern"
+    static const char *const looks[] = {"part",  "pattern", "design", "style",      "glaze",
+                                        "grain", "light",   "photo",  "reflection", "shadow",
+                                        "print", "texture", "mold",   "mould"};
+    if (token_among(tokens, link, looks, COUNT(looks))) return 0; // "it's part of the pattern"
     *from = link;
     size_t last = 0;
     for (; link < *from + PLACE_WORDS_MOST && link < tokens->count && !ends_place(r, link); link++)

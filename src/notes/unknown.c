@@ -289,6 +289,17 @@ static void read_supposed(struct scope *s, size_t i, size_t n) {
     scope_mark(s, i + n, to, STANCE_UNKNOWN, i);
 }
 
+// "Not tested, no leaks that I saw": behind the comma stands what was looked at.
+static size_t ahead_end(const struct scope *s, size_t i) {
+    static const char *const opens[] = {"no",    "not",     "never",   "it",  "it's",
+                                        "there", "there's", "without", "none"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t to = scope_clause_end(s, i);
+    for (size_t at = i; at < to; at++)
+        if (tokens->at[at].stop == STOP_COMMA && token_among(tokens, at + 1, opens, COUNT(opens))) return at;
+    return to;
+}
+
 void scope_unknown(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n, grammar = read_grammar(s, i);
@@ -305,7 +316,7 @@ void scope_unknown(struct scope *s) {
         else if (cue->kind == BACK && ends_clause(s, i + n))
             scope_mark(s, scope_clause_start(s, i), i, STANCE_UNKNOWN, i);
         else
-            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_UNKNOWN, i);
+            scope_mark(s, i + n, ahead_end(s, i + n), STANCE_UNKNOWN, i);
         i += n - 1;
     }
 }

@@ -203,6 +203,9 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
     if (token_is(tokens, i, "mint") && n == 1) // a color only before what has it
         return token_among(tokens, i + 1, states, COUNT(states)) || i + 1 >= tokens->count ||
                tokens->at[i + 1].stop != STOP_NONE;
+    static const char *const removers[] = {"remover",   "proof",     "proofing",
+                                           "converter", "treatment", "inhibitor"};
+    if (token_is(tokens, i, "rust") && token_among(tokens, i + n, removers, COUNT(removers))) return true;
     if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
     if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
     return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
