@@ -41,6 +41,21 @@ const char *wording_adjective(const struct item_flaw *flaw) {
     return own ? own : flaw->kind->adjective;
 }
 
+// "Strap or handle damage" of the straps: "damage". A noun that ends with the second ("dent or bend") has
+// none.
+static const char *rest_of_two(const char *noun, const char *head) {
+    const char *first = strstr(noun, " or "), *second = first ? first + 4 : NULL;
+    const char *rest = second ? strchr(second, ' ') : NULL;
+    if (!rest) return NULL;
+    size_t n = strlen(head), a = (size_t)(first - noun), b = (size_t)(rest - second);
+    for (size_t cut = 0; cut < 2 && cut < n; cut++) { // one, and many
+        if (cut && head[n - 1] != 's') break;
+        bool is = (n - cut == a && !strncmp(noun, head, a)) || (n - cut == b && !strncmp(second, head, b));
+        if (is) return rest + 1;
+    }
+    return NULL;
+}
+
 const char *wording_rest(const struct item_flaw *flaw) {
     const char *part = flaw->part, *noun = flaw->kind->noun;
     if (!part || !noun || flaw->kind->form != FAULT) return NULL;
@@ -48,7 +63,7 @@ const char *wording_rest(const struct item_flaw *flaw) {
     head = head ? head + 1 : part;
     size_t n = strlen(head);
     bool held = !strncmp(noun, head, n) && noun[n] == ' ' && strncmp(noun + n, " or ", 4) != 0;
-    return held ? noun + n + 1 : NULL;
+    return held ? noun + n + 1 : rest_of_two(noun, head);
 }
 
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {

@@ -13,7 +13,7 @@ const char *wording_adverb(const struct item_flaw *flaw, bool moderate);
 // The adjective for the flaw's degree, or NULL when its rule has none.
 const char *wording_adjective(const struct item_flaw *flaw);
 // What is left of the noun beside a part that begins it: "separation" for "sole separation" of the left sole.
-// NULL where the part does not begin the noun.
+// Of "strap or handle damage" either part leaves "damage". NULL where the part does not begin the noun.
 const char *wording_rest(const struct item_flaw *flaw);
 // A fault whose degree would matter and was not told.
 bool wording_unsized(const struct item_flaw *flaw);

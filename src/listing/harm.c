@@ -10,7 +10,8 @@
 static const char beginnings[] =
     "miss|broke|break|crack|chip|torn|tear|rip|loose|leak|smell|stink|odor|burn|dead|stuck|stick|"
     "stiff|rust|stain|worn|wear|dent|bent|split|hole|scratch|peel|flak|mold|mould|faded|gone|"
-    "lost|damage|fault|fail|work|cut|repair|glue|patch|mend|wobbl|wonky|rattl|warp|dirty|sticky|"
+    "lost|damage|fault|fail|works|working|worked|transmit|receive|does not|do "
+    "not|cut|repair|glue|patch|mend|wobbl|wonky|rattl|warp|dirty|sticky|"
     "frayed|snap|nick|snag|moth|worm|bubbl|pitted|corro|flaw|blemish|defect|issues|problem|wrong|"
     "trouble|dodgy|duff|busted|knacker|kaput|jams|jammed|seiz|squeak|grinds|buzz|hums|sparks|"
     "musty|damp|smok|whiff|reek|stank|fumes|rotten|rotted|rotting|perish|shatter|smash|bash|"

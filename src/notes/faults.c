@@ -350,6 +350,16 @@ static bool is_whole_thing(struct note *note, const char *part) {
     return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
 }
 
+// Words that lists of parts and places have, and that are no part which could have a fault.
+static bool is_no_part(const char *part) {
+    static const char *const words[] = {"marks", "mark",  "lines",  "line",  "scale", "all over",
+                                        "spot",  "spots", "eraser", "mouth", "bits",  "ring",
+                                        "rings", "tape",  "over",   "words", "death", "touch"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(part, words[i])) return true;
+    return false;
+}
+
 static bool is_virtue(const struct flaw *kind) {
     return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
 }
@@ -425,7 +435,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && (is_implied(r, hit, kind, part) || is_whole_thing(note, part))) part = NULL;
+    if (part && (is_implied(r, hit, kind, part) || is_whole_thing(note, part) || is_no_part(part)))
+        part = NULL;
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {
@@ -622,6 +633,8 @@ static void tell_barred(struct fault_reader *r) {
     size_t told = 0;
     for (size_t i = 0; i < note->hits.barred_count; i++) {
         const struct phrase_barred *b = &note->hits.barred[i];
+        if (b->to > note->tokens.count || b->unless_to > note->tokens.count)
+            continue; // a paragraph told before
         bool taken = b->from < told;
         for (size_t k = b->from; k < b->to; k++)
             taken |= note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_SCOPE || r->scope.fault[k];

@@ -67,13 +67,33 @@ static void read_body(struct scope *s) {
     }
 }
 
+static bool is_over(const struct scope *s, size_t i) {
+    return i >= s->note->tokens.count || s->note->tokens.at[i].stop != STOP_NONE ||
+           token_is(&s->note->tokens, i, "and") || token_is(&s->note->tokens, i, "not");
+}
+
+// From the comma before; where the cue stands alone behind one, from the comma before that.
+static size_t intended_from(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t start = scope_clause_start(s, i), from = i;
+    while (from > start && tokens->at[from - 1].stop != STOP_COMMA) from--;
+    bool alone = true;
+    for (size_t k = from; k < i; k++) alone &= !s->fault[k];
+    if (!alone || from <= start) return from;
+    from--;
+    while (from > start && tokens->at[from - 1].stop != STOP_COMMA) from--;
+    return from;
+}
+
 void scope_intended(struct scope *s) {
     read_plans(s);
     read_body(s);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
-        scope_mark(s, scope_clause_start(s, i), i + n, STANCE_OTHER, i);
+        if (token_is(&s->note->tokens, i + 1, "on") && !is_over(s, i + n))
+            continue; // "initials painted on the lid"
+        scope_mark(s, intended_from(s, i), i + n, STANCE_OTHER, i);
         i += n - 1;
     }
 }

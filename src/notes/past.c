@@ -112,6 +112,20 @@ static void read_mended(struct scope *s, size_t i) {
     }
 }
 
+// "There was a stain but it came out": behind "but" stands nothing but the pronoun, so it speaks of what is
+// before.
+static size_t back_from(const struct scope *s, size_t i) {
+    static const char *const words[] = {"but",  "it",  "it's",  "its", "that",
+                                        "they", "has", "since", "now", "all"};
+    size_t from = scope_clause_start(s, i);
+    bool bare = from > 0 && token_is(&s->note->tokens, from - 1, "but");
+    for (size_t k = from; k < i; k++) bare &= token_among(&s->note->tokens, k, words, COUNT(words));
+    if (!bare) return from;
+    for (size_t k = from - 1; k-- > scope_sentence_start(s, from - 1);)
+        if (s->note->tokens.at[k].stop == STOP_COMMA && k + 2 < from) return k + 1;
+    return scope_sentence_start(s, from - 1);
+}
+
 void scope_past(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) read_mended(s, i);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
@@ -121,7 +135,7 @@ void scope_past(struct scope *s) {
         if (cue->kind == AHEAD)
             scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
         else if (!is_turned(s, i))
-            scope_mark(s, scope_clause_start(s, i), i + n, STANCE_PAST, i);
+            scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);
         i += n - 1;
     }
 }
