@@ -571,61 +571,6 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
            (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
 }
 
-static bool is_kind(const struct item_flaw *flaw, const char *id) {
-    return !strcmp(flaw->kind->rule.id, id);
-}
-
-// Its words are not understood again.
-static void give_back(struct note *note, struct note_span span) {
-    for (size_t i = 0; i < note->tokens.count; i++)
-        if (note->tokens.at[i].from >= span.from && note->tokens.at[i].from < span.to)
-            note->taken[i] = TAKEN_OPEN;
-}
-
-// "Lights up but no sound": a word of working beside one of not working promises nothing.
-static void settle_working(struct note *note) {
-    struct record *record = note->record;
-    bool dead = false; // "works fine" and "does not work": which of them holds is asked
-    for (size_t i = 0; i < record->flaw_count; i++)
-        dead |= !record->flaws[i].part && is_kind(&record->flaws[i], "not-working");
-    static const char *const against[] = {"not-working", "partly-working", "powers-on-only"};
-    bool fails = false;
-    for (size_t i = 0; i < record->flaw_count; i++)
-        for (size_t k = 0; k < sizeof against / sizeof *against; k++)
-            fails |= !record->flaws[i].part && is_kind(&record->flaws[i], against[k]);
-    size_t kept = 0;
-    for (size_t i = 0; i < record->flaw_count; i++)
-        if (!fails || record->flaws[i].part || !is_kind(&record->flaws[i], "working-tested"))
-            record->flaws[kept++] = record->flaws[i];
-        else if (dead)
-            give_back(note, record->flaws[i].span);
-    record->flaw_count = kept;
-}
-
-// "All there but for a key": beside what is missing nothing is complete.
-static void settle_whole(struct record *record) {
-    bool lacks = false;
-    for (size_t i = 0; i < record->flaw_count; i++) lacks |= record->flaws[i].kind->form == ABSENCE;
-    size_t kept = 0;
-    for (size_t i = 0; i < record->flaw_count; i++)
-        if (!lacks || !is_kind(&record->flaws[i], "complete-counted"))
-            record->flaws[kept++] = record->flaws[i];
-    record->flaw_count = kept;
-}
-
-// What is there somewhere is not told as nowhere.
-static void settle(struct record *record) {
-    size_t kept = 0;
-    for (size_t i = 0; i < record->clear_count; i++) {
-        const struct item_clear *clear = &record->clear[i];
-        bool there = false;
-        for (size_t k = 0; k < record->flaw_count; k++)
-            there |= record->flaws[k].kind == clear->kind && !clear->part && !clear->where;
-        if (!there) record->clear[kept++] = *clear;
-    }
-    record->clear_count = kept;
-}
-
 // "Cracked ice pattern", "rust remover": a word of a fault in a name or a turn of speech that is none. One
 // telling a word; where it became a flaw of another kind there is nothing to tell.
 static void tell_barred(struct fault_reader *r) {
@@ -671,7 +616,5 @@ void read_faults(struct note *note) {
     read_short_of(&r);
     read_areas(&r);
     tell_barred(&r);
-    settle(note->record);
-    settle_working(note);
-    settle_whole(note->record);
+    faults_settle(note);
 }

@@ -144,4 +144,7 @@ size_t absent_part(const struct fault_reader *reader, size_t i);
 // The words of a part or place, without the capital that only begins a sentence.
 const char *fault_words(struct note *note, size_t from, size_t to);
 
+// When every fault has been read.
+void faults_settle(struct note *note);
+
 #endif
