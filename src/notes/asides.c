@@ -364,9 +364,9 @@ static bool is_joint(const struct note *note, size_t i) {
 static bool is_fact(const struct note *note, size_t i) {
     if (note->taken[i] != TAKEN_NOT || note->fault_word[i]) return true;
     if (ANY(&note->tokens, i, "smell", "smells", "smelly", "stinks", "odor", "odour", "broken", "broke",
-            "missing", "leaks", "leak", "damage", "damaged", "smelled", "stank", "damp", "musty", "smoke",
-            "smoked", "smoking", "flooded", "mold", "mould", "mouse", "mice", "fell", "dropped", "fault",
-            "faulty", "worm", "worms", "moth", "moths", "rats", "rat"))
+            "missing", "leaks", "leak", "damage", "damaged", "smelled", "stank", "musty", "smoke", "smoked",
+            "smoking", "flooded", "mold", "mould", "mouse", "mice", "fell", "dropped", "fault", "faulty",
+            "worm", "worms", "moth", "moths", "rats", "rat"))
         return true;
     struct number number;
     size_t taken;
