@@ -40,7 +40,8 @@ bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, con
 struct spot {
     size_t where_from, where_to, part_from, part_to; // empty when equal
 };
-// places.c: the place that is said of a fault behind it or inside its words, and before it; `from` and the end.
+// places.c: the place that is said of a fault behind it or inside its words, and before it; `from` and the
+// end.
 size_t spot_place_of(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_preposition(const struct tokens *tokens, size_t i);
@@ -96,6 +97,11 @@ void read_absent(struct fault_reader *reader);
 // The kind whose rule names that part as missing; any other part is an accessory.
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 
+// gather.c: fills `hits`.
+void faults_gather(struct fault_reader *reader);
+// faults.c: that it works or is whole; nobody looks for that as for a fault.
+bool fault_is_virtue(const struct flaw *kind);
+
 // faults.c: a flaw of the record, unless it is there already; NULL then.
 struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to);
@@ -118,12 +124,14 @@ void read_areas(struct fault_reader *reader);
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
 const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind);
-// untried.c: the parts that "haven't tried the heater or the fan", "motor and pump untested" are said of; how many.
+// untried.c: the parts that "haven't tried the heater or the fan", "motor and pump untested" are said of; how
+// many.
 size_t untried_parts(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *parts);
 // Does the kind itself say that something was not looked at?
 bool unknown_is_own(const struct flaw *kind);
 
-// sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons present".
+// sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons
+// present".
 void read_right(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);

@@ -9,6 +9,8 @@
 void read_sizes(struct note *note);
 // "W48 x D30 x H29". Part of read_measures().
 void read_lettered(struct note *note);
+// "Pint jars". Part of read_measures().
+void read_named_volumes(struct note *note);
 // When the thing is known: a bare figure gets the dimension that its family takes for granted, or becomes its
 // `size`; a part that is the thing itself is no part.
 void settle_measures(struct note *note);

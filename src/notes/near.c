@@ -139,7 +139,9 @@ static size_t other_behind(const struct near *n, const struct tokens *tokens, si
     bool bracket = false;
     size_t weight = 0;
     for (size_t at = i + 1; at < tokens->count && at <= i + REACH_MOST && weight <= REACH; at++) {
-        if (tokens->at[at].stop >= (first->listed ? STOP_CLAUSE : STOP_COMMA) || token_is(tokens, at, "but"))
+        static const char *const ends[] = {"but", "unless", "because", "when", "until", "while"};
+        if (tokens->at[at].stop >= (first->listed ? STOP_CLAUSE : STOP_COMMA) ||
+            token_among(tokens, at, ends, sizeof ends / sizeof *ends))
             return 0;
         weight += !is_weightless(tokens, at, &bracket);
         if (weight <= REACH && answers(n, &tokens->at[at], first)) return last_of_list(n, tokens, at, first);

@@ -184,7 +184,9 @@ static bool opens_segment(const struct fault_reader *r, size_t i) {
 static size_t read_another(struct fault_reader *r, size_t i) {
     size_t end = stands_for(r, i), from = 0;
     size_t to = end && opens_segment(r, i) ? spot_place_at(r, end, &from) : 0;
-    if (!to || r->note->tokens.at[end].stop != STOP_NONE) return i + 1;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!to || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "of") || !ends(tokens, to))
+        return i + 1; // "two of the three turn": pieces, no fault
     const struct fault_hit *hit = last_fault(r, i, true);
     if (!hit || is_denied(r, hit)) return i + 1; // again.c
     struct fault_hit again = *hit;

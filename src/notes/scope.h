@@ -71,8 +71,8 @@ void scope_correction(struct scope *scope);
 void scope_packing(struct scope *scope);
 void scope_intended(struct scope *scope);
 
-// unlooked.c: how many tokens from `i` say that one has not looked at what follows, or does not know it, or (left)
-// that what stands before was not looked at; 0 if none.
+// unlooked.c: how many tokens from `i` say that one has not looked at what follows, or does not know it, or
+// (left) that what stands before was not looked at; 0 if none.
 size_t scope_unlooked(const struct tokens *tokens, size_t i);
 size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head); // `*head` without "if", "how well"
 size_t scope_left_unlooked(const struct tokens *tokens, size_t i);

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+// The places of a note where a flaw's words stand, sorted into hits that do not overlap.
+#include <string.h>
+
+#include "notes/faults.h"
+
+// "The edge has gilt wear": the second of the two words belongs to the name of another kind.
+static bool is_taken_by_phrase(const struct fault_reader *r, size_t i) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct phrase_hit *near = &hits->at[i];
+    for (size_t k = i + 1; k < hits->count && hits->at[k].from < near->to; k++) {
+        const struct phrase_hit *h = &hits->at[k];
+        struct fault_hit phrase = {.from = h->from, .to = h->to};
+        if (!h->near && h->from > near->from && h->to >= near->to && h->to > h->from + 1 &&
+            kind_is_whole(r, h->flaw, &phrase))
+            return true;
+    }
+    return false;
+}
+
+static struct fault_hit hit_of(const struct phrase_hit *hit) {
+    return (struct fault_hit){.from = hit->from,
+                              .to = hit->to,
+                              .kinds = {hit->flaw},
+                              .kind_count = 1,
+                              .near = hit->near,
+                              .denied = hit->denied};
+}
+
+// "Lantern won't light": of two words apart that praise, no word between may deny.
+static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const words[] = {
+        "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
+        "can't",  "cant",     "cannot",  "isn't",    "isnt",    "didn't",  "didnt",  "hasn't", "wouldn't",
+        "wasn't", "couldn't", "nothing", "neither",  "stopped", "quit",    "nor",    "hardly", "barely",
+        "except", "unless",   "until",   "untested", "if",      "should",  "used"};
+    if (!hit->near || !fault_is_virtue(hit->flaw)) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
+// The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
+// name a fault outrank a phrase of one of them ("paint … worn").
+static void gather(struct fault_reader *r) {
+    const struct phrase_hits *hits = &r->note->hits;
+    r->hits = arena_array(r->note->arena, hits->count + 1, sizeof *r->hits);
+    size_t reach = 0;
+    for (size_t i = 0; i < hits->count; i++) {
+        const struct phrase_hit *hit = &hits->at[i];
+        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit)) continue;
+        if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
+            continue; // "candle cups": the name of the thing
+        if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
+        struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+        if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
+            last->denied &= hit->denied;
+            if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
+            continue;
+        }
+        if (last && hit->from == last->from && hit->to > last->to &&
+            (!hit->near || last->to - last->from < 2)) {
+            *last = hit_of(hit); // longer from the same word: it alone counts
+            reach = hit->to;
+            continue;
+        }
+        bool absence = last && hit->near && hit->from == last->from && last->kinds[0]->form == ABSENCE &&
+                       hit->flaw->form == STATE;
+        if (absence) { // "no bulb to try it with": no bulb, and not tried
+            struct fault_hit second = hit_of(hit);
+            second.from = hit->to - 1;
+            second.near = false;
+            second.own_no = true;
+            r->hits[r->hit_count++] = second;
+            reach = hit->to;
+            continue;
+        }
+        if (hit->from < reach) continue;
+        r->hits[r->hit_count++] = hit_of(hit);
+        reach = hit->to;
+    }
+}
+
+static void add_kind(struct fault_hit *hit, const struct flaw *kind) {
+    for (size_t i = 0; i < hit->kind_count; i++)
+        if (hit->kinds[i] == kind) return;
+    if (hit->kind_count < FAULT_KINDS_MOST) hit->kinds[hit->kind_count++] = kind;
+}
+
+// "The lid … split": where the word by itself may name the same kind, it may name its others as well, and
+// the material decides.
+static void widen(struct fault_reader *r, struct fault_hit *hit) {
+    const struct phrase_hits *hits = &r->note->hits;
+    for (size_t pass = 0; pass < 2; pass++) {
+        bool same = pass > 0;
+        for (size_t i = 0; i < hits->count; i++) {
+            const struct phrase_hit *word = &hits->at[i];
+            bool end = (word->from == hit->from || word->to == hit->to) && word->to == word->from + 1;
+            if (word->near || !end) continue;
+            if (!pass) same |= word->flaw == hit->kinds[0];
+            if (pass) add_kind(hit, word->flaw);
+        }
+        if (!same) return;
+    }
+}
+
+void faults_gather(struct fault_reader *r) {
+    gather(r);
+    for (size_t i = 0; i < r->hit_count; i++)
+        if (r->hits[i].near) widen(r, &r->hits[i]);
+}
