@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // One alternation a finder: its `unless` phrases first, skipped over by (*SKIP)(*FAIL) so that a word inside
 // one can never match, then its words, then its own patterns. Steps are limited on every match: PCRE2 ends a
-// catastrophic pattern with an error, never with a wrong answer.
+// catastrophic pattern with an error, never with a wrong answer. A text of ASCII alone, as most are, is asked
+// of a second pattern compiled for bytes: what a letter or a word's edge is then takes one look at a table.
 #define PCRE2_CODE_UNIT_WIDTH 8
 #include "rules/scan.h"
 
@@ -12,13 +13,21 @@
 #include "text/limits.h"
 #include "text/utf8.h"
 
+#define APOSTROPHES "['\xE2\x80\x99]"
+
 enum { JIT_AFTER = 16 };
+
+struct compiled {
+    pcre2_code *code;
+    bool broken;
+    unsigned char uses; // up to JIT_AFTER
+};
+
+enum { FOR_UTF8, FOR_ASCII, FORMS };
 
 struct scanner {
     struct arena *arena;
-    pcre2_code **codes;
-    bool *broken;
-    unsigned char *uses; // up to JIT_AFTER
+    struct compiled (*finders)[FORMS];
     size_t count;
     pcre2_general_context *general;
     pcre2_compile_context *compile;
@@ -28,7 +37,8 @@ struct scanner {
 
 static void clean(void *thing) {
     struct scanner *s = thing;
-    for (size_t i = 0; i < s->count; i++) pcre2_code_free(s->codes[i]);
+    for (size_t i = 0; i < s->count; i++)
+        for (int form = 0; form < FORMS; form++) pcre2_code_free(s->finders[i][form].code);
     pcre2_match_data_free(s->data);
     pcre2_match_context_free(s->match);
     pcre2_compile_context_free(s->compile);
@@ -50,9 +60,7 @@ static void put(void *block, void *context) {
 struct scanner *scanner_new(struct arena *arena, size_t finder_count) {
     struct scanner *s = arena_alloc(arena, sizeof *s);
     s->arena = arena;
-    s->codes = arena_array(arena, finder_count + 1, sizeof(pcre2_code *));
-    s->broken = arena_array(arena, finder_count + 1, sizeof *s->broken);
-    s->uses = arena_array(arena, finder_count + 1, sizeof *s->uses);
+    s->finders = arena_array(arena, finder_count + 1, sizeof *s->finders);
     s->count = finder_count;
     arena_defer(arena, clean, s);
     s->general = pcre2_general_context_create(get, put, (void *)(uintptr_t)arena_source(arena));
@@ -77,16 +85,17 @@ static bool is_word(const char *at) {
     return utf8_is_letter(point) || utf8_is_digit(point) || point == '_';
 }
 
-static void add_phrase(struct buf *out, const char *phrase) {
-    // A boundary only where a word begins or ends: `1/2"` has none after its quote.
-    if (is_word(phrase)) buf_text(out, "\\b");
+// The bytes of a phrase from `from` on, and the boundary behind it: only where a word ends, for `1/2"` has
+// none after its quote.
+static void add_phrase(struct buf *out, const char *phrase, size_t from) {
     const char *last = phrase;
     for (const char *c = phrase; *c; c++) {
         if ((*c & 0xC0) != 0x80) last = c;
+        if ((size_t)(c - phrase) < from) continue;
         if (*c == ' ')
             buf_text(out, "[\\s-]+");
         else if (*c == '\'')
-            buf_text(out, "['\xE2\x80\x99]?");
+            buf_text(out, APOSTROPHES "?");
         else {
             if (strchr("\\^$.[]|()?*+{}-#/", *c)) buf_byte(out, '\\');
             buf_byte(out, *c);
@@ -101,21 +110,58 @@ static int longer_first(const void *a, const void *b) {
     return n != m ? (n < m) - (n > m) : strcmp(x, y);
 }
 
-// PCRE2 takes the first branch that matches: "snapped off" must be tried before "snapped".
+static char small(char c) {
+    return c >= 'A' && c <= 'Z' ? (char)(c | 0x20) : c;
+}
+
+static bool is_ascii_letter(char c) {
+    return small(c) >= 'a' && small(c) <= 'z';
+}
+
+// Those that begin with `letter`, its letter once.
+static bool add_of_letter(struct buf *out, const char *const *phrases, size_t count, char letter, bool more) {
+    bool any = false;
+    for (size_t i = 0; i < count; i++) {
+        if (small(phrases[i][0]) != letter) continue;
+        if (!any) buf_format(out, "%s%c(?:", more ? "|" : "", letter);
+        if (any) buf_byte(out, '|');
+        add_phrase(out, phrases[i], 1);
+        any = true;
+    }
+    if (any) buf_byte(out, ')');
+    return any || more;
+}
+
+// PCRE2 takes the first branch that matches: "snapped off" must be tried before "snapped". Two phrases of
+// which one begins with another letter never match at one place, so each letter, and the boundary before them
+// all, is tried once a place and not once a phrase.
 static void add_phrases(struct arena *arena, struct buf *out, const struct texts *phrases) {
     if (!phrases->count) return;
     const char **sorted = arena_array(arena, phrases->count, sizeof *sorted);
     memcpy((void *)sorted, phrases->at, phrases->count * sizeof *sorted);
     qsort((void *)sorted, phrases->count, sizeof *sorted, longer_first);
+    bool any = false;
+    for (size_t i = 0; i < phrases->count && !any; i++) any = is_ascii_letter(sorted[i][0]);
+    if (any) {
+        buf_text(out, "\\b(?:");
+        bool more = false;
+        for (char letter = 'a'; letter <= 'z'; letter++)
+            more = add_of_letter(out, sorted, phrases->count, letter, more);
+        buf_byte(out, ')');
+    }
     for (size_t i = 0; i < phrases->count; i++) {
-        if (i) buf_byte(out, '|');
-        add_phrase(out, sorted[i]);
+        if (is_ascii_letter(sorted[i][0])) continue;
+        if (any) buf_byte(out, '|');
+        if (is_word(sorted[i])) buf_text(out, "\\b");
+        add_phrase(out, sorted[i], 0);
+        any = true;
     }
 }
 
-const char *finder_pattern(struct arena *arena, const struct finder *finder, bool without_unless) {
+// NULL when the finder is empty.
+static char *finder_pattern(struct arena *arena, const struct finder *finder) {
     struct buf out = buf_start(arena);
-    if (finder->unless.count && !without_unless) {
+    if (finder->unless.count) {
         buf_text(&out, "(?:");
         add_phrases(arena, &out, &finder->unless);
         buf_text(&out, ")(*SKIP)(*FAIL)|");
@@ -130,33 +176,58 @@ const char *finder_pattern(struct arena *arena, const struct finder *finder, boo
 static const uint32_t options =
     PCRE2_CASELESS | PCRE2_MULTILINE | PCRE2_UTF | PCRE2_UCP | PCRE2_NEVER_BACKSLASH_C;
 
-static pcre2_code *compile(struct scanner *s, const char *pattern) {
+static pcre2_code *compile(struct scanner *s, const char *pattern, uint32_t how) {
     int code;
     size_t offset;
-    pcre2_code *made = pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, options | PCRE2_NO_UTF_CHECK,
-                                     &code, &offset, s->compile);
+    pcre2_code *made =
+        pcre2_compile((PCRE2_SPTR)pattern, PCRE2_ZERO_TERMINATED, how, &code, &offset, s->compile);
     if (!made && code == PCRE2_ERROR_HEAP_FAILED) arena_give_up(s->arena);
     return made;
 }
 
-enum scan_result scanner_find(struct scanner *s, const struct finder *finder, const char *text, size_t size,
-                              size_t from, struct span *match) {
-    size_t n = finder->number;
-    if (s->broken[n]) return SCAN_BROKEN;
-    if (!s->codes[n]) {
-        const char *pattern = finder_pattern(s->arena, finder, false);
-        if (!pattern) return SCAN_NONE;
-        s->codes[n] = compile(s, pattern);
-        if (!s->codes[n]) {
-            s->broken[n] = true;
-            return SCAN_BROKEN;
-        }
+static bool is_ascii(const char *text, size_t size) {
+    unsigned char any = 0;
+    for (size_t i = 0; i < size; i++) any |= (unsigned char)text[i];
+    return any < 0x80;
+}
+
+// Bytes beyond ASCII mean single characters only to the other form, and so may an escape ("\\x{2019}").
+static pcre2_code *compile_form(struct scanner *s, const struct finder *finder, int form) {
+    char *pattern = finder_pattern(s->arena, finder);
+    if (!pattern) return NULL;
+    if (form == FOR_UTF8) return compile(s, pattern, options | PCRE2_NO_UTF_CHECK);
+    char *to = pattern; // the other apostrophe stands in no text of ASCII
+    for (const char *at = pattern; *at; to++) {
+        if (!strncmp(at, APOSTROPHES, strlen(APOSTROPHES))) {
+            *to = '\'';
+            at += strlen(APOSTROPHES);
+        } else
+            *to = *at++;
     }
+    *to = '\0';
+    if (!is_ascii(pattern, strlen(pattern))) return NULL;
+    return compile(s, pattern, PCRE2_CASELESS | PCRE2_MULTILINE | PCRE2_NEVER_BACKSLASH_C);
+}
+
+// NULL where there is no such form.
+static pcre2_code *code_of(struct scanner *s, const struct finder *finder, int form) {
+    struct compiled *c = &s->finders[finder->number][form];
+    if (c->broken) return NULL;
+    if (!c->code) c->code = compile_form(s, finder, form);
+    c->broken = !c->code;
     // Machine code pays off only for a pattern that is asked again and again. Where it cannot be had the
     // interpreter goes on, with the same matches.
-    if (s->uses[n] < JIT_AFTER && ++s->uses[n] == JIT_AFTER)
-        (void)pcre2_jit_compile(s->codes[n], PCRE2_JIT_COMPLETE);
-    int found = pcre2_match(s->codes[n], (PCRE2_SPTR)text, size, from, PCRE2_NO_UTF_CHECK, s->data, s->match);
+    if (c->code && c->uses < JIT_AFTER && ++c->uses == JIT_AFTER)
+        (void)pcre2_jit_compile(c->code, PCRE2_JIT_COMPLETE);
+    return c->code;
+}
+
+enum scan_result scanner_find(struct scanner *s, const struct finder *finder, const char *text, size_t size,
+                              size_t from, struct span *match) {
+    pcre2_code *code = is_ascii(text, size) ? code_of(s, finder, FOR_ASCII) : NULL;
+    if (!code) code = code_of(s, finder, FOR_UTF8);
+    if (!code) return finder->said.count || finder->match.count ? SCAN_BROKEN : SCAN_NONE;
+    int found = pcre2_match(code, (PCRE2_SPTR)text, size, from, PCRE2_NO_UTF_CHECK, s->data, s->match);
     if (found == PCRE2_ERROR_NOMEMORY) arena_give_up(s->arena);
     if (found == PCRE2_ERROR_NOMATCH) return SCAN_NONE;
     if (found < 0) return SCAN_SLOW;
@@ -192,6 +263,6 @@ bool finder_check(struct arena *arena, const struct finder *finder, const struct
     struct scanner *s = scanner_new(arena, 1);
     bool fine = true;
     for (size_t i = 0; i < finder->match.count; i++) fine &= check_one(s, rule, finder->match.at[i], diags);
-    const char *whole = fine && finder->match.count ? finder_pattern(arena, finder, false) : NULL;
+    const char *whole = fine && finder->match.count ? finder_pattern(arena, finder) : NULL;
     return whole ? check_one(s, rule, whole, diags) : fine;
 }

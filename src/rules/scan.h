@@ -33,7 +33,4 @@ void scanner_limit(struct scanner *scanner, uint32_t steps);
 bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule,
                   struct diags *diags);
 
-// The pattern as it is handed to PCRE2, for `rules show`. NULL when the finder is empty.
-const char *finder_pattern(struct arena *arena, const struct finder *finder, bool without_unless);
-
 #endif
