@@ -39,6 +39,7 @@ static bool fronted_read(struct told *told, const char *text) {
 }
 
 static bool seen_read(struct told *told, const char *text) {
+    if (!strstr(text, " show")) return false; // before all kinds are tried for the head
     struct item_flaw flaw = {.kind = NULL};
     const char *end = predicate_one(told, text, TOLD_HAS, &flaw), *place;
     if (!end) return false;

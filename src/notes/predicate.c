@@ -176,30 +176,42 @@ static const char *places_after(const char *rest, struct item_flaw *flaw) {
     return end;
 }
 
+// What may stand before degree and noun; the same for every kind, so it is read once.
+struct head {
+    const char *text;
+    const char *one;  // behind "a" or "an"; NULL where none stands
+    const char *many; // behind a number; NULL where none stands
+    int count;
+};
+
+static struct head head_read(const char *text) {
+    struct head head = {.text = text, .one = word_then(text, "a")};
+    if (!head.one) head.one = word_then(text, "an");
+    head.many = number_after(text, &head.count);
+    return head;
+}
+
 // With the degree and noun at the head; the flaw's kind, part and degree are set.
-static const char *noun_after(struct told *told, const char *text, struct item_flaw *flaw) {
+static const char *noun_after(struct told *told, const struct head *head, struct item_flaw *flaw) {
     const struct flaw *kind = flaw->kind;
     const char *degree = wording_degree(flaw, true), *own = wording_rest(flaw);
     if (!own) own = kind->noun;
     const char *at, *rest = NULL;
     if (kind->mass) {
-        at = word_then(text, degree);
+        at = word_then(head->text, degree);
         rest = maybe_size(told, at ? words_after(at, own) : NULL, true, flaw);
         return places_after(rest, flaw);
     }
-    if ((at = word_then(text, "a")) || (at = word_then(text, "an"))) {
-        at = word_then(at, degree);
+    if (head->one) {
+        at = word_then(head->one, degree);
         rest = at ? words_after(at, own) : NULL;
         return maybe_size(told, rest, false, flaw);
     }
-    int count = 0;
-    at = number_after(text, &count);
-    if (!at && !kind->many) return NULL;
-    if (!at) at = text;
-    at = word_then(at, degree);
-    const char *many = kind->plural ? kind->plural : say_plural(told->arena, kind->noun);
-    rest = at ? words_after(at, count == 1 ? own : many) : NULL;
-    flaw->count = count;
+    if (!head->many && !kind->many) return NULL;
+    at = word_then(head->many ? head->many : head->text, degree);
+    if (at && head->count != 1) own = kind->plural ? kind->plural : say_plural(told->arena, kind->noun);
+    rest = at ? words_after(at, own) : NULL;
+    flaw->count = head->count;
     return maybe_size(told, rest, false, flaw);
 }
 
@@ -267,13 +279,14 @@ static const char *state_after(struct told *told, const char *text, enum told_ve
 
 // --- one fault ---
 
-static void try_kind(struct told *told, const char *text, enum told_verb verb, const struct flaw *kind,
+static void try_kind(struct told *told, const struct head *head, enum told_verb verb, const struct flaw *kind,
                      struct item_flaw *best, const char **end) {
+    const char *text = head->text;
     for (int s = SEVERITY_UNKNOWN; s < SEVERITY_COUNT; s++) {
         struct item_flaw flaw = {.kind = kind, .part = told->part, .severity = (enum severity)s};
         const char *rest = NULL;
         bool named = kind->noun && (kind->form == FAULT || (kind->form == STATE && !told->part));
-        if (verb == TOLD_HAS && named) rest = noun_after(told, text, &flaw);
+        if (verb == TOLD_HAS && named) rest = noun_after(told, head, &flaw);
         if (kind->form == STATE && !flaw.count) rest = NULL; // told by its noun where there are several
         if (!rest && verb == TOLD_IS && kind->form == FAULT) rest = adjective_after(text, &flaw);
         if (!rest && kind->form != FAULT && s == SEVERITY_UNKNOWN)
@@ -286,9 +299,10 @@ static void try_kind(struct told *told, const char *text, enum told_verb verb, c
 }
 
 const char *predicate_one(struct told *told, const char *text, enum told_verb verb, struct item_flaw *flaw) {
+    const struct head head = head_read(text);
     const char *end = text;
     for (size_t i = 0; i < told->rules->flaw_count; i++)
-        try_kind(told, text, verb, told->rules->flaws[i], flaw, &end);
+        try_kind(told, &head, verb, told->rules->flaws[i], flaw, &end);
     return end > text ? end : NULL;
 }
 

@@ -68,6 +68,7 @@ static bool areas_read(struct told *told, const char *text) {
 }
 
 static bool clear_read(struct told *told, const char *text, const char *part) {
+    if (!strstr(text, " seen")) return false; // before all kinds are tried
     const char *end = list_after(told, text, true), *place = end ? words_after(end, " seen") : NULL;
     if (!place || (*place && (*place != ' ' || !place_is_ours(told, place + 1)))) {
         told->clear_count = 0;
