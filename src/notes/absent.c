@@ -70,8 +70,9 @@ static const char *const sides[] = {"left",   "right", "upper",  "lower", "front
                                     "rear",   "top",   "bottom", "inner", "outer",   "first",
                                     "second", "last",  "small",  "big",   "plastic", "metal"};
 
+// No singular begins with another letter than its plural, so most are another noun at first sight.
 static bool same_noun(struct arena *arena, const char *a, const char *b) {
-    return !strcmp(say_singular(arena, a), say_singular(arena, b));
+    return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
 }
 
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {

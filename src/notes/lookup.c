@@ -132,17 +132,9 @@ static bool book_noun(const struct note *note, const struct laid *laid, struct n
     return true;
 }
 
-// Does any noun of the rules begin with the word at token `i`? Most words begin none, and one search tells.
+// Does any noun of the rules begin with the word?
 static bool rules_begin(const struct note *note, const char *word) {
-    size_t size = strcspn(word, "-"), from = 0, to = note->rules->thing_count;
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        if (strncmp(note->rules->thing_names[middle], word, size) < 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return from < note->rules->thing_count && !strncmp(note->rules->thing_names[from], word, size);
+    return ruleset_begins_thing(note->rules, word, strcspn(word, "-"));
 }
 
 // Both forms of the rules before those of the word book: "beads" is a necklace there, a bead here.

@@ -8,6 +8,7 @@
 
 #include "notes/cut.h"
 #include "notes/near.h"
+#include "text/index.h"
 
 struct phrase {
     size_t first; // in `words`
@@ -29,8 +30,7 @@ struct phrases {
     struct bucket *buckets;
     size_t mask;
     struct near *near;
-    const char **parts; // of the flaws' rules, in the order of their bytes
-    size_t part_count;
+    struct index *parts; // of the flaws' rules
 };
 
 // --- words of a text: its tokens' parts, without apostrophes and hyphens ---
@@ -135,25 +135,20 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     }
 }
 
-static int text_order(const void *a, const void *b) {
-    return strcmp(*(const char *const *)a, *(const char *const *)b);
-}
-
 static void gather_parts(struct arena *arena, struct phrases *p) {
     size_t count = 0;
     for (size_t i = 0; i < p->rules->flaw_count; i++) count += p->rules->flaws[i]->parts.count;
-    p->parts = arena_array(arena, count + 1, sizeof *p->parts);
+    p->parts = index_new(arena, count);
     for (size_t i = 0; i < p->rules->flaw_count; i++)
         for (size_t k = 0; k < p->rules->flaws[i]->parts.count; k++) {
             const char *part = p->rules->flaws[i]->parts.at[k];
             if (strcmp(part, "both") != 0 && strcmp(part, "light") != 0 && strcmp(part, "piece") != 0)
-                p->parts[p->part_count++] = part;
+                index_add(p->parts, part, strlen(part), i);
         }
-    if (p->part_count) qsort(p->parts, p->part_count, sizeof *p->parts, text_order);
 }
 
 bool phrases_is_part(const struct phrases *p, const char *word) {
-    return p && p->part_count && bsearch(&word, p->parts, p->part_count, sizeof *p->parts, text_order);
+    return p && index_find(p->parts, word, strlen(word)) != INDEX_NONE;
 }
 
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {

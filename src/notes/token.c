@@ -171,10 +171,6 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     return tokens;
 }
 
-bool token_is(const struct tokens *tokens, size_t i, const char *word) {
-    return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
-}
-
 bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
     for (size_t k = 0; k < count; k++)
         if (token_is(tokens, i, words[k])) return true;
@@ -204,7 +200,7 @@ static bool same_word(const char **token, const char **phrase) {
     return true;
 }
 
-size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase) {
+size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phrase) {
     size_t at = i;
     const char *left = at < tokens->count ? tokens->at[at].fold : "";
     for (;;) {

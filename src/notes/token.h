@@ -8,6 +8,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
 #include "text/arena.h"
 
@@ -49,14 +50,23 @@ struct tokens {
 // with STOP_NONE.
 struct tokens tokens_cut(struct arena *arena, const char *text, size_t size);
 
-// Is token `i` the word `word` (small letters)? False beyond the end.
-bool token_is(const struct tokens *tokens, size_t i, const char *word);
+// Is token `i` the word `word` (small letters)? False beyond the end. Most are another one already by their
+// first letter.
+static inline bool token_is(const struct tokens *tokens, size_t i, const char *word) {
+    return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
+}
 // Is it one of a NULL-ended list?
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words);
 // The same of `count` words.
 bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count);
 // Do the words of `phrase` (small letters, one space between) stand from `i` on? How many tokens they take; 0
 // if not. Hyphens between words count as spaces on both sides; an apostrophe may be missing.
-size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase);
+size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phrase);
+static inline size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase) {
+    if (i >= tokens->count) return 0;
+    char first = tokens->at[i].fold[0];
+    if (first != phrase[0] && first != '\'' && phrase[0] != '\'') return 0;
+    return token_phrase_words(tokens, i, phrase);
+}
 
 #endif

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "rules/trigger.h"
+#include "text/index.h"
 #include "text/utf8.h"
 
 // What a buyer must know whether or not anyone searches for it; a family overrides where it differs.
@@ -195,6 +196,13 @@ static void name_things(struct arena *arena, struct ruleset *rules) {
         rules->things_by_noun[i] = named[i].thing;
         rules->thing_names[i] = named[i].name;
     }
+    struct index *names = index_new(arena, n), *firsts = index_new(arena, n);
+    for (size_t i = 0; i < n; i++) {
+        index_add(names, named[i].name, strlen(named[i].name), i);
+        index_add(firsts, named[i].name, strcspn(named[i].name, " "), i);
+    }
+    rules->thing_index = names;
+    rules->thing_firsts = firsts;
 }
 
 static void check_ids(struct arena *arena, const struct ruleset *rules, const struct rule *rule,

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Finding rules by name: binary search in arrays sorted once at load.
+// Finding rules by name: in arrays sorted once at load, things through an index of their names.
 #include "rules/ruleset.h"
 
 #include <string.h>
 
 #include "text/hint.h"
+#include "text/index.h"
 
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
     size_t from = 0, to = rules->flaw_count;
@@ -27,18 +28,17 @@ const struct family *ruleset_family(const struct ruleset *rules, const char *id)
 }
 
 const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count) {
-    size_t from = 0, to = rules->thing_count;
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        if (strcmp(rules->thing_names[middle], name) < 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
+    uint32_t from = index_find(rules->thing_index, name, strlen(name));
+    *count = 0;
+    if (from == INDEX_NONE) return NULL;
     size_t end = from;
     while (end < rules->thing_count && !strcmp(rules->thing_names[end], name)) end++;
     *count = end - from;
-    return *count ? &rules->things_by_noun[from] : NULL;
+    return &rules->things_by_noun[from];
+}
+
+bool ruleset_begins_thing(const struct ruleset *rules, const char *word, size_t size) {
+    return index_find(rules->thing_firsts, word, size) != INDEX_NONE;
 }
 
 const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id) {

@@ -8,6 +8,7 @@
 #include "text/diag.h"
 
 struct triggers;
+struct index;
 
 struct ruleset {
     const struct pack **packs;
@@ -33,6 +34,8 @@ struct ruleset {
     size_t thing_count;
     const char *
         *thing_names; // what each entry of things_by_noun is found by: noun or other name, case-folded
+    const struct index *thing_index;  // a name to the first entry of that name
+    const struct index *thing_firsts; // the first words of all names
 };
 
 // Loads every folder as one pack; later packs override rules of the same kind and id. Every fault of every
@@ -46,6 +49,8 @@ const struct family *ruleset_family(const struct ruleset *rules, const char *id)
 // The things of that name (case-folded, singular), in the order of the families: first of `*count`, NULL when
 // none.
 const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count);
+// Does a name of any thing begin with that word? Most words begin none.
+bool ruleset_begins_thing(const struct ruleset *rules, const char *word, size_t size);
 // "did you mean …?" among the ids.
 const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id);
 const char *ruleset_family_hint(struct arena *arena, const struct ruleset *rules, const char *id);

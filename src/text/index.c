@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+// Open addressing at half load; the upper half of the hash stands beside each number, so that another text is
+// seldom looked at.
+#include "text/index.h"
+
+#include <string.h>
+
+struct slot {
+    const char *text; // NULL: free
+    uint32_t size, number, tag;
+};
+
+struct index {
+    struct slot *slots;
+    size_t mask;
+};
+
+uint64_t index_hash(const char *text, size_t size) {
+    uint64_t hash = 14695981039346656037u;
+    for (size_t i = 0; i < size; i++) hash = (hash ^ (unsigned char)text[i]) * 1099511628211u;
+    return hash ^ (hash >> 29);
+}
+
+struct index *index_new(struct arena *arena, size_t most) {
+    struct index *index = arena_alloc(arena, sizeof *index);
+    size_t count = 16;
+    while (count < most * 2) count *= 2;
+    index->slots = arena_array(arena, count, sizeof *index->slots);
+    index->mask = count - 1;
+    return index;
+}
+
+static struct slot *slot_of(const struct index *index, uint64_t hash, const char *text, size_t size) {
+    uint32_t tag = (uint32_t)(hash >> 32);
+    for (size_t at = (size_t)hash & index->mask;; at = (at + 1) & index->mask) {
+        struct slot *slot = &index->slots[at];
+        if (!slot->text) return slot;
+        if (slot->tag == tag && slot->size == size && !memcmp(slot->text, text, size)) return slot;
+    }
+}
+
+void index_add(struct index *index, const char *text, size_t size, size_t number) {
+    uint64_t hash = index_hash(text, size);
+    struct slot *slot = slot_of(index, hash, text, size);
+    if (!slot->text) *slot = (struct slot){text, (uint32_t)size, (uint32_t)number, (uint32_t)(hash >> 32)};
+}
+
+uint32_t index_find_hash(const struct index *index, uint64_t hash, const char *text, size_t size) {
+    if (!index) return INDEX_NONE;
+    const struct slot *slot = slot_of(index, hash, text, size);
+    return slot->text ? slot->number : INDEX_NONE;
+}
+
+uint32_t index_find(const struct index *index, const char *text, size_t size) {
+    return index ? index_find_hash(index, index_hash(text, size), text, size) : INDEX_NONE;
+}
