@@ -14,6 +14,10 @@ struct piece {
     bool whole;        // notes with what is not about the thing
 };
 
+struct named {
+    const char *text, *noun; // as written; singular and in small letters
+};
+
 struct raiser {
     struct arena *arena;
     struct scanner *scanner;
@@ -22,6 +26,8 @@ struct raiser {
     struct buf subject;
     struct piece *pieces;
     size_t count, room;
+    struct named *named; // what the record says it is, may be or holds
+    size_t named_count;
     bool *wanted; // finders whose words may stand in the subject
 };
 
@@ -244,9 +250,8 @@ static bool ends_with(const char *noun, const char *word) {
     return n >= m && !strcmp(noun + n - m, word) && (n == m || noun[n - m - 1] == ' ');
 }
 
-static bool names_thing(struct raiser *r, const struct caution *caution, const char *text) {
-    if (!text) return false;
-    const char *noun = utf8_fold(r->arena, say_singular(r->arena, text));
+// `noun`: singular and in small letters.
+static bool names_thing(const struct caution *caution, const char *noun) {
     for (size_t i = 0; i < caution->finder.unless.count; i++)
         if (ends_with(noun, caution->finder.unless.at[i])) return false;
     for (size_t i = 0; i < caution->things.count; i++)
@@ -269,14 +274,24 @@ static bool is_benign_type(struct raiser *r, const struct caution *caution) {
     return false;
 }
 
-static const char *by_thing(struct raiser *r, const struct caution *caution) {
+static void add_named(struct raiser *r, const char *text) {
+    if (!text) return;
+    r->named[r->named_count++] = (struct named){text, utf8_fold(r->arena, say_singular(r->arena, text))};
+}
+
+// Once for all rules.
+static void name_things(struct raiser *r) {
     const struct record *record = r->record;
-    if (!caution->things.count) return NULL;
-    const char *found = names_thing(r, caution, record->type.value) ? record->type.value : NULL;
-    for (size_t i = 0; i < record->others.count && !found; i++)
-        if (names_thing(r, caution, record->others.at[i])) found = record->others.at[i];
-    for (size_t i = 0; i < record->include_count && !found; i++)
-        if (names_thing(r, caution, record->includes[i].what)) found = record->includes[i].what;
+    r->named = arena_array(r->arena, 1 + record->others.count + record->include_count, sizeof *r->named);
+    add_named(r, record->type.value);
+    for (size_t i = 0; i < record->others.count; i++) add_named(r, record->others.at[i]);
+    for (size_t i = 0; i < record->include_count; i++) add_named(r, record->includes[i].what);
+}
+
+static const char *by_thing(struct raiser *r, const struct caution *caution) {
+    const char *found = NULL;
+    for (size_t i = 0; i < r->named_count && caution->things.count && !found; i++)
+        if (names_thing(caution, r->named[i].noun)) found = r->named[i].text;
     if (!found || is_benign_type(r, caution)) return NULL;
     return arena_format(r->arena, "the thing '%s'", found);
 }
@@ -327,6 +342,7 @@ struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, co
     struct raiser r = {.arena = arena, .scanner = scanner, .rules = rules, .record = record};
     r.subject = buf_start(arena);
     add_record(&r);
+    name_things(&r);
     r.wanted = arena_array(arena, rules->finder_count + 1, sizeof *r.wanted);
     triggers_mark(rules->caution_triggers, r.subject.at, r.wanted);
     cautions->items = arena_array(arena, rules->caution_count + 1, sizeof *cautions->items);

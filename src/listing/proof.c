@@ -69,7 +69,7 @@ static void too_slow(struct prover *p, const struct rule *rule, const char *text
 static bool is_announced(struct prover *p, const struct finder *finder, const char *text) {
     struct triggers *triggers = triggers_new(p->arena);
     triggers_add(p->arena, triggers, finder);
-    triggers_close(triggers);
+    triggers_close(p->arena, triggers);
     bool *wanted = arena_array(p->arena, finder->number + 1, sizeof *wanted);
     triggers_mark(triggers, text, wanted);
     return wanted[finder->number];

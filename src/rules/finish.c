@@ -260,7 +260,7 @@ static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *
         caution->benign = (struct finder){.said = caution->finder.unless, .number = (*number)++};
         triggers_add(arena, triggers, &caution->finder);
     }
-    triggers_close(triggers);
+    triggers_close(arena, triggers);
     rules->caution_triggers = triggers;
 }
 
@@ -287,11 +287,11 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     rules->finder_count = number;
     struct triggers *triggers = triggers_new(arena);
     for (size_t i = 0; i < rules->claim_count; i++) triggers_add(arena, triggers, &rules->claims[i]->finder);
-    triggers_close(triggers);
+    triggers_close(arena, triggers);
     rules->claim_triggers = triggers;
     triggers = triggers_new(arena);
     for (size_t i = 0; i < rules->bound_count; i++) triggers_add(arena, triggers, &rules->bounds[i]->finder);
-    triggers_close(triggers);
+    triggers_close(arena, triggers);
     rules->bound_triggers = triggers;
     for (size_t i = 0; i < rules->flaw_count; i++)
         check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->confused, diags);

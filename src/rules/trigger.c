@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
-// A sorted table of first words and of pairs of them. Words are runs of letters and digits, case-folded, as
-// scan.c's word boundaries see them.
+// A sorted table of first words and of pairs of them, and an index of it. Words are runs of letters and
+// digits, case-folded, as scan.c's word boundaries see them.
 #include "rules/trigger.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "text/index.h"
 #include "text/utf8.h"
 
 enum { WORD_ROOM = 64 };
@@ -19,6 +20,7 @@ struct entry {
 struct triggers {
     struct entry *entries;
     size_t count, room;
+    struct index *firsts; // the first entry of each text
     size_t *always;
     size_t always_count, always_room;
 };
@@ -94,24 +96,18 @@ static int entry_order(const void *a, const void *b) {
     return words ? words : (x->finder > y->finder) - (x->finder < y->finder);
 }
 
-void triggers_close(struct triggers *t) {
+void triggers_close(struct arena *arena, struct triggers *t) {
     if (t->count) qsort(t->entries, t->count, sizeof *t->entries, entry_order);
+    t->firsts = index_new(arena, t->count);
+    for (size_t i = 0; i < t->count; i++)
+        index_add(t->firsts, t->entries[i].word, strlen(t->entries[i].word), i);
 }
 
-static size_t first_at_least(const struct triggers *t, const char *word) {
-    size_t from = 0, to = t->count;
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        if (strcmp(t->entries[middle].word, word) < 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return from;
-}
-
-static void mark(const struct triggers *t, const char *words, bool *wanted) {
-    for (size_t i = first_at_least(t, words); i < t->count && !strcmp(t->entries[i].word, words); i++)
+static void mark(const struct triggers *t, const char *words, size_t size, bool *wanted) {
+    uint32_t first = index_find(t->firsts, words, size);
+    if (first == INDEX_NONE) return;
+    const char *text = t->entries[first].word;
+    for (size_t i = first; i < t->count && !strcmp(t->entries[i].word, text); i++)
         wanted[t->entries[i].finder] = true;
 }
 
@@ -123,9 +119,10 @@ void triggers_mark(const struct triggers *t, const char *text, bool *wanted) {
         char *word = words + before + (before > 0);
         if (before) words[before] = ' ';
         if (!next_word(text, size, &at, word, WORD_ROOM)) return;
-        mark(t, word, wanted);
-        if (before) mark(t, words, wanted);
-        before = strlen(word);
+        size_t n = strlen(word);
+        mark(t, word, n, wanted);
+        if (before) mark(t, words, before + 1 + n, wanted);
+        before = n;
         memmove(words, word, before + 1);
     }
 }

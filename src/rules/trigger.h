@@ -12,8 +12,8 @@ struct triggers;
 // a finder with patterns and without such words is always a candidate.
 struct triggers *triggers_new(struct arena *arena);
 void triggers_add(struct arena *arena, struct triggers *triggers, const struct finder *finder);
-// Sorts the table; no triggers_add() after it.
-void triggers_close(struct triggers *triggers);
+// Sorts and indexes the table; no triggers_add() after it.
+void triggers_close(struct arena *arena, struct triggers *triggers);
 // Marks in `wanted` (finder_count entries) every finder that could match somewhere in the text.
 void triggers_mark(const struct triggers *triggers, const char *text, bool *wanted);
 

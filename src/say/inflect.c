@@ -204,7 +204,12 @@ static const char *put_back(struct arena *arena, const char *word, size_t size, 
             upper && is_lower(form->text[i]) ? (char)(form->text[i] - ('a' - 'A')) : form->text[i];
     if (!same && form->size && is_upper(word[from]) && is_lower(tail[0]))
         tail[0] = (char)(tail[0] - ('a' - 'A'));
-    return arena_format(arena, "%.*s%s%.*s", (int)(from + same), word, tail, (int)(size - to), word + to);
+    size_t head = from + same, more = form->size - same;
+    char *out = arena_alloc(arena, head + more + (size - to) + 1);
+    memcpy(out, word, head);
+    memcpy(out + head, tail, more);
+    memcpy(out + head + more, word + to, size - to);
+    return out;
 }
 
 // Applied until nothing changes, so "womens" ends where "women" does. Two rounds reach the end; the bound is
@@ -246,7 +251,31 @@ bool inflect_is_plural(const char *word, size_t size) {
 
 // No plural, regular or listed, ends in these; most words are settled here, without a search.
 static bool never_plural(const char *word, size_t size) {
-    return size && strchr("bcdfgjklqruvwz", word[size - 1]) && word[size - 1] && !memchr(word, '-', size);
+    if (size < 2 || memchr(word, '-', size)) return false;
+    char last = word[size - 1], before = word[size - 2];
+    if (is_upper(before)) return false;
+    switch (last) { // a plural without s ends as one of the irregular pairs does
+    case 'a':
+        return is_lower(before) && !strchr("dirt", before);
+    case 'e':
+        return is_lower(before) && !strchr("acslv", before);
+    case 'h':
+        return before != 't';
+    case 'i':
+        return is_lower(before) && !strchr("ncgeit", before);
+    case 'm':
+        return before != 'i';
+    case 'n':
+        return before != 'e';
+    case 't':
+        return before != 'e';
+    case 'x':
+        return before != 'u';
+    case 'y':
+        return before != 'b';
+    default:
+        return last && strchr("bcdfgjklopqruvwz", last);
+    }
 }
 
 const char *inflect_singular(struct arena *arena, const char *word, size_t size) {

@@ -3,7 +3,6 @@
 // test checks that.
 #include "say/nouns.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 // Plural in form for one thing; nothing comes off.
@@ -337,12 +336,24 @@ const struct noun_list *nouns_list(enum noun_kind kind) {
     return &lists[kind];
 }
 
-static int by_word(const void *key, const void *element) {
-    return strcmp(key, *(const char *const *)element);
+// Most words of a list differ in their first byte already.
+static inline int order(const char *a, const char *b) {
+    int first = (unsigned char)*a - (unsigned char)*b;
+    return first ? first : strcmp(a, b);
 }
 
 bool nouns_has(enum noun_kind kind, const char *word) {
-    return bsearch(word, lists[kind].words, lists[kind].count, sizeof *lists[kind].words, by_word) != NULL;
+    const struct noun_list *list = &lists[kind];
+    for (size_t from = 0, to = list->count; from < to;) {
+        size_t middle = from + (to - from) / 2;
+        int side = order(word, list->words[middle]);
+        if (!side) return true;
+        if (side < 0)
+            to = middle;
+        else
+            from = middle + 1;
+    }
+    return false;
 }
 
 struct noun_pairs nouns_by_singular(void) {
@@ -357,19 +368,25 @@ struct noun_pairs nouns_endings(void) {
     return (struct noun_pairs){endings, sizeof endings / sizeof *endings};
 }
 
-static int by_first(const void *key, const void *element) {
-    return strcmp(key, ((const struct noun_pair *)element)->singular);
-}
-
-static int by_second(const void *key, const void *element) {
-    return strcmp(key, ((const struct noun_pair *)element)->plural);
+static const struct noun_pair *pair_of(const struct noun_pair *pairs, size_t count, const char *word,
+                                       bool plural) {
+    for (size_t from = 0, to = count; from < to;) {
+        size_t middle = from + (to - from) / 2;
+        const struct noun_pair *pair = &pairs[middle];
+        int side = order(word, plural ? pair->plural : pair->singular);
+        if (!side) return pair;
+        if (side < 0)
+            to = middle;
+        else
+            from = middle + 1;
+    }
+    return NULL;
 }
 
 const struct noun_pair *nouns_of_singular(const char *word) {
-    return bsearch(word, by_singular, sizeof by_singular / sizeof *by_singular, sizeof *by_singular,
-                   by_first);
+    return pair_of(by_singular, sizeof by_singular / sizeof *by_singular, word, false);
 }
 
 const struct noun_pair *nouns_of_plural(const char *word) {
-    return bsearch(word, by_plural, sizeof by_plural / sizeof *by_plural, sizeof *by_plural, by_second);
+    return pair_of(by_plural, sizeof by_plural / sizeof *by_plural, word, true);
 }

@@ -224,17 +224,20 @@ static bool write_book(struct maker *m) {
     struct wordbook_first *firsts = arena_array(m->arena, head.firsts, sizeof *firsts);
     for (size_t i = 0; i < m->count; i++) {
         const char *phrase = m->texts + m->entries[i].phrase;
-        uint32_t at = (uint32_t)wordbook_hash(phrase, strlen(phrase)) & (head.slots - 1);
+        uint64_t hash = wordbook_hash(phrase, strlen(phrase));
+        uint32_t at = (uint32_t)hash & (head.slots - 1);
         while (slots[at]) at = (at + 1) & (head.slots - 1);
-        slots[at] = (uint32_t)i + 1;
+        slots[at] = ((uint32_t)i + 1) | wordbook_tag(hash);
         size_t n = strcspn(phrase, " ");
         const char *word = arena_copy(m->arena, phrase, n);
         uint32_t offset = text_of(m, word);
-        at = (uint32_t)wordbook_hash(word, n) & (head.firsts - 1);
+        hash = wordbook_hash(word, n);
+        at = (uint32_t)hash & (head.firsts - 1);
         while (firsts[at].word && firsts[at].word != offset) at = (at + 1) & (head.firsts - 1);
         firsts[at].word = offset;
         uint32_t words = (uint32_t)words_in(phrase);
-        if (words > firsts[at].longest) firsts[at].longest = words;
+        if (words > (firsts[at].longest & WORDBOOK_SLOT_MASK))
+            firsts[at].longest = words | wordbook_tag(hash);
     }
     head.texts = (uint32_t)m->text_size;
     FILE *file = fopen(m->output, "wb");

@@ -83,9 +83,11 @@ static bool is_text(const struct wordbook *book, uint32_t offset, const char *te
 
 bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry) {
     uint32_t mask = book->head.slots - 1;
-    uint32_t at = (uint32_t)wordbook_hash(phrase, size) & mask;
+    uint64_t hash = wordbook_hash(phrase, size);
+    uint32_t at = (uint32_t)hash & mask, tag = wordbook_tag(hash);
     for (uint32_t n = 0; n <= mask && book->slots[at]; n++, at = (at + 1) & mask) {
-        uint32_t index = book->slots[at] - 1;
+        if ((book->slots[at] & ~WORDBOOK_SLOT_MASK) != tag) continue;
+        uint32_t index = (book->slots[at] & WORDBOOK_SLOT_MASK) - 1;
         if (index >= book->head.entries) return false;
         const struct wordbook_entry *e = &book->entries[index];
         if (!is_text(book, e->phrase, phrase, size)) continue;
@@ -102,8 +104,11 @@ bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size,
 
 size_t wordbook_longest(const struct wordbook *book, const char *word, size_t size) {
     uint32_t mask = book->head.firsts - 1;
-    uint32_t at = (uint32_t)wordbook_hash(word, size) & mask;
+    uint64_t hash = wordbook_hash(word, size);
+    uint32_t at = (uint32_t)hash & mask, tag = wordbook_tag(hash);
     for (uint32_t n = 0; n <= mask && book->firsts[at].word; n++, at = (at + 1) & mask)
-        if (is_text(book, book->firsts[at].word, word, size)) return book->firsts[at].longest;
+        if ((book->firsts[at].longest & ~WORDBOOK_SLOT_MASK) == tag &&
+            is_text(book, book->firsts[at].word, word, size))
+            return book->firsts[at].longest & WORDBOOK_SLOT_MASK;
     return 0;
 }

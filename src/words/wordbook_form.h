@@ -10,7 +10,7 @@
 
 enum {
     WORDBOOK_MAGIC = 0x62775361,
-    WORDBOOK_VERSION = 1
+    WORDBOOK_VERSION = 2
 }; // reads otherwise where bytes lie the other way round
 
 struct wordbook_head {
@@ -23,9 +23,18 @@ struct wordbook_entry {
     uint32_t uses, candidate;
 };
 
+// A slot of the phrases: 0 or the number of its entry and one more, with eight bits of the hash above it, so
+// that another phrase is seldom looked at.
+enum { WORDBOOK_SLOT_BITS = 24 };
+#define WORDBOOK_SLOT_MASK ((1u << WORDBOOK_SLOT_BITS) - 1)
+
 struct wordbook_first {
-    uint32_t word, longest; // words of the longest phrase that begins with it
+    uint32_t word, longest; // the words of the longest phrase that begins with it, and hash bits as in a slot
 };
+
+static inline uint32_t wordbook_tag(uint64_t hash) {
+    return (uint32_t)(hash >> 32) & ~WORDBOOK_SLOT_MASK;
+}
 
 static inline uint64_t wordbook_hash(const char *text, size_t size) {
     uint64_t h = 14695981039346656037u;
