@@ -7,6 +7,7 @@
 
 #include "disclosure/disclosure.h"
 #include "evidence/grade.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 enum { STEP = 100, UNKNOWN_TYPE = 10000, MUST = 45, SHOULD = 25 };
@@ -16,25 +17,26 @@ struct asker {
     const struct record *record;
     const struct ruleset *rules;
     enum grade grade; // as the record stands
+    const char *head; // the last word of the type, singular; NULL without a type
     struct question *all;
     size_t count, room;
 };
 
 static bool names_flaw(const struct record *record, const char *id) {
     for (size_t i = 0; i < record->flaw_count; i++)
-        if (!strcmp(record->flaws[i].kind->rule.id, id)) return true;
+        if (text_same(record->flaws[i].kind->rule.id, id)) return true;
     for (size_t i = 0; i < record->clear_count; i++)
-        if (!strcmp(record->clear[i].kind->rule.id, id)) return true;
+        if (text_same(record->clear[i].kind->rule.id, id)) return true;
     for (size_t i = 0; i < record->unchecked.count; i++)
-        if (!strcmp(record->unchecked.at[i], id)) return true;
+        if (text_same(record->unchecked.at[i], id)) return true;
     return false;
 }
 
 static bool gives_fact(const struct record *record, const char *fact) {
     for (size_t i = 0; i < record->measurement_count; i++)
-        if (!strcmp(record->measurements[i].dimension, fact)) return true;
+        if (text_same(record->measurements[i].dimension, fact)) return true;
     for (size_t i = 0; i < record->attribute_count; i++)
-        if (!strcmp(record->attributes[i].name, fact)) return true;
+        if (text_same(record->attributes[i].name, fact)) return true;
     if (!strcmp(fact, "count")) return record->count > 0;
     if (!strcmp(fact, "marks")) return record->mark_count > 0;
     if (!strcmp(fact, "includes")) return record->include_count > 0;
@@ -74,7 +76,7 @@ static enum slot slot_of_fact(const char *fact) {
                  {"productionDate", SLOT_AGE}, {"itemCondition", SLOT_CONDITION}};
     enum slot slot;
     for (size_t i = 0; i < sizeof slots / sizeof *slots; i++)
-        if (!strcmp(fact, slots[i].fact)) return slots[i].slot;
+        if (text_same(fact, slots[i].fact)) return slots[i].slot;
     if (slot_of_name(fact, &slot)) return slot;
     return SLOT_MEASURE;
 }
@@ -150,9 +152,8 @@ static void ask_about_flaws(struct asker *a) {
 
 // "Helmet, rope or float: …" is asked of those things; of another of the family it comes last.
 static bool is_of_other_thing(struct asker *a, const char *ask) {
-    const char *colon = strchr(ask, ':'), *type = a->record->type.value;
-    if (!colon || !type) return false;
-    const char *head = strrchr(type, ' '), *one = say_singular(a->arena, head ? head + 1 : type);
+    const char *colon = strchr(ask, ':'), *one = a->head;
+    if (!colon || !one) return false;
     bool names_thing = false;
     for (const char *at = ask; at < colon;) {
         at += strspn(at, " ,");
@@ -239,6 +240,8 @@ struct questions questions_ask(struct arena *arena, const struct ruleset *rules,
                                const struct record *record) {
     struct asker a = {
         .arena = arena, .record = record, .rules = rules, .grade = grade_record(arena, record).grade};
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    if (type) a.head = say_singular(arena, last ? last + 1 : type);
     struct questions q = {.asked = record->family->check_count};
     ask_type(&a);
     ask_about_flaws(&a);

@@ -252,11 +252,12 @@ static bool ends_with(const char *noun, const char *word) {
 
 // `noun`: singular and in small letters.
 static bool names_thing(const struct caution *caution, const char *noun) {
-    for (size_t i = 0; i < caution->finder.unless.count; i++)
-        if (ends_with(noun, caution->finder.unless.at[i])) return false;
-    for (size_t i = 0; i < caution->things.count; i++)
-        if (ends_with(noun, caution->things.at[i])) return true;
-    return false;
+    bool named = false;
+    for (size_t i = 0; i < caution->things.count && !named; i++)
+        named = ends_with(noun, caution->things.at[i]);
+    for (size_t i = 0; i < caution->finder.unless.count && named; i++)
+        named = !ends_with(noun, caution->finder.unless.at[i]);
+    return named;
 }
 
 // Does the type stand inside a phrase that means something else: the lipstick of "lipstick mark"?

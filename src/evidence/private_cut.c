@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "text/order.h"
 #include "text/utf8.h"
 
 enum { WORD_LONGEST = 15, NAME_WORDS = 4, CODE_TOKENS = 24, CODE_GROUPS = 5 };
@@ -25,7 +26,7 @@ uint32_t private_classes(const char *word, size_t size) {
     size_t low = 0, high = sizeof known / sizeof *known;
     while (low < high) {
         size_t middle = low + (high - low) / 2;
-        int order = strcmp(small, known[middle].word);
+        int order = text_order(small, known[middle].word);
         if (!order) return known[middle].classes;
         if (order < 0)
             high = middle;
@@ -54,6 +55,15 @@ static void cut_word(const char *text, size_t size, struct token *token) {
     token->kind = TOKEN_WORD;
     token->capital = true;
     for (bool first = true;; first = false) {
+        char c = text[at];
+        if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) { // most letters, without their tables
+            bool small = c >= 'a';
+            if (first) token->upper = !small;
+            token->capital = token->capital && !small;
+            token->letters++;
+            at++;
+            continue;
+        }
         if (!letter_at(text, size, at, &next, &point)) {
             size_t mark = apostrophe(text + at);
             if (!mark || !letter_at(text, size, at + mark, &next, &point)) break;

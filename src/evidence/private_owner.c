@@ -79,6 +79,7 @@ static bool is_kept(const struct private_text *t, size_t i) {
 }
 
 static void match_pair(struct private_text *t, size_t i) {
+    if (!token_has(t, i, WORD_OWNING)) return;
     for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++) {
         if (!piece_is(t, i, pairs[k].first)) continue;
         size_t at = i + 1;

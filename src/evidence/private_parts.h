@@ -32,7 +32,8 @@ enum private_class {
     WORD_FILLER = 1 << 20,   // is, reads: between a cue and what it tells
     WORD_MAKER = 1 << 21,    // maker's, brand: the name behind it is no owner's
     WORD_OWNER = 1 << 22,    // owner's, child's
-    WORD_CALL = 1 << 23      // call, text: wants seven digits
+    WORD_CALL = 1 << 23,     // call, text: wants seven digits
+    WORD_OWNING = 1 << 24    // begins a pair of words that leads to an owner
 };
 
 enum token_kind { TOKEN_WORD, TOKEN_NUMBER, TOKEN_SIGN, TOKEN_END };

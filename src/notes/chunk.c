@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "text/order.h"
+
 // Sorted by bytes.
 static const char *const breakers[] = {
     "a",       "about",    "above",   "across",     "after",    "against",  "ain't",    "aint",    "along",
@@ -50,7 +52,7 @@ static const char *const particles[] = {"up", "on", "down", "in", "off", "out", 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static int by_word(const void *key, const void *entry) {
-    return strcmp(key, *(const char *const *)entry);
+    return text_order(key, *(const char *const *)entry);
 }
 
 static bool is_in(const char *word, const char *const *list, size_t count) {

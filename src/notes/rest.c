@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "format/tree.h"
+#include "text/order.h"
 
 // Sorted for a binary search.
 static const char *const small_words[] = {
@@ -30,7 +31,7 @@ static bool in_small(const char *word) {
     size_t from = 0, to = sizeof small_words / sizeof *small_words;
     while (from < to) {
         size_t middle = from + (to - from) / 2;
-        int order = strcmp(small_words[middle], word);
+        int order = text_order(small_words[middle], word);
         if (!order) return true;
         if (order < 0)
             from = middle + 1;

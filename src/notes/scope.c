@@ -2,6 +2,7 @@
 // What the files of the phenomena share: cues, clauses, marks. Order matters in one place only: what is
 // excepted and what is withdrawn is read after what is denied.
 #include "notes/scope.h"
+#include "text/order.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -90,7 +91,7 @@ static bool opens_statement(const struct tokens *tokens, size_t i) {
                                         "theres", "there's", "shows",  "showing"};
     const struct token *token = &tokens->at[i];
     for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-        if (!strcmp(token->fold, words[k])) return true;
+        if (text_same(token->fold, words[k])) return true;
     return false;
 }
 

@@ -6,12 +6,13 @@
 
 #include "text/hint.h"
 #include "text/index.h"
+#include "text/order.h"
 
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
     size_t from = 0, to = rules->flaw_count;
     while (from < to) {
         size_t middle = from + (to - from) / 2;
-        int order = strcmp(rules->flaws_by_id[middle]->rule.id, id);
+        int order = text_order(rules->flaws_by_id[middle]->rule.id, id);
         if (!order) return rules->flaws_by_id[middle];
         if (order < 0)
             from = middle + 1;

@@ -3,7 +3,7 @@
 // test checks that.
 #include "say/nouns.h"
 
-#include <string.h>
+#include "text/order.h"
 
 // Plural in form for one thing; nothing comes off.
 static const char *const plural_only[] = {
@@ -336,17 +336,11 @@ const struct noun_list *nouns_list(enum noun_kind kind) {
     return &lists[kind];
 }
 
-// Most words of a list differ in their first byte already.
-static inline int order(const char *a, const char *b) {
-    int first = (unsigned char)*a - (unsigned char)*b;
-    return first ? first : strcmp(a, b);
-}
-
 bool nouns_has(enum noun_kind kind, const char *word) {
     const struct noun_list *list = &lists[kind];
     for (size_t from = 0, to = list->count; from < to;) {
         size_t middle = from + (to - from) / 2;
-        int side = order(word, list->words[middle]);
+        int side = text_order(word, list->words[middle]);
         if (!side) return true;
         if (side < 0)
             to = middle;
@@ -373,7 +367,7 @@ static const struct noun_pair *pair_of(const struct noun_pair *pairs, size_t cou
     for (size_t from = 0, to = count; from < to;) {
         size_t middle = from + (to - from) / 2;
         const struct noun_pair *pair = &pairs[middle];
-        int side = order(word, plural ? pair->plural : pair->singular);
+        int side = text_order(word, plural ? pair->plural : pair->singular);
         if (!side) return pair;
         if (side < 0)
             to = middle;

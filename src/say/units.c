@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "say/say.h"
+#include "text/order.h"
 
 // Plain units have no kind: nothing else is said about them, and their factor of one keeps arithmetic
 // harmless.
@@ -175,7 +176,7 @@ static const struct spelling spellings[] = {
 
 static const struct unit *by_name(const char *name) {
     for (size_t i = 0; i < UNITS; i++)
-        if (!strcmp(name, units[i].name)) return &units[i];
+        if (text_same(name, units[i].name)) return &units[i];
     return NULL;
 }
 
@@ -225,7 +226,7 @@ const struct unit *say_unit(const char *name, enum locale locale) {
     bool is_us = starts(&rest, us), is_imperial = !is_us && starts(&rest, imperial);
     const struct unit *unit = by_name(rest);
     for (size_t i = 0; !unit && i < sizeof spellings / sizeof *spellings; i++)
-        if (!strcmp(rest, spellings[i].spelling)) unit = by_name(spellings[i].name);
+        if (text_same(rest, spellings[i].spelling)) unit = by_name(spellings[i].name);
     if (!unit) return NULL;
     const struct unit *other = imperial_of(unit);
     if (!other) return is_us || is_imperial ? NULL : unit; // "imperial inch" is no unit

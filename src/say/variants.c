@@ -7,6 +7,7 @@
 #include "say/say.h"
 #include "text/buf.h"
 #include "text/diag.h"
+#include "text/order.h"
 
 enum { WORD_LONGEST = 32 };
 
@@ -26,7 +27,7 @@ static bool is_lower(char c) {
 }
 
 static int compare(const void *a, const void *b) {
-    return strcmp(((const struct pair *)a)->from, ((const struct pair *)b)->from);
+    return text_order(((const struct pair *)a)->from, ((const struct pair *)b)->from);
 }
 
 struct reader {

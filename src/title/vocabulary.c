@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "say/say.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 static const char *const free_words[] = {
@@ -16,7 +17,7 @@ static const char *const free_words[] = {
     "size", "some",  "the", "to",   "under", "up",  "with", "without", "yd"};
 
 static int word_order(const void *key, const void *entry) {
-    return strcmp(key, *(const char *const *)entry);
+    return text_order(key, *(const char *const *)entry);
 }
 
 bool word_is_free(const char *word) {
