@@ -169,7 +169,7 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     struct listing *l = arena_alloc(arena, sizeof *l);
     struct record *record = arena_alloc(arena, sizeof *record);
     *record = *given;
-    *l = (struct listing){.record = record, .options = *options};
+    *l = (struct listing){.record = record, .options = *options, .window = listing_window(arena)};
     listing_withhold_private(arena, l, record);
     l->cautions = cautions_raise(arena, drafter->scanner, drafter->rules, record);
     settle_family(arena, drafter, record, l);

@@ -78,7 +78,8 @@ struct listing {
     size_t withheld_count, withheld_room;
     const struct title_plan *plan;
     struct title_choice choice;
-    const struct given *given; // NULL where no title was given
+    const struct given *given;  // NULL where no title was given
+    struct note_window *window; // what listing_note() looked through last
 };
 
 struct spelling;
@@ -105,6 +106,7 @@ void listing_find(struct arena *arena, struct listing *listing, const char *leve
 void listing_withhold(struct arena *arena, struct listing *listing, const char *what, const char *why,
                       const char *told);
 void listing_withhold_private(struct arena *arena, struct listing *listing, struct record *record);
+struct note_window *listing_window(struct arena *arena);
 const char *listing_note(struct arena *arena, const struct listing *listing, struct note_span span);
 
 // qualified.c: writes the words of claims that want a qualifier with it in the listing's own copy.

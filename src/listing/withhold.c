@@ -239,13 +239,29 @@ static size_t on_boundary(const char *text, size_t at) {
     return at;
 }
 
+// Neighboring spans of a short note are looked at with the same words around them.
+struct note_window {
+    size_t from, to;
+    const char *text; // NULL: nothing was looked at yet
+    struct private_spans spans;
+};
+
+struct note_window *listing_window(struct arena *arena) {
+    return arena_alloc(arena, sizeof(struct note_window));
+}
+
 const char *listing_note(struct arena *arena, const struct listing *listing, struct note_span span) {
     const char *notes = listing->record->notes;
     size_t from = on_boundary(notes, span.from > NOTE_AROUND ? span.from - NOTE_AROUND : 0);
     size_t rest = strnlen(notes + span.to, NOTE_AROUND + 1);
     size_t to = rest > NOTE_AROUND ? on_boundary(notes, span.to + NOTE_AROUND) : span.to + rest;
-    const char *around = arena_copy(arena, notes + from, to - from);
-    struct private_spans spans = private_find(arena, around, PRIVATE_ANYWHERE);
+    struct note_window first = {0, 0, NULL, {0}}, *window = listing->window ? listing->window : &first;
+    if (!window->text || window->from != from || window->to != to) {
+        const char *copy = arena_copy(arena, notes + from, to - from);
+        *window = (struct note_window){from, to, copy, private_find(arena, copy, PRIVATE_ANYWHERE)};
+    }
+    const char *around = window->text;
+    struct private_spans spans = window->spans;
     struct buf out = buf_start(arena);
     size_t at = span.from - from, end = span.to - from;
     for (size_t i = 0; i < spans.count && spans.items[i].from < end; i++) {

@@ -15,6 +15,9 @@ struct vocabulary {
     size_t count, room;
     uint16_t *slots; // hash table of numbers + 1, a power of two long
     size_t slot_count;
+    struct vocabulary *asked; // words that were brought to their stems already, NULL before the first
+    uint16_t *stem_of;        // of each of them
+    size_t stem_room;
 };
 
 struct vocabulary vocabulary_start(struct arena *arena);
