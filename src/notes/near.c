@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-enum { REACH = 6, REACH_MOST = 13 }; // tokens between the two words, at most: of weight, and of any
+enum { REACH = 6 }; // tokens of weight from the first word to the second, at most
 
 struct near_word {
     uint64_t hash;
@@ -99,26 +99,19 @@ struct near *near_new(struct arena *arena, const struct ruleset *rules) {
     return n;
 }
 
-static size_t chain_at(const struct near *n, const struct token *token) {
-    if (token->kind == TOKEN_SIGN || !n->count) return 0;
+static uint32_t head_of(const struct near *n, const struct token *token) {
+    if (token->kind == TOKEN_SIGN) return 0;
+    if (token->plain) return (uint32_t)n->slots[slot_of(n, token->hash)];
     size_t size = strlen(token->fold);
     if (size > 2 && !strcmp(token->fold + size - 2, "'s")) size -= 2; // "paint's gone"
-    return n->slots[slot_of(n, hash_of(token->fold, size))];
+    return (uint32_t)n->slots[slot_of(n, hash_of(token->fold, size))];
 }
 
-static bool answers(const struct near *n, const struct token *token, const struct near_word *first) {
-    for (size_t m = chain_at(n, token); m; m = n->members[m - 1].next)
-        if (n->members[m - 1].pair == first->pair && n->members[m - 1].second != first->second) return true;
-    return false;
-}
-
-// "The coating is scratched and flaking in the middle": both words, so that the place is of both.
-static size_t last_of_list(const struct near *n, const struct tokens *tokens, size_t at,
-                           const struct near_word *first) {
-    while (at + 2 < tokens->count && (token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "or")) &&
-           answers(n, &tokens->at[at + 2], first))
-        at += 2;
-    return at;
+struct near_search near_start(struct arena *arena, const struct near *n, const struct tokens *tokens) {
+    struct near_search s = {.near = n, .tokens = tokens};
+    s.heads = arena_array(arena, tokens->count + 1, sizeof *s.heads);
+    for (size_t i = 0; i < tokens->count && n->count; i++) s.heads[i] = head_of(n, &tokens->at[i]);
+    return s;
 }
 
 // Between the two words a size, what stands in brackets and the words that lead to a place weigh nothing:
@@ -133,32 +126,60 @@ static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) 
            token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
-// The token of the other group behind `i` in the same clause; 0 if none.
-static size_t other_behind(const struct near *n, const struct tokens *tokens, size_t i,
-                           const struct near_word *first) {
-    bool bracket = false;
+// The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair
+// of the first word is looked at.
+static void look_behind(struct near_search *s) {
+    const struct tokens *tokens = s->tokens;
+    bool bracket = false, comma = false;
     size_t weight = 0;
-    for (size_t at = i + 1; at < tokens->count && at <= i + REACH_MOST && weight <= REACH; at++) {
-        static const char *const ends[] = {"but", "unless", "because", "when", "until", "while"};
-        if (tokens->at[at].stop >= (first->listed ? STOP_CLAUSE : STOP_COMMA) ||
-            token_among(tokens, at, ends, sizeof ends / sizeof *ends))
-            return 0;
+    static const char *const ends[] = {"but", "unless", "because", "when", "until", "while"};
+    s->other_count = s->unlisted_count = 0;
+    for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
+        if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends))
+            return;
+        comma |= tokens->at[at].stop >= STOP_COMMA;
         weight += !is_weightless(tokens, at, &bracket);
-        if (weight <= REACH && answers(n, &tokens->at[at], first)) return last_of_list(n, tokens, at, first);
+        if (weight > REACH) return;
+        if (!s->heads[at]) continue;
+        s->others[s->other_count++] = at;
+        if (!comma) s->unlisted_count = s->other_count;
     }
+}
+
+static bool answers(const struct near *n, size_t head, const struct near_word *first) {
+    for (size_t m = head; m; m = n->members[m - 1].next)
+        if (n->members[m - 1].pair == first->pair && n->members[m - 1].second != first->second) return true;
+    return false;
+}
+
+// "The coating is scratched and flaking in the middle": both words, so that the place is of both.
+static size_t last_of_list(const struct near_search *s, size_t at, const struct near_word *first) {
+    const struct tokens *tokens = s->tokens;
+    while (at + 2 < tokens->count && (token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "or")) &&
+           answers(s->near, s->heads[at + 2], first))
+        at += 2;
+    return at;
+}
+
+// The token of the other group behind the first word; 0 if none.
+static size_t other_behind(const struct near_search *s, const struct near_word *first) {
+    size_t count = first->listed ? s->other_count : s->unlisted_count;
+    for (size_t k = 0; k < count; k++)
+        if (answers(s->near, s->heads[s->others[k]], first)) return last_of_list(s, s->others[k], first);
     return 0;
 }
 
-bool near_next(const struct near *n, const struct tokens *tokens, size_t *i, size_t *entry,
-               struct near_hit *hit) {
-    for (; *i < tokens->count; ++*i, *entry = 0) {
-        size_t m = *entry ? n->members[*entry - 1].next : chain_at(n, &tokens->at[*i]);
-        for (; m; m = n->members[m - 1].next) {
-            size_t other = other_behind(n, tokens, *i, &n->members[m - 1]);
-            if (!other || (n->members[m - 1].ordered && n->members[m - 1].second)) continue;
-            *hit = (struct near_hit){n->members[m - 1].listed, n->members[m - 1].gated,
-                                     n->members[m - 1].flaw, *i, other + 1};
-            *entry = m;
+bool near_next(struct near_search *s, struct near_hit *hit) {
+    const struct near *n = s->near;
+    for (; s->i < s->tokens->count; ++s->i, s->entry = 0) {
+        size_t m = s->entry ? n->members[s->entry - 1].next : s->heads[s->i];
+        if (m && !s->entry) look_behind(s);
+        for (; m && s->other_count; m = n->members[m - 1].next) {
+            const struct near_word *word = &n->members[m - 1];
+            size_t other = word->ordered && word->second ? 0 : other_behind(s, word);
+            if (!other) continue;
+            *hit = (struct near_hit){word->listed, word->gated, word->flaw, s->i, other + 1};
+            s->entry = m;
             return true;
         }
     }

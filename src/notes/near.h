@@ -17,8 +17,19 @@ struct near_hit {
     const struct flaw *flaw;
     size_t from, to; // tokens, both words in it
 };
-// The first pair at or after token `*i`; false at the end. `*i` moves behind its first word.
-bool near_next(const struct near *near, const struct tokens *tokens, size_t *i, size_t *entry,
-               struct near_hit *hit);
+enum { NEAR_MOST_TOKENS = 13 }; // from the first word to the second, of any weight
+
+// A walk through one note.
+struct near_search {
+    const struct near *near;
+    const struct tokens *tokens;
+    uint32_t *heads;                    // where the entries of each token begin, 0 for most
+    size_t i, entry;                    // the first word, and its entry that was found last
+    size_t others[NEAR_MOST_TOKENS];    // tokens behind it that may be the second
+    size_t other_count, unlisted_count; // the latter: those before any comma
+};
+struct near_search near_start(struct arena *arena, const struct near *near, const struct tokens *tokens);
+// The next pair; false at the end.
+bool near_next(struct near_search *search, struct near_hit *hit);
 
 #endif

@@ -64,11 +64,15 @@ static size_t parts_of(const struct token *token) {
 // Words of all tokens; a hyphen that stands alone between two words is no word.
 static struct word *words_of(struct arena *arena, const struct tokens *tokens, size_t *count) {
     size_t room = 1;
-    for (size_t i = 0; i < tokens->count; i++) room += parts_of(&tokens->at[i]);
+    for (size_t i = 0; i < tokens->count; i++) room += tokens->at[i].plain ? 1 : parts_of(&tokens->at[i]);
     struct word *words = arena_array(arena, room, sizeof *words);
     *count = 0;
     for (size_t i = 0; i < tokens->count; i++) {
         const char *fold = tokens->at[i].fold;
+        if (tokens->at[i].plain) {
+            words[(*count)++] = (struct word){tokens->at[i].hash | 1, i, true};
+            continue;
+        }
         if (is_hyphen(&tokens->at[i])) continue;
         for (bool sign = tokens->at[i].kind == TOKEN_SIGN;;) {
             size_t size = sign ? strlen(fold) : strcspn(fold + 1, "-") + 1;
@@ -264,9 +268,10 @@ enum { NEAR_MOST = 4000 }; // in one note; more are no note
 
 // Pairs of words where no phrase of the same flaw stands already.
 static void search_near(struct search *s, const struct tokens *tokens) {
-    size_t i = 0, entry = 0, before = s->hits.count, found = 0;
+    struct near_search near = near_start(s->arena, s->phrases->near, tokens);
+    size_t before = s->hits.count, found = 0;
     struct near_hit hit;
-    while (found < NEAR_MOST && near_next(s->phrases->near, tokens, &i, &entry, &hit)) {
+    while (found < NEAR_MOST && near_next(&near, &hit)) {
         found++;
         if (is_told(s, &hit) || is_barred(s, &hit)) continue;
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);

@@ -2,6 +2,7 @@
 // A word that is no English and one slip away from exactly one word for goods is read as that word, as
 // likely: "guage", "vaze", "tapastry". The first letter holds, as it nearly always does. Names are left
 // alone: of the words with a capital only one that stands by itself at the start of a sentence is looked at.
+#include "notes/cut.h"
 #include "notes/english.h"
 #include "notes/things.h"
 
@@ -106,7 +107,9 @@ void note_mend_slips(struct note *note) {
         if (!find_meant(note, plural ? t->one : t->fold, &meant)) continue;
         t->one = arena_string(note->arena, meant.word);
         t->fold = plural ? arena_format(note->arena, "%ss", meant.word) : t->one;
+        t->hash = token_hash(t->fold, strlen(t->fold));
         t->slip = true;
+        t->plain = false;
         note_reading(note, i, i + 1, arena_format(note->arena, "spelling %s", t->fold),
                      "one slip from a word for goods");
     }

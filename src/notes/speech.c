@@ -80,7 +80,7 @@ void speech_stops(struct tokens *tokens) {
             token.stop = what->stop;
             token.fold = token.one = what->sign;
             token.hash = token_hash(what->sign, strlen(what->sign));
-            token.capital = token.capitals = false;
+            token.capital = token.capitals = token.plain = false;
         }
         tokens->at[kept++] = token;
         i += taken ? taken : 1;

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
-// Two passes of one cutter: the first counts, the second fills, so that no array is ever moved. Each pass
-// goes through the bytes once; what looks ahead looks a fixed few bytes ahead.
+// One pass of the cutter into room that is found beforehand, so that no array is moved. What looks ahead
+// looks a fixed few bytes ahead.
 #include "notes/token.h"
 
 #include <string.h>
 
 #include "notes/cut.h"
 #include "notes/speech.h"
+#include "say/inflect.h"
 #include "say/say.h"
 #include "text/utf8.h"
 
@@ -64,15 +65,13 @@ uint32_t cut_straight(uint32_t point) {
     return plain ? (uint32_t)plain : point;
 }
 
-static uint64_t hash_of(const char *text) {
-    uint64_t hash = 14695981039346656037u;
-    for (; *text; text++) hash = (hash ^ (unsigned char)*text) * 1099511628211u;
-    return hash;
+static inline uint64_t token_hash_on(uint64_t hash, unsigned char c) {
+    return (hash ^ c) * 1099511628211u;
 }
 
 uint64_t token_hash(const char *text, size_t size) {
     uint64_t hash = 14695981039346656037u;
-    for (size_t i = 0; i < size; i++) hash = (hash ^ (unsigned char)text[i]) * 1099511628211u;
+    for (size_t i = 0; i < size; i++) hash = token_hash_on(hash, (unsigned char)text[i]);
     return hash;
 }
 
@@ -108,7 +107,8 @@ static const char *singular_of(struct arena *arena, const struct token *token) {
     if (token->kind != TOKEN_WORD || size < 3 || size > SINGULAR_LONGEST) return token->fold;
     bool ask = token->fold[size - 1] == 's' && token->fold[size - 2] != 's' && token->fold[size - 2] != '\'';
     for (size_t i = 0; !ask && i < sizeof odd / sizeof *odd; i++) ask = !strcmp(odd[i], token->fold);
-    return ask ? say_singular(arena, token->fold) : token->fold;
+    if (!ask) return token->fold;
+    return token->plain ? inflect_singular(arena, token->fold, size) : say_singular(arena, token->fold);
 }
 
 static void set_capitals(struct token *token, const char *text) {
@@ -137,14 +137,45 @@ static void set_case(struct tokens *tokens) {
     tokens->shouts = letters >= 12 && upper * 10 >= letters * 8;
 }
 
-static void fill(struct arena *arena, struct tokens *tokens, size_t i) {
-    struct token *token = &tokens->at[i];
+// Letters and digits of ASCII are folded, hashed and looked over in one pass, into the room that the note's
+// own bytes would take. False for all others.
+static bool fill_plain(struct token *token, const char *text, char **pool) {
+    uint64_t hash = token_hash("", 0);
+    char *to = *pool;
+    size_t upper = 0, letters = 0;
+    for (size_t at = token->from; at < token->to; at++) {
+        unsigned char c = (unsigned char)text[at], small = c | 0x20;
+        if (small >= 'a' && small <= 'z') {
+            letters++;
+            upper += c < 'a';
+            c = small;
+        } else if (c < '0' || c > '9')
+            return false;
+        *to++ = (char)c;
+        hash = token_hash_on(hash, c);
+    }
+    token->fold = *pool;
+    token->hash = hash;
+    token->plain = true;
+    *to = '\0';
+    *pool = to + 1;
+    if (token->kind == TOKEN_FIGURE) return true;
+    unsigned char first = (unsigned char)text[token->from];
+    token->capital = first >= 'A' && first <= 'Z';
+    token->capitals = letters > 1 && upper == letters;
+    return true;
+}
+
+static void fill(struct arena *arena, struct tokens *tokens, struct token *token, char **pool) {
     const char *text = tokens->text + token->from;
     size_t size = token->to - token->from;
-    token->fold = token->kind == TOKEN_SIGN ? sign_fold(arena, text, size) : fold_of(arena, text, size);
-    token->hash = hash_of(token->fold);
-    if (token->kind == TOKEN_WORD || token->kind == TOKEN_CODE) set_capitals(token, tokens->text);
-    token->one = singular_of(arena, token);
+    bool sign = token->kind == TOKEN_SIGN;
+    if (sign || !fill_plain(token, tokens->text, pool)) {
+        token->fold = sign ? sign_fold(arena, text, size) : fold_of(arena, text, size);
+        token->hash = token_hash(token->fold, strlen(token->fold));
+        if (token->kind == TOKEN_WORD || token->kind == TOKEN_CODE) set_capitals(token, tokens->text);
+    }
+    token->one = sign ? token->fold : singular_of(arena, token);
 }
 
 static void set_starts(struct tokens *tokens) {
@@ -157,15 +188,39 @@ static void set_starts(struct tokens *tokens) {
     }
 }
 
+// What a byte opens: runs of these are at most one token each, all others are one token each.
+static int class_of(unsigned char c) {
+    unsigned char small = c | 0x20;
+    if (small >= 'a' && small <= 'z') return small == 'x' ? 0 : 1; // "11x7", "10mmx5": an x may stand alone
+    if (c >= '0' && c <= '9') return 2;
+    return c == ' ' || (c & 0xC0) == 0x80 ? 3 : 0;
+}
+
+// No fewer than there are, found without cutting.
+static size_t tokens_at_most(const char *text, size_t size) {
+    size_t count = 1;
+    int before = 3;
+    for (size_t i = 0; i < size; i++) {
+        int now = class_of((unsigned char)text[i]);
+        count += now != 3 && (now != before || !now);
+        before = now;
+    }
+    return count;
+}
+
 struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     struct tokens tokens = {.text = text, .size = size};
     set_case(&tokens);
-    struct cutter count = {text, size, 0, tokens.flat || tokens.shouts, true, 0};
+    size_t room = tokens_at_most(text, size);
+    tokens.at = arena_array(arena, room + 1, sizeof *tokens.at);
+    char *pool = arena_alloc(arena, size + room + 1); // each token's letters and the zero behind them
+    struct cutter cutter = {text, size, 0, tokens.flat || tokens.shouts, true, 0};
     struct token token;
-    while (cut_next(&count, &token)) tokens.count++;
-    tokens.at = arena_array(arena, tokens.count + 1, sizeof *tokens.at);
-    struct cutter cutter = {text, size, 0, count.caseless, true, 0};
-    for (size_t i = 0; cut_next(&cutter, &tokens.at[i]); i++) fill(arena, &tokens, i);
+    while (cut_next(&cutter, &token)) {
+        tokens.at = arena_grow(arena, tokens.at, tokens.count, &room, sizeof *tokens.at);
+        tokens.at[tokens.count] = token;
+        fill(arena, &tokens, &tokens.at[tokens.count++], &pool);
+    }
     speech_stops(&tokens);
     set_starts(&tokens);
     return tokens;

@@ -27,13 +27,14 @@ struct token {
     size_t from, to;  // bytes of the note
     const char *fold; // small letters, straight quotes, no accents; a TOKEN_SIGN is itself, straightened
     const char *one;  // the singular of `fold`; `fold` itself where there is none
-    uint64_t hash;    // of `fold`
+    uint64_t hash;    // of `fold`, as token_hash() has it
     enum token_kind kind;
     enum token_stop stop;   // of the token itself: a comma, a full stop, a line end that no stop precedes
     bool capital, capitals; // begins with a capital; is all capitals (of two letters or more)
     bool starts;            // first of a sentence or line
     bool joined;            // no space before it
     bool slip;              // `fold` is what was meant, not what was written
+    bool plain;             // `fold` is letters a to z and digits alone
 };
 
 struct tokens {

@@ -35,7 +35,7 @@ size_t utf8_check(const char *bytes, size_t size) {
     return size;
 }
 
-uint32_t utf8_next(const char *text, size_t size, size_t *at) {
+uint32_t utf8_next_wide(const char *text, size_t size, size_t *at) {
     const unsigned char *from = (const unsigned char *)text + *at;
     unsigned char lead = from[0];
     size_t length = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
@@ -168,30 +168,25 @@ static utf8proc_category_t category(uint32_t point) {
     return utf8proc_category((utf8proc_int32_t)point);
 }
 
-bool utf8_is_letter(uint32_t point) {
-    if (point < 0x80) return (point | 0x20) >= 'a' && (point | 0x20) <= 'z';
+bool utf8_is_letter_wide(uint32_t point) {
     utf8proc_category_t kind = category(point);
     return kind >= UTF8PROC_CATEGORY_LU && kind <= UTF8PROC_CATEGORY_LO;
 }
 
-bool utf8_is_digit(uint32_t point) {
-    if (point < 0x80) return point >= '0' && point <= '9';
+bool utf8_is_digit_wide(uint32_t point) {
     return category(point) == UTF8PROC_CATEGORY_ND;
 }
 
-bool utf8_is_space(uint32_t point) {
-    if ((point >= '\t' && point <= '\r') || point == 0x85 || point == ' ') return true;
-    if (point < 0x80) return false;
+bool utf8_is_space_wide(uint32_t point) {
+    if (point == 0x85) return true;
     utf8proc_category_t kind = category(point);
     return kind >= UTF8PROC_CATEGORY_ZS && kind <= UTF8PROC_CATEGORY_ZP;
 }
 
-uint32_t utf8_upper(uint32_t point) {
-    if (point < 0x80) return point >= 'a' && point <= 'z' ? point - ('a' - 'A') : point;
+uint32_t utf8_upper_wide(uint32_t point) {
     return (uint32_t)utf8proc_toupper((utf8proc_int32_t)point);
 }
 
-uint32_t utf8_lower(uint32_t point) {
-    if (point < 0x80) return point >= 'A' && point <= 'Z' ? point + ('a' - 'A') : point;
+uint32_t utf8_lower_wide(uint32_t point) {
     return (uint32_t)utf8proc_tolower((utf8proc_int32_t)point);
 }
