@@ -275,7 +275,8 @@ static size_t initials_from(const struct note *note, size_t i) {
 
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
-    for (size_t i = 0; i < note->tokens.count && !has(note, "brand"); i++) {
+    bool named = has(note, "brand");
+    for (size_t i = 0; i < note->tokens.count && !named; i++) {
         if (i > 0 && token_among(&note->tokens, i - 1, letters, COUNT(letters))) continue;
         size_t end = name_end(note, i);
         if (end == i && is_flat_name(note, i)) end = i + 1;
@@ -284,6 +285,7 @@ static void read_brand(struct note *note, bool strange) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             add(note, "brand", initials_from(note, i), end, sure);
             read_model_behind(note, end, sure);
+            named = has(note, "brand");
         }
         i = end - 1;
     }

@@ -17,9 +17,14 @@ struct phrase {
     bool unless;
 };
 
+// Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
+// begins hundreds.
 struct bucket {
-    size_t from, to; // in `phrases`, sorted by first word, longest first
+    uint64_t key;
+    uint32_t from, to; // in `phrases`, longest first; `to` is 0 where it is free
 };
+
+enum { SIEVE_CELLS = 2048 }; // of 64 bits: small enough to stay near the processor
 
 struct phrases {
     const struct ruleset *rules;
@@ -29,6 +34,8 @@ struct phrases {
     size_t count, room;
     struct bucket *buckets;
     size_t mask;
+    uint64_t sieve[SIEVE_CELLS]; // a bit for the key of each bucket: most words begin nothing
+    size_t longest;              // words of the longest phrase
     struct near *near;
     struct index *parts; // of the flaws' rules
 };
@@ -103,29 +110,43 @@ static void add(struct arena *arena, struct phrases *p, const char *text, size_t
     }
 }
 
+static uint64_t key_of_two(uint64_t first, uint64_t second) {
+    return (first * 0x9E3779B97F4A7C15u) ^ second;
+}
+
+static uint64_t key_of(const struct phrases *p, const struct phrase *phrase) {
+    const uint64_t *words = &p->words[phrase->first];
+    return phrase->count > 1 ? key_of_two(words[0], words[1]) : words[0];
+}
+
 struct sortable {
-    uint64_t first;
+    uint64_t key;
     struct phrase phrase;
 };
 
 static int phrase_order(const void *a, const void *b) {
     const struct sortable *x = a, *y = b;
-    if (x->first != y->first) return x->first < y->first ? -1 : 1;
+    if (x->key != y->key) return x->key < y->key ? -1 : 1;
     if (x->phrase.count != y->phrase.count) return x->phrase.count > y->phrase.count ? -1 : 1;
     return (x->phrase.first > y->phrase.first) - (x->phrase.first < y->phrase.first);
 }
 
 static void sort(struct arena *arena, struct phrases *p) {
     struct sortable *all = arena_array(arena, p->count + 1, sizeof *all);
-    for (size_t i = 0; i < p->count; i++) all[i] = (struct sortable){p->words[p->at[i].first], p->at[i]};
+    for (size_t i = 0; i < p->count; i++) all[i] = (struct sortable){key_of(p, &p->at[i]), p->at[i]};
     if (p->count) qsort(all, p->count, sizeof *all, phrase_order);
     for (size_t i = 0; i < p->count; i++) p->at[i] = all[i].phrase;
 }
 
-static size_t bucket_of(const struct phrases *p, uint64_t first) {
-    size_t at = (size_t)(first >> 7) & p->mask;
-    while (p->buckets[at].to && p->words[p->at[p->buckets[at].from].first] != first) at = (at + 1) & p->mask;
-    return at;
+// The bucket of a key, or the free one where it belongs.
+static struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
+    size_t at = (size_t)(key >> 7) & p->mask;
+    while (p->buckets[at].to && p->buckets[at].key != key) at = (at + 1) & p->mask;
+    return &p->buckets[at];
+}
+
+static uint64_t *sieve_cell(struct phrases *p, uint64_t key) {
+    return &p->sieve[(key >> 20) % SIEVE_CELLS];
 }
 
 static void index_buckets(struct arena *arena, struct phrases *p) {
@@ -133,10 +154,20 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     while (p->mask < p->count * 2) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
-        uint64_t first = p->words[p->at[from].first];
-        for (to = from; to < p->count && p->words[p->at[to].first] == first;) to++;
-        p->buckets[bucket_of(p, first)] = (struct bucket){from, to};
+        uint64_t key = key_of(p, &p->at[from]);
+        for (to = from; to < p->count && key_of(p, &p->at[to]) == key;) {
+            if (p->at[to].count > p->longest) p->longest = p->at[to].count;
+            to++;
+        }
+        *bucket_of(p, key) = (struct bucket){key, (uint32_t)from, (uint32_t)to};
+        *sieve_cell(p, key) |= (uint64_t)1 << (key >> 8) % 64;
     }
+}
+
+// An empty one where no phrase has that key.
+static struct bucket bucket_at(const struct phrases *p, uint64_t key) {
+    if (!(p->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1)) return (struct bucket){0, 0, 0};
+    return *bucket_of(p, key);
 }
 
 static void gather_parts(struct arena *arena, struct phrases *p) {
@@ -224,8 +255,7 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
                                                       .to = s->words[end - 1].token + 1};
 }
 
-static void search_at(struct search *s, size_t i) {
-    const struct bucket *bucket = &s->phrases->buckets[bucket_of(s->phrases, s->words[i].hash)];
+static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
     for (size_t k = bucket->from; k < bucket->to; k++) {
         const struct phrase *phrase = &s->phrases->at[k];
         if (!phrase->unless || !stands(s, phrase, i)) continue;
@@ -235,15 +265,43 @@ static void search_at(struct search *s, size_t i) {
             (struct barred){s->phrases->rules->flaws[phrase->flaw], s->words[i].token,
                             s->words[i + phrase->count - 1].token + 1};
     }
+}
+
+static void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
     for (size_t k = bucket->from; k < bucket->to; k++)
         if (!s->phrases->at[k].unless && stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
 }
 
-static bool is_told(const struct search *s, const struct near_hit *hit) {
-    for (size_t i = 0; i < s->hits.count; i++) {
-        const struct phrase_hit *h = &s->hits.at[i];
-        if (h->flaw == hit->flaw && h->from < hit->to && h->to > hit->from) return true;
+// All that bars before all that is kept, and longer phrases before shorter ones.
+static void search_at(struct search *s, size_t i) {
+    uint64_t first = s->words[i].hash;
+    struct bucket one = bucket_at(s->phrases, first), more = {0, 0, 0};
+    if (i + 1 < s->count) more = bucket_at(s->phrases, key_of_two(first, s->words[i + 1].hash));
+    bar_in(s, &more, i);
+    bar_in(s, &one, i);
+    keep_in(s, &more, i);
+    keep_in(s, &one, i);
+}
+
+static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
+    return h->flaw == hit->flaw && h->from < hit->to && h->to > hit->from;
+}
+
+// Is the same flaw told there already? The first `sorted` hits are those of phrases, by their first token;
+// each token has a word at least, but for a hyphen alone between two.
+static bool is_told(const struct search *s, size_t sorted, const struct near_hit *hit) {
+    size_t reach = 2 * s->phrases->longest, from = 0;
+    for (size_t to = sorted; from < to;) {
+        size_t middle = from + (to - from) / 2;
+        if (s->hits.at[middle].from + reach < hit->from)
+            from = middle + 1;
+        else
+            to = middle;
     }
+    for (; from < sorted && s->hits.at[from].from < hit->to; from++)
+        if (overlaps(&s->hits.at[from], hit)) return true;
+    for (size_t i = sorted; i < s->hits.count; i++)
+        if (overlaps(&s->hits.at[i], hit)) return true;
     return false;
 }
 
@@ -273,7 +331,7 @@ static void search_near(struct search *s, const struct tokens *tokens) {
     struct near_hit hit;
     while (found < NEAR_MOST && near_next(&near, &hit)) {
         found++;
-        if (is_told(s, &hit) || is_barred(s, &hit)) continue;
+        if (is_told(s, before, &hit) || is_barred(s, &hit)) continue;
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
         s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit.flaw,
                                                           .from = hit.listed ? hit.to - 1 : hit.from,
