@@ -496,6 +496,7 @@ static void tell_barred(struct fault_reader *r) {
 void read_faults(struct note *note) {
     struct fault_reader r = {.note = note, .scope = {.note = note}};
     size_t count = note->tokens.count;
+    kind_gather_materials(&r);
     r.scope.fault = arena_array(note->arena, count + 1, sizeof *r.scope.fault);
     faults_gather(&r);
     for (size_t i = 0; i < r.hit_count; i++)

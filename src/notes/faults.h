@@ -23,10 +23,15 @@ struct fault_reader {
     struct scope scope;
     struct fault_hit *hits; // in the order of the note, none inside another
     size_t hit_count;
-    bool *part; // one a token: a word for a part of the thing or a place on it
+    bool *part;                     // one a token: a word for a part of the thing or a place on it
+    const struct value **materials; // of the record's attributes, which no fault adds to
+    size_t material_count;
 };
 
-// kinds.c: of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
+// kinds.c: before the other functions of that file are called.
+void kind_gather_materials(struct fault_reader *reader);
+
+// Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
 

@@ -57,14 +57,21 @@ static bool names_material(const char *on, const char *material) {
     return false;
 }
 
+void kind_gather_materials(struct fault_reader *r) {
+    const struct record *record = r->note->record;
+    r->materials = arena_array(r->note->arena, record->attribute_count + 1, sizeof *r->materials);
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (!strcmp(record->attributes[i].name, "material"))
+            r->materials[r->material_count++] = &record->attributes[i];
+}
+
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
     for (size_t i = 0; i < kind->on.count; i++) {
         const char *on = kind->on.at[i];
-        for (size_t k = 0; k < record->attribute_count; k++) {
-            const struct value *value = &record->attributes[k];
-            if (strcmp(value->name, "material") != 0) continue;
+        for (size_t k = 0; k < r->material_count; k++) {
+            const struct value *value = r->materials[k];
             bool of_place = value->of && place && has_word(place, value->of);
             if (names_material(on, value->value)) score += of_place ? 8 : value->of ? 0 : 4;
         }
@@ -110,11 +117,9 @@ static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
 
 // Is the thing, or the part at hand where it has a material of its own, of what the kind occurs on?
 static bool is_of_material(const struct fault_reader *r, const struct flaw *kind, const char *place) {
-    const struct record *record = r->note->record;
     const char *whole = NULL, *part = NULL;
-    for (size_t i = 0; i < record->attribute_count; i++) {
-        const struct value *value = &record->attributes[i];
-        if (strcmp(value->name, "material") != 0) continue;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
         if (!value->of && !whole) whole = value->value;
         if (value->of && place && has_word(place, value->of)) part = value->value;
     }

@@ -201,8 +201,9 @@ static void read_model_behind(struct note *note, size_t to, enum sure sure) {
 // "Cast iron pan no 8,": a number of the goods themselves, where a noun stands before it and a stop behind.
 static void read_numbered(struct note *note) {
     const struct tokens *tokens = &note->tokens;
-    for (size_t i = 1; i + 1 < tokens->count && !has(note, "model"); i++) {
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
         if (!token_is(tokens, i, "no") && !token_is(tokens, i, "number")) continue;
+        if (has(note, "model")) return;
         size_t at = token_is(tokens, i + 1, ".") && tokens->at[i + 1].joined ? i + 2 : i + 1;
         struct noun_found noun;
         if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE || note->taken[at] != TAKEN_NOT)
