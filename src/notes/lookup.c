@@ -148,13 +148,17 @@ static bool noun_of(const struct note *note, size_t i, size_t n, bool ruled, str
     return book_noun(note, &one, found) || rule || (both && book_noun(note, &many, found));
 }
 
+// Few tokens begin a noun, so that one byte a token says whether there is one, and only those found are kept.
 struct noun_memo {
-    bool asked, is;
-    struct noun_found noun;
+    const struct noun_found **found; // one a token; NULL before it is asked for and where there is none
+    bool *asked;
 };
 
 struct noun_memo *noun_memos(struct arena *arena, size_t count) {
-    return arena_array(arena, count + 1, sizeof(struct noun_memo));
+    struct noun_memo *memo = arena_alloc(arena, sizeof *memo);
+    memo->found = arena_array(arena, count + 1, sizeof *memo->found);
+    memo->asked = arena_array(arena, count + 1, sizeof *memo->asked);
+    return memo;
 }
 
 static bool noun_by_ear(const struct note *note, size_t i, struct noun_found *found) {
@@ -182,11 +186,16 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
 
 bool noun_at(const struct note *note, size_t i, struct noun_found *found) {
     if (i >= note->tokens.count) return false;
-    struct noun_memo *memo = &note->nouns[i];
-    if (!memo->asked) {
-        memo->is = look_up(note, i, &memo->noun);
-        memo->asked = true;
+    struct noun_memo *memo = note->nouns;
+    if (!memo->asked[i]) {
+        memo->asked[i] = true;
+        struct noun_found now = {.from = i};
+        if (look_up(note, i, &now)) {
+            struct noun_found *kept = arena_alloc(note->arena, sizeof *kept);
+            *kept = now;
+            memo->found[i] = kept;
+        }
     }
-    if (memo->is) *found = memo->noun;
-    return memo->is;
+    if (memo->found[i]) *found = *memo->found[i];
+    return memo->found[i] != NULL;
 }

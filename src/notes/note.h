@@ -61,7 +61,7 @@ struct note {
     unsigned off; // as in struct note_reader
     struct tokens tokens;
     unsigned char *taken;      // enum taken, one a token
-    struct noun_memo *nouns;   // one a token: what noun_at() found there; filled when first asked
+    struct noun_memo *nouns;   // what noun_at() found at each token; filled when first asked
     struct phrase_hits hits;   // every place where a flaw's words stand, in the order of the note
     unsigned char *fault_word; // enum fault_word, one a token
     struct record *record;

@@ -142,8 +142,10 @@ struct note_piece *note_split(struct arena *arena, const struct ruleset *rules, 
                               size_t *count) {
     struct cut c = {.arena = arena, .rules = rules};
     if (may_hold_several(text, size)) {
+        struct arena_mark before = arena_mark(arena);
         c.tokens = tokens_cut(arena, text, size);
         if (!split_list(&c)) split_spoken(&c);
+        if (!c.count) arena_release(arena, &before); // one thing: nothing of this is needed again
     }
     if (!c.count) {
         c.pieces = arena_alloc(arena, sizeof *c.pieces);
