@@ -154,10 +154,41 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     return kept;
 }
 
+static bool is_unit(const char *word) {
+    static const char *const units[] = {"in",  "ft", "mm",     "cm",     "m",      "qt",  "pt",  "gal",
+                                        "oz",  "lb", "kg",     "g",      "l",      "ml",  "lbs", "x",
+                                        "v",   "w",  "inches", "inch",   "hp",     "yd",  "kw",  "amp",
+                                        "yds", "fl", "cl",     "litres", "liters", "tall"};
+    for (size_t i = 0; word && i < sizeof units / sizeof *units; i++)
+        if (!strcmp(word, units[i])) return true;
+    return false;
+}
+
+static bool is_figure(const char *word) {
+    return *word && strspn(word, "0123456789") == strlen(word);
+}
+
+// "No. 12" is not told by "12 in tall", and a bare 12 is none either.
+static bool tells_figure(const struct folds *own, const struct folds *folds) {
+    bool numbered = own->count == 2 && (!strcmp(own->at[0], "no") || !strcmp(own->at[0], "nr"));
+    const char *figure = own->at[own->count - 1];
+    for (size_t i = 0; i < folds->count; i++) {
+        if (strcmp(folds->at[i], figure) != 0) continue;
+        if (numbered ? i > 0 && !strcmp(folds->at[i - 1], own->at[0])
+                     : i + 1 == folds->count || !is_unit(folds->at[i + 1]))
+            return true;
+    }
+    return false;
+}
+
 static bool lacks(struct arena *arena, const struct kept_words *kept, size_t i, const struct folds *folds) {
     const struct kept_word *w = &kept->items[i];
     if (!w->must) return false;
     struct folds own = folds_of(arena, arena_copy(arena, kept->title + w->from, w->to - w->from));
+    struct folds behind = folds_of(arena, arena_string(arena, kept->title + w->to));
+    bool measure = behind.count && is_unit(behind.at[0]); // a measure in the old title: its figure will do
+    if (own.count && own.count < 3 && is_figure(own.at[own.count - 1]) && !measure)
+        return !tells_figure(&own, folds);
     for (size_t k = 0; k < own.count; k++)
         if (!is_told(folds, own.at[k]) && !(word_is_free(own.at[k]) && !has_digit(own.at[k]))) return true;
     return false;

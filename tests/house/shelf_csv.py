@@ -82,11 +82,13 @@ for i in range(1000):
     number = rules.choice(["", "No. %d" % rules.randint(2, 990), "Q%d" % rules.randint(10, 99), "%dA" % rules.randint(2, 9)])
     parts = [maker, rules.choice(THINGS), pattern, number]
     if rules.random() < 0.5: parts = [parts[1], maker, pattern, number]
-    rows.append(("W%04d" % i, " ".join(p for p in parts if p), [maker, pattern] + re.findall(r"\w*\d\w*", number)))
+    rows.append(("W%04d" % i, " ".join(p for p in parts if p), [maker, pattern] + ([number] if number else [])))
 with open("s.csv", "w", newline="") as f:
     w = csv.writer(f)
     w.writerow(["sku", "title", "description"])
-    for id, title, _ in rows: w.writerow([id, title, "Small dent near the base, light rust inside. 12 in tall. Sold as found."])
+    for id, title, words in rows: # the measure has the figure of the number: "12 in" tells no "No. 12"
+        tall = re.sub(r"\D", "", words[-1]) or "12"
+        w.writerow([id, title, "Small dent near the base, light rust inside. %s in tall. Sold as found." % tall])
 out = subprocess.run([command, "retitle", "s.csv", "--jobs", "2"], capture_output=True)
 one = subprocess.run([command, "retitle", "-", "--jobs", "1"], stdin=open("s.csv"), capture_output=True)
 if out.stdout != one.stdout: complain("two jobs write other proposals than one")
