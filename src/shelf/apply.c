@@ -32,7 +32,7 @@ struct applying {
 
 static bool tell(struct applying *a, enum code code, const char *name, const char *why) {
     struct source source = {name, NULL, 0, 0, 0};
-    diags_add(a->diags, code, (struct place){&source, 0, 0}, NULL, "%s", why);
+    diags_add(a->diags, code, (struct place){&source, 0, 0}, ledger_hint(why), "%s", why);
     return false;
 }
 

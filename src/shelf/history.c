@@ -79,10 +79,10 @@ bool history_write(struct arena *arena, const char *path, const char *id, bool j
     const char *wrong = NULL;
     struct ledger *ledger = ledger_open(arena, path, LEDGER_READ, &wrong);
     if (!ledger) {
-        diags_add(diags, CODE_OPEN, at, NULL, "%s", wrong);
+        diags_add(diags, CODE_OPEN, at, ledger_hint(wrong), "%s", wrong);
         return true;
     }
     bool fine = id ? ledger_changes(ledger, 0, id, take_change, &w) : ledger_entries(ledger, take_entry, &w);
-    if (!fine) diags_add(diags, CODE_READ, at, NULL, "%s", ledger_wrong(ledger));
+    if (!fine) diags_add(diags, CODE_READ, at, ledger_hint(ledger_wrong(ledger)), "%s", ledger_wrong(ledger));
     return !fine || w.count || !id;
 }

@@ -43,8 +43,40 @@ static void close_deferred(void *thing) {
     ledger_close(thing);
 }
 
+static const char held[] = "another process holds the ledger",
+                  newer[] = "this ledger was made by a newer version",
+                  others[] = "this is another program's file, and no ledger",
+                  no_ledger[] = "this file is no ledger", damaged[] = "the ledger is damaged";
+
+const char *ledger_hint(const char *wrong) {
+    static const struct {
+        const char *wrong, *hint;
+    } hints[] = {{held, "wait until it has ended, then try again"},
+                 {newer, "use that version, or name another ledger with --store"},
+                 {others, "name another file with --store"},
+                 {no_ledger, "name another file with --store"},
+                 {damaged, "keep it for whoever can read it, and name a new one with --store"}};
+    for (size_t i = 0; wrong && i < sizeof hints / sizeof *hints; i++)
+        if (!strcmp(wrong, hints[i].wrong)) return hints[i].hint;
+    return NULL;
+}
+
 bool ledger_fail(struct ledger *l) {
-    l->wrong = arena_string(l->arena, sqlite3_errmsg(l->db));
+    enum { PRIMARY = 0xff };
+    switch (sqlite3_errcode(l->db) & PRIMARY) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+        l->wrong = held;
+        break;
+    case SQLITE_NOTADB:
+        l->wrong = no_ledger;
+        break;
+    case SQLITE_CORRUPT:
+        l->wrong = damaged;
+        break;
+    default:
+        l->wrong = arena_string(l->arena, sqlite3_errmsg(l->db));
+    }
     return false;
 }
 
@@ -78,8 +110,8 @@ static bool make_tables(struct ledger *l, enum ledger_use use) {
         return ledger_run(l, TABLES) &&
                ledger_run(l, arena_format(l->arena, "PRAGMA application_id=%d; PRAGMA user_version=%d;",
                                           APPLICATION, SCHEMA));
-    if (application != APPLICATION) return refuse(l, "this is another program's file, and no ledger");
-    if (version > SCHEMA) return refuse(l, "this ledger was made by a newer version");
+    if (application != APPLICATION) return refuse(l, others);
+    if (version > SCHEMA) return refuse(l, newer);
     return version == SCHEMA || use == LEDGER_READ ||
            ledger_run(l, arena_format(l->arena, "DROP INDEX change_id; PRAGMA user_version=%d;", SCHEMA));
 }

@@ -37,6 +37,8 @@ enum ledger_use { LEDGER_READ, LEDGER_WRITE };
 // NULL only when `*wrong` says why. LEDGER_READ makes no file.
 struct ledger *ledger_open(struct arena *arena, const char *path, enum ledger_use use, const char **wrong);
 void ledger_close(struct ledger *ledger);
+// What a person can do about it; NULL where there is nothing to say.
+const char *ledger_hint(const char *wrong);
 const char *ledger_wrong(const struct ledger *ledger);
 
 // Entries that were left intended: done where the new file stands as intended, else abandoned.

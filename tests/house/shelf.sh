@@ -188,7 +188,7 @@ expect "history of an id, second form" 0 "entry 2" history S0301 --store first.l
 # Ledgers that are none.
 echo "this is no database, however long the line is that it begins with, and it must stay as it is" > note
 cp note note.before
-expect "a text as ledger" 5 "file is not a database" apply stock.csv proposals.csv --write n1.csv --store note
+expect "a text as ledger" 5 "this file is no ledger [file." apply stock.csv proposals.csv --write n1.csv --store note
 cmp -s note note.before || complain "a text taken for a ledger was changed"
 [ ! -e n1.csv ] || complain "a new file without a ledger"
 python3 - <<'P'
@@ -198,11 +198,28 @@ for name, lines in (("newer", ("PRAGMA application_id=1095976524", "CREATE TABLE
     for line in lines: db.execute(line)
     db.commit()
 P
-expect "a newer ledger" 5 "made by a newer version" apply stock.csv proposals.csv --write n2.csv --store newer
-expect "another program's file" 5 "another program's file" apply stock.csv proposals.csv --write n3.csv --store other
+expect "a newer ledger" 5 "use that version, or name another ledger with --store" apply stock.csv proposals.csv --write n2.csv --store newer
+expect "another program's file" 5 "this is another program's file, and no ledger" apply stock.csv proposals.csv --write n3.csv --store other
 [ ! -e n2.csv ] && [ ! -e n3.csv ] || complain "a new file without a ledger"
 head -c 3000 ledger > torn && head -c 20000 /dev/zero >> torn
-expect "a broken ledger" 5 "[file." apply stock.csv proposals.csv --write n4.csv --store torn
+expect "a broken ledger" 5 "keep it for whoever can read it, and name a new one with --store" apply stock.csv proposals.csv --write n4.csv --store torn
 [ ! -e n4.csv ] || complain "a new file beside a broken ledger"
+# Another that does not let go of it.
+rm -f ledger ledger-* held
+"$command" apply stock.csv proposals.csv --write first.new --store ledger > out 2>&1 || complain "a first entry: $(cat out)"
+python3 - <<'P' &
+import os, sqlite3, time
+db = sqlite3.connect("ledger", isolation_level=None)
+db.execute("BEGIN IMMEDIATE")
+open("held", "w").close()
+while not os.path.exists("let-go"): time.sleep(0.1)
+P
+while [ ! -e held ]; do sleep 0.05; done
+expect "a ledger that stays held" 5 "another process holds the ledger" apply stock.csv proposals.csv --write locked.csv --store ledger
+grep -qF "wait until it has ended, then try again" out || complain "a ledger that stays held: no hint: $(cat out)"
+[ ! -e locked.csv ] || complain "a new file without an entry in the ledger"
+: > let-go
+wait
+
 [ "$fail" -eq 0 ] && echo "no run left anything but the old file or the new"
 exit $fail
