@@ -132,7 +132,7 @@ static void look_behind(struct near_search *s) {
     const struct tokens *tokens = s->tokens;
     bool bracket = false, comma = false;
     size_t weight = 0;
-    static const char *const ends[] = {"but", "unless", "because", "when", "until", "while"};
+    static const char *const ends[] = {"but", "unless", "because", "until"};
     s->other_count = s->unlisted_count = 0;
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
         if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends))

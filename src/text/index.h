@@ -13,7 +13,7 @@
 
 struct index;
 
-enum { INDEX_NONE = UINT32_MAX };
+enum { INDEX_NONE = INT32_MAX };
 
 // Room for `most` texts.
 struct index *index_new(struct arena *arena, size_t most);
