@@ -102,11 +102,25 @@ static void nothing_unsure(const struct trial *t) {
     }
 }
 
-// The finished title, whatever its phrases were: no claim in it but with its evidence, or inside a mark that
-// is quoted.
+// The title without the claims that stand in it with their qualifier ("Art Deco Style").
+static const char *without_written(const struct trial *t) {
+    char *title = arena_copy(t->arena, t->listing->title, strlen(t->listing->title));
+    const char *low = lower(t->arena, title);
+    const struct claims *claims = t->listing->claims;
+    for (size_t i = 0; claims && i < claims->count; i++) {
+        if (!claims->items[i].written) continue;
+        const char *words = lower(t->arena, claims->items[i].written);
+        for (const char *at = low; (at = strstr(at, words)); at += strlen(words))
+            memset(title + (at - low), '.', strlen(words));
+    }
+    return title;
+}
+
+// The finished title, whatever its phrases were: no claim in it but with its evidence, with its qualifier, or
+// inside a mark that is quoted.
 static void no_claim(const struct trial *t) {
     const struct ruleset *rules = t->drafter->rules;
-    const char *title = t->listing->title;
+    const char *title = without_written(t);
     for (size_t i = 0; i < rules->claim_count; i++) {
         struct span found, mark;
         if (scanner_find(t->drafter->scanner, &rules->claims[i]->finder, title, strlen(title), 0, &found) !=
