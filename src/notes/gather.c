@@ -44,7 +44,9 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
     const struct phrase_hits *hits = &r->note->hits;
-    r->hits = arena_array(r->note->arena, hits->count + 1, sizeof *r->hits);
+    struct fault_hit *const kept = arena_array(r->note->arena, hits->count + 1, sizeof *kept);
+    r->hits = kept;
+    if (!kept) return; // never so, which readers of code by machine do not know
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
@@ -52,7 +54,7 @@ static void gather(struct fault_reader *r) {
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
-        struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+        struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
             last->denied &= hit->denied;
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
@@ -71,12 +73,12 @@ static void gather(struct fault_reader *r) {
             second.from = hit->to - 1;
             second.near = false;
             second.own_no = true;
-            r->hits[r->hit_count++] = second;
+            kept[r->hit_count++] = second;
             reach = hit->to;
             continue;
         }
         if (hit->from < reach) continue;
-        r->hits[r->hit_count++] = hit_of(hit);
+        kept[r->hit_count++] = hit_of(hit);
         reach = hit->to;
     }
 }
