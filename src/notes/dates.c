@@ -41,25 +41,40 @@ static int year_at(const struct tokens *tokens, size_t i) {
 
 enum { WORDS_MOST = 20 };
 
-// The words from here on as one text, and where each of them ends in it.
-static size_t words_from(struct arena *arena, const struct tokens *tokens, size_t i, const char **text,
-                         size_t ends[WORDS_MOST]) {
-    struct buf out = buf_start(arena);
-    size_t count = 0;
-    for (; i + count < tokens->count && count < WORDS_MOST; count++) {
-        const struct token *token = &tokens->at[i + count];
-        buf_format(&out, "%s%s", count && !token->joined ? " " : "", token->fold);
-        ends[count] = out.n;
+// The words from here on as one text, and where each of them ends in it. Asked at each token, so nothing is
+// taken from the arena but for words of unheard-of length.
+enum { AHEAD_ROOM = 512 };
+
+struct ahead {
+    char small[AHEAD_ROOM];
+    const char *text;
+    size_t size, ends[WORDS_MOST], count;
+};
+
+static void look_ahead(struct arena *arena, const struct tokens *tokens, size_t i, struct ahead *out) {
+    size_t need = 1;
+    out->size = out->count = 0;
+    while (i + out->count < tokens->count && out->count < WORDS_MOST) {
+        out->ends[out->count] = strlen(tokens->at[i + out->count].fold);
+        need += out->ends[out->count++] + 1;
     }
-    *text = count ? out.at : "";
-    return count;
+    char *to = need <= AHEAD_ROOM ? out->small : arena_alloc(arena, need);
+    for (size_t k = 0; k < out->count; k++) {
+        const struct token *token = &tokens->at[i + k];
+        if (k && !token->joined) to[out->size++] = ' ';
+        memcpy(to + out->size, token->fold, out->ends[k]);
+        out->size += out->ends[k];
+        out->ends[k] = out->size;
+    }
+    to[out->size] = '\0';
+    out->text = to;
 }
 
 // Whole tokens only: of "1920s-ish" nothing is taken.
-static bool take_whole(const size_t ends[WORDS_MOST], size_t count, struct period *p) {
-    for (p->taken = 0; p->taken < count; p->taken++)
-        if (ends[p->taken] >= p->size) break;
-    return p->taken++ < count && ends[p->taken - 1] == p->size;
+static bool take_whole(const struct ahead *ahead, struct period *p) {
+    for (p->taken = 0; p->taken < ahead->count; p->taken++)
+        if (ahead->ends[p->taken] >= p->size) break;
+    return p->taken++ < ahead->count && ahead->ends[p->taken - 1] == p->size;
 }
 
 static bool begins_period(const struct tokens *tokens, size_t i) {
@@ -76,20 +91,18 @@ static bool counts_pieces(const struct tokens *tokens, size_t i, size_t to) {
 }
 
 static bool period_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p) {
-    const char *text;
-    size_t ends[WORDS_MOST];
+    struct ahead ahead;
     if (!begins_period(tokens, i)) return false;
-    size_t count = words_from(arena, tokens, i, &text, ends);
-    return period_read(text, strlen(text), p) && take_whole(ends, count, p) &&
+    look_ahead(arena, tokens, i, &ahead);
+    return period_read(ahead.text, ahead.size, p) && take_whole(&ahead, p) &&
            !counts_pieces(tokens, i, i + p->taken);
 }
 
 static bool era_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p, bool *said) {
-    const char *text;
-    size_t ends[WORDS_MOST];
+    struct ahead ahead;
     if (!begins_period(tokens, i)) return false;
-    size_t count = words_from(arena, tokens, i, &text, ends);
-    return period_of_era(text, strlen(text), p, said) && take_whole(ends, count, p);
+    look_ahead(arena, tokens, i, &ahead);
+    return period_of_era(ahead.text, ahead.size, p, said) && take_whole(&ahead, p);
 }
 
 // --- single years ---
