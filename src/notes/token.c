@@ -89,10 +89,11 @@ static const char *fold_of(struct arena *arena, const char *text, size_t size) {
 
 // A sign's text without a copy: nearly all are one ASCII byte.
 static const char *sign_fold(struct arena *arena, const char *text, size_t size) {
-    static const char signs[] = "!\0\"\0#\0$\0%\0&\0'\0(\0)\0*\0+\0,\0-\0.\0/";
+    static const char *const signs[] = {"!", "\"", "#", "$", "%", "&", "'", "(",
+                                        ")", "*",  "+", ",", "-", ".", "/"};
     size_t at = 0;
     uint32_t point = cut_straight(utf8_next(text, size, &at));
-    if (at == size && point >= '!' && point <= '/') return signs + 2 * (point - '!');
+    if (at == size && point >= '!' && point <= '/') return signs[point - '!'];
     if (at == size && point == '\n') return "\n";
     return fold_of(arena, text, size);
 }

@@ -145,8 +145,8 @@ static void add_phrases(struct arena *arena, struct buf *out, const struct texts
     if (any) {
         buf_text(out, "\\b(?:");
         bool more = false;
-        for (char letter = 'a'; letter <= 'z'; letter++)
-            more = add_of_letter(out, sorted, phrases->count, letter, more);
+        for (int letter = 'a'; letter <= 'z'; letter++)
+            more = add_of_letter(out, sorted, phrases->count, (char)letter, more);
         buf_byte(out, ')');
     }
     for (size_t i = 0; i < phrases->count; i++) {

@@ -220,7 +220,7 @@ const struct unit *say_unit(const char *name, enum locale locale) {
     static const char *const imperial[] = {"imperial ", "imp ", "uk ", "british ", NULL};
     if (!strcmp(name, "A")) return by_name("A");
     if (!strcmp(name, "a") || !strcmp(name, "M")) return NULL; // an article and a clothes size
-    char plain[NAME_ROOM];
+    char plain[NAME_ROOM] = "";
     if (!normalize(name, plain)) return NULL;
     const char *rest = plain;
     bool is_us = starts(&rest, us), is_imperial = !is_us && starts(&rest, imperial);
