@@ -126,7 +126,12 @@ static void no_claim(const struct trial *t) {
         if (scanner_find(t->drafter->scanner, &rules->claims[i]->finder, title, strlen(title), 0, &found) !=
             SCAN_FOUND)
             continue;
-        bool shown = false;
+        bool shown = false; // by its years ("Space Age" of 1950 to 1962), or by a mark
+        for (size_t k = 0; t->listing->claims && k < t->listing->claims->count; k++) {
+            const struct claim_found *told = &t->listing->claims->items[k];
+            shown |=
+                told->claim == rules->claims[i] && told->verdict == VERDICT_ALLOW && t->record->year_from > 0;
+        }
         for (size_t k = 0; k < t->record->mark_count; k++) {
             const char *text = t->record->marks[k].text;
             shown |= scanner_find(t->drafter->scanner, &rules->claims[i]->evidence, text, strlen(text), 0,
