@@ -435,7 +435,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && (is_implied(r, hit, kind, part) || is_whole_thing(note, part) || is_no_part(part)))
+    bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
+    if (part &&
+        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
         part = NULL;
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
