@@ -65,6 +65,7 @@ static const struct notes_case found[] = {
 
 static const struct notes_case people[] = {
     {"My uncle drank his cider from it every Sunday.", "My uncle drank his cider from it every Sunday"},
+    {"My husband's brother Dunmar bought it to learn", "My husband's brother Dunmar bought it to learn"},
     {"my aunt used it every Sunday", "my aunt used it every Sunday"},
     {"It was my neighbor's and she used it for everything.",
      "It was my neighbor's and she used it for everything"},
