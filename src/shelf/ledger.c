@@ -116,14 +116,26 @@ static bool make_tables(struct ledger *l, enum ledger_use use) {
            ledger_run(l, arena_format(l->arena, "DROP INDEX change_id; PRAGMA user_version=%d;", SCHEMA));
 }
 
+// While another process turns the new file into one with a write-ahead log, SQLite says at once that it is
+// held, whatever it was told to wait.
+static bool run_patiently(struct ledger *l, const char *sql) {
+    enum { STEP_MS = 20, PRIMARY = 0xff };
+    for (int waited = 0; !ledger_run(l, sql); waited += STEP_MS) {
+        bool held_now = (sqlite3_errcode(l->db) & PRIMARY) == SQLITE_BUSY;
+        if (!held_now || waited >= LEDGER_WAIT_MS) return false;
+        sqlite3_sleep(STEP_MS);
+    }
+    return true;
+}
+
 static bool start(struct ledger *l, enum ledger_use use) {
     sqlite3_busy_timeout(l->db, LEDGER_WAIT_MS);
     sqlite3_extended_result_codes(l->db, 1);
     int64_t version;
     if (use == LEDGER_READ) return number_of(l, "PRAGMA user_version", &version) && make_tables(l, use);
     // The tables come whole or not at all, and two processes do not make them at one time.
-    if (!ledger_run(l, "PRAGMA page_size=16384; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA "
-                       "cache_size=-16384;") ||
+    if (!run_patiently(l, "PRAGMA page_size=16384; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA "
+                          "cache_size=-16384;") ||
         !ledger_run(l, "BEGIN IMMEDIATE"))
         return false;
     if (make_tables(l, use) && ledger_run(l, "COMMIT")) return true;
