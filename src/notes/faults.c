@@ -424,7 +424,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "not done");
         return;
     }
-    if (!there && (stance & STANCE_PAST)) {
+    if (!there && (stance & STANCE_PAST) && !scope_past_is_own(&r->scope, hit->from, hit->to)) {
         leave(r, hit, "past");
         return;
     }

@@ -139,3 +139,19 @@ void scope_past(struct scope *s) {
         i += n - 1;
     }
 }
+
+// "The gilding has rubbed off": the cue is a word of the fault. "It won't lie flat any more": what is no more
+// is that it did.
+bool scope_past_is_own(const struct scope *s, size_t from, size_t to) {
+    static const char *const nots[] = {"won't",  "wont", "doesn't", "doesnt", "don't",  "dont",
+                                       "isn't",  "isnt", "aren't",  "arent",  "can't",  "cant",
+                                       "cannot", "not",  "nothing", "never",  "hasn't", "no"};
+    static const char *const own[] = {"rubbed", "came"}, *const more[] = {"any", "anymore"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t cue = s->cue[from];
+    if (cue > from && cue < to && token_among(tokens, cue, own, COUNT(own))) return true;
+    bool no_more = cue >= to && token_among(tokens, cue, more, COUNT(more));
+    for (size_t i = from; no_more && i < to; i++)
+        if (token_among(tokens, i, nots, COUNT(nots))) return true;
+    return false;
+}

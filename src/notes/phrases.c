@@ -289,7 +289,7 @@ static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
 
 // Is the same flaw told there already? The first `sorted` hits are those of phrases, by their first token;
 // each token has a word at least, but for a hyphen alone between two.
-static bool is_told(const struct search *s, size_t sorted, const struct near_hit *hit) {
+static bool is_told(struct search *s, size_t sorted, const struct near_hit *hit) {
     size_t reach = 2 * s->phrases->longest, from = 0;
     for (size_t to = sorted; from < to;) {
         size_t middle = from + (to - from) / 2;
@@ -300,8 +300,12 @@ static bool is_told(const struct search *s, size_t sorted, const struct near_hit
     }
     for (; from < sorted && s->hits.at[from].from < hit->to; from++)
         if (overlaps(&s->hits.at[from], hit)) return true;
-    for (size_t i = sorted; i < s->hits.count; i++)
-        if (overlaps(&s->hits.at[i], hit)) return true;
+    for (size_t i = sorted; i < s->hits.count; i++) {
+        if (!overlaps(&s->hits.at[i], hit)) continue;
+        s->hits.at[i].gated &=
+            hit->gated; // a pair that counts for any thing outranks one that counts for some
+        return true;
+    }
     return false;
 }
 

@@ -65,6 +65,7 @@ void scope_denial(struct scope *scope);
 void scope_exception(struct scope *scope);
 void scope_limited(struct scope *scope);
 void scope_past(struct scope *scope);
+bool scope_past_is_own(const struct scope *scope, size_t from, size_t to); // it says what is so now
 void scope_doubt(struct scope *scope);
 void scope_unknown(struct scope *scope);
 void scope_correction(struct scope *scope);
