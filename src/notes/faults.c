@@ -142,6 +142,9 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     static const char *const denying[] = {"no",    "not",     "without", "never",
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
+    size_t cue = r->scope.cue[hit->from]; // "two of the stones aren't there"
+    if (hit->kinds[0]->form == ABSENCE && cue > hit->from && cue < hit->to)
+        return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     if (!hit->near || hit->kinds[0]->form != STATE)
         return hit->near ? stance | r->scope.stance[hit->to - 1] : stance;
     uint16_t second = r->scope.stance[hit->to - 1];

@@ -146,7 +146,7 @@ bool scope_past_is_own(const struct scope *s, size_t from, size_t to) {
     static const char *const nots[] = {"won't",  "wont", "doesn't", "doesnt", "don't",  "dont",
                                        "isn't",  "isnt", "aren't",  "arent",  "can't",  "cant",
                                        "cannot", "not",  "nothing", "never",  "hasn't", "no"};
-    static const char *const own[] = {"rubbed", "came"}, *const more[] = {"any", "anymore"};
+    static const char *const own[] = {"rubbed"}, *const more[] = {"any", "anymore"};
     const struct tokens *tokens = &s->note->tokens;
     size_t cue = s->cue[from];
     if (cue > from && cue < to && token_among(tokens, cue, own, COUNT(own))) return true;
