@@ -118,6 +118,8 @@ static size_t back_from(const struct scope *s, size_t i) {
     static const char *const words[] = {"but",  "it",  "it's",  "its", "that",
                                         "they", "has", "since", "now", "all"};
     size_t from = scope_clause_start(s, i);
+    for (size_t k = i; k > from; k--) // "gummy where the label came off": only the label is off
+        if (token_is(&s->note->tokens, k - 1, "where")) return k;
     bool bare = from > 0 && token_is(&s->note->tokens, from - 1, "but");
     for (size_t k = from; k < i; k++) bare &= token_among(&s->note->tokens, k, words, COUNT(words));
     if (!bare) return from;
