@@ -126,6 +126,14 @@ static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) 
            token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
+// "The lid shuts and there's a stain", "a wine glass and it's rough": a clause of its own.
+static bool opens_clause(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"there", "there's", "theres", "it's",
+                                        "they",  "they're", "that's", "i"};
+    return (token_is(tokens, i, "and") || token_is(tokens, i, "so")) &&
+           token_among(tokens, i + 1, words, sizeof words / sizeof *words);
+}
+
 // The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair
 // of the first word is looked at.
 static void look_behind(struct near_search *s) {
@@ -135,7 +143,8 @@ static void look_behind(struct near_search *s) {
     static const char *const ends[] = {"but", "unless", "because", "until"};
     s->other_count = s->unlisted_count = 0;
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
-        if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends))
+        if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends) ||
+            opens_clause(tokens, at))
             return;
         comma |= tokens->at[at].stop >= STOP_COMMA;
         weight += !is_weightless(tokens, at, &bracket);
