@@ -106,8 +106,17 @@ static void widen(struct fault_reader *r, struct fault_hit *hit) {
     }
 }
 
+// "Not a marriage": the article belongs to the denial, and a fault is governed by its own first word.
+static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
+    static const char *const articles[] = {"a", "an", "the"};
+    if (!hit->near && hit->to > hit->from + 1 &&
+        token_among(&r->note->tokens, hit->from, articles, sizeof articles / sizeof *articles))
+        hit->from++;
+}
+
 void faults_gather(struct fault_reader *r) {
     gather(r);
+    for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);
 }
