@@ -12,11 +12,17 @@ static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && !strcmp(a, b));
 }
 
-// "Chipped. The chip is on the rim": the second says more of the first.
-static struct item_flaw *find_vague(struct record *record, const struct flaw *kind, const char *part,
-                                    const char *where) {
+// "Chipped. The chip is on the rim": the second says more of the first. But "blade pitted, some rust on the
+// sole": a part and another place are two, where nothing points back.
+static struct item_flaw *find_vague(const struct note *note, const struct flaw *kind, const char *part,
+                                    const char *where, size_t from) {
+    static const char *const backs[] = {"the", "it", "that", "this", "its", "same", "is", "are"};
+    struct record *record = note->record;
+    bool back = from > 0 && token_among(&note->tokens, from - 1, backs, sizeof backs / sizeof *backs);
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *f = &record->flaws[i];
+        bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
+        if (apart && !back) continue;
         if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
             return f;
@@ -27,7 +33,7 @@ static struct item_flaw *find_vague(struct record *record, const struct flaw *ki
 struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to) {
     struct note *note = r->note;
-    struct item_flaw *known = find_vague(note->record, kind, part, where);
+    struct item_flaw *known = find_vague(note, kind, part, where, from);
     note_take(note, from, to, TAKEN_FLAW);
     if (known) {
         if (!known->part) known->part = part;
@@ -517,7 +523,7 @@ void read_faults(struct note *note) {
     read_right(&r);
     read_elliptical(&r);
     read_shortfall(&r);
-    read_short_of(&r);
+    read_mono(note);
     read_areas(&r);
     tell_barred(&r);
     faults_settle(note);

@@ -72,8 +72,8 @@ bool spot_usual(const struct token *token);
 // "Cracked where it bends": does token `i` only tell a place by what happens there?
 bool spot_in_clause(const struct tokens *tokens, size_t i);
 
-// short_of.c: pieces that fall short of a number, letters on plate
-void read_short_of(struct fault_reader *reader);
+// mono.c: letters on plate and linen.
+void read_mono(struct note *note);
 
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);

@@ -420,9 +420,10 @@ static size_t find_run(struct note *note, size_t i) {
     bool caps = false;
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
-    bool plain =
-        token->starts && !token->capitals && end == i + 1 &&
-        (token->one != token->fold || place_noun(note, i) || is_breaker(note, i) || ANY(tokens, i, "hand"));
+    bool plain = token->starts && !token->capitals && end == i + 1 &&
+                 (token->one != token->fold || place_noun(note, i) || is_breaker(note, i) ||
+                  ANY(tokens, i, "hand", "name", "number", "date", "something", "lettering", "writing",
+                      "text", "address"));
     bool label =
         ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 // How many should be there and how many are: "should be seven weights, there's six", "two knobs, should be
 // three", "27 of the 28 are here", "nine pegs and the bag says ten". What lacks is missing, with its number.
+#include <string.h>
+
+#include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/number.h"
 #include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -133,9 +137,73 @@ static void read_of(struct fault_reader *r, size_t i) {
     if (stayed) tell_lack(r, &whole, &here, cue, i + 2);
 }
 
+// --- of a thing that is known by its pieces: "748 of 750 pieces", "27 of 28", ", 2 missing" ---
+
+static bool is_of_pieces(const struct note *note) { // a thing that is known by its pieces
+    const struct record *r = note->record;
+    if (r->family && !strcmp(r->family->rule.id, "games-puzzles")) return true;
+    static const char *const sets[] = {"set", "service", "puzzle", "cutlery", "flatware", "dominoes", "deck"};
+    const char *type = r->type.value ? r->type.value : "", *last = strrchr(type, ' ');
+    for (size_t k = 0; k < sizeof sets / sizeof *sets; k++)
+        if (!strcmp(last ? last + 1 : type, sets[k])) return true;
+    return false;
+}
+
+static bool is_known(const struct record *record, const struct flaw *kind) {
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (record->flaws[i].kind == kind) return true;
+    return false;
+}
+
+static bool ends(const struct note *note, size_t i) {
+    return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
+}
+
+// "748 of 750 pieces": how many are short; 0 where none is said to be.
+static int short_at(const struct note *note, size_t i, int *of, size_t *to) {
+    const struct tokens *tokens = &note->tokens;
+    size_t a, b;
+    int have = number_whole(tokens, i, &a);
+    if (!have) return 0;
+    size_t at = i + a;
+    if (ends(note, i + a + 1) && ANY(tokens, at, "missing", "short", "lost", "gone")) {
+        bool apart = i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+        *of = 0;
+        *to = at + 1;
+        return apart && have < 50 ? have : 0;
+    }
+    if (!token_is(tokens, at, "of")) return 0;
+    if (token_is(tokens, at + 1, "the")) at++;
+    *of = number_whole(tokens, at + 1, &b);
+    if (*of <= have || *of < 8 || *of - have > *of / 2) return 0;
+    at += 1 + b;
+    if (ANY(tokens, at, "pieces", "pcs", "cards", "tiles", "men", "counters", "dominoes")) at++;
+    if (ANY(tokens, at, "there", "here", "present", "left", "counted", "in", "total")) at++;
+    *to = at;
+    return ends(note, at) ? *of - have : 0;
+}
+
+static void read_short(struct note *note) {
+    const struct flaw *kind = ruleset_flaw(note->rules, "missing-pieces");
+    if (!kind || !is_of_pieces(note) || is_known(note->record, kind)) return;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        int of;
+        size_t to;
+        if (note->taken[i] != TAKEN_NOT || (i && ANY(&note->tokens, i - 1, "of", "page", "side"))) continue;
+        int count = short_at(note, i, &of, &to);
+        if (!count || !note_free(note, i, to)) continue;
+        struct item_flaw *flaw = note_flaw(note);
+        *flaw = (struct item_flaw){.kind = kind, .count = count, .of = of, .span = note_span_of(note, i, to)};
+        note_take(note, i, to, TAKEN_FLAW);
+        note_reading(note, i, to, "flaw missing-pieces", "fewer pieces than belong to it");
+        return;
+    }
+}
+
 void read_shortfall(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_should(r, i);
         read_of(r, i);
     }
+    read_short(r->note);
 }

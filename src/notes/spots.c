@@ -123,7 +123,8 @@ static bool is_noun_of(const struct flaw *kind, const char *word) {
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     static const char *const none[] = {"surface", "ring",  "mark",  "marks",
                                        "spot",    "spots", "stain", "stains"};
-    if (hit->to - hit->from < 2 || hit->kinds[0]->form == STATE || is_whole(r, hit)) return false;
+    bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
+    if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
         if (!r->part[i] || is_place_in_phrase(r, hit, i) ||
             token_among(&r->note->tokens, i, none, COUNT(none)))
@@ -170,6 +171,14 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     return true;
 }
 
+// "Chimney has a chip, winder stuck, dents on the tank": behind the comma a part that is spoken of by itself.
+static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (tokens->at[at].stop != STOP_COMMA) return false;
+    while (at + 1 < end && spot_article(tokens, at + 1)) at++;
+    return at + 1 < end && r->part[at + 1] && !r->scope.fault[at + 1];
+}
+
 // "The base has a small crack and coating wear": one subject for all that the sentence says.
 static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     static const char *const verbs[] = {"is",     "are",     "has",     "have",  "shows",
@@ -187,6 +196,7 @@ static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *
     if (*to == *from || !token_among(tokens, at, verbs, COUNT(verbs)) || in_other(r, *from, i)) return false;
     bool joined = false;
     for (; at < i; at++) {
+        if (own_subject(r, at, i)) return false;
         bool but =
             token_is(tokens, at, "but") && token_among(tokens, at + 1, nots, COUNT(nots)); // "but not broken"
         if (tokens->at[at].stop >= STOP_CLAUSE || (!but && token_among(tokens, at, others, COUNT(others))))
@@ -229,6 +239,21 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     return spot;
 }
 
+// "Tote cracked and glued": both of the tote.
+static void share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    if (hit->from < 2 || !token_is(&r->note->tokens, hit->from - 1, "and") || hit->kinds[0]->form == ABSENCE)
+        return;
+    const char *word = r->note->tokens.at[hit->from].fold;
+    size_t size = strlen(word);
+    if (size < 4 || strcmp(word + size - 2, "ed") != 0) return;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != hit->from - 1) continue;
+        struct spot before = any_spot_of(r, &r->hits[k]);
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+    }
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
@@ -264,6 +289,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.where_to = to;
     }
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
-    if (nowhere && hit->kinds[0]->class == CLASS_REPAIR) move_to_damage(r, hit, &spot);
+    if (nowhere) share_part(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
+        move_to_damage(r, hit, &spot);
     return spot;
 }
