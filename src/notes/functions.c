@@ -29,7 +29,7 @@ static const char *const verbs[] = {
 static const struct {
     const char *kind, *parts;
 } kinds[] = {
-    {"zip-fault", " zip zipper popper press-stud snap velcro "},
+    {"zip-fault", " zip zipper popper press-stud snap "},
     {"clasp-fault",
      " lock clasp catch latch hasp hook buckle fastener fastening clip pin brooch button stud bolt "},
     {"seized",

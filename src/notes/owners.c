@@ -58,8 +58,8 @@ static const char *const ahead[] = {"property of",    "name tape says",  "name t
                                     "name tag reads", "name label says", "named to",        "this belongs to",
                                     "ex libris",      "belonging to",    "with the name",   "owner's name is",
                                     "signed by owner"};
-static const char *const writing[] = {"biro",      "pen",  "pencil",  "ink",   "marker",
-                                      "ballpoint", "felt", "sharpie", "crayon"};
+static const char *const writing[] = {"biro",   "pen",       "pencil", "ink",
+                                      "marker", "ballpoint", "felt",   "crayon"};
 
 static void read_written(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
