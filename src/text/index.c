@@ -12,7 +12,7 @@ struct slot {
 
 struct index {
     struct slot *slots;
-    size_t mask;
+    size_t mask, longest; // bytes; nothing longer is worth a hash
 };
 
 uint64_t index_hash(const char *text, size_t size) {
@@ -27,6 +27,7 @@ struct index *index_new(struct arena *arena, size_t most) {
     while (count < most * 2) count *= 2;
     index->slots = arena_array(arena, count, sizeof *index->slots);
     index->mask = count - 1;
+    index->longest = 0;
     return index;
 }
 
@@ -42,7 +43,9 @@ static struct slot *slot_of(const struct index *index, uint64_t hash, const char
 void index_add(struct index *index, const char *text, size_t size, size_t number) {
     uint64_t hash = index_hash(text, size);
     struct slot *slot = slot_of(index, hash, text, size);
-    if (!slot->text) *slot = (struct slot){text, (uint32_t)size, (uint32_t)number, (uint32_t)(hash >> 32)};
+    if (slot->text) return;
+    *slot = (struct slot){text, (uint32_t)size, (uint32_t)number, (uint32_t)(hash >> 32)};
+    if (size > index->longest) index->longest = size;
 }
 
 uint32_t index_find_hash(const struct index *index, uint64_t hash, const char *text, size_t size) {
@@ -52,5 +55,6 @@ uint32_t index_find_hash(const struct index *index, uint64_t hash, const char *t
 }
 
 uint32_t index_find(const struct index *index, const char *text, size_t size) {
-    return index ? index_find_hash(index, index_hash(text, size), text, size) : INDEX_NONE;
+    if (!index || size > index->longest) return INDEX_NONE;
+    return index_find_hash(index, index_hash(text, size), text, size);
 }
