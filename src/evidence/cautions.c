@@ -328,6 +328,7 @@ static bool in_family(struct raiser *r, const struct texts *on) {
 
 static bool raised(struct raiser *r, const struct caution *caution, struct caution_found *found) {
     if (!in_family(r, &caution->on)) return false;
+    if (caution->with.said.count && !r->wanted[caution->with.number]) return false;
     *found = (struct caution_found){.caution = caution, .because = by_thing(r, caution)};
     if (!found->because) found->because = by_flaw(r, caution);
     bool said = found->because || (r->wanted[caution->finder.number] &&

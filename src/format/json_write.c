@@ -19,10 +19,17 @@ static void add_escape(struct buf *out, unsigned point) {
     }
 }
 
+// Nearly every byte of a text is one of these.
+static bool is_plain(char c) {
+    return c >= 0x20 && c < 0x7F && c != '"' && c != '\\';
+}
+
 static void add_string(struct buf *out, const char *text, size_t size) {
     size_t at = 0, done = 0;
     buf_byte(out, '"');
     while (at < size) {
+        while (at < size && is_plain(text[at])) at++;
+        if (at == size) break;
         size_t from = at, left = size - at < 4 ? size - at : 4;
         bool good = utf8_check(text + at, left) > 0;
         unsigned point = good ? utf8_next(text, size, &at) : 0xFFFD;

@@ -52,8 +52,17 @@ struct node *node_text(struct arena *arena, const char *text) {
 }
 
 struct node *node_whole(struct arena *arena, long long value) {
-    const char *text = arena_format(arena, "%lld", value);
-    return node_new(arena, NODE_NUMBER, text, strlen(text));
+    enum { DIGITS_MOST = 20 };
+    char digits[DIGITS_MOST + 1];
+    char *at = digits + DIGITS_MOST;
+    unsigned long long left = value < 0 ? 0 - (unsigned long long)value : (unsigned long long)value;
+    do {
+        *--at = (char)('0' + left % 10);
+        left /= 10;
+    } while (left);
+    if (value < 0) *--at = '-';
+    size_t size = (size_t)(digits + DIGITS_MOST - at);
+    return node_new(arena, NODE_NUMBER, arena_copy(arena, at, size), size);
 }
 
 struct node *node_bool_new(struct arena *arena, bool value) {

@@ -6,7 +6,9 @@
 #include "evidence/private.h"
 #include "listing/listing.h"
 
-enum { NOTE_AROUND = 200 }; // bytes of the notes around a span that may hold the cue of what is private
+// Bytes of the notes around a span that may hold the cue of what is private; a note of some times that is
+// looked over once and as a whole.
+enum { NOTE_AROUND = 200, NOTE_WHOLE = 4 * NOTE_AROUND };
 
 struct withholder {
     struct arena *arena;
@@ -255,6 +257,11 @@ const char *listing_note(struct arena *arena, const struct listing *listing, str
     size_t from = on_boundary(notes, span.from > NOTE_AROUND ? span.from - NOTE_AROUND : 0);
     size_t rest = strnlen(notes + span.to, NOTE_AROUND + 1);
     size_t to = rest > NOTE_AROUND ? on_boundary(notes, span.to + NOTE_AROUND) : span.to + rest;
+    size_t size = strnlen(notes, NOTE_WHOLE + 1);
+    if (size <= NOTE_WHOLE) {
+        from = 0;
+        to = size;
+    }
     struct note_window first = {0, 0, NULL, {0}}, *window = listing->window ? listing->window : &first;
     if (!window->text || window->from != from || window->to != to) {
         const char *copy = arena_copy(arena, notes + from, to - from);

@@ -7,6 +7,7 @@
 
 #include "notes/english.h"
 #include "notes/rest.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -54,17 +55,16 @@ const char *alien_form(const char *text) {
     return is_table(text, ',') || is_table(text, ';') || is_table(text, '\t') ? "table" : NULL;
 }
 
+// Sorted for a binary search.
+static const char *const small_words[] = {
+    "auf",   "aus", "avec", "bez",  "com",   "dans",  "das",  "de",  "del",  "della", "der", "des",  "di",
+    "dla",   "du",  "een",  "ein",  "eine",  "einen", "el",   "er",  "es",   "est",   "et",  "ett",  "het",
+    "ikke",  "il",  "inte", "ist",  "jest",  "la",    "las",  "le",  "les",  "los",   "ma",  "med",  "mit",
+    "molto", "muy", "na",   "nao",  "nicht", "niet",  "noch", "och", "oder", "para",  "pas", "pero", "pour",
+    "sehr",  "som", "sur",  "tres", "um",    "uma",   "una",  "und", "une",  "van",   "von", "voor", "zeer"};
+
 bool alien_word(const char *fold) {
-    static const char *const words[] = {
-        "der",  "das",  "und",  "mit",  "ist",  "nicht", "ein",  "eine", "einen", "aus",   "sehr",
-        "noch", "auf",  "von",  "oder", "le",   "la",    "les",  "et",   "avec",  "une",   "est",
-        "pour", "dans", "sur",  "pas",  "du",   "des",   "tres", "el",   "los",   "las",   "una",
-        "para", "muy",  "pero", "del",  "es",   "de",    "il",   "di",   "della", "molto", "ma",
-        "het",  "een",  "van",  "zeer", "niet", "voor",  "och",  "med",  "som",   "inte",  "ett",
-        "er",   "ikke", "na",   "jest", "bez",  "dla",   "um",   "uma",  "com",   "nao"};
-    for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(fold, words[i])) return true;
-    return false;
+    return text_sorted_has(small_words, COUNT(small_words), fold);
 }
 
 const char *alien_words(const struct note *note) {

@@ -300,10 +300,11 @@ static void copyright_at(struct note *note, size_t i) {
     note->record->year_because = "copyright: not made before";
 }
 
-static size_t date_at(struct note *note, size_t i) {
+// `near`: there is what words of age are about, not far from here.
+static size_t date_at(struct note *note, size_t i, bool near) {
     const struct tokens *tokens = &note->tokens;
     struct period p;
-    bool found = period_at(note->arena, tokens, i, &p);
+    bool found = near && period_at(note->arena, tokens, i, &p);
     if (found && !p.plain) return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, false) : 0;
     if (found) {
         if (!plain_year(note, i, &p) || !note_free(note, i, i + p.taken)) return 0;
@@ -336,13 +337,30 @@ static void years_beside(struct note *note, size_t i) {
     note->record->year_because = because;
 }
 
+// The next token that words of age may be about. Most notes have none, and nothing else is asked of them.
+struct ahead_of {
+    const struct tokens *tokens;
+    size_t at;
+};
+
+static bool is_near(struct ahead_of *next, size_t i) {
+    if (next->at < i) next->at = i;
+    while (next->at < next->tokens->count && next->at <= i + PERIOD_LEAD &&
+           !period_may_hold(next->tokens->at[next->at].fold))
+        next->at++;
+    return next->at < next->tokens->count && next->at <= i + PERIOD_LEAD;
+}
+
 void read_dates(struct note *note) {
+    struct ahead_of next = {&note->tokens, 0}, again = next;
     for (size_t i = 0; i < note->tokens.count;) {
         copyright_at(note, i);
-        size_t taken = note->taken[i] == TAKEN_NOT ? date_at(note, i) : 0;
+        bool near = is_near(&next, i);
+        size_t taken = note->taken[i] == TAKEN_NOT ? date_at(note, i, near) : 0;
         i += taken ? taken : 1;
     }
-    for (size_t i = 0; i < note->tokens.count; i++) years_beside(note, i);
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (is_near(&again, i)) years_beside(note, i);
 }
 
 // --- without a note ---

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "text/order.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { BEFORE_MOST = 5, BEHIND_MOST = 4, STILL_MOST = 6 };
@@ -156,7 +158,7 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;
     const struct token *t = &tokens->at[i];
     for (size_t k = 1; k < COUNT(names); k++)
-        if (!strcmp(t->fold, names[k])) return (int)k;
+        if (text_same(t->fold, names[k])) return (int)k;
     if (t->kind != TOKEN_FIGURE || strspn(t->fold, "0123456789") != strlen(t->fold) || strlen(t->fold) > 3)
         return 0;
     return (int)strtol(t->fold, NULL, 10);

@@ -462,3 +462,27 @@ bool period_of_era(const char *text, size_t size, struct period *p, bool *said) 
     }
     return false;
 }
+
+// A figure is none by itself: a year has four digits, and a short one a letter behind.
+static bool is_figure_of_age(const char *word) {
+    size_t digits = 0;
+    for (const char *at = word; *at; at++) {
+        bool digit = *at >= '0' && *at <= '9', letter = *at >= 'a' && *at <= 'z';
+        if (digits && (letter || *at == '\'')) return true;
+        digits = digit ? digits + 1 : 0;
+        if (digits == 4) return true;
+    }
+    return false;
+}
+
+bool period_may_hold(const char *word) {
+    enum { SHORTEST = 3 };
+    if (is_figure_of_age(word)) return true;
+    size_t size = strlen(word);
+    if (size < SHORTEST) return false;
+    for (size_t i = 0; i < sizeof eras / sizeof *eras; i++)
+        if (*word == *eras[i].name && !strncmp(word, eras[i].name, strcspn(eras[i].name, " "))) return true;
+    for (const char *at = word; size > SHORTEST && *at; at++) // "fifties", "mid-century"
+        if ((*at == 't' && !strncmp(at, "ties", 4)) || (*at == 'c' && !strncmp(at, "centur", 6))) return true;
+    return false;
+}

@@ -14,6 +14,11 @@ struct period {
     bool plain; // a bare year or two, which may be anything
 };
 
+// May a word (small letters) be the year, decade, century or era that words of age are about? None of them
+// goes without one, at most PERIOD_LEAD tokens from its start; every word that period_read() and
+// period_of_era() know for one is told here.
+bool period_may_hold(const char *word);
+enum { PERIOD_LEAD = 12 };
 // Words of age at the start of the text.
 bool period_read(const char *text, size_t size, struct period *period);
 // The years of an era that is named at the start of the text: "late Victorian period". `*said` where the word

@@ -28,17 +28,7 @@ static const char *const small_words[] = {
     "yet",       "you",     "your"};
 
 static bool in_small(const char *word) {
-    size_t from = 0, to = sizeof small_words / sizeof *small_words;
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        int order = text_order(small_words[middle], word);
-        if (!order) return true;
-        if (order < 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return false;
+    return text_sorted_has(small_words, sizeof small_words / sizeof *small_words, word);
 }
 
 bool rest_is_small(const struct note *note, size_t i) {
@@ -56,31 +46,107 @@ static void keep(struct note *note, size_t from, size_t to) {
 
 // Each word is small, and together they say that something is not as it should be: "all but one are fine",
 // "most of the stones are in it", "only one of them is here".
-static const char turns[] =
-    "all but one|all but two|all but three|most of the|most of them|only one of them|"
-    "only two of them|not all of|not all there|someone handy|somebody handy|anyone handy|"
-    "not as it was|not what it was|not how it should|not quite right|isn't right|not right|"
-    "better days|had a hard life|been through it|been in the wars|worse for|some of the|"
-    "supposed to be|one of them isn't|the other isn't|has had it|have had it|had its day|let go|"
-    "come away|came away|comes away|come adrift|came adrift|sit right|sit flat|sit level|"
-    "stand up|stand straight|off something else|off another|off a different|isn't the one|"
-    "under water|in a fire|got to it|get to it|at it|a go at|been dropped|a knock|a bang|"
-    "a tumble|keeps going|gives a shock|gave me a|a bow in it|to bits|in bits|in two|out of true|"
-    "out of round|gets hot|got hot|needs love|needs some love|needs some work|to be desired|"
-    "another story|best side|bad side|good side out|from one side|from a distance|from the front|"
-    "last legs|went astray|gone astray|ought to be|ought to have|tips over|falls over|falls off|"
-    "comes off|wants a new|needs a new|do with a new|wants another|a line in the|is short|"
-    "could be better|has seen|have gone|had a life|";
+static const char *const turns[] = {"all but one",
+                                    "all but two",
+                                    "all but three",
+                                    "most of the",
+                                    "most of them",
+                                    "only one of them",
+                                    "only two of them",
+                                    "not all of",
+                                    "not all there",
+                                    "someone handy",
+                                    "somebody handy",
+                                    "anyone handy",
+                                    "not as it was",
+                                    "not what it was",
+                                    "not how it should",
+                                    "not quite right",
+                                    "isn't right",
+                                    "not right",
+                                    "better days",
+                                    "had a hard life",
+                                    "been through it",
+                                    "been in the wars",
+                                    "worse for",
+                                    "some of the",
+                                    "supposed to be",
+                                    "one of them isn't",
+                                    "the other isn't",
+                                    "has had it",
+                                    "have had it",
+                                    "had its day",
+                                    "let go",
+                                    "come away",
+                                    "came away",
+                                    "comes away",
+                                    "come adrift",
+                                    "came adrift",
+                                    "sit right",
+                                    "sit flat",
+                                    "sit level",
+                                    "stand up",
+                                    "stand straight",
+                                    "off something else",
+                                    "off another",
+                                    "off a different",
+                                    "isn't the one",
+                                    "under water",
+                                    "in a fire",
+                                    "got to it",
+                                    "get to it",
+                                    "at it",
+                                    "a go at",
+                                    "been dropped",
+                                    "a knock",
+                                    "a bang",
+                                    "a tumble",
+                                    "keeps going",
+                                    "gives a shock",
+                                    "gave me a",
+                                    "a bow in it",
+                                    "to bits",
+                                    "in bits",
+                                    "in two",
+                                    "out of true",
+                                    "out of round",
+                                    "gets hot",
+                                    "got hot",
+                                    "needs love",
+                                    "needs some love",
+                                    "needs some work",
+                                    "to be desired",
+                                    "another story",
+                                    "best side",
+                                    "bad side",
+                                    "good side out",
+                                    "from one side",
+                                    "from a distance",
+                                    "from the front",
+                                    "last legs",
+                                    "went astray",
+                                    "gone astray",
+                                    "ought to be",
+                                    "ought to have",
+                                    "tips over",
+                                    "falls over",
+                                    "falls off",
+                                    "comes off",
+                                    "wants a new",
+                                    "needs a new",
+                                    "do with a new",
+                                    "wants another",
+                                    "a line in the",
+                                    "is short",
+                                    "could be better",
+                                    "has seen",
+                                    "have gone",
+                                    "had a life"};
 
 static size_t says_much(const struct tokens *tokens, size_t i) {
-    enum { TURN_ROOM = 32 };
-    char turn[TURN_ROOM];
-    for (const char *from = turns, *end; (end = strchr(from, '|')) != NULL; from = end + 1) {
-        size_t size = (size_t)(end - from), n;
-        if (size >= TURN_ROOM || *from != tokens->at[i].fold[0]) continue;
-        memcpy(turn, from, size);
-        turn[size] = '\0';
-        n = token_phrase(tokens, i, turn);
+    for (size_t k = 0; k < sizeof turns / sizeof *turns; k++) {
+        if (turns[k][0] != tokens->at[i].fold[0]) continue;
+        size_t n = token_phrase(tokens, i, turns[k]);
         if (n && !token_is(tokens, i + n, "time") && !token_is(tokens, i + n, "way")) return n;
     }
     return 0;

@@ -3,6 +3,8 @@
 // that the rules for flaws name, and a few that no list has a use for.
 #include <string.h>
 
+#include "text/order.h"
+
 #include "notes/faults.h"
 #include "notes/things.h"
 
@@ -29,17 +31,7 @@ static const char *const always[] = {
     "wing",     "zip",      "zipper"};
 
 static bool among(const char *word) {
-    size_t from = 0, to = COUNT(always);
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        int order = strcmp(word, always[middle]);
-        if (!order) return true;
-        if (order > 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return false;
+    return text_sorted_has(always, COUNT(always), word);
 }
 
 bool spot_usual(const struct token *token) {

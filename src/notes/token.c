@@ -9,6 +9,7 @@
 #include "notes/speech.h"
 #include "say/inflect.h"
 #include "say/say.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 // Letters that carry marks, by the plain ones that people leave them out for. Pairs of code point and letter.
@@ -107,7 +108,7 @@ static const char *singular_of(struct arena *arena, const struct token *token) {
     size_t size = strlen(token->fold);
     if (token->kind != TOKEN_WORD || size < 3 || size > SINGULAR_LONGEST) return token->fold;
     bool ask = token->fold[size - 1] == 's' && token->fold[size - 2] != 's' && token->fold[size - 2] != '\'';
-    for (size_t i = 0; !ask && i < sizeof odd / sizeof *odd; i++) ask = !strcmp(odd[i], token->fold);
+    for (size_t i = 0; !ask && i < sizeof odd / sizeof *odd; i++) ask = text_same(odd[i], token->fold);
     if (!ask) return token->fold;
     return token->plain ? inflect_singular(arena, token->fold, size) : say_singular(arena, token->fold);
 }

@@ -259,6 +259,7 @@ static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *
         caution->with.number = (*number)++;
         caution->benign = (struct finder){.said = caution->finder.unless, .number = (*number)++};
         triggers_add(arena, triggers, &caution->finder);
+        triggers_add(arena, triggers, &caution->with);
     }
     triggers_close(arena, triggers);
     rules->caution_triggers = triggers;

@@ -8,7 +8,8 @@
 
 struct triggers;
 
-// One entry for the first two words of every `said` phrase, or its only one, and for each word of `match_on`;
+// One entry for two neighbors or one word of every `said` phrase, and for each word of `match_on`, where
+// "a|b + c|d" asks for a word of each side somewhere in the text;
 // a finder with patterns and without such words is always a candidate.
 struct triggers *triggers_new(struct arena *arena);
 void triggers_add(struct arena *arena, struct triggers *triggers, const struct finder *finder);

@@ -177,6 +177,7 @@ static bool is_code_plural(const char *word, size_t size) {
 // "jack-in-the-boxes" at the end.
 static void number_part(const char *word, size_t size, size_t *from, size_t *to) {
     *from = 0, *to = size;
+    if (!memchr(word, '-', size)) return; // most words
     static const char *const joints[] = {"-of-", "-de-", "-in-law"};
     for (size_t j = 0; j < sizeof joints / sizeof *joints; j++)
         for (size_t i = 1; i + strlen(joints[j]) <= size; i++)
@@ -234,8 +235,9 @@ static bool listed_whole(const struct form *whole) {
 }
 
 static void part_of(const char *word, size_t size, size_t *from, size_t *to) {
-    struct form whole = form_lower(word, size);
     number_part(word, size, from, to);
+    if (!*from && *to == size) return;
+    struct form whole = form_lower(word, size);
     if (listed_whole(&whole)) *from = 0, *to = size;
 }
 

@@ -337,17 +337,7 @@ const struct noun_list *nouns_list(enum noun_kind kind) {
 }
 
 bool nouns_has(enum noun_kind kind, const char *word) {
-    const struct noun_list *list = &lists[kind];
-    for (size_t from = 0, to = list->count; from < to;) {
-        size_t middle = from + (to - from) / 2;
-        int side = text_order(word, list->words[middle]);
-        if (!side) return true;
-        if (side < 0)
-            to = middle;
-        else
-            from = middle + 1;
-    }
-    return false;
+    return text_sorted_has(lists[kind].words, lists[kind].count, word);
 }
 
 struct noun_pairs nouns_by_singular(void) {

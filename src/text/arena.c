@@ -225,14 +225,20 @@ char *arena_string(struct arena *arena, const char *text) {
     return arena_copy(arena, text, strlen(text));
 }
 
+// Most texts are short: they are written once and copied, not written twice to learn their size first.
 char *arena_format(struct arena *arena, const char *format, ...) {
+    enum { SHORT = 256 };
+    char first[SHORT];
     va_list arguments, again;
     va_start(arguments, format);
     va_copy(again, arguments);
-    int size = vsnprintf(NULL, 0, format, arguments);
+    int size = vsnprintf(first, sizeof first, format, arguments);
     va_end(arguments);
     char *text = arena_alloc(arena, size > 0 ? (size_t)size + 1 : 1);
-    if (size > 0) vsnprintf(text, (size_t)size + 1, format, again);
+    if (size >= SHORT)
+        vsnprintf(text, (size_t)size + 1, format, again);
+    else if (size > 0)
+        memcpy(text, first, (size_t)size + 1);
     va_end(again);
     return text;
 }

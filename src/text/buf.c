@@ -46,12 +46,13 @@ void buf_byte(struct buf *buf, char byte) {
 void buf_vformat(struct buf *buf, const char *format, va_list arguments) {
     va_list again;
     va_copy(again, arguments);
-    int size = vsnprintf(NULL, 0, format, arguments);
-    if (size > 0) {
+    size_t left = buf->room - buf->n;
+    int size = vsnprintf(buf->at + buf->n, left, format, arguments);
+    if (size > 0 && (size_t)size >= left) {
         buf_reserve(buf, (size_t)size);
         vsnprintf(buf->at + buf->n, (size_t)size + 1, format, again);
-        buf->n += (size_t)size;
     }
+    if (size > 0) buf->n += (size_t)size;
     va_end(again);
 }
 

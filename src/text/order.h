@@ -4,6 +4,7 @@
 #define TEXT_ORDER_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <string.h>
 
 static inline int text_order(const char *a, const char *b) {
@@ -13,6 +14,20 @@ static inline int text_order(const char *a, const char *b) {
 
 static inline bool text_same(const char *a, const char *b) {
     return *a == *b && !strcmp(a, b);
+}
+
+// Is the word in a list that is sorted by its bytes?
+static inline bool text_sorted_has(const char *const *words, size_t count, const char *word) {
+    for (size_t from = 0, to = count; from < to;) {
+        size_t middle = from + (to - from) / 2;
+        int order = text_order(word, words[middle]);
+        if (!order) return true;
+        if (order < 0)
+            to = middle;
+        else
+            from = middle + 1;
+    }
+    return false;
 }
 
 #endif
