@@ -273,6 +273,21 @@ static void draft_record(struct run *run, struct arena *arena, const struct reco
     write_listing(run, arena, listing, &answered);
 }
 
+static void write_read(struct run *run, struct arena *arena, const struct note_read *read) {
+    if (!run->options->read) {
+        run->reading = read;
+        draft_record(run, arena, &read->record);
+        run->reading = NULL;
+        return;
+    }
+    struct buf out = buf_start(arena);
+    if (run->options->output == ASFOUND_HTML)
+        readings_page(arena, read, &out);
+    else
+        write_tree(run, arena, &out, record_tree(arena, &read->record));
+    write_out(run, &out);
+}
+
 static void draft_one(struct arena *arena, void *context) {
     struct run *run = context;
     struct node *tree = NULL;
@@ -300,20 +315,12 @@ static void draft_one(struct arena *arena, void *context) {
                                  .book = run->engine->book,
                                  .scanner = run->drafter.scanner,
                                  .locale = locale};
-    struct notes_read read = notes_read(arena, &reader, &record);
-    for (size_t i = 0; i < read.count; i++) {
-        if (!run->options->read) {
-            run->reading = &read.items[i];
-            draft_record(run, arena, &read.items[i].record);
-            run->reading = NULL;
-            continue;
-        }
-        struct buf out = buf_start(arena);
-        if (run->options->output == ASFOUND_HTML)
-            readings_page(arena, &read.items[i], &out);
-        else
-            write_tree(run, arena, &out, record_tree(arena, &read.items[i].record));
-        write_out(run, &out);
+    struct notes notes = notes_open(arena, &reader, &record);
+    for (size_t i = 0; i < notes.count; i++) {
+        struct arena_mark before = arena_mark(arena);
+        struct note_read read = notes_read(arena, &reader, &notes, i);
+        write_read(run, arena, &read);
+        arena_release(arena, &before);
     }
 }
 

@@ -23,6 +23,7 @@ struct raiser {
     struct scanner *scanner;
     const struct ruleset *rules;
     const struct record *record;
+    const char *notes; // of the record, as far as they were read
     struct buf subject;
     struct piece *pieces;
     size_t count, room;
@@ -52,7 +53,7 @@ static bool is_name(const char *attribute) {
 
 // What was read out of the notes is judged there, where its words have the others around them.
 static bool is_from_notes(const struct raiser *r, struct note_span span) {
-    return r->record->notes && span.to;
+    return r->notes && span.to;
 }
 
 // "material ivory" tells what "color ivory" does not; "ivory handle" reads as it would in the seller's words.
@@ -75,7 +76,7 @@ static size_t border(const char *text, size_t at, bool on) {
 
 // The notes without what is not about the thing.
 static const char *own_notes(struct raiser *r) {
-    const char *notes = r->record->notes;
+    const char *notes = r->notes;
     if (!notes || !r->record->asides) return notes;
     size_t size = strlen(notes);
     char *copy = arena_copy(r->arena, notes, size);
@@ -113,8 +114,8 @@ static void add_record(struct raiser *r) {
     }
     const char *own = own_notes(r);
     add_text(r, NULL, own);
-    if (own == record->notes || !*own) return;
-    add_text(r, NULL, record->notes);
+    if (own == r->notes || !*own) return;
+    add_text(r, NULL, r->notes);
     r->pieces[r->count - 1].whole = true;
 }
 
@@ -264,10 +265,10 @@ static bool names_thing(const struct caution *caution, const char *noun) {
 static bool is_benign_type(struct raiser *r, const struct caution *caution) {
     const struct value *type = &r->record->type;
     if (!is_from_notes(r, type->span) || !caution->benign.said.count) return false;
-    size_t size = strlen(r->record->notes);
+    size_t size = strlen(r->notes);
     for (size_t from = 0; from < size;) {
         struct span match;
-        if (scanner_find(r->scanner, &caution->benign, r->record->notes, size, from, &match) != SCAN_FOUND)
+        if (scanner_find(r->scanner, &caution->benign, r->notes, size, from, &match) != SCAN_FOUND)
             return false;
         if (match.from < type->span.to && match.to > type->span.from) return true;
         from = match.to;
@@ -342,6 +343,8 @@ struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, co
                                 const struct record *record) {
     struct cautions *cautions = arena_alloc(arena, sizeof *cautions);
     struct raiser r = {.arena = arena, .scanner = scanner, .rules = rules, .record = record};
+    // Of notes that are too long nothing is listed until they are cut.
+    r.notes = record->notes_read ? arena_copy(arena, record->notes, record->notes_read) : record->notes;
     r.subject = buf_start(arena);
     add_record(&r);
     name_things(&r);

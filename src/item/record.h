@@ -96,6 +96,7 @@ struct present_listing {
 
 struct record {
     const char *id, *notes;
+    size_t notes_read; // bytes of the notes that were read, where they are too long to be read whole; else 0
     const char *notes_are; // "page", "table", "language": no note in English, and not read as one; else NULL
     struct value type;     // value NULL when unknown
     struct texts others;

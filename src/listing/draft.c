@@ -111,6 +111,17 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
             !node_number(span->members[1].value, &to) || from < 0 || to <= from || to > (double)size)
             continue;
         struct note_span at = {(size_t)from, (size_t)to};
+        if (record->notes_read && at.from == record->notes_read) {
+            silent = true;
+            listing_find(
+                arena, l, "must", "notes.long",
+                arena_format(arena,
+                             "the notes are too long to be of one thing: %zu bytes of them were read, %zu "
+                             "were not: make one note for each thing",
+                             at.from, at.to - at.from),
+                (struct note_span){at.from, at.from});
+            continue;
+        }
         const char *text = listing_note(arena, l, at);
         const char *fold = utf8_fold(arena, text);
         bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold));

@@ -13,6 +13,7 @@
 #include "notes/paragraph.h"
 #include "notes/rest.h"
 #include "notes/split.h"
+#include "text/limits.h"
 
 static bool says_nothing(const struct note *note, size_t i) {
     if (rest_is_small(note, i)) return true;
@@ -71,6 +72,24 @@ static void finish(struct note *note, struct note_read *read) {
     read->reading_count = note->reading_count;
 }
 
+// What is read of a note that is too long: up to the last line or sentence that ends within the limit.
+static size_t reach_of(const char *text, size_t size) {
+    if (size <= LIMIT_NOTE_BYTES) return size;
+    size_t reach = LIMIT_NOTE_BYTES, least = LIMIT_NOTE_BYTES / 2;
+    while (reach > least && text[reach - 1] != '\n' && (text[reach - 1] != ' ' || text[reach - 2] != '.'))
+        reach--;
+    if (reach > least) return reach;
+    for (reach = LIMIT_NOTE_BYTES; ((unsigned char)text[reach] & 0xC0) == 0x80;) reach--;
+    return reach;
+}
+
+static void leave_rest(struct note *note, size_t from, size_t to) {
+    note->unread =
+        arena_grow(note->arena, note->unread, note->unread_count, &note->unread_room, sizeof *note->unread);
+    note->unread[note->unread_count++] = (struct note_span){from, to};
+    note->record->notes_read = from;
+}
+
 static void read_piece(struct arena *arena, const struct note_reader *reader, struct note_read *read) {
     struct note note = {.arena = arena,
                         .rules = reader->rules,
@@ -80,12 +99,14 @@ static void read_piece(struct arena *arena, const struct note_reader *reader, st
                         .locale = reader->locale,
                         .off = reader->off,
                         .record = &read->record};
-    note_start(&note, read->record.notes, strlen(read->record.notes));
+    size_t size = strlen(read->record.notes), reach = reach_of(read->record.notes, size);
+    note_start(&note, read->record.notes, reach);
     if (!read->record.notes_are) read->record.notes_are = alien_words(&note);
     if (read->record.notes_are)
         leave_unread(&note);
     else
         read_all(&note);
+    if (reach < size) leave_rest(&note, reach, size);
     finish(&note, read);
 }
 
@@ -96,24 +117,25 @@ static bool is_bare(const struct record *given) {
            !given->include_count;
 }
 
-struct notes_read notes_read(struct arena *arena, const struct note_reader *reader,
-                             const struct record *given) {
+struct notes notes_open(struct arena *arena, const struct note_reader *reader, const struct record *given) {
     const char *text = given->notes ? given->notes : "";
-    struct notes_read out = {NULL, 1};
-    struct note_piece whole = {0, strlen(text)}, *pieces = &whole;
-    const char *form = alien_form(text);
-    if (!form && is_bare(given)) pieces = note_split(arena, reader->rules, text, strlen(text), &out.count);
-    out.items = arena_array(arena, out.count, sizeof *out.items);
-    for (size_t i = 0; i < out.count; i++) {
-        struct record *record = &out.items[i].record;
-        *record = *given;
-        record->notes = text;
-        record->notes_are = form;
-        if (out.count > 1) {
-            record->notes = arena_copy(arena, text + pieces[i].from, pieces[i].to - pieces[i].from);
-            if (given->id) record->id = arena_format(arena, "%s-%zu", given->id, i + 1);
-        }
-        read_piece(arena, reader, &out.items[i]);
+    struct notes notes = {.given = given, .count = 1, .form = alien_form(text)};
+    if (!notes.form && is_bare(given))
+        notes.pieces = note_split(arena, reader->rules, text, strlen(text), &notes.count);
+    return notes;
+}
+
+struct note_read notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
+                            size_t i) {
+    struct note_read out = {.record = *notes->given};
+    const char *text = notes->given->notes ? notes->given->notes : "";
+    out.record.notes = text;
+    out.record.notes_are = notes->form;
+    if (notes->count > 1) {
+        const struct note_piece *piece = &notes->pieces[i];
+        out.record.notes = arena_copy(arena, text + piece->from, piece->to - piece->from);
+        if (notes->given->id) out.record.id = arena_format(arena, "%s-%zu", notes->given->id, i + 1);
     }
+    read_piece(arena, reader, &out);
     return out;
 }

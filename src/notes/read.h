@@ -7,6 +7,7 @@
 
 #include "item/record.h"
 #include "notes/note.h"
+#include "notes/split.h"
 
 struct note_reader {
     const struct ruleset *rules;
@@ -23,14 +24,20 @@ struct note_read {
     size_t reading_count;
 };
 
-struct notes_read {
-    struct note_read *items; // one a thing of the note
-    size_t count;
+// Notes cut into one piece a thing, none of them read yet. `given` must live as long.
+struct notes {
+    const struct record *given;
+    const struct note_piece *pieces;
+    size_t count;     // at least 1
+    const char *form; // as `notes_are` of a record
 };
 
 // `given` holds id and notes, and may hold more: what a person wrote as keys stands, the note only adds to
 // it.
-struct notes_read notes_read(struct arena *arena, const struct note_reader *reader,
-                             const struct record *given);
+struct notes notes_open(struct arena *arena, const struct note_reader *reader, const struct record *given);
+// The thing of piece `i`. Each is read by itself, so that what one took can be given back before the next. Of
+// a piece longer than LIMIT_NOTE_BYTES the rest is left unread.
+struct note_read notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
+                            size_t i);
 
 #endif

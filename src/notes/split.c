@@ -9,12 +9,17 @@
 
 enum { NAME_WORDS_MOST = 6, CUE_WORDS_MOST = 4 };
 
+// More than this is looked over a part at a time: cut as a whole, its words would take many times its size.
+static const size_t PART_BYTES = (size_t)64 << 10;
+
 struct cut {
     struct arena *arena;
     const struct ruleset *rules;
     struct tokens tokens;
-    struct note_piece *pieces;
-    size_t count, room;
+    const char *text;
+    size_t size;
+    struct note_piece *pieces; // NULL: they are only counted
+    size_t count, room, from;  // `from`: where the piece that is open began
 };
 
 // "next one", "okay next", "now the next": how many tokens speak of going on.
@@ -40,16 +45,16 @@ static bool may_begin(const struct tokens *tokens, size_t i) {
 }
 
 static void add(struct cut *c, size_t from, size_t to) {
-    while (from < to && (c->tokens.text[from] == ' ' || c->tokens.text[from] == '\n')) from++;
-    while (to > from && (c->tokens.text[to - 1] == ' ' || c->tokens.text[to - 1] == '\n')) to--;
+    while (from < to && (c->text[from] == ' ' || c->text[from] == '\n')) from++;
+    while (to > from && (c->text[to - 1] == ' ' || c->text[to - 1] == '\n')) to--;
     if (from == to) return;
-    c->pieces = arena_grow(c->arena, c->pieces, c->count, &c->room, sizeof *c->pieces);
-    c->pieces[c->count++] = (struct note_piece){from, to};
+    if (c->count < c->room) c->pieces[c->count] = (struct note_piece){from, to};
+    c->count++;
 }
 
-static void split_spoken(struct cut *c) {
-    size_t from = 0;
-    for (size_t i = 1; i < c->tokens.count; i++) {
+// The tokens are those of the text from `base` on.
+static void split_spoken(struct cut *c, size_t base) {
+    for (size_t i = base ? 0 : 1; i < c->tokens.count; i++) {
         size_t cue = may_begin(&c->tokens, i) ? next_cue(&c->tokens, i) : 0;
         // "the next one over is chipped": nothing new begins there.
         if (!cue || i + cue >= c->tokens.count ||
@@ -58,11 +63,33 @@ static void split_spoken(struct cut *c) {
         size_t at = i + cue;
         while (ANY(&c->tokens, at, ",", ":", "-", "um", "uh", ".", "is")) at++;
         if (at >= c->tokens.count) break;
-        add(c, from, c->tokens.at[i].from);
-        from = c->tokens.at[at].from;
+        add(c, c->from, base + c->tokens.at[i].from);
+        c->from = base + c->tokens.at[at].from;
         i = at;
     }
-    add(c, from, c->tokens.size);
+}
+
+// Up to a line end or a sentence's, so that no cue is cut in two.
+static size_t part_end(const char *text, size_t from, size_t size) {
+    if (size - from <= PART_BYTES) return size;
+    size_t end = from + PART_BYTES, least = from + PART_BYTES / 2;
+    for (size_t at = end; at > least; at--)
+        if (text[at - 1] == '\n' || (text[at - 1] == ' ' && text[at - 2] == '.')) return at;
+    while (((unsigned char)text[end] & 0xC0) == 0x80) end--;
+    return end;
+}
+
+// What is cut for one part is given back before the next.
+static void split_in_parts(struct cut *c) {
+    c->count = c->from = 0;
+    for (size_t from = 0, to; from < c->size; from = to) {
+        struct arena_mark before = arena_mark(c->arena);
+        to = part_end(c->text, from, c->size);
+        c->tokens = tokens_cut(c->arena, c->text + from, to - from);
+        split_spoken(c, from);
+        arena_release(c->arena, &before);
+    }
+    add(c, c->from, c->size);
 }
 
 // --- lists ---
@@ -97,29 +124,40 @@ static const char *entry_name(const struct cut *c, size_t i) {
     return is_thing(c->rules, two) ? two : NULL;
 }
 
-static bool split_list(struct cut *c) {
+static size_t list_entries(const struct cut *c) {
     size_t entries = 0;
     for (size_t i = 0; i < c->tokens.count; i++) {
         if (!is_bullet(&c->tokens, i)) {
             // Text before the first bullet is a heading; a line without one among them is no list.
             bool line = i && c->tokens.at[i - 1].fold[0] == '\n';
-            if (entries && line && c->tokens.at[i].fold[0] != '\n') return false;
+            if (entries && line && c->tokens.at[i].fold[0] != '\n') return 0;
             continue;
         }
-        if (!entry_name(c, i + 1)) return false;
+        if (!entry_name(c, i + 1)) return 0;
         entries++;
     }
-    if (entries < 2) return false;
-    size_t from = 0;
+    return entries;
+}
+
+static void split_list(struct cut *c) {
     bool open = false;
+    c->count = 0;
     for (size_t i = 0; i < c->tokens.count; i++) {
         if (!is_bullet(&c->tokens, i)) continue;
-        if (open) add(c, from, c->tokens.at[i].from);
-        from = c->tokens.at[i].to;
+        if (open) add(c, c->from, c->tokens.at[i].from);
+        c->from = c->tokens.at[i].to;
         open = true;
     }
-    add(c, from, c->tokens.size);
-    return true;
+    add(c, c->from, c->size);
+}
+
+// A text of many parts is no list of things, whatever it is.
+static void split(struct cut *c) {
+    if (c->size <= PART_BYTES) c->tokens = tokens_cut(c->arena, c->text, c->size);
+    if (c->size <= PART_BYTES && list_entries(c) > 1)
+        split_list(c);
+    else
+        split_in_parts(c);
 }
 
 // Most notes speak of one thing, on one line, and never say "next": their words need not be cut for that.
@@ -138,19 +176,24 @@ static bool may_hold_several(const char *text, size_t size) {
     return false;
 }
 
+// Counted first: what is cut on the way is then given back before there is room for the pieces.
 struct note_piece *note_split(struct arena *arena, const struct ruleset *rules, const char *text, size_t size,
                               size_t *count) {
-    struct cut c = {.arena = arena, .rules = rules};
+    struct cut c = {.arena = arena, .rules = rules, .text = text, .size = size};
     if (may_hold_several(text, size)) {
         struct arena_mark before = arena_mark(arena);
-        c.tokens = tokens_cut(arena, text, size);
-        if (!split_list(&c)) split_spoken(&c);
-        if (!c.count) arena_release(arena, &before); // one thing: nothing of this is needed again
+        split(&c);
+        arena_release(arena, &before);
+        c.tokens = (struct tokens){0};
     }
-    if (!c.count) {
-        c.pieces = arena_alloc(arena, sizeof *c.pieces);
-        c.pieces[c.count++] = (struct note_piece){0, size};
+    c.room = c.count ? c.count : 1;
+    c.pieces = arena_array(arena, c.room, sizeof *c.pieces);
+    *count = c.room;
+    c.pieces[0] = (struct note_piece){0, size};
+    if (c.count > 1) {
+        struct arena_mark before = arena_mark(arena);
+        split(&c);
+        arena_release(arena, &before);
     }
-    *count = c.count;
     return c.pieces;
 }

@@ -279,10 +279,11 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
                                      .book = proposer->book,
                                      .scanner = proposer->drafter.scanner,
                                      .locale = proposer->options.locale};
-        struct notes_read read = notes_read(arena, &reader, &record);
-        if (read.count == 1) {
-            p.listing = listing_draft(arena, &proposer->drafter, &read.items[0].record, &proposer->options);
-            weigh(&p, &read.items[0]);
+        struct notes notes = notes_open(arena, &reader, &record);
+        if (notes.count == 1) {
+            struct note_read read = notes_read(arena, &reader, &notes, 0);
+            p.listing = listing_draft(arena, &proposer->drafter, &read.record, &proposer->options);
+            weigh(&p, &read);
         } else
             attend(&p, "the row speaks of several things");
     }

@@ -13,6 +13,7 @@ enum {
 };
 
 static const size_t LIMIT_RECORD_BYTES = (size_t)16 << 20;   // one record; 10 MB of notes must still pass
+static const size_t LIMIT_NOTE_BYTES = (size_t)128 << 10;    // notes of one thing; some 20,000 words
 static const size_t LIMIT_RULE_FILE_BYTES = (size_t)1 << 20; // a rule file larger than this is not one
 
 #endif

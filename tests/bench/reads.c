@@ -132,7 +132,8 @@ static struct record read_one(struct arena *arena, struct bench *b, const char *
                                  .scanner = b->drafter.scanner,
                                  .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
-    return notes_read(arena, &reader, &given).items[0].record;
+    struct notes notes = notes_open(arena, &reader, &given);
+    return notes_read(arena, &reader, &notes, 0).record;
 }
 
 static void read_of(struct arena *arena, struct bench *b, const char *text) {

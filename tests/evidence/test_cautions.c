@@ -12,15 +12,16 @@ enum { GROWING_RECORDS = 10000, GROWING_AT_ONCE = 200 };
 static const struct title_options usual = {80, COUNT_GRAPHEMES, LOCALE_US, NULL};
 
 static const struct listing *draft_note(struct arena *arena, const struct drafter *drafter,
-                                        const char *notes) {
+                                        const char *text) {
     struct note_reader reader = {.rules = drafter->rules,
                                  .phrases = phrases_new(arena, drafter->rules),
                                  .scanner = drafter->scanner,
                                  .locale = LOCALE_US};
-    struct record given = {.id = "a", .notes = notes};
-    struct notes_read read = notes_read(arena, &reader, &given);
-    ck_assert_uint_ge(read.count, 1);
-    return listing_draft(arena, drafter, &read.items[0].record, &usual);
+    struct record given = {.id = "a", .notes = text};
+    struct notes notes = notes_open(arena, &reader, &given);
+    struct note_read *read = arena_alloc(arena, sizeof *read);
+    *read = notes_read(arena, &reader, &notes, 0);
+    return listing_draft(arena, drafter, &read->record, &usual);
 }
 
 static bool has(const struct cautions *cautions, const char *id) {

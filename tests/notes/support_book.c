@@ -17,8 +17,10 @@ const struct record *support_read_without(struct arena *arena, const char *text,
     ck_assert_msg(reader.book != NULL, "the word book of the build cannot be opened");
     reader.scanner = scanner_new(arena, support.rules->finder_count);
     struct record given = {.id = "a", .notes = arena_string(arena, text)};
-    struct notes_read read = notes_read(arena, &reader, &given);
-    return &read.items[0].record;
+    struct notes notes = notes_open(arena, &reader, &given);
+    struct note_read *read = arena_alloc(arena, sizeof *read);
+    *read = notes_read(arena, &reader, &notes, 0);
+    return &read->record;
 }
 
 const struct record *support_read(struct arena *arena, const char *text) {

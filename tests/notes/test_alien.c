@@ -3,6 +3,8 @@
 // beside a note (emoji, other scripts, signs of control) hides nothing of it.
 #include "support_book.h"
 
+#include "text/limits.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { LETTERS = 1 << 20, NOTES = 2000 };
@@ -92,11 +94,38 @@ static void one_letter(struct arena *arena, void *context) {
     memset(text, 'a', LETTERS);
     const struct record *r = support_read(arena, text);
     ck_assert_ptr_null(r->type.value);
-    ck_assert_uint_eq(r->unread->count, 1);
+    ck_assert_uint_eq(r->unread->count, 2); // what was read, and the rest
+    ck_assert_uint_eq(r->notes_read, LIMIT_NOTE_BYTES);
 }
 
 START_TEST(a_megabyte_of_one_letter) {
     within(one_letter);
+}
+END_TEST
+
+// What lies behind the limit is unread, and nothing before it is lost.
+static void far_note(struct arena *arena, void *context) {
+    (void)context;
+    struct buf text = buf_start(arena);
+    buf_format(&text, "Tin jug, the lid is missing.");
+    while (text.n < LIMIT_NOTE_BYTES - 40) buf_format(&text, " Height is 9 in.");
+    size_t last = text.n;
+    while (text.n < 2 * LIMIT_NOTE_BYTES) buf_format(&text, " The handle is bent.");
+    const struct record *r = support_read(arena, text.at);
+    ck_assert_str_eq(r->type.value, "jug");
+    ck_assert_uint_eq(r->flaw_count, 2); // the lid, and the one handle that still ends within
+    ck_assert_uint_ge(r->notes_read, last);
+    ck_assert_uint_le(r->notes_read, LIMIT_NOTE_BYTES);
+    ck_assert_str_eq(text.at + r->notes_read - 2, strstr(text.at + r->notes_read - 2, ". The handle"));
+    const struct node *rest = r->unread->members[r->unread->count - 1].value;
+    double from = 0, to = 0;
+    ck_assert(node_number(rest->members[0].value, &from) && node_number(rest->members[1].value, &to));
+    ck_assert_double_eq(from, (double)r->notes_read);
+    ck_assert_double_eq(to, (double)text.n);
+}
+
+START_TEST(notes_beyond_the_limit_are_left_unread) {
+    within(far_note);
 }
 END_TEST
 
@@ -108,7 +137,7 @@ static void many_notes(struct arena *arena, void *context) {
     struct note_reader reader = {.rules = support.rules, .phrases = support.phrases, .locale = LOCALE_US};
     reader.scanner = scanner_new(arena, support.rules->finder_count);
     struct record given = {.id = "a", .notes = text.at};
-    ck_assert_uint_eq(notes_read(arena, &reader, &given).count, NOTES);
+    ck_assert_uint_eq(notes_open(arena, &reader, &given).count, NOTES);
 }
 
 START_TEST(many_notes_in_one) {
@@ -124,6 +153,7 @@ int main(void) {
     tcase_add_test(cases, other_scripts_hide_no_note);
     tcase_add_test(cases, empty_notes_say_nothing);
     tcase_add_test(cases, a_megabyte_of_one_letter);
+    tcase_add_test(cases, notes_beyond_the_limit_are_left_unread);
     tcase_add_test(cases, many_notes_in_one);
     suite_add_tcase(suite, cases);
     return support_main(suite);

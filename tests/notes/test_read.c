@@ -5,17 +5,25 @@
 
 #include "notes/read.h"
 
-static struct notes_read read_given(struct arena *arena, struct record given) {
+struct all_read {
+    struct note_read *items;
+    size_t count;
+};
+
+static struct all_read read_given(struct arena *arena, struct record given) {
     struct note_reader reader = {.rules = support.rules, .phrases = support.phrases, .locale = LOCALE_US};
     reader.scanner = scanner_new(arena, support.rules->finder_count);
-    return notes_read(arena, &reader, &given);
+    struct notes notes = notes_open(arena, &reader, &given);
+    struct all_read all = {arena_array(arena, notes.count, sizeof *all.items), notes.count};
+    for (size_t i = 0; i < notes.count; i++) all.items[i] = notes_read(arena, &reader, &notes, i);
+    return all;
 }
 
 static void whole_note(struct arena *arena, void *context) {
     (void)context;
     const char *text =
         "Brass lamp, 8 inches tall, 1950s, marked ORRIN 4 on the base. Paid 5 bucks. Set of 2.";
-    struct notes_read read = read_given(arena, (struct record){.id = "a", .notes = text});
+    struct all_read read = read_given(arena, (struct record){.id = "a", .notes = text});
     ck_assert_uint_eq(read.count, 1);
     const struct record *record = &read.items[0].record;
     ck_assert_str_eq(record->id, "a");
@@ -34,7 +42,7 @@ static void whole_note(struct arena *arena, void *context) {
 
 static void several(struct arena *arena, void *context) {
     (void)context;
-    struct notes_read read = read_given(
+    struct all_read read = read_given(
         arena, (struct record){.id = "a", .notes = "Lamp, 8 in tall. Next one: clock, 10 in tall."});
     ck_assert_uint_eq(read.count, 2);
     ck_assert_str_eq(read.items[0].record.id, "a-1");
@@ -54,7 +62,7 @@ static void given_keys(struct arena *arena, void *context) {
                            .year_to = 1932,
                            .measurements = &mine,
                            .measurement_count = 1};
-    struct notes_read read = read_given(arena, given);
+    struct all_read read = read_given(arena, given);
     ck_assert_uint_eq(read.count, 1); // keys speak of one thing
     const struct record *record = &read.items[0].record;
     ck_assert_int_eq(record->count, 3);
@@ -62,7 +70,7 @@ static void given_keys(struct arena *arena, void *context) {
     ck_assert_uint_eq(record->measurement_count, 2);
     ck_assert_str_eq(record->measurements[0].dimension, "width");
     ck_assert_str_eq(record->measurements[1].dimension, "height");
-    struct notes_read none = read_given(arena, (struct record){.id = "b"});
+    struct all_read none = read_given(arena, (struct record){.id = "b"});
     ck_assert_uint_eq(none.count, 1);
     ck_assert_ptr_null(none.items[0].record.unread);
 }

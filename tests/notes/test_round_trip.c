@@ -192,10 +192,11 @@ static void round_trip(struct trial *t, struct tally *tally) {
     struct note_reader reader = *t->reader;
     reader.locale = t->locale;
     struct record given = {.id = "a", .notes = text};
-    struct notes_read read = notes_read(t->arena, &reader, &given);
+    struct notes notes = notes_open(t->arena, &reader, &given);
+    struct note_read read = notes_read(t->arena, &reader, &notes, 0);
     t->difference = "";
-    if (read.count != 1) note_cause(t, tally, ITEMS, arena_format(t->arena, "%zu", read.count));
-    const struct record *back = &read.items[0].record;
+    if (notes.count != 1) note_cause(t, tally, ITEMS, arena_format(t->arena, "%zu", notes.count));
+    const struct record *back = &read.record;
     compare_flaws(t, tally, back);
     compare_lists(t, tally, clear_of(t, t->record), clear_of(t, back), CLEAR);
     compare_lists(t, tally, unchecked_of(t, t->record), unchecked_of(t, back), UNCHECKED);
