@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "notes/cut.h"
 #include "notes/near.h"
+#include "notes/phrase_words.h"
 #include "text/index.h"
 
 struct phrase {
@@ -21,10 +21,12 @@ struct phrase {
 // begins hundreds.
 struct bucket {
     uint64_t key;
-    uint32_t from, to; // in `phrases`, longest first; `to` is 0 where it is free
+    uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first; `to`
+                             // is 0 where it is free
 };
 
-enum { SIEVE_CELLS = 2048 }; // of 64 bits: small enough to stay near the processor
+// Of 64 bits: small enough to stay near the processor.
+enum { SIEVE_CELLS = 16384, SIEVE_OF_ONE_CELLS = 1024 };
 
 struct phrases {
     const struct ruleset *rules;
@@ -34,79 +36,25 @@ struct phrases {
     size_t count, room;
     struct bucket *buckets;
     size_t mask;
-    uint64_t sieve[SIEVE_CELLS]; // a bit for the key of each bucket: most words begin nothing
-    size_t longest;              // words of the longest phrase
+    uint64_t sieve[SIEVE_CELLS],
+        sieve_of_one[SIEVE_OF_ONE_CELLS]; // a bit for the key of each bucket, of two
+                                          // words and of one: most words begin nothing
+    size_t longest;                       // words of the longest phrase
     struct near *near;
     struct index *parts; // of the flaws' rules
 };
-
-// --- words of a text: its tokens' parts, without apostrophes and hyphens ---
-
-struct word {
-    uint64_t hash;
-    size_t token;
-    bool ends; // the last of its token
-};
-
-static bool is_hyphen(const struct token *token) {
-    return token->kind == TOKEN_SIGN && token->fold[0] == '-' && !token->fold[1] && token->joined;
-}
-
-static uint64_t part_hash(const char *from, size_t size) {
-    enum { PART_ROOM = 64 };
-    char plain[PART_ROOM];
-    size_t n = 0;
-    for (size_t i = 0; i < size && n < PART_ROOM; i++)
-        if (from[i] != '\'') plain[n++] = from[i];
-    return token_hash(plain, n) | 1;
-}
-
-static size_t parts_of(const struct token *token) {
-    size_t count = 1;
-    for (const char *c = token->fold; *c && token->kind != TOKEN_SIGN; c++)
-        count += *c == '-' && c > token->fold;
-    return count;
-}
-
-// Words of all tokens; a hyphen that stands alone between two words is no word.
-static struct word *words_of(struct arena *arena, const struct tokens *tokens, size_t *count) {
-    size_t room = 1;
-    for (size_t i = 0; i < tokens->count; i++) room += tokens->at[i].plain ? 1 : parts_of(&tokens->at[i]);
-    struct word *words = arena_array(arena, room, sizeof *words);
-    *count = 0;
-    for (size_t i = 0; i < tokens->count; i++) {
-        const char *fold = tokens->at[i].fold;
-        if (tokens->at[i].plain) {
-            words[(*count)++] = (struct word){tokens->at[i].hash | 1, i, true};
-            continue;
-        }
-        if (is_hyphen(&tokens->at[i])) continue;
-        for (bool sign = tokens->at[i].kind == TOKEN_SIGN;;) {
-            size_t size = sign ? strlen(fold) : strcspn(fold + 1, "-") + 1;
-            words[(*count)++] = (struct word){part_hash(fold, size), i, !fold[size]};
-            if (!fold[size]) break;
-            fold += size + 1;
-            if (!*fold) {
-                words[*count - 1].ends = true;
-                break;
-            }
-        }
-    }
-    return words;
-}
 
 // --- building ---
 
 static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless) {
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
-    size_t count;
-    const struct word *words = words_of(arena, &tokens, &count);
-    if (!count) return;
+    struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
+    if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){p->word_count, count, flaw, unless};
-    for (size_t i = 0; i < count; i++) {
+    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless};
+    for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
-        p->words[p->word_count++] = words[i].hash;
+        p->words[p->word_count++] = words.at[i].hash;
     }
 }
 
@@ -127,6 +75,7 @@ struct sortable {
 static int phrase_order(const void *a, const void *b) {
     const struct sortable *x = a, *y = b;
     if (x->key != y->key) return x->key < y->key ? -1 : 1;
+    if (x->phrase.unless != y->phrase.unless) return x->phrase.unless ? -1 : 1;
     if (x->phrase.count != y->phrase.count) return x->phrase.count > y->phrase.count ? -1 : 1;
     return (x->phrase.first > y->phrase.first) - (x->phrase.first < y->phrase.first);
 }
@@ -145,8 +94,10 @@ static struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
     return &p->buckets[at];
 }
 
-static uint64_t *sieve_cell(struct phrases *p, uint64_t key) {
-    return &p->sieve[(key >> 20) % SIEVE_CELLS];
+static void sieve_add(struct phrases *p, uint64_t key, bool one) {
+    uint64_t *cell =
+        one ? &p->sieve_of_one[(key >> 20) % SIEVE_OF_ONE_CELLS] : &p->sieve[(key >> 20) % SIEVE_CELLS];
+    *cell |= (uint64_t)1 << (key >> 8) % 64;
 }
 
 static void index_buckets(struct arena *arena, struct phrases *p) {
@@ -155,19 +106,23 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
         uint64_t key = key_of(p, &p->at[from]);
+        size_t said = from;
         for (to = from; to < p->count && key_of(p, &p->at[to]) == key;) {
             if (p->at[to].count > p->longest) p->longest = p->at[to].count;
-            to++;
+            said += p->at[to++].unless;
         }
-        *bucket_of(p, key) = (struct bucket){key, (uint32_t)from, (uint32_t)to};
-        *sieve_cell(p, key) |= (uint64_t)1 << (key >> 8) % 64;
+        *bucket_of(p, key) = (struct bucket){key, (uint32_t)from, (uint32_t)said, (uint32_t)to};
+        sieve_add(p, key, p->at[from].count == 1);
     }
 }
 
-// An empty one where no phrase has that key.
-static struct bucket bucket_at(const struct phrases *p, uint64_t key) {
-    if (!(p->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1)) return (struct bucket){0, 0, 0};
-    return *bucket_of(p, key);
+// Most keys have none, as one look at a sieve tells.
+static bool may_begin_two(const struct phrases *p, uint64_t key) {
+    return p->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1;
+}
+
+static bool may_be_one(const struct phrases *p, uint64_t key) {
+    return p->sieve_of_one[(key >> 20) % SIEVE_OF_ONE_CELLS] >> (key >> 8) % 64 & 1;
 }
 
 static void gather_parts(struct arena *arena, struct phrases *p) {
@@ -205,16 +160,17 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
 
 struct barred {
     const struct flaw *flaw;
-    size_t from, to; // tokens
+    size_t from, to; // bytes while words are searched, then tokens
 };
 
+// Places are bytes while words are searched: so far nothing is known of tokens.
 struct search {
     struct arena *arena;
     const struct phrases *phrases;
-    const struct word *words;
+    const struct phrase_word *words;
     size_t count;
-    size_t *covered;       // one a flaw: a word of it that ends up to here is inside another hit
-    size_t *barred;        // one a flaw: a word of it that begins before here is inside an `unless`
+    uint32_t *covered;     // one a flaw: a word of it that ends up to here is inside another hit
+    uint32_t *barred;      // one a flaw: a word of it that begins before here is inside an `unless`
     struct barred *unless; // where `unless` phrases stand
     size_t unless_count, unless_room;
     struct phrase_hits hits;
@@ -222,15 +178,17 @@ struct search {
 };
 
 static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
-    if (phrase->count > s->count - i || !s->words[i + phrase->count - 1].ends) return false;
-    for (size_t k = 1; k < phrase->count; k++)
-        if (s->words[i + k].hash != s->phrases->words[phrase->first + k]) return false;
-    return true;
+    if (phrase->count > s->count - i) return false;
+    const struct phrase_word *words = s->words + i;
+    const uint64_t *hashes = s->phrases->words + phrase->first;
+    for (size_t k = phrase->count; k-- > 1;) // the last tells most apart: the first two are the bucket's
+        if (words[k].hash != hashes[k]) return false;
+    return words[phrase->count - 1].ends;
 }
 
 static void tell_barred(struct search *s, const struct phrase *phrase, size_t i) {
     const struct flaw *flaw = s->phrases->rules->flaws[phrase->flaw];
-    size_t from = s->words[i].token, to = s->words[i + phrase->count - 1].token + 1;
+    size_t from = s->words[i].from, to = s->words[i + phrase->count - 1].to;
     for (size_t k = s->unless_count; k-- > 0;) {
         const struct barred *b = &s->unless[k];
         if (b->flaw != flaw || b->from > from || b->to <= from) continue;
@@ -248,39 +206,42 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
         tell_barred(s, phrase, i);
         return;
     }
-    s->covered[phrase->flaw] = end;
+    s->covered[phrase->flaw] = (uint32_t)end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
-                                                      .from = s->words[i].token,
-                                                      .to = s->words[end - 1].token + 1};
+    s->hits.at[s->hits.count++] = (struct phrase_hit){
+        .flaw = s->phrases->rules->flaws[phrase->flaw], .from = s->words[i].from, .to = s->words[end - 1].to};
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
-    for (size_t k = bucket->from; k < bucket->to; k++) {
+    for (size_t k = bucket->from; k < bucket->said; k++) {
         const struct phrase *phrase = &s->phrases->at[k];
-        if (!phrase->unless || !stands(s, phrase, i)) continue;
-        if (s->barred[phrase->flaw] < i + phrase->count) s->barred[phrase->flaw] = i + phrase->count;
+        if (!stands(s, phrase, i)) continue;
+        if (s->barred[phrase->flaw] < i + phrase->count)
+            s->barred[phrase->flaw] = (uint32_t)(i + phrase->count);
         s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
-        s->unless[s->unless_count++] =
-            (struct barred){s->phrases->rules->flaws[phrase->flaw], s->words[i].token,
-                            s->words[i + phrase->count - 1].token + 1};
+        s->unless[s->unless_count++] = (struct barred){s->phrases->rules->flaws[phrase->flaw],
+                                                       s->words[i].from, s->words[i + phrase->count - 1].to};
     }
 }
 
 static void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
-    for (size_t k = bucket->from; k < bucket->to; k++)
-        if (!s->phrases->at[k].unless && stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
+    for (size_t k = bucket->said; k < bucket->to; k++)
+        if (stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
 }
 
 // All that bars before all that is kept, and longer phrases before shorter ones.
 static void search_at(struct search *s, size_t i) {
-    uint64_t first = s->words[i].hash;
-    struct bucket one = bucket_at(s->phrases, first), more = {0, 0, 0};
-    if (i + 1 < s->count) more = bucket_at(s->phrases, key_of_two(first, s->words[i + 1].hash));
-    bar_in(s, &more, i);
-    bar_in(s, &one, i);
-    keep_in(s, &more, i);
-    keep_in(s, &one, i);
+    const struct phrases *p = s->phrases;
+    uint64_t first = s->words[i].hash, two = i + 1 < s->count ? key_of_two(first, s->words[i + 1].hash) : 0;
+    bool more = two && may_begin_two(p, two), one = may_be_one(p, first);
+    if (!more && !one) return;
+    static const struct bucket none;
+    const struct bucket *longer = more ? bucket_of(p, two) : &none,
+                        *single = one ? bucket_of(p, first) : &none;
+    if (longer->from < longer->said) bar_in(s, longer, i);
+    if (single->from < single->said) bar_in(s, single, i);
+    if (longer->said < longer->to) keep_in(s, longer, i);
+    if (single->said < single->to) keep_in(s, single, i);
 }
 
 static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
@@ -347,14 +308,56 @@ static void search_near(struct search *s, const struct tokens *tokens) {
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }
 
-struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
-                                const struct tokens *tokens) {
-    struct search search = {.arena = arena, .phrases = phrases};
-    search.words = words_of(arena, tokens, &search.count);
+static struct search search_words(struct arena *arena, const struct phrases *phrases,
+                                  const struct phrase_words *words) {
+    struct search search = {.arena = arena, .phrases = phrases, .words = words->at, .count = words->count};
     search.covered = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.covered);
     search.barred = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.barred);
     for (size_t i = 0; i < search.count; i++)
-        if (!i || search.words[i - 1].ends) search_at(&search, i);
+        if (search.words[i].starts) search_at(&search, i);
+    return search;
+}
+
+size_t phrases_scan(struct arena *arena, const struct phrases *phrases, const char *text, size_t size) {
+    struct phrase_words words = phrase_words_of_text(arena, text, size);
+    return words.at ? search_words(arena, phrases, &words).hits.count : SIZE_MAX;
+}
+
+// The first token that begins at a byte or behind it.
+static size_t token_from(const struct tokens *tokens, size_t byte) {
+    size_t from = 0, to = tokens->count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        if (tokens->at[middle].from < byte)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    return from;
+}
+
+static void to_tokens(const struct tokens *tokens, size_t *from, size_t *to) {
+    *from = token_from(tokens, *from);
+    *to = token_from(tokens, *to);
+}
+
+static void all_to_tokens(struct search *s, const struct tokens *tokens) {
+    for (size_t i = 0; i < s->hits.count; i++) to_tokens(tokens, &s->hits.at[i].from, &s->hits.at[i].to);
+    for (size_t i = 0; i < s->unless_count; i++) to_tokens(tokens, &s->unless[i].from, &s->unless[i].to);
+    for (size_t i = 0; i < s->hits.barred_count; i++) {
+        struct phrase_barred *barred = &s->hits.barred[i];
+        to_tokens(tokens, &barred->from, &barred->to);
+        to_tokens(tokens, &barred->unless_from, &barred->unless_to);
+    }
+}
+
+struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
+                                const struct tokens *tokens) {
+    struct phrase_words words = {NULL, 0};
+    if (!tokens->spoken) words = phrase_words_of_text(arena, tokens->text, tokens->size);
+    if (!words.at) words = phrase_words_of_tokens(arena, tokens);
+    struct search search = search_words(arena, phrases, &words);
+    all_to_tokens(&search, tokens);
     search_near(&search, tokens);
     return search.hits;
 }

@@ -44,6 +44,7 @@ struct tokens {
     size_t size;
     bool shouts; // nearly all letters are capitals: then a capital says nothing
     bool flat;   // no capital at all: then neither does its absence
+    bool spoken; // stops that were said became signs: its tokens are not those of its bytes
 };
 
 // `text` is NFC and valid UTF-8. A line end becomes a token of its own (TOKEN_SIGN, STOP_LINE, fold "\n"). A

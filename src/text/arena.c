@@ -196,7 +196,7 @@ static struct block *block_add(struct arena *arena, size_t need) {
     return arena->newest = block;
 }
 
-void *arena_alloc(struct arena *arena, size_t size) {
+void *arena_room(struct arena *arena, size_t size) {
     if (!arena->trial || size > SIZE_MAX / 2) arena_give_up(arena);
     size_t need = (size + (ALIGN - 1)) / ALIGN * ALIGN + GAP;
     struct block *block = arena->newest;
@@ -206,7 +206,11 @@ void *arena_alloc(struct arena *arena, size_t size) {
     arena->used += need;
     if (arena->used > arena->most) arena->most = arena->used;
     UNPOISON(at, size);
-    return memset(at, 0, size);
+    return at;
+}
+
+void *arena_alloc(struct arena *arena, size_t size) {
+    return memset(arena_room(arena, size), 0, size);
 }
 
 void *arena_array(struct arena *arena, size_t count, size_t size) {
@@ -216,8 +220,9 @@ void *arena_array(struct arena *arena, size_t count, size_t size) {
 
 char *arena_copy(struct arena *arena, const char *bytes, size_t size) {
     if (size == SIZE_MAX) arena_give_up(arena);
-    char *copy = arena_alloc(arena, size + 1);
+    char *copy = arena_room(arena, size + 1);
     if (size) memcpy(copy, bytes, size);
+    copy[size] = '\0';
     return copy;
 }
 

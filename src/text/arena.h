@@ -48,6 +48,8 @@ _Noreturn void arena_give_up(struct arena *arena);
 
 // Zeroed memory aligned for any type. Must be called inside arena_try() of the same arena.
 void *arena_alloc(struct arena *arena, size_t size);
+// The same, holding anything: for what is written before it is read.
+void *arena_room(struct arena *arena, size_t size);
 // `count` zeroed elements; an overflowing product counts as memory run out.
 void *arena_array(struct arena *arena, size_t count, size_t size);
 // NUL-ended copies.

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// The words that phrases are made of: parts of tokens between hyphens, without apostrophes, as hashes.
+// Private to the room. Owner: the arena given.
+#ifndef NOTES_PHRASE_WORDS_H
+#define NOTES_PHRASE_WORDS_H
+
+#include "notes/token.h"
+
+struct phrase_word {
+    uint64_t hash;
+    uint32_t from, to; // bytes: of its token where words are taken from tokens, else its own
+    bool starts, ends; // the first, the last of its token
+};
+
+struct phrase_words {
+    struct phrase_word *at; // NULL: not to be had
+    size_t count;
+};
+
+// A hyphen that stands alone between two words is no word.
+struct phrase_words phrase_words_of_tokens(struct arena *arena, const struct tokens *tokens);
+// The same from the bytes themselves, in one pass, where what tokens they would be is plain to see: ASCII,
+// and none of the signs and figures whose tokens depend on what stands around them.
+struct phrase_words phrase_words_of_text(struct arena *arena, const char *text, size_t size);
+
+#endif
