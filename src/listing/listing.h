@@ -129,9 +129,14 @@ const char *listing_noun_phrase(struct arena *arena, const struct drafter *draft
 // choose.c: solves the plan and fills title, words, left_out and alternates.
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
 
-// The title that another choice of the same plan makes.
-const char *listing_compose(struct arena *arena, const struct title_plan *plan,
-                            const struct title_choice *choice);
+// The title that a choice of the plan makes, in pieces, before the capital that every title begins with.
+// Returns how many.
+struct title_piece {
+    const char *text;
+    enum slot slot;
+};
+size_t listing_pieces(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                      struct title_piece **pieces);
 
 // given.c: scores the title that the record carries; `raw` is that title before anything private was taken
 // out.

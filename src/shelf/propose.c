@@ -46,13 +46,14 @@ static const char *each_word_once(struct arena *arena, const char *title) {
     return copy;
 }
 
-static struct node *row_tree(struct arena *arena, const struct shelf_row *row) {
+static struct node *row_tree(struct arena *arena, const struct proposer *proposer,
+                             const struct shelf_row *row, const char *title) {
     struct node *tree = node_map(arena), *attributes = node_map(arena), *listing = node_map(arena);
     struct buf notes = buf_start(arena);
-    buf_format(&notes, "%s.\n", each_word_once(arena, row->title));
+    buf_format(&notes, "%s.\n", each_word_once(arena, title));
     if (row->description &&
         utf8_unwanted(row->description, strlen(row->description), true) == strlen(row->description))
-        buf_text(&notes, row->description);
+        buf_text(&notes, calm_description(arena, proposer, row->description));
     node_put(arena, tree, "id", node_text(arena, "row"));
     node_put(arena, tree, "notes", node_text(arena, notes.at));
     put_text(arena, attributes, "brand", row->brand);
@@ -73,6 +74,7 @@ struct proposing {
     struct buf attention;
     const struct listing *listing;
     struct kept_words kept;
+    const char *calm; // the old title
 };
 
 static void attend(struct proposing *p, const char *text) {
@@ -181,8 +183,9 @@ static const char *fit(struct proposing *p, struct title_problem problem) {
     for (int i = 0; i < TRIES_MOST; i++) {
         struct title_choice choice = title_solve(p->arena, &problem);
         if (!choice.feasible) return NULL;
-        const char *title =
-            keep_join(p->arena, &p->kept, listing_compose(p->arena, p->listing->plan, &choice));
+        struct title_piece *pieces;
+        size_t count = listing_pieces(p->arena, p->listing->plan, &choice, &pieces);
+        const char *title = keep_join(p->arena, &p->kept, pieces, count);
         size_t length = count_text(title, strlen(title), o->unit);
         if (length <= o->limit) return keep_holds(p->arena, &p->kept, title) ? title : NULL;
         size_t over = length - o->limit;
@@ -199,7 +202,9 @@ static bool is_fine(struct proposing *p, const char *title, int64_t *earned) {
 }
 
 static void choose(struct proposing *p) {
-    struct title_problem problem = p->listing->plan->problem, faded = problem;
+    struct title_problem problem = p->listing->plan->problem;
+    problem.phrases = keep_steer(p->arena, &p->kept, p->listing->plan);
+    struct title_problem faded = problem;
     faded.wants = fade_wants(p);
     struct proposal *out = p->proposal;
     const char *title = fit(p, faded);
@@ -255,7 +260,7 @@ static void weigh(struct proposing *p, const struct note_read *read) {
     } else if (strcmp(l->given->text, p->row->title) != 0) {
         attend(p, "the old title holds something private: write a new one by hand");
     } else {
-        p->kept = keep_words(p->arena, p->proposer, l, read, p->row->title);
+        p->kept = keep_words(p->arena, p->proposer, l, read, p->calm);
         choose(p);
     }
 }
@@ -267,11 +272,12 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
                           .proposer = proposer,
                           .row = row,
                           .proposal = proposal,
-                          .attention = buf_start(arena)};
+                          .attention = buf_start(arena),
+                          .calm = calm_title(arena, proposer, row->title)};
     struct diags faults = diags_start(arena);
     struct record record;
-    if (!record_read(arena, proposer->rules, row_tree(arena, row), proposer->options.locale, 1, &record,
-                     &faults)) {
+    if (!record_read(arena, proposer->rules, row_tree(arena, proposer, row, p.calm), proposer->options.locale,
+                     1, &record, &faults)) {
         attend(&p, faults.count ? faults.items[0].message : "the row cannot be read");
     } else {
         struct note_reader reader = {.rules = proposer->rules,

@@ -42,16 +42,27 @@ struct proposal {
 void propose(struct arena *arena, const struct proposer *proposer, const struct shelf_row *row,
              struct proposal *proposal);
 
-// --- private: keep.c ---
+// --- private: calm.c ---
 
+// The title, the description, with small letters where capitals tell nothing. As many bytes as before.
+const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title);
+const char *calm_description(struct arena *arena, const struct proposer *proposer, const char *text);
+
+// --- private: keep.c, turns.c ---
+
+// What stays together: a word, or "No. 12", "14 lb", "Fenn & Dale", "not Grenholt", "brass effect".
 struct kept_word {
     size_t from, to; // bytes of the old title
     bool must;       // stays in any new title
     bool unknown;    // no rule understood it
+    bool read;       // a rule understood it
+    bool name;       // a name or a mark
+    bool several;    // more than one word, which stand together
+    bool turns;      // holds a word that makes another one mean something else
 };
 
 struct kept_words {
-    const char *title;
+    const char *title; // calm
     struct kept_word *items;
     size_t count;
 };
@@ -59,10 +70,38 @@ struct kept_words {
 // Which words of the old title stay whatever happens. `read` is of notes that begin with that title.
 struct kept_words keep_words(struct arena *arena, const struct proposer *proposer,
                              const struct listing *listing, const struct note_read *read, const char *title);
-// `base` with those words to stay that it lacks, before it and behind it.
-const char *keep_join(struct arena *arena, const struct kept_words *kept, const char *base);
+// Joins words that mean something else alone into one item each.
+void keep_turns(struct arena *arena, const struct note_read *read, const char *claims,
+                struct kept_words *kept);
 // Does `title` hold all words to stay?
 bool keep_holds(struct arena *arena, const struct kept_words *kept, const char *title);
+
+// --- private: folds.c ---
+
+// The words of a text for comparing, a unit behind its figure in one form: "14in" and "14 inches" are 14, in.
+enum { FOLDS_MOST = 400 };
+struct folds {
+    const char *at[FOLDS_MOST];
+    size_t count;
+};
+struct folds folds_of(struct arena *arena, const char *text);
+bool folds_hold(const struct folds *folds, const char *word);
+// Do they stand in it side by side, in this order?
+bool folds_run(const struct folds *folds, const struct folds *run);
+bool fold_is_figure(const char *fold);
+bool fold_is_unit(const char *fold);
+struct folds kept_folds(struct arena *arena, const struct kept_words *kept, size_t i);
+// Is item `i` to stay, and not told by those folds?
+bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t i, const struct folds *folds);
+
+// --- private: join.c ---
+
+// The chosen pieces with those words to stay that they lack, each beside what it stood beside.
+const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
+                      size_t count);
+// The phrases of the plan, those made costly that would tell again, or wrongly, what stays anyway.
+const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept,
+                                      const struct title_plan *plan);
 // Words of `a` that are not in `b`, parted by spaces.
 const char *words_beyond(struct arena *arena, const char *a, const char *b);
 

@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: MIT
+// Two titles are compared by their words, not by their letters.
+#include <string.h>
+
+#include "shelf/propose.h"
+#include "text/utf8.h"
+
+// One form of each unit, for comparing only.
+static const char *const UNITS[][2] = {{"inch", "in"},
+                                       {"inches", "in"},
+                                       {"foot", "ft"},
+                                       {"feet", "ft"},
+                                       {"yard", "yd"},
+                                       {"yards", "yd"},
+                                       {"yds", "yd"},
+                                       {"pound", "lb"},
+                                       {"pounds", "lb"},
+                                       {"lbs", "lb"},
+                                       {"ounce", "oz"},
+                                       {"ounces", "oz"},
+                                       {"quart", "qt"},
+                                       {"quarts", "qt"},
+                                       {"qts", "qt"},
+                                       {"pint", "pt"},
+                                       {"pints", "pt"},
+                                       {"pts", "pt"},
+                                       {"gallon", "gal"},
+                                       {"gallons", "gal"},
+                                       {"gals", "gal"},
+                                       {"litre", "l"},
+                                       {"litres", "l"},
+                                       {"liter", "l"},
+                                       {"liters", "l"},
+                                       {"metre", "m"},
+                                       {"metres", "m"},
+                                       {"meter", "m"},
+                                       {"meters", "m"},
+                                       {"grams", "g"},
+                                       {"gram", "g"},
+                                       {"volt", "v"},
+                                       {"volts", "v"},
+                                       {"watt", "w"},
+                                       {"watts", "w"},
+                                       {"in", "in"},
+                                       {"ft", "ft"},
+                                       {"yd", "yd"},
+                                       {"mm", "mm"},
+                                       {"cm", "cm"},
+                                       {"m", "m"},
+                                       {"qt", "qt"},
+                                       {"pt", "pt"},
+                                       {"gal", "gal"},
+                                       {"oz", "oz"},
+                                       {"lb", "lb"},
+                                       {"kg", "kg"},
+                                       {"g", "g"},
+                                       {"l", "l"},
+                                       {"ml", "ml"},
+                                       {"cl", "cl"},
+                                       {"v", "v"},
+                                       {"w", "w"},
+                                       {"hp", "hp"},
+                                       {"kw", "kw"},
+                                       {"amp", "amp"},
+                                       {"amps", "amp"},
+                                       {"fl", "fl"},
+                                       {"cwt", "cwt"},
+                                       {"kva", "kva"},
+                                       {"centimeters", "cm"},
+                                       {"centimetres", "cm"},
+                                       {"millimeters", "mm"},
+                                       {"millimetres", "mm"}};
+
+static const char *unit_of(const char *fold) {
+    for (size_t i = 0; i < sizeof UNITS / sizeof *UNITS; i++)
+        if (!strcmp(UNITS[i][0], fold)) return UNITS[i][1];
+    return NULL;
+}
+
+bool fold_is_figure(const char *fold) {
+    return *fold >= '0' && *fold <= '9' && strspn(fold, "0123456789./") == strlen(fold);
+}
+
+bool fold_is_unit(const char *fold) {
+    return unit_of(fold) != NULL;
+}
+
+static void add(struct folds *f, const char *fold) {
+    if (f->count < FOLDS_MOST) f->at[f->count++] = fold;
+}
+
+struct folds folds_of(struct arena *arena, const char *text) {
+    struct folds f; // large: only what is used is written
+    f.count = 0;
+    size_t at = 0;
+    for (const char *word; f.count < FOLDS_MOST && (word = word_next(arena, text, &at));) {
+        size_t figure = strspn(word, "0123456789./");
+        bool behind = f.count && fold_is_figure(f.at[f.count - 1]);
+        const char *unit = behind ? unit_of(word) : figure && word[figure] ? unit_of(word + figure) : NULL;
+        if (unit && !behind) add(&f, arena_copy(arena, word, figure));
+        add(&f, unit ? unit : word);
+        if (fold_is_figure(word) && (text[at] == '"' || text[at] == '\''))
+            add(&f, text[at] == '"' ? "in" : "ft");
+    }
+    return f;
+}
+
+bool folds_hold(const struct folds *folds, const char *word) {
+    for (size_t i = 0; i < folds->count; i++)
+        if (!strcmp(folds->at[i], word)) return true;
+    return false;
+}
+
+bool folds_run(const struct folds *folds, const struct folds *run) {
+    for (size_t i = 0; i + run->count <= folds->count; i++) {
+        size_t k = 0;
+        while (k < run->count && !strcmp(folds->at[i + k], run->at[k])) k++;
+        if (k == run->count) return true;
+    }
+    return false;
+}
+
+struct folds kept_folds(struct arena *arena, const struct kept_words *kept, size_t i) {
+    const struct kept_word *w = &kept->items[i];
+    return folds_of(arena, arena_copy(arena, kept->title + w->from, w->to - w->from));
+}
+
+// A bare 12 is not told by "12 in tall".
+static bool tells_figure(const struct folds *folds, const char *figure) {
+    for (size_t i = 0; i < folds->count; i++)
+        if (!strcmp(folds->at[i], figure) && (i + 1 == folds->count || !unit_of(folds->at[i + 1])))
+            return true;
+    return false;
+}
+
+bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t i,
+                     const struct folds *folds) {
+    const struct kept_word *w = &kept->items[i];
+    if (!w->must) return false;
+    struct folds own = kept_folds(arena, kept, i);
+    if (w->several || (own.count == 2 && fold_is_figure(own.at[0]))) return !folds_run(folds, &own);
+    if (own.count == 1 && fold_is_figure(own.at[0])) return !tells_figure(folds, own.at[0]);
+    for (size_t k = 0; k < own.count; k++)
+        if (!folds_hold(folds, own.at[k]) && (!word_is_free(own.at[k]) || strpbrk(own.at[k], "0123456789")))
+            return true;
+    return false;
+}
+
+const char *words_beyond(struct arena *arena, const char *a, const char *b) {
+    struct folds folds = folds_of(arena, b);
+    struct buf out = buf_start(arena);
+    for (size_t at = 0; a[at];) {
+        at += strspn(a + at, " ");
+        size_t end = at + strcspn(a + at, " ");
+        const char *word = arena_copy(arena, a + at, end - at);
+        struct folds own = folds_of(arena, word);
+        const char *unit = own.count == 1 ? unit_of(own.at[0]) : NULL;
+        bool there = true;
+        for (size_t i = 0; i < own.count; i++)
+            there = there && (folds_hold(&folds, own.at[i]) || (unit && folds_hold(&folds, unit)));
+        if (!there) buf_format(&out, "%s%s", out.n ? " " : "", word);
+        at = end;
+    }
+    return out.at;
+}

@@ -1,0 +1,237 @@
+// SPDX-License-Identifier: MIT
+// Words that stay go back into a chosen title as whole runs, in the order of the old one, and never into the
+// middle of a chosen phrase: "three leg" behind "Worm Holes on One" would tell another thing.
+#include <string.h>
+
+#include "say/say.h"
+#include "shelf/propose.h"
+#include "text/utf8.h"
+
+enum { AVOIDED = 100000 }; // above what any title is worth
+
+struct part {
+    const char *text;
+    struct folds folds;
+    bool flaw, kept;
+};
+
+struct joining {
+    struct arena *arena;
+    const struct kept_words *kept;
+    struct part *parts;
+    size_t count;
+    bool *missing; // per item
+};
+
+static bool is_small(const struct joining *j, size_t i) {
+    struct folds own = kept_folds(j->arena, j->kept, i);
+    bool free = true;
+    for (size_t k = 0; k < own.count; k++) free = free && word_is_free(own.at[k]);
+    return free && !j->kept->items[i].must;
+}
+
+// All its words but the small ones are among those, and it does not say more.
+static bool is_within(const struct folds *part, const struct folds *all) {
+    bool any = false;
+    for (size_t i = 0; i < part->count; i++) {
+        if (word_is_free(part->at[i])) continue;
+        if (!folds_hold(all, part->at[i])) return false;
+        any = true;
+    }
+    return any;
+}
+
+static void remove_part(struct joining *j, size_t at) {
+    memmove(&j->parts[at], &j->parts[at + 1], (j->count - at - 1) * sizeof *j->parts);
+    j->count--;
+}
+
+static void insert_part(struct joining *j, size_t at, const char *text) {
+    memmove(&j->parts[at + 1], &j->parts[at], (j->count - at) * sizeof *j->parts);
+    j->parts[at] = (struct part){text, folds_of(j->arena, text), false, true};
+    j->count++;
+}
+
+static struct folds told(const struct joining *j, bool flaws) {
+    struct buf all = buf_start(j->arena);
+    for (size_t i = 0; i < j->count; i++)
+        if (flaws || !j->parts[i].flaw) buf_format(&all, "%s ", j->parts[i].text);
+    return folds_of(j->arena, all.at);
+}
+
+// What no rule understood is not told by the words of a flaw that happen to be the same.
+static void find_missing(struct joining *j) {
+    struct folds all = told(j, true), facts = told(j, false);
+    for (size_t i = 0; i < j->kept->count; i++)
+        j->missing[i] = kept_is_missing(j->arena, j->kept, i, j->kept->items[i].read ? &all : &facts);
+}
+
+static bool in_part(const struct joining *j, size_t item, size_t *at) {
+    if (is_small(j, item)) return false;
+    struct folds own = kept_folds(j->arena, j->kept, item);
+    for (size_t i = 0; own.count && i < j->count; i++) {
+        if (j->parts[i].flaw) continue;
+        *at = i;
+        if (own.count > 1 ? folds_run(&j->parts[i].folds, &own) : folds_hold(&j->parts[i].folds, own.at[0]))
+            return true;
+    }
+    return false;
+}
+
+struct run {
+    size_t from, to; // items
+    bool led;        // begins with small words: "of rivers"
+};
+
+static bool next_run(const struct joining *j, size_t at, struct run *run) {
+    while (at < j->kept->count && !j->missing[at]) at++;
+    if (at == j->kept->count) return false;
+    *run = (struct run){at, at, false};
+    for (size_t i = at + 1; i < j->kept->count && (j->missing[i] || is_small(j, i)); i++)
+        if (j->missing[i]) run->to = i;
+    while (run->from > 0 && is_small(j, run->from - 1)) run->from--;
+    // What a title begins with has nothing to lean on.
+    if (run->from == 0) run->from = at;
+    run->led = run->from < at;
+    return true;
+}
+
+static const char *run_text(const struct joining *j, const struct run *run) {
+    struct buf out = buf_start(j->arena);
+    for (size_t i = run->from; i <= run->to; i++) {
+        const struct kept_word *w = &j->kept->items[i];
+        buf_format(&out, "%s%.*s", out.n ? " " : "", (int)(w->to - w->from), j->kept->title + w->from);
+    }
+    const char *cased = say_title_case(j->arena, arena_format(j->arena, "A %s", out.at));
+    return cased + 2; // no small word of it begins the title
+}
+
+// Where a run goes: in the place of what it says better, before the phrase with the word that it stood
+// before, or behind that with the word that it stood behind. A name that stood first goes on to stand first.
+static size_t place_of(struct joining *j, const struct run *run) {
+    size_t at, end = 0;
+    while (end < j->count && !j->parts[end].flaw) end++;
+    for (size_t i = run->from; i <= run->to; i++) {
+        if (!j->kept->items[i].turns) continue;
+        struct folds own = kept_folds(j->arena, j->kept, i);
+        bool removed = false;
+        for (size_t k = j->count; k-- > 0;)
+            if (!j->parts[k].flaw && !j->parts[k].kept && is_within(&j->parts[k].folds, &own)) {
+                remove_part(j, k);
+                at = k;
+                removed = true;
+            }
+        if (removed) return at;
+    }
+    size_t before = run->from, behind = run->to + 1;
+    while (before > 0 && is_small(j, before - 1)) before--;
+    while (behind < j->kept->count && is_small(j, behind)) behind++;
+    bool first = true;
+    for (size_t i = 0; i < run->from; i++) first = first && !in_part(j, i, &at);
+    if (first && j->kept->items[run->from].name) return 0;
+    bool after = before > 0 && in_part(j, before - 1, &at);
+    size_t next;
+    if (!(run->led && after) && behind < j->kept->count && in_part(j, behind, &next)) return next;
+    if (after) return at + 1;
+    return first ? 0 : end;
+}
+
+// "Spanners" of the old title, where a piece says "Spanner": what there are several of is looked for so.
+static const char *with_plurals(struct joining *j, const char *text) {
+    struct buf out = buf_start(j->arena);
+    for (size_t at = 0; text[at];) {
+        size_t gap = strspn(text + at, " "), size = strcspn(text + at + gap, " ");
+        const char *word = arena_copy(j->arena, text + at + gap, size), *fold = utf8_fold(j->arena, word);
+        bool several = false, one = false;
+        for (size_t i = 0; i < j->kept->count; i++) {
+            struct folds own = kept_folds(j->arena, j->kept, i);
+            for (size_t k = 0; k < own.count; k++) {
+                one |= !strcmp(own.at[k], fold);
+                several |= !strcmp(own.at[k], say_plural(j->arena, fold));
+            }
+        }
+        bool changes = several && !one && size > 2;
+        buf_format(&out, "%.*s%s", (int)gap, text + at, changes ? say_plural(j->arena, word) : word);
+        at += gap + size;
+    }
+    return out.at;
+}
+
+static bool has_plurals(enum slot slot) {
+    return slot == SLOT_TYPE || slot == SLOT_SYNONYM;
+}
+
+// "5" alone, where "No. 5" stays.
+static void number_parts(struct joining *j) {
+    for (size_t i = 0; i < j->kept->count; i++) {
+        struct folds own = kept_folds(j->arena, j->kept, i);
+        const char *figure = own.count ? own.at[own.count - 1] : "";
+        if (own.count == 1) figure += strcspn(figure, "0123456789");
+        bool numbered = !strncmp(own.count ? own.at[0] : "", "no", 2) && fold_is_figure(figure);
+        for (size_t k = 0; numbered && j->missing[i] && k < j->count; k++) {
+            const struct part *part = &j->parts[k];
+            if (part->flaw || part->folds.count != 1 || strcmp(part->folds.at[0], figure) != 0) continue;
+            struct run one = {i, i, false};
+            remove_part(j, k);
+            insert_part(j, k, run_text(j, &one));
+            find_missing(j);
+        }
+    }
+}
+
+const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
+                      size_t count) {
+    struct joining j = {arena, kept, arena_array(arena, count + kept->count + 1, sizeof *j.parts), 0,
+                        arena_array(arena, kept->count + 1, sizeof *j.missing)};
+    for (size_t i = 0; i < count; i++) {
+        const char *text = has_plurals(pieces[i].slot) ? with_plurals(&j, pieces[i].text) : pieces[i].text;
+        j.parts[j.count++] = (struct part){text, folds_of(arena, text), pieces[i].slot == SLOT_FLAWS, false};
+    }
+    find_missing(&j);
+    number_parts(&j);
+    struct run run;
+    for (size_t at = 0; next_run(&j, at, &run); at = run.to + 1) {
+        size_t place = place_of(&j, &run);
+        insert_part(&j, place, run_text(&j, &run));
+    }
+    struct buf out = buf_start(arena);
+    for (size_t i = 0; i < j.count; i++) buf_format(&out, "%s%s", i ? " " : "", j.parts[i].text);
+    return say_sentence_case(arena, out.at);
+}
+
+// --- before the choice ---
+
+// Does the text say a word again that stays for its own sake, or one that a turned word makes untrue?
+static bool is_avoided(struct arena *arena, const struct kept_words *kept, const char *text, bool flaw) {
+    struct folds folds = folds_of(arena, text);
+    for (size_t i = 0; i < kept->count; i++) {
+        const struct kept_word *w = &kept->items[i];
+        if (!(w->turns || (flaw && w->unknown && !w->read))) continue;
+        struct folds own = kept_folds(arena, kept, i);
+        if (folds_run(&folds, &own)) continue; // it tells all of it
+        for (size_t k = 0; k < own.count; k++)
+            if (!word_is_free(own.at[k]) && folds_hold(&folds, own.at[k])) return true;
+    }
+    return false;
+}
+
+const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept,
+                                      const struct title_plan *plan) {
+    const struct title_problem *problem = &plan->problem;
+    struct title_phrase *phrases = arena_array(arena, problem->phrase_count + 1, sizeof *phrases);
+    for (size_t i = 0; i < problem->phrase_count; i++) {
+        phrases[i] = problem->phrases[i];
+        enum slot slot = plan->phrases[i].slot;
+        struct title_spelling *own = NULL;
+        for (size_t s = 0; s < phrases[i].count; s++) {
+            if (!is_avoided(arena, kept, plan->phrases[i].spellings[s].text, slot == SLOT_FLAWS)) continue;
+            if (!own) {
+                own = arena_array(arena, phrases[i].count, sizeof *own);
+                memcpy(own, phrases[i].spellings, phrases[i].count * sizeof *own);
+                phrases[i].spellings = own;
+            }
+            own[s].cost += AVOIDED;
+        }
+    }
+    return phrases;
+}

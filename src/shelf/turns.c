@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+// Words that mean something else alone. "Not Grenholt" without its "not" is a lie, "brass effect" without its
+// "effect" too, and "No. 12" without its "No." is a measure to come.
+#include <string.h>
+
+#include "shelf/propose.h"
+#include "text/utf8.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// What they stand before is not, or not surely, what it seems.
+static const char *const BEFORE[] = {"not",        "never", "unlike", "like",      "resembles", "resembling",
+                                     "faux",       "fake",  "mock",   "imitation", "simulated", "pseudo",
+                                     "artificial", "non",   "nearly", "almost"};
+// The same, before a name: a copy of a lamp is a lamp, a copy of a Grenholt is none.
+static const char *const BEFORE_NAME[] = {
+    "after",    "copy",     "replica",  "reproduction", "repro",    "attributed", "possibly",
+    "probably", "maybe",    "perhaps",  "manner",       "inspired", "unmarked",   "unsigned",
+    "without",  "no",       "missing",  "minus",        "lacking",  "unbranded",  "poss",
+    "prob",     "supposed", "follower", "similar",      "fits",     "for"};
+// What they stand behind is told of a part, or of the looks, of the thing.
+static const char *const BEHIND[] = {
+    "type",    "style",        "effect",    "look",     "looking", "tone",   "toned",
+    "colored", "coloured",     "plated",    "plate",    "only",    "copy",   "replica",
+    "repro",   "reproduction", "imitation", "inspired", "finish",  "veneer", "veneered",
+    "trim",    "trimmed",      "bound",     "mounted",  "tipped",  "lined",  "faced",
+    "clad",    "coated",       "topped",    "handled",  "framed",  "edged",  "inlaid",
+    "inlay",   "backed",       "capped",    "banded",   "wrapped", "bladed", "filled",
+    "washed",  "covered",      "shaded",    "era",      "pattern", "shaped", "compatible"};
+
+struct turning {
+    struct arena *arena;
+    const struct note_read *read;
+    struct folds claims;
+    const struct kept_words *kept;
+    const char **folds; // of each item; "" where it has none or several
+};
+
+static bool among(const char *word, const char *const *list, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (!strcmp(word, list[i])) return true;
+    return false;
+}
+
+static bool is_content(const struct turning *t, size_t i) {
+    const struct kept_word *w = &t->kept->items[i];
+    struct folds own = kept_folds(t->arena, t->kept, i);
+    return own.count > 1 || (own.count && own.at[0][1] && !word_is_free(own.at[0])) || w->must;
+}
+
+// The next, or the one before, that is no small word; the count of items where there is none.
+static size_t content_from(const struct turning *t, size_t i) {
+    while (i < t->kept->count && !is_content(t, i)) i++;
+    return i;
+}
+
+// One rule took both: what it made of them holds both.
+static bool in_one_reading(const struct turning *t, size_t a, size_t b) {
+    const struct kept_word *x = &t->kept->items[a], *y = &t->kept->items[b];
+    for (size_t i = 0; i < t->read->reading_count; i++) {
+        const struct reading *r = &t->read->readings[i];
+        if (r->from <= x->from && r->to >= y->to) return true;
+    }
+    return false;
+}
+
+// A comma between them parts them.
+static bool parted(const struct turning *t, size_t a, size_t b) {
+    for (size_t i = a; i < b; i++)
+        for (size_t at = t->kept->items[i].to; at < t->kept->items[i + 1].from; at++)
+            if (strchr(",.;:!()[]|/", t->kept->title[at])) return true;
+    return false;
+}
+
+// The last item that stays together with item `i`, for what it says of what is behind it.
+static size_t turn_end(const struct turning *t, size_t i) {
+    const char *word = t->folds[i];
+    bool always = among(word, BEFORE, COUNT(BEFORE));
+    if (!always && !among(word, BEFORE_NAME, COUNT(BEFORE_NAME))) return i;
+    size_t next = content_from(t, i + 1);
+    if (next == t->kept->count || parted(t, i, next) || folds_hold(&t->claims, word)) return i;
+    if (in_one_reading(t, i, next) || (!always && !t->kept->items[next].must)) return i;
+    while (next + 1 < t->kept->count && t->kept->items[next + 1].name && !parted(t, next, next + 1)) next++;
+    return next;
+}
+
+static bool turns_behind(const struct turning *t, size_t i) {
+    return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_content(t, i) &&
+           !parted(t, i, i + 1) && !in_one_reading(t, i, i + 1) && !folds_hold(&t->claims, t->folds[i + 1]);
+}
+
+static bool is_figure(const struct turning *t, size_t i) {
+    return i < t->kept->count && fold_is_figure(t->folds[i]);
+}
+
+// "14 lb", "3 x 5 ft", "12 fl oz": the last item of it.
+static size_t measure_end(const struct turning *t, size_t i) {
+    if (!is_figure(t, i)) return i;
+    size_t last = i;
+    for (; last + 2 < t->kept->count && is_figure(t, last + 2); last += 2)
+        if (!among(t->folds[last + 1], (const char *const[]){"x", "by", "to"}, 3)) break;
+    while (last + 1 < t->kept->count && fold_is_unit(t->folds[last + 1]) && !parted(t, last, last + 1))
+        last++;
+    return last;
+}
+
+// "No. 12", "Nr 12".
+static size_t number_end(const struct turning *t, size_t i) {
+    bool numbers = among(t->folds[i], (const char *const[]){"no", "nr", "number", "num", "mk", "mark"}, 6);
+    const struct kept_word *w = &t->kept->items[i];
+    bool point = t->kept->title[w->to] == '.';
+    if (!numbers || !is_figure(t, i + 1)) return i;
+    return !point && parted(t, i, i + 1) ? i : i + 1;
+}
+
+// "Fenn & Dale", "Prestwick & Co".
+static size_t pair_end(const struct turning *t, size_t i) {
+    const struct kept_word *items = t->kept->items;
+    size_t last = i;
+    while (last + 2 < t->kept->count && items[last].must) {
+        const struct kept_word *and = &items[last + 1];
+        bool sign = and->to == and->from + 1 && strchr("&+", t->kept->title[ and->from]);
+        const char *behind = t->folds[last + 2];
+        if (!sign || !(items[last + 2].must || !strcmp(behind, "co") || !strcmp(behind, "son") ||
+                       !strcmp(behind, "sons") || !strcmp(behind, "bros")))
+            break;
+        last += 2;
+    }
+    return last;
+}
+
+static struct kept_word joined(const struct kept_words *kept, size_t from, size_t to, bool turns) {
+    struct kept_word all = kept->items[from];
+    all.to = kept->items[to].to;
+    all.several = to > from;
+    all.turns = turns;
+    for (size_t i = from; i <= to; i++) {
+        all.must |= kept->items[i].must;
+        all.unknown |= kept->items[i].unknown;
+        all.read &= kept->items[i].read;
+        all.name |= kept->items[i].name;
+    }
+    all.must |= turns || all.several;
+    return all;
+}
+
+static size_t plain_end(const struct turning *t, size_t i) {
+    size_t end = measure_end(t, i);
+    if (end == i) end = number_end(t, i);
+    return end == i ? pair_end(t, i) : end;
+}
+
+void keep_turns(struct arena *arena, const struct note_read *read, const char *claims,
+                struct kept_words *kept) {
+    struct turning t = {arena, read, folds_of(arena, claims), kept,
+                        arena_array(arena, kept->count + 1, sizeof *t.folds)};
+    for (size_t i = 0; i <= kept->count; i++) t.folds[i] = "";
+    for (size_t i = 0; i < kept->count; i++) {
+        struct folds own = kept_folds(arena, kept, i);
+        if (own.count == 1) t.folds[i] = own.at[0];
+    }
+    struct kept_word *items = arena_array(arena, kept->count + 1, sizeof *items);
+    size_t count = 0;
+    for (size_t i = 0; i < kept->count; i++) {
+        size_t end = turn_end(&t, i);
+        bool turns = end > i;
+        if (!turns) end = plain_end(&t, i);
+        if (turns_behind(&t, end)) {
+            end++;
+            turns = true;
+        }
+        items[count++] = joined(kept, i, end, turns);
+        i = end;
+    }
+    kept->items = items;
+    kept->count = count;
+}
