@@ -57,3 +57,22 @@ void settle_measures(struct note *note) {
     }
     record->measurement_count = kept;
 }
+
+// "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
+void settle_stuff(struct note *note) {
+    struct record *record = note->record;
+    if (record->family && !strcmp(record->family->rule.id, "glassware")) return;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        bool part = false;
+        for (size_t k = 0; k < record->flaw_count; k++) {
+            const struct item_flaw *flaw = &record->flaws[k];
+            bool beside = value->span.to && value->span.to + 1 == flaw->span.from;
+            part |= beside && flaw->part && !strcmp(flaw->part, value->value);
+        }
+        if (!part || value->of || strcmp(value->name, "material") != 0)
+            record->attributes[kept++] = record->attributes[i];
+    }
+    record->attribute_count = kept;
+}

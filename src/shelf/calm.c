@@ -81,9 +81,11 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
         if (l.other || !l.first_upper || (manner == MANNER_SHOUTS && l.lower)) continue;
         const char *fold = utf8_fold(arena, arena_copy(arena, text + from, to - from));
         size_t first = from;
-        if (is_word(proposer, fold, l.points)) {
+        bool number =
+            !strcmp(fold, "no") && strpbrk(text + to, "0123456789") == text + to + strspn(text + to, ". ");
+        if (!number && is_word(proposer, fold, l.points)) {
             lower(arena, copy, from, to);
-        } else if (l.points >= LONG_WORD && manner == MANNER_SHOUTS) {
+        } else if ((number || l.points >= LONG_WORD) && manner == MANNER_SHOUTS) {
             utf8_next(text, to, &first);
             lower(arena, copy, first, to);
         }

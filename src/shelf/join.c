@@ -12,6 +12,7 @@ enum { AVOIDED = 100000 }; // above what any title is worth
 struct part {
     const char *text;
     struct folds folds;
+    enum slot slot;
     bool flaw, kept;
 };
 
@@ -48,7 +49,7 @@ static void remove_part(struct joining *j, size_t at) {
 
 static void insert_part(struct joining *j, size_t at, const char *text) {
     memmove(&j->parts[at + 1], &j->parts[at], (j->count - at) * sizeof *j->parts);
-    j->parts[at] = (struct part){text, folds_of(j->arena, text), false, true};
+    j->parts[at] = (struct part){text, folds_of(j->arena, text), SLOT_COUNT, false, true};
     j->count++;
 }
 
@@ -83,12 +84,20 @@ struct run {
     bool led;        // begins with small words: "of rivers"
 };
 
+// "Boat house Hurreline": behind a word that is told, what is no name ends the run before a name.
+static bool is_parted(const struct joining *j, size_t from, size_t i) {
+    size_t at;
+    return from > 0 && !j->kept->items[from].name && j->kept->items[i].name && in_part(j, from - 1, &at);
+}
+
 static bool next_run(const struct joining *j, size_t at, struct run *run) {
     while (at < j->kept->count && !j->missing[at]) at++;
     if (at == j->kept->count) return false;
     *run = (struct run){at, at, false};
-    for (size_t i = at + 1; i < j->kept->count && (j->missing[i] || is_small(j, i)); i++)
+    for (size_t i = at + 1; i < j->kept->count && (j->missing[i] || is_small(j, i)); i++) {
+        if (is_parted(j, at, i)) break;
         if (j->missing[i]) run->to = i;
+    }
     while (run->from > 0 && is_small(j, run->from - 1)) run->from--;
     // What a title begins with has nothing to lean on.
     if (run->from == 0) run->from = at;
@@ -102,8 +111,9 @@ static const char *run_text(const struct joining *j, const struct run *run) {
         const struct kept_word *w = &j->kept->items[i];
         buf_format(&out, "%s%.*s", out.n ? " " : "", (int)(w->to - w->from), j->kept->title + w->from);
     }
-    const char *cased = say_title_case(j->arena, arena_format(j->arena, "A %s", out.at));
-    return cased + 2; // no small word of it begins the title
+    // No small word of it begins the title.
+    const char *cased = say_title_case(j->arena, arena_format(j->arena, "A %s", out.at)) + 2;
+    return strncmp(cased, "With ", 5) ? cased : arena_format(j->arena, "w%s", cased + 1);
 }
 
 // Where a run goes: in the place of what it says better, before the phrase with the word that it stood
@@ -131,7 +141,14 @@ static size_t place_of(struct joining *j, const struct run *run) {
     if (first && j->kept->items[run->from].name) return 0;
     bool after = before > 0 && in_part(j, before - 1, &at);
     size_t next;
-    if (!(run->led && after) && behind < j->kept->count && in_part(j, behind, &next)) return next;
+    // "Boat house" before a name is said of the boat, not of the name.
+    bool of_before =
+        after && !j->kept->items[run->from].name && behind < j->kept->count && j->kept->items[behind].name;
+    if (!((run->led || of_before) && after) && behind < j->kept->count && in_part(j, behind, &next))
+        return next;
+    // "With tray" says what the thing has, so the thing comes first.
+    for (size_t i = 0; run->led && after && i < j->count; i++)
+        if (j->parts[i].slot == SLOT_TYPE && i > at) at = i;
     if (after) return at + 1;
     return first ? 0 : end;
 }
@@ -185,7 +202,8 @@ const char *keep_join(struct arena *arena, const struct kept_words *kept, const 
                         arena_array(arena, kept->count + 1, sizeof *j.missing)};
     for (size_t i = 0; i < count; i++) {
         const char *text = has_plurals(pieces[i].slot) ? with_plurals(&j, pieces[i].text) : pieces[i].text;
-        j.parts[j.count++] = (struct part){text, folds_of(arena, text), pieces[i].slot == SLOT_FLAWS, false};
+        j.parts[j.count++] =
+            (struct part){text, folds_of(arena, text), pieces[i].slot, pieces[i].slot == SLOT_FLAWS, false};
     }
     find_missing(&j);
     number_parts(&j);
@@ -215,16 +233,33 @@ static bool is_avoided(struct arena *arena, const struct kept_words *kept, const
     return false;
 }
 
-const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept,
+// "4 in Long", where the row says "4 in": the family's way to measure, and no word of the seller's.
+static bool is_assumed(struct arena *arena, const char *notes, const struct plan_phrase *phrase,
+                       const char *text) {
+    if (phrase->slot != SLOT_MEASURE || phrase->span.to <= phrase->span.from) return false;
+    struct folds said =
+        folds_of(arena, arena_copy(arena, notes + phrase->span.from, phrase->span.to - phrase->span.from));
+    for (size_t i = 0; i < said.count; i++)
+        if (!fold_is_figure(said.at[i]) && !fold_is_unit(said.at[i]) && !word_is_free(said.at[i]))
+            return false;
+    struct folds tells = folds_of(arena, text);
+    const char *last = tells.count ? tells.at[tells.count - 1] : "";
+    return *last && !fold_is_figure(last) && !fold_is_unit(last);
+}
+
+const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept, const char *notes,
                                       const struct title_plan *plan) {
     const struct title_problem *problem = &plan->problem;
     struct title_phrase *phrases = arena_array(arena, problem->phrase_count + 1, sizeof *phrases);
     for (size_t i = 0; i < problem->phrase_count; i++) {
         phrases[i] = problem->phrases[i];
-        enum slot slot = plan->phrases[i].slot;
+        const struct plan_phrase *planned = &plan->phrases[i];
         struct title_spelling *own = NULL;
         for (size_t s = 0; s < phrases[i].count; s++) {
-            if (!is_avoided(arena, kept, plan->phrases[i].spellings[s].text, slot == SLOT_FLAWS)) continue;
+            const char *text = planned->spellings[s].text;
+            if (!is_avoided(arena, kept, text, planned->slot == SLOT_FLAWS) &&
+                !is_assumed(arena, notes, planned, text))
+                continue;
             if (!own) {
                 own = arena_array(arena, phrases[i].count, sizeof *own);
                 memcpy(own, phrases[i].spellings, phrases[i].count * sizeof *own);

@@ -63,6 +63,9 @@ static const char *claims_in(struct arena *arena, const struct proposer *p, cons
     const struct claims *claims = claims_weigh_text(arena, p->drafter.scanner, p->rules, l->record, title);
     for (size_t i = 0; i < claims->count; i++)
         if (claims->items[i].verdict != VERDICT_ALLOW) buf_format(&words, " %s", claims->items[i].word);
+    claims = l->claims;
+    for (size_t i = 0; claims && i < claims->count; i++)
+        if (claims->items[i].verdict != VERDICT_ALLOW) buf_format(&words, " %s", claims->items[i].word);
     return words.at;
 }
 
@@ -109,21 +112,30 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
     }
 }
 
-// "Thornabel Silver Swan jug": a word that claims, between two that no rule knows, is of their name.
+// "Thornabel Silver Swan jug": a word that claims, between two that no rule knows, is of their name. Where a
+// rule knows the other, nobody can tell.
 static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
+    const struct note_span *type = &k->read->record.type.span;
     for (size_t i = 1; i + 1 < kept->count; i++) {
         struct kept_word *w = &kept->items[i];
         const struct kept_word *before = w - 1, *behind = w + 1;
-        if (w->must || !before->name || !behind->unknown || behind->read) continue;
-        struct folds own = kept_folds(k->arena, kept, i);
-        bool stuff = own.count == 1 && is_stuff(k, own.at[0]);
-        if (stuff && w->from == before->to + 1 && behind->from == w->to + 1) w->must = true;
+        struct folds own = kept_folds(k->arena, kept, i), next = kept_folds(k->arena, kept, i + 1);
+        if (own.count != 1 || next.count != 1 || w->must || !before->name || word_is_free(next.at[0]))
+            continue;
+        if (w->from != before->to + 1 || behind->from != w->to + 1) continue;
+        if (!folds_hold(&k->claims, own.at[0]) || !is_stuff(k, own.at[0]) || is_stuff(k, next.at[0]))
+            continue;
+        bool of_type = behind->from < type->to && behind->to > type->from;
+        if (behind->unknown && !behind->read)
+            w->must = w->name = true;
+        else if (!of_type && !folds_hold(&k->claims, next.at[0]))
+            kept->doubtful = own.at[0];
     }
 }
 
 struct kept_words keep_words(struct arena *arena, const struct proposer *proposer,
                              const struct listing *listing, const struct note_read *read, const char *title) {
-    struct kept_words kept = {title, arena_array(arena, strlen(title) + 1, sizeof *kept.items), 0};
+    struct kept_words kept = {title, arena_array(arena, strlen(title) + 1, sizeof *kept.items), 0, NULL};
     struct buf names = buf_start(arena);
     add_names(&read->record, &names);
     const char *claims = claims_in(arena, proposer, listing, title);

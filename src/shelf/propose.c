@@ -203,7 +203,7 @@ static bool is_fine(struct proposing *p, const char *title, int64_t *earned) {
 
 static void choose(struct proposing *p) {
     struct title_problem problem = p->listing->plan->problem;
-    problem.phrases = keep_steer(p->arena, &p->kept, p->listing->plan);
+    problem.phrases = keep_steer(p->arena, &p->kept, p->listing->record->notes, p->listing->plan);
     struct title_problem faded = problem;
     faded.wants = fade_wants(p);
     struct proposal *out = p->proposal;
@@ -237,6 +237,19 @@ static void choose(struct proposing *p) {
     if (words.n) attend(p, arena_format(p->arena, "kept, for no rule knows them:%s", words.at));
 }
 
+// Of what nobody understood that sounds like a fault, no title tells.
+static void tell_unread(struct proposing *p) {
+    const struct listing *l = p->listing;
+    size_t told = 0;
+    for (size_t i = 0; i < l->finding_count && told < NAMED_MOST; i++) {
+        const struct finding *f = &l->findings[i];
+        if (strcmp(f->code, "notes.unread") != 0 || strcmp(f->level, "must") != 0) continue;
+        if (f->span.from <= strlen(p->row->title)) continue; // that stays
+        attend(p, arena_format(p->arena, "not understood: '%s'", listing_note(p->arena, l, f->span)));
+        told++;
+    }
+}
+
 static void weigh(struct proposing *p, const struct note_read *read) {
     const struct listing *l = p->listing;
     struct proposal *out = p->proposal;
@@ -253,6 +266,7 @@ static void weigh(struct proposing *p, const struct note_read *read) {
     out->best = l->given->score.best;
     find_weakness(p);
     say_why(p);
+    tell_unread(p);
     if (!l->record->type.value) {
         attend(p, "unknown word: what the thing is was not understood");
     } else if (!l->choice.feasible || !*l->title) {
@@ -261,7 +275,11 @@ static void weigh(struct proposing *p, const struct note_read *read) {
         attend(p, "the old title holds something private: write a new one by hand");
     } else {
         p->kept = keep_words(p->arena, p->proposer, l, read, p->calm);
-        choose(p);
+        if (p->kept.doubtful)
+            attend(p, arena_format(p->arena, "'%s' may be a claim or part of a name: write a new one by hand",
+                                   p->kept.doubtful));
+        else
+            choose(p);
     }
 }
 

@@ -65,6 +65,7 @@ struct kept_words {
     const char *title; // calm
     struct kept_word *items;
     size_t count;
+    const char *doubtful; // a word that may be a claim or part of a name; NULL: none
 };
 
 // Which words of the old title stay whatever happens. `read` is of notes that begin with that title.
@@ -100,7 +101,7 @@ bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t 
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
                       size_t count);
 // The phrases of the plan, those made costly that would tell again, or wrongly, what stays anyway.
-const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept,
+const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept, const char *notes,
                                       const struct title_plan *plan);
 // Words of `a` that are not in `b`, parted by spaces.
 const char *words_beyond(struct arena *arena, const char *a, const char *b);
