@@ -459,6 +459,7 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
     if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
+    if (token_is(tokens, i, "no") && tokens->at[i + 1].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     bool thing = (noun.uses & (1u << USE_THING)) && !noun.gated && !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));

@@ -71,21 +71,46 @@ static void lower(struct arena *arena, char *text, size_t from, size_t to) {
     if (strlen(small) == to - from) memcpy(text + from, small, to - from);
 }
 
-// `names`: a run of capitals that is no English stays a name, with one capital.
+static bool among(const char *fold, const char *const *list, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (!strcmp(fold, list[i])) return true;
+    return false;
+}
+
+// Of a firm's name, behind a name or an "&".
+static bool is_of_firm(const char *fold) {
+    static const char *const words[] = {"works",     "sons",    "son",   "bros",    "brothers",
+                                        "co",        "company", "mills", "foundry", "pottery",
+                                        "potteries", "forge",   "ltd"};
+    return among(fold, words, sizeof words / sizeof *words);
+}
+
+// "De Larquin".
+static bool is_particle(const char *fold) {
+    static const char *const words[] = {"de", "von", "van", "la", "le", "du", "di", "mc", "mac", "st"};
+    return among(fold, words, sizeof words / sizeof *words);
+}
+
+// A run of capitals that is no English stays a name, with one capital.
 static const char *calm(struct arena *arena, const struct proposer *proposer, const char *text,
                         enum manner manner) {
     if (manner == MANNER_PLAIN || !proposer->book) return text;
     char *copy = arena_string(arena, text);
+    bool name = false; // the word before
     for (size_t at = 0, from, to; next_word(text, &at, &from, &to);) {
         struct letters l = letters_of(text + from, to - from);
-        if (l.other || !l.first_upper || (manner == MANNER_SHOUTS && l.lower)) continue;
+        bool behind_name = name, sign = to == from + 1 && (text[from] == '&' || text[from] == '+');
+        name = sign || l.other;
+        if (l.other || !l.first_upper || (manner == MANNER_SHOUTS ? l.lower : l.upper != 1)) continue;
         const char *fold = utf8_fold(arena, arena_copy(arena, text + from, to - from));
-        size_t first = from;
-        bool number =
-            !strcmp(fold, "no") && strpbrk(text + to, "0123456789") == text + to + strspn(text + to, ". ");
-        if (!number && is_word(proposer, fold, l.points)) {
+        size_t first = from, gap = to + strspn(text + to, ". ");
+        bool number = !strcmp(fold, "no") && text[gap] >= '0' && text[gap] <= '9';
+        bool firm = behind_name && is_of_firm(fold);
+        bool word = !number && !firm && (!strcmp(fold, "x") || is_word(proposer, fold, l.points));
+        name = !word;
+        if (word) {
             lower(arena, copy, from, to);
-        } else if ((number || l.points >= LONG_WORD) && manner == MANNER_SHOUTS) {
+        } else if ((number || l.points >= LONG_WORD || is_particle(fold)) && manner == MANNER_SHOUTS) {
             utf8_next(text, to, &first);
             lower(arena, copy, first, to);
         }

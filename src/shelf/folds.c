@@ -89,11 +89,32 @@ static void add(struct folds *f, const char *fold) {
     if (f->count < FOLDS_MOST) f->at[f->count++] = fold;
 }
 
+// "1/2" and "0.5" are one figure.
+static const char *figure_of(const char *word) {
+    static const char *const halves[][2] = {{"1/2", "0.5"},   {"1/4", "0.25"},  {"3/4", "0.75"},
+                                            {"1/8", "0.125"}, {"3/8", "0.375"}, {"5/8", "0.625"},
+                                            {"7/8", "0.875"}};
+    for (size_t i = 0; i < sizeof halves / sizeof *halves; i++)
+        if (!strcmp(halves[i][0], word)) return halves[i][1];
+    return word;
+}
+
+// A figure and what follows it up to the next space: word_next() ends at a stroke.
+static const char *next_fold(struct arena *arena, const char *text, size_t *at) {
+    const char *word = word_next(arena, text, at);
+    if (!word || !fold_is_figure(word) || text[*at] != '/' || !strchr("248", text[*at + 1]) ||
+        !text[*at + 1] || (text[*at + 2] >= '0' && text[*at + 2] <= '9'))
+        return word;
+    const char *all = arena_format(arena, "%s/%c", word, text[*at + 1]);
+    *at += 2;
+    return figure_of(all);
+}
+
 struct folds folds_of(struct arena *arena, const char *text) {
     struct folds f; // large: only what is used is written
     f.count = 0;
     size_t at = 0;
-    for (const char *word; f.count < FOLDS_MOST && (word = word_next(arena, text, &at));) {
+    for (const char *word; f.count < FOLDS_MOST && (word = next_fold(arena, text, &at));) {
         size_t figure = strspn(word, "0123456789./");
         bool behind = f.count && fold_is_figure(f.at[f.count - 1]);
         const char *unit = behind ? unit_of(word) : figure && word[figure] ? unit_of(word + figure) : NULL;

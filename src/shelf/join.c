@@ -27,7 +27,8 @@ struct joining {
 static bool is_small(const struct joining *j, size_t i) {
     struct folds own = kept_folds(j->arena, j->kept, i);
     bool free = true;
-    for (size_t k = 0; k < own.count; k++) free = free && word_is_free(own.at[k]);
+    for (size_t k = 0; k < own.count; k++)
+        free = free && word_is_free(own.at[k]) && !fold_is_unit(own.at[k]) && strcmp(own.at[k], "size") != 0;
     return free && !j->kept->items[i].must;
 }
 
@@ -35,7 +36,7 @@ static bool is_small(const struct joining *j, size_t i) {
 static bool is_within(const struct folds *part, const struct folds *all) {
     bool any = false;
     for (size_t i = 0; i < part->count; i++) {
-        if (word_is_free(part->at[i])) continue;
+        if (word_is_free(part->at[i]) && !fold_is_unit(part->at[i])) continue;
         if (!folds_hold(all, part->at[i])) return false;
         any = true;
     }
@@ -90,6 +91,11 @@ static bool is_parted(const struct joining *j, size_t from, size_t i) {
     return from > 0 && !j->kept->items[from].name && j->kept->items[i].name && in_part(j, from - 1, &at);
 }
 
+static bool begins_with_article(const struct joining *j) {
+    struct folds own = kept_folds(j->arena, j->kept, 0);
+    return !own.count || !strcmp(own.at[0], "the") || !strcmp(own.at[0], "a") || !strcmp(own.at[0], "an");
+}
+
 static bool next_run(const struct joining *j, size_t at, struct run *run) {
     while (at < j->kept->count && !j->missing[at]) at++;
     if (at == j->kept->count) return false;
@@ -99,8 +105,8 @@ static bool next_run(const struct joining *j, size_t at, struct run *run) {
         if (j->missing[i]) run->to = i;
     }
     while (run->from > 0 && is_small(j, run->from - 1)) run->from--;
-    // What a title begins with has nothing to lean on.
-    if (run->from == 0) run->from = at;
+    // An article that a title begins with has nothing to lean on.
+    if (run->from == 0 && begins_with_article(j)) run->from = at;
     run->led = run->from < at;
     return true;
 }
@@ -116,17 +122,22 @@ static const char *run_text(const struct joining *j, const struct run *run) {
     return strncmp(cased, "With ", 5) ? cased : arena_format(j->arena, "w%s", cased + 1);
 }
 
+static bool is_stuff_part(const struct part *part) {
+    return part->slot == SLOT_MATERIAL || part->slot == SLOT_COLOR;
+}
+
 // Where a run goes: in the place of what it says better, before the phrase with the word that it stood
 // before, or behind that with the word that it stood behind. A name that stood first goes on to stand first.
 static size_t place_of(struct joining *j, const struct run *run) {
     size_t at, end = 0;
     while (end < j->count && !j->parts[end].flaw) end++;
     for (size_t i = run->from; i <= run->to; i++) {
-        if (!j->kept->items[i].turns) continue;
+        if (!j->kept->items[i].several) continue;
+        bool turns = j->kept->items[i].turns, removed = false;
         struct folds own = kept_folds(j->arena, j->kept, i);
-        bool removed = false;
         for (size_t k = j->count; k-- > 0;)
-            if (!j->parts[k].flaw && !j->parts[k].kept && is_within(&j->parts[k].folds, &own)) {
+            if (!j->parts[k].flaw && !j->parts[k].kept && (turns || j->parts[k].slot != SLOT_TYPE) &&
+                is_within(&j->parts[k].folds, &own)) {
                 remove_part(j, k);
                 at = k;
                 removed = true;
@@ -144,6 +155,10 @@ static size_t place_of(struct joining *j, const struct run *run) {
     // "Boat house" before a name is said of the boat, not of the name.
     bool of_before =
         after && !j->kept->items[run->from].name && behind < j->kept->count && j->kept->items[behind].name;
+    // "Iron crown": a stuff and what it is said of stay together.
+    of_before = of_before || (after && is_stuff_part(&j->parts[at]) && !j->kept->items[run->from].name &&
+                              j->kept->items[before - 1].to + 1 == j->kept->items[run->from].from);
+    of_before |= j->kept->items[run->from].leans;
     if (!((run->led || of_before) && after) && behind < j->kept->count && in_part(j, behind, &next))
         return next;
     // "With tray" says what the thing has, so the thing comes first.
@@ -233,33 +248,57 @@ static bool is_avoided(struct arena *arena, const struct kept_words *kept, const
     return false;
 }
 
+// "4 in", with no word of what it measures; `sides`: "3 x 5 ft" neither.
+static bool is_bare(struct arena *arena, const char *notes, const struct note_span *span, bool sides) {
+    struct folds said = folds_of(arena, arena_copy(arena, notes + span->from, span->to - span->from));
+    for (size_t i = 0; i < said.count; i++) {
+        bool side = sides && (!strcmp(said.at[i], "x") || !strcmp(said.at[i], "by") ||
+                              (said.at[i][0] >= '0' && said.at[i][0] <= '9'));
+        if (!side && !fold_is_figure(said.at[i]) && !fold_is_unit(said.at[i])) return false;
+    }
+    return true;
+}
+
 // "4 in Long", where the row says "4 in": the family's way to measure, and no word of the seller's.
 static bool is_assumed(struct arena *arena, const char *notes, const struct plan_phrase *phrase,
                        const char *text) {
-    if (phrase->slot != SLOT_MEASURE || phrase->span.to <= phrase->span.from) return false;
-    struct folds said =
-        folds_of(arena, arena_copy(arena, notes + phrase->span.from, phrase->span.to - phrase->span.from));
-    for (size_t i = 0; i < said.count; i++)
-        if (!fold_is_figure(said.at[i]) && !fold_is_unit(said.at[i]) && !word_is_free(said.at[i]))
-            return false;
+    if (phrase->span.to <= phrase->span.from || !is_bare(arena, notes, &phrase->span, true)) return false;
     struct folds tells = folds_of(arena, text);
     const char *last = tells.count ? tells.at[tells.count - 1] : "";
     return *last && !fold_is_figure(last) && !fold_is_unit(last);
 }
 
-const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept, const char *notes,
-                                      const struct title_plan *plan) {
+// "9 x 9 in" of a `9"` and a "9 in wide": nobody said that they are two sides.
+static bool has_assumed_side(struct arena *arena, const struct record *record) {
+    for (size_t i = 0; i < record->measurement_count; i++) {
+        const struct note_span *span = &record->measurements[i].span;
+        if (span->to > span->from && !record->measurements[i].of &&
+            is_bare(arena, record->notes, span, false))
+            return true;
+    }
+    return false;
+}
+
+static bool is_sides(struct arena *arena, const char *text) {
+    struct folds folds = folds_of(arena, text);
+    return folds_hold(&folds, "x");
+}
+
+const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept,
+                                      const struct record *record, const struct title_plan *plan) {
     const struct title_problem *problem = &plan->problem;
     struct title_phrase *phrases = arena_array(arena, problem->phrase_count + 1, sizeof *phrases);
+    bool side = has_assumed_side(arena, record);
     for (size_t i = 0; i < problem->phrase_count; i++) {
         phrases[i] = problem->phrases[i];
         const struct plan_phrase *planned = &plan->phrases[i];
         struct title_spelling *own = NULL;
         for (size_t s = 0; s < phrases[i].count; s++) {
             const char *text = planned->spellings[s].text;
-            if (!is_avoided(arena, kept, text, planned->slot == SLOT_FLAWS) &&
-                !is_assumed(arena, notes, planned, text))
-                continue;
+            bool measure = planned->slot == SLOT_MEASURE;
+            bool assumed = measure && (is_assumed(arena, record->notes, planned, text) ||
+                                       (side && is_sides(arena, text)));
+            if (!assumed && !is_avoided(arena, kept, text, planned->slot == SLOT_FLAWS)) continue;
             if (!own) {
                 own = arena_array(arena, phrases[i].count, sizeof *own);
                 memcpy(own, phrases[i].spellings, phrases[i].count * sizeof *own);

@@ -112,24 +112,65 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
     }
 }
 
-// "Thornabel Silver Swan jug": a word that claims, between two that no rule knows, is of their name. Where a
-// rule knows the other, nobody can tell.
-static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
+static bool side_by_side(const struct kept_words *kept, size_t i) {
+    return kept->items[i].to + 1 == kept->items[i + 1].from;
+}
+
+// A capital where none is due: not at the start, and no word of the title has it without need.
+static bool has_capital(const char *title, const struct kept_word *w) {
+    size_t at = w->from;
+    uint32_t point = utf8_next(title, w->to, &at);
+    if (utf8_lower(point) == point || at >= w->to) return false;
+    point = utf8_next(title, w->to, &at);
+    return utf8_upper(point) != point;
+}
+
+// "Quarn Rare Bird level": a run of capitals in a title that is plain but for them is a name, all of it.
+static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
+    for (size_t from = 1; from + 1 < kept->count; from++) {
+        size_t to = from;
+        bool name = false;
+        for (; to < kept->count && has_capital(kept->title, &kept->items[to]); to++) {
+            struct folds own = kept_folds(k->arena, kept, to);
+            name |= own.count && !folds_hold(&k->claims, own.at[0]);
+            if (to + 1 < kept->count && !side_by_side(kept, to)) break;
+        }
+        if (to < from + 2 || !name) continue;
+        for (size_t i = from; i < to; i++) {
+            kept->items[i].must = kept->items[i].name = true;
+            kept->items[i].bound = i + 1 < to;
+        }
+        from = to;
+    }
+}
+
+static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
     const struct note_span *type = &k->read->record.type.span;
+    return w->from < type->to && w->to > type->from;
+}
+
+// "Thornabel Silver Swan jug", "jug Blue Gate": behind a name, or behind the thing, a word for stuff is of
+// the name that goes on. Where it claims, and a rule knows the next one too, nobody can tell.
+static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
     for (size_t i = 1; i + 1 < kept->count; i++) {
         struct kept_word *w = &kept->items[i];
         const struct kept_word *before = w - 1, *behind = w + 1;
         struct folds own = kept_folds(k->arena, kept, i), next = kept_folds(k->arena, kept, i + 1);
-        if (own.count != 1 || next.count != 1 || w->must || !before->name || word_is_free(next.at[0]))
+        if (own.count != 1 || next.count != 1 || word_is_free(own.at[0]) || word_is_free(next.at[0]))
             continue;
-        if (w->from != before->to + 1 || behind->from != w->to + 1) continue;
-        if (!folds_hold(&k->claims, own.at[0]) || !is_stuff(k, own.at[0]) || is_stuff(k, next.at[0]))
-            continue;
-        bool of_type = behind->from < type->to && behind->to > type->from;
-        if (behind->unknown && !behind->read)
-            w->must = w->name = true;
-        else if (!of_type && !folds_hold(&k->claims, next.at[0]))
+        bool of_type = is_of_type(k, before) && !is_of_type(k, w);
+        if (!(before->must || of_type) || is_of_type(k, behind)) continue;
+        if (!side_by_side(kept, i - 1) || !side_by_side(kept, i)) continue;
+        bool claims = folds_hold(&k->claims, own.at[0]), stuff = is_stuff(k, own.at[0]);
+        bool goes_on = !is_stuff(k, next.at[0]) && !folds_hold(&k->claims, next.at[0]);
+        if (behind->must && stuff && goes_on && !w->must)
+            w->must = w->bound = true;
+        else if (behind->must && before->must && !claims)
+            w->must = true;
+        else if (claims && stuff && goes_on && !w->must)
             kept->doubtful = own.at[0];
+        else if (stuff && goes_on && (before->name || of_type))
+            w->must = w->bound = true;
     }
 }
 
@@ -148,11 +189,16 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
         while (w.to > w.from && is_edge(title[w.to - 1])) w.to--;
         // A point before a figure and inches behind it belong to it.
         if (w.from > at && title[w.from - 1] == '.' && is_digit(title[w.from])) w.from--;
+        bool point = w.to < end && title[w.to] == '.';
+        if (point && (w.to == w.from + 1 || memchr(title + w.from, '.', w.to - w.from)) &&
+            !is_digit(title[w.from]))
+            w.to++; // "J.", "T.R."
         if (w.to < end && title[w.to] == '"' && w.to > w.from && is_digit(title[w.to - 1])) w.to++;
         weigh(&k, title, &w);
         if (w.from < w.to) kept.items[kept.count++] = w;
         at = end;
     }
+    keep_capitals(&k, &kept);
     keep_names_whole(&k, &kept);
     keep_turns(arena, read, claims, &kept);
     return kept;

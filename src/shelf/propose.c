@@ -189,8 +189,8 @@ static const char *fit(struct proposing *p, struct title_problem problem) {
         size_t length = count_text(title, strlen(title), o->unit);
         if (length <= o->limit) return keep_holds(p->arena, &p->kept, title) ? title : NULL;
         size_t over = length - o->limit;
-        if (over + 1 >= problem.limit) return NULL;
-        problem.limit -= over;
+        if (over + 1 >= choice.length) return NULL;
+        problem.limit = choice.length - over;
     }
     return NULL;
 }
@@ -203,7 +203,7 @@ static bool is_fine(struct proposing *p, const char *title, int64_t *earned) {
 
 static void choose(struct proposing *p) {
     struct title_problem problem = p->listing->plan->problem;
-    problem.phrases = keep_steer(p->arena, &p->kept, p->listing->record->notes, p->listing->plan);
+    problem.phrases = keep_steer(p->arena, &p->kept, p->listing->record, p->listing->plan);
     struct title_problem faded = problem;
     faded.wants = fade_wants(p);
     struct proposal *out = p->proposal;

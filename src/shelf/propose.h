@@ -57,6 +57,8 @@ struct kept_word {
     bool unknown;    // no rule understood it
     bool read;       // a rule understood it
     bool name;       // a name or a mark
+    bool bound;      // to the next one
+    bool leans;      // on the one before
     bool several;    // more than one word, which stand together
     bool turns;      // holds a word that makes another one mean something else
 };
@@ -101,8 +103,8 @@ bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t 
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
                       size_t count);
 // The phrases of the plan, those made costly that would tell again, or wrongly, what stays anyway.
-const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept, const char *notes,
-                                      const struct title_plan *plan);
+const struct title_phrase *keep_steer(struct arena *arena, const struct kept_words *kept,
+                                      const struct record *record, const struct title_plan *plan);
 // Words of `a` that are not in `b`, parted by spaces.
 const char *words_beyond(struct arena *arena, const char *a, const char *b);
 

@@ -72,6 +72,13 @@ static bool parted(const struct turning *t, size_t a, size_t b) {
     return false;
 }
 
+static bool is_coded(const struct turning *t, size_t i) {
+    const struct kept_word *w = &t->kept->items[i];
+    for (size_t at = w->from; at < w->to; at++)
+        if (t->kept->title[at] >= '0' && t->kept->title[at] <= '9') return true;
+    return false;
+}
+
 // The last item that stays together with item `i`, for what it says of what is behind it.
 static size_t turn_end(const struct turning *t, size_t i) {
     const char *word = t->folds[i];
@@ -80,13 +87,39 @@ static size_t turn_end(const struct turning *t, size_t i) {
     size_t next = content_from(t, i + 1);
     if (next == t->kept->count || parted(t, i, next) || folds_hold(&t->claims, word)) return i;
     if (in_one_reading(t, i, next) || (!always && !t->kept->items[next].must)) return i;
-    while (next + 1 < t->kept->count && t->kept->items[next + 1].name && !parted(t, next, next + 1)) next++;
+    while (next + 1 < t->kept->count && t->kept->items[next + 1].name && !is_coded(t, next + 1) &&
+           !parted(t, next, next + 1))
+        next++;
     return next;
+}
+
+static bool is_of_type(const struct turning *t, size_t i) {
+    const struct note_span *type = &t->read->record.type.span;
+    return t->kept->items[i].from < type->to && t->kept->items[i].to > type->from;
+}
+
+static bool numbers(const char *word) {
+    static const char *const words[] = {"no",   "nr",   "number", "num",    "mk",
+                                        "mark", "type", "model",  "series", "pattern"};
+    return among(word, words, COUNT(words));
+}
+
+// A figure, a code, or a letter or two in capitals.
+static bool is_number(const struct turning *t, size_t i) {
+    const struct kept_word *w = &t->kept->items[i];
+    size_t size = w->to - w->from;
+    bool capitals = size < 5;
+    for (size_t at = w->from; at < w->to; at++)
+        capitals = capitals && t->kept->title[at] >= 'A' && t->kept->title[at] <= 'Z' &&
+                   (size < 2 || strchr("IVXL", t->kept->title[at]));
+    return capitals || is_coded(t, i);
 }
 
 static bool turns_behind(const struct turning *t, size_t i) {
     return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_content(t, i) &&
-           !parted(t, i, i + 1) && !in_one_reading(t, i, i + 1) && !folds_hold(&t->claims, t->folds[i + 1]);
+           !is_of_type(t, i) && turn_end(t, i + 1) == i + 1 && !parted(t, i, i + 1) &&
+           !in_one_reading(t, i, i + 1) && !folds_hold(&t->claims, t->folds[i + 1]) &&
+           !(i + 2 < t->kept->count && is_number(t, i + 2) && numbers(t->folds[i + 1])); // "lamp type 3"
 }
 
 static bool is_figure(const struct turning *t, size_t i) {
@@ -104,13 +137,19 @@ static size_t measure_end(const struct turning *t, size_t i) {
     return last;
 }
 
-// "No. 12", "Nr 12".
+// "No. 12", "Mk II", "Series E".
 static size_t number_end(const struct turning *t, size_t i) {
-    bool numbers = among(t->folds[i], (const char *const[]){"no", "nr", "number", "num", "mk", "mark"}, 6);
+    bool no = !strcmp(t->folds[i], "no");
+    if (!numbers(t->folds[i]) || i + 1 == t->kept->count || !is_number(t, i + 1)) return i;
+    if (no && !is_coded(t, i + 1)) return i;
+    return t->kept->title[t->kept->items[i].to] != '.' && parted(t, i, i + 1) ? i : i + 1;
+}
+
+// "T.R. Wexcombe": letters before a name.
+static bool are_initials(const struct turning *t, size_t i) {
     const struct kept_word *w = &t->kept->items[i];
-    bool point = t->kept->title[w->to] == '.';
-    if (!numbers || !is_figure(t, i + 1)) return i;
-    return !point && parted(t, i, i + 1) ? i : i + 1;
+    return w->to > w->from + 1 && t->kept->title[w->to - 1] == '.' && i + 1 < t->kept->count &&
+           t->kept->items[i + 1].name && !is_coded(t, i + 1);
 }
 
 // "Fenn & Dale", "Prestwick & Co".
@@ -146,8 +185,8 @@ static struct kept_word joined(const struct kept_words *kept, size_t from, size_
 
 static size_t plain_end(const struct turning *t, size_t i) {
     size_t end = measure_end(t, i);
-    if (end == i) end = number_end(t, i);
-    return end == i ? pair_end(t, i) : end;
+    if (end == i && are_initials(t, i)) end = i + 1;
+    return pair_end(t, end);
 }
 
 void keep_turns(struct arena *arena, const struct note_read *read, const char *claims,
@@ -162,14 +201,20 @@ void keep_turns(struct arena *arena, const struct note_read *read, const char *c
     struct kept_word *items = arena_array(arena, kept->count + 1, sizeof *items);
     size_t count = 0;
     for (size_t i = 0; i < kept->count; i++) {
-        size_t end = turn_end(&t, i);
-        bool turns = end > i;
-        if (!turns) end = plain_end(&t, i);
+        size_t end = number_end(&t, i);
+        if (end == i) end = turn_end(&t, i);
+        bool turns = end > i && !numbers(t.folds[i]);
+        while (kept->items[end].bound && end + 1 < kept->count) {
+            end++;
+            turns = true;
+        }
+        if (end == i) end = plain_end(&t, i);
         if (turns_behind(&t, end)) {
             end++;
             turns = true;
         }
-        items[count++] = joined(kept, i, end, turns);
+        items[count] = joined(kept, i, end, turns);
+        items[count++].leans = i > 0 && among(t.folds[i], BEHIND, COUNT(BEHIND)) && !parted(&t, i - 1, i);
         i = end;
     }
     kept->items = items;
