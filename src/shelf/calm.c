@@ -111,8 +111,12 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
         if (word) {
             lower(arena, copy, from, to);
         } else if ((number || l.points >= LONG_WORD || is_particle(fold)) && manner == MANNER_SHOUTS) {
-            utf8_next(text, to, &first);
-            lower(arena, copy, first, to);
+            for (size_t part = from; part < to; part = first) { // "Eskil-Rowe"
+                first = part + strcspn(text + part, "-");
+                first = first < to ? first + 1 : to;
+                utf8_next(text, to, &part);
+                lower(arena, copy, part < first ? part : first, first);
+            }
         }
     }
     return copy;

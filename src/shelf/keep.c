@@ -35,6 +35,7 @@ struct keeping {
     const struct proposer *proposer;
     const struct note_read *read;
     struct folds names, claims;
+    bool capitals; // tell nothing
 };
 
 static bool is_stuff(const struct keeping *k, const char *fold) {
@@ -163,11 +164,11 @@ static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
         if (!side_by_side(kept, i - 1) || !side_by_side(kept, i)) continue;
         bool claims = folds_hold(&k->claims, own.at[0]), stuff = is_stuff(k, own.at[0]);
         bool goes_on = !is_stuff(k, next.at[0]) && !folds_hold(&k->claims, next.at[0]);
-        if (behind->must && stuff && goes_on && !w->must)
+        if (behind->must && !claims && goes_on && !w->must && (stuff || of_type))
             w->must = w->bound = true;
         else if (behind->must && before->must && !claims)
             w->must = true;
-        else if (claims && stuff && goes_on && !w->must)
+        else if (claims && goes_on && !w->must && (stuff || (behind->must && k->capitals)))
             kept->doubtful = own.at[0];
         else if (stuff && goes_on && (before->name || of_type))
             w->must = w->bound = true;
@@ -175,12 +176,13 @@ static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
 }
 
 struct kept_words keep_words(struct arena *arena, const struct proposer *proposer,
-                             const struct listing *listing, const struct note_read *read, const char *title) {
+                             const struct listing *listing, const struct note_read *read, const char *title,
+                             bool capitals) {
     struct kept_words kept = {title, arena_array(arena, strlen(title) + 1, sizeof *kept.items), 0, NULL};
     struct buf names = buf_start(arena);
     add_names(&read->record, &names);
     const char *claims = claims_in(arena, proposer, listing, title);
-    struct keeping k = {arena, proposer, read, folds_of(arena, names.at), folds_of(arena, claims)};
+    struct keeping k = {arena, proposer, read, folds_of(arena, names.at), folds_of(arena, claims), capitals};
     for (size_t at = 0; title[at];) {
         at += strspn(title + at, " ");
         size_t end = at + strcspn(title + at, " ");

@@ -274,7 +274,7 @@ static void weigh(struct proposing *p, const struct note_read *read) {
     } else if (strcmp(l->given->text, p->row->title) != 0) {
         attend(p, "the old title holds something private: write a new one by hand");
     } else {
-        p->kept = keep_words(p->arena, p->proposer, l, read, p->calm);
+        p->kept = keep_words(p->arena, p->proposer, l, read, p->calm, strcmp(p->calm, p->row->title) != 0);
         if (p->kept.doubtful)
             attend(p, arena_format(p->arena, "'%s' may be a claim or part of a name: write a new one by hand",
                                    p->kept.doubtful));

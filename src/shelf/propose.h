@@ -70,9 +70,11 @@ struct kept_words {
     const char *doubtful; // a word that may be a claim or part of a name; NULL: none
 };
 
-// Which words of the old title stay whatever happens. `read` is of notes that begin with that title.
+// Which words of the old title stay whatever happens. `read` is of notes that begin with that title;
+// `capitals`: it had them everywhere.
 struct kept_words keep_words(struct arena *arena, const struct proposer *proposer,
-                             const struct listing *listing, const struct note_read *read, const char *title);
+                             const struct listing *listing, const struct note_read *read, const char *title,
+                             bool capitals);
 // Joins words that mean something else alone into one item each.
 void keep_turns(struct arena *arena, const struct note_read *read, const char *claims,
                 struct kept_words *kept);
