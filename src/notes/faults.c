@@ -241,6 +241,8 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
 static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const char *part) {
     if (kind->says && strstr(kind->says, part)) return true;
+    // "Base only": what is there, and not what is missing.
+    if (kind->form == ABSENCE && token_is(&r->note->tokens, hit->to - 1, "only")) return true;
     if (kind->form != ABSENCE || !kind->part) return false;
     const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
     const char *joined =

@@ -2,6 +2,7 @@
 // Two titles are compared by their words, not by their letters.
 #include <string.h>
 
+#include "say/say.h"
 #include "shelf/propose.h"
 #include "text/utf8.h"
 
@@ -122,6 +123,7 @@ struct folds folds_of(struct arena *arena, const char *text) {
         add(&f, unit ? unit : word);
         if (fold_is_figure(word) && (text[at] == '"' || text[at] == '\''))
             add(&f, text[at] == '"' ? "in" : "ft");
+        if (text[at] == '?') add(&f, "?");
     }
     return f;
 }
@@ -154,15 +156,53 @@ static bool tells_figure(const struct folds *folds, const char *figure) {
     return false;
 }
 
+// "18x12" by "18 x 12 in", "x4" by "Lot of 4".
+static bool tells_product(struct arena *arena, const struct folds *folds, const char *word) {
+    size_t first = strspn(word, "0123456789.");
+    if (word[first] != 'x') return false;
+    size_t second = strspn(word + first + 1, "0123456789.");
+    if (word[first + 1 + second] || !second) return false;
+    struct folds own;
+    own.count = 0;
+    add(&own, first ? arena_copy(arena, word, first) : "of");
+    if (first) add(&own, "x");
+    add(&own, word + first + 1);
+    return folds_run(folds, &own);
+}
+
+// Letter for letter, in another number, or in the spelling of the other side of the ocean.
+static bool tells_word(struct arena *arena, const struct kept_words *kept, const struct folds *folds,
+                       const char *word, bool name) {
+    if (folds_hold(folds, word)) return true;
+    if (name) return false;
+    const char *stem = say_stem(arena, word);
+    const char *other = say_spelling(arena, kept->variants, word, kept->locale);
+    for (size_t i = 0; i < folds->count; i++)
+        if (!strcmp(folds->at[i], other) || !strcmp(say_stem(arena, folds->at[i]), stem)) return true;
+    return false;
+}
+
+static bool tells_instead(struct arena *arena, const struct kept_words *kept, const struct kept_word *w,
+                          const struct folds *folds) {
+    if (!w->soft || !w->instead) return false;
+    struct folds own = folds_of(arena, w->instead);
+    for (size_t i = 0; i < own.count; i++)
+        if (!word_is_free(own.at[i]) && !tells_word(arena, kept, folds, own.at[i], false)) return false;
+    return true;
+}
+
 bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t i,
                      const struct folds *folds) {
     const struct kept_word *w = &kept->items[i];
-    if (!w->must) return false;
+    if (!w->must || (w->soft && kept->hard)) return false;
     struct folds own = kept_folds(arena, kept, i);
-    if (w->several || (own.count == 2 && fold_is_figure(own.at[0]))) return !folds_run(folds, &own);
+    bool doubt = own.count && !strcmp(own.at[own.count - 1], "?");
+    if (w->several || doubt || (own.count == 2 && fold_is_figure(own.at[0]))) return !folds_run(folds, &own);
     if (own.count == 1 && fold_is_figure(own.at[0])) return !tells_figure(folds, own.at[0]);
+    if (tells_instead(arena, kept, w, folds)) return false;
     for (size_t k = 0; k < own.count; k++)
-        if (!folds_hold(folds, own.at[k]) && (!word_is_free(own.at[k]) || strpbrk(own.at[k], "0123456789")))
+        if (!tells_word(arena, kept, folds, own.at[k], w->name) && !tells_product(arena, folds, own.at[k]) &&
+            (!word_is_free(own.at[k]) || strpbrk(own.at[k], "0123456789")))
             return true;
     return false;
 }

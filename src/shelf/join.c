@@ -24,12 +24,20 @@ struct joining {
     bool *missing; // per item
 };
 
+// "w/ lid".
+static bool is_with(const struct joining *j, size_t i) {
+    const struct kept_word *w = &j->kept->items[i];
+    const char *title = j->kept->title;
+    return w->to == w->from + 1 && (title[w->from] | 0x20) == 'w' && title[w->to] == '/';
+}
+
 static bool is_small(const struct joining *j, size_t i) {
     struct folds own = kept_folds(j->arena, j->kept, i);
     bool free = true;
     for (size_t k = 0; k < own.count; k++)
         free = free && word_is_free(own.at[k]) && !fold_is_unit(own.at[k]) && strcmp(own.at[k], "size") != 0;
-    return free && !j->kept->items[i].must;
+    bool with = is_with(j, i);
+    return (free || with) && !j->kept->items[i].must;
 }
 
 // All its words but the small ones are among those, and it does not say more.
@@ -37,6 +45,7 @@ static bool is_within(const struct folds *part, const struct folds *all) {
     bool any = false;
     for (size_t i = 0; i < part->count; i++) {
         if (word_is_free(part->at[i]) && !fold_is_unit(part->at[i])) continue;
+        if (!strcmp(part->at[i], "marked") && i + 1 < part->count) continue;
         if (!folds_hold(all, part->at[i])) return false;
         any = true;
     }
@@ -115,7 +124,10 @@ static const char *run_text(const struct joining *j, const struct run *run) {
     struct buf out = buf_start(j->arena);
     for (size_t i = run->from; i <= run->to; i++) {
         const struct kept_word *w = &j->kept->items[i];
-        buf_format(&out, "%s%.*s", out.n ? " " : "", (int)(w->to - w->from), j->kept->title + w->from);
+        if (is_with(j, i))
+            buf_format(&out, "%swith", out.n ? " " : "");
+        else
+            buf_format(&out, "%s%.*s", out.n ? " " : "", (int)(w->to - w->from), j->kept->title + w->from);
     }
     // No small word of it begins the title.
     const char *cased = say_title_case(j->arena, arena_format(j->arena, "A %s", out.at)) + 2;
@@ -211,6 +223,14 @@ static void number_parts(struct joining *j) {
     }
 }
 
+// "Box of spanners" is no box spanner: before the word that it is of, the "of" goes with it.
+static void take_of(const struct joining *j, struct run *run, size_t place) {
+    size_t next = run->to + 1, at;
+    if (next + 1 >= j->kept->count || place == j->count || !in_part(j, next + 1, &at) || at != place) return;
+    struct folds own = kept_folds(j->arena, j->kept, next);
+    if (own.count == 1 && (!strcmp(own.at[0], "of") || !strcmp(own.at[0], "for"))) run->to = next;
+}
+
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
                       size_t count) {
     struct joining j = {arena, kept, arena_array(arena, count + kept->count + 1, sizeof *j.parts), 0,
@@ -225,6 +245,7 @@ const char *keep_join(struct arena *arena, const struct kept_words *kept, const 
     struct run run;
     for (size_t at = 0; next_run(&j, at, &run); at = run.to + 1) {
         size_t place = place_of(&j, &run);
+        take_of(&j, &run, place);
         insert_part(&j, place, run_text(&j, &run));
     }
     struct buf out = buf_start(arena);

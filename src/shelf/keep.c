@@ -45,6 +45,19 @@ static bool is_stuff(const struct keeping *k, const char *fold) {
            (entry.uses & STUFF);
 }
 
+static bool is_of_thing(const struct keeping *k, const char *fold) {
+    struct word_entry entry;
+    enum { SAYS_NOTHING = 1u << USE_WORD | 1u << USE_FILLER | 1u << USE_PLACE };
+    return k->proposer->book && wordbook_find(k->proposer->book, fold, strlen(fold), &entry) &&
+           (entry.uses & ~(uint32_t)SAYS_NOTHING);
+}
+
+static bool is_filler(const struct keeping *k, const char *fold) {
+    struct word_entry entry;
+    return k->proposer->book && wordbook_find(k->proposer->book, fold, strlen(fold), &entry) &&
+           (entry.uses & 1u << USE_FILLER);
+}
+
 // Names and what stands on the thing.
 static void add_names(const struct record *r, struct buf *names) {
     static const char *const kinds[] = {"brand", "model", "pattern", "author", "byArtist",
@@ -96,20 +109,45 @@ static bool is_contradicted(const struct record *r, const char *fold) {
     return false;
 }
 
+// What a rule made of a word that says what the thing is; NULL where it was read as something else: a fault,
+// a measure, an aside.
+static const char *said_of_thing(const struct keeping *k, const struct kept_word *w) {
+    static const char *const kinds[] = {"type ",    "material ",  "color ",  "theme ", "style ",   "shape ",
+                                        "pattern ", "technique ", "finish ", "brand ", "included "};
+    const char *found = NULL;
+    for (size_t i = 0; i < k->read->reading_count; i++) {
+        const struct reading *r = &k->read->readings[i];
+        if (r->from >= w->to || r->to <= w->from) continue;
+        const char *value = NULL;
+        for (size_t n = 0; n < sizeof kinds / sizeof *kinds; n++)
+            if (!strncmp(r->what, kinds[n], strlen(kinds[n]))) value = r->what + strlen(kinds[n]);
+        if (!value || r->stopped) return NULL;
+        found = value;
+    }
+    return found;
+}
+
 // One run of bytes without a space.
 static void weigh(const struct keeping *k, const char *title, struct kept_word *w) {
     const char *text = arena_copy(k->arena, title + w->from, w->to - w->from);
     struct folds folds = folds_of(k->arena, text);
     bool unread = spans_hold(k->read->record.unread, w->from, w->to);
     w->read = is_read(k->read, w->from, w->to) || spans_hold(k->read->record.asides, w->from, w->to);
+    w->instead = said_of_thing(k, w);
+    w->stuff = folds.count == 1 && is_stuff(k, folds.at[0]);
     for (size_t i = 0; i < folds.count; i++) {
         const char *fold = folds.at[i];
         bool claim = folds_hold(&k->claims, fold), name = folds_hold(&k->names, fold);
-        if (name || strpbrk(fold, "0123456789")) w->must = w->name = true;
-        if (claim || word_is_free(fold) || (!name && is_contradicted(&k->read->record, fold))) continue;
-        bool strange = fold[0] && fold[1] && !is_english(k->proposer, k->arena, fold);
+        bool figure = strpbrk(fold, "0123456789") != NULL;
+        if (name || figure) w->must = true;
+        w->name |= name || (figure && !fold_is_figure(fold));
+        w->barred |= claim || (!name && is_contradicted(&k->read->record, fold));
+        if (w->barred || word_is_free(fold) || !fold[1]) continue;
+        bool strange = !figure && !is_english(k->proposer, k->arena, fold);
         if ((unread && !w->read) || strange) w->must = w->unknown = true;
         w->name |= strange;
+        bool thing = w->instead || (!w->read && !unread && is_of_thing(k, fold));
+        if (!w->must && thing && !is_filler(k, fold)) w->must = w->soft = true;
     }
 }
 
@@ -119,11 +157,12 @@ static bool side_by_side(const struct kept_words *kept, size_t i) {
 
 // A capital where none is due: not at the start, and no word of the title has it without need.
 static bool has_capital(const char *title, const struct kept_word *w) {
-    size_t at = w->from;
-    uint32_t point = utf8_next(title, w->to, &at);
-    if (utf8_lower(point) == point || at >= w->to) return false;
-    point = utf8_next(title, w->to, &at);
-    return utf8_upper(point) != point;
+    size_t at = w->from, points = 0;
+    for (; at < w->to; points++) {
+        uint32_t point = utf8_next(title, w->to, &at);
+        if (!utf8_is_letter(point) || (!points && utf8_lower(point) == point)) return false;
+    }
+    return points > 1;
 }
 
 // "Quarn Rare Bird level": a run of capitals in a title that is plain but for them is a name, all of it.
@@ -139,6 +178,7 @@ static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
         if (to < from + 2 || !name) continue;
         for (size_t i = from; i < to; i++) {
             kept->items[i].must = kept->items[i].name = true;
+            kept->items[i].soft = false;
             kept->items[i].bound = i + 1 < to;
         }
         from = to;
@@ -148,6 +188,27 @@ static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
 static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
     const struct note_span *type = &k->read->record.type.span;
     return w->from < type->to && w->to > type->from;
+}
+
+// "W/o case": what is not there is told by the fault.
+static void leave_absent(const struct keeping *k, struct kept_words *kept) {
+    static const char *const words[] = {"no", "not", "without", "missing", "minus", "lacks", "w/o", "less"};
+    for (size_t i = 1; i < kept->count; i++) {
+        const struct kept_word *before = &kept->items[i - 1];
+        const char *text = arena_copy(k->arena, kept->title + before->from, before->to - before->from);
+        for (size_t n = 0; kept->items[i].soft && n < sizeof words / sizeof *words; n++)
+            if (!strcmp(utf8_fold(k->arena, text), words[n]))
+                kept->items[i].must = kept->items[i].soft = false;
+    }
+}
+
+static bool is_firm(const struct kept_word *w) {
+    return w->must && !w->soft;
+}
+
+static void bind(struct kept_word *w) {
+    w->must = w->bound = true;
+    w->soft = false;
 }
 
 // "Thornabel Silver Swan jug", "jug Blue Gate": behind a name, or behind the thing, a word for stuff is of
@@ -160,25 +221,30 @@ static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
         if (own.count != 1 || next.count != 1 || word_is_free(own.at[0]) || word_is_free(next.at[0]))
             continue;
         bool of_type = is_of_type(k, before) && !is_of_type(k, w);
-        if (!(before->must || of_type) || is_of_type(k, behind)) continue;
+        bool firm = is_firm(before);
+        if (!(firm || of_type) || is_of_type(k, behind)) continue;
         if (!side_by_side(kept, i - 1) || !side_by_side(kept, i)) continue;
         bool claims = folds_hold(&k->claims, own.at[0]), stuff = is_stuff(k, own.at[0]);
         bool goes_on = !is_stuff(k, next.at[0]) && !folds_hold(&k->claims, next.at[0]);
-        if (behind->must && !claims && goes_on && !w->must && (stuff || of_type))
-            w->must = w->bound = true;
-        else if (behind->must && before->must && !claims)
+        if (is_firm(behind) && !claims && goes_on && !is_firm(w) && (stuff || of_type))
+            bind(w);
+        else if (is_firm(behind) && firm && !claims) {
             w->must = true;
-        else if (claims && goes_on && !w->must && (stuff || (behind->must && k->capitals)))
+            w->soft = false;
+        } else if (claims && goes_on && !is_firm(w) && (stuff || (is_firm(behind) && k->capitals)))
             kept->doubtful = own.at[0];
         else if (stuff && goes_on && (before->name || of_type))
-            w->must = w->bound = true;
+            bind(w);
     }
 }
 
 struct kept_words keep_words(struct arena *arena, const struct proposer *proposer,
                              const struct listing *listing, const struct note_read *read, const char *title,
                              bool capitals) {
-    struct kept_words kept = {title, arena_array(arena, strlen(title) + 1, sizeof *kept.items), 0, NULL};
+    struct kept_words kept = {.title = title,
+                              .items = arena_array(arena, strlen(title) + 1, sizeof *kept.items),
+                              .variants = proposer->options.variants,
+                              .locale = proposer->options.locale};
     struct buf names = buf_start(arena);
     add_names(&read->record, &names);
     const char *claims = claims_in(arena, proposer, listing, title);
@@ -194,12 +260,14 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
         bool point = w.to < end && title[w.to] == '.';
         if (point && (w.to == w.from + 1 || memchr(title + w.from, '.', w.to - w.from)) &&
             !is_digit(title[w.from]))
-            w.to++; // "J.", "T.R."
+            w.to++;                                                    // "J.", "T.R."
+        if (w.to < end && w.to > w.from && title[w.to] == '?') w.to++; // a doubt stays
         if (w.to < end && title[w.to] == '"' && w.to > w.from && is_digit(title[w.to - 1])) w.to++;
         weigh(&k, title, &w);
         if (w.from < w.to) kept.items[kept.count++] = w;
         at = end;
     }
+    leave_absent(&k, &kept);
     keep_capitals(&k, &kept);
     keep_names_whole(&k, &kept);
     keep_turns(arena, read, claims, &kept);

@@ -201,25 +201,35 @@ static bool is_fine(struct proposing *p, const char *title, int64_t *earned) {
     return strcmp(title, p->row->title) != 0 && *earned > l->given->score.earned && !cell_is_formula(title);
 }
 
-static void choose(struct proposing *p) {
+// The best title that earns more: with the weights faded, or else with them as they are. `*any`: some title
+// found room.
+static const char *best_of(struct proposing *p, int64_t *earned, bool *any) {
     struct title_problem problem = p->listing->plan->problem;
     problem.phrases = keep_steer(p->arena, &p->kept, p->listing->record, p->listing->plan);
     struct title_problem faded = problem;
     faded.wants = fade_wants(p);
-    struct proposal *out = p->proposal;
     const char *title = fit(p, faded);
+    *any |= title != NULL;
+    if (title && is_fine(p, title, earned)) return title;
+    title = fit(p, problem);
+    *any |= title != NULL;
+    return title && is_fine(p, title, earned) ? title : NULL;
+}
+
+static void choose(struct proposing *p) {
+    struct proposal *out = p->proposal;
     int64_t earned = 0;
-    bool fine = title && is_fine(p, title, &earned);
-    if (!fine) {
-        const char *plain = fit(p, problem);
-        fine = plain && is_fine(p, plain, &earned);
-        if (plain) title = plain;
-    }
+    bool any = false;
+    const char *title = best_of(p, &earned, &any);
     if (!title) {
+        p->kept.hard = true;
+        title = best_of(p, &earned, &any);
+    }
+    if (!any) {
         attend(p, "unknown word: what no rule understood and what must be told do not fit together");
         return;
     }
-    if (!fine) {
+    if (!title) {
         say_levers(p);
         return;
     }
@@ -267,7 +277,7 @@ static void weigh(struct proposing *p, const struct note_read *read) {
     find_weakness(p);
     say_why(p);
     tell_unread(p);
-    if (!l->record->type.value) {
+    if (!l->record->type.value || l->record->type.sure == SURE_GUESS) {
         attend(p, "unknown word: what the thing is was not understood");
     } else if (!l->choice.feasible || !*l->title) {
         attend(p, "what must be told does not fit a title");

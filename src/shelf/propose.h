@@ -52,21 +52,28 @@ const char *calm_description(struct arena *arena, const struct proposer *propose
 
 // What stays together: a word, or "No. 12", "14 lb", "Fenn & Dale", "not Grenholt", "brass effect".
 struct kept_word {
-    size_t from, to; // bytes of the old title
-    bool must;       // stays in any new title
-    bool unknown;    // no rule understood it
-    bool read;       // a rule understood it
-    bool name;       // a name or a mark
-    bool bound;      // to the next one
-    bool leans;      // on the one before
-    bool several;    // more than one word, which stand together
-    bool turns;      // holds a word that makes another one mean something else
+    size_t from, to;     // bytes of the old title
+    bool must;           // stays in any new title
+    bool unknown;        // no rule understood it
+    bool read;           // a rule understood it
+    bool name;           // a name or a mark
+    bool bound;          // to the next one
+    bool leans;          // on the one before
+    bool soft;           // gives way where there is no room: a rule knows it
+    bool barred;         // a claim, or what a fault takes back
+    bool stuff;          // a material or a color
+    const char *instead; // what the rule makes of it; NULL: nothing else
+    bool several;        // more than one word, which stand together
+    bool turns;          // holds a word that makes another one mean something else
 };
 
 struct kept_words {
     const char *title; // calm
     struct kept_word *items;
     size_t count;
+    bool hard; // only what never gives way
+    const struct variants *variants;
+    enum locale locale;
     const char *doubtful; // a word that may be a claim or part of a name; NULL: none
 };
 

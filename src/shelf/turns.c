@@ -86,7 +86,8 @@ static size_t turn_end(const struct turning *t, size_t i) {
     if (!always && !among(word, BEFORE_NAME, COUNT(BEFORE_NAME))) return i;
     size_t next = content_from(t, i + 1);
     if (next == t->kept->count || parted(t, i, next) || folds_hold(&t->claims, word)) return i;
-    if (in_one_reading(t, i, next) || (!always && !t->kept->items[next].must)) return i;
+    if (in_one_reading(t, i, next) || (!always && (!t->kept->items[next].must || t->kept->items[next].soft)))
+        return i;
     while (next + 1 < t->kept->count && t->kept->items[next + 1].name && !is_coded(t, next + 1) &&
            !parted(t, next, next + 1))
         next++;
@@ -115,10 +116,17 @@ static bool is_number(const struct turning *t, size_t i) {
     return capitals || is_coded(t, i);
 }
 
+// A name or a stuff; "wow look" turns nothing.
+static bool is_turned(const struct turning *t, size_t i) {
+    const struct kept_word *w = &t->kept->items[i];
+    return (w->must && !w->soft) || w->stuff || !strcmp(t->folds[i + 1], "only");
+}
+
 static bool turns_behind(const struct turning *t, size_t i) {
-    return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_content(t, i) &&
+    bool only = i + 1 < t->kept->count && !strcmp(t->folds[i + 1], "only"); // whatever a rule made of it
+    return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_turned(t, i) &&
            !is_of_type(t, i) && turn_end(t, i + 1) == i + 1 && !parted(t, i, i + 1) &&
-           !in_one_reading(t, i, i + 1) && !folds_hold(&t->claims, t->folds[i + 1]) &&
+           (only || !in_one_reading(t, i, i + 1)) && !folds_hold(&t->claims, t->folds[i + 1]) &&
            !(i + 2 < t->kept->count && is_number(t, i + 2) && numbers(t->folds[i + 1])); // "lamp type 3"
 }
 
@@ -170,6 +178,7 @@ static size_t pair_end(const struct turning *t, size_t i) {
 
 static struct kept_word joined(const struct kept_words *kept, size_t from, size_t to, bool turns) {
     struct kept_word all = kept->items[from];
+    bool firm = turns;
     all.to = kept->items[to].to;
     all.several = to > from;
     all.turns = turns;
@@ -178,8 +187,13 @@ static struct kept_word joined(const struct kept_words *kept, size_t from, size_
         all.unknown |= kept->items[i].unknown;
         all.read &= kept->items[i].read;
         all.name |= kept->items[i].name;
+        all.barred |= kept->items[i].barred;
+        all.stuff &= kept->items[i].stuff;
+        firm |= kept->items[i].must && !kept->items[i].soft;
     }
+    if (all.several) all.instead = NULL;
     all.must |= turns || all.several;
+    all.soft = all.must && !firm;
     return all;
 }
 
@@ -214,7 +228,9 @@ void keep_turns(struct arena *arena, const struct note_read *read, const char *c
             turns = true;
         }
         items[count] = joined(kept, i, end, turns);
-        items[count++].leans = i > 0 && among(t.folds[i], BEHIND, COUNT(BEHIND)) && !parted(&t, i - 1, i);
+        bool leans = among(t.folds[i], BEFORE, COUNT(BEFORE)) ||
+                     (among(t.folds[i], BEHIND, COUNT(BEHIND)) && i > 0 && !parted(&t, i - 1, i));
+        items[count++].leans = i > 0 && leans;
         i = end;
     }
     kept->items = items;
