@@ -75,6 +75,7 @@ struct proposing {
     const struct listing *listing;
     struct kept_words kept;
     const char *calm; // the old title
+    bool capitals;    // had it everywhere
 };
 
 static void attend(struct proposing *p, const char *text) {
@@ -277,20 +278,68 @@ static void weigh(struct proposing *p, const struct note_read *read) {
     find_weakness(p);
     say_why(p);
     tell_unread(p);
-    if (!l->record->type.value || l->record->type.sure == SURE_GUESS) {
+    if (!l->record->type.value || l->record->type.sure != SURE_STATED) {
         attend(p, "unknown word: what the thing is was not understood");
     } else if (!l->choice.feasible || !*l->title) {
         attend(p, "what must be told does not fit a title");
     } else if (strcmp(l->given->text, p->row->title) != 0) {
         attend(p, "the old title holds something private: write a new one by hand");
     } else {
-        p->kept = keep_words(p->arena, p->proposer, l, read, p->calm, strcmp(p->calm, p->row->title) != 0);
+        p->kept = keep_words(p->arena, p->proposer, l, read, p->calm, p->capitals);
         if (p->kept.doubtful)
             attend(p, arena_format(p->arena, "'%s' may be a claim or part of a name: write a new one by hand",
                                    p->kept.doubtful));
         else
             choose(p);
     }
+}
+
+static bool read_row(struct proposing *p, const char *title, struct note_read *read) {
+    struct arena *arena = p->arena;
+    const struct proposer *proposer = p->proposer;
+    struct diags faults = diags_start(arena);
+    struct record *record = arena_alloc(arena, sizeof *record);
+    if (!record_read(arena, proposer->rules, row_tree(arena, proposer, p->row, title),
+                     proposer->options.locale, 1, record, &faults)) {
+        attend(p, faults.count ? faults.items[0].message : "the row cannot be read");
+        return false;
+    }
+    struct note_reader reader = {.rules = proposer->rules,
+                                 .phrases = proposer->phrases,
+                                 .book = proposer->book,
+                                 .scanner = proposer->drafter.scanner,
+                                 .locale = proposer->options.locale};
+    struct notes notes = notes_open(arena, &reader, record);
+    if (notes.count != 1) {
+        attend(p, "the row speaks of several things");
+        return false;
+    }
+    *read = notes_read(arena, &reader, &notes, 0);
+    return true;
+}
+
+// "Copper ketle": where only a slip away from it is the thing, the title is read again as it was meant. NULL
+// where nothing is to be mended.
+static const char *mended(struct proposing *p, const struct note_read *read) {
+    static const char KIND[] = "spelling ";
+    const struct note_span *type = &read->record.type.span;
+    size_t size = strlen(p->calm), done = 0;
+    struct buf out = buf_start(p->arena);
+    for (size_t i = 0; i < read->reading_count && read->record.type.sure != SURE_STATED; i++) {
+        const struct reading *r = &read->readings[i];
+        if (strncmp(r->what, KIND, sizeof KIND - 1) != 0 || r->to > size || r->from < done) continue;
+        if (r->from >= type->to || r->to <= type->from) continue;
+        const char *meant = r->what + sizeof KIND - 1;
+        buf_add(&out, p->calm + done, r->from - done);
+        buf_text(&out, meant);
+        attend(p, arena_format(p->arena, "'%s' was read as '%s'",
+                               arena_copy(p->arena, p->calm + r->from, r->to - r->from), meant));
+        done = r->to;
+    }
+    if (!done) return NULL;
+    buf_text(&out, p->calm + done);
+    p->proposal->weak |= 1u << WEAK_SPELLING;
+    return out.at;
 }
 
 void propose(struct arena *arena, const struct proposer *proposer, const struct shelf_row *row,
@@ -302,24 +351,17 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
                           .proposal = proposal,
                           .attention = buf_start(arena),
                           .calm = calm_title(arena, proposer, row->title)};
-    struct diags faults = diags_start(arena);
-    struct record record;
-    if (!record_read(arena, proposer->rules, row_tree(arena, proposer, row, p.calm), proposer->options.locale,
-                     1, &record, &faults)) {
-        attend(&p, faults.count ? faults.items[0].message : "the row cannot be read");
-    } else {
-        struct note_reader reader = {.rules = proposer->rules,
-                                     .phrases = proposer->phrases,
-                                     .book = proposer->book,
-                                     .scanner = proposer->drafter.scanner,
-                                     .locale = proposer->options.locale};
-        struct notes notes = notes_open(arena, &reader, &record);
-        if (notes.count == 1) {
-            struct note_read read = notes_read(arena, &reader, &notes, 0);
-            p.listing = listing_draft(arena, &proposer->drafter, &read.record, &proposer->options);
-            weigh(&p, &read);
-        } else
-            attend(&p, "the row speaks of several things");
+    p.capitals = strcmp(p.calm, row->title) != 0;
+    struct note_read read;
+    bool fine = read_row(&p, p.calm, &read);
+    const char *meant = fine ? mended(&p, &read) : NULL;
+    if (meant) {
+        p.calm = meant;
+        fine = read_row(&p, meant, &read);
+    }
+    if (fine) {
+        p.listing = listing_draft(arena, &proposer->drafter, &read.record, &proposer->options);
+        weigh(&p, &read);
     }
     proposal->attention = p.attention.at;
 }
