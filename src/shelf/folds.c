@@ -194,7 +194,7 @@ static bool tells_instead(struct arena *arena, const struct kept_words *kept, co
 bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t i,
                      const struct folds *folds) {
     const struct kept_word *w = &kept->items[i];
-    if (!w->must || (w->soft && kept->hard)) return false;
+    if (!w->must || (w->soft && i + kept->gives_way >= kept->count)) return false;
     struct folds own = kept_folds(arena, kept, i);
     bool doubt = own.count && !strcmp(own.at[own.count - 1], "?");
     if (w->several || doubt || (own.count == 2 && fold_is_figure(own.at[0]))) return !folds_run(folds, &own);

@@ -190,7 +190,7 @@ static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
     return w->from < type->to && w->to > type->from;
 }
 
-// "W/o case": what is not there is told by the fault.
+// "No glass": what is not there is told by a fault, or stays with its "no".
 static void leave_absent(const struct keeping *k, struct kept_words *kept) {
     static const char *const words[] = {"no", "not", "without", "missing", "minus", "lacks", "w/o", "less"};
     for (size_t i = 1; i < kept->count; i++) {

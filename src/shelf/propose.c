@@ -196,10 +196,13 @@ static const char *fit(struct proposing *p, struct title_problem problem) {
     return NULL;
 }
 
+// It earns more, or as much without a word twice or a claim that nothing shows.
 static bool is_fine(struct proposing *p, const char *title, int64_t *earned) {
     const struct listing *l = p->listing;
+    bool unlawful = p->proposal->weak & (1u << WEAK_REPEATED | 1u << WEAK_CLAIM);
     *earned = title_given(p->arena, l->plan, &l->choice, &l->options, title).earned;
-    return strcmp(title, p->row->title) != 0 && *earned > l->given->score.earned && !cell_is_formula(title);
+    if (!strcmp(title, p->row->title) || cell_is_formula(title)) return false;
+    return *earned > l->given->score.earned || (unlawful && *earned == l->given->score.earned);
 }
 
 // The best title that earns more: with the weights faded, or else with them as they are. `*any`: some title
@@ -220,11 +223,17 @@ static const char *best_of(struct proposing *p, int64_t *earned, bool *any) {
 static void choose(struct proposing *p) {
     struct proposal *out = p->proposal;
     int64_t earned = 0;
+    bool unlawful = p->proposal->weak & (1u << WEAK_REPEATED | 1u << WEAK_CLAIM);
+    if (out->old_earned >= out->best && !unlawful) { // nothing earns more than the best
+        say_levers(p);
+        return;
+    }
     bool any = false;
     const char *title = best_of(p, &earned, &any);
-    if (!title) {
-        p->kept.hard = true;
-        title = best_of(p, &earned, &any);
+    // What says least stands last.
+    for (size_t i = p->kept.count; i-- > 0 && !title;) {
+        p->kept.gives_way++;
+        if (p->kept.items[i].must && p->kept.items[i].soft) title = best_of(p, &earned, &any);
     }
     if (!any) {
         attend(p, "unknown word: what no rule understood and what must be told do not fit together");

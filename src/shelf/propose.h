@@ -71,7 +71,7 @@ struct kept_words {
     const char *title; // calm
     struct kept_word *items;
     size_t count;
-    bool hard; // only what never gives way
+    size_t gives_way; // as many of the last items do, where they are soft
     const struct variants *variants;
     enum locale locale;
     const char *doubtful; // a word that may be a claim or part of a name; NULL: none
