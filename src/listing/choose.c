@@ -260,6 +260,7 @@ void listing_choose(struct arena *arena, struct listing *listing, const struct t
     listing->bound = c.choice.bound;
     listing->title = compose(&c, &c.choice);
     listing->title_length = count_text(listing->title, strlen(listing->title), listing->options.unit);
+    if (listing->title_only) return;
     list_words(&c);
     list_left_out(&c);
     list_alternates(&c);

@@ -51,6 +51,7 @@ struct given {
 struct listing {
     const struct record *record;
     struct title_options options;
+    bool title_only; // neither disclosure, description, questions, photos nor what else a title could be
     const char *title;
     size_t title_length;
     int64_t worth, bound;
@@ -93,6 +94,9 @@ struct drafter {
 
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,
                               const struct title_options *options);
+// The same with nothing but what titles are made of and judged by: for stock of which only titles change.
+struct listing *listing_draft_title(struct arena *arena, const struct drafter *drafter,
+                                    const struct record *record, const struct title_options *options);
 // The family of a record that names none, by its noun; `*known` says how many families know it.
 const struct family *listing_family(struct arena *arena, const struct ruleset *rules,
                                     const struct record *record, size_t *known);

@@ -369,7 +369,7 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
         fine = read_row(&p, meant, &read);
     }
     if (fine) {
-        p.listing = listing_draft(arena, &proposer->drafter, &read.record, &proposer->options);
+        p.listing = listing_draft_title(arena, &proposer->drafter, &read.record, &proposer->options);
         weigh(&p, &read);
     }
     proposal->attention = p.attention.at;
