@@ -87,7 +87,7 @@ bool fold_is_unit(const char *fold) {
 }
 
 static void add(struct folds *f, const char *fold) {
-    if (f->count < FOLDS_MOST) f->at[f->count++] = fold;
+    f->at[f->count++] = fold;
 }
 
 // "1/2" and "0.5" are one figure.
@@ -112,10 +112,10 @@ static const char *next_fold(struct arena *arena, const char *text, size_t *at) 
 }
 
 struct folds folds_of(struct arena *arena, const char *text) {
-    struct folds f; // large: only what is used is written
-    f.count = 0;
+    // No word without a letter, and two more at most behind a figure.
+    struct folds f = {arena_array(arena, 2 * strlen(text) + 2, sizeof *f.at), 0};
     size_t at = 0;
-    for (const char *word; f.count < FOLDS_MOST && (word = next_fold(arena, text, &at));) {
+    for (const char *word; (word = next_fold(arena, text, &at));) {
         size_t figure = strspn(word, "0123456789./");
         bool behind = f.count && fold_is_figure(f.at[f.count - 1]);
         const char *unit = behind ? unit_of(word) : figure && word[figure] ? unit_of(word + figure) : NULL;
@@ -144,6 +144,7 @@ bool folds_run(const struct folds *folds, const struct folds *run) {
 }
 
 struct folds kept_folds(struct arena *arena, const struct kept_words *kept, size_t i) {
+    if (kept->folds) return kept->folds[i];
     const struct kept_word *w = &kept->items[i];
     return folds_of(arena, arena_copy(arena, kept->title + w->from, w->to - w->from));
 }
@@ -162,8 +163,8 @@ static bool tells_product(struct arena *arena, const struct folds *folds, const 
     if (word[first] != 'x') return false;
     size_t second = strspn(word + first + 1, "0123456789.");
     if (word[first + 1 + second] || !second) return false;
-    struct folds own;
-    own.count = 0;
+    const char *at[3];
+    struct folds own = {at, 0};
     add(&own, first ? arena_copy(arena, word, first) : "of");
     if (first) add(&own, "x");
     add(&own, word + first + 1);

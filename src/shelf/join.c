@@ -191,7 +191,8 @@ static const char *with_plurals(struct joining *j, const char *text) {
             struct folds own = kept_folds(j->arena, j->kept, i);
             for (size_t k = 0; k < own.count; k++) {
                 one |= !strcmp(own.at[k], fold);
-                several |= !strcmp(own.at[k], say_plural(j->arena, fold));
+                several |= own.at[k][0] == fold[0] && strlen(own.at[k]) > size &&
+                           !strcmp(own.at[k], say_plural(j->arena, fold));
             }
         }
         bool changes = several && !one && size > 2;

@@ -271,6 +271,9 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     keep_capitals(&k, &kept);
     keep_names_whole(&k, &kept);
     keep_turns(arena, read, claims, &kept);
+    struct folds *all = arena_array(arena, kept.count + 1, sizeof *all);
+    for (size_t i = 0; i < kept.count; i++) all[i] = kept_folds(arena, &kept, i);
+    kept.folds = all;
     return kept;
 }
 

@@ -67,11 +67,13 @@ struct kept_word {
     bool turns;          // holds a word that makes another one mean something else
 };
 
+struct folds;
 struct kept_words {
     const char *title; // calm
     struct kept_word *items;
     size_t count;
-    size_t gives_way; // as many of the last items do, where they are soft
+    const struct folds *folds; // of each item; NULL while the items change
+    size_t gives_way;          // as many of the last items do, where they are soft
     const struct variants *variants;
     enum locale locale;
     const char *doubtful; // a word that may be a claim or part of a name; NULL: none
@@ -91,9 +93,8 @@ bool keep_holds(struct arena *arena, const struct kept_words *kept, const char *
 // --- private: folds.c ---
 
 // The words of a text for comparing, a unit behind its figure in one form: "14in" and "14 inches" are 14, in.
-enum { FOLDS_MOST = 400 };
 struct folds {
-    const char *at[FOLDS_MOST];
+    const char **at;
     size_t count;
 };
 struct folds folds_of(struct arena *arena, const char *text);
