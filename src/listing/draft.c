@@ -93,6 +93,12 @@ static void find_alien(struct arena *arena, struct listing *l, const struct reco
             listing_find(arena, l, "must", aliens[i].id, aliens[i].text, nowhere);
 }
 
+// What is private in it is looked for only where it matters.
+static bool may_harm(struct arena *arena, const char *notes, struct note_span at) {
+    const char *fold = utf8_fold(arena, arena_copy(arena, notes + at.from, at.to - at.from));
+    return harm_is_foreign(fold) || harm_is_told(fold);
+}
+
 // Law of the house: what was not understood is asked about, and where it may be a fault nothing is told as
 // not seen.
 static void find_unread(struct arena *arena, struct listing *l, struct record *record) {
@@ -122,6 +128,7 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
                 (struct note_span){at.from, at.from});
             continue;
         }
+        if (l->title_only && !may_harm(arena, record->notes, at)) continue;
         const char *text = listing_note(arena, l, at);
         const char *fold = utf8_fold(arena, text);
         bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold));
@@ -198,7 +205,8 @@ static struct listing *draft(struct arena *arena, const struct drafter *drafter,
                           .description = "",
                           .window = listing_window(arena)};
     listing_withhold_private(arena, l, record);
-    l->cautions = cautions_raise(arena, drafter->scanner, drafter->rules, record);
+    l->cautions = title_only ? cautions_raise_stops(arena, drafter->scanner, drafter->rules, record)
+                             : cautions_raise(arena, drafter->scanner, drafter->rules, record);
     settle_family(arena, drafter, record, l);
     find_unread(arena, l, record);
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
