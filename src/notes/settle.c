@@ -58,6 +58,15 @@ void settle_measures(struct note *note) {
     record->measurement_count = kept;
 }
 
+// "Copper coloured paint": a look, and no stuff.
+static bool is_look(const struct note *note, const struct note_span *span) {
+    static const char *const looks[] = {"coloured", "colored", "effect", "look", "looking", "tone", "toned"};
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].to == span->to && note->tokens.at[i].stop == STOP_NONE)
+            return token_among(&note->tokens, i + 1, looks, sizeof looks / sizeof *looks);
+    return false;
+}
+
 // "No glass", "glass missing".
 static bool is_lost(const struct note *note, const struct note_span *span) {
     static const char *const before[] = {"no", "without", "missing", "minus", "lacks", "lacking"};
@@ -92,6 +101,7 @@ void settle_stuff(struct note *note) {
     for (size_t i = 0; i < record->attribute_count; i++) {
         const struct value *value = &record->attributes[i];
         bool part = !strcmp(value->value, "glass") && is_lost(note, &value->span);
+        part |= is_look(note, &value->span);
         for (size_t k = 0; k < record->flaw_count; k++) {
             const struct item_flaw *flaw = &record->flaws[k];
             bool beside = value->span.to && value->span.to + 1 == flaw->span.from;

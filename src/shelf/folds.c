@@ -176,6 +176,9 @@ static bool tells_word(struct arena *arena, const struct kept_words *kept, const
                        const char *word, bool name) {
     if (folds_hold(folds, word)) return true;
     if (name) return false;
+    size_t size = strlen(word);
+    if (size > 5 && !strcmp(word + size - 2, "en") && folds_hold(folds, arena_copy(arena, word, size - 2)))
+        return true; // "wooden"
     const char *stem = say_stem(arena, word);
     const char *other = say_spelling(arena, kept->variants, word, kept->locale);
     for (size_t i = 0; i < folds->count; i++)
@@ -185,7 +188,7 @@ static bool tells_word(struct arena *arena, const struct kept_words *kept, const
 
 static bool tells_instead(struct arena *arena, const struct kept_words *kept, const struct kept_word *w,
                           const struct folds *folds) {
-    if (!w->soft || !w->instead) return false;
+    if (!w->soft || !w->instead || !w->phrase) return false;
     struct folds own = folds_of(arena, w->instead);
     for (size_t i = 0; i < own.count; i++)
         if (!word_is_free(own.at[i]) && !tells_word(arena, kept, folds, own.at[i], false)) return false;

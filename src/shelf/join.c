@@ -100,6 +100,13 @@ static bool is_parted(const struct joining *j, size_t from, size_t i) {
     return from > 0 && !j->kept->items[from].name && j->kept->items[i].name && in_part(j, from - 1, &at);
 }
 
+// A bracket, a comma before item `i`.
+static bool has_stop(const struct joining *j, size_t i) {
+    for (size_t at = j->kept->items[i - 1].to; at < j->kept->items[i].from; at++)
+        if (strchr(",;:()[]|", j->kept->title[at])) return true;
+    return false;
+}
+
 static bool begins_with_article(const struct joining *j) {
     struct folds own = kept_folds(j->arena, j->kept, 0);
     return !own.count || !strcmp(own.at[0], "the") || !strcmp(own.at[0], "a") || !strcmp(own.at[0], "an");
@@ -110,7 +117,7 @@ static bool next_run(const struct joining *j, size_t at, struct run *run) {
     if (at == j->kept->count) return false;
     *run = (struct run){at, at, false};
     for (size_t i = at + 1; i < j->kept->count && (j->missing[i] || is_small(j, i)); i++) {
-        if (is_parted(j, at, i)) break;
+        if (is_parted(j, at, i) || has_stop(j, i)) break;
         if (j->missing[i]) run->to = i;
     }
     while (run->from > 0 && is_small(j, run->from - 1)) run->from--;
@@ -144,12 +151,11 @@ static size_t place_of(struct joining *j, const struct run *run) {
     size_t at, end = 0;
     while (end < j->count && !j->parts[end].flaw) end++;
     for (size_t i = run->from; i <= run->to; i++) {
-        if (!j->kept->items[i].several) continue;
-        bool turns = j->kept->items[i].turns, removed = false;
         struct folds own = kept_folds(j->arena, j->kept, i);
+        if (own.count < 2) continue;
+        bool removed = false;
         for (size_t k = j->count; k-- > 0;)
-            if (!j->parts[k].flaw && !j->parts[k].kept && (turns || j->parts[k].slot != SLOT_TYPE) &&
-                is_within(&j->parts[k].folds, &own)) {
+            if (!j->parts[k].flaw && !j->parts[k].kept && is_within(&j->parts[k].folds, &own)) {
                 remove_part(j, k);
                 at = k;
                 removed = true;
@@ -174,7 +180,8 @@ static size_t place_of(struct joining *j, const struct run *run) {
     if (!((run->led || of_before) && after) && behind < j->kept->count && in_part(j, behind, &next))
         return next;
     // "With tray" says what the thing has, so the thing comes first.
-    for (size_t i = 0; run->led && after && i < j->count; i++)
+    bool of_thing = run->led || j->kept->items[run->from].denies;
+    for (size_t i = 0; of_thing && after && i < j->count; i++)
         if (j->parts[i].slot == SLOT_TYPE && i > at) at = i;
     if (after) return at + 1;
     return first ? 0 : end;
@@ -206,16 +213,26 @@ static bool has_plurals(enum slot slot) {
     return slot == SLOT_TYPE || slot == SLOT_SYNONYM;
 }
 
+// A number without what says that it is one: "no.3", 0 of "No.3/0" is 3, 0.
+static const char *bare_number(const struct joining *j, const struct folds *folds) {
+    struct buf out = buf_start(j->arena);
+    for (size_t i = 0; i < folds->count; i++) {
+        const char *fold = folds->at[i];
+        size_t lead = !strncmp(fold, "no", 2) ? 2 + strspn(fold + 2, ".") : 0;
+        if (i || fold[lead] || !lead) buf_format(&out, "%s ", i ? fold : fold + lead);
+    }
+    return out.at[0] >= '0' && out.at[0] <= '9' ? out.at : "";
+}
+
 // "5" alone, where "No. 5" stays.
 static void number_parts(struct joining *j) {
     for (size_t i = 0; i < j->kept->count; i++) {
         struct folds own = kept_folds(j->arena, j->kept, i);
-        const char *figure = own.count ? own.at[own.count - 1] : "";
-        if (own.count == 1) figure += strcspn(figure, "0123456789");
-        bool numbered = !strncmp(own.count ? own.at[0] : "", "no", 2) && fold_is_figure(figure);
-        for (size_t k = 0; numbered && j->missing[i] && k < j->count; k++) {
+        if (!j->missing[i] || !own.count || strncmp(own.at[0], "no", 2) != 0) continue;
+        const char *number = bare_number(j, &own);
+        for (size_t k = 0; *number && j->missing[i] && k < j->count; k++) {
             const struct part *part = &j->parts[k];
-            if (part->flaw || part->folds.count != 1 || strcmp(part->folds.at[0], figure) != 0) continue;
+            if (part->flaw || part->kept || strcmp(bare_number(j, &part->folds), number) != 0) continue;
             struct run one = {i, i, false};
             remove_part(j, k);
             insert_part(j, k, run_text(j, &one));

@@ -109,9 +109,22 @@ static bool is_contradicted(const struct record *r, const char *fold) {
     return false;
 }
 
+// "Jar with cork", and the cork is missing.
+static bool is_missing_part(const struct keeping *k, const char *fold) {
+    const struct record *r = &k->read->record;
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->flaws[i];
+        const char *part = flaw->part ? flaw->part : flaw->kind->part;
+        if (flaw->kind->class != CLASS_MISSING || flaw->kind->form != ABSENCE || flaw->count || !part)
+            continue;
+        if (!strcmp(part, fold) && !(r->type.value && strstr(r->type.value, fold))) return true;
+    }
+    return false;
+}
+
 // What a rule made of a word that says what the thing is; NULL where it was read as something else: a fault,
 // a measure, an aside.
-static const char *said_of_thing(const struct keeping *k, const struct kept_word *w) {
+static const char *said_of_thing(const struct keeping *k, const struct kept_word *w, bool *phrase) {
     static const char *const kinds[] = {"type ",    "material ",  "color ",  "theme ", "style ",   "shape ",
                                         "pattern ", "technique ", "finish ", "brand ", "included "};
     const char *found = NULL;
@@ -123,6 +136,7 @@ static const char *said_of_thing(const struct keeping *k, const struct kept_word
             if (!strncmp(r->what, kinds[n], strlen(kinds[n]))) value = r->what + strlen(kinds[n]);
         if (!value || r->stopped) return NULL;
         found = value;
+        *phrase |= r->from < w->from || r->to > w->to;
     }
     return found;
 }
@@ -133,7 +147,7 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
     struct folds folds = folds_of(k->arena, text);
     bool unread = spans_hold(k->read->record.unread, w->from, w->to);
     w->read = is_read(k->read, w->from, w->to) || spans_hold(k->read->record.asides, w->from, w->to);
-    w->instead = said_of_thing(k, w);
+    w->instead = said_of_thing(k, w, &w->phrase);
     w->stuff = folds.count == 1 && is_stuff(k, folds.at[0]);
     for (size_t i = 0; i < folds.count; i++) {
         const char *fold = folds.at[i];
@@ -141,9 +155,11 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
         bool figure = strpbrk(fold, "0123456789") != NULL;
         if (name || figure) w->must = true;
         w->name |= name || (figure && !fold_is_figure(fold));
-        w->barred |= claim || (!name && is_contradicted(&k->read->record, fold));
+        w->barred |=
+            claim || (!name && (is_contradicted(&k->read->record, fold) || is_missing_part(k, fold)));
         if (w->barred || word_is_free(fold) || !fold[1]) continue;
-        bool strange = !figure && !is_english(k->proposer, k->arena, fold);
+        bool strange = !figure && !is_english(k->proposer, k->arena, fold) &&
+                       !(w->read && k->proposer->book && english_word(k->proposer->book, fold));
         if ((unread && !w->read) || strange) w->must = w->unknown = true;
         w->name |= strange;
         bool thing = w->instead || (!w->read && !unread && is_of_thing(k, fold));
@@ -165,6 +181,12 @@ static bool has_capital(const char *title, const struct kept_word *w) {
     return points > 1;
 }
 
+static bool shouts(const char *title, const struct kept_word *w) {
+    for (size_t at = w->from; at < w->to; at++)
+        if (title[at] < 'A' || title[at] > 'Z') return false;
+    return w->to > w->from + 2;
+}
+
 // "Quarn Rare Bird level": a run of capitals in a title that is plain but for them is a name, all of it.
 static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
     for (size_t from = 1; from + 1 < kept->count; from++) {
@@ -172,10 +194,11 @@ static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
         bool name = false;
         for (; to < kept->count && has_capital(kept->title, &kept->items[to]); to++) {
             struct folds own = kept_folds(k->arena, kept, to);
-            name |= own.count && !folds_hold(&k->claims, own.at[0]);
+            name |= own.count && !folds_hold(&k->claims, own.at[0]) && !is_filler(k, own.at[0]);
             if (to + 1 < kept->count && !side_by_side(kept, to)) break;
         }
-        if (to < from + 2 || !name) continue;
+        bool mark = to == from + 1 && name && shouts(kept->title, &kept->items[from]);
+        if ((to < from + 2 && !mark) || !name) continue;
         for (size_t i = from; i < to; i++) {
             kept->items[i].must = kept->items[i].name = true;
             kept->items[i].soft = false;
@@ -218,7 +241,8 @@ static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
         struct kept_word *w = &kept->items[i];
         const struct kept_word *before = w - 1, *behind = w + 1;
         struct folds own = kept_folds(k->arena, kept, i), next = kept_folds(k->arena, kept, i + 1);
-        if (own.count != 1 || next.count != 1 || word_is_free(own.at[0]) || word_is_free(next.at[0]))
+        if (own.count != 1 || next.count != 1 || word_is_free(own.at[0]) || word_is_free(next.at[0]) ||
+            !next.at[0][1])
             continue;
         bool of_type = is_of_type(k, before) && !is_of_type(k, w);
         bool firm = is_firm(before);

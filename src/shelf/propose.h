@@ -65,6 +65,8 @@ struct kept_word {
     const char *instead; // what the rule makes of it; NULL: nothing else
     bool several;        // more than one word, which stand together
     bool turns;          // holds a word that makes another one mean something else
+    bool denies;         // begins with a word that does so: "not Grenholt"
+    bool phrase;         // several words were read as one thing
 };
 
 struct folds;

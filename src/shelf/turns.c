@@ -20,13 +20,13 @@ static const char *const BEFORE_NAME[] = {
     "prob",     "supposed", "follower", "similar",      "fits",     "for"};
 // What they stand behind is told of a part, or of the looks, of the thing.
 static const char *const BEHIND[] = {
-    "type",    "style",        "effect",    "look",     "looking", "tone",   "toned",
-    "colored", "coloured",     "plated",    "plate",    "only",    "copy",   "replica",
-    "repro",   "reproduction", "imitation", "inspired", "finish",  "veneer", "veneered",
-    "trim",    "trimmed",      "bound",     "mounted",  "tipped",  "lined",  "faced",
-    "clad",    "coated",       "topped",    "handled",  "framed",  "edged",  "inlaid",
-    "inlay",   "backed",       "capped",    "banded",   "wrapped", "bladed", "filled",
-    "washed",  "covered",      "shaded",    "era",      "pattern", "shaped", "compatible"};
+    "type",       "style",    "effect",  "look",    "looking",  "tone",    "toned",   "colored",
+    "coloured",   "plated",   "plate",   "only",    "copy",     "replica", "repro",   "reproduction",
+    "imitation",  "inspired", "finish",  "veneer",  "veneered", "trim",    "trimmed", "bound",
+    "mounted",    "tipped",   "lined",   "faced",   "clad",     "coated",  "topped",  "handled",
+    "framed",     "edged",    "inlaid",  "inlay",   "backed",   "capped",  "banded",  "wrapped",
+    "bladed",     "filled",   "washed",  "covered", "shaded",   "era",     "pattern", "shaped",
+    "compatible", "gone",     "missing", "lost",    "broken",   "absent",  "good",    "ok"};
 
 struct turning {
     struct arena *arena;
@@ -230,6 +230,7 @@ void keep_turns(struct arena *arena, const struct note_read *read, const char *c
         items[count] = joined(kept, i, end, turns);
         bool leans = among(t.folds[i], BEFORE, COUNT(BEFORE)) ||
                      (among(t.folds[i], BEHIND, COUNT(BEHIND)) && i > 0 && !parted(&t, i - 1, i));
+        items[count].denies = among(t.folds[i], BEFORE, COUNT(BEFORE));
         items[count++].leans = i > 0 && leans;
         i = end;
     }
