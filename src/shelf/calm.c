@@ -6,7 +6,10 @@
 #include "shelf/propose.h"
 #include "text/utf8.h"
 
-enum { LONG_WORD = 4 }; // a shorter one may be an abbreviation, or a small word that never has a capital
+enum {
+    WORD = 3,
+    LONG_WORD = 4
+}; // a shorter one may be an abbreviation, or a small word that never has a capital
 
 struct letters {
     size_t upper, lower, other, points; // points: all of them
@@ -44,16 +47,18 @@ static bool next_word(const char *text, size_t *at, size_t *from, size_t *to) {
 enum manner { MANNER_PLAIN, MANNER_SHOUTS, MANNER_TITLE };
 
 static enum manner manner_of(struct arena *arena, const char *text) {
-    size_t shouted = 0, capital = 0, plain = 0;
+    size_t shouted = 0, capital = 0, plain = 0, all = 0, lower = 0;
     for (size_t at = 0, from, to; next_word(text, &at, &from, &to);) {
         struct letters l = letters_of(text + from, to - from);
-        if (l.points < LONG_WORD || l.other) continue;
+        lower += l.lower;
+        all += l.upper > 1;
+        if (l.points < WORD || l.other) continue;
         if (word_is_free(utf8_fold(arena, arena_copy(arena, text + from, to - from)))) continue;
-        shouted += !l.lower;
+        shouted += !l.lower && l.points >= LONG_WORD;
         capital += l.first_upper && l.lower && l.upper == 1;
-        plain += !l.first_upper;
+        plain += !l.first_upper && l.lower;
     }
-    if (shouted > 1 && shouted > capital + plain) return MANNER_SHOUTS;
+    if ((shouted > 1 && shouted > capital + plain) || (all > 1 && !lower)) return MANNER_SHOUTS;
     return capital > 1 && !plain ? MANNER_TITLE : MANNER_PLAIN;
 }
 

@@ -213,6 +213,37 @@ static bool has_plurals(enum slot slot) {
     return slot == SLOT_TYPE || slot == SLOT_SYNONYM;
 }
 
+// Is every word of the part one that stays anyway?
+static bool is_all_kept(const struct joining *j, const struct folds *part) {
+    for (size_t k = 0; k < part->count; k++) {
+        bool kept = word_is_free(part->at[k]);
+        for (size_t i = 0; i < j->kept->count && !kept; i++) {
+            struct folds own = kept_folds(j->arena, j->kept, i);
+            kept = j->kept->items[i].must && folds_hold(&own, part->at[k]);
+        }
+        if (!kept) return false;
+    }
+    return part->count > 0;
+}
+
+// "Brobble Beskar" of "Brobble Beskar & Co": a name that was cut where it does not end goes, and comes back
+// whole.
+static void drop_cut_names(struct joining *j) {
+    for (size_t i = 0; i < j->kept->count; i++) {
+        struct folds own = kept_folds(j->arena, j->kept, i);
+        if (!j->missing[i] || !j->kept->items[i].several || !j->kept->items[i].name) continue;
+        for (size_t k = j->count; k-- > 0;) {
+            const struct part *part = &j->parts[k];
+            bool shares = false;
+            for (size_t n = 0; n < own.count; n++)
+                shares |= !word_is_free(own.at[n]) && folds_hold(&part->folds, own.at[n]);
+            if (!shares || part->flaw || part->slot == SLOT_TYPE || !is_all_kept(j, &part->folds)) continue;
+            remove_part(j, k);
+            find_missing(j);
+        }
+    }
+}
+
 // A number without what says that it is one: "no.3", 0 of "No.3/0" is 3, 0.
 static const char *bare_number(const struct joining *j, const struct folds *folds) {
     struct buf out = buf_start(j->arena);
@@ -260,6 +291,7 @@ const char *keep_join(struct arena *arena, const struct kept_words *kept, const 
     }
     find_missing(&j);
     number_parts(&j);
+    drop_cut_names(&j);
     struct run run;
     for (size_t at = 0; next_run(&j, at, &run); at = run.to + 1) {
         size_t place = place_of(&j, &run);
@@ -298,6 +330,13 @@ static bool is_bare(struct arena *arena, const char *notes, const struct note_sp
     return true;
 }
 
+static bool has_unit(struct arena *arena, const char *notes, const struct note_span *span) {
+    struct folds said = folds_of(arena, arena_copy(arena, notes + span->from, span->to - span->from));
+    for (size_t i = 0; i < said.count; i++)
+        if (fold_is_unit(said.at[i])) return true;
+    return false;
+}
+
 // "4 in Long", where the row says "4 in": the family's way to measure, and no word of the seller's.
 static bool is_assumed(struct arena *arena, const char *notes, const struct plan_phrase *phrase,
                        const char *text) {
@@ -308,12 +347,15 @@ static bool is_assumed(struct arena *arena, const char *notes, const struct plan
 }
 
 // "9 x 9 in" of a `9"` and a "9 in wide": nobody said that they are two sides.
-static bool has_assumed_side(struct arena *arena, const struct record *record) {
+static bool has_assumed_side(struct arena *arena, const struct kept_words *kept,
+                             const struct record *record) {
     for (size_t i = 0; i < record->measurement_count; i++) {
         const struct note_span *span = &record->measurements[i].span;
-        if (span->to > span->from && !record->measurements[i].of &&
-            is_bare(arena, record->notes, span, false))
-            return true;
+        if (span->to <= span->from || record->measurements[i].of) continue;
+        if (is_bare(arena, record->notes, span, false)) return true;
+        bool titled = span->to <= strlen(kept->title);
+        if (titled && is_bare(arena, record->notes, span, true) && !has_unit(arena, record->notes, span))
+            return true; // "8x30"
     }
     return false;
 }
@@ -327,7 +369,7 @@ const struct title_phrase *keep_steer(struct arena *arena, const struct kept_wor
                                       const struct record *record, const struct title_plan *plan) {
     const struct title_problem *problem = &plan->problem;
     struct title_phrase *phrases = arena_array(arena, problem->phrase_count + 1, sizeof *phrases);
-    bool side = has_assumed_side(arena, record);
+    bool side = has_assumed_side(arena, kept, record);
     for (size_t i = 0; i < problem->phrase_count; i++) {
         phrases[i] = problem->phrases[i];
         const struct plan_phrase *planned = &plan->phrases[i];

@@ -34,6 +34,7 @@ struct keeping {
     struct arena *arena;
     const struct proposer *proposer;
     const struct note_read *read;
+    const char *title;
     struct folds names, claims;
     bool capitals; // tell nothing
 };
@@ -136,7 +137,7 @@ static const char *said_of_thing(const struct keeping *k, const struct kept_word
             if (!strncmp(r->what, kinds[n], strlen(kinds[n]))) value = r->what + strlen(kinds[n]);
         if (!value || r->stopped) return NULL;
         found = value;
-        *phrase |= r->from < w->from || r->to > w->to;
+        *phrase |= r->from < w->from || r->to > w->to || memchr(k->title + w->from, '-', w->to - w->from);
     }
     return found;
 }
@@ -187,15 +188,27 @@ static bool shouts(const char *title, const struct kept_word *w) {
     return w->to > w->from + 2;
 }
 
+// "Series E", "Model 9b".
+static bool begins_number(const struct keeping *k, const struct kept_words *kept, size_t i) {
+    static const char *const words[] = {"no", "nr", "mk", "mark", "type", "model", "series", "pattern"};
+    struct folds own = kept_folds(k->arena, kept, i);
+    for (size_t n = 0; n < sizeof words / sizeof *words; n++)
+        if (own.count == 1 && !strcmp(own.at[0], words[n])) return true;
+    return false;
+}
+
 // "Quarn Rare Bird level": a run of capitals in a title that is plain but for them is a name, all of it.
 static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
-    for (size_t from = 1; from + 1 < kept->count; from++) {
+    for (size_t from = 1; from < kept->count; from++) {
         size_t to = from;
         bool name = false;
         for (; to < kept->count && has_capital(kept->title, &kept->items[to]); to++) {
             struct folds own = kept_folds(k->arena, kept, to);
             name |= own.count && !folds_hold(&k->claims, own.at[0]) && !is_filler(k, own.at[0]);
-            if (to + 1 < kept->count && !side_by_side(kept, to)) break;
+            if (to + 1 < kept->count && (!side_by_side(kept, to) || begins_number(k, kept, to + 1))) {
+                to++;
+                break;
+            }
         }
         bool mark = to == from + 1 && name && shouts(kept->title, &kept->items[from]);
         if ((to < from + 2 && !mark) || !name) continue;
@@ -247,7 +260,7 @@ static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
         bool of_type = is_of_type(k, before) && !is_of_type(k, w);
         bool firm = is_firm(before);
         if (!(firm || of_type) || is_of_type(k, behind)) continue;
-        if (!side_by_side(kept, i - 1) || !side_by_side(kept, i)) continue;
+        if (!side_by_side(kept, i - 1) || !side_by_side(kept, i) || begins_number(k, kept, i + 1)) continue;
         bool claims = folds_hold(&k->claims, own.at[0]), stuff = is_stuff(k, own.at[0]);
         bool goes_on = !is_stuff(k, next.at[0]) && !folds_hold(&k->claims, next.at[0]);
         if (is_firm(behind) && !claims && goes_on && !is_firm(w) && (stuff || of_type))
@@ -272,7 +285,8 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     struct buf names = buf_start(arena);
     add_names(&read->record, &names);
     const char *claims = claims_in(arena, proposer, listing, title);
-    struct keeping k = {arena, proposer, read, folds_of(arena, names.at), folds_of(arena, claims), capitals};
+    struct keeping k = {arena,   proposer, read, title, folds_of(arena, names.at), folds_of(arena, claims),
+                        capitals};
     for (size_t at = 0; title[at];) {
         at += strspn(title + at, " ");
         size_t end = at + strcspn(title + at, " ");
@@ -292,7 +306,7 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
         at = end;
     }
     leave_absent(&k, &kept);
-    keep_capitals(&k, &kept);
+    if (!capitals) keep_capitals(&k, &kept);
     keep_names_whole(&k, &kept);
     keep_turns(arena, read, claims, &kept);
     struct folds *all = arena_array(arena, kept.count + 1, sizeof *all);

@@ -145,11 +145,21 @@ static size_t measure_end(const struct turning *t, size_t i) {
     return last;
 }
 
+// "KB" of "KB 220".
+static bool is_letters(const struct turning *t, size_t i) {
+    const struct kept_word *w = &t->kept->items[i];
+    for (size_t at = w->from; at < w->to; at++)
+        if (t->kept->title[at] < 'A' || t->kept->title[at] > 'Z') return false;
+    return w->to > w->from && w->to < w->from + 4;
+}
+
 // "No. 12", "Mk II", "Series E".
 static size_t number_end(const struct turning *t, size_t i) {
     bool no = !strcmp(t->folds[i], "no");
+    if (is_letters(t, i) && is_figure(t, i + 1) && measure_end(t, i + 1) == i + 1 && !parted(t, i, i + 1))
+        return i + 1;
     if (!numbers(t->folds[i]) || i + 1 == t->kept->count || !is_number(t, i + 1)) return i;
-    if (no && !is_coded(t, i + 1)) return i;
+    if (no ? !is_coded(t, i + 1) : measure_end(t, i + 1) > i + 1) return i; // "type 4 inch"
     return t->kept->title[t->kept->items[i].to] != '.' && parted(t, i, i + 1) ? i : i + 1;
 }
 
