@@ -122,14 +122,6 @@ static bool is_turned(const struct turning *t, size_t i) {
     return (w->must && !w->soft) || w->stuff || !strcmp(t->folds[i + 1], "only");
 }
 
-static bool turns_behind(const struct turning *t, size_t i) {
-    bool only = i + 1 < t->kept->count && !strcmp(t->folds[i + 1], "only"); // whatever a rule made of it
-    return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_turned(t, i) &&
-           !is_of_type(t, i) && turn_end(t, i + 1) == i + 1 && !parted(t, i, i + 1) &&
-           (only || !in_one_reading(t, i, i + 1)) && !folds_hold(&t->claims, t->folds[i + 1]) &&
-           !(i + 2 < t->kept->count && is_number(t, i + 2) && numbers(t->folds[i + 1])); // "lamp type 3"
-}
-
 static bool is_figure(const struct turning *t, size_t i) {
     return i < t->kept->count && fold_is_figure(t->folds[i]);
 }
@@ -143,6 +135,19 @@ static size_t measure_end(const struct turning *t, size_t i) {
     while (last + 1 < t->kept->count && fold_is_unit(t->folds[last + 1]) && !parted(t, last, last + 1))
         last++;
     return last;
+}
+
+static bool is_numbered(const struct turning *t, size_t i) {
+    return numbers(t->folds[i]) && i + 1 < t->kept->count && is_number(t, i + 1) &&
+           measure_end(t, i + 1) == i + 1;
+}
+
+static bool turns_behind(const struct turning *t, size_t i) {
+    bool only = i + 1 < t->kept->count && !strcmp(t->folds[i + 1], "only"); // whatever a rule made of it
+    return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_turned(t, i) &&
+           !is_of_type(t, i) && turn_end(t, i + 1) == i + 1 && !parted(t, i, i + 1) &&
+           (only || !in_one_reading(t, i, i + 1)) && !folds_hold(&t->claims, t->folds[i + 1]) &&
+           !is_numbered(t, i + 1); // "lamp type 3"
 }
 
 // "KB" of "KB 220".
