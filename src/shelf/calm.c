@@ -96,6 +96,18 @@ static bool is_particle(const char *fold) {
     return among(fold, words, sizeof words / sizeof *words);
 }
 
+// "Eskil-Rowe": a capital for each half.
+static void lower_but_first(struct arena *arena, char *text, size_t from, size_t to) {
+    while (from < to) {
+        size_t end = from, next = from;
+        while (end < to && text[end] != '-') end++;
+        if (end < to) end++;
+        utf8_next(text, to, &next);
+        if (next < end) lower(arena, text, next, end);
+        from = end;
+    }
+}
+
 // A run of capitals that is no English stays a name, with one capital.
 static const char *calm(struct arena *arena, const struct proposer *proposer, const char *text,
                         enum manner manner) {
@@ -108,7 +120,7 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
         name = sign || l.other;
         if (l.other || !l.first_upper || (manner == MANNER_SHOUTS ? l.lower : l.upper != 1)) continue;
         const char *fold = utf8_fold(arena, arena_copy(arena, text + from, to - from));
-        size_t first = from, gap = to + strspn(text + to, ". ");
+        size_t gap = to + strspn(text + to, ". ");
         bool number = !strcmp(fold, "no") && text[gap] >= '0' && text[gap] <= '9';
         bool firm = behind_name && is_of_firm(fold);
         bool word = !number && !firm && (!strcmp(fold, "x") || is_word(proposer, fold, l.points));
@@ -116,12 +128,7 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
         if (word) {
             lower(arena, copy, from, to);
         } else if ((number || l.points >= LONG_WORD || is_particle(fold)) && manner == MANNER_SHOUTS) {
-            for (size_t part = from; part < to; part = first) { // "Eskil-Rowe"
-                first = part + strcspn(text + part, "-");
-                first = first < to ? first + 1 : to;
-                utf8_next(text, to, &part);
-                lower(arena, copy, part < first ? part : first, first);
-            }
+            lower_but_first(arena, copy, from, to);
         }
     }
     return copy;
