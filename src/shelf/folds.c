@@ -186,6 +186,19 @@ static bool tells_word(struct arena *arena, const struct kept_words *kept, const
     return false;
 }
 
+// "Enamelled" by "Enamel", "Leaded" by "Lead".
+static bool tells_kin(const struct folds *folds, const char *word) {
+    enum { STEM_LEAST = 4, ENDING_MOST = 3 };
+    size_t size = strlen(word);
+    for (size_t i = 0; i < folds->count; i++) {
+        size_t stem = strlen(folds->at[i]);
+        if (stem >= STEM_LEAST && stem < size && size - stem <= ENDING_MOST &&
+            !strncmp(word, folds->at[i], stem))
+            return true;
+    }
+    return false;
+}
+
 static bool tells_instead(struct arena *arena, const struct kept_words *kept, const struct kept_word *w,
                           const struct folds *folds) {
     if (!w->soft || !w->instead || !w->phrase) return false;
@@ -204,6 +217,7 @@ bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t 
     if (w->several || doubt || (own.count == 2 && fold_is_figure(own.at[0]))) return !folds_run(folds, &own);
     if (own.count == 1 && fold_is_figure(own.at[0])) return !tells_figure(folds, own.at[0]);
     if (tells_instead(arena, kept, w, folds)) return false;
+    if (w->soft && own.count == 1 && tells_kin(folds, own.at[0])) return false;
     for (size_t k = 0; k < own.count; k++)
         if (!tells_word(arena, kept, folds, own.at[k], w->name) && !tells_product(arena, folds, own.at[k]) &&
             (!word_is_free(own.at[k]) || strpbrk(own.at[k], "0123456789")))

@@ -238,6 +238,27 @@ static void leave_absent(const struct keeping *k, struct kept_words *kept) {
     }
 }
 
+// "'Half hunter' watch": what the seller put in quotes is a name, all of it. Inches have no quote before
+// them.
+static void keep_quoted(struct kept_words *kept) {
+    enum { QUOTED_MOST = 6 };
+    const char *title = kept->title;
+    for (size_t i = 0; i < kept->count; i++) {
+        size_t from = kept->items[i].from;
+        char quote = from ? title[from - 1] : '\0';
+        if ((quote != '\'' && quote != '"') || (from > 1 && title[from - 2] != ' ')) continue;
+        size_t last = i;
+        while (last < kept->count && last < i + QUOTED_MOST && title[kept->items[last].to] != quote) last++;
+        if (last == kept->count || last == i + QUOTED_MOST) continue;
+        for (size_t k = i; k <= last; k++) {
+            kept->items[k].must = kept->items[k].name = true;
+            kept->items[k].soft = false;
+            kept->items[k].bound = k < last;
+        }
+        i = last;
+    }
+}
+
 static bool is_firm(const struct kept_word *w) {
     return w->must && !w->soft;
 }
@@ -307,6 +328,7 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     }
     leave_absent(&k, &kept);
     if (!capitals) keep_capitals(&k, &kept);
+    keep_quoted(&kept);
     keep_names_whole(&k, &kept);
     keep_turns(arena, read, claims, &kept);
     struct folds *all = arena_array(arena, kept.count + 1, sizeof *all);

@@ -68,7 +68,7 @@ static bool in_one_reading(const struct turning *t, size_t a, size_t b) {
 static bool parted(const struct turning *t, size_t a, size_t b) {
     for (size_t i = a; i < b; i++)
         for (size_t at = t->kept->items[i].to; at < t->kept->items[i + 1].from; at++)
-            if (strchr(",.;:!()[]|/", t->kept->title[at])) return true;
+            if (strchr(",.;:!()[]|/'\"", t->kept->title[at])) return true;
     return false;
 }
 
