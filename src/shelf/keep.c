@@ -275,8 +275,8 @@ static void keep_names_whole(const struct keeping *k, struct kept_words *kept) {
         struct kept_word *w = &kept->items[i];
         const struct kept_word *before = w - 1, *behind = w + 1;
         struct folds own = kept_folds(k->arena, kept, i), next = kept_folds(k->arena, kept, i + 1);
-        if (own.count != 1 || next.count != 1 || word_is_free(own.at[0]) || word_is_free(next.at[0]) ||
-            !next.at[0][1])
+        if (own.count != 1 || next.count != 1 || word_is_free(own.at[0]) || !own.at[0][1] ||
+            word_is_free(next.at[0]) || !next.at[0][1])
             continue;
         bool of_type = is_of_type(k, before) && !is_of_type(k, w);
         bool firm = is_firm(before);
