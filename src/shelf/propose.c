@@ -28,19 +28,21 @@ static void put_text(struct arena *arena, struct node *map, const char *key, con
 static const char *each_word_once(struct arena *arena, const char *title) {
     enum { LEAST = 3 };
     char *copy = arena_string(arena, title);
+    const char **seen = arena_array(arena, strlen(title) / LEAST + 1, sizeof *seen);
+    size_t count = 0;
     for (size_t at = 0; copy[at];) {
         at += strspn(copy + at, " ");
         size_t size = strcspn(copy + at, " ");
         bool lettered = strcspn(copy + at, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") < size;
-        const char *word = utf8_fold(arena, arena_copy(arena, copy + at, size));
-        bool again = false;
-        for (size_t k = 0; k < at && size >= LEAST && lettered && !again;) {
-            k += strspn(copy + k, " ");
-            size_t other = strcspn(copy + k, " ");
-            again = k < at && !strcmp(word, utf8_fold(arena, arena_copy(arena, copy + k, other)));
-            k += other;
+        if (size >= LEAST && lettered) {
+            const char *word = utf8_fold(arena, arena_copy(arena, copy + at, size));
+            size_t k = 0;
+            while (k < count && strcmp(seen[k], word) != 0) k++;
+            if (k < count)
+                memset(copy + at, ' ', size);
+            else
+                seen[count++] = word;
         }
-        if (again) memset(copy + at, ' ', size);
         at += size;
     }
     return copy;

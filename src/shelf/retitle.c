@@ -11,10 +11,12 @@
 #include "shelf/ids.h"
 #include "shelf/pool.h"
 #include "shelf/wanted.h"
+#include "text/limits.h"
 #include "text/utf8.h"
 
 enum { BATCH_ROWS = 64, BATCH_BYTES = 1 << 20, LOOK_ROWS = 4096, BRIEF = 48, WHY_MOST = 160 };
-enum { DAYS_MOST = 36525 }; // older than a century counts as that
+enum { TITLE_MOST = 4 * LIMIT_TITLE_LONGEST }; // bytes
+enum { DAYS_MOST = 36525 };                    // older than a century counts as that
 
 struct task {
     struct shelf_row row;
@@ -134,6 +136,7 @@ static const char *no_proposal(struct retitling *r, const struct sheet_row *row,
     if (utf8_unwanted(title, strlen(title), false) != strlen(title))
         return "the title holds a control character";
     if (!*title) return "there is no title";
+    if (strlen(title) > TITLE_MOST) return "too long for a title";
     return NULL;
 }
 
