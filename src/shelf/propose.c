@@ -263,6 +263,9 @@ static void choose(struct proposing *p) {
 static void tell_unread(struct proposing *p) {
     const struct listing *l = p->listing;
     size_t told = 0;
+    for (size_t i = 0; i < l->finding_count; i++)
+        if (!strcmp(l->findings[i].code, "notes.long"))
+            attend(p, "the description was too long to be read to its end");
     for (size_t i = 0; i < l->finding_count && told < NAMED_MOST; i++) {
         const struct finding *f = &l->findings[i];
         if (strcmp(f->code, "notes.unread") != 0 || strcmp(f->level, "must") != 0) continue;
