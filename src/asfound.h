@@ -185,8 +185,9 @@ struct asfound_apply_options {
  * What cannot be done is told and gives ASFOUND_BROKEN_INPUT; the rest is done. */
 ASFOUND_PUBLIC enum asfound_status asfound_apply(const struct asfound_apply_options *options);
 ASFOUND_PUBLIC enum asfound_status asfound_undo(const struct asfound_apply_options *options);
-/* All entries, or with `id` the changes of one item: as text, or one JSON object a line. */
-ASFOUND_PUBLIC enum asfound_status asfound_history(const char *ledger, const char *id, bool json,
+/* All entries, or with `id` the changes of one item: as text, or one JSON object a line. `color`: of
+ * messages. */
+ASFOUND_PUBLIC enum asfound_status asfound_history(const char *ledger, const char *id, bool json, bool color,
                                                    asfound_put *out, void *out_context, asfound_put *messages,
                                                    void *messages_context);
 

@@ -187,10 +187,11 @@ enum asfound_status asfound_undo(const struct asfound_apply_options *options) {
     return run(change, &c);
 }
 
-enum asfound_status asfound_history(const char *ledger, const char *id, bool json, asfound_put *out,
-                                    void *out_context, asfound_put *messages, void *messages_context) {
+enum asfound_status asfound_history(const char *ledger, const char *id, bool json, bool color,
+                                    asfound_put *out, void *out_context, asfound_put *messages,
+                                    void *messages_context) {
     struct changing c = {.out = {out, out_context, false, false},
-                         .messages = {messages, messages_context, false, false},
+                         .messages = {messages, messages_context, color, false},
                          .ledger = ledger,
                          .id = id,
                          .json = json};

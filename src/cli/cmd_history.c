@@ -13,9 +13,9 @@ static void run(struct session *session, const struct settings *settings) {
         return;
     }
     const char *id = settings->operand_count ? settings->operands[0] : NULL;
-    session_raise(session,
-                  asfound_history(changing_ledger(settings), id, settings->format == ASFOUND_JSON_LINES,
-                                  writer_put, &session->out, session_put_message, session));
+    session_raise(session, asfound_history(changing_ledger(settings), id,
+                                           settings->format == ASFOUND_JSON_LINES, session->color_messages,
+                                           writer_put, &session->out, session_put_message, session));
 }
 
 const struct command command_history = {

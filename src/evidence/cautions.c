@@ -318,7 +318,7 @@ static bool in_family(struct raiser *r, const struct texts *on) {
     if (r->record->family && holds(on, r->record->family->rule.id)) return true;
     if (!r->record->type.value) return false;
     size_t count;
-    const char *noun = utf8_fold(r->arena, say_singular(r->arena, r->record->type.value));
+    const char *noun = r->named[0].noun;
     const struct thing *const *things = ruleset_things(r->rules, noun, &count);
     for (const char *at = noun; !things && (at = strchr(at, ' ')) != NULL;)
         things = ruleset_things(r->rules, ++at, &count);
@@ -339,8 +339,8 @@ static bool raised(struct raiser *r, const struct caution *caution, struct cauti
            (!caution->with.said.count || by_words(r, &caution->with, true, caution->history, &beside));
 }
 
-struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
-                                const struct record *record) {
+static struct cautions *raise_all(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
+                                  const struct record *record, int least) {
     struct cautions *cautions = arena_alloc(arena, sizeof *cautions);
     struct raiser r = {.arena = arena, .scanner = scanner, .rules = rules, .record = record};
     // Of notes that are too long nothing is listed until they are cut.
@@ -351,7 +351,7 @@ struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, co
     r.wanted = arena_array(arena, rules->finder_count + 1, sizeof *r.wanted);
     triggers_mark(rules->caution_triggers, r.subject.at, r.wanted);
     cautions->items = arena_array(arena, rules->caution_count + 1, sizeof *cautions->items);
-    for (int stop = 1; stop >= 0; stop--)
+    for (int stop = 1; stop >= least; stop--)
         for (size_t i = 0; i < rules->caution_count; i++) {
             const struct caution *caution = rules->cautions[i];
             if (caution->stop != stop || !raised(&r, caution, &cautions->items[cautions->count])) continue;
@@ -359,4 +359,14 @@ struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, co
             cautions->stop |= caution->stop;
         }
     return cautions;
+}
+
+struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
+                                const struct record *record) {
+    return raise_all(arena, scanner, rules, record, 0);
+}
+
+struct cautions *cautions_raise_stops(struct arena *arena, struct scanner *scanner,
+                                      const struct ruleset *rules, const struct record *record) {
+    return raise_all(arena, scanner, rules, record, 1);
 }

@@ -22,5 +22,8 @@ struct cautions {
 // given: a family that was only guessed for it would narrow what is raised.
 struct cautions *cautions_raise(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                                 const struct record *record);
+// Only those that stop.
+struct cautions *cautions_raise_stops(struct arena *arena, struct scanner *scanner,
+                                      const struct ruleset *rules, const struct record *record);
 
 #endif

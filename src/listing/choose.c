@@ -35,22 +35,26 @@ static const char *text_at(const struct chooser *c, const struct title_choice *c
     return c->plan->rollup_text[rollup_of(c->plan, index)];
 }
 
-static const char *compose(const struct chooser *c, const struct title_choice *choice) {
-    struct buf out = buf_start(c->arena);
+size_t listing_pieces(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                      struct title_piece **pieces) {
+    struct chooser c = {.arena = arena, .plan = plan};
     bool done[ROLLUP_COUNT] = {false};
-    for (size_t i = 0; i < c->plan->count; i++) {
-        const char *text = text_at(c, choice, i, done);
-        if (!text) continue;
-        buf_format(&out, "%s%s", out.n ? " " : "", text);
+    size_t count = 0;
+    *pieces = arena_array(arena, plan->count + 1, sizeof **pieces);
+    for (size_t i = 0; i < plan->count; i++) {
+        const char *text = text_at(&c, choice, i, done);
+        if (text) (*pieces)[count++] = (struct title_piece){text, plan->phrases[i].slot};
     }
-    // A title that begins with a small word ("for Repair") still begins with a capital.
-    return say_sentence_case(c->arena, out.at);
+    return count;
 }
 
-const char *listing_compose(struct arena *arena, const struct title_plan *plan,
-                            const struct title_choice *choice) {
-    struct chooser c = {.arena = arena, .plan = plan};
-    return compose(&c, choice);
+static const char *compose(const struct chooser *c, const struct title_choice *choice) {
+    struct buf out = buf_start(c->arena);
+    struct title_piece *pieces;
+    size_t count = listing_pieces(c->arena, c->plan, choice, &pieces);
+    for (size_t i = 0; i < count; i++) buf_format(&out, "%s%s", i ? " " : "", pieces[i].text);
+    // A title that begins with a small word ("for Repair") still begins with a capital.
+    return say_sentence_case(c->arena, out.at);
 }
 
 static bool *held_stems(const struct chooser *c, size_t without) {
@@ -256,6 +260,7 @@ void listing_choose(struct arena *arena, struct listing *listing, const struct t
     listing->bound = c.choice.bound;
     listing->title = compose(&c, &c.choice);
     listing->title_length = count_text(listing->title, strlen(listing->title), listing->options.unit);
+    if (listing->title_only) return;
     list_words(&c);
     list_left_out(&c);
     list_alternates(&c);

@@ -93,6 +93,12 @@ static void find_alien(struct arena *arena, struct listing *l, const struct reco
             listing_find(arena, l, "must", aliens[i].id, aliens[i].text, nowhere);
 }
 
+// What is private in it is looked for only where it matters.
+static bool may_harm(struct arena *arena, const char *notes, struct note_span at) {
+    const char *fold = utf8_fold(arena, arena_copy(arena, notes + at.from, at.to - at.from));
+    return harm_is_foreign(fold) || harm_is_told(fold);
+}
+
 // Law of the house: what was not understood is asked about, and where it may be a fault nothing is told as
 // not seen.
 static void find_unread(struct arena *arena, struct listing *l, struct record *record) {
@@ -122,6 +128,7 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
                 (struct note_span){at.from, at.from});
             continue;
         }
+        if (l->title_only && !may_harm(arena, record->notes, at)) continue;
         const char *text = listing_note(arena, l, at);
         const char *fold = utf8_fold(arena, text);
         bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold));
@@ -175,14 +182,31 @@ static void find_gaps(struct arena *arena, struct listing *l) {
         deduct(arena, l, "more than half of the title is unused");
 }
 
-struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *given,
-                              const struct title_options *options) {
+static void tell_condition(struct arena *arena, const struct drafter *drafter, struct listing *l) {
+    const struct record *record = l->record;
+    l->disclosure = disclosure_write(arena, drafter->rules, record, l->options.locale, drafter->variants);
+    l->grading = grade_record(arena, record);
+    l->questions = questions_ask(arena, drafter->rules, record);
+    l->photos = photos_wish(arena, record);
+    find_conflicts(arena, l);
+    find_counts(arena, l);
+    find_gaps(arena, l);
+    listing_find_dates(arena, drafter, l);
+}
+
+static struct listing *draft(struct arena *arena, const struct drafter *drafter, const struct record *given,
+                             const struct title_options *options, bool title_only) {
     struct listing *l = arena_alloc(arena, sizeof *l);
     struct record *record = arena_alloc(arena, sizeof *record);
     *record = *given;
-    *l = (struct listing){.record = record, .options = *options, .window = listing_window(arena)};
+    *l = (struct listing){.record = record,
+                          .options = *options,
+                          .title_only = title_only,
+                          .description = "",
+                          .window = listing_window(arena)};
     listing_withhold_private(arena, l, record);
-    l->cautions = cautions_raise(arena, drafter->scanner, drafter->rules, record);
+    l->cautions = title_only ? cautions_raise_stops(arena, drafter->scanner, drafter->rules, record)
+                             : cautions_raise(arena, drafter->scanner, drafter->rules, record);
     settle_family(arena, drafter, record, l);
     find_unread(arena, l, record);
     l->claims = claims_weigh(arena, drafter->scanner, drafter->rules, record);
@@ -192,17 +216,20 @@ struct listing *listing_draft(struct arena *arena, const struct drafter *drafter
     listing_unclaim(arena, drafter->rules, l->claims, record);
     listing_choose(arena, l, title_plan(arena, record, l->claims, options));
     if (l->cautions->stop) listing_hold(arena, l);
-    l->disclosure = disclosure_write(arena, drafter->rules, record, options->locale, drafter->variants);
-    l->grading = grade_record(arena, record);
-    l->questions = questions_ask(arena, drafter->rules, record);
-    l->photos = photos_wish(arena, record);
-    find_conflicts(arena, l);
-    find_counts(arena, l);
-    find_gaps(arena, l);
-    listing_find_dates(arena, drafter, l);
+    if (!l->title_only) tell_condition(arena, drafter, l);
     if (given->listing.title && !l->cautions->stop)
         listing_score_given(arena, drafter, l, given->listing.title);
-    l->description = l->cautions->stop ? "" : listing_describe(arena, drafter, l);
+    if (!l->title_only && !l->cautions->stop) l->description = listing_describe(arena, drafter, l);
     if (drafter->spelling) listing_spell(arena, l, drafter->spelling);
     return l;
+}
+
+struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,
+                              const struct title_options *options) {
+    return draft(arena, drafter, record, options, false);
+}
+
+struct listing *listing_draft_title(struct arena *arena, const struct drafter *drafter,
+                                    const struct record *record, const struct title_options *options) {
+    return draft(arena, drafter, record, options, true);
 }

@@ -163,8 +163,14 @@ static void account_word(struct given_words *w, const char *word) {
     }
 }
 
+static bool all_accounted(const struct given_words *w) {
+    for (size_t i = 0; i < w->reading->count; i++)
+        if (!w->known[i] && !w->reading->words[i].told) return false;
+    return true;
+}
+
 void given_account(struct given_words *w, const char *text) {
-    if (!text) return;
+    if (!text || all_accounted(w)) return;
     size_t size = strnlen(text, READ_MOST);
     while (size > 0 && inside_point(text[size])) size--;
     for (size_t from = 0; from < size;) {
@@ -235,6 +241,7 @@ static void account_tree(struct given_words *w, const struct node *node, bool to
 
 static void account_record(struct given_words *w) {
     const struct record *r = w->listing->record;
+    account_notes(w); // mostly these account for all
     account_plan(w);
     account_tree(w, r->tree, true);
     for (size_t i = 0; i < r->flaw_count; i++) account_kind(w, r->flaws[i].kind);
@@ -242,7 +249,6 @@ static void account_record(struct given_words *w) {
     if (r->measurement_count)
         given_account(w, "inch inches mm cm ml g kg oz lb ft x tall wide high deep long across diameter");
     if (r->count > 1) given_account(w, "lot set pair pieces");
-    account_notes(w);
 }
 
 struct texts given_foreign(struct given_words *w) {

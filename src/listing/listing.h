@@ -51,6 +51,7 @@ struct given {
 struct listing {
     const struct record *record;
     struct title_options options;
+    bool title_only; // neither disclosure, description, questions, photos nor what else a title could be
     const char *title;
     size_t title_length;
     int64_t worth, bound;
@@ -93,6 +94,9 @@ struct drafter {
 
 struct listing *listing_draft(struct arena *arena, const struct drafter *drafter, const struct record *record,
                               const struct title_options *options);
+// The same with nothing but what titles are made of and judged by: for stock of which only titles change.
+struct listing *listing_draft_title(struct arena *arena, const struct drafter *drafter,
+                                    const struct record *record, const struct title_options *options);
 // The family of a record that names none, by its noun; `*known` says how many families know it.
 const struct family *listing_family(struct arena *arena, const struct ruleset *rules,
                                     const struct record *record, size_t *known);
@@ -129,9 +133,14 @@ const char *listing_noun_phrase(struct arena *arena, const struct drafter *draft
 // choose.c: solves the plan and fills title, words, left_out and alternates.
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
 
-// The title that another choice of the same plan makes.
-const char *listing_compose(struct arena *arena, const struct title_plan *plan,
-                            const struct title_choice *choice);
+// The title that a choice of the plan makes, in pieces, before the capital that every title begins with.
+// Returns how many.
+struct title_piece {
+    const char *text;
+    enum slot slot;
+};
+size_t listing_pieces(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                      struct title_piece **pieces);
 
 // given.c: scores the title that the record carries; `raw` is that title before anything private was taken
 // out.

@@ -258,10 +258,12 @@ void listing_spell(struct arena *arena, struct listing *l, struct spelling *spel
     gather_exempt(&c);
     look_at_thing(&c);
     look_at_condition(&c);
-    look_at_output(&c, l->title);
-    for (size_t i = 0; i < l->alternate_count; i++) look_at_output(&c, l->alternates[i]);
-    look_at_output(&c, l->description);
-    if (!strstr(l->description, l->disclosure.text)) look_at_output(&c, l->disclosure.text);
+    if (!l->title_only) {
+        look_at_output(&c, l->title);
+        for (size_t i = 0; i < l->alternate_count; i++) look_at_output(&c, l->alternates[i]);
+        look_at_output(&c, l->description);
+        if (!strstr(l->description, l->disclosure.text)) look_at_output(&c, l->disclosure.text);
+    }
     if (l->given) look_at_seller(&c, l->given->text, none, CAPITALS_TITLE);
     look_at_seller(&c, l->record->listing.description, none, CAPITALS_NAME);
 }

@@ -274,6 +274,15 @@ static bool is_limb(const char *word) {
     return false;
 }
 
+// The horn of a thing that sounds, or of one that rides, is no limb.
+static bool has_horn(const char *type) {
+    static const char *const things[] = {"gramophone", "phonograph",    "car",
+                                         "bicycle",    "record player", "talking machine"};
+    for (size_t i = 0; type && i < COUNT(things); i++)
+        if (strstr(type, things[i])) return true;
+    return false;
+}
+
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
@@ -310,8 +319,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
-    const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part")
-                                            : absent_kind(note->arena, note->rules, part);
+    bool limb = is_limb(head) && !(!strcmp(head, "horn") && has_horn(note->record->type.value));
+    const struct flaw *kind =
+        limb ? ruleset_flaw(note->rules, "broken-part") : absent_kind(note->arena, note->rules, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
@@ -459,6 +469,7 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
     if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
+    if (token_is(tokens, i, "no") && tokens->at[i + 1].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     bool thing = (noun.uses & (1u << USE_THING)) && !noun.gated && !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));

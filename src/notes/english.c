@@ -5,11 +5,13 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "notes/read.h"
+
 enum { WORD_BYTES = 48 };
 
-static bool is_known(const struct note *note, const char *word, size_t n) {
+static bool is_known(const struct wordbook *book, const char *word, size_t n) {
     struct word_entry entry;
-    return n < 3 || wordbook_find(note->book, word, n, &entry);
+    return n < 3 || wordbook_find(book, word, n, &entry);
 }
 
 static bool ends_in(const char *word, size_t n, const char *ending) {
@@ -17,7 +19,7 @@ static bool ends_in(const char *word, size_t n, const char *ending) {
     return n > k + 1 && !memcmp(word + n - k, ending, k);
 }
 
-static bool is_inflected(const struct note *note, const char *word, size_t n) {
+static bool is_inflected(const struct wordbook *book, const char *word, size_t n) {
     static const struct {
         const char *ending, *instead;
     } endings[] = {{"men", "man"}, {"men's", "man"}, {"'s", ""},   {"s", ""},   {"es", ""},   {"ies", "y"},
@@ -30,19 +32,22 @@ static bool is_inflected(const struct note *note, const char *word, size_t n) {
         size_t size = n - strlen(endings[k].ending), more = strlen(endings[k].instead);
         if (size + more >= WORD_BYTES) continue;
         snprintf(base, sizeof base, "%.*s%s", (int)size, word, endings[k].instead);
-        if (is_known(note, base, size + more)) return true;
-        if (size > 3 && base[size - 1] == base[size - 2] && is_known(note, base, size - 1))
+        if (is_known(book, base, size + more)) return true;
+        if (size > 3 && base[size - 1] == base[size - 2] && is_known(book, base, size - 1))
             return true; // "hemmed"
     }
     return false;
 }
 
-bool english_at(const struct note *note, size_t i) {
-    if (!note->book) return true;
-    for (const char *part = note->tokens.at[i].fold; *part;) {
+bool english_word(const struct wordbook *book, const char *fold) {
+    for (const char *part = fold; *part;) {
         size_t n = strcspn(part, "-/");
-        if (!is_known(note, part, n) && !is_inflected(note, part, n)) return false;
+        if (!is_known(book, part, n) && !is_inflected(book, part, n)) return false;
         part += n + (part[n] != '\0');
     }
     return true;
+}
+
+bool english_at(const struct note *note, size_t i) {
+    return !note->book || english_word(note->book, note->tokens.at[i].fold);
 }

@@ -241,6 +241,8 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
 static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const char *part) {
     if (kind->says && strstr(kind->says, part)) return true;
+    // "Base only": what is there, and not what is missing.
+    if (kind->form == ABSENCE && token_is(&r->note->tokens, hit->to - 1, "only")) return true;
     if (kind->form != ABSENCE || !kind->part) return false;
     const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
     const char *joined =
@@ -261,6 +263,16 @@ static bool is_in_name(const struct note *note, const struct fault_hit *hit) {
     for (size_t i = hit->from; i <= hit->to; i++)
         if (i >= note->tokens.count || note->taken[i] != TAKEN_TYPE) return false;
     return note->tokens.at[hit->to - 1].stop == STOP_NONE;
+}
+
+// "Quillisk Works": of the maker's name.
+static bool is_in_maker(const struct note *note, const struct fault_hit *hit) {
+    size_t from = note->tokens.at[hit->from].from;
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        const struct value *value = &note->record->attributes[i];
+        if (!strcmp(value->name, "brand") && value->span.from < from && value->span.to > from) return true;
+    }
+    return false;
 }
 
 // Another part of a list: its kind may be that of its own material.
@@ -389,7 +401,7 @@ static bool is_silent(const struct flaw *kind) {
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    if (is_in_name(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
+    if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
     if (spot_in_clause(&note->tokens, hit->from) || means_other(r, hit)) return;

@@ -14,5 +14,7 @@ void read_named_volumes(struct note *note);
 // When the thing is known: a bare figure gets the dimension that its family takes for granted, or becomes its
 // `size`; a part that is the thing itself is no part.
 void settle_measures(struct note *note);
+// When the faults are known: a stuff that is a part with a fault is not what the thing is made of.
+void settle_stuff(struct note *note);
 
 #endif

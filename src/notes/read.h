@@ -40,4 +40,7 @@ struct notes notes_open(struct arena *arena, const struct note_reader *reader, c
 struct note_read notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
                             size_t i);
 
+// Does the word book know the word, case-folded, in any inflection? english.c
+bool english_word(const struct wordbook *book, const char *fold);
+
 #endif

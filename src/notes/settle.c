@@ -57,3 +57,59 @@ void settle_measures(struct note *note) {
     }
     record->measurement_count = kept;
 }
+
+// "Copper coloured paint": a look, and no stuff.
+static bool is_look(const struct note *note, const struct note_span *span) {
+    static const char *const looks[] = {"coloured", "colored", "effect", "look", "looking", "tone", "toned"};
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].to == span->to && note->tokens.at[i].stop == STOP_NONE)
+            return token_among(&note->tokens, i + 1, looks, sizeof looks / sizeof *looks);
+    return false;
+}
+
+// "No glass", "glass missing".
+static bool is_lost(const struct note *note, const struct note_span *span) {
+    static const char *const before[] = {"no", "without", "missing", "minus", "lacks", "lacking"};
+    static const char *const behind[] = {"missing", "gone", "lost", "absent", "cracked", "broken", "smashed"};
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (tokens->at[i].from == span->from && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+            token_among(tokens, i - 1, before, sizeof before / sizeof *before))
+            return true;
+        if (tokens->at[i].to == span->to && tokens->at[i].stop == STOP_NONE)
+            return token_among(tokens, i + 1, behind, sizeof behind / sizeof *behind);
+    }
+    return false;
+}
+
+// "Brass telescope, leather worn".
+static bool is_cover(const char *stuff) {
+    static const char *const covers[] = {"leather", "leatherette", "rubber", "felt",
+                                         "velvet",  "cloth",       "canvas"};
+    for (size_t i = 0; i < sizeof covers / sizeof *covers; i++)
+        if (!strcmp(stuff, covers[i])) return true;
+    return false;
+}
+
+// "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
+void settle_stuff(struct note *note) {
+    struct record *record = note->record;
+    bool glassware = record->family && !strcmp(record->family->rule.id, "glassware");
+    size_t kept = 0, stuffs = 0;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        stuffs += !strcmp(record->attributes[i].name, "material") && !record->attributes[i].of;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        bool part = !strcmp(value->value, "glass") && is_lost(note, &value->span);
+        part |= is_look(note, &value->span);
+        for (size_t k = 0; k < record->flaw_count; k++) {
+            const struct item_flaw *flaw = &record->flaws[k];
+            bool beside = value->span.to && value->span.to + 1 == flaw->span.from;
+            part |= beside && !glassware &&
+                    (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
+        }
+        if (!part || value->of || strcmp(value->name, "material") != 0)
+            record->attributes[kept++] = record->attributes[i];
+    }
+    record->attribute_count = kept;
+}

@@ -219,6 +219,15 @@ static bool is_vehicle(const struct note *note, size_t i) {
     return token_among(&note->tokens, i, words, COUNT(words));
 }
 
+// "Old lamp. Brass oil lamp": the same thing by its fuller name.
+static bool is_fuller(const struct noun_found *noun, const struct noun_found *best) {
+    if (!noun->noun || !best->noun || noun->part || noun->candidate || (noun->gated && !noun->thing))
+        return false;
+    size_t size = strlen(noun->noun), less = strlen(best->noun);
+    return size > less + 1 && noun->noun[size - less - 1] == ' ' &&
+           !strcmp(noun->noun + size - less, best->noun);
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -264,6 +273,8 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
         token_among(&note->tokens, head->to, places, COUNT(places)))
         value -= 70; // "there's a bird stamp on the blade"
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
+    enum { OF_ITS_OWN = 60 };
+    if (pick->most >= value && value >= OF_ITS_OWN && is_fuller(head, &pick->best)) value = pick->most + 1;
     offer(pick, head, value, chunk->toy);
 }
 

@@ -7,6 +7,7 @@
 #include "notes/chunk.h"
 #include "notes/correct.h"
 #include "notes/standing.h"
+#include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -358,7 +359,10 @@ static void read_forms(struct note *note) {
         if (!token_is(&note->tokens, i + 1, "style") || !note_free(note, i, i + 2) || chunk_breaks(note, i) ||
             token_among(&note->tokens, i, vain, COUNT(vain)) || note->tokens.at[i].kind != TOKEN_WORD)
             continue;
-        keep(note, "style", arena_format(note->arena, "%s style", note->tokens.at[i].fold), NULL, i, i + 2,
+        // As it is spelt, its accents too: it may be a maker's name.
+        const struct token *t = &note->tokens.at[i];
+        const char *word = t->slip ? t->fold : utf8_fold(note->arena, note_words(note, i, i + 1));
+        keep(note, "style", arena_format(note->arena, "%s style", word), NULL, i, i + 2,
              sure_of(note, i, i + 2));
         note_take(note, i, i + 2, TAKEN_VALUE);
     }

@@ -120,6 +120,22 @@ const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const
     return out.at;
 }
 
+bool cell_says(struct arena *arena, const struct dialect *dialect, const char *bytes, size_t size,
+               const char *text) {
+    bool quoted = size && bytes[0] == '"';
+    struct sheet_cell cell = {0, size, quoted, false};
+    struct sheet_row row = {.bytes = bytes, .size = size, .cells = &cell, .count = 1};
+    size_t i = quoted;
+    if (quoted)
+        while (i < size && (bytes[i] != '"' || (i + 1 < size && bytes[i + 1] == '"')))
+            i += bytes[i] == '"' ? 2 : 1;
+    else
+        while (i < size && bytes[i] != dialect->delimiter && bytes[i] != '\n' && bytes[i] != '\r') i++;
+    if (i + quoted != size) return false;
+    const char *why, *said = cell_text(arena, dialect, &row, 0, &why);
+    return said && !strcmp(said, text);
+}
+
 bool cell_is_formula(const char *text) {
     static const char *const wide[] = {"\xEF\xBC\x9D", "\xEF\xBC\x8B", "\xEF\xBC\x8D", "\xEF\xBC\xA0"};
     const char *first = text + strspn(text, " ");

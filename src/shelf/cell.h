@@ -18,6 +18,9 @@ bool cell_is_printing(const char *bytes, size_t size);
 // has no letter for it; the text itself where it is a cell as it is.
 const char *cell_bytes(struct arena *arena, const struct dialect *dialect, const char *text, bool quoted,
                        size_t *size);
+// Do those bytes, as a cell of that dialect, say that text?
+bool cell_says(struct arena *arena, const struct dialect *dialect, const char *bytes, size_t size,
+               const char *text);
 // Would a spreadsheet run it?
 bool cell_is_formula(const char *text);
 // Adds a text as a cell of a comma-separated file.

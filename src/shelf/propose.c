@@ -28,31 +28,34 @@ static void put_text(struct arena *arena, struct node *map, const char *key, con
 static const char *each_word_once(struct arena *arena, const char *title) {
     enum { LEAST = 3 };
     char *copy = arena_string(arena, title);
+    const char **seen = arena_array(arena, strlen(title) / LEAST + 1, sizeof *seen);
+    size_t count = 0;
     for (size_t at = 0; copy[at];) {
         at += strspn(copy + at, " ");
         size_t size = strcspn(copy + at, " ");
         bool lettered = strcspn(copy + at, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") < size;
-        const char *word = utf8_fold(arena, arena_copy(arena, copy + at, size));
-        bool again = false;
-        for (size_t k = 0; k < at && size >= LEAST && lettered && !again;) {
-            k += strspn(copy + k, " ");
-            size_t other = strcspn(copy + k, " ");
-            again = k < at && !strcmp(word, utf8_fold(arena, arena_copy(arena, copy + k, other)));
-            k += other;
+        if (size >= LEAST && lettered) {
+            const char *word = utf8_fold(arena, arena_copy(arena, copy + at, size));
+            size_t k = 0;
+            while (k < count && strcmp(seen[k], word) != 0) k++;
+            if (k < count)
+                memset(copy + at, ' ', size);
+            else
+                seen[count++] = word;
         }
-        if (again) memset(copy + at, ' ', size);
         at += size;
     }
     return copy;
 }
 
-static struct node *row_tree(struct arena *arena, const struct shelf_row *row) {
+static struct node *row_tree(struct arena *arena, const struct proposer *proposer,
+                             const struct shelf_row *row, const char *title) {
     struct node *tree = node_map(arena), *attributes = node_map(arena), *listing = node_map(arena);
     struct buf notes = buf_start(arena);
-    buf_format(&notes, "%s.\n", each_word_once(arena, row->title));
+    buf_format(&notes, "%s.\n", each_word_once(arena, title));
     if (row->description &&
         utf8_unwanted(row->description, strlen(row->description), true) == strlen(row->description))
-        buf_text(&notes, row->description);
+        buf_text(&notes, calm_description(arena, proposer, row->description));
     node_put(arena, tree, "id", node_text(arena, "row"));
     node_put(arena, tree, "notes", node_text(arena, notes.at));
     put_text(arena, attributes, "brand", row->brand);
@@ -73,6 +76,8 @@ struct proposing {
     struct buf attention;
     const struct listing *listing;
     struct kept_words kept;
+    const char *calm; // the old title
+    bool capitals;    // had it everywhere
 };
 
 static void attend(struct proposing *p, const char *text) {
@@ -181,40 +186,62 @@ static const char *fit(struct proposing *p, struct title_problem problem) {
     for (int i = 0; i < TRIES_MOST; i++) {
         struct title_choice choice = title_solve(p->arena, &problem);
         if (!choice.feasible) return NULL;
-        const char *title =
-            keep_join(p->arena, &p->kept, listing_compose(p->arena, p->listing->plan, &choice));
+        struct title_piece *pieces;
+        size_t count = listing_pieces(p->arena, p->listing->plan, &choice, &pieces);
+        const char *title = keep_join(p->arena, &p->kept, pieces, count);
         size_t length = count_text(title, strlen(title), o->unit);
         if (length <= o->limit) return keep_holds(p->arena, &p->kept, title) ? title : NULL;
         size_t over = length - o->limit;
-        if (over + 1 >= problem.limit) return NULL;
-        problem.limit -= over;
+        if (over + 1 >= choice.length) return NULL;
+        problem.limit = choice.length - over;
     }
     return NULL;
 }
 
+// It earns more, or as much without a word twice or a claim that nothing shows.
 static bool is_fine(struct proposing *p, const char *title, int64_t *earned) {
     const struct listing *l = p->listing;
+    bool unlawful = p->proposal->weak & (1u << WEAK_REPEATED | 1u << WEAK_CLAIM);
     *earned = title_given(p->arena, l->plan, &l->choice, &l->options, title).earned;
-    return strcmp(title, p->row->title) != 0 && *earned > l->given->score.earned && !cell_is_formula(title);
+    if (!strcmp(title, p->row->title) || cell_is_formula(title)) return false;
+    return *earned > l->given->score.earned || (unlawful && *earned == l->given->score.earned);
+}
+
+// The best title that earns more: with the weights faded, or else with them as they are. `*any`: some title
+// found room.
+static const char *best_of(struct proposing *p, int64_t *earned, bool *any) {
+    struct title_problem problem = p->listing->plan->problem;
+    problem.phrases = keep_steer(p->arena, &p->kept, p->listing->record, p->listing->plan);
+    struct title_problem faded = problem;
+    faded.wants = fade_wants(p);
+    const char *title = fit(p, faded);
+    *any |= title != NULL;
+    if (title && is_fine(p, title, earned)) return title;
+    title = fit(p, problem);
+    *any |= title != NULL;
+    return title && is_fine(p, title, earned) ? title : NULL;
 }
 
 static void choose(struct proposing *p) {
-    struct title_problem problem = p->listing->plan->problem, faded = problem;
-    faded.wants = fade_wants(p);
     struct proposal *out = p->proposal;
-    const char *title = fit(p, faded);
     int64_t earned = 0;
-    bool fine = title && is_fine(p, title, &earned);
-    if (!fine) {
-        const char *plain = fit(p, problem);
-        fine = plain && is_fine(p, plain, &earned);
-        if (plain) title = plain;
+    bool unlawful = p->proposal->weak & (1u << WEAK_REPEATED | 1u << WEAK_CLAIM);
+    if (out->old_earned >= out->best && !unlawful) { // nothing earns more than the best
+        say_levers(p);
+        return;
     }
-    if (!title) {
+    bool any = false;
+    const char *title = best_of(p, &earned, &any);
+    // What says least stands last.
+    for (size_t i = p->kept.count; i-- > 0 && !title;) {
+        p->kept.gives_way++;
+        if (p->kept.items[i].must && p->kept.items[i].soft) title = best_of(p, &earned, &any);
+    }
+    if (!any) {
         attend(p, "unknown word: what no rule understood and what must be told do not fit together");
         return;
     }
-    if (!fine) {
+    if (!title) {
         say_levers(p);
         return;
     }
@@ -230,6 +257,22 @@ static void choose(struct proposing *p) {
             if (!strstr(words.at, arena_format(p->arena, " %s", word))) buf_format(&words, " %s", word);
         }
     if (words.n) attend(p, arena_format(p->arena, "kept, for no rule knows them:%s", words.at));
+}
+
+// Of what nobody understood that sounds like a fault, no title tells.
+static void tell_unread(struct proposing *p) {
+    const struct listing *l = p->listing;
+    size_t told = 0;
+    for (size_t i = 0; i < l->finding_count; i++)
+        if (!strcmp(l->findings[i].code, "notes.long"))
+            attend(p, "the description was too long to be read to its end");
+    for (size_t i = 0; i < l->finding_count && told < NAMED_MOST; i++) {
+        const struct finding *f = &l->findings[i];
+        if (strcmp(f->code, "notes.unread") != 0 || strcmp(f->level, "must") != 0) continue;
+        if (f->span.from <= strlen(p->row->title)) continue; // that stays
+        attend(p, arena_format(p->arena, "not understood: '%s'", listing_note(p->arena, l, f->span)));
+        told++;
+    }
 }
 
 static void weigh(struct proposing *p, const struct note_read *read) {
@@ -248,16 +291,69 @@ static void weigh(struct proposing *p, const struct note_read *read) {
     out->best = l->given->score.best;
     find_weakness(p);
     say_why(p);
-    if (!l->record->type.value) {
+    tell_unread(p);
+    if (!l->record->type.value || l->record->type.sure != SURE_STATED) {
         attend(p, "unknown word: what the thing is was not understood");
     } else if (!l->choice.feasible || !*l->title) {
         attend(p, "what must be told does not fit a title");
     } else if (strcmp(l->given->text, p->row->title) != 0) {
         attend(p, "the old title holds something private: write a new one by hand");
     } else {
-        p->kept = keep_words(p->arena, p->proposer, l, read, p->row->title);
-        choose(p);
+        p->kept = keep_words(p->arena, p->proposer, l, read, p->calm, p->capitals);
+        if (p->kept.doubtful)
+            attend(p, arena_format(p->arena, "'%s' may be a claim or part of a name: write a new one by hand",
+                                   p->kept.doubtful));
+        else
+            choose(p);
     }
+}
+
+static bool read_row(struct proposing *p, const char *title, struct note_read *read) {
+    struct arena *arena = p->arena;
+    const struct proposer *proposer = p->proposer;
+    struct diags faults = diags_start(arena);
+    struct record *record = arena_alloc(arena, sizeof *record);
+    if (!record_read(arena, proposer->rules, row_tree(arena, proposer, p->row, title),
+                     proposer->options.locale, 1, record, &faults)) {
+        attend(p, faults.count ? faults.items[0].message : "the row cannot be read");
+        return false;
+    }
+    struct note_reader reader = {.rules = proposer->rules,
+                                 .phrases = proposer->phrases,
+                                 .book = proposer->book,
+                                 .scanner = proposer->drafter.scanner,
+                                 .locale = proposer->options.locale};
+    struct notes notes = notes_open(arena, &reader, record);
+    if (notes.count != 1) {
+        attend(p, "the row speaks of several things");
+        return false;
+    }
+    *read = notes_read(arena, &reader, &notes, 0);
+    return true;
+}
+
+// "Copper ketle": where only a slip away from it is the thing, the title is read again as it was meant. NULL
+// where nothing is to be mended.
+static const char *mended(struct proposing *p, const struct note_read *read) {
+    static const char KIND[] = "spelling ";
+    const struct note_span *type = &read->record.type.span;
+    size_t size = strlen(p->calm), done = 0;
+    struct buf out = buf_start(p->arena);
+    for (size_t i = 0; i < read->reading_count && read->record.type.sure != SURE_STATED; i++) {
+        const struct reading *r = &read->readings[i];
+        if (strncmp(r->what, KIND, sizeof KIND - 1) != 0 || r->to > size || r->from < done) continue;
+        if (r->from >= type->to || r->to <= type->from) continue;
+        const char *meant = r->what + sizeof KIND - 1;
+        buf_add(&out, p->calm + done, r->from - done);
+        buf_text(&out, meant);
+        attend(p, arena_format(p->arena, "'%s' was read as '%s'",
+                               arena_copy(p->arena, p->calm + r->from, r->to - r->from), meant));
+        done = r->to;
+    }
+    if (!done) return NULL;
+    buf_text(&out, p->calm + done);
+    p->proposal->weak |= 1u << WEAK_SPELLING;
+    return out.at;
 }
 
 void propose(struct arena *arena, const struct proposer *proposer, const struct shelf_row *row,
@@ -267,25 +363,19 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
                           .proposer = proposer,
                           .row = row,
                           .proposal = proposal,
-                          .attention = buf_start(arena)};
-    struct diags faults = diags_start(arena);
-    struct record record;
-    if (!record_read(arena, proposer->rules, row_tree(arena, row), proposer->options.locale, 1, &record,
-                     &faults)) {
-        attend(&p, faults.count ? faults.items[0].message : "the row cannot be read");
-    } else {
-        struct note_reader reader = {.rules = proposer->rules,
-                                     .phrases = proposer->phrases,
-                                     .book = proposer->book,
-                                     .scanner = proposer->drafter.scanner,
-                                     .locale = proposer->options.locale};
-        struct notes notes = notes_open(arena, &reader, &record);
-        if (notes.count == 1) {
-            struct note_read read = notes_read(arena, &reader, &notes, 0);
-            p.listing = listing_draft(arena, &proposer->drafter, &read.record, &proposer->options);
-            weigh(&p, &read);
-        } else
-            attend(&p, "the row speaks of several things");
+                          .attention = buf_start(arena),
+                          .calm = calm_title(arena, proposer, row->title)};
+    p.capitals = strcmp(p.calm, row->title) != 0;
+    struct note_read read;
+    bool fine = read_row(&p, p.calm, &read);
+    const char *meant = fine ? mended(&p, &read) : NULL;
+    if (meant) {
+        p.calm = meant;
+        fine = read_row(&p, meant, &read);
+    }
+    if (fine) {
+        p.listing = listing_draft_title(arena, &proposer->drafter, &read.record, &proposer->options);
+        weigh(&p, &read);
     }
     proposal->attention = p.attention.at;
 }

@@ -11,9 +11,12 @@
 #include "shelf/ids.h"
 #include "shelf/pool.h"
 #include "shelf/wanted.h"
+#include "text/limits.h"
 #include "text/utf8.h"
 
 enum { BATCH_ROWS = 64, BATCH_BYTES = 1 << 20, LOOK_ROWS = 4096, BRIEF = 48, WHY_MOST = 160 };
+enum { TITLE_MOST = 4 * LIMIT_TITLE_LONGEST }; // bytes
+enum { DAYS_MOST = 36525 };                    // older than a century counts as that
 
 struct task {
     struct shelf_row row;
@@ -22,6 +25,8 @@ struct task {
 
 struct counts {
     size_t stale, proposed, best, attention, held, weak[WEAK_COUNT];
+    long days[BATCH_ROWS]; // of the stale rows of a batch whose age is known
+    size_t days_count;
 };
 
 struct batch {
@@ -52,7 +57,9 @@ struct retitling {
     struct id_set ids;
     struct counts counts;
     size_t rows, ragged, undated;
-    long days_total, days_known;
+    uint32_t *of_age; // how many stale rows are that many days old
+    size_t age_known;
+    long oldest;
     bool failed;
 };
 
@@ -129,6 +136,7 @@ static const char *no_proposal(struct retitling *r, const struct sheet_row *row,
     if (utf8_unwanted(title, strlen(title), false) != strlen(title))
         return "the title holds a control character";
     if (!*title) return "there is no title";
+    if (strlen(title) > TITLE_MOST) return "too long for a title";
     return NULL;
 }
 
@@ -147,10 +155,6 @@ static void keep_task(struct retitling *r, struct batch *b, const struct sheet_r
                                .price = facts->price,
                                .photos = whole(arena, r, row, COLUMN_PHOTOS)},
                        .listed_only = no_proposal(r, row, id, title)};
-    if (facts->days >= 0) {
-        r->days_total += facts->days;
-        r->days_known++;
-    }
 }
 
 static bool is_stale(struct arena *arena, struct retitling *r, const struct sheet_row *row,
@@ -274,8 +278,9 @@ static void write_row(struct working *w, const struct task *t, const struct prop
     cell_write(out, held ? "held" : "", true);
 }
 
-static void count_row(struct counts *c, const struct proposal *p, bool held) {
+static void count_row(struct counts *c, const struct shelf_row *row, const struct proposal *p, bool held) {
     c->stale++;
+    if (row->days >= 0) c->days[c->days_count++] = row->days;
     if (held)
         c->held++;
     else if (p->new_title)
@@ -304,7 +309,7 @@ static void work_task(struct arena *arena, void *context) {
         p.attention =
             arena_format(arena, "held back, to compare with%s%s", *p.attention ? "; " : "", p.attention);
     write_row(w, t, &p, held);
-    count_row(&w->b->counts, &p, held);
+    count_row(&w->b->counts, &t->row, &p, held);
 }
 
 static void work_batch(struct arena *arena, void *context) {
@@ -344,6 +349,11 @@ static bool drain(void *context, size_t at) {
     to->attention += c->attention;
     to->held += c->held;
     for (int k = 0; k < WEAK_COUNT; k++) to->weak[k] += c->weak[k];
+    for (size_t i = 0; i < c->days_count; i++) {
+        r->of_age[c->days[i] < DAYS_MOST ? c->days[i] : DAYS_MOST]++;
+        if (c->days[i] > r->oldest) r->oldest = c->days[i];
+    }
+    r->age_known += c->days_count;
     return !r->failed;
 }
 
@@ -386,10 +396,20 @@ static bool make_all(struct retitling *r) {
     return true;
 }
 
+// Half of them are as old or older. The middle says more than the mean of a few that lay for years.
+static long median_age(const struct retitling *r) {
+    long days = 0;
+    for (size_t seen = r->of_age[0]; days < DAYS_MOST && 2 * seen < r->age_known; seen += r->of_age[days])
+        days++;
+    return days;
+}
+
 static void write_summary(const struct retitling *r, struct buf *out) {
     const struct counts *c = &r->counts;
     buf_format(out, "%zu of %zu rows are stale", c->stale, r->rows);
-    if (r->days_known) buf_format(out, ", %ld days old on average", r->days_total / r->days_known);
+    if (r->age_known)
+        buf_format(out, ", half of them listed for %ld days or less, the oldest for %ld", median_age(r),
+                   r->oldest);
     buf_format(out, ": %zu proposed, %zu held back, %zu best as they are, %zu to look at by hand\n",
                c->proposed, c->held, c->best, c->attention);
     for (int k = 0; k < WEAK_COUNT; k++)
@@ -448,6 +468,7 @@ bool retitle_run(struct arena *arena, const struct retitle_request *q, struct bu
                             .batch_count = q->workers * 3 + 1};
     r->ids.memory = arena_source(arena);
     r->batches = arena_array(arena, r->batch_count, sizeof *r->batches);
+    r->of_age = arena_array(arena, DAYS_MOST + 1, sizeof *r->of_age);
     r->benches = arena_array(arena, q->workers, sizeof *r->benches);
     arena_defer(arena, free_all, r);
     r->sheet = sheet_open(arena, q->get, q->get_context);

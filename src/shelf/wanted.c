@@ -178,11 +178,14 @@ static void settle(struct walk *walk, struct wanted *w, const struct sheet_row *
     else if (!w->by_bytes)
         w->refused = title_problem(c->new_title);
     if (w->refused) return;
-    bool same = w->by_bytes && size == c->old_size && !memcmp(bytes, c->old_bytes, size);
+    // The file may have been saved since with another delimiter or in another encoding.
+    bool same = w->by_bytes && size == c->old_size && !memcmp(bytes, c->old_bytes, size) &&
+                cell_says(arena, dialect, c->new_bytes, c->new_size, c->new_title);
     if (!same) {
         c->new_bytes = cell_bytes(arena, dialect, c->new_title, cell->quoted, &c->new_size);
         if (!c->new_bytes) {
-            w->refused = "the new title holds a letter that Windows-1252 has not";
+            w->refused = w->by_bytes ? "the old title holds a letter that Windows-1252 has not"
+                                     : "the new title holds a letter that Windows-1252 has not";
             return;
         }
     }

@@ -81,6 +81,10 @@ size_t utf8_unwanted(const char *text, size_t size, bool lines) {
     size_t at = 0;
     while (at < size) {
         size_t from = at;
+        // Nearly all of most texts.
+        while (at < size && (unsigned char)(text[at] - ' ') < 0x7F - ' ') at++;
+        if (at > from) before = ' ';
+        if (at > from) continue;
         uint32_t point = utf8_next(text, size, &at);
         bool fine = !is_unwanted(point);
         // Tag characters are the spelling of some flags, after the black flag only.

@@ -176,9 +176,14 @@ struct given_title title_given(struct arena *arena, const struct title_plan *pla
     g.at = what_fits(arena, read, options);
     g.cut = strcmp(g.at, g.text) != 0;
     g.reading = given_read(arena, plan, read);
-    struct given_reading counted = strcmp(g.at, read) != 0 ? given_read(arena, plan, g.at) : g.reading;
-    struct scorer s = {.arena = arena, .plan = plan, .best = best, .reading = &counted, .out = &g};
-    const bool *held = held_stems(&s, &counted);
+    // Not a copy of the same reading: what looks stems up in it may add to them.
+    struct given_reading start, *counted = &g.reading;
+    if (strcmp(g.at, read) != 0) {
+        start = given_read(arena, plan, g.at);
+        counted = &start;
+    }
+    struct scorer s = {.arena = arena, .plan = plan, .best = best, .reading = counted, .out = &g};
+    const bool *held = held_stems(&s, counted);
     g.earned = earned(&s, held);
     miss_musts(&s);
     if (best->feasible) {

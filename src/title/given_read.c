@@ -93,7 +93,18 @@ static struct given_reading words_of(struct arena *arena, struct given_reading *
     return phrase;
 }
 
+// Most phrases begin with a letter that no word of the text begins with; a stem begins as its word does.
+static bool may_stand(const struct given_reading *r, const char *text) {
+    char first = text[0];
+    if (first >= 'A' && first <= 'Z') first = (char)(first | 0x20);
+    if (!(first >= 'a' && first <= 'z') && !(first >= '0' && first <= '9')) return true;
+    for (size_t i = 0; i < r->count; i++)
+        if (r->words[i].fold[0] == first) return true;
+    return false;
+}
+
 bool given_find(struct arena *arena, struct given_reading *r, const char *text, size_t *at, size_t *count) {
+    if (!may_stand(r, text)) return false;
     struct given_reading phrase = words_of(arena, r, text);
     for (; *at < r->count; ++*at)
         if (stands_at(r, &phrase, *at)) {
@@ -114,7 +125,9 @@ static bool is_exact(struct arena *arena, const struct given_reading *r, const c
 
 static void find_places(struct reader *reader, size_t phrase, size_t spelling, const char *text) {
     struct arena *arena = reader->arena;
-    struct given_reading *r = reader->reading, words = words_of(arena, r, text);
+    struct given_reading *r = reader->reading;
+    if (!may_stand(r, text)) return;
+    struct given_reading words = words_of(arena, r, text);
     size_t found = 0;
     for (size_t at = 0; at < r->count && found < PLACES_MOST; at++) {
         if (!stands_at(r, &words, at)) continue;
