@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Every rule of marks is lost, shifted by a year, cut by a phrase or a step, and held for more or less sure,
 // one change at a time: bounds.txt, which has the years apart from the rules, must notice each.
-#include "../rules/support.h"
+#include "lines.h"
 
 #include "evidence/dating.h"
 #include "rules/trigger.h"
@@ -20,15 +20,6 @@ static struct lines {
     size_t count;
 } lines;
 
-static char *field_of(char **rest) {
-    char *field = *rest, *bar = strchr(field, '|');
-    if (bar) *bar = '\0';
-    *rest = bar ? bar + 1 : field + strlen(field);
-    while (*field == ' ') field++;
-    for (size_t n = strlen(field); n && field[n - 1] == ' ';) field[--n] = '\0';
-    return field;
-}
-
 static enum bound_sure sure_of(const char *word) {
     for (int sure = BOUND_FIRM; sure <= BOUND_MEMORY; sure++)
         if (!strcmp(bound_sure_name((enum bound_sure)sure), word)) return (enum bound_sure)sure;
@@ -37,34 +28,28 @@ static enum bound_sure sure_of(const char *word) {
 }
 
 static void read_line(struct arena *arena, char *text) {
-    if (*text == '#' || !*text) return;
     ck_assert_uint_lt(lines.count, LINES_MOST);
     struct line *line = &lines.at[lines.count++];
     *line = (struct line){.not_it = *text == '!'};
     char *rest = text + line->not_it;
-    line->rule = field_of(&rest);
-    const char *mark = field_of(&rest), *opens = strchr(mark, '['), *closes = strchr(mark, ']');
+    line->rule = line_field(&rest);
+    const char *mark = line_field(&rest), *opens = strchr(mark, '['), *closes = strchr(mark, ']');
     struct buf plain = buf_start(arena);
     for (const char *c = mark; *c; c++)
         if (c != opens && c != closes) buf_byte(&plain, *c);
     line->mark = plain.at ? plain.at : "";
     if (opens && closes) line->words = arena_copy(arena, opens + 1, (size_t)(closes - opens - 1));
     if (line->not_it) return;
-    const char *from = field_of(&rest);
+    const char *from = line_field(&rest);
     line->wrong = !strcmp(from, "wrong");
     line->from = line->wrong ? 0 : atoi(from);
-    line->to = atoi(field_of(&rest));
-    line->sure = sure_of(field_of(&rest));
+    line->to = atoi(line_field(&rest));
+    line->sure = sure_of(line_field(&rest));
 }
 
 static void read_lines(struct arena *arena) {
     lines.count = 0;
-    struct diags diags = diags_start(arena);
-    const char *path = arena_format(arena, "%s/tests/evidence/bounds.txt", source_folder());
-    const struct source *source = folder_read_file(arena, path, LIMIT_RULE_FILE_BYTES, &diags);
-    ck_assert_ptr_nonnull(source);
-    char *rest, *text = arena_copy(arena, source->text, source->size);
-    for (char *at = strtok_r(text, "\n", &rest); at; at = strtok_r(NULL, "\n", &rest)) read_line(arena, at);
+    lines_each(arena, "tests/evidence/bounds.txt", read_line);
 }
 
 // A rule set of that one rule, or of none.
@@ -163,20 +148,13 @@ static void shift_steps(struct arena *arena, const struct bound *bound, struct t
         }
 }
 
-static struct texts without(struct arena *arena, const struct texts *texts, size_t i) {
-    struct texts left = {arena_array(arena, texts->count, sizeof *left.at), 0};
-    for (size_t k = 0; k < texts->count; k++)
-        if (k != i) left.at[left.count++] = texts->at[k];
-    return left;
-}
-
 static void cut_phrases(struct arena *arena, const struct bound *bound, struct tally *tally) {
     const struct texts *lists[] = {&bound->finder.said, &bound->finder.match, &bound->finder.unless};
     for (size_t which = 0; which < 3; which++)
         for (size_t i = 0; i < lists[which]->count; i++) {
             struct bound changed = *bound;
             struct texts *cut[] = {&changed.finder.said, &changed.finder.match, &changed.finder.unless};
-            *cut[which] = without(arena, lists[which], i);
+            *cut[which] = texts_without(arena, lists[which], i);
             expect_notice(arena, &changed, bound->rule.id,
                           arena_format(arena, "without '%s'", lists[which]->at[i]), tally);
         }
