@@ -126,7 +126,8 @@ static void change_things(struct arena *arena, const struct caution *caution, st
 
 // Does any phrase have another sense, and not only deny, which every rule knows?
 static bool means_else(struct arena *arena, const struct texts *unless) {
-    static const char *const denials[] = {" no ", " not ", " without ", " never ", " free ", " for "};
+    static const char *const denials[] = {" no ",   " not ", " without ", " never ",
+                                          " free ", " for ", "n't ",      " clean "};
     size_t denied = 0;
     for (size_t i = 0; i < unless->count; i++) {
         const char *phrase = arena_format(arena, " %s ", unless->at[i]);
