@@ -41,7 +41,10 @@ static struct ruleset with_cautions(struct arena *arena, const struct caution *c
                                     size_t count) {
     struct ruleset rules = *shipped_once()->rules;
     struct triggers *triggers = triggers_new(arena);
-    for (size_t i = 0; i < count; i++) triggers_add(arena, triggers, &cautions[i]->finder);
+    for (size_t i = 0; i < count; i++) {
+        triggers_add(arena, triggers, &cautions[i]->finder);
+        triggers_add(arena, triggers, &cautions[i]->with);
+    }
     triggers_close(arena, triggers);
     rules.cautions = (const struct caution **)(uintptr_t)cautions;
     rules.caution_count = count;
