@@ -82,11 +82,12 @@ static void find_claims(struct arena *arena, const struct drafter *drafter, stru
     }
 }
 
+// The words of a title are somebody's own, so they are told in quotes.
 static void find_list(struct arena *arena, struct given *given, const char *lead, const struct texts *words) {
     if (!words->count) return;
     struct buf list = buf_start(arena);
     for (size_t i = 0; i < words->count && i < GIVEN_NAMED_MOST; i++)
-        buf_format(&list, "%s%s", i ? ", " : "", words->at[i]);
+        buf_format(&list, "%s'%s'", i ? ", " : "", words->at[i]);
     if (words->count > GIVEN_NAMED_MOST) buf_format(&list, " and %zu more", words->count - GIVEN_NAMED_MOST);
     less(arena, given, arena_format(arena, "%s: %s", lead, list.at));
 }

@@ -18,7 +18,7 @@ struct age_row {
     int from, to; // 0: open, or a style
     const char *custom;
 };
-enum { AGE_ROWS = 37 };
+enum { AGE_ROWS = 46 };
 extern const struct age_row age_table[AGE_ROWS];
 
 // The years of words of age ("late 19th century", "c. 1890"), where there are such words in the text.

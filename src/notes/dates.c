@@ -212,9 +212,9 @@ static bool years_old(const struct tokens *tokens, size_t i, struct period *p) {
 
 static bool is_hedge(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "maybe", "think", "guess", "guessing", "probably", "possibly", "perhaps", "might",
-               "could", "may", "supposedly", "believe", "looks", "seems", "told", "said", "says", "suspect",
-               "bet", "likely", "?", "if", "unless", "reckon", "swore", "wouldn't", "suppose", "sounds",
-               "remember", "should");
+               "could", "may", "supposedly", "believe", "looks", "seems", "told", "said", "says", "say",
+               "suspect", "bet", "likely", "?", "if", "unless", "reckon", "swore", "wouldn't", "suppose",
+               "sounds", "remember", "should");
 }
 
 static enum sure sure_of(const struct note *note, size_t from, size_t to) {
@@ -308,7 +308,7 @@ static size_t date_at(struct note *note, size_t i, bool near) {
     if (found && !p.plain) return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, false) : 0;
     if (found) {
         if (!plain_year(note, i, &p) || !note_free(note, i, i + p.taken)) return 0;
-        if (i && ANY(tokens, i - 1, "patented", "registered")) p.to = 0;
+        if (i && ANY(tokens, i - 1, "patented", "registered", "introduced")) p.to = 0;
         return keep_period(note, i, &p, false);
     }
     if (loose_age(tokens, i, &p) || years_old(tokens, i, &p))
@@ -365,35 +365,79 @@ void read_dates(struct note *note) {
 
 // --- without a note ---
 
-// A bare year may be anything, but for one that is the whole text or is said to be a date.
-static bool is_said(const struct tokens *tokens, size_t i, const struct period *p) {
-    if (!p->plain || (!i && p->taken == tokens->count)) return true;
-    return i && ANY(tokens, i - 1, "dated", "made", "designed", "printed", "patented", "in", "from",
-                    "perhaps", "probably", "possibly", "likely");
+// Words beside a bare year that make it a date: "engraved 1788", "1843 (inscribed)".
+static bool tells_date(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "dated", "date", "made", "designed", "printed", "patented", "in", "from", "perhaps",
+               "probably", "possibly", "likely", "engraved", "inscribed", "published", "issued", "woven",
+               "introduced", "registered", "cast", "built", "produced", "painted", "struck", "signed");
 }
 
-static bool words_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p) {
+// A bare year may be anything, but for one that is the whole text, signs aside, or is said to be a date.
+static bool is_said(const struct tokens *tokens, size_t i, const struct period *p) {
+    if (!p->plain || (i && tells_date(tokens, i - 1))) return true;
+    for (size_t k = 0; k < tokens->count; k++)
+        if ((k < i || k >= i + p->taken) && tokens->at[k].kind != TOKEN_SIGN && !tells_date(tokens, k))
+            return false;
+    return true;
+}
+
+// The day of a patent or a design: the thing came then or later.
+static bool is_first_day(const struct tokens *tokens, size_t i) {
+    if (i > 1 && token_is(tokens, i - 1, "date")) i--;
+    return i && ANY(tokens, i - 1, "patented", "patent", "introduced");
+}
+
+// What is said of the making tells more than a date alone, that more than a design's, and that more than an
+// era.
+enum said_of { OF_ERA, OF_DESIGN, OF_THING, OF_MAKING };
+
+static enum said_of said_of(const struct tokens *tokens, size_t i, bool era) {
+    if (era) return OF_ERA;
+    if (i && ANY(tokens, i - 1, "designed", "introduced", "patented")) return OF_DESIGN;
+    return i && ANY(tokens, i - 1, "made", "printed", "woven", "cast", "built", "produced") ? OF_MAKING
+                                                                                            : OF_THING;
+}
+
+static bool words_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p,
+                     bool *era) {
     bool said;
+    *era = false;
     if (period_at(arena, tokens, i, p)) {
         if (!is_said(tokens, i, p)) return false;
-        if (i && token_is(tokens, i - 1, "patented")) p->to = 0;
+        if (is_first_day(tokens, i)) p->to = 0;
         return true;
     }
-    return era_at(arena, tokens, i, p, &said);
+    *era = era_at(arena, tokens, i, p, &said);
+    return *era;
+}
+
+static bool is_narrower(const struct period *p, const struct date_words *than) {
+    return p->from && p->to && p->from >= than->from && (!than->to || p->to <= than->to);
 }
 
 bool date_words(struct arena *arena, const char *text, struct date_words *words) {
     struct note note = {.arena = arena, .tokens = tokens_cut(arena, text, strlen(text))};
     const struct tokens *tokens = &note.tokens;
+    bool any = false;
+    enum said_of best = OF_ERA;
     for (size_t i = 0; i < tokens->count; i++) {
         struct period p;
-        bool found = words_at(arena, tokens, i, &p);
+        bool era, found = words_at(arena, tokens, i, &p, &era);
         size_t mid = token_phrase(tokens, i, "mid century") + token_phrase(tokens, i, "midcentury");
         if (!found && !mid) continue;
         bool style = !found || is_style(&note, i + p.taken) || of_style(&note, i);
-        *words = style ? (struct date_words){0, 0, "a style, and no years"}
-                       : (struct date_words){p.from, p.to, p.because};
-        return true;
+        if (style && any) continue;
+        if (style) {
+            *words = (struct date_words){0, 0, "a style, and no years"};
+            return true;
+        }
+        enum said_of now = said_of(tokens, i, era);
+        if (!any || now > best || (now == best && is_narrower(&p, words))) {
+            *words = (struct date_words){p.from, p.to, p.because};
+            best = now;
+        }
+        any = true;
+        i += p.taken - 1;
     }
-    return false;
+    return any;
 }

@@ -7,7 +7,15 @@
 
 #include "notes/period_pieces.h"
 
-enum { YEAR_FIRST = 1500, YEAR_LAST = 2029, CENTURY_FIRST = 11, CENTURY_LAST = 21, ROUGHLY = 10 };
+enum {
+    YEAR_CIRCA = 1000,
+    YEAR_FIRST = 1500,
+    YEAR_LAST = 2029,
+    CENTURY_FIRST = 1,
+    CENTURY_SHORT = 11,
+    CENTURY_LAST = 21,
+    ROUGHLY = 10
+};
 
 struct reader {
     struct pieces pieces;
@@ -81,14 +89,40 @@ static bool take_decade(struct reader *r, struct period *p) {
     return true;
 }
 
+// "xix", "xviii" and the like; a century is told so from the eleventh on, since "x" and "v" are other things.
+static int roman_of(const char *fold, size_t size) {
+    static const char *const names[] = {"xi",   "xii",   "xiii", "xiv", "xv", "xvi",
+                                        "xvii", "xviii", "xix",  "xx",  "xxi"};
+    for (int i = 0; i < 11; i++)
+        if (strlen(names[i]) == size && !strncmp(fold, names[i], size)) return 11 + i;
+    return 0;
+}
+
+// "nineteenth", "19th", "3rd", "xix", "xixth".
 static int ordinal_of(const char *fold) {
     static const char *const names[] = {"eleventh",  "twelfth",     "thirteenth", "fourteenth", "fifteenth",
                                         "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth"};
     for (int i = 0; i < 10; i++)
-        if (!strcmp(fold, names[i])) return CENTURY_FIRST + i;
-    if (strlen(fold) != 4 || (strcmp(fold + 2, "th") != 0 && strcmp(fold + 2, "st") != 0)) return 0;
-    int value = number_of(fold, 2);
+        if (!strcmp(fold, names[i])) return 11 + i;
+    size_t size = strlen(fold), tail = size > 2 ? size - 2 : size;
+    bool ends = !strcmp(fold + tail, "th") || !strcmp(fold + tail, "st") || !strcmp(fold + tail, "nd") ||
+                !strcmp(fold + tail, "rd");
+    int roman = roman_of(fold, ends ? tail : size);
+    if (roman || !ends || tail > 2) return roman;
+    int value = number_of(fold, tail);
     return value >= CENTURY_FIRST && value <= CENTURY_LAST ? value : 0;
+}
+
+// "C19th", "19thC": the letter and the number are one word.
+static int century_word(const char *fold) {
+    char rest[PIECE_MOST + 1];
+    size_t size = strlen(fold);
+    if (size < 5) return 0;
+    if (*fold == 'c' && fold[1] >= '0' && fold[1] <= '9') return ordinal_of(fold + 1);
+    if (fold[size - 1] != 'c' || *fold < '0' || *fold > '9') return 0;
+    memcpy(rest, fold, size);
+    rest[size - 1] = '\0';
+    return ordinal_of(rest);
 }
 
 static bool take_ordinal(struct reader *r, int *century) {
@@ -106,10 +140,16 @@ static struct period century_years(int century) {
 // "19th century", "nineteenth-century", "19th c.".
 static bool take_century(struct reader *r, struct period *p) {
     size_t from = r->at;
-    int century;
+    int century = century_word(fold_at(r, r->at));
+    if (century) {
+        r->at++;
+        *p = century_years(century);
+        return true;
+    }
     if (!take_ordinal(r, &century)) return false;
     take(r, "-");
-    bool full = take(r, "century|centuries"), shortened = !full && take(r, "c|cent|cen");
+    bool full = take(r, "century|centuries"),
+         shortened = !full && century >= CENTURY_SHORT && take(r, "c|cent|cen");
     if (!full && !shortened) {
         r->at = from;
         return false;
@@ -173,7 +213,7 @@ static bool take_share(struct reader *r, struct share *share) {
     share->nth = -1;
     for (int i = 0; i < 4 && share->nth < 0; i++)
         if (take(r, nths[i])) share->nth = i;
-    if (share->nth < 0 && take(r, "last|final|closing")) share->nth = 9;
+    if (share->nth < 0 && take(r, "last|final|closing|latter|later")) share->nth = 9;
     take(r, "-");
     share->years = take(r, "quarter")  ? 25
                    : take(r, "half")   ? 50
@@ -196,6 +236,13 @@ static bool cut_share(struct period *p, const struct share *share) {
     return true;
 }
 
+// "the turn of the 19th/20th century": the second is the one that it turns to.
+static void take_first_of_two(struct reader *r) {
+    size_t from = r->at;
+    int century;
+    if (!take_ordinal(r, &century) || !take(r, "/|-|to|and")) r->at = from;
+}
+
 // "first half of the 19th century", "end of the 1800s".
 static bool take_part(struct reader *r, struct period *p) {
     size_t from = r->at;
@@ -205,9 +252,14 @@ static bool take_part(struct reader *r, struct period *p) {
          turns = !shared && !begins && !ends && take(r, "turn");
     bool very = !shared && !begins && !ends && !turns && take(r, "very");
     if (very) begins = take(r, "early"), ends = !begins && take(r, "late"), take(r, "-");
+    if (!shared && !very && !begins && !ends && !turns) {
+        begins = take_phrase(r, "early years") || take_phrase(r, "first years");
+        ends = !begins && (take_phrase(r, "last years") || take_phrase(r, "closing years"));
+    }
     if (!shared && !very && !take(r, "of")) begins = ends = turns = false;
     take(r, "of");
     take(r, "the");
+    if (turns) take_first_of_two(r);
     bool fine = (shared || begins || ends || turns) && take_unit(r, p) && (!shared || cut_share(p, &share));
     if (fine && (begins || ends)) cut_end(p, ends);
     if (fine && turns) { // the turn to the century that is named
@@ -217,6 +269,16 @@ static bool take_part(struct reader *r, struct period *p) {
     }
     if (!fine) r->at = from;
     return fine;
+}
+
+// "C19", which alone may be the number of a model.
+static bool take_letter_century(struct reader *r, struct period *p) {
+    const char *fold = fold_at(r, r->at);
+    int century = *fold == 'c' && strlen(fold) == 3 ? number_of(fold + 1, 2) : 0;
+    if (century < CENTURY_SHORT || century > CENTURY_LAST) return false;
+    *p = century_years(century);
+    r->at++;
+    return true;
 }
 
 // "late 1930s", "early to mid-19th century", "19th century, second quarter".
@@ -236,7 +298,7 @@ static bool take_atom(struct reader *r, struct period *p) {
         take(r, "-");
     }
     take(r, "the");
-    if (!take_unit(r, p)) {
+    if (!(first && take_letter_century(r, p)) && !take_unit(r, p)) {
         r->at = from;
         return false;
     }
@@ -264,12 +326,26 @@ static bool take_bare(struct reader *r, struct period *p) {
     return false;
 }
 
+// "1885 or later", "19th century or earlier".
+static bool take_open_end(struct reader *r, struct period *p) {
+    if (take_phrase(r, "or earlier") || take_phrase(r, "or before") || take_phrase(r, "and earlier"))
+        p->from = 0;
+    else if (take_phrase(r, "or later") || take_phrase(r, "or after") || take_phrase(r, "and later") ||
+             take(r, "onward|onwards"))
+        p->to = 0;
+    else
+        return false;
+    p->because = "open to one side";
+    return true;
+}
+
 static bool take_range(struct reader *r, struct period *p) {
     size_t from = r->at;
     bool bare = false;
     if (!take_atom(r, p) && !(bare = take_bare(r, p))) return false;
     size_t end = r->at;
     struct period last;
+    if (!bare && take_open_end(r, p)) return true;
     if (take(r, "-|/|to|or|and|through|until") && (take(r, "the") || true) && take_atom(r, &last) &&
         last.to > p->to && (!bare || width_of(&last) > 10)) {
         p->to = last.to;
@@ -295,24 +371,13 @@ static void take_last_year(struct reader *r, struct period *p) {
         r->at++;
     } else if (!dash && !slash && ! or &&!take(r, "to|until|through")) {
         return;
-    } else if (!take_year(r, YEAR_FIRST, &p->to) || (or &&p->to > p->from + ROUGHLY)) {
+    } else if (!take_year(r, p->from < YEAR_FIRST ? YEAR_CIRCA : YEAR_FIRST, &p->to) ||
+               (or &&p->to > p->from + ROUGHLY)) {
         p->to = 0;
     }
     if (p->to > p->from) return;
     p->to = p->from;
     r->at = from;
-}
-
-static bool take_open_end(struct reader *r, struct period *p) {
-    if (take_phrase(r, "or earlier") || take_phrase(r, "or before") || take_phrase(r, "and earlier"))
-        p->from = 0;
-    else if (take_phrase(r, "or later") || take_phrase(r, "or after") || take_phrase(r, "and later") ||
-             take(r, "onward|onwards"))
-        p->to = 0;
-    else
-        return false;
-    p->because = "open to one side";
-    return true;
 }
 
 static bool take_years(struct reader *r, struct period *p) {
@@ -326,29 +391,40 @@ static bool take_years(struct reader *r, struct period *p) {
     return true;
 }
 
-// "before 1914", "no later than 1900", "post-1945".
+enum side { NO_SIDE, NOT_AFTER, NOT_BEFORE, BEFORE, AFTER };
+
+static enum side take_side(struct reader *r) {
+    if (take_phrase(r, "no later than") || take_phrase(r, "not later than") || take_phrase(r, "not after") ||
+        take_phrase(r, "up to") || take(r, "by|until"))
+        return NOT_AFTER;
+    if (take_phrase(r, "no earlier than") || take_phrase(r, "not earlier than") ||
+        take_phrase(r, "not before") || take(r, "since|earliest"))
+        return NOT_BEFORE;
+    if (take(r, "before|pre") || take_phrase(r, "prior to")) return BEFORE;
+    return take(r, "after|post") ? AFTER : NO_SIDE;
+}
+
+// "before 1914", "no later than 1900", "post-1945", "before the 1920s".
 static bool take_open(struct reader *r, struct period *p) {
     size_t from = r->at;
-    bool not_after =
-        take_phrase(r, "no later than") || take_phrase(r, "not later than") || take(r, "by|until");
-    bool not_before = !not_after && (take_phrase(r, "no earlier than") ||
-                                     take_phrase(r, "not earlier than") || take_phrase(r, "not before"));
-    bool before = !not_after && !not_before && (take(r, "before|pre") || take_phrase(r, "prior to"));
-    bool after = !not_after && !not_before && !before && take(r, "after|post");
-    int year;
+    enum side side = take_side(r);
+    struct period whole = {0};
     take(r, "-");
     if (take(r, "about|circa|ca|c")) take(r, ".");
-    bool any = not_after || not_before || before || after;
-    if (!any || !take_year(r, YEAR_FIRST, &year) ||
-        (r->at < r->pieces.count && r->pieces.at[r->at].joined && piece_one_of(&r->pieces, r->at, "-|/"))) {
+    bool year = side && take_year(r, YEAR_FIRST, &whole.from), range = r->at < r->pieces.count &&
+                                                                       r->pieces.at[r->at].joined &&
+                                                                       piece_one_of(&r->pieces, r->at, "-|/");
+    if (!side || (year ? range : !take_atom(r, &whole))) {
         r->at = from;
         return false;
     }
-    *p = (struct period){.from = not_before || after ? year : 0,
-                         .to = not_after ? year
-                               : before  ? year - 1
-                                         : 0,
-                         .because = "open to one side"};
+    // "After 1950" is 1950 or later, after the fifties is not.
+    int first = whole.from, last = year ? first : whole.to;
+    *p = (struct period){.because = "open to one side"};
+    if (side == NOT_AFTER) p->to = last;
+    if (side == BEFORE) p->to = first - 1;
+    if (side == NOT_BEFORE) p->from = first;
+    if (side == AFTER) p->from = year ? first : last + 1;
     return true;
 }
 
@@ -366,6 +442,15 @@ static bool take_between(struct reader *r, struct period *p) {
     return false;
 }
 
+// "ca. 1450": older than anything that a bare figure is taken for.
+static bool take_old_year(struct reader *r, struct period *p) {
+    int year;
+    if (!take_year(r, YEAR_CIRCA, &year)) return false;
+    *p = (struct period){.from = year, .to = year};
+    take_last_year(r, p);
+    return true;
+}
+
 // "c. 1890", "circa 1920-30", "ca. 1890s": a rough year is ten years each way.
 static bool take_about(struct reader *r, struct period *p) {
     size_t from = r->at;
@@ -376,9 +461,11 @@ static bool take_about(struct reader *r, struct period *p) {
         *p = (struct period){.from = year, .to = year};
         take_last_year(r, p);
     } else if (take(r, "c|ca|cca|cir|circ|circa|about|around|approx|approximately|roughly|~")) {
-        take(r, ".");
+        bool circa = *fold == 'c';
+        take(r, ".|:");
+        take_phrase(r, "the year");
         if (take_range(r, p)) return true;
-        if (!take_years(r, p)) r->at = from;
+        if (!take_years(r, p) && !(circa && take_old_year(r, p))) r->at = from;
     }
     if (r->at == from) return false;
     bool one = p->from == p->to;
@@ -405,64 +492,6 @@ bool period_read(const char *text, size_t size, struct period *p) {
     return true;
 }
 
-// --- eras ---
-
-struct era {
-    const char *name;
-    int from, to;
-    int early_to, late_from; // where custom parts it; 0: thirds are not told
-};
-
-static const struct era eras[] = {
-    {"elizabethan", 1558, 1603, 0, 0},
-    {"jacobean", 1603, 1625, 0, 0},
-    {"georgian", 1714, 1837, 1760, 1790},
-    {"regency", 1811, 1820, 0, 0},
-    {"victorian", 1837, 1901, 1850, 1876},
-    {"queen victoria", 1837, 1901, 0, 0},
-    {"edwardian", 1901, 1910, 0, 0},
-    {"edward vii", 1901, 1910, 0, 0},
-    {"interwar", 1918, 1939, 0, 0},
-    {"inter - war", 1918, 1939, 0, 0},
-    {"between the wars", 1918, 1939, 0, 0},
-    {"between the world wars", 1918, 1939, 0, 0},
-    {"postwar", 1945, 0, 0, 0},
-    {"post - war", 1945, 0, 0, 0},
-    {"post war", 1945, 0, 0, 0},
-    {"turn of the century", 1890, 1910, 0, 0},
-    {"turn of the last century", 1890, 1910, 0, 0},
-    {"art deco", 1920, 1939, 0, 0},
-    {"art nouveau", 1890, 1910, 0, 0},
-    {"edo", 1615, 1868, 0, 0},
-    {"meiji", 1868, 1912, 0, 0},
-    {"taisho", 1912, 1926, 0, 0},
-    {"ming", 1368, 1644, 0, 0},
-    {"qing", 1644, 1911, 0, 0},
-};
-
-bool period_of_era(const char *text, size_t size, struct period *p, bool *said) {
-    struct reader r = {.pieces = pieces_cut(text, size)};
-    *said = take_phrase(&r, "reign of");
-    enum third third = take_third(&r);
-    take(&r, "-");
-    for (size_t i = 0; i < sizeof eras / sizeof *eras; i++) {
-        const struct era *era = &eras[i];
-        if (!take_phrase(&r, era->name)) continue;
-        *p = (struct period){
-            .from = era->from, .to = era->to, .because = "the years of the era that is named"};
-        if (third == EARLY && era->early_to) p->to = era->early_to;
-        if (third == LATE && era->late_from) p->from = era->late_from;
-        if (third == MID && era->early_to && era->late_from) {
-            p->from = era->early_to;
-            p->to = era->late_from;
-        }
-        *said |= take(&r, "period|era|dynasty|times|age|reign");
-        p->size = r.pieces.at[r.at - 1].to;
-        return true;
-    }
-    return false;
-}
-
 // A figure is none by itself: a year has four digits, and a short one a letter behind.
 static bool is_figure_of_age(const char *word) {
     size_t digits = 0;
@@ -480,8 +509,8 @@ bool period_may_hold(const char *word) {
     if (is_figure_of_age(word)) return true;
     size_t size = strlen(word);
     if (size < SHORTEST) return false;
-    for (size_t i = 0; i < sizeof eras / sizeof *eras; i++)
-        if (*word == *eras[i].name && !strncmp(word, eras[i].name, strcspn(eras[i].name, " "))) return true;
+    bool letter = *word == 'c' && size == SHORTEST && number_of(word + 1, 2) >= CENTURY_SHORT;
+    if (letter || period_begins_era(word) || (*word == 'x' && ordinal_of(word))) return true;
     for (const char *at = word; size > SHORTEST && *at; at++) // "fifties", "mid-century"
         if ((*at == 't' && !strncmp(at, "ties", 4)) || (*at == 'c' && !strncmp(at, "centur", 6))) return true;
     return false;

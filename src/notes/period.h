@@ -25,4 +25,9 @@ bool period_read(const char *text, size_t size, struct period *period);
 // "period", "era", "dynasty" or "reign" stands with it.
 bool period_of_era(const char *text, size_t size, struct period *period, bool *said);
 
+// Does the name of any era begin with that word (small letters)?
+bool period_begins_era(const char *word);
+// Does one end with it, so that "period" behind it is a word and no spoken stop?
+bool period_ends_era(const char *word);
+
 #endif

@@ -21,6 +21,21 @@ static size_t mark_at(const char *text, size_t size, bool apostrophe) {
     return 0;
 }
 
+// The plain letter of an accented one of two bytes, or 0: "siècle", "Shōwa".
+static char plain_letter(const char *text, size_t size) {
+    static const char letters[][4] = {"\xC3\xA8"
+                                      "e",
+                                      "\xC3\xA9"
+                                      "e",
+                                      "\xC5\x8D"
+                                      "o",
+                                      "\xC5\xAB"
+                                      "u"};
+    for (size_t i = 0; size > 1 && i < sizeof letters / sizeof *letters; i++)
+        if (!memcmp(text, letters[i], 2)) return letters[i][2];
+    return 0;
+}
+
 // The word from here on, or 0 where it is longer than any word of age.
 static size_t cut_word(const char *text, size_t size, char fold[PIECE_MOST + 1]) {
     size_t at = 0, n = 0;
@@ -30,8 +45,14 @@ static size_t cut_word(const char *text, size_t size, char fold[PIECE_MOST + 1])
             at += quote;
             continue;
         }
-        if (!is_wordy(text[at])) break;
+        char plain = plain_letter(text + at, size - at);
+        if (!plain && !is_wordy(text[at])) break;
         if (n == PIECE_MOST) return 0;
+        if (plain) {
+            fold[n++] = plain;
+            at += 2;
+            continue;
+        }
         fold[n++] = text[at] >= 'A' && text[at] <= 'Z' ? (char)(text[at] - 'A' + 'a') : text[at];
         at++;
     }
@@ -53,11 +74,11 @@ struct pieces pieces_cut(const char *text, size_t size) {
             fold[0] = dash ? '-' : '\'';
             taken = dash ? dash : quote;
         } else if (!taken) {
-            if (!strchr("/,.~()?", *here)) return p;
+            if (!strchr("/,.~()?:", *here)) return p;
             fold[0] = *here;
             taken = 1;
         }
-        if (!is_wordy(*here)) fold[1] = '\0';
+        if (dash || quote || !is_wordy(fold[0])) fold[1] = '\0';
         at += gap + taken;
         p.at[p.count].joined = p.count && !gap;
         p.at[p.count++].to = at;

@@ -3,6 +3,8 @@
 // it is a word for an age, and a comma has a shape.
 #include "notes/speech.h"
 
+#include "notes/period.h"
+
 #include <string.h>
 
 #include "notes/cut.h"
@@ -29,9 +31,7 @@ enum { SPOKEN = sizeof spoken / sizeof *spoken };
 static bool is_word_here(const struct tokens *tokens, size_t i, size_t taken, const struct spoken *what) {
     static const char *const articles[] = {"a",  "the",  "this", "that", "like",
                                            "of", "with", "some", "any",  NULL};
-    static const char *const eras[] = {"deco",     "victorian", "georgian", "edwardian", "colonial",
-                                       "same",     "time",      "art",      "nouveau",   "jazz",
-                                       "interwar", "regency",   NULL};
+    static const char *const before_period[] = {"colonial", "same", "time", "art", "jazz", NULL};
     static const char *const after_period[] = {
         "lamp",    "piece", "pieces", "style",    "correct",     "furniture", "look",
         "costume", "dress", "drama",  "hardware", "appropriate", "item",      "home",
@@ -41,7 +41,8 @@ static bool is_word_here(const struct tokens *tokens, size_t i, size_t taken, co
     if (i && tokens->at[i - 1].stop == STOP_NONE && token_any(tokens, i - 1, articles)) return true;
     if (!strcmp(what->sign, ",")) return token_any(tokens, next, after_comma);
     if (!strcmp(what->words, "period"))
-        return (i && token_any(tokens, i - 1, eras)) || token_any(tokens, next, after_period);
+        return (i && (token_any(tokens, i - 1, before_period) || period_ends_era(tokens->at[i - 1].fold))) ||
+               token_any(tokens, next, after_period);
     return false;
 }
 

@@ -61,7 +61,15 @@ static const char *const FORBIDDEN[] = {"safe",
                                         "priceless",
                                         "valuable",
                                         "like new",
-                                        "good as new"};
+                                        "good as new",
+                                        "works perfectly",
+                                        "htf",
+                                        "ooak",
+                                        "l@@k",
+                                        "cute",
+                                        "appraised",
+                                        "sanitised",
+                                        "sanitized"};
 
 static inline bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (unsigned char)c >= 0x80;

@@ -108,7 +108,7 @@ END_TEST
 
 static void doubts(struct arena *arena, const struct listing *l) {
     ONLY(l, "does not tell what has to be told: Possible Glued Handle\n"
-            "stated as a fact, and not certain: bronze, Glued Handle\n");
+            "stated as a fact, and not certain: 'bronze', 'Glued Handle'\n");
 }
 
 static void doubted(struct arena *arena, const struct listing *l) {
@@ -123,7 +123,7 @@ START_TEST(what_is_not_certain_needs_a_word_of_doubt) {
 END_TEST
 
 static void twice(struct arena *arena, const struct listing *l) {
-    ONLY(l, "said twice: iron\n");
+    ONLY(l, "said twice: 'iron'\n");
 }
 
 START_TEST(a_word_twice_is_told_but_not_of_a_name) {
@@ -133,11 +133,11 @@ START_TEST(a_word_twice_is_told_but_not_of_a_name) {
 END_TEST
 
 static void foreign(struct arena *arena, const struct listing *l) {
-    ONLY(l, "nothing in the record accounts for: whistling, ferryman, 7.5in\n");
+    ONLY(l, "nothing in the record accounts for: 'whistling', 'ferryman', '7.5in'\n");
 }
 
 static void loud(struct arena *arena, const struct listing *l) {
-    ONLY(l, "nothing in the record accounts for: SWELL\nwhole capitals: SWELL, HANDLE\n");
+    ONLY(l, "nothing in the record accounts for: 'SWELL'\nwhole capitals: 'SWELL', 'HANDLE'\n");
 }
 
 START_TEST(words_without_account_and_capitals_are_named) {

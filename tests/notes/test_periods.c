@@ -5,7 +5,7 @@
 
 #include "notes/age.h"
 
-enum { TOLERANCE = 10, CASES_LEAST = 160, SHARE_LEAST = 97, FIELDS = 5 };
+enum { TOLERANCE = 10, CASES_LEAST = 360, SHARE_LEAST = 97, FIELDS = 5 };
 
 struct period_case {
     char *text, *sure;

@@ -11,14 +11,16 @@ struct tally {
     size_t rules, noticed, with_unless, unless_noticed;
 };
 
-// A rule set that holds one flaw, claim or caution of the shipped one, with its finder replaced.
+// A rule set that holds one flaw, claim, bound or caution of the shipped one, with its finder replaced.
 static bool notices(struct arena *arena, const struct finder *finder, const struct rule *rule,
                     enum rule_kind kind, enum spoiling spoiling, enum code code) {
     struct flaw flaw = {.rule = *rule, .finder = *finder};
     struct claim claim = {.rule = *rule, .finder = *finder, .evidence = {.number = 1}};
     struct caution caution = {.rule = *rule, .finder = *finder, .with = {.number = 1}};
+    struct bound bound = {.rule = *rule, .finder = *finder};
     struct finder *spoiled = kind == RULE_CLAIM     ? &claim.finder
                              : kind == RULE_CAUTION ? &caution.finder
+                             : kind == RULE_BOUND   ? &bound.finder
                                                     : &flaw.finder;
     static const char *nothing[] = {"qqzzxq"}, *anything[] = {"\\w+"};
     spoiled->number = 0;
@@ -29,12 +31,15 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
     const struct flaw *flaws[] = {&flaw};
     const struct claim *claims[] = {&claim};
     const struct caution *cautions[] = {&caution};
+    const struct bound *bounds[] = {&bound};
     struct ruleset rules = {.flaws = flaws,
                             .flaw_count = kind == RULE_FLAW,
                             .claims = claims,
                             .claim_count = kind == RULE_CLAIM,
                             .cautions = cautions,
                             .caution_count = kind == RULE_CAUTION,
+                            .bounds = bounds,
+                            .bound_count = kind == RULE_BOUND,
                             .finder_count = 2};
     struct drafter drafter = {&rules, NULL, scanner_new(arena, 2), NULL, NULL};
     struct diags diags = diags_start(arena);
@@ -69,8 +74,11 @@ static void spoil_all(struct arena *arena, void *context) {
         spoil(arena, &rules->claims[i]->finder, &rules->claims[i]->rule, RULE_CLAIM, &tally);
     for (size_t i = 0; i < rules->caution_count; i++)
         spoil(arena, &rules->cautions[i]->finder, &rules->cautions[i]->rule, RULE_CAUTION, &tally);
-    ck_assert_uint_eq(tally.rules, rules->flaw_count + rules->claim_count + rules->caution_count);
-    ck_assert_uint_ge(tally.rules, 200);
+    for (size_t i = 0; i < rules->bound_count; i++)
+        spoil(arena, &rules->bounds[i]->finder, &rules->bounds[i]->rule, RULE_BOUND, &tally);
+    ck_assert_uint_eq(tally.rules,
+                      rules->flaw_count + rules->claim_count + rules->caution_count + rules->bound_count);
+    ck_assert_uint_ge(tally.rules, 400);
     ck_assert_uint_eq(tally.noticed, tally.rules);
     // A rule whose `unless` is lost shows it where a miss holds one of its phrases.
     ck_assert_msg(tally.unless_noticed * 100 >= tally.with_unless * 90,
@@ -155,11 +163,9 @@ static struct part_of_pack copy_part(struct arena *arena, const char *folder) {
 }
 
 static void lose_each(struct arena *arena, void *context) {
-    static const char *const folders[] = {"flaws", "claims", "families", "cautions"}, *const kinds[] = {
-                                                                                          "flaw", "claim",
-                                                                                          "family",
-                                                                                          "caution"};
-    static const size_t least[] = {149, 60, 27, 50};
+    static const char *const folders[] = {"flaws", "claims", "families", "cautions", "dates"};
+    static const char *const kinds[] = {"flaw", "claim", "family", "caution", "bound"};
+    static const size_t least[] = {149, 60, 27, 50, 100};
     int which = *(const int *)context;
     struct part_of_pack part = copy_part(arena, folders[which]);
     size_t noticed = 0;
@@ -192,7 +198,7 @@ int main(void) {
     TCase *tests = tcase_create("spoiled rules");
     tcase_set_timeout(tests, 300);
     tcase_add_test(tests, a_rule_that_finds_nothing_or_everything_is_noticed);
-    tcase_add_loop_test(tests, a_rule_that_is_lost_is_noticed, 0, 4);
+    tcase_add_loop_test(tests, a_rule_that_is_lost_is_noticed, 0, 5);
     suite_add_tcase(suite, tests);
     return run_suite(suite);
 }
