@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/lacking.h"
 #include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -253,6 +254,18 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
     return ruleset_flaw(rules, "missing-accessory");
 }
 
+static size_t cue_behind(const struct fault_reader *r, size_t i, size_t *n) {
+    size_t more = lacking_behind(&r->note->tokens, i);
+    if (!cue_at(&r->scope, behind, COUNT(behind), i, n) || *n < more) *n = more;
+    return *n;
+}
+
+static size_t cue_before(const struct fault_reader *r, size_t i, size_t *n) {
+    size_t more = lacking_before(&r->note->tokens, i);
+    if (!cue_at(&r->scope, before, COUNT(before), i, n) || *n < more) *n = more;
+    return *n;
+}
+
 static bool is_place_only(const char *word) {
     static const char *const words[] = {
         "inside", "outside",   "bottom", "top",    "back",    "front",    "side",     "sides",
@@ -310,7 +323,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
+    const struct family *family = note->record->family;
+    const char *own = lacking_kind(say_singular(note->arena, part), family ? family->rule.id : NULL);
     const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part")
+                              : own         ? ruleset_flaw(note->rules, own)
                                             : absent_kind(note->arena, note->rules, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
@@ -478,10 +494,10 @@ void read_absent(struct fault_reader *r) {
             i = behind_lost - 1;
             continue;
         }
-        if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = absent_part(r, i + n)) != 0) {
+        if (cue_before(r, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
             if (token_is(tokens, i, "no") && n == 1 &&
-                cue_at(&r->scope, behind, COUNT(behind), end, &gone)) { // "no screws missing": all are there
+                cue_behind(r, end, &gone)) { // "no screws missing": all are there
                 absent_tell(r, i + n, end, end, end + gone);
                 i = end + gone - 1;
                 continue;
@@ -500,14 +516,14 @@ void read_absent(struct fault_reader *r) {
         struct noun_found noun;
         if (!r->part[i]) {
             // Any other noun that is said to be missing: "the inkwell is missing".
-            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) &&
-                cue_at(&r->scope, behind, COUNT(behind), noun.to, &n) && !turns_into(r, noun.to + n))
+            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) && cue_behind(r, noun.to, &n) &&
+                !turns_into(r, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
         parts = absent_part(r, i);
-        if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n) &&
-            !turns_into(r, i + parts + n) && !lacks_something(tokens, i + parts, i + parts + n)) {
+        if (parts && cue_behind(r, i + parts, &n) && !turns_into(r, i + parts + n) &&
+            !lacks_something(tokens, i + parts, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)
                 absent_tell(r, owner, owner + 1, i + parts, i + parts + n);
