@@ -27,6 +27,35 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
                               .denied = hit->denied};
 }
 
+// "Pads gone crumbly": words that speak of old paper say nothing of that of goods that are no paper, where
+// the note names none. The kind's own name stays.
+static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const of_paper[] = {"album-residue", "binding-weak",  "brittle-paper", "ex-library",
+                                           "jacket-damage", "pages-loose",   "price-clipped", "toning",
+                                           "trimmed",       "writing-inside"};
+    static const char *const hard[] = {"tools",    "kitchenware", "metalware",  "glassware", "ceramics",
+                                       "footwear", "clothing",    "electrical", "lighting",  "cameras",
+                                       "bags",     "sports",      "jewelry",    "music",     "furniture"};
+    static const char *const sheets[] = {"paper", "book",    "books",    "page",   "pages", "music",
+                                         "score", "hymnal",  "songbook", "card",   "map",   "print",
+                                         "label", "leaves",  "sheet",    "sheets", "cover", "wrapper",
+                                         "flap",  "booklet", "manual",   "album",  "photo", "photos"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->flaw->rule.id,
+               *family = r->note->record->family ? r->note->record->family->rule.id : "";
+    bool paper = false, off = false;
+    for (size_t i = 0; i < sizeof of_paper / sizeof *of_paper; i++) paper |= !strcmp(of_paper[i], id);
+    for (size_t i = 0; i < sizeof hard / sizeof *hard; i++) off |= !strcmp(hard[i], family);
+    for (size_t i = hit->from; i < hit->to; i++) // "torn out a plate": it is the fault that names it
+        off &= r->note->taken[i] != TAKEN_TYPE;
+    struct fault_hit own = hit_of(hit);
+    if (!paper || !off || hit->near || kind_is_whole(r, hit->flaw, &own)) return false;
+    for (size_t i = 0; i < tokens->count; i++)
+        if ((i < hit->from || i >= hit->to) && token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
+            return false;
+    return true;
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -50,12 +79,12 @@ static void gather(struct fault_reader *r) {
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
-        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit)) continue;
+        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
-        if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
+        if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
             continue;

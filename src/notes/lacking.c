@@ -154,7 +154,7 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
                                         "came to me without",
                                         "came without",
                                         "comes without",
-                                        "could use",
+
                                         "crying out for",
                                         "deprived of",
                                         "devoid of",
@@ -218,7 +218,7 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
                                         "there's not",
                                         "theres no",
                                         "wanting",
-                                        "wants",
+
                                         "with neither",
                                         "without",
                                         "without so much as"};
@@ -231,8 +231,7 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
     if (!n || tokens->at[i + n - 1].stop != STOP_NONE) return 0;
     size_t at = i + n;
     while (at < i + n + 4 && joined(tokens, at) && AMONG(tokens, at, counts)) at++;
-    static const char *const asks[] = {"wants",    "haven't",     "could use", "lost",
-                                       "not with", "there isn't", "hasn't got"};
+    static const char *const asks[] = {"haven't", "lost", "not with", "there isn't", "hasn't got"};
     if (at == i + n && longest(tokens, i, asks, COUNT(asks)) == n) return 0;
     return at - i;
 }

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+// A fault's word that names something else: what is used against it ("stain remover", "dent puller"), what a
+// book is about ("pamphlet on woodworm"), what a thing is called ("called Broken Ladders").
+#include <string.h>
+
+#include "notes/scope.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+// "Rust remover", "moth killer", "scratch awl": goods and work against the fault, or named after it.
+static void read_remedies(struct scope *s) {
+    static const char *const remedies[] = {
+        "remover",   "removers",  "removal",      "removing",   "killer",     "killers",   "repellent",
+        "repellant", "preventer", "preventative", "preventive", "prevention", "inhibitor", "converter",
+        "treatment", "puller",    "pullers",      "filler",     "fillers",    "awl",       "finder",
+        "detector",  "protector", "proofing",     "guard",      "resistant",  "resisting", "proof",
+        "eraser",    "lifter",    "popper",       "tester",     "gauge",      "cure",      "pads",
+        "stick",     "sticks",    "paste",        "powder",     "cream",      "fluid",     "spray",
+        "trap",      "traps"};
+    static const char *const damage[] = {"rust",   "stain",     "scratch", "dent",     "moth",   "mold",
+                                         "mould",  "mildew",    "crack",   "woodworm", "worm",   "tarnish",
+                                         "grease", "limescale", "scale",   "lint",     "odor",   "odour",
+                                         "wax",    "chip",      "snag",    "bobble",   "lime",   "splinter",
+                                         "crease", "wrinkle",   "tear",    "wear",     "shrink", "smoke"};
+    static const char *const always[] = {"remover",   "removers",  "removal",   "killer",
+                                         "repellent", "repellant", "preventer", "inhibitor",
+                                         "puller",    "pullers",   "detector"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (!s->fault[i] || tokens->at[i].stop != STOP_NONE || !AMONG(tokens, i + 1, remedies)) continue;
+        if (!AMONG(tokens, i + 1, always) && !AMONG(tokens, i, damage)) continue;
+        scope_mark(s, i, i + 2, STANCE_OTHER, i + 1);
+    }
+}
+
+static bool is_reading(const struct note *note) {
+    const struct family *family = note->record->family;
+    return family && (!strcmp(family->rule.id, "books") || !strcmp(family->rule.id, "paper"));
+}
+
+// "Book on woodworm and dry rot": up to the next sign.
+static void read_subject(struct scope *s) {
+    static const char *const leads[] = {"on", "about", "concerning", "regarding", "explaining"};
+    static const char *const places[] = {"the",   "its",   "a",       "one",  "both",   "each",
+                                         "paper", "board", "front",   "back", "cover",  "spine",
+                                         "linen", "card",  "canvas",  "this", "inside", "page",
+                                         "pages", "edges", "corners", "top",  "all",    "every"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!is_reading(s->note)) return;
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
+        if (s->note->taken[i - 1] != TAKEN_TYPE || !AMONG(tokens, i, leads) || AMONG(tokens, i + 1, places))
+            continue;
+        size_t to = i + 1;
+        while (to < tokens->count && tokens->at[to].stop == STOP_NONE && !token_is(tokens, to, "with") &&
+               !token_is(tokens, to, "has") && !token_is(tokens, to, "but"))
+            to++;
+        scope_mark(s, i + 1, to, STANCE_OTHER, i);
+        return;
+    }
+}
+
+// "Called The Cracked Bell": the capitals behind it, with the small words between them.
+static void read_name(struct scope *s) {
+    static const char *const leads[] = {"called", "titled", "entitled", "named"};
+    static const char *const small[] = {"the", "of", "and", "a", "in", "on", "for", "to"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count && !tokens->shouts; i++) {
+        if (!AMONG(tokens, i, leads)) continue;
+        size_t to = i + 1;
+        while (to < tokens->count && tokens->at[to].stop == STOP_NONE &&
+               (tokens->at[to].capital || AMONG(tokens, to, small)))
+            to++;
+        scope_mark(s, i + 1, to, STANCE_OTHER, i);
+    }
+}
+
+void scope_topic(struct scope *s) {
+    read_remedies(s);
+    read_subject(s);
+    read_name(s);
+}
