@@ -306,7 +306,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;
     bool only_no = token_is(&note->tokens, cue_to - 1, "no"); // "no", "with no"
-    if (is_place_only(head) || (only_no && is_no_part(head))) return NULL;
+    const struct family *family = note->record->family;
+    const char *id = family ? family->rule.id : NULL;
+    bool glazed = id && !strcmp(head, "glass") && // "no glass": of a frame, a lantern, a clock
+                  (!strcmp(id, "decor") || !strcmp(id, "lighting") || !strcmp(id, "clocks-watches"));
+    if ((is_place_only(head) && !glazed) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
             note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES ||
@@ -323,8 +327,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
-    const struct family *family = note->record->family;
-    const char *own = lacking_kind(say_singular(note->arena, part), family ? family->rule.id : NULL);
+    const char *own = lacking_kind(say_singular(note->arena, part), id);
     const struct flaw *kind = is_limb(head) ? ruleset_flaw(note->rules, "broken-part")
                               : own         ? ruleset_flaw(note->rules, own)
                                             : absent_kind(note->arena, note->rules, part);

@@ -24,6 +24,16 @@ static bool joined(const struct tokens *tokens, size_t i) {
     return i < tokens->count && tokens->at[i].stop == STOP_NONE && tokens->at[i].kind == TOKEN_WORD;
 }
 
+// "The handle has lost a flake", "case missing its hook": it is what lacks something.
+static bool has_object(const struct tokens *tokens, size_t i) {
+    static const char *const lose[] = {"lost", "missing", "lacking", "mislaid", "wanting"};
+    static const char *const objects[] = {"a",    "an",      "its",   "his",  "her",  "their", "the",
+                                          "one",  "two",     "some",  "any",  "both", "all",   "three",
+                                          "four", "five",    "six",   "most", "half", "bits",  "much",
+                                          "part", "several", "every", "of"};
+    return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && AMONG(tokens, i, objects);
+}
+
 size_t lacking_behind(const struct tokens *tokens, size_t i) {
     static const char *const leads[] = {
         "is",        "are",       "was",       "were",       "has",     "have",     "had",
@@ -144,6 +154,7 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
                                           "wanting",  "in the bin",   "in the skip", "departed", "deserted",
                                           "stolen",   "chucked"};
         bool needs_lead = n && longest(tokens, at, led, COUNT(led)) == n;
+        if (n && has_object(tokens, at + n)) return 0;
         if (n && !(needs_lead && at == i)) return at + n - i;
         if (at == i) return 0;
     }
