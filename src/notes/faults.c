@@ -479,6 +479,7 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
                 tokens->at[hit->to - 1].stop == STOP_NONE &&
                 (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
+           hit->to - hit->from < 4 && // not "no door on the battery"
            (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
 }
 

@@ -143,8 +143,35 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
         hit->from++;
 }
 
+// "Stinks of camphor": of what it smells is told, and the stink by itself says no more.
+static bool is_told_smell(const struct fault_reader *r, size_t i) {
+    static const char *const vague[] = {"smells", "smell", "smelly", "stinks", "stink", "reeks", "reek",
+                                        "pongs",  "pong",  "whiff",  "whiffs", "niff",  "niffs", "whiffy",
+                                        "odor",   "odour", "stinky", "pongy",  "niffy", "hums",  "ponging"};
+    const struct fault_hit *hit = &r->hits[i];
+    const struct tokens *tokens = &r->note->tokens;
+    enum { FAR = 8 };
+    if (hit->near || hit->to != hit->from + 1 || strcmp(hit->kinds[0]->rule.id, "odor-musty") != 0 ||
+        !token_among(tokens, hit->from, vague, sizeof vague / sizeof *vague) || i + 1 >= r->hit_count)
+        return false;
+    const struct fault_hit *next = &r->hits[i + 1];
+    for (size_t k = hit->from; k < next->from; k++)
+        if (tokens->at[k].stop != STOP_NONE || next->from > hit->from + FAR) return false;
+    return !strncmp(next->kinds[0]->rule.id, "odor-", 5);
+}
+
+static void drop_vague_smells(struct fault_reader *r) {
+    size_t kept = 0;
+    for (size_t i = 0; i < r->hit_count; i++) {
+        if (is_told_smell(r, i)) continue;
+        r->hits[kept++] = r->hits[i];
+    }
+    r->hit_count = kept;
+}
+
 void faults_gather(struct fault_reader *r) {
     gather(r);
+    drop_vague_smells(r);
     for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);
