@@ -332,6 +332,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                               : own         ? ruleset_flaw(note->rules, own)
                                             : absent_kind(note->arena, note->rules, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
+    if (stance & STANCE_UNKNOWN && !(stance & STANCE_EXCEPT)) { // "not checked for missing bits"
+        note_unchecked(note, kind->rule.id);
+        note_take(note, first, last, TAKEN_FLAW);
+        return NULL;
+    }
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
         clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);

@@ -412,7 +412,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
-    const struct flaw *kind = kind_of_hit(r, hit, place);
+    const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
     if (is_of_unsized(r, hit, kind)) return;
     if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
@@ -519,6 +519,7 @@ void read_faults(struct note *note) {
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
     read_functions(&r);
+    read_running(&r);
     read_repeats(&r);
     read_absent(&r);
     read_right(&r);

@@ -124,6 +124,10 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 // again.c: what was denied and is there all the same: "no chips but one on the foot", "no rust other than
 // inside the lid".
 void read_again(struct fault_reader *reader);
+// running.c: "Lamp, works."; and of what does not, whether it is one part of several.
+void read_running(struct fault_reader *reader);
+const struct flaw *running_partly(const struct fault_reader *reader, const struct fault_hit *hit,
+                                  const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
 void read_areas(struct fault_reader *reader);
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.

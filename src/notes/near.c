@@ -134,6 +134,15 @@ static bool opens_clause(const struct tokens *tokens, size_t i) {
            token_among(tokens, i + 1, words, sizeof words / sizeof *words);
 }
 
+// "Bracket clock, stopped": of a short name that opens a sentence the comma behind it parts nothing.
+static bool names_before_comma(const struct tokens *tokens, size_t i) {
+    enum { WORDS_MOST = 4 };
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_COMMA) return false;
+    size_t from = i;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && i - from < WORDS_MOST) from--;
+    return from == 0 || tokens->at[from - 1].stop >= STOP_SENTENCE;
+}
+
 // The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair
 // of the first word is looked at.
 static void look_behind(struct near_search *s) {
@@ -142,11 +151,13 @@ static void look_behind(struct near_search *s) {
     size_t weight = 0;
     static const char *const ends[] = {"but", "unless", "because", "until"};
     s->other_count = s->unlisted_count = 0;
+    size_t open = names_before_comma(tokens, s->i) ? s->i + 1 : s->i;
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
         if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends) ||
             opens_clause(tokens, at))
             return;
-        comma |= tokens->at[at].stop >= STOP_COMMA;
+        comma |= tokens->at[at].stop >= STOP_COMMA && at != open;
+        if (open > s->i && at > open + 1) comma = true; // only what follows at once
         weight += !is_weightless(tokens, at, &bracket);
         if (weight > REACH) return;
         if (!s->heads[at]) continue;

@@ -75,8 +75,28 @@ static void read_name(struct scope *s) {
     }
 }
 
+// "Shattered glass effect", "distressed look": what it is made to look like.
+static void read_looks(struct scope *s) {
+    static const char *const looks[] = {"effect", "effects", "style", "look", "motif", "collage", "illusion"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        for (size_t at = i + 1; s->fault[i] && at < i + 3 && tokens->at[at - 1].stop == STOP_NONE; at++)
+            if (AMONG(tokens, at, looks) && !s->fault[at]) scope_mark(s, i, at, STANCE_OTHER, at);
+}
+
+// "Foxed? No.": asked and denied.
+static void read_answers(struct scope *s) {
+    static const char *const noes[] = {"no", "nope", "none", "not", "never"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i + 2 < tokens->count; i++)
+        if (s->fault[i] && token_is(tokens, i + 1, "?") && AMONG(tokens, i + 2, noes))
+            scope_mark(s, scope_sentence_start(s, i), i + 1, STANCE_DENIED, i + 2);
+}
+
 void scope_topic(struct scope *s) {
     read_remedies(s);
     read_subject(s);
     read_name(s);
+    read_looks(s);
+    read_answers(s);
 }
