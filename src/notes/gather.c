@@ -56,6 +56,21 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
     return true;
 }
 
+// "Tea bowl with a crack running down", "switch box split": the first word only names what sort of thing it
+// is.
+static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct note *note = r->note;
+    if (!hit->near || note->taken[hit->from] != TAKEN_TYPE) return false;
+    bool before = hit->from + 1 < hit->to && note->taken[hit->from + 1] == TAKEN_TYPE &&
+                  note->tokens.at[hit->from].stop == STOP_NONE;
+    static const char *const stuffs[] = {"stain",           "odor-food", "odor-fuel",
+                                         "mineral-deposit", "tide-line", "water-damage"}; // tea, oil, salt
+    bool stuff = false;
+    for (size_t i = 0; i < sizeof stuffs / sizeof *stuffs; i++)
+        stuff |= !strcmp(hit->flaw->rule.id, stuffs[i]);
+    return (before && stuff) || !strcmp(hit->flaw->rule.id, "box-wear");
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -82,6 +97,7 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
+        if (is_of_name(r, hit)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

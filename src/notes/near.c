@@ -143,6 +143,19 @@ static bool names_before_comma(const struct tokens *tokens, size_t i) {
     return from == 0 || tokens->at[from - 1].stop >= STOP_SENTENCE;
 }
 
+static bool tells_state(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"dead",   "worn",    "torn",   "bent",    "split", "gone",
+                                        "stuck",  "loose",   "broken", "shot",    "rusty", "stiff",
+                                        "blown",  "missing", "silent", "blunt",   "lost",  "thin",
+                                        "rotten", "frail",   "weak",   "brittle", "hazy",  "foggy"};
+    static const char *const others[] = {"wired", "painted", "framed", "boxed", "signed", "dated", "lined"};
+    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
+    size_t n = strlen(tokens->at[i].fold);
+    bool done = n > 4 && !strcmp(tokens->at[i].fold + n - 2, "ed");
+    return (done && !token_among(tokens, i, others, sizeof others / sizeof *others)) ||
+           token_among(tokens, i, words, sizeof words / sizeof *words);
+}
+
 // The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair
 // of the first word is looked at.
 static void look_behind(struct near_search *s) {
@@ -151,7 +164,7 @@ static void look_behind(struct near_search *s) {
     size_t weight = 0;
     static const char *const ends[] = {"but", "unless", "because", "until"};
     s->other_count = s->unlisted_count = 0;
-    size_t open = names_before_comma(tokens, s->i) ? s->i + 1 : s->i;
+    size_t open = names_before_comma(tokens, s->i) && tells_state(tokens, s->i + 2) ? s->i + 1 : s->i;
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
         if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends) ||
             opens_clause(tokens, at))
