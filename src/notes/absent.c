@@ -483,7 +483,9 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
     if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
-    bool thing = (noun.uses & (1u << USE_THING)) && !noun.gated && !(noun.uses & (1u << USE_COLOR));
+    bool thing = (noun.uses & (1u << USE_THING)) &&
+                 (!noun.gated || lacking_extra(tokens->at[noun.to - 1].one)) &&
+                 !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));
     if (!thing || !ended || is_no_part(tokens->at[noun.to - 1].one)) return 0;
@@ -491,6 +493,27 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
         if (r->scope.fault[k]) return 0;
     absent_tell(r, i + 1, noun.to, i, i + 1);
     return noun.to;
+}
+
+// "One sheep missing", "two soldiers gone": of several, whatever they are.
+static size_t read_few(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    int count = degrees_number(tokens, i);
+    if (!pieces || count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE)
+        return 0;
+    bool noun = tokens->at[i + 1].kind == TOKEN_WORD && tokens->at[i + 1].stop == STOP_NONE &&
+                (r->note->taken[i + 1] == TAKEN_NOT || r->note->taken[i + 1] == TAKEN_VALUE) &&
+                !r->part[i + 1] && !r->scope.fault[i + 1] && !is_small(tokens, i + 1);
+    size_t n = noun ? lacking_behind(tokens, i + 2) : 0;
+    uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    if (!n || turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
+    struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
+    if (count > 1) flaw->count = count;
+    return i + 2 + n;
 }
 
 void read_absent(struct fault_reader *r) {
@@ -514,6 +537,11 @@ void read_absent(struct fault_reader *r) {
                                  tokens->at[end].stop == STOP_NONE && denied_too(r, end);
             if (!fault_follows && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
+            continue;
+        }
+        size_t few = read_few(r, i);
+        if (few) {
+            i = few - 1;
             continue;
         }
         size_t thing = read_no_thing(r, i);

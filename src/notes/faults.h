@@ -102,6 +102,8 @@ void read_absent(struct fault_reader *reader);
 // The kind whose rule names that part as missing; any other part is an accessory.
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 
+// joined.c: of two hits that tell one fault.
+void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.

@@ -49,9 +49,10 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
     for (size_t i = hit->from; i < hit->to; i++) // "torn out a plate": it is the fault that names it
         off &= r->note->taken[i] != TAKEN_TYPE;
     struct fault_hit own = hit_of(hit);
-    if (!paper || !off || hit->near || kind_is_whole(r, hit->flaw, &own)) return false;
+    if (!paper || !off || kind_is_whole(r, hit->flaw, &own)) return false;
     for (size_t i = 0; i < tokens->count; i++)
-        if ((i < hit->from || i >= hit->to) && token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
+        if ((hit->near || i < hit->from || i >= hit->to) &&
+            token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
             return false;
     return true;
 }
@@ -159,35 +160,9 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
         hit->from++;
 }
 
-// "Stinks of camphor": of what it smells is told, and the stink by itself says no more.
-static bool is_told_smell(const struct fault_reader *r, size_t i) {
-    static const char *const vague[] = {"smells", "smell", "smelly", "stinks", "stink", "reeks", "reek",
-                                        "pongs",  "pong",  "whiff",  "whiffs", "niff",  "niffs", "whiffy",
-                                        "odor",   "odour", "stinky", "pongy",  "niffy", "hums",  "ponging"};
-    const struct fault_hit *hit = &r->hits[i];
-    const struct tokens *tokens = &r->note->tokens;
-    enum { FAR = 8 };
-    if (hit->near || hit->to != hit->from + 1 || strcmp(hit->kinds[0]->rule.id, "odor-musty") != 0 ||
-        !token_among(tokens, hit->from, vague, sizeof vague / sizeof *vague) || i + 1 >= r->hit_count)
-        return false;
-    const struct fault_hit *next = &r->hits[i + 1];
-    for (size_t k = hit->from; k < next->from; k++)
-        if (tokens->at[k].stop != STOP_NONE || next->from > hit->from + FAR) return false;
-    return !strncmp(next->kinds[0]->rule.id, "odor-", 5);
-}
-
-static void drop_vague_smells(struct fault_reader *r) {
-    size_t kept = 0;
-    for (size_t i = 0; i < r->hit_count; i++) {
-        if (is_told_smell(r, i)) continue;
-        r->hits[kept++] = r->hits[i];
-    }
-    r->hit_count = kept;
-}
-
 void faults_gather(struct fault_reader *r) {
     gather(r);
-    drop_vague_smells(r);
+    faults_join(r);
     for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);

@@ -282,3 +282,17 @@ const char *lacking_kind(const char *part, const char *family) {
             if (at[-1] == ' ' && at[n] == ' ') return kinds[k].kind;
     return NULL;
 }
+
+bool lacking_extra(const char *noun) {
+    static const char *const words[] = {
+        "brush",   "hose",   "nozzle", "tool",    "attachment", "bag",     "filter", "needle", "pad",
+        "tube",    "basket", "tray",   "clip",    "hook",       "stake",   "pole",   "peg",    "mat",
+        "ball",    "net",    "bat",    "dart",    "nib",        "reed",    "bow",    "rosin",  "mute",
+        "stick",   "rack",   "grille", "grate",   "guard",      "battery", "bulb",   "mantle", "wick",
+        "chimney", "globe",  "pump",   "saddle",  "pedal",      "mount",   "tripod", "cap",    "hood",
+        "flash",   "remote", "stand",  "plate",   "mirror",     "shelf",   "pan",    "beater", "paddle",
+        "spike",   "float",  "reel",   "paddles", "oar",        "sail"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(noun, words[i])) return true;
+    return false;
+}
