@@ -60,6 +60,22 @@ static void read_subject(struct scope *s) {
     }
 }
 
+// "Drawing of a worn out cart horse", "print of a ruined abbey": what it shows.
+static void read_picture(struct scope *s) {
+    static const char *const articles[] = {"a", "an"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 1; i + 2 < tokens->count; i++) {
+        if (s->note->taken[i - 1] != TAKEN_TYPE || !token_is(tokens, i, "of")) continue;
+        size_t at = AMONG(tokens, i + 1, articles) ? i + 2 : i + 1, to = at;
+        while (to < tokens->count && s->fault[to] && tokens->at[to].stop == STOP_NONE) to++;
+        bool noun = to > at && to < tokens->count && tokens->at[to].kind == TOKEN_WORD &&
+                    !token_is(tokens, to, "and") && !token_is(tokens, to, "on") &&
+                    !token_is(tokens, to, "in");
+        if (noun && at > i + 1) scope_mark(s, at, to, STANCE_OTHER, i);
+        return;
+    }
+}
+
 // "Called The Cracked Bell": the capitals behind it, with the small words between them.
 static void read_name(struct scope *s) {
     static const char *const leads[] = {"called", "titled", "entitled", "named"};
@@ -98,5 +114,6 @@ void scope_topic(struct scope *s) {
     read_subject(s);
     read_name(s);
     read_looks(s);
+    read_picture(s);
     read_answers(s);
 }
