@@ -310,7 +310,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     const char *id = family ? family->rule.id : NULL;
     bool glazed = id && !strcmp(head, "glass") && // "no glass": of a frame, a lantern, a clock
                   (!strcmp(id, "decor") || !strcmp(id, "lighting") || !strcmp(id, "clocks-watches"));
-    if ((is_place_only(head) && !glazed) || (only_no && is_no_part(head))) return NULL;
+    bool lidded = id && !strcmp(head, "top") && from > 0 && // "the top went astray"
+                  (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its")) &&
+                  (!strcmp(id, "kitchenware") || !strcmp(id, "ceramics") || !strcmp(id, "glassware") ||
+                   !strcmp(id, "metalware"));
+    if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
             note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES ||
