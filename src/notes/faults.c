@@ -149,6 +149,11 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
     size_t cue = r->scope.cue[hit->from]; // "two of the stones aren't there"
+    static const char *const own[] = {"won't", "wont",   "doesn't",  "doesnt",
+                                      "can't", "cannot", "couldn't", "wouldn't"};
+    if (cue < hit->from && token_among(&r->note->tokens, hit->from, own, sizeof own / sizeof *own) &&
+        (token_is(&r->note->tokens, cue, "no") || token_is(&r->note->tokens, cue, "without")))
+        return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no pendulum and won't go"
     if (hit->kinds[0]->form == ABSENCE && cue > hit->from && cue < hit->to)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     if (!hit->near || hit->kinds[0]->form != STATE)

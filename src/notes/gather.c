@@ -49,6 +49,23 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
     for (size_t i = hit->from; i < hit->to; i++) // "torn out a plate": it is the fault that names it
         off &= r->note->taken[i] != TAKEN_TYPE;
     struct fault_hit own = hit_of(hit);
+    static const char *const of_media[] = {"disc-scratches", "media-degraded"};
+    static const char *const players[] = {"media", "cameras", "electrical", "other", "toys", "parts"};
+    for (size_t i = 0; i < sizeof of_media / sizeof *of_media && *family; i++)
+        if (!strcmp(of_media[i], id)) {
+            paper = off = true;
+            for (size_t k = 0; k < sizeof players / sizeof *players; k++)
+                off &= strcmp(players[k], family) != 0;
+            if (!off || kind_is_whole(r, hit->flaw, &own)) return false;
+            for (size_t k = 0; k < tokens->count; k++) {
+                static const char *const reels[] = {"film",     "tape",   "record",   "records", "disc",
+                                                    "negative", "reel",   "lp",       "cd",      "cassette",
+                                                    "cylinder", "slides", "78",       "45",      "33",
+                                                    "78s",      "45s",    "negatives"};
+                if (token_among(tokens, k, reels, sizeof reels / sizeof *reels)) return false;
+            }
+            return true;
+        }
     if (!paper || !off || kind_is_whole(r, hit->flaw, &own)) return false;
     for (size_t i = 0; i < tokens->count; i++)
         if ((hit->near || i < hit->from || i >= hit->to) &&

@@ -130,8 +130,11 @@ static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) 
 static bool opens_clause(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"there", "there's", "theres", "it's",
                                         "they",  "they're", "that's", "i"};
-    return (token_is(tokens, i, "and") || token_is(tokens, i, "so")) &&
-           token_among(tokens, i + 1, words, sizeof words / sizeof *words);
+    static const char *const articles[] = {"the", "its", "one"}; // "moth at one corner and the greens gone"
+    bool and = token_is(tokens, i, "and");
+    return ((and || token_is(tokens, i, "so")) &&
+            token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||
+           (and&&token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
 }
 
 // "Bracket clock, stopped": of a short name that opens a sentence the comma behind it parts nothing.
@@ -144,10 +147,11 @@ static bool names_before_comma(const struct tokens *tokens, size_t i) {
 }
 
 static bool tells_state(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"dead",   "worn",    "torn",   "bent",    "split", "gone",
-                                        "stuck",  "loose",   "broken", "shot",    "rusty", "stiff",
-                                        "blown",  "missing", "silent", "blunt",   "lost",  "thin",
-                                        "rotten", "frail",   "weak",   "brittle", "hazy",  "foggy"};
+    static const char *const words[] = {"dead",    "worn",   "torn",  "bent",   "split",  "gone",  "stuck",
+                                        "loose",   "broken", "shot",  "rusty",  "stiff",  "blown", "missing",
+                                        "silent",  "blunt",  "lost",  "thin",   "rotten", "frail", "weak",
+                                        "brittle", "mold",   "mould", "fungus", "haze",   "rust",  "worm",
+                                        "moth",    "hazy",   "foggy"};
     static const char *const others[] = {"wired", "painted", "framed", "boxed", "signed", "dated", "lined"};
     if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t n = strlen(tokens->at[i].fold);
