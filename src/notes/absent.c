@@ -290,10 +290,10 @@ static bool is_limb(const char *word) {
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
-        "ring",  "line",    "hair",  "name",   "mark",     "label",  "sign",   "number", "writing",
-        "grain", "pattern", "stone", "weight", "light",    "print",  "bubble", "pin",    "leg",
-        "seam",  "picture", "photo", "stamp",  "key mark", "page",   "work",   "works",  "play",
-        "set",   "pair",    "spot",  "bead",   "flower",   "figure", "wire",   "date",   "signature"};
+        "ring",    "line",  "hair",    "name",  "mark",   "label",    "sign", "number", "writing",  "grain",
+        "pattern", "stone", "weight",  "light", "print",  "bubble",   "pin",  "leg",    "seam",     "pull",
+        "tape",    "glue",  "picture", "photo", "stamp",  "key mark", "page", "work",   "works",    "play",
+        "set",     "pair",  "spot",    "bead",  "flower", "figure",   "wire", "date",   "signature"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (!strcmp(word, words[i])) return true;
     return false;

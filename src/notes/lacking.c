@@ -260,7 +260,7 @@ const char *lacking_kind(const char *part, const char *family) {
          " pawn domino counter peg marble spoon fork knife rook bishop knight king queen token draught "
          "checker jigsaw-piece joker skittle "},
         {"missing-box", " sleeve-box gig-bag "},
-        {"missing-instructions", " booklet handbook rulebook rules "},
+        {"missing-instructions", " booklet handbook rulebook rules diagram plan drawing "},
         {"missing-stopper", " bung stopper "},
         {"trim-loss", " tassel fringe bobble sequin bead "},
     };

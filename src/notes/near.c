@@ -130,7 +130,8 @@ static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) 
 static bool opens_clause(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"there", "there's", "theres", "it's",
                                         "they",  "they're", "that's", "i"};
-    static const char *const articles[] = {"the", "its", "one"}; // "moth at one corner and the greens gone"
+    static const char *const articles[] = {"the", "its", "one", "a",
+                                           "an"}; // "moth at one corner and the greens gone"
     bool and = token_is(tokens, i, "and");
     return ((and || token_is(tokens, i, "so")) &&
             token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||

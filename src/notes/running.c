@@ -97,7 +97,9 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
             r->note->taken[at - 1] == TAKEN_TYPE)
             break;
         bool part = AMONG(tokens, at - 1, parts);
-        bool few = AMONG(tokens, at - 1, some) && at < hit->from && r->part[at];
+        static const char *const ones[] = {"one", "third", "second", "fourth", "other"}; // "third is dead"
+        bool few = (AMONG(tokens, at - 1, some) && at < hit->from && r->part[at]) ||
+                   (at == hit->from && AMONG(tokens, at - 1, ones));
         if (part || few) return ruleset_flaw(r->note->rules, "partly-working");
     }
     return kind;

@@ -100,6 +100,40 @@ static void read_looks(struct scope *s) {
             if (AMONG(tokens, at, looks) && !s->fault[at]) scope_mark(s, i, at, STANCE_OTHER, at);
 }
 
+// "For mending torn sails", "takes rust off in minutes", "to replace mine": what it is for, or another thing.
+static void read_uses(struct scope *s) {
+    static const char *const cues[] = {
+        "for mending",    "for cutting",      "for making",    "for picking up",       "for removing",
+        "for repairing",  "for hiding",       "for catching",  "for covering",         "for filling",
+        "for getting",    "for drilling",     "for punching",  "for treating",         "for cleaning",
+        "for darning",    "for patching",     "for killing",   "for keeping",          "for stopping",
+        "for preventing", "for pulling",      "for smoothing", "for boring",           "keeps out",
+        "keeps the damp", "keeps moths",      "takes rust",    "takes the rust",       "gets rust",
+        "gets stains",    "removes",          "in case of",    "in case the",          "to replace mine",
+        "to replace a",   "replace a broken", "my other one",  "the other one i have", "mine had",
+        "mine has",       "unlike mine",      "should ever",   "ever wears out",       "patch kit",
+        "before it gets", "to stop it",       "to stop them",  "protects against",     "guards against",
+        "prevents"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n = 0;
+        for (size_t k = 0; k < COUNT(cues) && !n; k++) n = token_phrase(tokens, i, cues[k]);
+        if (!n) continue;
+        size_t to = i + n;
+        while (to < tokens->count && tokens->at[to].stop == STOP_NONE && !token_is(tokens, to, "but")) to++;
+        scope_mark(s, i, to, STANCE_OTHER, i);
+    }
+}
+
+// "None are loose": all of them are not.
+static void read_none(struct scope *s) {
+    static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "looks", "look"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++)
+        if (token_is(tokens, i, "none") && AMONG(tokens, i + 1, verbs))
+            scope_mark(s, i + 1, scope_clause_end(s, i + 1), STANCE_DENIED, i);
+}
+
 // "Foxed? No.": asked and denied.
 static void read_answers(struct scope *s) {
     static const char *const noes[] = {"no", "nope", "none", "not", "never"};
@@ -116,4 +150,6 @@ void scope_topic(struct scope *s) {
     read_looks(s);
     read_picture(s);
     read_answers(s);
+    read_uses(s);
+    read_none(s);
 }
