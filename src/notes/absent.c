@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/lacking.h"
 #include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -253,6 +254,18 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
     return ruleset_flaw(rules, "missing-accessory");
 }
 
+static size_t cue_behind(const struct fault_reader *r, size_t i, size_t *n) {
+    size_t more = lacking_behind(&r->note->tokens, i);
+    if (!cue_at(&r->scope, behind, COUNT(behind), i, n) || *n < more) *n = more;
+    return *n;
+}
+
+static size_t cue_before(const struct fault_reader *r, size_t i, size_t *n) {
+    size_t more = lacking_before(&r->note->tokens, i);
+    if (!cue_at(&r->scope, before, COUNT(before), i, n) || *n < more) *n = more;
+    return *n;
+}
+
 static bool is_place_only(const char *word) {
     static const char *const words[] = {
         "inside", "outside",   "bottom", "top",    "back",    "front",    "side",     "sides",
@@ -286,10 +299,10 @@ static bool has_horn(const char *type) {
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
-        "ring",  "line",    "hair",  "name",   "mark",     "label",  "sign",   "number", "writing",
-        "grain", "pattern", "stone", "weight", "light",    "print",  "bubble", "pin",    "leg",
-        "seam",  "picture", "photo", "stamp",  "key mark", "page",   "work",   "works",  "play",
-        "set",   "pair",    "spot",  "bead",   "flower",   "figure", "wire",   "date",   "signature"};
+        "ring",    "line",  "hair",    "name",  "mark",   "label",    "sign", "number", "writing",  "grain",
+        "pattern", "stone", "weight",  "light", "print",  "bubble",   "pin",  "leg",    "seam",     "pull",
+        "tape",    "glue",  "picture", "photo", "stamp",  "key mark", "page", "work",   "works",    "play",
+        "set",     "pair",  "spot",    "bead",  "flower", "figure",   "wire", "date",   "signature"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (!strcmp(word, words[i])) return true;
     return false;
@@ -302,7 +315,15 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;
     bool only_no = token_is(&note->tokens, cue_to - 1, "no"); // "no", "with no"
-    if (is_place_only(head) || (only_no && is_no_part(head))) return NULL;
+    const struct family *family = note->record->family;
+    const char *id = family ? family->rule.id : NULL;
+    bool glazed = id && !strcmp(head, "glass") && // "no glass": of a frame, a lantern, a clock
+                  (!strcmp(id, "decor") || !strcmp(id, "lighting") || !strcmp(id, "clocks-watches"));
+    bool lidded = id && !strcmp(head, "top") && from > 0 && // "the top went astray"
+                  (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its")) &&
+                  (!strcmp(id, "kitchenware") || !strcmp(id, "ceramics") || !strcmp(id, "glassware") ||
+                   !strcmp(id, "metalware"));
+    if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
             note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES ||
@@ -319,10 +340,17 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
+    const char *own = lacking_kind(say_singular(note->arena, part), id);
     bool limb = is_limb(head) && !(!strcmp(head, "horn") && has_horn(note->record->type.value));
-    const struct flaw *kind =
-        limb ? ruleset_flaw(note->rules, "broken-part") : absent_kind(note->arena, note->rules, part);
+    const struct flaw *kind = limb  ? ruleset_flaw(note->rules, "broken-part")
+                              : own ? ruleset_flaw(note->rules, own)
+                                    : absent_kind(note->arena, note->rules, part);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
+    if (stance & STANCE_UNKNOWN && !(stance & STANCE_EXCEPT)) { // "not checked for missing bits"
+        note_unchecked(note, kind->rule.id);
+        note_take(note, first, last, TAKEN_FLAW);
+        return NULL;
+    }
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
         clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);
@@ -470,7 +498,9 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     struct noun_found noun;
     if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
     if (token_is(tokens, i, "no") && tokens->at[i + 1].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
-    bool thing = (noun.uses & (1u << USE_THING)) && !noun.gated && !(noun.uses & (1u << USE_COLOR));
+    bool thing = (noun.uses & (1u << USE_THING)) &&
+                 (!noun.gated || lacking_extra(tokens->at[noun.to - 1].one)) &&
+                 !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));
     if (!thing || !ended || is_no_part(tokens->at[noun.to - 1].one)) return 0;
@@ -478,6 +508,27 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
         if (r->scope.fault[k]) return 0;
     absent_tell(r, i + 1, noun.to, i, i + 1);
     return noun.to;
+}
+
+// "One sheep missing", "two soldiers gone": of several, whatever they are.
+static size_t read_few(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    int count = degrees_number(tokens, i);
+    if (!pieces || count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE)
+        return 0;
+    bool noun = tokens->at[i + 1].kind == TOKEN_WORD && tokens->at[i + 1].stop == STOP_NONE &&
+                (r->note->taken[i + 1] == TAKEN_NOT || r->note->taken[i + 1] == TAKEN_VALUE) &&
+                !r->part[i + 1] && !r->scope.fault[i + 1] && !is_small(tokens, i + 1);
+    size_t n = noun ? lacking_behind(tokens, i + 2) : 0;
+    uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    if (!n || turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
+    struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
+    if (count > 1) flaw->count = count;
+    return i + 2 + n;
 }
 
 void read_absent(struct fault_reader *r) {
@@ -489,10 +540,10 @@ void read_absent(struct fault_reader *r) {
             i = behind_lost - 1;
             continue;
         }
-        if (cue_at(&r->scope, before, COUNT(before), i, &n) && (parts = absent_part(r, i + n)) != 0) {
+        if (cue_before(r, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
             if (token_is(tokens, i, "no") && n == 1 &&
-                cue_at(&r->scope, behind, COUNT(behind), end, &gone)) { // "no screws missing": all are there
+                cue_behind(r, end, &gone)) { // "no screws missing": all are there
                 absent_tell(r, i + n, end, end, end + gone);
                 i = end + gone - 1;
                 continue;
@@ -503,6 +554,11 @@ void read_absent(struct fault_reader *r) {
             i = end - 1;
             continue;
         }
+        size_t few = read_few(r, i);
+        if (few) {
+            i = few - 1;
+            continue;
+        }
         size_t thing = read_no_thing(r, i);
         if (thing) {
             i = thing - 1;
@@ -511,14 +567,14 @@ void read_absent(struct fault_reader *r) {
         struct noun_found noun;
         if (!r->part[i]) {
             // Any other noun that is said to be missing: "the inkwell is missing".
-            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) &&
-                cue_at(&r->scope, behind, COUNT(behind), noun.to, &n) && !turns_into(r, noun.to + n))
+            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) && cue_behind(r, noun.to, &n) &&
+                !turns_into(r, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
         parts = absent_part(r, i);
-        if (parts && cue_at(&r->scope, behind, COUNT(behind), i + parts, &n) &&
-            !turns_into(r, i + parts + n) && !lacks_something(tokens, i + parts, i + parts + n)) {
+        if (parts && cue_behind(r, i + parts, &n) && !turns_into(r, i + parts + n) &&
+            !lacks_something(tokens, i + parts, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)
                 absent_tell(r, owner, owner + 1, i + parts, i + parts + n);

@@ -149,6 +149,11 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
     size_t cue = r->scope.cue[hit->from]; // "two of the stones aren't there"
+    static const char *const own[] = {"won't", "wont",   "doesn't",  "doesnt",
+                                      "can't", "cannot", "couldn't", "wouldn't"};
+    if (cue < hit->from && token_among(&r->note->tokens, hit->from, own, sizeof own / sizeof *own) &&
+        (token_is(&r->note->tokens, cue, "no") || token_is(&r->note->tokens, cue, "without")))
+        return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no pendulum and won't go"
     if (hit->kinds[0]->form == ABSENCE && cue > hit->from && cue < hit->to)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     if (!hit->near || hit->kinds[0]->form != STATE)
@@ -424,7 +429,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
-    const struct flaw *kind = kind_of_hit(r, hit, place);
+    const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
     if (is_of_unsized(r, hit, kind)) return;
     if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
@@ -491,6 +496,7 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
                 tokens->at[hit->to - 1].stop == STOP_NONE &&
                 (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
+           hit->to - hit->from < 4 && // not "no door on the battery"
            (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
 }
 
@@ -530,6 +536,7 @@ void read_faults(struct note *note) {
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
     read_functions(&r);
+    read_running(&r);
     read_repeats(&r);
     read_absent(&r);
     read_right(&r);

@@ -102,6 +102,8 @@ void read_absent(struct fault_reader *reader);
 // The kind whose rule names that part as missing; any other part is an accessory.
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 
+// joined.c: of two hits that tell one fault.
+void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
@@ -124,6 +126,10 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 // again.c: what was denied and is there all the same: "no chips but one on the foot", "no rust other than
 // inside the lid".
 void read_again(struct fault_reader *reader);
+// running.c: "Lamp, works."; and of what does not, whether it is one part of several.
+void read_running(struct fault_reader *reader);
+const struct flaw *running_partly(const struct fault_reader *reader, const struct fault_hit *hit,
+                                  const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
 void read_areas(struct fault_reader *reader);
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.

@@ -27,6 +27,68 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
                               .denied = hit->denied};
 }
 
+// "Pads gone crumbly": words that speak of old paper say nothing of that of goods that are no paper, where
+// the note names none. The kind's own name stays.
+static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const of_paper[] = {"album-residue", "binding-weak",  "brittle-paper", "ex-library",
+                                           "jacket-damage", "pages-loose",   "price-clipped", "toning",
+                                           "trimmed",       "writing-inside"};
+    static const char *const hard[] = {"tools",    "kitchenware", "metalware",  "glassware", "ceramics",
+                                       "footwear", "clothing",    "electrical", "lighting",  "cameras",
+                                       "bags",     "sports",      "jewelry",    "music",     "furniture"};
+    static const char *const sheets[] = {"paper", "book",    "books",    "page",   "pages", "music",
+                                         "score", "hymnal",  "songbook", "card",   "map",   "print",
+                                         "label", "leaves",  "sheet",    "sheets", "cover", "wrapper",
+                                         "flap",  "booklet", "manual",   "album",  "photo", "photos"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->flaw->rule.id,
+               *family = r->note->record->family ? r->note->record->family->rule.id : "";
+    bool paper = false, off = false;
+    for (size_t i = 0; i < sizeof of_paper / sizeof *of_paper; i++) paper |= !strcmp(of_paper[i], id);
+    for (size_t i = 0; i < sizeof hard / sizeof *hard; i++) off |= !strcmp(hard[i], family);
+    for (size_t i = hit->from; i < hit->to; i++) // "torn out a plate": it is the fault that names it
+        off &= r->note->taken[i] != TAKEN_TYPE;
+    struct fault_hit own = hit_of(hit);
+    static const char *const of_media[] = {"disc-scratches", "media-degraded"};
+    static const char *const players[] = {"media", "cameras", "electrical", "other", "toys", "parts"};
+    for (size_t i = 0; i < sizeof of_media / sizeof *of_media && *family; i++)
+        if (!strcmp(of_media[i], id)) {
+            paper = off = true;
+            for (size_t k = 0; k < sizeof players / sizeof *players; k++)
+                off &= strcmp(players[k], family) != 0;
+            if (!off || kind_is_whole(r, hit->flaw, &own)) return false;
+            for (size_t k = 0; k < tokens->count; k++) {
+                static const char *const reels[] = {"film",     "tape",   "record",   "records", "disc",
+                                                    "negative", "reel",   "lp",       "cd",      "cassette",
+                                                    "cylinder", "slides", "78",       "45",      "33",
+                                                    "78s",      "45s",    "negatives"};
+                if (token_among(tokens, k, reels, sizeof reels / sizeof *reels)) return false;
+            }
+            return true;
+        }
+    if (!paper || !off || kind_is_whole(r, hit->flaw, &own)) return false;
+    for (size_t i = 0; i < tokens->count; i++)
+        if ((hit->near || i < hit->from || i >= hit->to) &&
+            token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
+            return false;
+    return true;
+}
+
+// "Tea bowl with a crack running down", "switch box split": the first word only names what sort of thing it
+// is.
+static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct note *note = r->note;
+    if (!hit->near || note->taken[hit->from] != TAKEN_TYPE) return false;
+    bool before = hit->from + 1 < hit->to && note->taken[hit->from + 1] == TAKEN_TYPE &&
+                  note->tokens.at[hit->from].stop == STOP_NONE;
+    static const char *const stuffs[] = {"stain",           "odor-food", "odor-fuel",
+                                         "mineral-deposit", "tide-line", "water-damage"}; // tea, oil, salt
+    bool stuff = false;
+    for (size_t i = 0; i < sizeof stuffs / sizeof *stuffs; i++)
+        stuff |= !strcmp(hit->flaw->rule.id, stuffs[i]);
+    return (before && stuff) || !strcmp(hit->flaw->rule.id, "box-wear");
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -50,12 +112,13 @@ static void gather(struct fault_reader *r) {
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
-        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit)) continue;
+        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
+        if (is_of_name(r, hit)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
-        if (last && hit->from == last->from && hit->to == last->to && hit->near == last->near) {
+        if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
             continue;
@@ -116,6 +179,7 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
 
 void faults_gather(struct fault_reader *r) {
     gather(r);
+    faults_join(r);
     for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);

@@ -88,6 +88,7 @@ static size_t intended_from(const struct scope *s, size_t i) {
 void scope_intended(struct scope *s) {
     read_plans(s);
     read_body(s);
+    scope_topic(s);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;

@@ -77,7 +77,9 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
         }
         if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
             score += 4;
-        if (record->type.value && has_word(record->type.value, on)) score += 3;
+        if (record->type.value && (has_word(record->type.value, on) ||
+                                   has_word(record->type.value, say_singular(r->note->arena, on))))
+            score += 3;
         if (place && names_material(on, place)) score += 6; // "cracked glass"
     }
     return score;

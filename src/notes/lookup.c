@@ -171,6 +171,34 @@ static bool noun_by_ear(const struct note *note, size_t i, struct noun_found *fo
     return book_noun(note, &laid, found) || ruled;
 }
 
+// "The bottle's gone misty", "my hat's got a dark band": the thing with the verb that is joined to it. What
+// somebody owns ("doctor's bag") has its noun behind it.
+static bool noun_with_verb(const struct note *note, size_t i, struct noun_found *found) {
+    static const char *const verbs[] = {"got",  "gone",  "been",  "a",       "an",   "the",   "not",
+                                        "had",  "lost",  "in",    "missing", "no",   "fine",  "lovely",
+                                        "good", "dead",  "open",  "broken",  "very", "quite", "a bit",
+                                        "all",  "never", "still", "just",    "only", "left"};
+    static const char *const others[] = {"it's",      "that's",      "there's",      "he's",     "she's",
+                                         "who's",     "what's",      "here's",       "where's",  "one's",
+                                         "let's",     "how's",       "there's",      "this's",   "somebody's",
+                                         "someone's", "something's", "everything's", "nobody's", "nothing's",
+                                         "maker's",   "owner's",     "everybody's",  "body's"};
+    const struct tokens *tokens = &note->tokens;
+    const char *word = tokens->at[i].fold;
+    size_t size = strlen(word);
+    if (size < 5 || strcmp(word + size - 2, "'s") != 0 ||
+        token_among(tokens, i, others, sizeof others / sizeof *others))
+        return false;
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
+    if (!token_among(tokens, i + 1, verbs, sizeof verbs / sizeof *verbs) && !note->fault_word[i + 1])
+        return false;
+    struct laid laid = {.size = 0};
+    if (!lay(&laid, say_singular(note->arena, arena_copy(note->arena, word, size - 2)))) return false;
+    *found = (struct noun_found){.from = i, .to = i + 1};
+    bool ruled = rule_noun(note, laid.text, found);
+    return book_noun(note, &laid, found) || ruled;
+}
+
 static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
@@ -181,7 +209,7 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
     if (!ruled && n > most) n = most;
     for (; n > 0; n--)
         if (noun_of(note, i, n, ruled, found)) return true;
-    return false;
+    return noun_with_verb(note, i, found);
 }
 
 bool noun_at(const struct note *note, size_t i, struct noun_found *found) {

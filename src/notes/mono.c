@@ -15,21 +15,39 @@ static bool ends(const struct note *note, size_t i) {
     return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
 }
 
+// "Engraved R.T.D.": up to four letters and nothing more.
+static bool letters_behind(const struct note *note, size_t i) {
+    if (i >= note->tokens.count || note->tokens.at[i].kind == TOKEN_SIGN) return false;
+    const char *text = note->tokens.text + note->tokens.at[i].from;
+    size_t size = note->tokens.at[i].to - note->tokens.at[i].from, letters = 0;
+    for (size_t k = 0; k < size; k++) {
+        if (text[k] == '.') continue;
+        if (text[k] < 'A' || text[k] > 'Z') return false;
+        letters++;
+    }
+    return letters > 0 && letters < 5 &&
+           (ends(note, i + 1) || ANY(&note->tokens, i + 1, "on", "in", "to", "."));
+}
+
 void read_mono(struct note *note) {
-    static const char *const families[] = {"metalware", "linens", "glassware", "jewelry", "kitchenware"};
+    static const char *const families[] = {"metalware",   "linens",         "glassware", "jewelry",
+                                           "kitchenware", "clocks-watches", "bags",      "other"};
     const struct flaw *kind = ruleset_flaw(note->rules, "monogram");
     const char *family = note->record->family ? note->record->family->rule.id : "";
     bool may = false;
     for (size_t k = 0; k < sizeof families / sizeof *families; k++) may |= !strcmp(family, families[k]);
     if (!may || !kind || is_known(note->record, kind)) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (!token_is(&note->tokens, i, "mono") || note->taken[i] != TAKEN_NOT) continue;
+        bool cut = ANY(&note->tokens, i, "engraved", "monogrammed", "initialled", "initialed", "embroidered");
+        if ((!cut && !token_is(&note->tokens, i, "mono")) || (!cut && note->taken[i] != TAKEN_NOT)) continue;
+        if (cut && !letters_behind(note, i + 1)) continue;
         if (i && ANY(&note->tokens, i - 1, "no", "not")) continue;
         size_t to = i + 1;
         while (to < i + 4 && to < note->tokens.count && note->tokens.at[to].kind == TOKEN_WORD &&
                note->tokens.at[to].capital && note->tokens.at[to].to - note->tokens.at[to].from < 4)
             to++;
-        if (!ends(note, to)) continue;
+        if (cut) to = i + 2;
+        if (!cut && !ends(note, to)) continue;
         struct item_flaw *flaw = note_flaw(note);
         *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, i, to)};
         note_take(note, i, to, TAKEN_FLAW);

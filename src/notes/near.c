@@ -130,8 +130,35 @@ static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) 
 static bool opens_clause(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"there", "there's", "theres", "it's",
                                         "they",  "they're", "that's", "i"};
-    return (token_is(tokens, i, "and") || token_is(tokens, i, "so")) &&
-           token_among(tokens, i + 1, words, sizeof words / sizeof *words);
+    static const char *const articles[] = {"the", "its", "one", "a",
+                                           "an"}; // "moth at one corner and the greens gone"
+    bool and = token_is(tokens, i, "and");
+    return ((and || token_is(tokens, i, "so")) &&
+            token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||
+           (and&&token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
+}
+
+// "Bracket clock, stopped": of a short name that opens a sentence the comma behind it parts nothing.
+static bool names_before_comma(const struct tokens *tokens, size_t i) {
+    enum { WORDS_MOST = 4 };
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_COMMA) return false;
+    size_t from = i;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && i - from < WORDS_MOST) from--;
+    return from == 0 || tokens->at[from - 1].stop >= STOP_SENTENCE;
+}
+
+static bool tells_state(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"dead",    "worn",   "torn",  "bent",   "split",  "gone",  "stuck",
+                                        "loose",   "broken", "shot",  "rusty",  "stiff",  "blown", "missing",
+                                        "silent",  "blunt",  "lost",  "thin",   "rotten", "frail", "weak",
+                                        "brittle", "mold",   "mould", "fungus", "haze",   "rust",  "worm",
+                                        "moth",    "hazy",   "foggy"};
+    static const char *const others[] = {"wired", "painted", "framed", "boxed", "signed", "dated", "lined"};
+    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
+    size_t n = strlen(tokens->at[i].fold);
+    bool done = n > 4 && !strcmp(tokens->at[i].fold + n - 2, "ed");
+    return (done && !token_among(tokens, i, others, sizeof others / sizeof *others)) ||
+           token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
 // The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair
@@ -142,11 +169,13 @@ static void look_behind(struct near_search *s) {
     size_t weight = 0;
     static const char *const ends[] = {"but", "unless", "because", "until"};
     s->other_count = s->unlisted_count = 0;
+    size_t open = names_before_comma(tokens, s->i) && tells_state(tokens, s->i + 2) ? s->i + 1 : s->i;
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
         if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends) ||
             opens_clause(tokens, at))
             return;
-        comma |= tokens->at[at].stop >= STOP_COMMA;
+        comma |= tokens->at[at].stop >= STOP_COMMA && at != open;
+        if (open > s->i && at > open + 1) comma = true; // only what follows at once
         weight += !is_weightless(tokens, at, &bracket);
         if (weight > REACH) return;
         if (!s->heads[at]) continue;

@@ -17,7 +17,10 @@ static void mark_hits(struct note *note) {
         const struct phrase_hit *hit = &note->hits.at[i];
         unsigned char how = has_size(hit->flaw) ? FAULT_WORD_SIZED : FAULT_WORD;
         if (hit->flaw->class == CLASS_STATUS || hit->flaw->class == CLASS_FEATURE) continue;
-        for (size_t k = hit->from; k < hit->to; k++)
+        size_t from = hit->from; // "disc, scuffed": the name before the comma is no word of it
+        for (size_t k = hit->from; hit->near && k < hit->to; k++)
+            if (note->tokens.at[k].stop == STOP_COMMA) from = k + 1;
+        for (size_t k = from; k < hit->to; k++)
             if (note->fault_word[k] < how) note->fault_word[k] = how;
     }
 }

@@ -35,14 +35,50 @@ static void settle_working(struct note *note) {
     record->flaw_count = kept;
 }
 
-// "All there but for a key": beside what is missing nothing is complete.
-static void settle_whole(struct record *record) {
-    bool lacks = false;
-    for (size_t i = 0; i < record->flaw_count; i++) lacks |= record->flaws[i].kind->form == ABSENCE;
+// "Powers up, beyond that untested": one state.
+static void settle_powers(struct record *record) {
+    bool powers = false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        powers |= !record->flaws[i].part && is_kind(&record->flaws[i], "powers-on-only");
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++)
-        if (!lacks || !is_kind(&record->flaws[i], "complete-counted"))
+        if (!powers || record->flaws[i].part || !is_kind(&record->flaws[i], "untested"))
             record->flaws[kept++] = record->flaws[i];
+    record->flaw_count = kept;
+}
+
+static bool has_word(const struct note *note, struct note_span span, const char *word) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= span.from && note->tokens.at[i].to <= span.to &&
+            token_is(&note->tokens, i, word))
+            return true;
+    return false;
+}
+
+// "No rules, all 96 counters counted": what was counted is whole all the same.
+static bool is_paper(const struct item_flaw *flaw) {
+    static const char *const ids[] = {"missing-instructions", "missing-box", "missing-tag", "missing-jacket"};
+    bool found = false;
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) found |= is_kind(flaw, ids[i]);
+    return found;
+}
+
+// "All there but for a key": beside what is missing nothing is complete.
+static void settle_whole(struct note *note) {
+    struct record *record = note->record;
+    bool lacks = false, papers = false;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        bool absent = record->flaws[i].kind->form == ABSENCE;
+        lacks |= absent && !is_paper(&record->flaws[i]);
+        papers |= absent;
+    }
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool whole = is_kind(flaw, "complete-counted");
+        bool counted = whole && !lacks && has_word(note, flaw->span, "counted");
+        if (!whole || counted || !(lacks || papers)) record->flaws[kept++] = *flaw;
+    }
     record->flaw_count = kept;
 }
 
@@ -62,5 +98,6 @@ static void settle(struct record *record) {
 void faults_settle(struct note *note) {
     settle(note->record);
     settle_working(note);
-    settle_whole(note->record);
+    settle_powers(note->record);
+    settle_whole(note);
 }

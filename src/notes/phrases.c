@@ -263,6 +263,8 @@ static bool is_told(struct search *s, size_t sorted, const struct near_hit *hit)
         if (overlaps(&s->hits.at[from], hit)) return true;
     for (size_t i = sorted; i < s->hits.count; i++) {
         if (!overlaps(&s->hits.at[i], hit)) continue;
+        if (hit->gated && s->hits.at[i].gated && s->hits.at[i].from != hit->from)
+            continue; // each counts for some things
         s->hits.at[i].gated &=
             hit->gated; // a pair that counts for any thing outranks one that counts for some
         return true;

@@ -228,6 +228,31 @@ static bool is_fuller(const struct noun_found *noun, const struct noun_found *be
            !strcmp(noun->noun + size - less, best->noun);
 }
 
+// "Handle a bit loose. Saucepan.": a part with what is wrong with it, and the thing is told behind.
+static bool is_faulty_part(const struct note *note, const struct chunk *chunk,
+                           const struct noun_found *head) {
+    static const char *const parts[] = {
+        "handle", "handles", "lid",    "knob",  "strap",  "spout",  "rim",   "hinge",   "hinges",  "spine",
+        "drawer", "drawers", "leg",    "legs",  "foot",   "feet",   "seat",  "back",    "clasp",   "buckle",
+        "sole",   "soles",   "heel",   "heels", "zip",    "cuff",   "cuffs", "collar",  "pocket",  "stem",
+        "blade",  "dial",    "hands",  "cord",  "flex",   "lead",   "plug",  "switch",  "bellows", "neck",
+        "bridge", "strings", "pedal",  "wheel", "wheels", "wick",   "shade", "base",    "top",     "stopper",
+        "stone",  "stones",  "cover",  "pages", "door",   "front",  "panel", "catch",   "corner",  "corners",
+        "edge",   "edges",   "lining", "hem",   "sleeve", "fringe", "grip",  "rung",    "slat",    "screw",
+        "screws", "aerial",  "motor",  "valve", "tip",    "point",  "frame", "sleeves", "latch"};
+    enum { NEAR = 4 };
+    const struct tokens *tokens = &note->tokens;
+    if (!token_among(tokens, head->to - 1, parts, COUNT(parts)) || head->to != chunk->to ||
+        !(chunk->from == 0 || tokens->at[chunk->from - 1].stop >= STOP_COMMA))
+        return false;
+    bool more = chunk->from > 0; // a sentence behind it, or one before
+    for (size_t i = head->to; !more && i + 1 < tokens->count; i++) more = tokens->at[i].stop >= STOP_CLAUSE;
+    for (size_t i = head->to; i < tokens->count && i < head->to + NEAR && tokens->at[i].stop == STOP_NONE;
+         i++)
+        if (note->fault_word[i]) return more;
+    return false;
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -272,6 +297,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (pick->order > 1 && token_among(&note->tokens, head->to - 1, labels, COUNT(labels)) &&
         token_among(&note->tokens, head->to, places, COUNT(places)))
         value -= 70; // "there's a bird stamp on the blade"
+    if (is_faulty_part(note, chunk, head)) value -= chunk->from == 0 ? 55 : 40;
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     enum { OF_ITS_OWN = 60 };
     if (pick->most >= value && value >= OF_ITS_OWN && is_fuller(head, &pick->best)) value = pick->most + 1;

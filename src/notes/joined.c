@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Two faults told as one: a vague smell with what it is of, and words joined by "and" of which the first says
+// what the second is a damage of ("leather dry and cracked", "batteries leaked and corroded").
+#include <string.h>
+
+#include "notes/faults.h"
+
+// "Stinks of camphor": of what it smells is told, and the stink by itself says no more.
+static bool is_told_smell(const struct fault_reader *r, size_t i) {
+    static const char *const vague[] = {"smells", "smell", "smelly", "stinks", "stink", "reeks", "reek",
+                                        "pongs",  "pong",  "whiff",  "whiffs", "niff",  "niffs", "whiffy",
+                                        "odor",   "odour", "stinky", "pongy",  "niffy", "hums",  "ponging"};
+    const struct fault_hit *hit = &r->hits[i];
+    const struct tokens *tokens = &r->note->tokens;
+    enum { FAR = 8 };
+    if (hit->near || hit->to != hit->from + 1 || strcmp(hit->kinds[0]->rule.id, "odor-musty") != 0 ||
+        !token_among(tokens, hit->from, vague, sizeof vague / sizeof *vague) || i + 1 >= r->hit_count)
+        return false;
+    const struct fault_hit *next = &r->hits[i + 1];
+    for (size_t k = hit->from; k < next->from; k++)
+        if (tokens->at[k].stop != STOP_NONE || next->from > hit->from + FAR) return false;
+    return !strncmp(next->kinds[0]->rule.id, "odor-", 5);
+}
+
+static void drop_vague_smells(struct fault_reader *r) {
+    size_t kept = 0;
+    for (size_t i = 0; i < r->hit_count; i++) {
+        if (is_told_smell(r, i)) continue;
+        r->hits[kept++] = r->hits[i];
+    }
+    r->hit_count = kept;
+}
+
+// "Dry and cracked": the crack is of the leather that is dry.
+static void join_narrower(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i + 1 < r->hit_count; i++) {
+        const struct fault_hit *a = &r->hits[i];
+        struct fault_hit *b = &r->hits[i + 1];
+        bool and = b->from == a->to + 1 && token_is(tokens, a->to, "and");
+        if (!and || a->kind_count != 1 || b->near) continue;
+        for (size_t k = 0; k < a->kinds[0]->narrows.count; k++)
+            for (size_t m = 0; m < b->kind_count; m++)
+                if (!strcmp(a->kinds[0]->narrows.at[k], b->kinds[m]->rule.id)) {
+                    b->kinds[0] = a->kinds[0];
+                    b->kind_count = 1;
+                    break;
+                }
+    }
+}
+
+void faults_join(struct fault_reader *r) {
+    drop_vague_smells(r);
+    join_narrower(r);
+}

@@ -1,0 +1,298 @@
+// SPDX-License-Identifier: MIT
+// The words that say a part is not there, put together as people put them: "has long since vanished", "are
+// nowhere to be seen", "came without", "was robbed of its", "there isn't a". The kind by the part, where no
+// rule names that part.
+#include <string.h>
+
+#include "notes/faults.h"
+#include "notes/lacking.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+// Longest of the phrases that stands at `i`; how many tokens.
+static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
+    size_t best = 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t n = token_phrase(tokens, i, phrases[k]);
+        if (n > best) best = n;
+    }
+    return best;
+}
+
+static bool joined(const struct tokens *tokens, size_t i) {
+    return i < tokens->count && tokens->at[i].stop == STOP_NONE && tokens->at[i].kind == TOKEN_WORD;
+}
+
+// "The handle has lost a flake", "case missing its hook": it is what lacks something.
+static bool has_object(const struct tokens *tokens, size_t i) {
+    static const char *const lose[] = {"lost", "missing", "lacking", "mislaid", "wanting"};
+    static const char *const objects[] = {"a",    "an",      "its",   "his",  "her",  "their", "the",
+                                          "one",  "two",     "some",  "any",  "both", "all",   "three",
+                                          "four", "five",    "six",   "most", "half", "bits",  "much",
+                                          "part", "several", "every", "of"};
+    return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && AMONG(tokens, i, objects);
+}
+
+size_t lacking_behind(const struct tokens *tokens, size_t i) {
+    static const char *const leads[] = {
+        "is",        "are",       "was",       "were",       "has",     "have",     "had",
+        "been",      "be",        "being",     "got",        "gets",    "went",     "gone",
+        "going",     "seems",     "seem",      "appears",    "appear",  "looks",    "to",
+        "both",      "all",       "long",      "since",      "sadly",   "alas",     "now",
+        "already",   "also",      "just",      "then",       "clean",   "simply",   "unfortunately",
+        "sometime",  "somehow",   "somewhere", "completely", "totally", "entirely", "apparently",
+        "evidently", "obviously", "probably",  "quite",      "too",     "either",   "must",
+        "may",       "might",     "himself",   "itself"};
+    static const char *const gone[] = {"absent",
+                                       "absent without leave",
+                                       "adrift somewhere",
+                                       "astray",
+                                       "awol",
+                                       "binned",
+                                       "chucked",
+                                       "chucked out",
+                                       "deserted",
+                                       "did not survive",
+                                       "didn't survive",
+                                       "didn't turn up",
+                                       "disappeared",
+                                       "discarded",
+                                       "ditched",
+                                       "eloped",
+                                       "elsewhere",
+                                       "flown the nest",
+                                       "for good",
+                                       "for a burton",
+                                       "for a walk",
+                                       "gone",
+                                       "hasn't survived",
+                                       "haven't survived",
+                                       "history",
+                                       "in the bin",
+                                       "in the skip",
+                                       "isn't among them",
+                                       "isn't in it",
+                                       "isn't in the box",
+                                       "isn't included",
+                                       "isn't on it",
+                                       "isn't present",
+                                       "isn't to be found",
+                                       "aren't in it",
+                                       "aren't in the box",
+                                       "aren't included",
+                                       "aren't on it",
+                                       "aren't present",
+                                       "aren't to be found",
+                                       "lacking",
+                                       "left the building",
+                                       "lost",
+                                       "mislaid",
+                                       "missing",
+                                       "misplaced",
+                                       "never found",
+                                       "never made it",
+                                       "never showed up",
+                                       "never turned up",
+                                       "no longer here",
+                                       "no longer present",
+                                       "no longer there",
+                                       "no longer with it",
+                                       "no more",
+                                       "not among them",
+                                       "not in it",
+                                       "not in the box",
+                                       "not on it",
+                                       "not provided",
+                                       "not supplied",
+                                       "nowhere in sight",
+                                       "nowhere to be had",
+                                       "nowhere about",
+                                       "nowhere around",
+                                       "departed",
+                                       "parted company",
+                                       "removed and lost",
+                                       "robbed",
+                                       "scarpered",
+                                       "snaffled",
+                                       "stayed behind",
+                                       "stolen",
+                                       "swiped",
+                                       "taken a walk",
+                                       "the way of all flesh",
+                                       "vanished",
+                                       "walkabout",
+                                       "wandered",
+                                       "wandered off",
+                                       "walked",
+                                       "walked off",
+                                       "west",
+                                       "what's missing",
+                                       "what is missing",
+                                       "done a runner",
+                                       "did a runner",
+                                       "done a bunk",
+                                       "fallen off and lost",
+                                       "fell off and got lost",
+                                       "fell off and lost",
+                                       "came off and got lost",
+                                       "came off and lost",
+                                       "come off and lost",
+                                       "snapped off and lost",
+                                       "broke off and lost",
+                                       "fallen by the wayside",
+                                       "to the great beyond",
+                                       "begging",
+                                       "wanting"};
+    size_t at = i;
+    while (at < i + 5 && joined(tokens, at) && AMONG(tokens, at, leads)) at++;
+    // "gone" leads ("gone missing") and says it by itself; a bare "went", "been" or "walked" says nothing.
+    for (;; at--) {
+        size_t n = longest(tokens, at, gone, COUNT(gone));
+        static const char *const led[] = {"for good", "for a burton", "for a walk",  "west",     "walked",
+                                          "robbed",   "elsewhere",    "no more",     "history",  "begging",
+                                          "wanting",  "in the bin",   "in the skip", "departed", "deserted",
+                                          "stolen",   "chucked"};
+        bool needs_lead = n && longest(tokens, at, led, COUNT(led)) == n;
+        if (n && has_object(tokens, at + n)) return 0;
+        if (n && !(needs_lead && at == i)) return at + n - i;
+        if (at == i) return 0;
+    }
+}
+
+size_t lacking_before(const struct tokens *tokens, size_t i) {
+    static const char *const lacks[] = {"bereft of",
+                                        "came to me without",
+                                        "came without",
+                                        "comes without",
+
+                                        "crying out for",
+                                        "deprived of",
+                                        "devoid of",
+                                        "did not come with",
+                                        "didn't have",
+                                        "didn't get",
+                                        "do not have",
+                                        "does not come with",
+                                        "does not have",
+                                        "doesn't come with",
+                                        "doesn't have",
+                                        "don't have",
+                                        "denuded of",
+                                        "had no",
+                                        "has mislaid",
+                                        "has parted with",
+                                        "has shed",
+                                        "hasn't any",
+                                        "hasn't got",
+                                        "hasn't got any",
+                                        "have no",
+                                        "haven't any",
+                                        "haven't got",
+                                        "haven't",
+                                        "i've no",
+                                        "i've never had",
+                                        "in need of",
+                                        "in want of",
+                                        "it's got no",
+                                        "got no",
+                                        "lack",
+                                        "lacking",
+                                        "lacks",
+                                        "lost",
+                                        "minus",
+                                        "misses",
+                                        "missing",
+                                        "never came with",
+                                        "no longer got",
+                                        "no longer has",
+                                        "not a sign of",
+                                        "not got",
+                                        "not with",
+                                        "nothing left of",
+                                        "parted company with",
+                                        "parted with",
+                                        "robbed of",
+                                        "sans",
+                                        "separated from",
+                                        "shorn of",
+                                        "short of",
+                                        "shy of",
+                                        "sold without",
+                                        "stripped of",
+                                        "supplied without",
+                                        "there are no",
+                                        "there isn't",
+                                        "there is no",
+                                        "there was no",
+                                        "there's no",
+                                        "there's not",
+                                        "theres no",
+                                        "wanting",
+
+                                        "with neither",
+                                        "without",
+                                        "without so much as"};
+    static const char *const counts[] = {
+        "one",     "two",  "three",   "four",   "five", "six",      "some",   "both",   "all",   "most",
+        "several", "half", "another", "any",    "a",    "an",       "the",    "its",    "their", "his",
+        "it's",    "new",  "few",     "couple", "of",   "original", "proper", "single", "my"};
+    // With no word for how many, these lead to a part; the rest ask for one ("wants a clean").
+    size_t n = longest(tokens, i, lacks, COUNT(lacks));
+    if (!n || tokens->at[i + n - 1].stop != STOP_NONE) return 0;
+    size_t at = i + n;
+    while (at < i + n + 4 && joined(tokens, at) && AMONG(tokens, at, counts)) at++;
+    static const char *const asks[] = {"haven't", "lost", "not with", "there isn't", "hasn't got"};
+    if (at == i + n && longest(tokens, i, asks, COUNT(asks)) == n) return 0;
+    return at - i;
+}
+
+const char *lacking_kind(const char *part, const char *family) {
+    static const struct {
+        const char *kind, *words;
+    } kinds[] = {
+        {"missing-hardware",
+         " nut wingnut castor caster escutcheon latch hasp glide peg washer rivet bolt screw hook eyelet "
+         "grommet fixing drawer-pull clip stud runner keeper catch thumbscrew cleat rowlock "},
+        {"missing-key", " handcrank starting-handle winding-handle winding-key "},
+        {"missing-cord", " lead adaptor adapter transformer charger "},
+        {"missing-pieces",
+         " pawn domino counter peg marble spoon fork knife rook bishop knight king queen token draught "
+         "checker jigsaw-piece joker skittle "},
+        {"missing-box", " sleeve-box gig-bag "},
+        {"missing-instructions", " booklet handbook rulebook rules diagram plan drawing "},
+        {"missing-stopper", " bung stopper "},
+        {"trim-loss", " tassel fringe bobble sequin bead "},
+    };
+    static const char leaves[] =
+        " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold ";
+    static const char fasteners[] = " popper toggle cufflink press-stud press-stud ";
+    const char *head = strrchr(part, ' ');
+    head = head ? head + 1 : part;
+    size_t n = strlen(head);
+    const char *at = leaves;
+    bool book = family && (!strcmp(family, "books") || !strcmp(family, "paper"));
+    for (; book && (at = strstr(at, head)) != NULL; at++)
+        if (at[-1] == ' ' && at[n] == ' ') return "pages-loose";
+    bool worn = family && (!strcmp(family, "clothing") || !strcmp(family, "bags"));
+    for (at = fasteners; worn && (at = strstr(at, head)) != NULL; at++)
+        if (at[-1] == ' ' && at[n] == ' ') return "missing-button";
+    for (size_t k = 0; k < COUNT(kinds); k++)
+        for (at = kinds[k].words; (at = strstr(at, head)) != NULL; at++)
+            if (at[-1] == ' ' && at[n] == ' ') return kinds[k].kind;
+    return NULL;
+}
+
+bool lacking_extra(const char *noun) {
+    static const char *const words[] = {
+        "brush",   "hose",   "nozzle", "tool",    "attachment", "bag",     "filter", "needle", "pad",
+        "tube",    "basket", "tray",   "clip",    "hook",       "stake",   "pole",   "peg",    "mat",
+        "ball",    "net",    "bat",    "dart",    "nib",        "reed",    "bow",    "rosin",  "mute",
+        "stick",   "rack",   "grille", "grate",   "guard",      "battery", "bulb",   "mantle", "wick",
+        "chimney", "globe",  "pump",   "saddle",  "pedal",      "mount",   "tripod", "cap",    "hood",
+        "flash",   "remote", "stand",  "plate",   "mirror",     "shelf",   "pan",    "beater", "paddle",
+        "spike",   "float",  "reel",   "paddles", "oar",        "sail"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(noun, words[i])) return true;
+    return false;
+}

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// How people say that a part is not there. Private to the room.
+#ifndef NOTES_LACKING_H
+#define NOTES_LACKING_H
+
+#include "notes/token.h"
+
+// How many tokens from `i` say that what stands before them is not there; 0 if none.
+size_t lacking_behind(const struct tokens *tokens, size_t i);
+// How many tokens from `i`, with words of number, say that the part behind them is not there; 0 if none.
+size_t lacking_before(const struct tokens *tokens, size_t i);
+// Is it (one) an extra that goods of many kinds have?
+bool lacking_extra(const char *noun);
+// The id of the kind for a missing part (one, small letters) of a thing of that family, which may be NULL;
+// NULL where the parts of the rules decide.
+const char *lacking_kind(const char *part, const char *family);
+
+#endif

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// A bare verb says that a thing works: "Lamp, rewired, works.", "radio working", "LP plays". And what is said
+// to be dead of one part leaves the rest: "left speaker dead", "one ring doesn't heat".
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static bool ends(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE;
+}
+
+// Goods of which somebody would say so.
+static bool can_work(const struct note *note) {
+    static const char *const ids[] = {"electrical", "lighting", "tools",   "clocks-watches",
+                                      "media",      "toys",     "cameras", "kitchenware",
+                                      "music",      "sports",   "parts",   "other"};
+    const struct family *family = note->record->family;
+    for (size_t i = 0; family && i < COUNT(ids); i++)
+        if (!strcmp(family->rule.id, ids[i])) return true;
+    return false;
+}
+
+// "Hope it works", "should be working", "not working": no promise, or none for now.
+static bool is_weak(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {
+        "if",       "whether",    "hope",       "hoping",  "think",    "should",    "may",     "might",
+        "could",    "would",      "can't",      "doesn't", "not",      "never",     "said",    "says",
+        "told",     "used",       "was",        "were",    "isn't",    "reckon",    "believe", "until",
+        "when",     "as",         "like",       "must",    "supposed", "assume",    "nothing", "hardly",
+        "barely",   "no",         "only",       "except",  "half",     "sometimes", "one",     "some",
+        "probably", "presumably", "apparently", "nor",     "neither"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_PAST | STANCE_OTHER |
+                              STANCE_WITHDRAWN | STANCE_DOUBT | STANCE_PLANNED))
+        return true;
+    for (size_t at = i; at > 0 && tokens->at[at - 1].stop == STOP_NONE; at--)
+        if (AMONG(tokens, at - 1, words)) return true;
+    return false;
+}
+
+static bool leads(const struct note *note, size_t i) {
+    static const char *const words[] = {"and", "it",  "still", "all", "they",  "both",   "everything", "also",
+                                        "now", "but", "is",    "are", "which", "though", "does"};
+    if (i == 0) return false;
+    return note->tokens.at[i - 1].stop != STOP_NONE || note->taken[i - 1] == TAKEN_TYPE ||
+           AMONG(&note->tokens, i - 1, words);
+}
+
+static bool is_told(const struct record *record) {
+    static const char *const ids[] = {"working-tested", "not-working", "partly-working",
+                                      "powers-on-only", "untested",    "for-parts"};
+    for (size_t i = 0; i < record->flaw_count; i++)
+        for (size_t k = 0; k < COUNT(ids); k++)
+            if (!strcmp(record->flaws[i].kind->rule.id, ids[k])) return true;
+    return false;
+}
+
+void read_running(struct fault_reader *r) {
+    static const char *const verbs[] = {"works", "working", "runs", "functioning", "functional", "plays"};
+    static const char *const going[] = {"runs", "plays"}; // a clock that runs may not keep time
+    struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    const struct flaw *kind = ruleset_flaw(note->rules, "working-tested");
+    if (!kind || !can_work(note) || is_told(note->record)) return;
+    bool clock = !strcmp(note->record->family->rule.id, "clocks-watches");
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (!AMONG(tokens, i, verbs) || (clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||
+            note->taken[i] == TAKEN_TYPE || note->taken[i] == TAKEN_ASIDE)
+            continue;
+        static const char *const takers[] = {"but", "except", "apart", "bar", "though", "although", "only"};
+        if (!ends(tokens, i + 1) || AMONG(tokens, i + 2, takers) || !leads(note, i) || is_weak(r, i))
+            continue;
+        fault_add(r, kind, NULL, NULL, i, i + 1);
+        return;
+    }
+}
+
+// Of one part or some of several.
+const struct flaw *running_partly(const struct fault_reader *r, const struct fault_hit *hit,
+                                  const struct flaw *kind) {
+    static const char *const some[] = {"one",    "some",   "half", "left", "right", "two",    "three",
+                                       "second", "bottom", "top",  "rear", "front", "several"};
+    static const char *const parts[] = {
+        "light",  "speaker", "speakers",  "ring",     "rings", "burner", "burners", "element",
+        "timer",  "clock",   "alarm",     "strike",   "chime", "dial",   "display", "screen",
+        "tuner",  "channel", "headlight", "horn",     "bell",  "fan",    "blower",  "fuse",
+        "switch", "lever",   "button",    "buttons",  "key",   "keys",   "setting", "band",
+        "heater", "reverse", "rewind",    "cassette", "fm",    "am",     "flash",   "meter"};
+    const struct tokens *tokens = &r->note->tokens;
+    enum { BACK = 5 };
+    if (strcmp(kind->rule.id, "not-working") != 0) return kind;
+    for (size_t at = hit->from, back = 0; at > 0 && back < BACK; at--, back++) {
+        if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
+            r->note->taken[at - 1] == TAKEN_TYPE)
+            break;
+        bool part = AMONG(tokens, at - 1, parts);
+        static const char *const ones[] = {"one", "third", "second", "fourth", "other"}; // "third is dead"
+        bool few = (AMONG(tokens, at - 1, some) && at < hit->from && r->part[at]) ||
+                   (at == hit->from && AMONG(tokens, at - 1, ones));
+        if (part || few) return ruleset_flaw(r->note->rules, "partly-working");
+    }
+    return kind;
+}
