@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "notes/figure.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -98,6 +99,17 @@ static enum severity in_brackets(const struct fault_reader *r, size_t i) {
     return SEVERITY_UNKNOWN;
 }
 
+// "Quite a [bit of rust]": what is said begins before the fault's own words.
+static enum severity astride(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 3 };
+    for (size_t back = FAR; back > 0; back--) {
+        size_t n = 0;
+        enum severity found = back <= hit->from ? degree_word(r, hit->from - back, &n) : SEVERITY_UNKNOWN;
+        if (found && n > back && n < back + hit->to - hit->from) return found;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 // "Flaking badly" tells a degree; "paint flaking" is the name of the fault.
 static enum severity in_phrase(const struct fault_reader *r, const struct fault_hit *hit) {
     size_t n;
@@ -110,17 +122,29 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     return SEVERITY_UNKNOWN;
 }
 
+// The longest cue that ends at token `i`; where it begins.
+static enum severity ends_at(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { CUE_MOST = 5 };
+    enum severity longest = SEVERITY_UNKNOWN;
+    for (size_t k = 0; k < CUE_MOST && k <= i && (!k || !joins(&r->note->tokens.at[i - k])); k++) {
+        size_t n;
+        enum severity found = degree_word(r, i - k, &n);
+        if (!found || n != k + 1) continue;
+        longest = found;
+        *from = i - k;
+    }
+    return longest;
+}
+
 static enum severity told_before(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    size_t n;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i]) || is_link(tokens, i)) break;
         if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
-        for (size_t k = 0; k < 3 && k <= i; k++) { // a longer cue that ends here
-            enum severity found = degree_word(r, i - k, &n);
-            if (found && i - k + n == i + 1) return damped(tokens, i - k, found);
-        }
+        size_t from = i;
+        enum severity found = ends_at(r, i, &from);
+        if (found) return damped(tokens, from, found);
     }
     return SEVERITY_UNKNOWN;
 }
@@ -140,11 +164,21 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     return SEVERITY_UNKNOWN;
 }
 
+enum severity degree_before(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum severity found = degree_of_manner(r, hit);
+    return found ? found : told_before(r, hit);
+}
+
+enum severity degree_after(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum severity found = told_behind(r, hit);
+    return found ? found : apart(r, hit);
+}
+
 // The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        in_phrase, told_before, told_behind, at_end, apart};
+        astride, in_phrase, degree_before, told_behind, at_end, apart, degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
     for (size_t i = 0; !found && i < COUNT(ways); i++) found = ways[i](r, hit);
@@ -164,12 +198,20 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     return (int)strtol(t->fold, NULL, 10);
 }
 
+// "2 inch crack": the number is of the size.
+static bool is_unit(const struct note *note, size_t i) {
+    struct figure figure;
+    size_t taken;
+    return figure_at(note, i, &figure, &taken) && figure.unit;
+}
+
 void degrees_take(struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->from; i > 0 && hit->from - i < BEFORE_MOST; i--) {
         size_t n;
         if (tokens->at[i - 1].stop != STOP_NONE || r->note->taken[i - 1] != TAKEN_NOT) return;
-        if (degree_word(r, i - 1, &n) || degrees_number(tokens, i - 1))
+        bool length = degrees_number(tokens, i - 1) && i < hit->from && is_unit(r->note, i - 1);
+        if (!length && (degree_word(r, i - 1, &n) || degrees_number(tokens, i - 1)))
             note_take(r->note, i - 1, i, TAKEN_SCOPE);
     }
 }

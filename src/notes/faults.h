@@ -78,6 +78,15 @@ void read_mono(struct note *note);
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 enum severity degree_of_use(const struct fault_reader *reader, const struct fault_hit *hit);
+// The same by what stands before the fault, or right behind it and apart by a comma.
+enum severity degree_before(const struct fault_reader *reader, const struct fault_hit *hit);
+enum severity degree_after(const struct fault_reader *reader, const struct fault_hit *hit);
+// manner.c: by words that only strengthen: "very rusty", "scratched up pretty good".
+enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
+// later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
+enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);
+// shared.c: by the list that it stands in: "light scratches and dents".
+enum severity degree_shared(const struct fault_reader *reader, const struct fault_hit *hit);
 
 // degree_words.c: the degree that the words at token `i` tell, before a fault or behind it or by what still
 // works, and how many tokens they take.
