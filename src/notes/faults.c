@@ -521,6 +521,7 @@ void read_faults(struct note *note) {
     read_repeats(&r);
     read_absent(&r);
     read_right(&r);
+    read_sound_parts(&r);
     read_elliptical(&r);
     read_shortfall(&r);
     read_mono(note);

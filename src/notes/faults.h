@@ -147,6 +147,8 @@ bool unknown_is_own(const struct flaw *kind);
 // sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons
 // present".
 void read_right(struct fault_reader *reader);
+// sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
+void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three

@@ -10,8 +10,8 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool ends(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"and",    "but",  "when", "if", "so", "at",
-                                        "though", "with", "no",   "or", "nor"};
+    static const char *const words[] = {"and",  "but", "when", "if",  "so",    "at",  "though",
+                                        "with", "no",  "or",   "nor", "smoke", "from"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }

@@ -1,0 +1,306 @@
+// SPDX-License-Identifier: MIT
+// A part that was found to be right denies the fault that is asked of such a part, and no other: "handle is
+// tight" a loose one, "zip works" a zip's, "cord good" a frayed cord, "drawers slide fine" seized ones,
+// "holds water" a leak. "Glass is good" names nothing that was looked for and denies nothing.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// Words with a bar between. A part that its kind does not imply is kept as said.
+struct pair {
+    const char *parts, *told, *kind;
+};
+
+static const struct pair pairs[] = {
+    {"cord|cable|flex|power cord|power lead|mains lead|lead and plug|cord and plug|plug",
+     "good|fine|ok|okay|sound|intact|solid|great|perfect|all good|in good shape|in good condition|in good "
+     "order|"
+     "in good nick|looks good|looks fine|looks okay|looks ok|seems fine|seems good|not frayed",
+     "cord-frayed"},
+    {"zip|zips|zipper|zippers",
+     "works|work|good|fine|ok|okay|smooth|runs|works fine|work fine|works great|works good|works well|work "
+     "well|"
+     "works perfectly|works smoothly|runs fine|runs smooth|runs smoothly|goes up|goes up and down|"
+     "goes up and down fine|slides fine|zips fine|zips up fine|zips up|working|in working order",
+     "zip-fault"},
+    {"clasp|clasps|catch",
+     "works|work|good|fine|works fine|works well|closes|closes well|secure|holds|strong", "clasp-fault"},
+    {"lining", "clean|intact|good|sound|fine|perfect|in good shape|clean and intact|all good|great",
+     "lining-damage"},
+    {"seams|stitching",
+     "good|tight|sound|solid|intact|strong|all good|fine|secure|all sound|all intact|all tight", "seam-open"},
+    {"elastic|rubber|rubbers|tires|tyres|gasket|seal|seals",
+     "good|strong|supple|soft|springy|stretchy|pliable|flexible|not perished|still has stretch|soft and "
+     "supple",
+     "rubber-perished"},
+    {"soles|sole|heels", "tight|firm|on tight|well attached|firmly attached|firmly on|secure|solid",
+     "sole-separation"},
+    {"veneer", "tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect", "veneer-damage"},
+    {"paint|varnish", "solid|sound|firm|tight|intact|not flaking", "paint-flaking"},
+    {"colors|colours|color|colour",
+     "bright|strong|vivid|good|unfaded|vibrant|rich|fresh|bright and strong|good and strong|nice and "
+     "bright|true",
+     "fading"},
+    {"gold|gilt|gilding", "all there|intact|bright|good|perfect|complete", "gilt-wear"},
+    {"paper", "strong|supple|flexible|sound", "brittle-paper"},
+    {"strap|straps|carrying strap", "good|sound|strong|solid|supple|intact|in good shape|fine|all good",
+     "strap-damage"},
+    {"leather", "supple|soft|sound|pliable|soft and supple|still supple|still soft", "leather-crack"},
+    {"optics|lenses|lens|crystal|screen",
+     "clear|clear and bright|clean and clear|bright and clear|perfectly clear|unscratched", "screen-damage"},
+    {"battery bay|battery box|battery contacts|battery terminals|battery holder|terminals|contacts|battery "
+     "area",
+     "clean|bright|spotless|shiny|clean and bright|clean and shiny|all clean|corrosion free",
+     "battery-corrosion"},
+    {"handle|handles|knob|knobs|finial|lid "
+     "knob|spout|head|feet|foot|stem|ears|bracket|brackets|arms|ferrule|hinge|hinges|"
+     "hoops|rivets|stones|blade",
+     "tight|firm|secure|solid|rock solid|sturdy|tight and solid|on tight|good and tight|nice and tight|solid "
+     "and tight|"
+     "firmly on|firmly attached|firmly fixed|all tight|both tight|all secure|both solid|all "
+     "solid|strong|good and solid|"
+     "nice and solid|nice and firm|firm and secure|well attached",
+     "loose-part"},
+    {"legs|leg|joints|frame|stretchers|rungs|arms and legs|back legs|all joints|back and legs",
+     "tight|firm|secure|solid|rock solid|sturdy|sound|strong|all tight|all solid|all firm|good and solid|"
+     "tight and solid|solid and tight|nice and tight|nice and solid|all sound|steady",
+     "loose-joint"},
+};
+
+// "Turns", "slides" and how: what moves is not stuck.
+static const char *const moves[] = {"turns",
+                                    "turn",
+                                    "moves",
+                                    "move",
+                                    "spins",
+                                    "spin",
+                                    "slides",
+                                    "slide",
+                                    "opens",
+                                    "open",
+                                    "opens and closes",
+                                    "open and close",
+                                    "swings",
+                                    "swing",
+                                    "rotates",
+                                    "goes up and down",
+                                    "go up and down",
+                                    "goes in and out",
+                                    "winds up and down",
+                                    "turns on and off",
+                                    "lifts",
+                                    "goes round",
+                                    "opens and shuts",
+                                    "open and shut",
+                                    "focuses",
+                                    "closes and opens",
+                                    "racks in and out",
+                                    "pull out",
+                                    "pulls out",
+                                    "unscrews",
+                                    "pumps",
+                                    "extends",
+                                    "folds",
+                                    "locks and unlocks"};
+static const char *const freely[] = {"freely",
+                                     "smoothly",
+                                     "easily",
+                                     "smooth",
+                                     "easy",
+                                     "fine",
+                                     "well",
+                                     "nicely",
+                                     "ok",
+                                     "okay",
+                                     "free",
+                                     "great",
+                                     "good",
+                                     "fine and smooth",
+                                     "as it should",
+                                     "as they should",
+                                     "properly",
+                                     "like butter",
+                                     "without sticking",
+                                     "real smooth",
+                                     "real nice",
+                                     "no trouble",
+                                     "no problem",
+                                     "perfectly",
+                                     "like it should",
+                                     "smooth as anything",
+                                     "as new",
+                                     "with no trouble",
+                                     "with ease",
+                                     "just fine",
+                                     "nice and smooth",
+                                     "quite freely",
+                                     "very smoothly",
+                                     "real easy"};
+// Drawers and lids run; of an engine the same words say that it works.
+static const char *const sliding[] = {"drawer", "drawers", "bolt", "carriage", "runner", "runners", "pulley"};
+
+static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
+    size_t longest = 0;
+    char word[40];
+    for (const char *at = words; *at;) {
+        size_t n = strcspn(at, "|");
+        if (n < sizeof word) {
+            memcpy(word, at, n);
+            word[n] = '\0';
+            size_t taken = token_phrase(tokens, i, word);
+            if (taken > longest) longest = taken;
+        }
+        at += n + (at[n] == '|');
+    }
+    return longest;
+}
+
+static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
+    size_t n = 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t size = token_phrase(tokens, i, phrases[k]);
+        if (size > n) n = size;
+    }
+    return n;
+}
+
+static bool ends(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"and", "but", "no",   "though", "with",
+                                        "so",  "the", "just", "not",    "only"};
+    static const char *const hedges[] = {"to me",       "as far",      "that i can",
+                                         "for its age", "for the age", "from what"};
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           token_among(tokens, i, words, COUNT(words)) || longest(tokens, i, hedges, COUNT(hedges));
+}
+
+static bool is_clear(const struct fault_reader *r, size_t from, size_t to) {
+    static const uint16_t governed = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
+                                     STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT |
+                                     STANCE_LIMITED;
+    for (size_t i = from; i < to; i++)
+        if ((r->scope.stance[i] & governed) || r->note->taken[i] == TAKEN_MARK ||
+            r->note->taken[i] == TAKEN_ASIDE)
+            return false;
+    return true;
+}
+
+// Does something follow that takes it back: "legs solid except one", "zip works but sticks"?
+static bool is_taken_back(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"except", "apart", "other", "but",   "until",
+                                        "if",     "when",  "only",  "though"};
+    return i < tokens->count && (token_among(tokens, i, words, COUNT(words)) ||
+                                 (tokens->at[i].stop == STOP_COMMA && token_among(tokens, i + 1, words, 3)));
+}
+
+static const char *kept_part(struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
+    const char *part = fault_place(r->note, from, to), *last = r->note->tokens.at[to - 1].one;
+    bool implied =
+        (kind->says && strstr(kind->says, last)) || strstr(kind->print, last) || strstr(kind->rule.id, last);
+    static const char *const own[] = {"cord-frayed",       "zip-fault",   "lining-damage",   "seam-open",
+                                      "battery-corrosion", "gilt-wear",   "fading",          "brittle-paper",
+                                      "veneer-damage",     "clasp-fault", "sole-separation", "leather-crack",
+                                      "paint-flaking"};
+    for (size_t i = 0; i < COUNT(own); i++) implied |= !strcmp(kind->rule.id, own[i]);
+    return implied ? NULL : part;
+}
+
+static bool starts_here(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"the",   "and", "its",  "both", "all", "with", "but",
+                                        "which", "has", "plus", "each", "my",  "a",    "has",
+                                        "also",  "of",  "four", "two",  "has", "that"};
+    return i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, words, COUNT(words));
+}
+
+// "Zip works": the thing itself was not tried by that.
+static void forget_working(struct fault_reader *r, size_t from, size_t to) {
+    struct record *record = r->note->record;
+    struct note_span told = note_span_of(r->note, from, to);
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool same = fault_is_virtue(flaw->kind) && flaw->span.from >= told.from && flaw->span.to <= told.to;
+        if (!same) record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
+// "Handle is still nice and tight".
+static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i) {
+    static const char *const links[] = {"is",   "are",        "still",  "also",   "all",  "both",
+                                        "very", "pretty",     "really", "feels",  "feel", "seems",
+                                        "seem", "looks",      "look",   "quite",  "nice", "stays",
+                                        "well", "absolutely", "itself", "remains"};
+    static const char *const seeming[] = {"looks", "look", "seems", "seem"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t part = listed(tokens, i, pair->parts);
+    if (!part || !starts_here(tokens, i)) return false;
+    size_t at = i + part, told = listed(tokens, at, pair->told);
+    while (!told && at < i + part + 4 && token_among(tokens, at, links, COUNT(links)))
+        told = listed(tokens, ++at, pair->told);
+    size_t to = at + told;
+    if (!told || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, pair->kind);
+    if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL))
+        kind = ruleset_flaw(r->note->rules, "loose-part");
+    if (kind && !strcmp(pair->kind, "clasp-fault") && !kind_can_be(r, kind, NULL)) return false;
+    if (!kind) return false;
+    forget_working(r, i, to);
+    bool seems = false; // "looks fine": looked at, and none seen
+    for (size_t k = i + part; k < to; k++) seems |= token_among(tokens, k, seeming, COUNT(seeming));
+    clear_add(r, kind, kept_part(r, kind, i, i + part), NULL, seems, i, to);
+    return true;
+}
+
+// "Crank turns freely", "drawers run smooth": the part before the verb.
+static bool read_moving(struct fault_reader *r, size_t i) {
+    static const char *const runs[] = {"runs", "run", "glides", "glide"};
+    static const char *const links[] = {"still", "both", "all", "also", "itself"};
+    enum { WORDS_MOST = 2 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t verb = longest(tokens, i, moves, COUNT(moves));
+    bool slides = i > 0 && token_among(tokens, i - 1, sliding, COUNT(sliding));
+    if (!verb && slides) verb = longest(tokens, i, runs, COUNT(runs));
+    size_t how = verb ? longest(tokens, i + verb, freely, COUNT(freely)) : 0, to = i + verb + how;
+    if (!how || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
+    size_t end = i;
+    while (end > 0 && token_among(tokens, end - 1, links, COUNT(links))) end--;
+    size_t from = end;
+    while (from > 0 && end - from < WORDS_MOST && tokens->at[from - 1].kind == TOKEN_WORD &&
+           r->note->taken[from - 1] != TAKEN_TYPE && r->part[from - 1])
+        from--;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "seized");
+    if (from == end || !kind) return false;
+    clear_add(r, kind, fault_place(r->note, from, end), NULL, false, i, to);
+    return true;
+}
+
+// "Holds water", "doesn't leak": by the material a crack, a seam or nothing that has a name.
+static bool read_tight(struct fault_reader *r, size_t i) {
+    static const char *const phrases[] = {
+        "holds water",  "hold water",  "holds water fine", "holds water no problem",
+        "doesn't leak", "doesnt leak", "does not leak",    "watertight",
+        "water tight",  "don't leak",  "holds water well"};
+    static const char *const kinds[] = {"seam-split", "crack-through"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = longest(tokens, i, phrases, COUNT(phrases));
+    if (!n || !ends(tokens, i + n) || (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST)))
+        return false;
+    for (size_t k = 0; k < n; k++)
+        if (r->note->taken[i + k] == TAKEN_FLAW) return false;
+    for (size_t k = 0; k < COUNT(kinds); k++) {
+        const struct flaw *kind = ruleset_flaw(r->note->rules, kinds[k]);
+        if (!kind || !r->note->record->family || !kind_can_be(r, kind, NULL)) continue;
+        clear_add(r, kind, NULL, NULL, false, i, i + n);
+        return true;
+    }
+    return false;
+}
+
+void read_sound_parts(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        bool taken = read_moving(r, i) || read_tight(r, i);
+        for (size_t k = 0; k < COUNT(pairs) && !taken; k++) taken = read_pair(r, &pairs[k], i);
+    }
+}
