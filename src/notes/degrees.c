@@ -181,6 +181,7 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
         astride, in_phrase, degree_before, told_behind, at_end, apart, degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
+    if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"
     for (size_t i = 0; !found && i < COUNT(ways); i++) found = ways[i](r, hit);
     return found;
 }

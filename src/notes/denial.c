@@ -453,5 +453,6 @@ void scope_denial(struct scope *s) {
         scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
         i += m - 1;
     }
+    scope_answered(s);
     read_vain(s);
 }

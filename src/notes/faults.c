@@ -115,8 +115,15 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
     return fault_words(note, from, to);
 }
 
+// A leak that was not looked for is a crack of glass alone; of a tent or a can it is what it is called.
+static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    return !strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) &&
+           !strcmp(kind->rule.id, "crack-through") &&
+           (!r->note->record->family || !kind_can_be(r, kind, NULL));
+}
+
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    note_unchecked(r->note, kind->rule.id);
+    note_unchecked(r->note, is_leak(r, hit, kind) ? "leaks" : kind->rule.id);
     note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
     note_reading(r->note, hit->from, hit->to, arena_format(r->note->arena, "unchecked %s", kind->rule.id),
                  "not looked at");
@@ -330,6 +337,9 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
         token_is(tokens, hit->to, "to"))
         return true; // "haven't tried to free it"
+    bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
+    if (untested && token_is(tokens, hit->to, "for") && r->scope.fault[hit->to + 1])
+        return true; // "for leaks"
     size_t head;
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->to);

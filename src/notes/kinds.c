@@ -22,7 +22,7 @@ static const struct {
                  "corduroy satin rayon cloth "},
     {"ceramics",
      " porcelain stoneware earthenware ironstone china pottery terracotta ceramic bone redware majolica "},
-    {"glass", " crystal glass "},
+    {"glass", " crystal glass globe chimney "},
     {"plastic", " plastic celluloid acrylic resin vinyl phenolic melamine nylon "},
     {"leather", " leather suede cowhide hide "},
     {"paper", " paper card cardboard papier "},

@@ -29,10 +29,39 @@ static size_t longest(const struct tokens *tokens, size_t i, const char *const *
 }
 
 static size_t subject_at(const struct tokens *tokens, size_t i, struct statement *told) {
-    static const char *const its[] = {"it's",    "its",          "it is",   "it was",   "that's",
-                                      "thats",   "it isn't",     "it isnt", "it looks", "it's not",
-                                      "that is", "this is",      "isn't",   "isnt",     "it's a",
-                                      "its a",   "it does look", "is"};
+    static const char *const its[] = {"one is",
+                                      "one's",
+                                      "the worst is",
+                                      "the worst one is",
+                                      "the biggest is",
+                                      "one of them is",
+                                      "one of which is",
+                                      "the largest is",
+                                      "some are",
+                                      "a few are",
+                                      "a couple are",
+                                      "two are",
+                                      "two of them are",
+                                      "one of them",
+                                      "some of them are",
+                                      "it's",
+                                      "its",
+                                      "it is",
+                                      "it was",
+                                      "that's",
+                                      "thats",
+                                      "it isn't",
+                                      "it isnt",
+                                      "it looks",
+                                      "it's not",
+                                      "that is",
+                                      "this is",
+                                      "isn't",
+                                      "isnt",
+                                      "it's a",
+                                      "its a",
+                                      "it does look",
+                                      "is"};
     static const char *const many[] = {
         "they're",          "theyre",      "they are",     "they aren't", "all",          "both",
         "both are",         "they're all", "all of them",  "all of it",   "none of it's", "none of it is",
@@ -81,7 +110,8 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
     }
     found = degree_word(r, i, &n);
     *end = i + n;
-    if (!found || !is_tail(tokens, *end)) return SEVERITY_UNKNOWN;
+    bool new_subject = told->of_it && token_is(tokens, *end, "the"); // "one is bad the rest small"
+    if (!found || (!is_tail(tokens, *end) && !new_subject)) return SEVERITY_UNKNOWN;
     if (is_of_thing(tokens, *end - 1) && !told->contrasts && !told->narrows && !told->denies)
         return SEVERITY_UNKNOWN;
     return told->denies && found != SEVERITY_LIGHT ? SEVERITY_LIGHT : found;

@@ -63,6 +63,12 @@ static const struct pair pairs[] = {
      "solid|strong|good and solid|"
      "nice and solid|nice and firm|firm and secure|well attached",
      "loose-part"},
+    {"sole|base|bottom|lid|board|panel|top|plate|table top|cover",
+     "flat|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice and flat|not warped",
+     "warped"},
+    {"blade|blades|tines|shaft|prongs|rod|barrel|needle|spokes|pins|tubes|frame tubes",
+     "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
+     "dent-bend"},
     {"legs|leg|joints|frame|stretchers|rungs|arms and legs|back legs|all joints|back and legs",
      "tight|firm|secure|solid|rock solid|sturdy|sound|strong|all tight|all solid|all firm|good and solid|"
      "tight and solid|solid and tight|nice and tight|nice and solid|all sound|steady",
@@ -226,6 +232,22 @@ static void forget_working(struct fault_reader *r, size_t from, size_t to) {
     record->flaw_count = kept;
 }
 
+// "Legs are solid, no wobble": the second says the same of the legs alone.
+static void forget_wider(struct fault_reader *r, const struct flaw *kind, size_t to) {
+    enum { FAR = 4 };
+    struct record *record = r->note->record;
+    for (size_t i = 0; i < record->clear_count; i++) {
+        struct item_clear *clear = &record->clear[i];
+        size_t behind = to;
+        while (behind < r->note->tokens.count && r->note->tokens.at[behind].from < clear->span.from) behind++;
+        bool near = clear->span.from >= r->note->tokens.at[to - 1].to && behind - to <= FAR &&
+                    scope_sentence_end(&r->scope, to - 1) >= behind;
+        if (clear->kind != kind || clear->part || clear->where || !near) continue;
+        record->clear[i] = record->clear[--record->clear_count];
+        return;
+    }
+}
+
 // "Handle is still nice and tight".
 static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i) {
     static const char *const links[] = {"is",   "are",        "still",  "also",   "all",  "both",
@@ -247,9 +269,13 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (kind && !strcmp(pair->kind, "clasp-fault") && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);
+    const char *where = kept_part(r, kind, i, i + part);
+    if (where) forget_wider(r, kind, to);
+    for (size_t k = 0; k < r->note->record->clear_count; k++)
+        if (r->note->record->clear[k].kind == kind && !where) return true;
     bool seems = false; // "looks fine": looked at, and none seen
     for (size_t k = i + part; k < to; k++) seems |= token_among(tokens, k, seeming, COUNT(seeming));
-    clear_add(r, kind, kept_part(r, kind, i, i + part), NULL, seems, i, to);
+    clear_add(r, kind, where, NULL, seems, i, to);
     return true;
 }
 

@@ -254,6 +254,27 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
     }
 }
 
+// "Hinges rusty but not broken", "sleeves faded, not torn": of the part that the one before is said of.
+static void share_contrast(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const between[] = {"but",   "not", "isn't", "aren't", "just",
+                                          "never", "yet", ",",     "are",    "is"};
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    bool contrasts = false;
+    while (at > 0 && hit->from - at < FAR && token_among(tokens, at - 1, between, COUNT(between))) {
+        at--;
+        contrasts |= token_is(tokens, at, "but") || token_is(tokens, at, "not");
+    }
+    if (!contrasts || hit->kinds[0]->form == ABSENCE || !(r->scope.stance[hit->from] & STANCE_DENIED)) return;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != at) continue;
+        struct spot before = any_spot_of(r, &r->hits[k]);
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+    }
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
@@ -290,6 +311,7 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     }
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere) share_part(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
         move_to_damage(r, hit, &spot);
     return spot;

@@ -39,13 +39,15 @@ static size_t filler_at(const struct tokens *tokens, size_t i) {
 
 static size_t verb_at(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "check",      "checked",    "checking",     "inspect",      "inspected", "inspecting",
-        "examine",    "examined",   "examining",    "look",         "looked",    "looking",
-        "test",       "tested",     "testing",      "try",          "tried",     "trying",
-        "count",      "counted",    "counting",     "verify",       "verified",  "confirm",
-        "confirmed",  "assess",     "assessed",     "gone over",    "go over",   "gone through",
-        "go through", "going over", "been over",    "been through", "try out",   "tried out",
-        "search",     "searched",   "investigated", "going through"};
+        "check",      "checked",    "checking",     "inspect",       "inspected",   "inspecting",
+        "examine",    "examined",   "examining",    "look",          "looked",      "looking",
+        "test",       "tested",     "testing",      "try",           "tried",       "trying",
+        "count",      "counted",    "counting",     "verify",        "verified",    "confirm",
+        "confirmed",  "assess",     "assessed",     "gone over",     "go over",     "gone through",
+        "go through", "going over", "been over",    "been through",  "try out",     "tried out",
+        "search",     "searched",   "investigated", "going through", "judge",       "gauge",
+        "see inside", "see into",   "get a look",   "had a look",    "have a look", "get into",
+        "get inside", "get at",     "reach",        "measure"};
     return longest(tokens, i, words, COUNT(words));
 }
 
@@ -198,16 +200,53 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
 
 // "Seams not checked", "the wiring is unchecked": behind what was not looked at.
 size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "not checked",      "not inspected",        "not examined",        "not looked at",
-        "not been checked", "not been looked at",   "not been inspected",  "not been examined",
-        "unchecked",        "uninspected",          "unexamined",          "unverified",
-        "not verified",     "haven't been checked", "hasn't been checked", "hasn't been looked at",
-        "wasn't checked",   "weren't checked",      "never checked",       "never been checked",
-        "not yet checked",  "isn't checked",        "aren't checked",      "haven't been looked at",
-        "never looked at",  "not gone over",        "i haven't checked",   "i didn't check",
-        "not gone into",    "i didn't look at",     "i haven't looked at", "not opened",
-        "not been opened",  "not assessed"};
+    static const char *const words[] = {"not checked",
+                                        "not inspected",
+                                        "not examined",
+                                        "not looked at",
+                                        "not been checked",
+                                        "not been looked at",
+                                        "not been inspected",
+                                        "not been examined",
+                                        "unchecked",
+                                        "uninspected",
+                                        "unexamined",
+                                        "unverified",
+                                        "not verified",
+                                        "haven't been checked",
+                                        "hasn't been checked",
+                                        "hasn't been looked at",
+                                        "wasn't checked",
+                                        "weren't checked",
+                                        "never checked",
+                                        "never been checked",
+                                        "not yet checked",
+                                        "isn't checked",
+                                        "aren't checked",
+                                        "haven't been looked at",
+                                        "never looked at",
+                                        "not gone over",
+                                        "i haven't checked",
+                                        "i didn't check",
+                                        "not gone into",
+                                        "i didn't look at",
+                                        "i haven't looked at",
+                                        "not opened",
+                                        "not been opened",
+                                        "not assessed",
+                                        "unknown",
+                                        "not known",
+                                        "an unknown",
+                                        "is a mystery",
+                                        "unproven",
+                                        "not proven",
+                                        "not tried out",
+                                        "not gone through",
+                                        "not confirmed",
+                                        "unconfirmed",
+                                        "not verified",
+                                        "not tried myself",
+                                        "hasn't been verified"};
     size_t n = longest(tokens, i, words, COUNT(words)), end = i + n;
     if (!n) return 0;
     while (end < tokens->count && (token_is(tokens, end, "yet") || token_is(tokens, end, "either") ||
