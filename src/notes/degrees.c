@@ -40,11 +40,20 @@ static enum severity damped(const struct tokens *tokens, size_t i, enum severity
     return found != SEVERITY_LIGHT && is_damped(tokens, i) ? SEVERITY_LIGHT : found;
 }
 
+// "Chip on the rim, handle badly worn": behind the comma another part is spoken of.
+static bool opens_part(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (tokens->at[i].stop != STOP_COMMA) return false;
+    do i++;
+    while (spot_article(tokens, i));
+    return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
-        if (tokens->at[i].stop >= STOP_CLAUSE) break;
+        if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found) return damped(tokens, i, found);
         if (r->scope.fault[i] && !r->part[i]) break;
@@ -178,7 +187,8 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        astride, in_phrase, degree_before, told_behind, at_end, apart, degree_said_later, degree_shared};
+        astride, degree_of_share, in_phrase,         degree_before, told_behind,
+        at_end,  apart,           degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
     if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"

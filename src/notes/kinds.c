@@ -65,6 +65,13 @@ void kind_gather_materials(struct fault_reader *r) {
             r->materials[r->material_count++] = &record->attributes[i];
 }
 
+// What a thing of that family is made of where nobody says: "medicine bottle".
+static bool is_usual(const struct fault_reader *r, const char *on) {
+    const struct record *record = r->note->record;
+    return record->family && !r->material_count && !strcmp(on, "glass") &&
+           !strcmp(record->family->rule.id, "glassware");
+}
+
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
@@ -77,6 +84,7 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
         }
         if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
             score += 4;
+        if (is_usual(r, on)) score += 4;
         if (record->type.value && has_word(record->type.value, on)) score += 3;
         if (place && names_material(on, place)) score += 6; // "cracked glass"
     }

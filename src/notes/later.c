@@ -112,7 +112,7 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
     *end = i + n;
     bool new_subject = told->of_it && token_is(tokens, *end, "the"); // "one is bad the rest small"
     if (!found || (!is_tail(tokens, *end) && !new_subject)) return SEVERITY_UNKNOWN;
-    if (is_of_thing(tokens, *end - 1) && !told->contrasts && !told->narrows && !told->denies)
+    if (told->of_it && is_of_thing(tokens, *end - 1) && !told->contrasts && !told->narrows && !told->denies)
         return SEVERITY_UNKNOWN;
     return told->denies && found != SEVERITY_LIGHT ? SEVERITY_LIGHT : found;
 }

@@ -74,7 +74,14 @@ static const struct cue behind[] = {
     {"real bad", SEVERITY_HEAVY},
     {"real good", SEVERITY_HEAVY},
     {"real heavy", SEVERITY_HEAVY},
+    {"solid", SEVERITY_HEAVY},
+    {"something awful", SEVERITY_HEAVY},
+    {"something fierce", SEVERITY_HEAVY},
+    {"straight through", SEVERITY_HEAVY},
     {"super bad", SEVERITY_HEAVY},
+    {"thin", SEVERITY_HEAVY},
+    {"through", SEVERITY_HEAVY},
+    {"thru", SEVERITY_HEAVY},
     {"to a frazzle", SEVERITY_HEAVY},
     {"to heck", SEVERITY_HEAVY},
     {"to nothing", SEVERITY_HEAVY},
@@ -86,6 +93,8 @@ static const struct cue behind[] = {
     {"up pretty good", SEVERITY_HEAVY},
     {"up real bad", SEVERITY_HEAVY},
     {"up real good", SEVERITY_HEAVY},
+    {"up something awful", SEVERITY_HEAVY},
+    {"up something fierce", SEVERITY_HEAVY},
 };
 
 // The cue that ends at token `i`, the longest one; how many tokens it takes.

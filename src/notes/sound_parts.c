@@ -297,7 +297,8 @@ static bool read_moving(struct fault_reader *r, size_t i) {
            r->note->taken[from - 1] != TAKEN_TYPE && r->part[from - 1])
         from--;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "seized");
-    if (from == end || !kind) return false;
+    bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_CLAUSE; // "Slides easily."
+    if ((from == end && !opens) || !kind) return false;
     clear_add(r, kind, fault_place(r->note, from, end), NULL, false, i, to);
     return true;
 }
@@ -324,9 +325,37 @@ static bool read_tight(struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "Nozzle tight": any other part, but what is meant to close.
+static bool read_firm(struct fault_reader *r, size_t i) {
+    static const char *const firm[] = {"tight",           "firm",           "secure",
+                                       "on tight",        "nice and tight", "good and tight",
+                                       "firmly attached", "solid",          "rock solid"};
+    static const char *const links[] = {"is", "are", "still", "all", "both", "very", "feels"};
+    static const char *const closing[] = {"lid",     "lids",   "cap",   "stopper", "cork", "drawer",
+                                          "drawers", "door",   "doors", "cover",   "seam", "seams",
+                                          "binding", "joints", "glass", "wood",    "back", "top",
+                                          "bottom",  "body",   "fit"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!r->part[i] || r->note->taken[i] == TAKEN_TYPE || token_among(tokens, i, closing, COUNT(closing)) ||
+        !starts_here(tokens, i))
+        return false;
+    size_t at = i + 1;
+    while (token_among(tokens, at, links, COUNT(links))) at++;
+    size_t n = longest(tokens, at, firm, COUNT(firm)), to = at + n;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
+    if (!n || !kind || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
+    for (size_t k = 0; k < r->note->record->clear_count; k++)
+        if (r->note->record->clear[k].span.from <= tokens->at[i].from &&
+            r->note->record->clear[k].span.to >= tokens->at[to - 1].to)
+            return false; // it is told already
+    clear_add(r, kind, fault_place(r->note, i, i + 1), NULL, false, i, to);
+    return true;
+}
+
 void read_sound_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         bool taken = read_moving(r, i) || read_tight(r, i);
         for (size_t k = 0; k < COUNT(pairs) && !taken; k++) taken = read_pair(r, &pairs[k], i);
+        if (!taken) read_firm(r, i);
     }
 }
