@@ -153,13 +153,28 @@ static bool list_goes_on(const struct fault_reader *r, size_t comma, size_t end)
     return false;
 }
 
+// "What it's like inside": asks for no name.
+static size_t likeness_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"what it's like",     "what its like",  "what it is like",
+                                        "what it looks like", "what state",     "what condition",
+                                        "what they're like",  "what's going on"};
+    size_t n = 0;
+    for (size_t k = 0; k < COUNT(words); k++) {
+        size_t size = token_phrase(tokens, i, words[k]);
+        if (size > n) n = size;
+    }
+    return n;
+}
+
 void read_areas(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (!(r->scope.stance[i] & STANCE_UNKNOWN)) continue;
+        i += likeness_at(tokens, i);
         size_t end = i, from = i;
         bool fault = false, told = false,
-             identity = is_identity(tokens, i) || (i > 0 && is_identity(tokens, i - 1));
+             identity = is_identity(tokens, i) ||
+                        (i > 0 && is_identity(tokens, i - 1) && !likeness_at(tokens, i - 1));
         while (end < tokens->count && (r->scope.stance[end] & STANCE_UNKNOWN)) fault |= r->scope.fault[end++];
         if (!fault && asks_complete(r, i, end)) {
             const struct flaw *kind = ruleset_flaw(r->note->rules, "completeness-unknown");

@@ -129,6 +129,17 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
+// "No bigger than a grain of rice": some scales name the thing compared with.
+static enum severity degree_of_ruler(const struct fault_reader *r, const struct flaw *kind, size_t from,
+                                     size_t to) {
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
+        for (size_t k = 0; k < kind->tells[degree].count; k++)
+            for (size_t i = from; i < to; i++)
+                if (token_phrase(&r->note->tokens, i, kind->tells[degree].at[k]) == to - i)
+                    return (enum severity)degree;
+    return SEVERITY_UNKNOWN;
+}
+
 static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
     struct figure figure;
     size_t taken;
@@ -144,6 +155,7 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
         flaw->has_size = true;
         flaw->size = figure;
+        if (!flaw->severity && figure.about) flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
         note_take(r->note, i, i + taken, TAKEN_FLAW);
         return;
     }
@@ -174,6 +186,14 @@ static enum severity degree_of_size(const struct flaw *kind, double mm) {
     return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
 }
 
+// A dent goes by no length, but "fist sized" is said for a big one.
+static enum severity degree_of_likeness(const struct flaw *kind, double mm) {
+    enum { SPECK = 3, FIST = 60 };
+    enum severity degree = degree_of_size(kind, mm);
+    if (degree || kind->class != CLASS_DAMAGE) return degree;
+    return mm <= SPECK ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
+}
+
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
@@ -189,6 +209,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         measure_flaw(r, hit, flaw);
     if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
+    double like = flaw->severity || flaw->has_size ? 0 : size_of_object(r, hit);
+    if (like > 0) flaw->severity = degree_of_likeness(kind, like);
     if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
     if (!flaw->severity) flaw->severity = degree_of_use(r, hit);
 }
@@ -454,6 +476,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
+    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "your"))
+        part = NULL; // "your finger"
     bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))

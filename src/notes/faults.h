@@ -85,6 +85,8 @@ enum severity degree_after(const struct fault_reader *reader, const struct fault
 enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
 // later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
 enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);
+// objects.c: the size in mm of what the fault is compared with ("fist sized"); 0 where it is with nothing.
+double size_of_object(const struct fault_reader *reader, const struct fault_hit *hit);
 // share.c: by how much of it is gone or left: "paint 90% gone".
 enum severity degree_of_share(const struct fault_reader *reader, const struct fault_hit *hit);
 // shared.c: by the list that it stands in: "light scratches and dents".

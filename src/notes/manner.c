@@ -135,8 +135,8 @@ static bool tells_state(const struct fault_reader *r, const struct fault_hit *hi
 }
 
 static bool is_not(const struct tokens *tokens, size_t i) {
-    static const char *const nots[] = {"not",    "isn't", "aren't",  "never", "isnt", "wasn't",
-                                       "hardly", "no",    "nothing", "all",   "that"};
+    static const char *const nots[] = {"not",    "isn't",  "aren't", "never",  "isnt",
+                                       "wasn't", "hardly", "no",     "nothing"};
     return i > 0 && token_among(tokens, i - 1, nots, COUNT(nots));
 }
 

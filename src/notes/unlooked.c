@@ -181,9 +181,26 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
                                         "wouldn't bet",
                                         "not guaranteed",
                                         "remains to be seen"};
-    static const char *const links[] = {"if",       "whether", "about",    "that",     "how",
-                                        "how well", "how far", "how good", "on",       "as to",
-                                        "to",       "for",     "of",       "how long", "how much"};
+    static const char *const links[] = {"if",
+                                        "whether",
+                                        "about",
+                                        "that",
+                                        "how",
+                                        "how well",
+                                        "how far",
+                                        "how good",
+                                        "on",
+                                        "as to",
+                                        "to",
+                                        "for",
+                                        "of",
+                                        "how long",
+                                        "how much",
+                                        "what it's like",
+                                        "what its like",
+                                        "what they're like",
+                                        "what state",
+                                        "what condition"};
     static const char *const nots[] = {"no", "not", "isn't", "aren't", "never", "without", "free", "none"};
     static const char *const clauses[] = {"it",    "it's",    "its",   "they",       "they're",
                                           "the",   "all",     "every", "everything", "you",
@@ -246,11 +263,15 @@ size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
                                         "unconfirmed",
                                         "not verified",
                                         "not tried myself",
+                                        "not touched",
+                                        "not looked into",
+                                        "not been gone into",
                                         "hasn't been verified"};
     size_t n = longest(tokens, i, words, COUNT(words)), end = i + n;
     if (!n) return 0;
-    while (end < tokens->count && (token_is(tokens, end, "yet") || token_is(tokens, end, "either") ||
-                                   token_is(tokens, end, "by") || token_is(tokens, end, "me")))
+    while (end < tokens->count &&
+           (token_is(tokens, end, "yet") || token_is(tokens, end, "either") || token_is(tokens, end, "by") ||
+            token_is(tokens, end, "me") || token_is(tokens, end, "it") || token_is(tokens, end, "them")))
         end++;
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "and") ||
                 token_is(tokens, end, "but") || token_is(tokens, end, "so");
