@@ -38,10 +38,11 @@ static bool ends_area(const struct tokens *tokens, size_t i) {
 // What a thing is, and whose it was, are no areas of its condition.
 static bool is_identity(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "what",   "who",          "which",   "where",  "when",    "old",     "why",     "much",
-        "make",   "maker",        "what's",  "many",   "whose",   "model",   "age",     "brand",
-        "value",  "worth",        "history", "artist", "date",    "year",    "origin",  "provenance",
-        "author", "manufacturer", "cause",   "reason", "mileage", "pattern", "vintage", "price"};
+        "what",   "who",    "which",   "where",   "when",       "old",    "why",
+        "much",   "make",   "maker",   "what's",  "whats",      "whos",   "many",
+        "whose",  "model",  "age",     "brand",   "value",      "worth",  "history",
+        "artist", "date",   "year",    "origin",  "provenance", "author", "manufacturer",
+        "cause",  "reason", "mileage", "pattern", "vintage",    "price"};
     return token_among(tokens, i, words, COUNT(words));
 }
 

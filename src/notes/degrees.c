@@ -187,7 +187,7 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        astride, degree_of_share, in_phrase,         degree_before, told_behind,
+        astride, degree_of_share, degree_before,     told_behind,  in_phrase,
         at_end,  apart,           degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);

@@ -498,6 +498,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             leave(r, hit, "denied");
             return;
         }
+        if (is_leak(r, hit, kind)) { // "no leaks" of a pillow is no whole glass
+            leave(r, hit, "no vessel");
+            return;
+        }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;

@@ -47,9 +47,13 @@ static bool is_number(const char *word) {
 static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
     static const struct {
         const char *word, *other;
-    } same[] = {
-        {"two", "couple"},         {"two", "2"}, {"three", "3"}, {"four", "4"}, {"several", "a number of"},
-        {"several", "quite a few"}};
+    } same[] = {{"two", "couple"},
+                {"two", "2"},
+                {"a few", "few"},
+                {"three", "3"},
+                {"four", "4"},
+                {"several", "a number of"},
+                {"several", "quite a few"}};
     size_t n = token_phrase(tokens, i, word);
     if (n) return n;
     if (tokens->at[i].kind == TOKEN_WORD && !strcmp(tokens->at[i].one, word)) return 1;

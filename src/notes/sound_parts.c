@@ -32,7 +32,8 @@ static const struct pair pairs[] = {
     {"seams|stitching",
      "good|tight|sound|solid|intact|strong|all good|fine|secure|all sound|all intact|all tight", "seam-open"},
     {"elastic|rubber|rubbers|tires|tyres|gasket|seal|seals",
-     "good|strong|supple|soft|springy|stretchy|pliable|flexible|not perished|still has stretch|soft and "
+     "good|fine|ok|okay|strong|supple|soft|springy|stretchy|pliable|flexible|not perished|still has "
+     "stretch|soft and "
      "supple",
      "rubber-perished"},
     {"soles|sole|heels", "tight|firm|on tight|well attached|firmly attached|firmly on|secure|solid",
@@ -63,6 +64,12 @@ static const struct pair pairs[] = {
      "solid|strong|good and solid|"
      "nice and solid|nice and firm|firm and secure|well attached",
      "loose-part"},
+    {"focus|focusing|focussing|bearings|wheel|wheels|crank|winder|valves|pistons|slides|movement|action|"
+     "drawers|drawer|hinge|hinges|"
+     "zoom|shutter|tuners|pegs|screw|screws|taps|tap|knobs|keys",
+     "smooth|free|free and smooth|smooth and free|nice and smooth|all free|free moving|all smooth|nice and "
+     "free",
+     "seized"},
     {"sole|base|bottom|lid|board|panel|top|plate|table top|cover",
      "flat|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice and flat|not warped",
      "warped"},
@@ -70,7 +77,8 @@ static const struct pair pairs[] = {
      "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
      "dent-bend"},
     {"legs|leg|joints|frame|stretchers|rungs|arms and legs|back legs|all joints|back and legs",
-     "tight|firm|secure|solid|rock solid|sturdy|sound|strong|all tight|all solid|all firm|good and solid|"
+     "tight|firm|secure|solid|rock solid|solid as a rock|as solid as a rock|rock "
+     "steady|sturdy|sound|strong|all tight|all solid|all firm|good and solid|"
      "tight and solid|solid and tight|nice and tight|nice and solid|all sound|steady",
      "loose-joint"},
 };

@@ -274,6 +274,7 @@ size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
             token_is(tokens, end, "me") || token_is(tokens, end, "it") || token_is(tokens, end, "them")))
         end++;
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "and") ||
-                token_is(tokens, end, "but") || token_is(tokens, end, "so");
+                token_is(tokens, end, "but") || token_is(tokens, end, "so") ||
+                token_is(tokens, end, "beyond") || token_is(tokens, end, "except");
     return ends ? n : 0;
 }
