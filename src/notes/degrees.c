@@ -52,10 +52,12 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
+    size_t words = 0; // those of its place do not count: "scratches to the front you only see up close"
+    for (size_t i = hit->to; i < tokens->count && words < BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found) return damped(tokens, i, found);
+        words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
         if (r->scope.fault[i] && !r->part[i]) break;
     }
     return SEVERITY_UNKNOWN;
@@ -164,7 +166,8 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     size_t n;
     enum severity next = degree_word(r, hit->to, &n); // "foxing minor"
     size_t end = hit->to + n;
-    if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE)) return next;
+    bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for"); // "rust heavy on the lid"
+    if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");

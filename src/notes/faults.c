@@ -129,13 +129,22 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
+// "Pea", "pea sized": does it stand from `i` on, and nothing behind it but that it is a size?
+static bool is_ruler(const struct tokens *tokens, size_t i, size_t to, const char *word) {
+    static const char *const sized[] = {"size", "sized", "-"};
+    size_t at = i + token_phrase(tokens, i, word);
+    if (at == i) return false;
+    while (at < to && token_among(tokens, at, sized, sizeof sized / sizeof *sized)) at++;
+    return at == to;
+}
+
 // "No bigger than a grain of rice": some scales name the thing compared with.
 static enum severity degree_of_ruler(const struct fault_reader *r, const struct flaw *kind, size_t from,
                                      size_t to) {
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
         for (size_t k = 0; k < kind->tells[degree].count; k++)
             for (size_t i = from; i < to; i++)
-                if (token_phrase(&r->note->tokens, i, kind->tells[degree].at[k]) == to - i)
+                if (is_ruler(&r->note->tokens, i, to, kind->tells[degree].at[k]))
                     return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }

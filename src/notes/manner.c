@@ -165,5 +165,6 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
     size_t end = hit->to + n;
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 token_among(tokens, end, (const char *const[]){"and", "but", "on", "in", "inside", "so"}, 6);
-    return cue && ends && tells_state(r, hit, hit->to - 1) ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+    bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
+    return cue && ends && state ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
 }

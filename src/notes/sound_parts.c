@@ -70,8 +70,9 @@ static const struct pair pairs[] = {
      "smooth|free|free and smooth|smooth and free|nice and smooth|all free|free moving|all smooth|nice and "
      "free",
      "seized"},
-    {"sole|base|bottom|lid|board|panel|top|plate|table top|cover",
-     "flat|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice and flat|not warped",
+    {"neck|sole|base|bottom|lid|board|panel|top|plate|table top|cover",
+     "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
+     "and flat|not warped",
      "warped"},
     {"blade|blades|tines|shaft|prongs|rod|barrel|needle|spokes|pins|tubes|frame tubes",
      "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
