@@ -137,7 +137,7 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
 static enum severity ends_at(const struct fault_reader *r, size_t i, size_t *from) {
     enum { CUE_MOST = 5 };
     enum severity longest = SEVERITY_UNKNOWN;
-    for (size_t k = 0; k < CUE_MOST && k <= i && (!k || !joins(&r->note->tokens.at[i - k])); k++) {
+    for (size_t k = 0; k < CUE_MOST && k <= i && r->note->tokens.at[i - k].stop == STOP_NONE; k++) {
         size_t n;
         enum severity found = degree_word(r, i - k, &n);
         if (!found || n != k + 1) continue;
@@ -182,7 +182,8 @@ enum severity degree_before(const struct fault_reader *r, const struct fault_hit
 }
 
 enum severity degree_after(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum severity found = told_behind(r, hit);
+    enum severity found = in_brackets(r, hit->to);
+    if (!found) found = told_behind(r, hit);
     return found ? found : apart(r, hit);
 }
 

@@ -138,6 +138,26 @@ static enum severity statement_at(const struct fault_reader *r, size_t i, bool c
     return sure && !is_of_thing(tokens, *end - 1) ? found : SEVERITY_UNKNOWN;
 }
 
+// "The rust on the lid is light", "staining is minimal": the fault itself is the subject.
+static enum severity predicate_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const verbs[] = {"is",   "are",   "was",  "were",  "isn't", "aren't",
+                                        "isnt", "looks", "look", "seems", "seem"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR && tokens->at[i].stop == STOP_NONE; i++) {
+        struct statement told = {0};
+        size_t end = 0;
+        if (token_among(tokens, i, verbs, COUNT(verbs))) {
+            told.denies = AMONG(tokens, i, "isn't", "aren't", "isnt");
+            enum severity found = core_at(r, i + 1, &told, &end);
+            for (size_t k = i; found && k < end; k++)
+                if (r->note->taken[k] == TAKEN_NOT) note_take(r->note, k, k + 1, TAKEN_SCOPE);
+            return found;
+        }
+        if (!r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i)) break;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 static bool opens(const struct tokens *tokens, size_t i) {
     return tokens->at[i].stop != STOP_NONE || AMONG(tokens, i, "but", "and", "though", "although", "only");
 }
@@ -145,6 +165,8 @@ static bool opens(const struct tokens *tokens, size_t i) {
 enum severity degree_said_later(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     bool crossed = false, shared = false;
+    enum severity own = predicate_of(r, hit);
+    if (own) return own;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
         if (r->scope.fault[i] && !r->part[i]) shared = true;
         if (!opens(tokens, i)) continue;

@@ -153,7 +153,7 @@ bool spot_place_before(const struct fault_reader *r, size_t i, size_t *from, siz
     for (size_t at = start; at < i; at++)
         if (r->scope.stance[at] & STANCE_WITHDRAWN) start = at + 1;
     if (start > 0 && tokens->at[start - 1].stop == STOP_CLAUSE && token_is(tokens, start - 1, ":") &&
-        start >= 2 && r->part[start - 2]) { // "rim: two chips"
+        start >= 2 && r->part[start - 2] && r->note->taken[start - 2] != TAKEN_TYPE) { // "rim: two chips"
         *to = start - 1;
         *from = start - 2;
         while (*from > 0 && r->part[*from - 1]) --*from;
