@@ -368,9 +368,12 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
         token_is(tokens, hit->to, "to"))
         return true; // "haven't tried to free it"
+    static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
+                                        "now",  "me",    "many", "that", "this", "spares", "over", "at"};
     bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
-    if (untested && token_is(tokens, hit->to, "for") && r->scope.fault[hit->to + 1])
-        return true; // "for leaks"
+    if (untested && token_is(tokens, hit->to, "for") &&
+        !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
+        return true; // "for leaks", "for accuracy"
     size_t head;
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->to);

@@ -73,8 +73,10 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
                 continue; // "no dust" of worm holes
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
-                continue; // "the grey one has"
-            if (!is_number(words->at[k]) || (i + n <= hit->from && hit->from - (i + n) <= 1)) return true;
+                continue;                                   // "the grey one has"
+            bool opens = i == hit->from && i + n < hit->to; // "couple of pulls"
+            if (!is_number(words->at[k]) || opens || (i + n <= hit->from && hit->from - (i + n) <= 1))
+                return true;
         }
     }
     return false;
