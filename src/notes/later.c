@@ -88,7 +88,23 @@ static bool is_of_thing(const struct tokens *tokens, size_t i) {
 static bool is_tail(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            AMONG(tokens, i, "though", "tho", "and", "but", "so", "you", "tbh", "really", "mind", "if", "one",
-                 "ones", "honestly", "imo", "i", "just", "only", "overall", "anyway", "thankfully", "enough");
+                 "ones", "honestly", "imo", "i", "just", "only", "overall", "anyway", "thankfully", "enough",
+                 "not");
+}
+
+// "Nothing structural", "nothing too alarming": whatever it is not, it is little.
+static size_t nothing_at(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!AMONG(tokens, i, "nothing", "not")) return 0;
+    size_t at = i + 1;
+    while (AMONG(tokens, at, "too", "very", "really", "that", "overly", "anything", "at", "all")) at++;
+    if (token_is(tokens, i, "not") && !token_is(tokens, i + 1, "anything")) return 0;
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || r->scope.fault[at] || r->part[at] ||
+        AMONG(tokens, at, "else", "missing", "wrong", "more", "included", "there", "special", "fancy", "on",
+              "in", "inside", "is", "to", "of", "about", "like", "but", "known", "original", "new", "with",
+              "for", "works"))
+        return 0;
+    return is_tail(tokens, at + 1) ? at + 1 - i : 0;
 }
 
 // The words of degree at `i` with what strengthens or denies them; `*end` behind them.
@@ -97,6 +113,7 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
     size_t n;
     enum severity found = degree_word_behind(r, i, &n);
     told->of_all |= token_is(tokens, i, "nothing") || token_is(tokens, i, "none");
+    if (!found && (n = nothing_at(r, i)) != 0) found = SEVERITY_LIGHT;
     if (found) {
         *end = i + n;
         return told->denies ? SEVERITY_LIGHT : found;

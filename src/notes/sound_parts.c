@@ -259,10 +259,11 @@ static void forget_wider(struct fault_reader *r, const struct flaw *kind, size_t
 
 // "Handle is still nice and tight".
 static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i) {
-    static const char *const links[] = {"is",   "are",        "still",  "also",   "all",  "both",
-                                        "very", "pretty",     "really", "feels",  "feel", "seems",
-                                        "seem", "looks",      "look",   "quite",  "nice", "stays",
-                                        "well", "absolutely", "itself", "remains"};
+    static const char *const links[] = {
+        "lovely", "and",    "nicely", "is",    "are",        "still",  "also",   "all",   "both",
+        "very",   "pretty", "really", "feels", "feel",       "seems",  "seem",   "looks", "look",
+        "quite",  "nice",   "stays",  "well",  "absolutely", "itself", "remains"};
+    static const char *const hedged[] = {"as far", "that i can", "from what", "to me", "so far"};
     static const char *const seeming[] = {"looks", "look", "seems", "seem"};
     const struct tokens *tokens = &r->note->tokens;
     size_t part = listed(tokens, i, pair->parts);
@@ -283,6 +284,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     for (size_t k = 0; k < r->note->record->clear_count; k++)
         if (r->note->record->clear[k].kind == kind && !where) return true;
     bool seems = false; // "looks fine": looked at, and none seen
+    seems |= longest(tokens, to, hedged, COUNT(hedged)) > 0;
     for (size_t k = i + part; k < to; k++) seems |= token_among(tokens, k, seeming, COUNT(seeming));
     clear_add(r, kind, where, NULL, seems, i, to);
     return true;
@@ -340,10 +342,11 @@ static bool read_firm(struct fault_reader *r, size_t i) {
                                        "on tight",        "nice and tight", "good and tight",
                                        "firmly attached", "solid",          "rock solid"};
     static const char *const links[] = {"is", "are", "still", "all", "both", "very", "feels"};
-    static const char *const closing[] = {"lid",     "lids",   "cap",   "stopper", "cork", "drawer",
-                                          "drawers", "door",   "doors", "cover",   "seam", "seams",
-                                          "binding", "joints", "glass", "wood",    "back", "top",
-                                          "bottom",  "body",   "fit"};
+    static const char *const closing[] = {
+        "case",   "cases",   "box",  "chassis", "shell",  "housing", "tank",  "cabinet", "canvas",
+        "shaft",  "frame",   "base", "rest",    "lid",    "lids",    "cap",   "stopper", "cork",
+        "drawer", "drawers", "door", "doors",   "cover",  "seam",    "seams", "binding", "joints",
+        "glass",  "wood",    "back", "top",     "bottom", "body",    "fit"};
     const struct tokens *tokens = &r->note->tokens;
     if (!r->part[i] || r->note->taken[i] == TAKEN_TYPE || token_among(tokens, i, closing, COUNT(closing)) ||
         !starts_here(tokens, i))
