@@ -8,8 +8,6 @@
 static const struct cue words[] = {
     {"a bit", SEVERITY_LIGHT},
     {"a bit of", SEVERITY_LIGHT},
-    {"a bloom of", SEVERITY_LIGHT},
-    {"a coating of", SEVERITY_LIGHT},
     {"a dusting of", SEVERITY_LIGHT},
     {"a fair amount of", SEVERITY_MODERATE},
     {"a fair bit of", SEVERITY_MODERATE},

@@ -8,7 +8,6 @@
 static const struct cue behind[] = {
     {"a bad one", SEVERITY_HEAVY},
     {"a big one", SEVERITY_HEAVY},
-    {"a bloom", SEVERITY_LIGHT},
     {"a deep one", SEVERITY_HEAVY},
     {"a dusting", SEVERITY_LIGHT},
     {"a fair amount", SEVERITY_MODERATE},

@@ -199,7 +199,7 @@ static enum severity degree_of_size(const struct flaw *kind, double mm) {
 static enum severity degree_of_likeness(const struct flaw *kind, double mm) {
     enum { SPECK = 3, FIST = 60 };
     enum severity degree = degree_of_size(kind, mm);
-    if (degree || kind->class != CLASS_DAMAGE) return degree;
+    if (degree || kind->class != CLASS_DAMAGE || kind->degree != DEGREE_SIZE) return degree;
     return mm <= SPECK ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
 }
 

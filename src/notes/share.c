@@ -35,7 +35,7 @@ static int portion_at(const struct tokens *tokens, size_t i, size_t *taken) {
 static bool fate_at(const struct tokens *tokens, size_t i, bool *left) {
     static const char *const gone[] = {"gone",   "missing", "lost",   "off",    "worn",
                                        "flaked", "faded",   "peeled", "chipped"};
-    static const char *const kept[] = {"left", "remaining", "remains", "there", "intact", "present", "still"};
+    static const char *const kept[] = {"left", "remaining", "remains", "there", "intact", "present"};
     *left = token_among(tokens, i, kept, COUNT(kept));
     return *left || token_among(tokens, i, gone, COUNT(gone));
 }
@@ -47,6 +47,7 @@ static enum severity degree_of(int lost) {
 
 enum severity degree_of_share(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->class != CLASS_DAMAGE) return SEVERITY_UNKNOWN; // "half a label still on it"
     size_t from = scope_sentence_start(&r->scope, hit->from), to = hit->to + FAR;
     if (hit->from > FAR && hit->from - FAR > from) from = hit->from - FAR;
     for (size_t i = from; i < to && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {

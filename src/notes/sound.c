@@ -241,7 +241,7 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (page && !strcmp(head, "plate") &&
         !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
         return;
-    if (!kind) return;
+    if (!kind || (has && kind == ruleset_flaw(r->note->rules, "missing-accessory"))) return;
     bool usual = page || (kind->part && !strcmp(say_singular(r->note->arena, kind->part),
                                                 say_singular(r->note->arena, part)));
     clear_add(r, kind, usual ? NULL : part, NULL, false, i, at + n);
