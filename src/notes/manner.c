@@ -180,11 +180,25 @@ static enum severity before(const struct fault_reader *r, const struct fault_hit
     return found && !is_not(tokens, i - n) ? found : SEVERITY_UNKNOWN;
 }
 
+// "Hard as nails", "loose as anything": whatever it is likened to.
+static bool is_likened(const struct tokens *tokens, size_t i) {
+    static const char *const others[] = {"new",       "well",   "is",   "seen",    "shown",  "pictured",
+                                         "expected",  "you",    "it",   "they",    "far",    "i",
+                                         "long",      "though", "if",   "usual",   "normal", "before",
+                                         "described", "per",    "such", "they're", "it's"};
+    if (!token_is(tokens, i, "as") || token_among(tokens, i + 1, others, COUNT(others))) return false;
+    size_t at = i + 1;
+    while (token_among(tokens, at, (const char *const[]){"a", "an", "the"}, 3)) at++;
+    return at < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].stop == STOP_NONE &&
+           (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
+}
+
 enum severity degree_of_manner(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     enum severity found = before(r, hit, hit->from);
     if (!found && hit->near) found = before(r, hit, hit->to - 1);
     if (found) return found;
+    if (is_likened(tokens, hit->to) && tells_state(r, hit, hit->to - 1)) return SEVERITY_HEAVY;
     size_t n;
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);
     size_t end = hit->to + n;

@@ -29,7 +29,7 @@ static const struct pair pairs[] = {
      "works|work|good|fine|works fine|works well|closes|closes well|secure|holds|strong", "clasp-fault"},
     {"lining", "clean|intact|good|sound|fine|perfect|in good shape|clean and intact|all good|great",
      "lining-damage"},
-    {"seams|stitching",
+    {"seams|stitching|hem|hems|seam",
      "good|tight|sound|solid|intact|strong|all good|fine|secure|all sound|all intact|all tight", "seam-open"},
     {"elastic|rubber|rubbers|tires|tyres|gasket|seal|seals",
      "good|fine|ok|okay|strong|supple|soft|springy|stretchy|pliable|flexible|not perished|still has "
@@ -57,7 +57,9 @@ static const struct pair pairs[] = {
      "battery-corrosion"},
     {"handle|handles|knob|knobs|finial|lid "
      "knob|spout|head|feet|foot|stem|ears|bracket|brackets|arms|ferrule|hinge|hinges|"
-     "hoops|rivets|stones|blade",
+     "hoops|rivets|stones|blade|pivot|pin|pins|screws|bolts|nuts|bail|ring|rings|chain|bezel|wheels|tines|"
+     "slats|spindles|"
+     "boards|eyelets|grommets|studs|tote|clapper|nozzle|latch|hasp|axle|spokes",
      "tight|firm|secure|solid|rock solid|sturdy|tight and solid|on tight|good and tight|nice and tight|solid "
      "and tight|"
      "firmly on|firmly attached|firmly fixed|all tight|both tight|all secure|both solid|all "
