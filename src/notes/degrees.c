@@ -56,7 +56,8 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
     for (size_t i = hit->to; i < tokens->count && words < BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
-        if (found) return damped(tokens, i, found);
+        bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
+        if (found && !apart) return damped(tokens, i, found);
         words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
         if (r->scope.fault[i] && !r->part[i]) break;
     }
@@ -127,6 +128,9 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return SEVERITY_UNKNOWN;
     for (size_t i = hit->from; i < hit->to; i++) {
+        static const char *const hardly[] = {"barely", "hardly", "scarcely"};
+        if (token_among(&r->note->tokens, i, hardly, COUNT(hardly)))
+            return SEVERITY_HEAVY; // "barely legible"
         enum severity found = degree_word(r, i, &n);
         if (found) return found;
     }
@@ -166,12 +170,15 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     size_t n;
     enum severity next = degree_word(r, hit->to, &n); // "foxing minor"
     size_t end = hit->to + n;
-    bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for"); // "rust heavy on the lid"
+    bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for") &&
+                  !token_is(tokens, end, "of"); // "rust heavy on the lid"
     if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
-        if (bit && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)) return SEVERITY_LIGHT;
+        bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                    (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of"));
+        if (bit && ends) return SEVERITY_LIGHT;
     }
     return SEVERITY_UNKNOWN;
 }

@@ -425,6 +425,7 @@ static bool is_silent(const struct flaw *kind) {
                                       "authenticity-unverified",
                                       "timekeeping-unverified",
                                       "impact-history-unknown",
+                                      "powers-on-only",
                                       "patina"};
     bool silent = fault_is_virtue(kind);
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);

@@ -60,7 +60,8 @@ static const struct pair pairs[] = {
      "hoops|rivets|stones|blade|pivot|pin|pins|screws|bolts|nuts|bail|ring|rings|chain|bezel|wheels|tines|"
      "slats|spindles|"
      "boards|eyelets|grommets|studs|tote|clapper|nozzle|latch|hasp|axle|spokes",
-     "tight|firm|secure|solid|rock solid|sturdy|tight and solid|on tight|good and tight|nice and tight|solid "
+     "tight|firm|secure|solid|sound|rock solid|sturdy|tight and solid|on tight|good and tight|nice and "
+     "tight|solid "
      "and tight|"
      "firmly on|firmly attached|firmly fixed|all tight|both tight|all secure|both solid|all "
      "solid|strong|good and solid|"
@@ -76,6 +77,7 @@ static const struct pair pairs[] = {
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
      "warped"},
+    {"wheels|wheel|rims", "true|run true|runs true|spin true|spins true|straight and true", "dent-bend"},
     {"blade|blades|tines|shaft|prongs|rod|barrel|needle|spokes|pins|tubes|frame tubes",
      "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
      "dent-bend"},
@@ -122,6 +124,12 @@ static const char *const moves[] = {"turns",
                                     "folds",
                                     "locks and unlocks"};
 static const char *const freely[] = {"freely",
+                                     "sweet",
+                                     "sweetly",
+                                     "beautifully",
+                                     "a treat",
+                                     "like a dream",
+                                     "lovely",
                                      "smoothly",
                                      "easily",
                                      "smooth",
