@@ -49,7 +49,7 @@ static const struct pair pairs[] = {
     {"strap|straps|carrying strap", "good|sound|strong|solid|supple|intact|in good shape|fine|all good",
      "strap-damage"},
     {"leather", "supple|soft|sound|pliable|soft and supple|still supple|still soft", "leather-crack"},
-    {"optics|lenses|lens|crystal|screen",
+    {"optics|lenses|lens|crystal|screen|dial glass|watch glass|gauge glass|eyepieces|eyepiece",
      "clear|clear and bright|clean and clear|bright and clear|perfectly clear|unscratched", "screen-damage"},
     {"battery bay|battery box|battery contacts|battery terminals|battery holder|terminals|contacts|battery "
      "area",
@@ -73,6 +73,12 @@ static const struct pair pairs[] = {
      "smooth|free|free and smooth|smooth and free|nice and smooth|all free|free moving|all smooth|nice and "
      "free",
      "seized"},
+    {"binding|bindings|text block",
+     "tight|sound|good|solid|firm|intact|strong|perfect|square and tight|nice and tight|tight and square|all "
+     "tight",
+     "binding-weak"},
+    {"fringe|fringes|tassels|trim|braid|beading|fringing",
+     "complete|intact|all there|good|full|all intact|all present", "trim-loss"},
     {"neck|sole|base|bottom|lid|board|panel|top|plate|table top|cover",
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
@@ -166,6 +172,13 @@ static const char *const freely[] = {"freely",
 // Drawers and lids run; of an engine the same words say that it works.
 static const char *const sliding[] = {"drawer", "drawers", "bolt", "carriage", "runner", "runners", "pulley"};
 
+// "Binding's tight": the part and its verb in one.
+static bool is_owner(const struct tokens *tokens, size_t i, const char *word) {
+    size_t size = strlen(word);
+    return i < tokens->count && !strncmp(tokens->at[i].fold, word, size) &&
+           !strcmp(tokens->at[i].fold + size, "'s");
+}
+
 static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
     size_t longest = 0;
     char word[40];
@@ -175,6 +188,7 @@ static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
             memcpy(word, at, n);
             word[n] = '\0';
             size_t taken = token_phrase(tokens, i, word);
+            if (!taken && is_owner(tokens, i, word)) taken = 1;
             if (taken > longest) longest = taken;
         }
         at += n + (at[n] == '|');
@@ -194,8 +208,10 @@ static size_t longest(const struct tokens *tokens, size_t i, const char *const *
 static bool ends(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"and", "but", "no",   "though", "with",
                                         "so",  "the", "just", "not",    "only"};
-    static const char *const hedges[] = {"to me",       "as far",      "that i can",
-                                         "for its age", "for the age", "from what"};
+    static const char *const hedges[] = {"to me",       "as far",    "that i can", "for its age",
+                                         "for the age", "from what", "all round",  "all around",
+                                         "throughout",  "all over",  "everywhere", "all along",
+                                         "overall",     "as well",   "too"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words)) || longest(tokens, i, hedges, COUNT(hedges));
 }
@@ -219,16 +235,13 @@ static bool is_taken_back(const struct tokens *tokens, size_t i) {
                                  (tokens->at[i].stop == STOP_COMMA && token_among(tokens, i + 1, words, 3)));
 }
 
+// A part that the kind's own words have is not said twice.
 static const char *kept_part(struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
-    const char *part = fault_place(r->note, from, to), *last = r->note->tokens.at[to - 1].one;
-    bool implied =
-        (kind->says && strstr(kind->says, last)) || strstr(kind->print, last) || strstr(kind->rule.id, last);
-    static const char *const own[] = {"cord-frayed",       "zip-fault",   "lining-damage",   "seam-open",
-                                      "battery-corrosion", "gilt-wear",   "fading",          "brittle-paper",
-                                      "veneer-damage",     "clasp-fault", "sole-separation", "leather-crack",
-                                      "paint-flaking"};
-    for (size_t i = 0; i < COUNT(own); i++) implied |= !strcmp(kind->rule.id, own[i]);
-    return implied ? NULL : part;
+    const char *part = fault_place(r->note, from, to);
+    static const char *const stuffs[] = {"color", "colour", "gold", "gilt", "gilding", "paper", "stitching"};
+    bool stuff = false;
+    for (size_t k = 0; k < COUNT(stuffs); k++) stuff |= !strcmp(r->note->tokens.at[to - 1].one, stuffs[k]);
+    return stuff || (kind->says && strstr(kind->says, part)) ? NULL : part;
 }
 
 static bool starts_here(const struct tokens *tokens, size_t i) {
@@ -353,10 +366,11 @@ static bool read_firm(struct fault_reader *r, size_t i) {
                                        "firmly attached", "solid",          "rock solid"};
     static const char *const links[] = {"is", "are", "still", "all", "both", "very", "feels"};
     static const char *const closing[] = {
-        "case",   "cases",   "box",  "chassis", "shell",  "housing", "tank",  "cabinet", "canvas",
-        "shaft",  "frame",   "base", "rest",    "lid",    "lids",    "cap",   "stopper", "cork",
-        "drawer", "drawers", "door", "doors",   "cover",  "seam",    "seams", "binding", "joints",
-        "glass",  "wood",    "back", "top",     "bottom", "body",    "fit"};
+        "binding", "binding's", "lid's", "spine",   "case",    "cases",   "box",    "chassis",
+        "shell",   "housing",   "tank",  "cabinet", "canvas",  "shaft",   "frame",  "base",
+        "rest",    "lid",       "lids",  "cap",     "stopper", "cork",    "drawer", "drawers",
+        "door",    "doors",     "cover", "seam",    "seams",   "binding", "joints", "glass",
+        "wood",    "back",      "top",   "bottom",  "body",    "fit"};
     const struct tokens *tokens = &r->note->tokens;
     if (!r->part[i] || r->note->taken[i] == TAKEN_TYPE || token_among(tokens, i, closing, COUNT(closing)) ||
         !starts_here(tokens, i))
@@ -374,9 +388,47 @@ static bool read_firm(struct fault_reader *r, size_t i) {
     return true;
 }
 
+// "Globe uncracked", "unchipped": the fault that the word takes back.
+static bool read_un(struct fault_reader *r, size_t i) {
+    static const struct {
+        const char *word, *kinds[2];
+    } words[] = {{"uncracked", {"crack", "crack-through"}},
+                 {"unchipped", {"chip", "enamel-chip"}},
+                 {"undented", {"dent-bend", NULL}},
+                 {"unscratched", {"scratches", "screen-damage"}},
+                 {"unstained", {"stain", NULL}},
+                 {"unfaded", {"fading", NULL}},
+                 {"untorn", {"tear", NULL}},
+                 {"unwarped", {"warped", NULL}},
+                 {"unrepaired", {"glued-repair", NULL}},
+                 {"unrestored", {"filled-overpainted", NULL}},
+                 {"unbent", {"dent-bend", NULL}},
+                 {"unrusted", {"rust", NULL}}};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t k = 0; k < COUNT(words); k++) {
+        if (!token_is(tokens, i, words[k].word) || r->note->taken[i] == TAKEN_FLAW || !is_clear(r, i, i + 1))
+            continue;
+        struct fault_hit hit = {.from = i, .to = i + 1};
+        for (size_t n = 0; n < 2 && words[k].kinds[n]; n++) {
+            const struct flaw *kind = ruleset_flaw(r->note->rules, words[k].kinds[n]);
+            if (kind) hit.kinds[hit.kind_count++] = kind;
+        }
+        if (!hit.kind_count) return false;
+        size_t end = i, from;
+        while (end > 0 &&
+               token_among(tokens, end - 1, (const char *const[]){"is", "are", "still", "all", "both"}, 5))
+            end--;
+        from = end > 0 && r->part[end - 1] && r->note->taken[end - 1] != TAKEN_TYPE ? end - 1 : end;
+        const char *part = fault_place(r->note, from, end);
+        clear_add(r, kind_of_hit(r, &hit, part), part, NULL, false, i, i + 1);
+        return true;
+    }
+    return false;
+}
+
 void read_sound_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
-        bool taken = read_moving(r, i) || read_tight(r, i);
+        bool taken = read_moving(r, i) || read_tight(r, i) || read_un(r, i);
         for (size_t k = 0; k < COUNT(pairs) && !taken; k++) taken = read_pair(r, &pairs[k], i);
         if (!taken) read_firm(r, i);
     }
