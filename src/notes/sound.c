@@ -125,6 +125,17 @@ static void read_sound(struct fault_reader *r, size_t i) {
     }
 }
 
+// "No stains or odors": the last of what is denied.
+static size_t listed_smell(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"odor", "odors", "odour", "odours", "smell", "smells"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool joined = i > 1 && (token_is(tokens, i - 1, "or") || token_is(tokens, i - 1, "nor"));
+    return joined && token_among(tokens, i, words, COUNT(words)) && r->scope.fault[i - 2] &&
+                   (r->scope.stance[i - 2] & (STANCE_DENIED | STANCE_NONE_SEEN))
+               ? 1
+               : 0;
+}
+
 // "No smell", "doesn't smell of anything", "odor free": the smells that are asked for most.
 static void read_odorless(struct fault_reader *r, size_t i) {
     static const char *const phrases[] = {"no smell",
@@ -174,6 +185,7 @@ static void read_odorless(struct fault_reader *r, size_t i) {
     static const char *const kinds[] = {"odor-musty", "odor-smoke"};
     const struct tokens *tokens = &r->note->tokens;
     size_t n = longest(tokens, i, phrases, COUNT(phrases));
+    if (!n) n = listed_smell(r, i);
     if (!n || !is_free(r, i, i + n)) return;
     size_t whole = longest(tokens, i + n, wholes, COUNT(wholes));
     if (!whole && !ends(tokens, i + n)) return;

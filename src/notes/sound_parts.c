@@ -125,6 +125,13 @@ static const char *const moves[] = {"turns",
                                     "pull out",
                                     "pulls out",
                                     "unscrews",
+                                    "adjusts",
+                                    "adjust",
+                                    "raises and lowers",
+                                    "screws in",
+                                    "tilts",
+                                    "swivels",
+                                    "retracts",
                                     "pumps",
                                     "extends",
                                     "folds",
@@ -245,9 +252,9 @@ static const char *kept_part(struct fault_reader *r, const struct flaw *kind, si
 }
 
 static bool starts_here(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"the",   "and", "its",  "both", "all", "with", "but",
-                                        "which", "has", "plus", "each", "my",  "a",    "has",
-                                        "also",  "of",  "four", "two",  "has", "that"};
+    static const char *const words[] = {
+        "the", "and",  "its", "both", "all", "with", "but",  "which", "has", "plus", "each",  "my",   "a",
+        "has", "also", "of",  "four", "two", "has",  "that", "three", "six", "five", "eight", "other"};
     return i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, words, COUNT(words));
 }
 

@@ -202,7 +202,8 @@ static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *
             token_is(tokens, at, "but") && token_among(tokens, at + 1, nots, COUNT(nots)); // "but not broken"
         if (tokens->at[at].stop >= STOP_CLAUSE || (!but && token_among(tokens, at, others, COUNT(others))))
             return false;
-        joined |= but || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
+        bool more = token_is(tokens, at, "no") && r->scope.fault[at - 1]; // "glass good no chips no cracks"
+        joined |= but || more || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
                   token_is(tokens, at, "nor") || tokens->at[at].stop == STOP_COMMA;
     }
     return joined;
