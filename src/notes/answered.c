@@ -163,10 +163,47 @@ static void read_search(struct scope *s, size_t i, size_t n) {
     if (token_is(tokens, from, "for")) scope_mark(s, from + 1, i, STANCE_NONE_SEEN, i + n - 1);
 }
 
+// "Comb teeth? Didn't look.": what is asked for was not looked at.
+static size_t read_shrug(struct scope *s, size_t i) {
+    static const char *const shrugs[] = {
+        "didn't look",   "didn't check", "no idea",        "not sure",        "don't know",   "dunno",
+        "never looked",  "not checked",  "haven't looked", "haven't checked", "couldn't say", "can't say",
+        "couldn't tell", "can't tell",   "who knows",      "no clue",         "not tried",    "haven't tried",
+        "didn't try",    "not tested",   "untested"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_is(tokens, i, "?") ? longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
+    if (!n || !(i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE)) return 0;
+    enum { WORDS_MOST = 5 };
+    size_t from = i;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && i - from < WORDS_MOST) from--;
+    scope_mark(s, from, i, STANCE_UNKNOWN, i + 1);
+    return n + 1;
+}
+
+// "Can't see the fitting", "couldn't get to the back": no fault that was sought, but a place out of reach.
+static size_t read_unreached(struct scope *s, size_t i) {
+    static const char *const cues[] = {"can't see",        "couldn't see", "cannot see",     "can't get to",
+                                       "couldn't get to",  "can't reach",  "couldn't reach", "can't get at",
+                                       "couldn't get at",  "cant see",     "couldnt see",    "can't get into",
+                                       "couldn't get into"};
+    static const char *const opens[] = {"the", "its", "inside", "underneath", "behind", "into", "under"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = longest(tokens, i, cues, COUNT(cues));
+    if (!n || !token_among(tokens, i + n, opens, COUNT(opens))) return 0;
+    size_t end = i + n;
+    while (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, "but") &&
+           !token_is(tokens, end, "so"))
+        if (s->fault[end++]) return 0;
+    scope_mark(s, i + n, end, STANCE_UNKNOWN, i);
+    return n;
+}
+
 void scope_answered(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t n = is_parting(tokens, i) ? read_answer(s, i) : 0;
+        if (!n) n = read_shrug(s, i);
+        if (!n) n = read_unreached(s, i);
         if (n) {
             i += n - 1;
             continue;

@@ -67,7 +67,8 @@ static const struct pair pairs[] = {
      "solid|strong|good and solid|"
      "nice and solid|nice and firm|firm and secure|well attached",
      "loose-part"},
-    {"focus|focusing|focussing|bearings|wheel|wheels|crank|winder|valves|pistons|slides|movement|action|"
+    {"gimbals|jaws|vice|focus|focusing|focussing|bearings|wheel|wheels|crank|winder|valves|pistons|slides|"
+     "movement|action|"
      "drawers|drawer|hinge|hinges|"
      "zoom|shutter|tuners|pegs|screw|screws|taps|tap|knobs|keys",
      "smooth|free|free and smooth|smooth and free|nice and smooth|all free|free moving|all smooth|nice and "
@@ -79,7 +80,7 @@ static const struct pair pairs[] = {
      "binding-weak"},
     {"fringe|fringes|tassels|trim|braid|beading|fringing",
      "complete|intact|all there|good|full|all intact|all present", "trim-loss"},
-    {"neck|sole|base|bottom|lid|board|panel|top|plate|table top|cover",
+    {"neck|fingerboard|fretboard|rails|runners|sole|base|bottom|lid|board|panel|top|plate|table top|cover",
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
      "warped"},
@@ -127,6 +128,7 @@ static const char *const moves[] = {"turns",
                                     "unscrews",
                                     "adjusts",
                                     "adjust",
+                                    "turns and returns",
                                     "raises and lowers",
                                     "screws in",
                                     "tilts",
@@ -353,14 +355,17 @@ static bool read_tight(struct fault_reader *r, size_t i) {
     static const char *const kinds[] = {"seam-split", "crack-through"};
     const struct tokens *tokens = &r->note->tokens;
     size_t n = longest(tokens, i, phrases, COUNT(phrases));
-    if (!n || !ends(tokens, i + n) || (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST)))
+    static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
+    bool seems = longest(tokens, i + n, hedged, COUNT(hedged)) > 0;
+    if (!n || (!seems && !ends(tokens, i + n)) ||
+        (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST)))
         return false;
     for (size_t k = 0; k < n; k++)
         if (r->note->taken[i + k] == TAKEN_FLAW) return false;
     for (size_t k = 0; k < COUNT(kinds); k++) {
         const struct flaw *kind = ruleset_flaw(r->note->rules, kinds[k]);
         if (!kind || !r->note->record->family || !kind_can_be(r, kind, NULL)) continue;
-        clear_add(r, kind, NULL, NULL, false, i, i + n);
+        clear_add(r, kind, NULL, NULL, seems, i, i + n);
         return true;
     }
     return false;

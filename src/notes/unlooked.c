@@ -75,8 +75,26 @@ static size_t second_verb(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// "None of the irons have been checked for pitting", "neither lock was tried": up to the verb.
+static size_t none_were(const struct tokens *tokens, size_t i) {
+    static const char *const heads[] = {"none", "neither", "nothing"};
+    static const char *const passives[] = {"been", "were", "was"};
+    enum { FAR = 8 };
+    if (!token_among(tokens, i, heads, COUNT(heads))) return 0;
+    for (size_t at = i + 1; at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++) {
+        if (!token_among(tokens, at, passives, COUNT(passives))) continue;
+        size_t n = verb_at(tokens, at + 1), end = at + 1 + n;
+        if (!n) return 0;
+        bool on = token_is(tokens, end, "for");
+        return on ? end + 1 - i : 0;
+    }
+    return 0;
+}
+
 size_t scope_unlooked(const struct tokens *tokens, size_t i) {
     enum { FILLERS_MOST = 7 };
+    size_t none = none_were(tokens, i);
+    if (none) return none;
     size_t n = negation_at(tokens, i);
     if (!n) return 0;
     size_t at = i + n, taken;
@@ -180,7 +198,10 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
                                         "cannot tell",
                                         "wouldn't bet",
                                         "not guaranteed",
-                                        "remains to be seen"};
+                                        "remains to be seen",
+                                        "unknown",
+                                        "not known",
+                                        "who knows"};
     static const char *const links[] = {"if",
                                         "whether",
                                         "about",
