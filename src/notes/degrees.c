@@ -173,12 +173,14 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for") &&
                   !token_is(tokens, end, "of"); // "rust heavy on the lid"
     if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST + 1; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
-        bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+        bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
                     (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of"));
         if (bit && ends) return SEVERITY_LIGHT;
+        bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
+        if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"
     }
     return SEVERITY_UNKNOWN;
 }

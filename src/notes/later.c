@@ -111,7 +111,7 @@ static size_t nothing_at(const struct fault_reader *r, size_t i) {
 static enum severity core_at(const struct fault_reader *r, size_t i, struct statement *told, size_t *end) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
-    enum severity found = degree_word_behind(r, i, &n);
+    enum severity found = token_is(tokens, i, "solid") ? SEVERITY_UNKNOWN : degree_word_behind(r, i, &n);
     told->of_all |= token_is(tokens, i, "nothing") || token_is(tokens, i, "none");
     if (!found && (n = nothing_at(r, i)) != 0) found = SEVERITY_LIGHT;
     if (found) {

@@ -198,12 +198,20 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
     enum severity found = before(r, hit, hit->from);
     if (!found && hit->near) found = before(r, hit, hit->to - 1);
     if (found) return found;
+    static const char *const worn[] = {"worn", "wore", "rusted", "rotted", "burnt", "burned", "corroded"};
+    if (token_is(tokens, hit->to - 1, "out") && token_among(tokens, hit->to - 2, worn, COUNT(worn)) &&
+        hit->to > 1)
+        return SEVERITY_HEAVY; // "straps worn out"
+    if (token_is(tokens, hit->to, "out") && token_among(tokens, hit->to - 1, worn, COUNT(worn)))
+        return SEVERITY_HEAVY;
     if (is_likened(tokens, hit->to) && tells_state(r, hit, hit->to - 1)) return SEVERITY_HEAVY;
     size_t n;
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);
     size_t end = hit->to + n;
-    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
-                token_among(tokens, end, (const char *const[]){"and", "but", "on", "in", "inside", "so"}, 6);
+    bool ends =
+        end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+        token_among(tokens, end,
+                    (const char *const[]){"and", "but", "on", "in", "inside", "so", "almost", "nearly"}, 8);
     bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
     return cue && ends && state ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
 }

@@ -244,6 +244,15 @@ static bool is_taken_back(const struct tokens *tokens, size_t i) {
                                  (tokens->at[i].stop == STOP_COMMA && token_among(tokens, i + 1, words, 3)));
 }
 
+// "The screw turns, it just takes some force": what is told as a fault is not denied beside it.
+static bool is_told(const struct fault_reader *r, const struct flaw *kind, const char *part) {
+    for (size_t i = 0; i < r->note->record->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->note->record->flaws[i];
+        if (flaw->kind == kind && (!flaw->part || !part || !strcmp(flaw->part, part))) return true;
+    }
+    return false;
+}
+
 // A part that the kind's own words have is not said twice.
 static const char *kept_part(struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
     const char *part = fault_place(r->note, from, to);
@@ -312,6 +321,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (!kind) return false;
     forget_working(r, i, to);
     const char *where = kept_part(r, kind, i, i + part);
+    if (is_told(r, kind, where)) return false;
     if (where) forget_wider(r, kind, to);
     for (size_t k = 0; k < r->note->record->clear_count; k++)
         if (r->note->record->clear[k].kind == kind && !where) return true;
@@ -332,7 +342,12 @@ static bool read_moving(struct fault_reader *r, size_t i) {
     bool slides = i > 0 && token_among(tokens, i - 1, sliding, COUNT(sliding));
     if (!verb && slides) verb = longest(tokens, i, runs, COUNT(runs));
     size_t how = verb ? longest(tokens, i + verb, freely, COUNT(freely)) : 0, to = i + verb + how;
-    if (!how || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
+    static const char *const bare[] = {"turns", "turn", "moves", "move", "rotates"};
+    bool alone = verb == 1 && !how && r->note->taken[i] != TAKEN_FLAW &&
+                 token_among(tokens, i, bare, COUNT(bare)) && // "Dials turn."
+                 (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_CLAUSE);
+    if ((!how && !alone) || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to))
+        return false;
     size_t end = i;
     while (end > 0 && token_among(tokens, end - 1, links, COUNT(links))) end--;
     size_t from = end;
@@ -341,8 +356,10 @@ static bool read_moving(struct fault_reader *r, size_t i) {
         from--;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "seized");
     bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_CLAUSE; // "Slides easily."
-    if ((from == end && !opens) || !kind) return false;
-    clear_add(r, kind, fault_place(r->note, from, end), NULL, false, i, to);
+    if ((from == end && (!opens || alone)) || !kind) return false;
+    const char *part = fault_place(r->note, from, end);
+    if (is_told(r, kind, part)) return false;
+    clear_add(r, kind, part, NULL, false, i, to);
     return true;
 }
 

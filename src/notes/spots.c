@@ -182,9 +182,9 @@ static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
 // "The base has a small crack and coating wear": one subject for all that the sentence says.
 static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     static const char *const verbs[] = {
-        "is",     "are",    "has",     "have",    "shows", "show",  "was",   "were", "isn't",
-        "aren't", "hasn't", "haven't", "doesn't", "don't", "had",   "clean", "fine", "good",
-        "ok",     "okay",   "perfect", "intact",  "clear", "tight", "sound"};
+        "is",     "are",    "has",     "have",    "shows",  "show",  "was",   "were",  "isn't",
+        "aren't", "hasn't", "haven't", "doesn't", "don't",  "had",   "still", "clean", "fine",
+        "good",   "ok",     "okay",    "perfect", "intact", "clear", "tight", "sound"};
     static const char *const others[] = {"it",   "there",   "they", "which", "but",
                                          "it's", "there's", "i",    "you",   "while"};
     static const char *const nots[] = {"not", "isn't", "aren't", "never", "no"};

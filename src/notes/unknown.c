@@ -282,6 +282,17 @@ static void read_left(struct scope *s, size_t i) {
         scope_mark(s, from, to, STANCE_UNKNOWN, i);
 }
 
+// "Not tested, no leaks that I saw": behind the comma stands what was looked at.
+static size_t ahead_end(const struct scope *s, size_t i) {
+    static const char *const opens[] = {"no",    "not",     "never",   "it",  "it's",
+                                        "there", "there's", "without", "none"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t to = scope_clause_end(s, i);
+    for (size_t at = i; at < to; at++)
+        if (tokens->at[at].stop == STOP_COMMA && token_among(tokens, at + 1, opens, COUNT(opens))) return at;
+    return to;
+}
+
 // By its grammar, where no cue of the list stands: how many tokens it takes.
 static size_t read_grammar(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
@@ -293,7 +304,7 @@ static size_t read_grammar(struct scope *s, size_t i) {
     size_t head, n = scope_unlooked(tokens, i), unsure = scope_unsure(tokens, i, &head);
     if (unsure > n) n = unsure;
     size_t from = i + (n == unsure ? head : n); // "how well it keeps time" begins with words of its own
-    if (n && !ends_clause(s, i + n)) scope_mark(s, from, scope_clause_end(s, i + n), STANCE_UNKNOWN, i);
+    if (n && !ends_clause(s, i + n)) scope_mark(s, from, ahead_end(s, i + n), STANCE_UNKNOWN, i);
     return n == unsure ? head : n;
 }
 
@@ -309,17 +320,6 @@ static void read_supposed(struct scope *s, size_t i, size_t n) {
     for (size_t at = i + n; at < to; at++)
         if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, ends, COUNT(ends))) to = at;
     scope_mark(s, i + n, to, STANCE_UNKNOWN, i);
-}
-
-// "Not tested, no leaks that I saw": behind the comma stands what was looked at.
-static size_t ahead_end(const struct scope *s, size_t i) {
-    static const char *const opens[] = {"no",    "not",     "never",   "it",  "it's",
-                                        "there", "there's", "without", "none"};
-    const struct tokens *tokens = &s->note->tokens;
-    size_t to = scope_clause_end(s, i);
-    for (size_t at = i; at < to; at++)
-        if (tokens->at[at].stop == STOP_COMMA && token_among(tokens, at + 1, opens, COUNT(opens))) return at;
-    return to;
 }
 
 void scope_unknown(struct scope *s) {
