@@ -22,7 +22,9 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *f = &record->flaws[i];
         bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
-        if (apart && !back) continue;
+        bool own =
+            part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
+        if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
         if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
             return f;
@@ -129,26 +131,6 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
-// "Pea", "pea sized": does it stand from `i` on, and nothing behind it but that it is a size?
-static bool is_ruler(const struct tokens *tokens, size_t i, size_t to, const char *word) {
-    static const char *const sized[] = {"size", "sized", "-"};
-    size_t at = i + token_phrase(tokens, i, word);
-    if (at == i) return false;
-    while (at < to && token_among(tokens, at, sized, sizeof sized / sizeof *sized)) at++;
-    return at == to;
-}
-
-// "No bigger than a grain of rice": some scales name the thing compared with.
-static enum severity degree_of_ruler(const struct fault_reader *r, const struct flaw *kind, size_t from,
-                                     size_t to) {
-    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        for (size_t k = 0; k < kind->tells[degree].count; k++)
-            for (size_t i = from; i < to; i++)
-                if (is_ruler(&r->note->tokens, i, to, kind->tells[degree].at[k]))
-                    return (enum severity)degree;
-    return SEVERITY_UNKNOWN;
-}
-
 static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
     struct figure figure;
     size_t taken;
@@ -187,22 +169,6 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     return stance | second;
 }
 
-// By the scale of the kind, where it goes by size.
-static enum severity degree_of_size(const struct flaw *kind, double mm) {
-    double light = kind->most_mm[SEVERITY_LIGHT], moderate = kind->most_mm[SEVERITY_MODERATE];
-    if (light > 0 && mm <= light) return SEVERITY_LIGHT;
-    if (moderate > 0) return mm <= moderate ? SEVERITY_MODERATE : SEVERITY_HEAVY;
-    return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
-}
-
-// A dent goes by no length, but "fist sized" is said for a big one.
-static enum severity degree_of_likeness(const struct flaw *kind, double mm) {
-    enum { SPECK = 3, FIST = 60 };
-    enum severity degree = degree_of_size(kind, mm);
-    if (degree || kind->class != CLASS_DAMAGE || kind->degree != DEGREE_SIZE) return degree;
-    return mm <= SPECK ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
-}
-
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
@@ -220,6 +186,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
     double like = flaw->severity || flaw->has_size ? 0 : size_of_object(r, hit);
     if (like > 0) flaw->severity = degree_of_likeness(kind, like);
+    if (!flaw->severity && !flaw->of) flaw->severity = degree_of_count(kind, flaw->count);
     if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
     if (!flaw->severity) flaw->severity = degree_of_use(r, hit);
 }

@@ -85,6 +85,12 @@ enum severity degree_after(const struct fault_reader *reader, const struct fault
 enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
 // later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
 enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);
+// grades.c: by a length, by the words [from, to) of what it is compared with, by a number, and by a likeness.
+enum severity degree_of_size(const struct flaw *kind, double mm);
+enum severity degree_of_ruler(const struct fault_reader *reader, const struct flaw *kind, size_t from,
+                              size_t to);
+enum severity degree_of_count(const struct flaw *kind, int count);
+enum severity degree_of_likeness(const struct flaw *kind, double mm);
 // objects.c: the size in mm of what the fault is compared with ("fist sized"); 0 where it is with nothing.
 double size_of_object(const struct fault_reader *reader, const struct fault_hit *hit);
 // share.c: by how much of it is gone or left: "paint 90% gone".
