@@ -30,6 +30,10 @@ static size_t longest(const struct tokens *tokens, size_t i, const char *const *
 
 static size_t subject_at(const struct tokens *tokens, size_t i, struct statement *told) {
     static const char *const its[] = {"one is",
+                                      "one goes",
+                                      "one runs",
+                                      "one gets",
+                                      "one looks",
                                       "one's",
                                       "the worst is",
                                       "the worst one is",

@@ -251,6 +251,8 @@ static bool is_clear(const struct fault_reader *r, size_t from, size_t to) {
 static bool is_taken_back(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"except", "apart", "other", "but",   "until",
                                         "if",     "when",  "only",  "though"};
+    static const char *const anew[] = {"the", "no", "its", "there's", "a"}; // "fine but the lock is gone"
+    if (token_is(tokens, i, "but") && token_among(tokens, i + 1, anew, COUNT(anew))) return false;
     return i < tokens->count && (token_among(tokens, i, words, COUNT(words)) ||
                                  (tokens->at[i].stop == STOP_COMMA && token_among(tokens, i + 1, words, 3)));
 }
