@@ -352,6 +352,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         return NULL;
     }
     bool usual = kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part);
+    if (stance & STANCE_UNKNOWN && token_is(&note->tokens, first, "missing")) { // "not checked for missing …"
+        note_unchecked(note, fault_words(note, first, last));
+        note_take(note, first, last, TAKEN_SCOPE);
+        return NULL;
+    }
     if (stance & (STANCE_DENIED | STANCE_NONE_SEEN) && !(stance & STANCE_EXCEPT)) {
         clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);
         return NULL;

@@ -9,12 +9,14 @@
 
 static bool leads(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "the",   "a",       "an",   "it",    "its",   "it's",  "any",      "for",    "of",    "them",
-        "if",    "whether", "that", "this",  "those", "about", "out",      "em",     "they",  "they're",
-        "there", "there's", "is",   "are",   "all",   "every", "you",      "can",    "still", "be",
-        "has",   "these",   "his",  "her",   "my",    "their", "on",       "either", "each",  "at",
-        "into",  "both",    "to",   "there", "will",  "would", "actually", "really", "how",   "been",
-        "well",  "good",    "far",  "how's", "also",  "isn't", "doesn't",  "of"};
+        "the",    "a",        "an",      "it",      "its",       "it's",  "any",        "for",       "of",
+        "them",   "if",       "whether", "that",    "this",      "those", "about",      "out",       "em",
+        "they",   "they're",  "there",   "there's", "is",        "are",   "all",        "every",     "you",
+        "can",    "still",    "be",      "has",     "these",     "his",   "her",        "my",        "their",
+        "on",     "either",   "each",    "at",      "into",      "both",  "to",         "there",     "will",
+        "would",  "actually", "really",  "how",     "been",      "well",  "good",       "far",       "how's",
+        "also",   "isn't",    "doesn't", "in",      "inside of", "under", "underneath", "condition", "state",
+        "behind", "starting", "using",   "running"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -35,9 +37,12 @@ static bool ends_area(const struct tokens *tokens, size_t i) {
 
 // What a thing is, and whose it was, are no areas of its condition.
 static bool is_identity(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"what",  "who",   "which", "where", "when",   "old",
-                                        "why",   "much",  "make",  "maker", "what's", "many",
-                                        "whose", "model", "age",   "brand", "value",  "worth"};
+    static const char *const words[] = {
+        "what",   "who",    "which",   "where",   "when",       "old",    "why",
+        "much",   "make",   "maker",   "what's",  "whats",      "whos",   "many",
+        "whose",  "model",  "age",     "brand",   "value",      "worth",  "history",
+        "artist", "date",   "year",    "origin",  "provenance", "author", "manufacturer",
+        "cause",  "reason", "mileage", "pattern", "vintage",    "price"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -52,10 +57,19 @@ static bool is_vain(const struct tokens *tokens, size_t from, size_t to) {
 // "Didn't count the pieces" is told as that already.
 static bool is_of_count(const struct fault_reader *r, size_t from, size_t to) {
     static const char *const words[] = {"pieces", "cards", "parts", "bits", "them", "number", "total"};
-    if (from + 1 != to || !token_among(&r->note->tokens, from, words, COUNT(words))) return false;
-    for (size_t i = 0; i < r->note->record->flaw_count; i++)
-        if (!strcmp(r->note->record->flaws[i].kind->rule.id, "completeness-unknown")) return true;
+    bool all = from + 1 == to && token_among(&r->note->tokens, from, words, COUNT(words));
+    for (size_t i = 0; i < r->note->record->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->note->record->flaws[i];
+        if (strcmp(flaw->kind->rule.id, "completeness-unknown") != 0) continue;
+        if (all || (flaw->part && !strcmp(flaw->part, note_words(r->note, from, to)))) return true;
+    }
     return false;
+}
+
+// "How long it runs", "how hot it gets" stays whole.
+static bool asks_measure(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"long", "hot", "fast", "loud", "often", "bright", "deep", "strong"};
+    return token_is(tokens, i, "how") && token_among(tokens, i + 1, words, COUNT(words));
 }
 
 static void add_area(struct fault_reader *r, size_t from, size_t to) {
@@ -63,9 +77,15 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     size_t stated = to;
-    while (from < to && leads(tokens, from)) from++;
+    size_t how = from, stated_from = from;
+    while (how < to && leads(tokens, how) && !asks_measure(tokens, how)) how++;
+    bool measure = asks_measure(tokens, how);
+    while (from < to && leads(tokens, from) && !measure) from++;
+    if (measure) from = how;
+    static const char *const places[] = {"underneath", "behind"};
+    if (from == to && from > stated_from && token_among(tokens, to - 1, places, COUNT(places))) from--;
     if (to > from + WORDS_MOST) to = from + WORDS_MOST;
-    for (size_t k = to; k-- > from + 1;)
+    for (size_t k = to; k-- > from + 1 && !measure;)
         if (ends_area(tokens, k)) to = k;
     for (size_t k = from; k < stated; k++)
         if (r->scope.fault[k] && !r->part[k]) return;
@@ -134,13 +154,28 @@ static bool list_goes_on(const struct fault_reader *r, size_t comma, size_t end)
     return false;
 }
 
+// "What it's like inside": asks for no name.
+static size_t likeness_at(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"what it's like",     "what its like",  "what it is like",
+                                        "what it looks like", "what state",     "what condition",
+                                        "what they're like",  "what's going on"};
+    size_t n = 0;
+    for (size_t k = 0; k < COUNT(words); k++) {
+        size_t size = token_phrase(tokens, i, words[k]);
+        if (size > n) n = size;
+    }
+    return n;
+}
+
 void read_areas(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (!(r->scope.stance[i] & STANCE_UNKNOWN)) continue;
+        i += likeness_at(tokens, i);
         size_t end = i, from = i;
         bool fault = false, told = false,
-             identity = is_identity(tokens, i) || (i > 0 && is_identity(tokens, i - 1));
+             identity = is_identity(tokens, i) ||
+                        (i > 0 && is_identity(tokens, i - 1) && !likeness_at(tokens, i - 1));
         while (end < tokens->count && (r->scope.stance[end] & STANCE_UNKNOWN)) fault |= r->scope.fault[end++];
         if (!fault && asks_complete(r, i, end)) {
             const struct flaw *kind = ruleset_flaw(r->note->rules, "completeness-unknown");

@@ -96,6 +96,7 @@ void scope_correction(struct scope *s) {
             continue;
         }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
+        if (i > 0 && token_is(tokens, i - 1, "?")) continue; // "any cracks? nope"
         if (!is_recount(s, i + n)) take_back(s, i, n);
         i += n - 1;
     }

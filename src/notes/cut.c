@@ -142,9 +142,10 @@ static bool is_one_of(const char *text, size_t size, const char *const *list) {
 // Does the full stop at `at` belong to the word that ends there?
 static bool is_abbreviation(const struct cutter *c, size_t at) {
     static const char *const often[] = {
-        "approx", "nos", "pat", "ft",  "oz", "lb",  "lbs", "dia", "diam", "ht",   "vol",  "ed", "mr",  "mrs",
-        "dr",     "ca",  "cir", "qt",  "pt", "gal", "yd",  "sz",  "est",  "incl", "orig", "wt", "pcs", "pc",
-        "pr",     "mfg", "reg", "des", "vs", "fl",  "cm",  "mm",  "misc", "st",   "jr",   "co", NULL};
+        "approx", "nos", "pat", "ft",  "oz",  "lb",  "lbs", "dia", "diam", "ht",  "vol",  "ed",   "mr",
+        "mrs",    "dr",  "ca",  "cir", "qt",  "pt",  "gal", "yd",  "sz",   "est", "incl", "orig", "wt",
+        "pcs",    "pc",  "pr",  "mfg", "reg", "des", "vs",  "fl",  "cm",   "mm",  "misc", "st",   "jr",
+        "co",     "sl",  "slt", "hvy", "lt",  "sm",  "lge", "lg",  "med",  "mod", "v",    NULL};
     static const char *const names[] = {"mr",  "mrs", "dr", "pat",    "st", "vol",
                                         "reg", "est", "ca", "approx", "vs", NULL};
     static const char *const before_figure[] = {"no", "c", "l", "w", "h", "d", "ser", "mod", "pt", "p", NULL};

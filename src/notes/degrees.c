@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "notes/figure.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -12,8 +13,8 @@
 enum { BEFORE_MOST = 5, BEHIND_MOST = 4, STILL_MOST = 6 };
 
 static bool joins(const struct token *t) {
-    return t->stop != STOP_NONE || !strcmp(t->fold, "and") || !strcmp(t->fold, "but") ||
-           !strcmp(t->fold, "or");
+    return t->stop != STOP_NONE || !strcmp(t->fold, "&") || !strcmp(t->fold, "and") ||
+           !strcmp(t->fold, "but") || !strcmp(t->fold, "or");
 }
 
 // "The small one has rust": what stands before the verb is said of the piece.
@@ -39,13 +40,25 @@ static enum severity damped(const struct tokens *tokens, size_t i, enum severity
     return found != SEVERITY_LIGHT && is_damped(tokens, i) ? SEVERITY_LIGHT : found;
 }
 
+// "Chip on the rim, handle badly worn": behind the comma another part is spoken of.
+static bool opens_part(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (tokens->at[i].stop != STOP_COMMA) return false;
+    do i++;
+    while (spot_article(tokens, i));
+    return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
-        if (tokens->at[i].stop >= STOP_CLAUSE) break;
+    size_t words = 0; // those of its place do not count: "scratches to the front you only see up close"
+    for (size_t i = hit->to; i < tokens->count && words < BEHIND_MOST; i++) {
+        if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
-        if (found) return damped(tokens, i, found);
+        bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
+        if (found && !apart) return damped(tokens, i, found);
+        words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
         if (r->scope.fault[i] && !r->part[i]) break;
     }
     return SEVERITY_UNKNOWN;
@@ -98,29 +111,55 @@ static enum severity in_brackets(const struct fault_reader *r, size_t i) {
     return SEVERITY_UNKNOWN;
 }
 
+// "Quite a [bit of rust]": what is said begins before the fault's own words.
+static enum severity astride(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 3 };
+    for (size_t back = FAR; back > 0; back--) {
+        size_t n = 0;
+        enum severity found = back <= hit->from ? degree_word(r, hit->from - back, &n) : SEVERITY_UNKNOWN;
+        if (found && n > back && n < back + hit->to - hit->from) return found;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 // "Flaking badly" tells a degree; "paint flaking" is the name of the fault.
 static enum severity in_phrase(const struct fault_reader *r, const struct fault_hit *hit) {
     size_t n;
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return SEVERITY_UNKNOWN;
     for (size_t i = hit->from; i < hit->to; i++) {
+        static const char *const hardly[] = {"barely", "hardly", "scarcely"};
+        if (token_among(&r->note->tokens, i, hardly, COUNT(hardly)))
+            return SEVERITY_HEAVY; // "barely legible"
         enum severity found = degree_word(r, i, &n);
         if (found) return found;
     }
     return SEVERITY_UNKNOWN;
 }
 
+// The longest cue that ends at token `i`; where it begins.
+static enum severity ends_at(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { CUE_MOST = 5 };
+    enum severity longest = SEVERITY_UNKNOWN;
+    for (size_t k = 0; k < CUE_MOST && k <= i && r->note->tokens.at[i - k].stop == STOP_NONE; k++) {
+        size_t n;
+        enum severity found = degree_word(r, i - k, &n);
+        if (!found || n != k + 1) continue;
+        longest = found;
+        *from = i - k;
+    }
+    return longest;
+}
+
 static enum severity told_before(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    size_t n;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i]) || is_link(tokens, i)) break;
         if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
-        for (size_t k = 0; k < 3 && k <= i; k++) { // a longer cue that ends here
-            enum severity found = degree_word(r, i - k, &n);
-            if (found && i - k + n == i + 1) return damped(tokens, i - k, found);
-        }
+        size_t from = i;
+        enum severity found = ends_at(r, i, &from);
+        if (found) return damped(tokens, from, found);
     }
     return SEVERITY_UNKNOWN;
 }
@@ -131,22 +170,41 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     size_t n;
     enum severity next = degree_word(r, hit->to, &n); // "foxing minor"
     size_t end = hit->to + n;
-    if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE)) return next;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST; i++) {
+    bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for") &&
+                  !token_is(tokens, end, "of"); // "rust heavy on the lid"
+    if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST + 1; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
-        if (bit && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)) return SEVERITY_LIGHT;
+        bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
+                    (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of"));
+        if (bit && ends) return SEVERITY_LIGHT;
+        bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
+        if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"
     }
     return SEVERITY_UNKNOWN;
+}
+
+enum severity degree_before(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum severity found = degree_of_manner(r, hit);
+    return found ? found : told_before(r, hit);
+}
+
+enum severity degree_after(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum severity found = in_brackets(r, hit->to);
+    if (!found) found = told_behind(r, hit);
+    return found ? found : apart(r, hit);
 }
 
 // The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        in_phrase, told_before, told_behind, at_end, apart};
+        astride, degree_of_share, degree_before,     told_behind,  in_phrase,
+        at_end,  apart,           degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
+    if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"
     for (size_t i = 0; !found && i < COUNT(ways); i++) found = ways[i](r, hit);
     return found;
 }
@@ -164,12 +222,20 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     return (int)strtol(t->fold, NULL, 10);
 }
 
+// "2 inch crack": the number is of the size.
+static bool is_unit(const struct note *note, size_t i) {
+    struct figure figure;
+    size_t taken;
+    return figure_at(note, i, &figure, &taken) && figure.unit;
+}
+
 void degrees_take(struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->from; i > 0 && hit->from - i < BEFORE_MOST; i--) {
         size_t n;
         if (tokens->at[i - 1].stop != STOP_NONE || r->note->taken[i - 1] != TAKEN_NOT) return;
-        if (degree_word(r, i - 1, &n) || degrees_number(tokens, i - 1))
+        bool length = degrees_number(tokens, i - 1) && i < hit->from && is_unit(r->note, i - 1);
+        if (!length && (degree_word(r, i - 1, &n) || degrees_number(tokens, i - 1)))
             note_take(r->note, i - 1, i, TAKEN_SCOPE);
     }
 }

@@ -162,11 +162,11 @@ static const struct cue behind[] = {
 
 // "that I can see", "as far as I can tell": a denial with a look behind it.
 static const struct cue looks[] = {
-    {"as far as i", 0},  {"far as i", 0},     {"i can feel", 0},  {"i can find", 0},     {"i can see", 0},
-    {"i can tell", 0},   {"i could find", 0}, {"i could see", 0}, {"i see", 0},          {"i think", 0},
-    {"i've noticed", 0}, {"i've seen", 0},    {"noticed", 0},     {"seen", 0},           {"that i can", 0},
-    {"that i could", 0}, {"that i found", 0}, {"that i know", 0}, {"that i noticed", 0}, {"that i saw", 0},
-    {"that i see", 0},   {"to be seen", 0},   {"visible", 0},     {"when i looked", 0},
+    {"as far as i", 0}, {"far as i", 0},     {"found", 0},        {"i can feel", 0},  {"i can find", 0},
+    {"i can see", 0},   {"i can tell", 0},   {"i could find", 0}, {"i could see", 0}, {"i see", 0},
+    {"i think", 0},     {"i've noticed", 0}, {"i've seen", 0},    {"noticed", 0},     {"seen", 0},
+    {"that i can", 0},  {"that i could", 0}, {"that i found", 0}, {"that i know", 0}, {"that i noticed", 0},
+    {"that i saw", 0},  {"that i see", 0},   {"to be seen", 0},   {"visible", 0},     {"when i looked", 0},
 };
 
 // They open a predicate of their own and so end a list that was denied.
@@ -453,5 +453,6 @@ void scope_denial(struct scope *s) {
         scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
         i += m - 1;
     }
+    scope_answered(s);
     read_vain(s);
 }

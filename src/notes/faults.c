@@ -22,7 +22,9 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *f = &record->flaws[i];
         bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
-        if (apart && !back) continue;
+        bool own =
+            part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
+        if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
         if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
             return f;
@@ -115,8 +117,15 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
     return fault_words(note, from, to);
 }
 
+// A leak that was not looked for is a crack of glass alone; of a tent or a can it is what it is called.
+static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    return !strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) &&
+           !strcmp(kind->rule.id, "crack-through") &&
+           (!r->note->record->family || !kind_can_be(r, kind, NULL));
+}
+
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    note_unchecked(r->note, kind->rule.id);
+    note_unchecked(r->note, is_leak(r, hit, kind) ? "leaks" : kind->rule.id);
     note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
     note_reading(r->note, hit->from, hit->to, arena_format(r->note->arena, "unchecked %s", kind->rule.id),
                  "not looked at");
@@ -137,6 +146,7 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
         flaw->has_size = true;
         flaw->size = figure;
+        if (!flaw->severity && figure.about) flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
         note_take(r->note, i, i + taken, TAKEN_FLAW);
         return;
     }
@@ -164,14 +174,6 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     return stance | second;
 }
 
-// By the scale of the kind, where it goes by size.
-static enum severity degree_of_size(const struct flaw *kind, double mm) {
-    double light = kind->most_mm[SEVERITY_LIGHT], moderate = kind->most_mm[SEVERITY_MODERATE];
-    if (light > 0 && mm <= light) return SEVERITY_LIGHT;
-    if (moderate > 0) return mm <= moderate ? SEVERITY_MODERATE : SEVERITY_HEAVY;
-    return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
-}
-
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
@@ -187,6 +189,9 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         measure_flaw(r, hit, flaw);
     if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
+    double like = flaw->severity || flaw->has_size ? 0 : size_of_object(r, hit);
+    if (like > 0) flaw->severity = degree_of_likeness(kind, like);
+    if (!flaw->severity && !flaw->of) flaw->severity = degree_of_count(kind, flaw->count);
     if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
     if (!flaw->severity) flaw->severity = degree_of_use(r, hit);
 }
@@ -347,6 +352,12 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
         token_is(tokens, hit->to, "to"))
         return true; // "haven't tried to free it"
+    static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
+                                        "now",  "me",    "many", "that", "this", "spares", "over", "at"};
+    bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
+    if (untested && token_is(tokens, hit->to, "for") &&
+        !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
+        return true; // "for leaks", "for accuracy"
     size_t head;
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->to);
@@ -398,6 +409,7 @@ static bool is_silent(const struct flaw *kind) {
                                       "authenticity-unverified",
                                       "timekeeping-unverified",
                                       "impact-history-unknown",
+                                      "powers-on-only",
                                       "patina"};
     bool silent = fault_is_virtue(kind);
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);
@@ -461,6 +473,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
+    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "your"))
+        part = NULL; // "your finger"
     bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
@@ -479,6 +493,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         kind = narrower(r, hit, kind, place);
         if (is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
             leave(r, hit, "denied");
+            return;
+        }
+        if (is_leak(r, hit, kind)) { // "no leaks" of a pillow is no whole glass
+            leave(r, hit, "no vessel");
             return;
         }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
@@ -540,6 +558,7 @@ void read_faults(struct note *note) {
     read_repeats(&r);
     read_absent(&r);
     read_right(&r);
+    read_sound_parts(&r);
     read_elliptical(&r);
     read_shortfall(&r);
     read_mono(note);

@@ -78,6 +78,25 @@ void read_mono(struct note *note);
 // degrees.c
 enum severity degree_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 enum severity degree_of_use(const struct fault_reader *reader, const struct fault_hit *hit);
+// The same by what stands before the fault, or right behind it and apart by a comma.
+enum severity degree_before(const struct fault_reader *reader, const struct fault_hit *hit);
+enum severity degree_after(const struct fault_reader *reader, const struct fault_hit *hit);
+// manner.c: by words that only strengthen: "very rusty", "scratched up pretty good".
+enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
+// later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
+enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);
+// grades.c: by a length, by the words [from, to) of what it is compared with, by a number, and by a likeness.
+enum severity degree_of_size(const struct flaw *kind, double mm);
+enum severity degree_of_ruler(const struct fault_reader *reader, const struct flaw *kind, size_t from,
+                              size_t to);
+enum severity degree_of_count(const struct flaw *kind, int count);
+enum severity degree_of_likeness(const struct flaw *kind, double mm);
+// objects.c: the size in mm of what the fault is compared with ("fist sized"); 0 where it is with nothing.
+double size_of_object(const struct fault_reader *reader, const struct fault_hit *hit);
+// share.c: by how much of it is gone or left: "paint 90% gone".
+enum severity degree_of_share(const struct fault_reader *reader, const struct fault_hit *hit);
+// shared.c: by the list that it stands in: "light scratches and dents".
+enum severity degree_shared(const struct fault_reader *reader, const struct fault_hit *hit);
 
 // degree_words.c: the degree that the words at token `i` tell, before a fault or behind it or by what still
 // works, and how many tokens they take.
@@ -144,6 +163,8 @@ bool unknown_is_own(const struct flaw *kind);
 // sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons
 // present".
 void read_right(struct fault_reader *reader);
+// sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
+void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three

@@ -22,7 +22,7 @@ static const struct {
                  "corduroy satin rayon cloth "},
     {"ceramics",
      " porcelain stoneware earthenware ironstone china pottery terracotta ceramic bone redware majolica "},
-    {"glass", " crystal glass "},
+    {"glass", " crystal glass globe chimney "},
     {"plastic", " plastic celluloid acrylic resin vinyl phenolic melamine nylon "},
     {"leather", " leather suede cowhide hide "},
     {"paper", " paper card cardboard papier "},
@@ -65,6 +65,13 @@ void kind_gather_materials(struct fault_reader *r) {
             r->materials[r->material_count++] = &record->attributes[i];
 }
 
+// What a thing of that family is made of where nobody says: "medicine bottle".
+static bool is_usual(const struct fault_reader *r, const char *on) {
+    const struct record *record = r->note->record;
+    return record->family && !r->material_count && !strcmp(on, "glass") &&
+           !strcmp(record->family->rule.id, "glassware");
+}
+
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
@@ -77,6 +84,7 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
         }
         if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
             score += 4;
+        if (is_usual(r, on)) score += 4;
         if (record->type.value && (has_word(record->type.value, on) ||
                                    has_word(record->type.value, say_singular(r->note->arena, on))))
             score += 3;

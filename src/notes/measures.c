@@ -350,7 +350,8 @@ static bool only_about(const struct note *note, size_t from, size_t to) {
     for (size_t k = from; k < to; k++)
         if (!ANY(&note->tokens, k, "barely", "about", "only", "just", "maybe", "around", "roughly", "say",
                  "under", "over", "nearly", "perhaps", "some", "a", "good", "approx", "approximately", "at",
-                 "least"))
+                 "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
+                 "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're"))
             return false;
     return true;
 }

@@ -153,7 +153,7 @@ bool spot_place_before(const struct fault_reader *r, size_t i, size_t *from, siz
     for (size_t at = start; at < i; at++)
         if (r->scope.stance[at] & STANCE_WITHDRAWN) start = at + 1;
     if (start > 0 && tokens->at[start - 1].stop == STOP_CLAUSE && token_is(tokens, start - 1, ":") &&
-        start >= 2 && r->part[start - 2]) { // "rim: two chips"
+        start >= 2 && r->part[start - 2] && r->note->taken[start - 2] != TAKEN_TYPE) { // "rim: two chips"
         *to = start - 1;
         *from = start - 2;
         while (*from > 0 && r->part[*from - 1]) --*from;
@@ -338,7 +338,7 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
     return participle ? place_behind(r, i + 2, from) : 0;
 }
 
-size_t spot_place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
@@ -357,4 +357,12 @@ size_t spot_place_of(const struct fault_reader *r, const struct fault_hit *hit, 
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);
     return to;
+}
+
+// "Lid jammed, so no idea what it's like inside": a place that is not known is no place of the fault.
+size_t spot_place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    size_t to = place_of(r, hit, from);
+    bool apart = to && *from >= hit->to && (r->scope.stance[*from] & STANCE_UNKNOWN) &&
+                 !(r->scope.stance[hit->from] & STANCE_UNKNOWN);
+    return apart ? 0 : to;
 }

@@ -43,19 +43,40 @@ static bool is_number(const char *word) {
     return word[0] >= '0' && word[0] <= '9' && !word[1];
 }
 
+// A word of the scale at token `i`; "rim" is "rims" too, "two" a couple and a 2.
+static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
+    static const struct {
+        const char *word, *other;
+    } same[] = {{"two", "couple"},
+                {"two", "2"},
+                {"a few", "few"},
+                {"three", "3"},
+                {"four", "4"},
+                {"several", "a number of"},
+                {"several", "quite a few"}};
+    size_t n = token_phrase(tokens, i, word);
+    if (n) return n;
+    if (tokens->at[i].kind == TOKEN_WORD && !strcmp(tokens->at[i].one, word)) return 1;
+    for (size_t k = 0; k < sizeof same / sizeof *same && !n; k++)
+        if (!strcmp(same[k].word, word)) n = token_phrase(tokens, i, same[k].other);
+    return n;
+}
+
 static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
                    bool whole, const struct texts *words) {
     for (size_t i = w->from; i < w->to; i++) {
         if (whole && i >= hit->from && i < hit->to) continue;
         for (size_t k = 0; k < words->count; k++) {
-            size_t n = token_phrase(&r->note->tokens, i, words->at[k]);
+            size_t n = tell_at(&r->note->tokens, i, words->at[k]);
             bool own_no = n && (token_is(&r->note->tokens, i, "no") || token_is(&r->note->tokens, i, "not"));
             if (!n || (!own_no && (i + n > w->to || is_denied(r, i + n - 1))))
                 continue; // "no dust" of worm holes
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
-                continue; // "the grey one has"
-            if (!is_number(words->at[k]) || (i + n <= hit->from && hit->from - (i + n) <= 1)) return true;
+                continue;                                   // "the grey one has"
+            bool opens = i == hit->from && i + n < hit->to; // "couple of pulls"
+            if (!is_number(words->at[k]) || opens || (i + n <= hit->from && hit->from - (i + n) <= 1))
+                return true;
         }
     }
     return false;

@@ -85,10 +85,10 @@ size_t scope_clause_start(const struct scope *scope, size_t i) {
 
 // "a chip", "some wear", "one small nick": what opens anew and is not under an earlier "no".
 static bool opens_statement(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"a",      "an",      "some",   "several", "one",   "two",
-                                        "three",  "four",    "slight", "small",   "minor", "little",
-                                        "tiny",   "light",   "few",    "couple",  "faint", "there",
-                                        "theres", "there's", "shows",  "showing"};
+    static const char *const words[] = {
+        "a",     "an",      "some", "several", "one",    "two",        "three", "four",  "slight", "small",
+        "minor", "little",  "tiny", "light",   "few",    "couple",     "faint", "there", "theres", "there's",
+        "shows", "showing", "odd",  "bit",     "couple", "occasional", "lots",  "loads", "plenty"};
     const struct token *token = &tokens->at[i];
     for (size_t k = 0; k < sizeof words / sizeof *words; k++)
         if (text_same(token->fold, words[k])) return true;

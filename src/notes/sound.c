@@ -10,8 +10,9 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool ends(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"and",    "but",  "when", "if", "so", "at",
-                                        "though", "with", "no",   "or", "nor"};
+    static const char *const words[] = {"and",    "but",   "when",       "if",     "so",  "at",
+                                        "though", "with",  "no",         "or",     "nor", "smoke",
+                                        "from",   "thank", "thankfully", "luckily"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }
@@ -124,6 +125,17 @@ static void read_sound(struct fault_reader *r, size_t i) {
     }
 }
 
+// "No stains or odors": the last of what is denied.
+static size_t listed_smell(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"odor", "odors", "odour", "odours", "smell", "smells"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool joined = i > 1 && (token_is(tokens, i - 1, "or") || token_is(tokens, i - 1, "nor"));
+    return joined && token_among(tokens, i, words, COUNT(words)) && r->scope.fault[i - 2] &&
+                   (r->scope.stance[i - 2] & (STANCE_DENIED | STANCE_NONE_SEEN))
+               ? 1
+               : 0;
+}
+
 // "No smell", "doesn't smell of anything", "odor free": the smells that are asked for most.
 static void read_odorless(struct fault_reader *r, size_t i) {
     static const char *const phrases[] = {"no smell",
@@ -142,6 +154,18 @@ static void read_odorless(struct fault_reader *r, size_t i) {
                                           "odourless",
                                           "odorless",
                                           "smells of nothing",
+                                          "fresh smelling",
+                                          "smell ok",
+                                          "smell fine",
+                                          "smell okay",
+                                          "smell is fine",
+                                          "smell fresh",
+                                          "smell clean",
+                                          "clean smelling",
+                                          "smells nice and fresh",
+                                          "smells fine",
+                                          "smells ok",
+                                          "smells okay",
                                           "smells fresh",
                                           "smells clean",
                                           "no bad smell",
@@ -167,6 +191,7 @@ static void read_odorless(struct fault_reader *r, size_t i) {
     static const char *const kinds[] = {"odor-musty", "odor-smoke"};
     const struct tokens *tokens = &r->note->tokens;
     size_t n = longest(tokens, i, phrases, COUNT(phrases));
+    if (!n) n = listed_smell(r, i);
     if (!n || !is_free(r, i, i + n)) return;
     size_t whole = longest(tokens, i + n, wholes, COUNT(wholes));
     if (!whole && !ends(tokens, i + n)) return;
@@ -184,14 +209,22 @@ static size_t skip(const struct tokens *tokens, size_t i, const char *const *wor
     return i;
 }
 
+static bool token_among_one(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (!strcmp(tokens->at[i].one, words[k])) return true;
+    return false;
+}
+
 // "All buttons present", "both keys are there", "pages all there", "lid and stopper both present".
 static void read_present(struct fault_reader *r, size_t i) {
     static const char *const wholes[] = {"all", "both", "every", "each"};
     static const char *const small[] = {"the", "its",   "of",  "original", "four",
                                         "two", "three", "six", "five",     "eight"};
     static const char *const links[] = {"is", "are", "were", "all", "both", "still", "also"};
-    static const char *const there[] = {
-        "present", "there", "accounted for", "in place", "still on", "present and correct", "intact", "here"};
+    static const char *const there[] = {"present",     "there",         "accounted for",
+                                        "in place",    "still on",      "present and correct",
+                                        "intact",      "here",          "on",
+                                        "still there", "still present", "still in place"};
     static const char *const sure[] = {"present", "accounted for", "present and correct"};
     const struct tokens *tokens = &r->note->tokens;
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, "and") &&
@@ -208,9 +241,19 @@ static void read_present(struct fault_reader *r, size_t i) {
     size_t at = skip(tokens, to, links, COUNT(links));
     for (size_t k = to; k < at; k++) all |= token_among(tokens, k, wholes, COUNT(wholes));
     size_t n = longest(tokens, at, there, COUNT(there));
+    static const char *const haves[] = {"has", "have", "with", "got"};
+    static const char *const fixed[] = {"button", "knob", "hinge", "strap",  "tag",
+                                        "label",  "stud", "foot",  "buckle", "rivet"};
+    bool has =
+        i > 0 && token_among(tokens, i - 1, haves, COUNT(haves)) && all && from > i + 1 && ends(tokens, to);
+    if (token_is(tokens, at, "on") && !token_among_one(tokens, to - 1, fixed, COUNT(fixed))) return;
     bool intact = token_is(tokens, at, "intact") || token_is(tokens, at, "here");
     bool said = all || (longest(tokens, at, sure, COUNT(sure)) == n && n);
-    if (!n || !said || (intact && !all) || !ends(tokens, at + n) || is_governed(r, at) ||
+    if (has) { // "has all its buttons"
+        at = to;
+        n = 0;
+    }
+    if ((!has && (!n || !said)) || (intact && !all) || !ends(tokens, at + n) || is_governed(r, at) ||
         !is_free(r, from, at + n))
         return;
     const char *part = fault_words(r->note, from, to);
@@ -222,7 +265,7 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (page && !strcmp(head, "plate") &&
         !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
         return;
-    if (!kind) return;
+    if (!kind || (has && kind == ruleset_flaw(r->note->rules, "missing-accessory"))) return;
     bool usual = page || (kind->part && !strcmp(say_singular(r->note->arena, kind->part),
                                                 say_singular(r->note->arena, part)));
     clear_add(r, kind, usual ? NULL : part, NULL, false, i, at + n);

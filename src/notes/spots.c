@@ -181,9 +181,10 @@ static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
 
 // "The base has a small crack and coating wear": one subject for all that the sentence says.
 static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
-    static const char *const verbs[] = {"is",     "are",     "has",     "have",  "shows",
-                                        "show",   "was",     "were",    "isn't", "aren't",
-                                        "hasn't", "haven't", "doesn't", "don't", "had"};
+    static const char *const verbs[] = {
+        "is",     "are",    "has",     "have",    "shows",  "show",  "was",   "were",  "isn't",
+        "aren't", "hasn't", "haven't", "doesn't", "don't",  "had",   "still", "clean", "fine",
+        "good",   "ok",     "okay",    "perfect", "intact", "clear", "tight", "sound"};
     static const char *const others[] = {"it",   "there",   "they", "which", "but",
                                          "it's", "there's", "i",    "you",   "while"};
     static const char *const nots[] = {"not", "isn't", "aren't", "never", "no"};
@@ -201,7 +202,8 @@ static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *
             token_is(tokens, at, "but") && token_among(tokens, at + 1, nots, COUNT(nots)); // "but not broken"
         if (tokens->at[at].stop >= STOP_CLAUSE || (!but && token_among(tokens, at, others, COUNT(others))))
             return false;
-        joined |= but || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
+        bool more = token_is(tokens, at, "no") && r->scope.fault[at - 1]; // "glass good no chips no cracks"
+        joined |= but || more || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
                   token_is(tokens, at, "nor") || tokens->at[at].stop == STOP_COMMA;
     }
     return joined;
@@ -254,6 +256,27 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
     }
 }
 
+// "Hinges rusty but not broken", "sleeves faded, not torn": of the part that the one before is said of.
+static void share_contrast(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const between[] = {"but",   "not", "isn't", "aren't", "just",
+                                          "never", "yet", ",",     "are",    "is"};
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    bool contrasts = false;
+    while (at > 0 && hit->from - at < FAR && token_among(tokens, at - 1, between, COUNT(between))) {
+        at--;
+        contrasts |= token_is(tokens, at, "but") || token_is(tokens, at, "not");
+    }
+    if (!contrasts || hit->kinds[0]->form == ABSENCE || !(r->scope.stance[hit->from] & STANCE_DENIED)) return;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != at) continue;
+        struct spot before = any_spot_of(r, &r->hits[k]);
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+    }
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
@@ -290,6 +313,7 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     }
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere) share_part(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
         move_to_damage(r, hit, &spot);
     return spot;

@@ -39,13 +39,15 @@ static size_t filler_at(const struct tokens *tokens, size_t i) {
 
 static size_t verb_at(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "check",      "checked",    "checking",     "inspect",      "inspected", "inspecting",
-        "examine",    "examined",   "examining",    "look",         "looked",    "looking",
-        "test",       "tested",     "testing",      "try",          "tried",     "trying",
-        "count",      "counted",    "counting",     "verify",       "verified",  "confirm",
-        "confirmed",  "assess",     "assessed",     "gone over",    "go over",   "gone through",
-        "go through", "going over", "been over",    "been through", "try out",   "tried out",
-        "search",     "searched",   "investigated", "going through"};
+        "check",      "checked",    "checking",     "inspect",       "inspected",   "inspecting",
+        "examine",    "examined",   "examining",    "look",          "looked",      "looking",
+        "test",       "tested",     "testing",      "try",           "tried",       "trying",
+        "count",      "counted",    "counting",     "verify",        "verified",    "confirm",
+        "confirmed",  "assess",     "assessed",     "gone over",     "go over",     "gone through",
+        "go through", "going over", "been over",    "been through",  "try out",     "tried out",
+        "search",     "searched",   "investigated", "going through", "judge",       "gauge",
+        "see inside", "see into",   "get a look",   "had a look",    "have a look", "get into",
+        "get inside", "get at",     "reach",        "measure"};
     return longest(tokens, i, words, COUNT(words));
 }
 
@@ -73,8 +75,26 @@ static size_t second_verb(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// "None of the irons have been checked for pitting", "neither lock was tried": up to the verb.
+static size_t none_were(const struct tokens *tokens, size_t i) {
+    static const char *const heads[] = {"none", "neither", "nothing"};
+    static const char *const passives[] = {"been", "were", "was"};
+    enum { FAR = 8 };
+    if (!token_among(tokens, i, heads, COUNT(heads))) return 0;
+    for (size_t at = i + 1; at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++) {
+        if (!token_among(tokens, at, passives, COUNT(passives))) continue;
+        size_t n = verb_at(tokens, at + 1), end = at + 1 + n;
+        if (!n) return 0;
+        bool on = token_is(tokens, end, "for");
+        return on ? end + 1 - i : 0;
+    }
+    return 0;
+}
+
 size_t scope_unlooked(const struct tokens *tokens, size_t i) {
     enum { FILLERS_MOST = 7 };
+    size_t none = none_were(tokens, i);
+    if (none) return none;
     size_t n = negation_at(tokens, i);
     if (!n) return 0;
     size_t at = i + n, taken;
@@ -178,10 +198,30 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
                                         "cannot tell",
                                         "wouldn't bet",
                                         "not guaranteed",
-                                        "remains to be seen"};
-    static const char *const links[] = {"if",       "whether", "about",    "that",     "how",
-                                        "how well", "how far", "how good", "on",       "as to",
-                                        "to",       "for",     "of",       "how long", "how much"};
+                                        "remains to be seen",
+                                        "unknown",
+                                        "not known",
+                                        "who knows"};
+    static const char *const links[] = {"if",
+                                        "whether",
+                                        "about",
+                                        "that",
+                                        "how",
+                                        "how well",
+                                        "how far",
+                                        "how good",
+                                        "on",
+                                        "as to",
+                                        "to",
+                                        "for",
+                                        "of",
+                                        "how long",
+                                        "how much",
+                                        "what it's like",
+                                        "what its like",
+                                        "what they're like",
+                                        "what state",
+                                        "what condition"};
     static const char *const nots[] = {"no", "not", "isn't", "aren't", "never", "without", "free", "none"};
     static const char *const clauses[] = {"it",    "it's",    "its",   "they",       "they're",
                                           "the",   "all",     "every", "everything", "you",
@@ -198,22 +238,64 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
 
 // "Seams not checked", "the wiring is unchecked": behind what was not looked at.
 size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "not checked",      "not inspected",        "not examined",        "not looked at",
-        "not been checked", "not been looked at",   "not been inspected",  "not been examined",
-        "unchecked",        "uninspected",          "unexamined",          "unverified",
-        "not verified",     "haven't been checked", "hasn't been checked", "hasn't been looked at",
-        "wasn't checked",   "weren't checked",      "never checked",       "never been checked",
-        "not yet checked",  "isn't checked",        "aren't checked",      "haven't been looked at",
-        "never looked at",  "not gone over",        "i haven't checked",   "i didn't check",
-        "not gone into",    "i didn't look at",     "i haven't looked at", "not opened",
-        "not been opened",  "not assessed"};
+    static const char *const words[] = {"not checked",
+                                        "not inspected",
+                                        "not examined",
+                                        "not looked at",
+                                        "not been checked",
+                                        "not been looked at",
+                                        "not been inspected",
+                                        "not been examined",
+                                        "unchecked",
+                                        "uninspected",
+                                        "unexamined",
+                                        "unverified",
+                                        "not verified",
+                                        "haven't been checked",
+                                        "hasn't been checked",
+                                        "hasn't been looked at",
+                                        "wasn't checked",
+                                        "weren't checked",
+                                        "never checked",
+                                        "never been checked",
+                                        "not yet checked",
+                                        "isn't checked",
+                                        "aren't checked",
+                                        "haven't been looked at",
+                                        "never looked at",
+                                        "not gone over",
+                                        "i haven't checked",
+                                        "i didn't check",
+                                        "not gone into",
+                                        "i didn't look at",
+                                        "i haven't looked at",
+                                        "not opened",
+                                        "not been opened",
+                                        "not assessed",
+                                        "unknown",
+                                        "not known",
+                                        "an unknown",
+                                        "is a mystery",
+                                        "unproven",
+                                        "not proven",
+                                        "not tried out",
+                                        "not gone through",
+                                        "not confirmed",
+                                        "unconfirmed",
+                                        "not verified",
+                                        "not tried myself",
+                                        "not touched",
+                                        "not looked into",
+                                        "not been gone into",
+                                        "hasn't been verified"};
     size_t n = longest(tokens, i, words, COUNT(words)), end = i + n;
     if (!n) return 0;
-    while (end < tokens->count && (token_is(tokens, end, "yet") || token_is(tokens, end, "either") ||
-                                   token_is(tokens, end, "by") || token_is(tokens, end, "me")))
+    while (end < tokens->count &&
+           (token_is(tokens, end, "yet") || token_is(tokens, end, "either") || token_is(tokens, end, "by") ||
+            token_is(tokens, end, "me") || token_is(tokens, end, "it") || token_is(tokens, end, "them")))
         end++;
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "and") ||
-                token_is(tokens, end, "but") || token_is(tokens, end, "so");
+                token_is(tokens, end, "but") || token_is(tokens, end, "so") ||
+                token_is(tokens, end, "beyond") || token_is(tokens, end, "except");
     return ends ? n : 0;
 }

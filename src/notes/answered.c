@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: MIT
+// Denials that stand behind what they deny and apart from it: a question with its answer ("Any cracks? None
+// that I can see."), a list with its entries ("chips - no, cracks - no"), a figure ("0 chips"), and a search
+// with its outcome ("looked all over for holes and didn't find a one").
+#include "notes/scope.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { NO, SEEN_NONE };
+
+static const struct cue answers[] = {
+    {"0", NO},
+    {"can't see any", SEEN_NONE},
+    {"couldn't find any", SEEN_NONE},
+    {"didn't see any", SEEN_NONE},
+    {"don't see any", SEEN_NONE},
+    {"haven't seen any", SEEN_NONE},
+    {"nah", NO},
+    {"nil", NO},
+    {"no", NO},
+    {"none", NO},
+    {"none at all", NO},
+    {"none found", SEEN_NONE},
+    {"none i can find", SEEN_NONE},
+    {"none i can see", SEEN_NONE},
+    {"none i could find", SEEN_NONE},
+    {"none i could see", SEEN_NONE},
+    {"none seen", SEEN_NONE},
+    {"none that i can find", SEEN_NONE},
+    {"none that i can see", SEEN_NONE},
+    {"none that i could find", SEEN_NONE},
+    {"none that i could see", SEEN_NONE},
+    {"none that i noticed", SEEN_NONE},
+    {"none that i saw", SEEN_NONE},
+    {"nope", NO},
+    {"not a one", NO},
+    {"not a single one", NO},
+    {"not any", NO},
+    {"not as far as i can see", SEEN_NONE},
+    {"not as far as i can tell", SEEN_NONE},
+    {"not one", NO},
+    {"not that i can find", SEEN_NONE},
+    {"not that i can see", SEEN_NONE},
+    {"not that i can tell", SEEN_NONE},
+    {"not that i could find", SEEN_NONE},
+    {"not that i could see", SEEN_NONE},
+    {"not that i noticed", SEEN_NONE},
+    {"not that i saw", SEEN_NONE},
+    {"nothing", NO},
+    {"zero", NO},
+    {"zip", NO},
+};
+
+// What comes of a search, at its end.
+static const char *const outcomes[] = {"didn't find any",
+                                       "didn't find a one",
+                                       "didn't find one",
+                                       "didn't find anything",
+                                       "did not find any",
+                                       "couldn't find any",
+                                       "couldn't find a one",
+                                       "couldn't find one",
+                                       "couldn't find anything",
+                                       "could not find any",
+                                       "can't find any",
+                                       "can't find one",
+                                       "can't find a one",
+                                       "can't find anything",
+                                       "didn't see any",
+                                       "didn't see a one",
+                                       "didn't see anything",
+                                       "couldn't see any",
+                                       "can't see any",
+                                       "can't see anything",
+                                       "found none",
+                                       "found nothing",
+                                       "saw none",
+                                       "saw nothing",
+                                       "didn't spot any",
+                                       "came up empty",
+                                       "came up with nothing",
+                                       "didnt find any",
+                                       "couldnt find any",
+                                       "cant find any",
+                                       "didn't find a single one",
+                                       "didn't find a thing",
+                                       "found not one",
+                                       "there aren't any",
+                                       "there are none",
+                                       "didn't feel any",
+                                       "couldn't feel any",
+                                       "can't feel any",
+                                       "there isn't any",
+                                       "haven't found any",
+                                       "haven't found one",
+                                       "haven't seen any",
+                                       "never found any",
+                                       "never found one",
+                                       "not found any"};
+
+static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
+    size_t n = 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t size = token_phrase(tokens, i, phrases[k]);
+        if (size > n) n = size;
+    }
+    return n;
+}
+
+static bool ends(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_is(tokens, i, "and") ||
+           token_is(tokens, i, "but");
+}
+
+static bool is_parting(const struct tokens *tokens, size_t i) {
+    return token_is(tokens, i, "?") || token_is(tokens, i, ":") || token_is(tokens, i, "-") ||
+           token_is(tokens, i, "=") || token_is(tokens, i, "\u2013") || token_is(tokens, i, "\u2014");
+}
+
+// The faults right before token `i`, with what lists them; where they begin.
+static size_t listed_before(const struct scope *s, size_t i) {
+    static const char *const words[] = {"or", "and", "nor", "/", "&", ","};
+    static const char *const skipped[] = {"any", "is",   "it",  "are",      "there", "does",
+                                          "has", "have", "got", "they",     "the",   "at",
+                                          "all", "on",   "in",  "anywhere", "smell"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t from = i, at = i;
+    while (at > 0 && (s->fault[at - 1] || token_among(tokens, at - 1, skipped, COUNT(skipped)) ||
+                      (from < i && token_among(tokens, at - 1, words, COUNT(words)))))
+        if (s->fault[--at]) from = at;
+    return from;
+}
+
+static size_t read_answer(struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n;
+    const struct cue *cue = cue_at(s, answers, COUNT(answers), i + 1, &n);
+    if (!cue || !ends(tokens, i + 1 + n)) return 0;
+    size_t from = listed_before(s, i);
+    if (from == i || !s->fault[i - 1]) {
+        bool asked = token_is(tokens, i, "?") && from < i; // "any cracks in it?"
+        if (!asked) return 0;
+    }
+    scope_mark(s, from, i, cue->kind == NO ? STANCE_DENIED : STANCE_NONE_SEEN, i + 1);
+    return n + 1;
+}
+
+// "0 chips", "0 cracks or chips".
+static void read_zero(struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t to = i + 1;
+    while (to < tokens->count &&
+           (s->fault[to] || (to > i + 1 && (token_is(tokens, to, "or") || token_is(tokens, to, "and")))))
+        to++;
+    if (to > i + 1) scope_mark(s, i + 1, to, STANCE_DENIED, i);
+}
+
+// "Went over it for cracks, couldn't find any": all that was looked for.
+static void read_search(struct scope *s, size_t i, size_t n) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t from = i, start = scope_sentence_start(s, i);
+    while (from > start && !token_is(tokens, from, "for")) from--;
+    if (token_is(tokens, from, "for")) scope_mark(s, from + 1, i, STANCE_NONE_SEEN, i + n - 1);
+}
+
+// "Comb teeth? Didn't look.": what is asked for was not looked at.
+static size_t read_shrug(struct scope *s, size_t i) {
+    static const char *const shrugs[] = {
+        "didn't look",   "didn't check", "no idea",        "not sure",        "don't know",   "dunno",
+        "never looked",  "not checked",  "haven't looked", "haven't checked", "couldn't say", "can't say",
+        "couldn't tell", "can't tell",   "who knows",      "no clue",         "not tried",    "haven't tried",
+        "didn't try",    "not tested",   "untested"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_is(tokens, i, "?") ? longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
+    if (!n || !(i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE)) return 0;
+    enum { WORDS_MOST = 5 };
+    size_t from = i;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && i - from < WORDS_MOST) from--;
+    scope_mark(s, from, i, STANCE_UNKNOWN, i + 1);
+    return n + 1;
+}
+
+// "Can't see the fitting", "couldn't get to the back": no fault that was sought, but a place out of reach.
+static size_t read_unreached(struct scope *s, size_t i) {
+    static const char *const cues[] = {"can't see",        "couldn't see", "cannot see",     "can't get to",
+                                       "couldn't get to",  "can't reach",  "couldn't reach", "can't get at",
+                                       "couldn't get at",  "cant see",     "couldnt see",    "can't get into",
+                                       "couldn't get into"};
+    static const char *const opens[] = {"the", "its", "inside", "underneath", "behind", "into", "under"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = longest(tokens, i, cues, COUNT(cues));
+    if (!n || !token_among(tokens, i + n, opens, COUNT(opens))) return 0;
+    size_t end = i + n;
+    while (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, "but") &&
+           !token_is(tokens, end, "so"))
+        if (s->fault[end++]) return 0;
+    scope_mark(s, i + n, end, STANCE_UNKNOWN, i);
+    return n;
+}
+
+void scope_answered(struct scope *s) {
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        size_t n = is_parting(tokens, i) ? read_answer(s, i) : 0;
+        if (!n) n = read_shrug(s, i);
+        if (!n) n = read_unreached(s, i);
+        if (n) {
+            i += n - 1;
+            continue;
+        }
+        if (token_is(tokens, i, "0") || token_is(tokens, i, "nil")) read_zero(s, i);
+        n = longest(tokens, i, outcomes, COUNT(outcomes));
+        if (n && ends(tokens, i + n)) read_search(s, i, n);
+    }
+}

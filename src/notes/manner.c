@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: MIT
+// How much, by words that only strengthen or weaken: "very rusty", "quite scratched", "scratched up pretty
+// good", "rusty as anything", "quite a dent". They tell a degree beside a word of state; beside a noun most
+// of them tell none ("pretty cup", "really a stand").
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct cue strengths[] = {
+    {"awful", SEVERITY_HEAVY},
+    {"bloody", SEVERITY_HEAVY},
+    {"crazy", SEVERITY_HEAVY},
+    {"damn", SEVERITY_HEAVY},
+    {"darn", SEVERITY_HEAVY},
+    {"dead", SEVERITY_HEAVY},
+    {"ever so", SEVERITY_LIGHT},
+    {"ever so slightly", SEVERITY_LIGHT},
+    {"exceedingly", SEVERITY_HEAVY},
+    {"exceptionally", SEVERITY_HEAVY},
+    {"extremely", SEVERITY_HEAVY},
+    {"fairly", SEVERITY_MODERATE},
+    {"good and", SEVERITY_HEAVY},
+    {"hella", SEVERITY_HEAVY},
+    {"horrendously", SEVERITY_HEAVY},
+    {"incredibly", SEVERITY_HEAVY},
+    {"insanely", SEVERITY_HEAVY},
+    {"kind of", SEVERITY_LIGHT},
+    {"kinda", SEVERITY_LIGHT},
+    {"majorly", SEVERITY_HEAVY},
+    {"mega", SEVERITY_HEAVY},
+    {"plenty", SEVERITY_HEAVY},
+    {"pretty", SEVERITY_MODERATE},
+    {"proper", SEVERITY_HEAVY},
+    {"properly", SEVERITY_HEAVY},
+    {"quite", SEVERITY_MODERATE},
+    {"rather", SEVERITY_MODERATE},
+    {"real", SEVERITY_HEAVY},
+    {"really", SEVERITY_HEAVY},
+    {"really quite", SEVERITY_HEAVY},
+    {"reasonably", SEVERITY_MODERATE},
+    {"ridiculously", SEVERITY_HEAVY},
+    {"seriously", SEVERITY_HEAVY},
+    {"so", SEVERITY_HEAVY},
+    {"somewhat", SEVERITY_MODERATE},
+    {"sort of", SEVERITY_LIGHT},
+    {"sorta", SEVERITY_LIGHT},
+    {"super", SEVERITY_HEAVY},
+    {"too", SEVERITY_HEAVY},
+    {"ultra", SEVERITY_HEAVY},
+    {"v", SEVERITY_HEAVY},
+    {"v .", SEVERITY_HEAVY},
+    {"v.", SEVERITY_HEAVY},
+    {"very", SEVERITY_HEAVY},
+    {"very very", SEVERITY_HEAVY},
+    {"vv", SEVERITY_HEAVY},
+    {"way too", SEVERITY_HEAVY},
+};
+
+static const struct cue quantities[] = {
+    {"a heck of a", SEVERITY_HEAVY},      {"a heck of a lot of", SEVERITY_HEAVY},
+    {"a hell of a", SEVERITY_HEAVY},      {"a hell of a lot of", SEVERITY_HEAVY},
+    {"a load of", SEVERITY_HEAVY},        {"a right old", SEVERITY_HEAVY},
+    {"a whole bunch of", SEVERITY_HEAVY}, {"an awful lot of", SEVERITY_HEAVY},
+    {"bunch of", SEVERITY_MODERATE},      {"decent amount of", SEVERITY_MODERATE},
+    {"decent size", SEVERITY_MODERATE},   {"fair old", SEVERITY_HEAVY},
+    {"fair size", SEVERITY_MODERATE},     {"good size", SEVERITY_MODERATE},
+    {"heck of a", SEVERITY_HEAVY},        {"hell of a", SEVERITY_HEAVY},
+    {"lot of", SEVERITY_HEAVY},           {"more than a little", SEVERITY_MODERATE},
+    {"quite a", SEVERITY_HEAVY},          {"quite an", SEVERITY_HEAVY},
+    {"quite the", SEVERITY_HEAVY},        {"quite a lot of", SEVERITY_HEAVY},
+    {"some serious", SEVERITY_HEAVY},     {"such a", SEVERITY_HEAVY},
+    {"the usual", SEVERITY_UNKNOWN},      {"way too many", SEVERITY_HEAVY},
+    {"way too much", SEVERITY_HEAVY},
+};
+
+// Behind a word of state, at the end of what is said.
+static const struct cue behind[] = {
+    {"a good bit", SEVERITY_MODERATE},
+    {"a good deal", SEVERITY_HEAVY},
+    {"a good way", SEVERITY_HEAVY},
+    {"a wee bit", SEVERITY_LIGHT},
+    {"as all get out", SEVERITY_HEAVY},
+    {"as anything", SEVERITY_HEAVY},
+    {"as can be", SEVERITY_HEAVY},
+    {"as heck", SEVERITY_HEAVY},
+    {"as hell", SEVERITY_HEAVY},
+    {"as sin", SEVERITY_HEAVY},
+    {"bad", SEVERITY_HEAVY},
+    {"good and proper", SEVERITY_HEAVY},
+    {"like crazy", SEVERITY_HEAVY},
+    {"like mad", SEVERITY_HEAVY},
+    {"pretty good", SEVERITY_HEAVY},
+    {"pretty heavy", SEVERITY_HEAVY},
+    {"pretty well", SEVERITY_HEAVY},
+    {"quite bad", SEVERITY_HEAVY},
+    {"rather bad", SEVERITY_HEAVY},
+    {"real bad", SEVERITY_HEAVY},
+    {"real good", SEVERITY_HEAVY},
+    {"real heavy", SEVERITY_HEAVY},
+    {"solid", SEVERITY_HEAVY},
+    {"something awful", SEVERITY_HEAVY},
+    {"something fierce", SEVERITY_HEAVY},
+    {"straight through", SEVERITY_HEAVY},
+    {"super bad", SEVERITY_HEAVY},
+    {"thin", SEVERITY_HEAVY},
+    {"through", SEVERITY_HEAVY},
+    {"thru", SEVERITY_HEAVY},
+    {"to a frazzle", SEVERITY_HEAVY},
+    {"to heck", SEVERITY_HEAVY},
+    {"to nothing", SEVERITY_HEAVY},
+    {"up bad", SEVERITY_HEAVY},
+    {"up badly", SEVERITY_HEAVY},
+    {"up good", SEVERITY_HEAVY},
+    {"up pretty bad", SEVERITY_HEAVY},
+    {"up pretty badly", SEVERITY_HEAVY},
+    {"up pretty good", SEVERITY_HEAVY},
+    {"up real bad", SEVERITY_HEAVY},
+    {"up real good", SEVERITY_HEAVY},
+    {"up something awful", SEVERITY_HEAVY},
+    {"up something fierce", SEVERITY_HEAVY},
+};
+
+// The cue that ends at token `i`, the longest one; how many tokens it takes.
+static enum severity ends_at(const struct fault_reader *r, const struct cue *cues, size_t count, size_t i,
+                             size_t *taken) {
+    enum { WORDS_MOST = 6 };
+    enum severity found = SEVERITY_UNKNOWN;
+    *taken = 0;
+    for (size_t n = 1; n <= WORDS_MOST && n <= i; n++) {
+        if (r->note->tokens.at[i - n].stop != STOP_NONE) break;
+        size_t size;
+        const struct cue *cue = cue_at(&r->scope, cues, count, i - n, &size);
+        if (!cue || size != n) continue;
+        found = (enum severity)cue->kind;
+        *taken = n;
+    }
+    return found;
+}
+
+static bool ends_in(const char *word, const char *ending) {
+    size_t size = strlen(word), tail = strlen(ending);
+    return size > tail + 1 && !strcmp(word + size - tail, ending);
+}
+
+// "Rusty", "scratched", "worn", "loose", and "smells": said of the thing, and not the name of what it has.
+static bool tells_state(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    static const char *const words[] = {
+        "worn",  "torn",    "bent",    "loose",  "dull",    "thin",    "stiff",   "warped",
+        "weak",  "split",   "tight",   "stuck",  "brittle", "soft",    "rough",   "damp",
+        "hard",  "burnt",   "ripe",    "blunt",  "slack",   "cloudy",  "smells",  "stinks",
+        "reeks", "wobbles", "rattles", "sticks", "needs",   "hums",    "tatty",   "threadbare",
+        "frail", "fragile", "foxed",   "dry",    "sagging", "flaking", "peeling", "pitted"};
+    const char *word = r->note->tokens.at[i].fold;
+    for (size_t k = 0; k < hit->kind_count; k++)
+        if (hit->kinds[k]->adjective && !strcmp(hit->kinds[k]->adjective, word)) return true;
+    return token_among(&r->note->tokens, i, words, COUNT(words)) || ends_in(word, "ed") ||
+           ends_in(word, "y") || ends_in(word, "en");
+}
+
+static bool is_not(const struct tokens *tokens, size_t i) {
+    static const char *const nots[] = {"not",    "isn't",  "aren't", "never",  "isnt",
+                                       "wasn't", "hardly", "no",     "nothing"};
+    return i > 0 && token_among(tokens, i - 1, nots, COUNT(nots));
+}
+
+// "So rusted it won't close" says how much; "fell, so cracked" says why.
+static bool is_why(const struct tokens *tokens, size_t i) {
+    static const char *const links[] = {"is", "are", "was", "it's", "its", "they're", "all", "just", "looks"};
+    return token_is(tokens, i, "so") && (i == 0 || !token_among(tokens, i - 1, links, COUNT(links)));
+}
+
+static enum severity before(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n;
+    enum severity found = tells_state(r, hit, i) ? ends_at(r, strengths, COUNT(strengths), i, &n) : 0;
+    if (found && !is_not(tokens, i - n) && !is_why(tokens, i - n)) return found;
+    found = ends_at(r, quantities, COUNT(quantities), i, &n);
+    return found && !is_not(tokens, i - n) ? found : SEVERITY_UNKNOWN;
+}
+
+// "Hard as nails", "loose as anything": whatever it is likened to.
+static bool is_likened(const struct tokens *tokens, size_t i) {
+    static const char *const others[] = {"new",       "well",   "is",   "seen",    "shown",  "pictured",
+                                         "expected",  "you",    "it",   "they",    "far",    "i",
+                                         "long",      "though", "if",   "usual",   "normal", "before",
+                                         "described", "per",    "such", "they're", "it's"};
+    if (!token_is(tokens, i, "as") || token_among(tokens, i + 1, others, COUNT(others))) return false;
+    size_t at = i + 1;
+    while (token_among(tokens, at, (const char *const[]){"a", "an", "the"}, 3)) at++;
+    return at < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].stop == STOP_NONE &&
+           (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
+}
+
+enum severity degree_of_manner(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    enum severity found = before(r, hit, hit->from);
+    if (!found && hit->near) found = before(r, hit, hit->to - 1);
+    if (found) return found;
+    static const char *const worn[] = {"worn", "wore", "rusted", "rotted", "burnt", "burned", "corroded"};
+    if (token_is(tokens, hit->to - 1, "out") && token_among(tokens, hit->to - 2, worn, COUNT(worn)) &&
+        hit->to > 1)
+        return SEVERITY_HEAVY; // "straps worn out"
+    if (token_is(tokens, hit->to, "out") && token_among(tokens, hit->to - 1, worn, COUNT(worn)))
+        return SEVERITY_HEAVY;
+    if (is_likened(tokens, hit->to) && tells_state(r, hit, hit->to - 1)) return SEVERITY_HEAVY;
+    size_t n;
+    const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);
+    size_t end = hit->to + n;
+    bool ends =
+        end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+        token_among(tokens, end,
+                    (const char *const[]){"and", "but", "on", "in", "inside", "so", "almost", "nearly"}, 8);
+    bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
+    return cue && ends && state ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+}

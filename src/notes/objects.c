@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// How big a fault is beside a thing that has no fixed size: "size of a saucer", "fist sized dent", "no bigger
+// than a lentil". It places the fault on its kind's scale; no length is told by it.
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct {
+    const char *object;
+    double mm;
+} objects[] = {{"sesame seed", 3},  {"grain of sand", 1},   {"grain of salt", 1},
+               {"poppy seed", 1},   {"match head", 3},      {"matchhead", 3},
+               {"pin prick", 1},    {"pinprick", 1},        {"needle", 1},
+               {"lentil", 4},       {"peppercorn", 4},      {"fingernail", 10},
+               {"finger nail", 10}, {"thumbnail", 14},      {"thumb nail", 14},
+               {"fingertip", 13},   {"finger", 15},         {"thumb", 20},
+               {"bean", 12},        {"grape", 18},          {"marble", 16},
+               {"button", 15},      {"coin", 22},           {"postage stamp", 23},
+               {"stamp", 23},       {"walnut", 32},         {"matchbox", 50},
+               {"egg", 50},         {"tennis ball", 66},    {"baseball", 73},
+               {"orange", 75},      {"apple", 75},          {"mug", 80},
+               {"cup", 80},         {"coaster", 95},        {"palm", 85},
+               {"fist", 90},        {"hand", 150},          {"saucer", 140},
+               {"side plate", 170}, {"plate", 250},         {"dinner plate", 260},
+               {"football", 220},   {"foot", 280},          {"bottle cap", 30},
+               {"bottle top", 30},  {"ping pong ball", 40}, {"lemon", 60},
+               {"teaspoon", 40},    {"head of a pin", 2},   {"pin", 1},
+               {"freckle", 2},      {"ladybird", 6},        {"ladybug", 6},
+               {"raisin", 9}};
+
+static size_t object_at(const struct tokens *tokens, size_t i, double *mm) {
+    size_t longest = 0;
+    for (size_t k = 0; k < COUNT(objects); k++) {
+        size_t n = token_phrase(tokens, i, objects[k].object);
+        if (n <= longest) continue;
+        longest = n;
+        *mm = objects[k].mm;
+    }
+    return longest;
+}
+
+// "The size of a saucer", "saucer sized", "big as my hand": the tokens it takes.
+static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
+    static const char *const leads[] = {"size of a",    "size of an",    "size of my",    "size of the",
+                                        "size of your", "big as a",      "big as an",     "big as my",
+                                        "large as a",   "bigger than a", "larger than a", "smaller than a",
+                                        "wide as a",    "size of"};
+    static const char *const sized[] = {"size", "sized"};
+    size_t lead = 0;
+    for (size_t k = 0; k < COUNT(leads); k++) {
+        size_t n = token_phrase(tokens, i, leads[k]);
+        if (n > lead) lead = n;
+    }
+    size_t n = object_at(tokens, i + lead, mm);
+    if (lead) return n > 0;
+    size_t end = i + n + (n && token_is(tokens, i + n, "-") ? 1 : 0);
+    return n && token_among(tokens, end, sized, COUNT(sized));
+}
+
+double size_of_object(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BEFORE = 4, BEHIND = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from = hit->from;
+    while (from > 0 && hit->from - from < BEFORE && tokens->at[from - 1].stop == STOP_NONE) from--;
+    for (size_t i = from; i < tokens->count && i < hit->to + BEHIND; i++) {
+        double mm = 0;
+        if (tokens->at[i].stop >= STOP_CLAUSE || (i >= hit->to && r->scope.fault[i] && !r->part[i])) break;
+        if ((i < hit->from || i >= hit->to) && compared_at(tokens, i, &mm)) return mm;
+    }
+    return 0;
+}
