@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "listing/listing.h"
+#include "notes/phrases.h"
 #include "rules/trigger.h"
 #include "text/limits.h"
 
@@ -12,7 +13,9 @@ struct prover {
     const struct drafter *drafter;
     struct proof_counts *counts;
     struct diags *diags;
-    bool by_words; // the rules proved now find plain words; bounds mostly find forms of numbers
+    const struct phrases *phrases;
+    const struct flaw *flaw; // whose rule is proved now, or NULL
+    bool by_words;           // the rules proved now find plain words; bounds mostly find forms of numbers
 };
 
 // "[chip] on the rim": the text without brackets and where they stood. False when there are none.
@@ -38,24 +41,45 @@ static void fail(struct prover *p, enum code code, const struct rule *rule, cons
     diags_add(p->diags, code, rule->at, hint, "%s", message);
 }
 
+// Keeps the first match, or the one that is wanted; true when that is it.
+static bool settle(const struct span *want, struct span *first, enum scan_result *result, struct span match) {
+    bool wanted = want && match.from == want->from && match.to == want->to;
+    if (*result == SCAN_NONE || wanted) *first = match;
+    *result = SCAN_FOUND;
+    return wanted;
+}
+
 // Every match in turn, so that a hit may stand behind another word of the rule.
-static enum scan_result find(struct prover *p, const struct finder *finder, const char *text,
-                             const struct span *want, struct span *first) {
-    enum scan_result result = SCAN_NONE;
+static enum scan_result find_by_pattern(struct prover *p, const struct finder *finder, const char *text,
+                                        const struct span *want, struct span *first,
+                                        enum scan_result result) {
     size_t size = strlen(text);
     for (size_t from = 0; from < size;) {
         struct span match;
         enum scan_result now = scanner_find(p->drafter->scanner, finder, text, size, from, &match);
         if (now != SCAN_FOUND) return now == SCAN_NONE ? result : now;
-        if (result == SCAN_NONE) *first = match;
-        result = SCAN_FOUND;
-        if (want && match.from == want->from && match.to == want->to) {
-            *first = match;
-            return SCAN_FOUND;
-        }
+        if (settle(want, first, &result, match)) return result;
         from = match.to;
     }
     return result;
+}
+
+// The words of a flaw are found as they are in notes; they are too many for one pattern.
+static enum scan_result find(struct prover *p, const struct finder *finder, const char *text,
+                             const struct span *want, struct span *first) {
+    enum scan_result result = SCAN_NONE;
+    if (!p->flaw) return find_by_pattern(p, finder, text, want, first, result);
+    struct tokens tokens = tokens_cut(p->arena, text, strlen(text));
+    struct phrase_hits hits = phrases_find(p->arena, p->phrases, &tokens);
+    for (size_t i = 0; i < hits.count; i++) {
+        const struct phrase_hit *hit = &hits.at[i];
+        if (hit->flaw != p->flaw || hit->near) continue;
+        struct span match = {tokens.at[hit->from].from, tokens.at[hit->to - 1].to};
+        if (settle(want, first, &result, match)) return result;
+    }
+    if (!finder->match.count) return result;
+    struct finder patterns = {.match = finder->match, .unless = finder->unless, .number = finder->number};
+    return find_by_pattern(p, &patterns, text, want, first, result);
 }
 
 static void too_slow(struct prover *p, const struct rule *rule, const char *text) {
@@ -150,7 +174,7 @@ static void prove_gaps(struct prover *p, const struct rule *rule, const struct f
 }
 
 static void prove_finder(struct prover *p, const struct rule *rule, const struct finder *finder) {
-    if (!finder_check(p->arena, finder, rule, p->diags)) return;
+    if (!finder_check(p->arena, finder, rule, !p->flaw, p->diags)) return;
     if (!rule->hits.count || !rule->misses.count)
         fail(p, CODE_RULE_EXAMPLE, rule, "hits: [\"[chip] on the rim\"], misses: [\"chip and dip set\"]",
              arena_format(p->arena, "'%s' has no %s", rule->id, rule->hits.count ? "misses" : "hits"));
@@ -220,18 +244,26 @@ static void compare_families(struct prover *p) {
 void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_counts *counts,
                struct diags *diags) {
     *counts = (struct proof_counts){0};
-    struct prover p = {arena, drafter, counts, diags, true};
     const struct ruleset *rules = drafter->rules;
+    struct prover p = {.arena = arena,
+                       .drafter = drafter,
+                       .counts = counts,
+                       .diags = diags,
+                       .phrases = phrases_new(arena, rules),
+                       .by_words = true};
     counts->flaws = rules->flaw_count;
     counts->families = rules->family_count;
     counts->claims = rules->claim_count;
     counts->bounds = rules->bound_count;
     scanner_limit(drafter->scanner, LIMIT_EXAMPLE_STEPS);
-    for (size_t i = 0; i < rules->flaw_count; i++)
-        prove_finder(&p, &rules->flaws[i]->rule, &rules->flaws[i]->finder);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        p.flaw = rules->flaws[i];
+        prove_finder(&p, &p.flaw->rule, &p.flaw->finder);
+    }
+    p.flaw = NULL;
     for (size_t i = 0; i < rules->claim_count; i++) {
         prove_finder(&p, &rules->claims[i]->rule, &rules->claims[i]->finder);
-        finder_check(arena, &rules->claims[i]->evidence, &rules->claims[i]->rule, diags);
+        finder_check(arena, &rules->claims[i]->evidence, &rules->claims[i]->rule, true, diags);
     }
     counts->cautions = rules->caution_count;
     for (size_t i = 0; i < rules->caution_count; i++)

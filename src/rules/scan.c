@@ -258,11 +258,13 @@ static bool check_one(struct scanner *s, const struct rule *rule, const char *pa
 
 // Each pattern alone, so that the message names the one at fault; then all together, as they are used: a
 // comment inside one can swallow what stands behind it.
-bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule,
+bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule, bool whole,
                   struct diags *diags) {
     struct scanner *s = scanner_new(arena, 1);
     bool fine = true;
     for (size_t i = 0; i < finder->match.count; i++) fine &= check_one(s, rule, finder->match.at[i], diags);
-    const char *whole = fine && finder->match.count ? finder_pattern(arena, finder) : NULL;
-    return whole ? check_one(s, rule, whole, diags) : fine;
+    struct finder used = *finder;
+    if (!whole) used.said = (struct texts){0};
+    const char *pattern = fine ? finder_pattern(arena, &used) : NULL;
+    return pattern ? check_one(s, rule, pattern, diags) : fine;
 }

@@ -28,9 +28,10 @@ enum scan_result scanner_find(struct scanner *scanner, const struct finder *find
 // Match limit of PCRE2 for what follows; LIMIT_PATTERN_STEPS unless set.
 void scanner_limit(struct scanner *scanner, uint32_t steps);
 
-// Compiles the finder's own patterns only to complain about them, each with its place in `rule`. False when
-// one is wrong.
-bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule,
+// Compiles the finder's own patterns only to complain about them, each with its place in `rule`; and all of
+// it as one pattern, with its words where it is `whole`: too many of them are no pattern. False when one is
+// wrong.
+bool finder_check(struct arena *arena, const struct finder *finder, const struct rule *rule, bool whole,
                   struct diags *diags);
 
 #endif
