@@ -387,11 +387,18 @@ static bool is_small(const struct tokens *tokens, size_t i) {
 }
 
 // "Gone sticky", "gone brown": turned into, not missing.
-static bool turns_into(const struct fault_reader *r, size_t i) {
+bool absent_turns_into(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i == 0 || !token_is(tokens, i - 1, "gone") || i >= tokens->count) return false;
-    static const char *const ends[] = {"and", "but", "so",  "now", "too", "though", "from", "since", "on",
-                                       "in",  "at",  "off", "one", "i",   "it",     "you",  "or"};
+    static const char *const ends[] = {
+        "and",      "but",       "so",        "now",       "too",     "though", "from",       "since",
+        "on",       "in",        "at",        "off",       "one",     "i",      "it",         "you",
+        "or",       "astray",    "missing",   "walkabout", "awol",    "west",   "years",      "long",
+        "ages",     "before",    "when",      "with",      "by",      "for",    "altogether", "completely",
+        "entirely", "somewhere", "already",   "a",         "the",     "sadly",  "to",         "of",
+        "as",       "because",   "elsewhere", "again",     "forever", "absent", "along",      "near",
+        "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
+        "both",     "all",       "which",     "that"};
     if (tokens->at[i].stop != STOP_NONE) return false;
     for (size_t k = 0; k < COUNT(ends); k++)
         if (token_is(tokens, i, ends[k])) return false;
@@ -528,12 +535,21 @@ static size_t read_few(struct fault_reader *r, size_t i) {
     size_t n = noun ? lacking_behind(tokens, i + 2) : 0;
     uint16_t off =
         STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
-    if (!n || turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
+    if (!n || absent_turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
     for (size_t k = 0; k < r->hit_count; k++)
         if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
     struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
     if (count > 1) flaw->count = count;
     return i + 2 + n;
+}
+
+// "Pig absent" of a farm set: what a picture word names is a piece of it.
+static bool is_figure(const struct fault_reader *r, size_t i) {
+    const char *type = r->note->record->type.value;
+    const struct family *family = r->note->record->family;
+    bool set = type && (strstr(type, "set") || strstr(type, "ark") || strstr(type, "farm"));
+    return r->note->taken[i] == TAKEN_VALUE && set && family &&
+           (!strcmp(family->rule.id, "toys") || !strcmp(family->rule.id, "games-puzzles"));
 }
 
 void read_absent(struct fault_reader *r) {
@@ -572,13 +588,13 @@ void read_absent(struct fault_reader *r) {
         struct noun_found noun;
         if (!r->part[i]) {
             // Any other noun that is said to be missing: "the inkwell is missing".
-            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) && cue_behind(r, noun.to, &n) &&
-                !turns_into(r, noun.to + n))
+            if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
+                cue_behind(r, noun.to, &n) && !absent_turns_into(r, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
         parts = absent_part(r, i);
-        if (parts && cue_behind(r, i + parts, &n) && !turns_into(r, i + parts + n) &&
+        if (parts && cue_behind(r, i + parts, &n) && !absent_turns_into(r, i + parts + n) &&
             !lacks_something(tokens, i + parts, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)

@@ -66,7 +66,7 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
             }
             return true;
         }
-    if (!paper || !off || kind_is_whole(r, hit->flaw, &own)) return false;
+    if (!paper || !off || (strcmp(id, "toning") != 0 && kind_is_whole(r, hit->flaw, &own))) return false;
     for (size_t i = 0; i < tokens->count; i++)
         if ((hit->near || i < hit->from || i >= hit->to) &&
             token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
