@@ -166,9 +166,11 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no pendulum and won't go"
     if (hit->kinds[0]->form == ABSENCE && cue >= hit->from && cue < hit->to)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
-    if (!hit->near || hit->kinds[0]->form != STATE)
-        return hit->near ? stance | r->scope.stance[hit->to - 1] : stance;
     uint16_t second = r->scope.stance[hit->to - 1];
+    size_t behind = r->scope.cue[hit->to - 1]; // "without its booklet"
+    if (hit->near && hit->kinds[0]->form == ABSENCE && behind >= hit->from && behind < hit->to)
+        second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
+    if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | second : stance;
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no … to test it with": its own "no"
     return stance | second;
