@@ -85,17 +85,26 @@ static bool is_word(const char *at) {
     return utf8_is_letter(point) || utf8_is_digit(point) || point == '_';
 }
 
+// What stands between two words, and for an apostrophe. Written out in every phrase they are most of a long
+// list, and PCRE2 takes no more than 64 KiB of one pattern: there they are defined once and called.
+struct joints {
+    const char *gap, *apostrophe;
+};
+
+static const struct joints written = {"[\\s-]+", APOSTROPHES "?"}, called = {"(?&gap)", "(?&apo)"};
+static const char defined[] = "(?(DEFINE)(?<gap>[\\s-]+)(?<apo>" APOSTROPHES "?))";
+
 // The bytes of a phrase from `from` on, and the boundary behind it: only where a word ends, for `1/2"` has
 // none after its quote.
-static void add_phrase(struct buf *out, const char *phrase, size_t from) {
+static void add_phrase(struct buf *out, const struct joints *joints, const char *phrase, size_t from) {
     const char *last = phrase;
     for (const char *c = phrase; *c; c++) {
         if ((*c & 0xC0) != 0x80) last = c;
         if ((size_t)(c - phrase) < from) continue;
         if (*c == ' ')
-            buf_text(out, "[\\s-]+");
+            buf_text(out, joints->gap);
         else if (*c == '\'')
-            buf_text(out, APOSTROPHES "?");
+            buf_text(out, joints->apostrophe);
         else {
             if (strchr("\\^$.[]|()?*+{}-#/", *c)) buf_byte(out, '\\');
             buf_byte(out, *c);
@@ -119,13 +128,14 @@ static bool is_ascii_letter(char c) {
 }
 
 // Those that begin with `letter`, its letter once.
-static bool add_of_letter(struct buf *out, const char *const *phrases, size_t count, char letter, bool more) {
+static bool add_of_letter(struct buf *out, const struct joints *joints, const char *const *phrases,
+                          size_t count, char letter, bool more) {
     bool any = false;
     for (size_t i = 0; i < count; i++) {
         if (small(phrases[i][0]) != letter) continue;
         if (!any) buf_format(out, "%s%c(?:", more ? "|" : "", letter);
         if (any) buf_byte(out, '|');
-        add_phrase(out, phrases[i], 1);
+        add_phrase(out, joints, phrases[i], 1);
         any = true;
     }
     if (any) buf_byte(out, ')');
@@ -135,7 +145,8 @@ static bool add_of_letter(struct buf *out, const char *const *phrases, size_t co
 // PCRE2 takes the first branch that matches: "snapped off" must be tried before "snapped". Two phrases of
 // which one begins with another letter never match at one place, so each letter, and the boundary before them
 // all, is tried once a place and not once a phrase.
-static void add_phrases(struct arena *arena, struct buf *out, const struct texts *phrases) {
+static void add_phrases(struct arena *arena, struct buf *out, const struct joints *joints,
+                        const struct texts *phrases) {
     if (!phrases->count) return;
     const char **sorted = arena_array(arena, phrases->count, sizeof *sorted);
     memcpy((void *)sorted, phrases->at, phrases->count * sizeof *sorted);
@@ -146,14 +157,14 @@ static void add_phrases(struct arena *arena, struct buf *out, const struct texts
         buf_text(out, "\\b(?:");
         bool more = false;
         for (int letter = 'a'; letter <= 'z'; letter++)
-            more = add_of_letter(out, sorted, phrases->count, (char)letter, more);
+            more = add_of_letter(out, joints, sorted, phrases->count, (char)letter, more);
         buf_byte(out, ')');
     }
     for (size_t i = 0; i < phrases->count; i++) {
         if (is_ascii_letter(sorted[i][0])) continue;
         if (any) buf_byte(out, '|');
         if (is_word(sorted[i])) buf_text(out, "\\b");
-        add_phrase(out, sorted[i], 0);
+        add_phrase(out, joints, sorted[i], 0);
         any = true;
     }
 }
@@ -161,16 +172,22 @@ static void add_phrases(struct arena *arena, struct buf *out, const struct texts
 // NULL when the finder is empty.
 static char *finder_pattern(struct arena *arena, const struct finder *finder) {
     struct buf out = buf_start(arena);
+    enum { LONG = 400 }; // phrases
+    bool is_long = finder->said.count + finder->unless.count > LONG;
+    const struct joints *joints = is_long ? &called : &written;
+    if (is_long) buf_format(&out, "%s(?:", defined);
     if (finder->unless.count) {
         buf_text(&out, "(?:");
-        add_phrases(arena, &out, &finder->unless);
+        add_phrases(arena, &out, joints, &finder->unless);
         buf_text(&out, ")(*SKIP)(*FAIL)|");
     }
     size_t start = out.n;
-    add_phrases(arena, &out, &finder->said);
+    add_phrases(arena, &out, joints, &finder->said);
     for (size_t i = 0; i < finder->match.count; i++)
         buf_format(&out, "%s(?:%s)", out.n > start ? "|" : "", finder->match.at[i]);
-    return out.n > start ? out.at : NULL;
+    if (out.n == start) return NULL;
+    if (is_long) buf_byte(&out, ')');
+    return out.at;
 }
 
 static const uint32_t options =
