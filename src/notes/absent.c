@@ -10,224 +10,6 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-static const struct cue before[] = {
-    {"bring your own", 0},
-    {"but none of its", 0},
-    {"but none of the", 0},
-    {"came without a", 0},
-    {"came without its", 0},
-    {"came without the", 0},
-    {"can't find its", 0},
-    {"can't find the", 0},
-    {"cannot find its", 0},
-    {"cannot find the", 0},
-    {"cant find the", 0},
-    {"couldn't find its", 0},
-    {"couldn't find the", 0},
-    {"didn't come with", 0},
-    {"doesn't have a", 0},
-    {"doesn't have its", 0},
-    {"doesn't have the", 0},
-    {"has lost a", 0},
-    {"has lost its", 0},
-    {"has lost the", 0},
-    {"has no", 0},
-    {"hasn't a", 0},
-    {"hasn't got a", 0},
-    {"hasn't got its", 0},
-    {"hasn't got the", 0},
-    {"hasn't its", 0},
-    {"have to find a", 0},
-    {"haven't got the", 0},
-    {"haven't the", 0},
-    {"it's lost its", 0},
-    {"lacking a", 0},
-    {"lacking its", 0},
-    {"lacking the", 0},
-    {"lacks", 0},
-    {"lacks a", 0},
-    {"lacks its", 0},
-    {"lacks the", 0},
-    {"less its", 0},
-    {"less the", 0},
-    {"lost a", 0},
-    {"lost its", 0},
-    {"lost one", 0},
-    {"lost one of its", 0},
-    {"lost one of the", 0},
-    {"lost the", 0},
-    {"minus a", 0},
-    {"minus its", 0},
-    {"minus one", 0},
-    {"minus some", 0},
-    {"minus the", 0},
-    {"minus two", 0},
-    {"missing", 0},
-    {"missing a", 0},
-    {"missing an", 0},
-    {"missing its", 0},
-    {"missing one", 0},
-    {"missing some", 0},
-    {"missing the", 0},
-    {"need a new", 0},
-    {"need to find a", 0},
-    {"needs a", 0},
-    {"needs a new", 0},
-    {"never came with a", 0},
-    {"never came with its", 0},
-    {"never had a", 0},
-    {"never had its", 0},
-    {"never had the", 0},
-    {"no", 0},
-    {"no original", 0},
-    {"no sign of a", 0},
-    {"no sign of any", 0},
-    {"no sign of its", 0},
-    {"no sign of the", 0},
-    {"no trace of its", 0},
-    {"no trace of the", 0},
-    {"not got a", 0},
-    {"not got its", 0},
-    {"not got the", 0},
-    {"not its", 0},
-    {"sans", 0},
-    {"sans its", 0},
-    {"short of a", 0},
-    {"short of its", 0},
-    {"short of one", 0},
-    {"supply your own", 0},
-    {"that's lost its", 0},
-    {"w/o", 0},
-    {"with no", 0},
-    {"without", 0},
-    {"without a", 0},
-    {"without any", 0},
-    {"without its", 0},
-    {"without one of its", 0},
-    {"without one of the", 0},
-    {"without the", 0},
-    {"without two of its", 0},
-    {"you need your own", 0},
-    {"you'd have to find a", 0},
-    {"you'd need a", 0},
-    {"you'd need to find a", 0},
-    {"you'd need your own", 0},
-    {"you'll have to find a", 0},
-    {"you'll need a", 0},
-    {"you'll need to find a", 0},
-    {"you'll need your own", 0},
-};
-
-static const struct cue behind[] = {
-    {"absent", 0},
-    {"are absent", 0},
-    {"are gone", 0},
-    {"are lost", 0},
-    {"are missing", 0},
-    {"are not missing", 0},
-    {"are not there", 0},
-    {"are not with it", 0},
-    {"are nowhere", 0},
-    {"are nowhere to be found", 0},
-    {"are nowhere to be seen", 0},
-    {"aren't here", 0},
-    {"aren't missing", 0},
-    {"aren't there", 0},
-    {"aren't with it", 0},
-    {"binned", 0},
-    {"can't be found", 0},
-    {"couldn't be found", 0},
-    {"did not come with it", 0},
-    {"didn't come with it", 0},
-    {"disappeared", 0},
-    {"gone", 0},
-    {"gone astray", 0},
-    {"gone walkabout", 0},
-    {"got lost", 0},
-    {"got lost in the move", 0},
-    {"got thrown away", 0},
-    {"got thrown out", 0},
-    {"has been lost", 0},
-    {"has been mislaid", 0},
-    {"has disappeared", 0},
-    {"has gone", 0},
-    {"has gone astray", 0},
-    {"has gone missing", 0},
-    {"has gone walkabout", 0},
-    {"has gone west", 0},
-    {"has long gone", 0},
-    {"has long since gone", 0},
-    {"has vanished", 0},
-    {"has wandered", 0},
-    {"has wandered off", 0},
-    {"have been lost", 0},
-    {"have disappeared", 0},
-    {"have gone", 0},
-    {"have gone astray", 0},
-    {"have gone missing", 0},
-    {"have gone walkabout", 0},
-    {"have long gone", 0},
-    {"have vanished", 0},
-    {"have wandered", 0},
-    {"have wandered off", 0},
-    {"is absent", 0},
-    {"is gone", 0},
-    {"is long gone", 0},
-    {"is lost", 0},
-    {"is missing", 0},
-    {"is not here", 0},
-    {"is not missing", 0},
-    {"is not there", 0},
-    {"is not with it", 0},
-    {"is nowhere", 0},
-    {"is nowhere to be found", 0},
-    {"is nowhere to be seen", 0},
-    {"isn't here", 0},
-    {"isn't missing", 0},
-    {"isn't there", 0},
-    {"isn't with it", 0},
-    {"lacking", 0},
-    {"long gone", 0},
-    {"long lost", 0},
-    {"long since gone", 0},
-    {"long since lost", 0},
-    {"lost", 0},
-    {"mislaid", 0},
-    {"missing", 0},
-    {"never came with it", 0},
-    {"not here", 0},
-    {"not included", 0},
-    {"not missing", 0},
-    {"not present", 0},
-    {"not there", 0},
-    {"not to be found", 0},
-    {"not with it", 0},
-    {"nowhere", 0},
-    {"nowhere to be found", 0},
-    {"nowhere to be seen", 0},
-    {"thrown away", 0},
-    {"thrown out", 0},
-    {"was binned", 0},
-    {"was left behind", 0},
-    {"was lost", 0},
-    {"was mislaid", 0},
-    {"was missing", 0},
-    {"was not missing", 0},
-    {"was thrown away", 0},
-    {"was thrown out", 0},
-    {"wasn't there", 0},
-    {"wasn't with it", 0},
-    {"went astray", 0},
-    {"went long ago", 0},
-    {"went missing", 0},
-    {"went years ago", 0},
-    {"were lost", 0},
-    {"were missing", 0},
-    {"were thrown out", 0},
-    {"weren't there", 0},
-    {"weren't with it", 0},
-};
-
 static const char *const sides[] = {"left",   "right", "upper",  "lower", "front",   "back",
                                     "rear",   "top",   "bottom", "inner", "outer",   "first",
                                     "second", "last",  "small",  "big",   "plastic", "metal"};
@@ -252,18 +34,6 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
         if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
     }
     return ruleset_flaw(rules, "missing-accessory");
-}
-
-static size_t cue_behind(const struct fault_reader *r, size_t i, size_t *n) {
-    size_t more = lacking_behind(&r->note->tokens, i);
-    if (!cue_at(&r->scope, behind, COUNT(behind), i, n) || *n < more) *n = more;
-    return *n;
-}
-
-static size_t cue_before(const struct fault_reader *r, size_t i, size_t *n) {
-    size_t more = lacking_before(&r->note->tokens, i);
-    if (!cue_at(&r->scope, before, COUNT(before), i, n) || *n < more) *n = more;
-    return *n;
 }
 
 static bool is_place_only(const char *word) {
@@ -387,11 +157,18 @@ static bool is_small(const struct tokens *tokens, size_t i) {
 }
 
 // "Gone sticky", "gone brown": turned into, not missing.
-static bool turns_into(const struct fault_reader *r, size_t i) {
+bool absent_turns_into(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i == 0 || !token_is(tokens, i - 1, "gone") || i >= tokens->count) return false;
-    static const char *const ends[] = {"and", "but", "so",  "now", "too", "though", "from", "since", "on",
-                                       "in",  "at",  "off", "one", "i",   "it",     "you",  "or"};
+    static const char *const ends[] = {
+        "and",      "but",       "so",        "now",       "too",     "though", "from",       "since",
+        "on",       "in",        "at",        "off",       "one",     "i",      "it",         "you",
+        "or",       "astray",    "missing",   "walkabout", "awol",    "west",   "years",      "long",
+        "ages",     "before",    "when",      "with",      "by",      "for",    "altogether", "completely",
+        "entirely", "somewhere", "already",   "a",         "the",     "sadly",  "to",         "of",
+        "as",       "because",   "elsewhere", "again",     "forever", "absent", "along",      "near",
+        "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
+        "both",     "all",       "which",     "that"};
     if (tokens->at[i].stop != STOP_NONE) return false;
     for (size_t k = 0; k < COUNT(ends); k++)
         if (token_is(tokens, i, ends[k])) return false;
@@ -528,12 +305,21 @@ static size_t read_few(struct fault_reader *r, size_t i) {
     size_t n = noun ? lacking_behind(tokens, i + 2) : 0;
     uint16_t off =
         STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
-    if (!n || turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
+    if (!n || absent_turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
     for (size_t k = 0; k < r->hit_count; k++)
         if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
     struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
     if (count > 1) flaw->count = count;
     return i + 2 + n;
+}
+
+// "Pig absent" of a farm set: what a picture word names is a piece of it.
+static bool is_figure(const struct fault_reader *r, size_t i) {
+    const char *type = r->note->record->type.value;
+    const struct family *family = r->note->record->family;
+    bool set = type && (strstr(type, "set") || strstr(type, "ark") || strstr(type, "farm"));
+    return r->note->taken[i] == TAKEN_VALUE && set && family &&
+           (!strcmp(family->rule.id, "toys") || !strcmp(family->rule.id, "games-puzzles"));
 }
 
 void read_absent(struct fault_reader *r) {
@@ -545,10 +331,10 @@ void read_absent(struct fault_reader *r) {
             i = behind_lost - 1;
             continue;
         }
-        if (cue_before(r, i, &n) && (parts = absent_part(r, i + n)) != 0) {
+        if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
             if (token_is(tokens, i, "no") && n == 1 &&
-                cue_behind(r, end, &gone)) { // "no screws missing": all are there
+                lacking_said_behind(&r->scope, end, &gone)) { // "no screws missing": all are there
                 absent_tell(r, i + n, end, end, end + gone);
                 i = end + gone - 1;
                 continue;
@@ -572,13 +358,13 @@ void read_absent(struct fault_reader *r) {
         struct noun_found noun;
         if (!r->part[i]) {
             // Any other noun that is said to be missing: "the inkwell is missing".
-            if (r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun) && cue_behind(r, noun.to, &n) &&
-                !turns_into(r, noun.to + n))
+            if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
+                lacking_said_behind(&r->scope, noun.to, &n) && !absent_turns_into(r, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
         parts = absent_part(r, i);
-        if (parts && cue_behind(r, i + parts, &n) && !turns_into(r, i + parts + n) &&
+        if (parts && lacking_said_behind(&r->scope, i + parts, &n) && !absent_turns_into(r, i + parts + n) &&
             !lacks_something(tokens, i + parts, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)

@@ -164,11 +164,13 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     if (cue < hit->from && token_among(&r->note->tokens, hit->from, own, sizeof own / sizeof *own) &&
         (token_is(&r->note->tokens, cue, "no") || token_is(&r->note->tokens, cue, "without")))
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no pendulum and won't go"
-    if (hit->kinds[0]->form == ABSENCE && cue > hit->from && cue < hit->to)
+    if (hit->kinds[0]->form == ABSENCE && cue >= hit->from && cue < hit->to)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
-    if (!hit->near || hit->kinds[0]->form != STATE)
-        return hit->near ? stance | r->scope.stance[hit->to - 1] : stance;
     uint16_t second = r->scope.stance[hit->to - 1];
+    size_t behind = r->scope.cue[hit->to - 1]; // "without its booklet"
+    if (hit->near && hit->kinds[0]->form == ABSENCE && behind == hit->from)
+        second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
+    if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | second : stance;
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no … to test it with": its own "no"
     return stance | second;
@@ -419,6 +421,7 @@ static bool is_silent(const struct flaw *kind) {
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
+    if (hit->kinds[0]->form == ABSENCE && absent_turns_into(r, hit->to)) return; // "stoppers gone hard"
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
     if (spot_in_clause(&note->tokens, hit->from) || means_other(r, hit)) return;

@@ -118,6 +118,8 @@ enum severity degree_on_scale(const struct fault_reader *reader, const struct fa
 
 // absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
 void read_absent(struct fault_reader *reader);
+// "Gone sticky" up to before token `i`: turned into something, not missing.
+bool absent_turns_into(const struct fault_reader *reader, size_t i);
 // The kind whose rule names that part as missing; any other part is an accessory.
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 

@@ -66,7 +66,7 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
             }
             return true;
         }
-    if (!paper || !off || kind_is_whole(r, hit->flaw, &own)) return false;
+    if (!paper || !off || (strcmp(id, "toning") != 0 && kind_is_whole(r, hit->flaw, &own))) return false;
     for (size_t i = 0; i < tokens->count; i++)
         if ((hit->near || i < hit->from || i >= hit->to) &&
             token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
@@ -81,8 +81,8 @@ static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hi
     if (!hit->near || note->taken[hit->from] != TAKEN_TYPE) return false;
     bool before = hit->from + 1 < hit->to && note->taken[hit->from + 1] == TAKEN_TYPE &&
                   note->tokens.at[hit->from].stop == STOP_NONE;
-    static const char *const stuffs[] = {"stain",           "odor-food", "odor-fuel",
-                                         "mineral-deposit", "tide-line", "water-damage"}; // tea, oil, salt
+    static const char *const stuffs[] = {"stain",     "odor-food",    "odor-fuel",  "mineral-deposit",
+                                         "tide-line", "water-damage", "heat-damage"}; // tea, oil, cigars
     bool stuff = false;
     for (size_t i = 0; i < sizeof stuffs / sizeof *stuffs; i++)
         stuff |= !strcmp(hit->flaw->rule.id, stuffs[i]);

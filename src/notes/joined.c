@@ -5,6 +5,8 @@
 
 #include "notes/faults.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 // "Stinks of camphor": of what it smells is told, and the stink by itself says no more.
 static bool is_told_smell(const struct fault_reader *r, size_t i) {
     static const char *const vague[] = {"smells", "smell", "smelly", "stinks", "stink", "reeks", "reek",
@@ -49,7 +51,33 @@ static void join_narrower(struct fault_reader *r) {
     }
 }
 
+// "The chip on the lid has been filled": what was mended is told as the mend.
+static bool is_mended(const struct fault_reader *r, size_t i) {
+    static const char *const verbs[] = {"been", "was", "were", "is", "are"};
+    const struct tokens *tokens = &r->note->tokens;
+    enum { FAR = 7 };
+    if (i + 1 >= r->hit_count) return false;
+    const struct fault_hit *a = &r->hits[i], *b = &r->hits[i + 1];
+    enum flaw_class class = a->kinds[0]->class;
+    if (class != CLASS_DAMAGE || b->kinds[0]->class != CLASS_REPAIR || b->from <= a->to ||
+        b->from > a->to + FAR)
+        return false;
+    for (size_t k = a->from; k < b->from; k++)
+        if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "but"))
+            return false;
+    return token_among(tokens, b->from, verbs, COUNT(verbs)) ||
+           (token_among(tokens, b->from - 1, verbs, COUNT(verbs)));
+}
+
+static void drop_mended(struct fault_reader *r) {
+    size_t kept = 0;
+    for (size_t i = 0; i < r->hit_count; i++)
+        if (!is_mended(r, i)) r->hits[kept++] = r->hits[i];
+    r->hit_count = kept;
+}
+
 void faults_join(struct fault_reader *r) {
+    drop_mended(r);
     drop_vague_smells(r);
     join_narrower(r);
 }

@@ -3,7 +3,7 @@
 #ifndef NOTES_LACKING_H
 #define NOTES_LACKING_H
 
-#include "notes/token.h"
+#include "notes/scope.h"
 
 // How many tokens from `i` say that what stands before them is not there; 0 if none.
 size_t lacking_behind(const struct tokens *tokens, size_t i);
@@ -11,6 +11,9 @@ size_t lacking_behind(const struct tokens *tokens, size_t i);
 size_t lacking_before(const struct tokens *tokens, size_t i);
 // Is it (one) an extra that goods of many kinds have?
 bool lacking_extra(const char *noun);
+// The same, or a whole phrase that says it ("is long gone", "came without its"); `*n` is how many tokens.
+size_t lacking_said_behind(const struct scope *scope, size_t i, size_t *n);
+size_t lacking_said_before(const struct scope *scope, size_t i, size_t *n);
 // The id of the kind for a missing part (one, small letters) of a thing of that family, which may be NULL;
 // NULL where the parts of the rules decide.
 const char *lacking_kind(const char *part, const char *family);
