@@ -280,6 +280,18 @@ static void take_of(const struct joining *j, struct run *run, size_t place) {
     if (own.count == 1 && (!strcmp(own.at[0], "of") || !strcmp(own.at[0], "for"))) run->to = next;
 }
 
+// "9 1/2 in", where "9.5 in Tall" stands too.
+static void drop_figures_told(struct joining *j) {
+    for (size_t i = j->count; i-- > 0;) {
+        const struct folds *own = &j->parts[i].folds;
+        if (own->count < 2 || !fold_is_figure(own->at[0])) continue;
+        bool told = false;
+        for (size_t k = 0; k < j->count; k++)
+            told |= k != i && !j->parts[k].flaw && folds_run(&j->parts[k].folds, own);
+        if (told) remove_part(j, i);
+    }
+}
+
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
                       size_t count) {
     struct joining j = {arena, kept, arena_array(arena, count + kept->count + 1, sizeof *j.parts), 0,
@@ -289,6 +301,7 @@ const char *keep_join(struct arena *arena, const struct kept_words *kept, const 
         j.parts[j.count++] =
             (struct part){text, folds_of(arena, text), pieces[i].slot, pieces[i].slot == SLOT_FLAWS, false};
     }
+    drop_figures_told(&j);
     find_missing(&j);
     number_parts(&j);
     drop_cut_names(&j);

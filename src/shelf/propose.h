@@ -62,6 +62,7 @@ struct kept_word {
     bool soft;           // gives way where there is no room: a rule knows it
     bool barred;         // a claim, or what a fault takes back
     bool stuff;          // a material or a color
+    bool type;           // of what the thing is
     const char *instead; // what the rule makes of it; NULL: nothing else
     bool several;        // more than one word, which stand together
     bool turns;          // holds a word that makes another one mean something else
