@@ -113,7 +113,7 @@ static void lower_but_first(struct arena *arena, char *text, size_t from, size_t
 // A run of capitals that is no English stays a name, with one capital.
 static const char *calm(struct arena *arena, const struct proposer *proposer, const char *text,
                         enum manner manner) {
-    if (manner == MANNER_PLAIN || !proposer->book) return text;
+    if (!proposer->book) return text;
     char *copy = arena_string(arena, text);
     bool name = false; // the word before
     for (size_t at = 0, from, to; next_word(text, &at, &from, &to);) {
@@ -126,6 +126,7 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
         size_t gap = to + strspn(text + to, ". ");
         bool number = !strcmp(fold, "no") && text[gap] >= '0' && text[gap] <= '9';
         bool firm = behind_name && is_of_firm(fold);
+        if (manner == MANNER_PLAIN && (!from || l.points < 2 || !word_is_free(fold))) continue; // "For" alone
         bool word = !number && !firm && (!strcmp(fold, "x") || is_word(proposer, fold, l.points));
         name = !word;
         if (word) {
@@ -137,11 +138,14 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
     return copy;
 }
 
-const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title) {
-    return calm(arena, proposer, title, manner_of(arena, title));
+const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title,
+                       bool *capitals) {
+    enum manner manner = manner_of(arena, title);
+    *capitals = manner != MANNER_PLAIN;
+    return calm(arena, proposer, title, manner);
 }
 
 const char *calm_description(struct arena *arena, const struct proposer *proposer, const char *text) {
-    enum manner manner = manner_of(arena, text);
-    return calm(arena, proposer, text, manner == MANNER_SHOUTS ? manner : MANNER_PLAIN);
+    bool shouts = manner_of(arena, text) == MANNER_SHOUTS;
+    return shouts ? calm(arena, proposer, text, MANNER_SHOUTS) : text;
 }

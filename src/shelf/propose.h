@@ -45,7 +45,9 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
 // --- private: calm.c ---
 
 // The title, the description, with small letters where capitals tell nothing. As many bytes as before.
-const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title);
+// `*capitals`: the title had them everywhere.
+const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title,
+                       bool *capitals);
 const char *calm_description(struct arena *arena, const struct proposer *proposer, const char *text);
 
 // --- private: keep.c, turns.c ---
