@@ -292,6 +292,19 @@ static void drop_figures_told(struct joining *j) {
     }
 }
 
+// "Moon", where "Paper Moon" is a name that stands: it was read out of the name.
+static void drop_read_out_of_names(struct joining *j) {
+    for (size_t i = j->count; i-- > 0;) {
+        bool out = false;
+        for (size_t k = 0; k < j->kept->count && j->parts[i].slot == SLOT_TYPE; k++) {
+            struct folds own = kept_folds(j->arena, j->kept, k);
+            bool whole = j->kept->items[k].name && j->kept->items[k].several && !j->missing[k];
+            out |= whole && own.count > j->parts[i].folds.count && is_within(&j->parts[i].folds, &own);
+        }
+        if (out) remove_part(j, i);
+    }
+}
+
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
                       size_t count) {
     struct joining j = {arena, kept, arena_array(arena, count + kept->count + 1, sizeof *j.parts), 0,
@@ -303,6 +316,7 @@ const char *keep_join(struct arena *arena, const struct kept_words *kept, const 
     }
     drop_figures_told(&j);
     find_missing(&j);
+    drop_read_out_of_names(&j);
     number_parts(&j);
     drop_cut_names(&j);
     struct run run;
