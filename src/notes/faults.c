@@ -277,12 +277,14 @@ static bool is_in_name(const struct note *note, const struct fault_hit *hit) {
     return note->tokens.at[hit->to - 1].stop == STOP_NONE;
 }
 
-// "Quillisk Works": of the maker's name.
+// "Quillisk Works": of the name of a maker or a work.
 static bool is_in_maker(const struct note *note, const struct fault_hit *hit) {
-    size_t from = note->tokens.at[hit->from].from;
+    size_t from = note->tokens.at[hit->from].from, last = note->tokens.at[hit->to - 1].from;
     for (size_t i = 0; i < note->record->attribute_count; i++) {
         const struct value *value = &note->record->attributes[i];
-        if (!strcmp(value->name, "brand") && value->span.from < from && value->span.to > from) return true;
+        if (strcmp(value->name, "brand") != 0 && strcmp(value->name, "name") != 0) continue;
+        if (value->span.from < from && value->span.to > from) return true;
+        if (value->span.from < last && value->span.to > last) return true; // "lamp by Quillisk Works"
     }
     return false;
 }

@@ -202,9 +202,11 @@ static bool is_owner(const struct tokens *tokens, size_t i, const char *word) {
 static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
     size_t longest = 0;
     char word[40];
+    if (i >= tokens->count) return 0;
+    char first = tokens->at[i].fold[0]; // most begin with another letter
     for (const char *at = words; *at;) {
         size_t n = strcspn(at, "|");
-        if (n < sizeof word) {
+        if ((*at == first || first == '\'') && n < sizeof word) {
             memcpy(word, at, n);
             word[n] = '\0';
             size_t taken = token_phrase(tokens, i, word);
@@ -321,7 +323,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     static const char *const seeming[] = {"looks", "look", "seems", "seem"};
     const struct tokens *tokens = &r->note->tokens;
     size_t part = listed(tokens, i, pair->parts);
-    if (!part || !starts_here(tokens, i)) return false;
+    if (!part) return false;
     size_t at = i + part, told = listed(tokens, at, pair->told);
     while (!told && at < i + part + 4 && token_among(tokens, at, links, COUNT(links)))
         told = listed(tokens, ++at, pair->told);
@@ -471,7 +473,8 @@ static bool read_un(struct fault_reader *r, size_t i) {
 void read_sound_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         bool taken = read_moving(r, i) || read_tight(r, i) || read_un(r, i);
-        for (size_t k = 0; k < COUNT(pairs) && !taken; k++) taken = read_pair(r, &pairs[k], i);
+        bool may = !taken && starts_here(&r->note->tokens, i);
+        for (size_t k = 0; k < COUNT(pairs) && may && !taken; k++) taken = read_pair(r, &pairs[k], i);
         if (!taken) read_firm(r, i);
     }
 }

@@ -48,9 +48,11 @@ enum manner { MANNER_PLAIN, MANNER_SHOUTS, MANNER_TITLE };
 
 static enum manner manner_of(struct arena *arena, const char *text) {
     size_t shouted = 0, capital = 0, plain = 0, all = 0, lower = 0;
+    bool work = !strncmp(text, "The ", 4); // of somebody: "The Long Reach by A. Merrowin"
     for (size_t at = 0, from, to; next_word(text, &at, &from, &to);) {
         struct letters l = letters_of(text + from, to - from);
         lower += l.lower;
+        work |= to == from + 2 && !strncmp(text + from, "by", 2);
         all += l.upper > 1;
         if (l.points < WORD || l.other) continue;
         if (word_is_free(utf8_fold(arena, arena_copy(arena, text + from, to - from)))) continue;
@@ -59,7 +61,7 @@ static enum manner manner_of(struct arena *arena, const char *text) {
         plain += !l.first_upper && l.lower;
     }
     if ((shouted > 1 && shouted > capital + plain) || (all > 1 && !lower)) return MANNER_SHOUTS;
-    return capital > 1 && !plain ? MANNER_TITLE : MANNER_PLAIN;
+    return capital > 1 && !plain && !work ? MANNER_TITLE : MANNER_PLAIN;
 }
 
 static bool is_word(const struct proposer *proposer, const char *fold, size_t points) {
@@ -111,7 +113,7 @@ static void lower_but_first(struct arena *arena, char *text, size_t from, size_t
 // A run of capitals that is no English stays a name, with one capital.
 static const char *calm(struct arena *arena, const struct proposer *proposer, const char *text,
                         enum manner manner) {
-    if (manner == MANNER_PLAIN || !proposer->book) return text;
+    if (!proposer->book) return text;
     char *copy = arena_string(arena, text);
     bool name = false; // the word before
     for (size_t at = 0, from, to; next_word(text, &at, &from, &to);) {
@@ -119,10 +121,12 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
         bool behind_name = name, sign = to == from + 1 && (text[from] == '&' || text[from] == '+');
         name = sign || l.other;
         if (l.other || !l.first_upper || (manner == MANNER_SHOUTS ? l.lower : l.upper != 1)) continue;
+        if (l.points == 1 && text[to] == '.') continue; // "A. Merrowin"
         const char *fold = utf8_fold(arena, arena_copy(arena, text + from, to - from));
         size_t gap = to + strspn(text + to, ". ");
         bool number = !strcmp(fold, "no") && text[gap] >= '0' && text[gap] <= '9';
         bool firm = behind_name && is_of_firm(fold);
+        if (manner == MANNER_PLAIN && (!from || l.points < 2 || !word_is_free(fold))) continue; // "For" alone
         bool word = !number && !firm && (!strcmp(fold, "x") || is_word(proposer, fold, l.points));
         name = !word;
         if (word) {
@@ -134,11 +138,14 @@ static const char *calm(struct arena *arena, const struct proposer *proposer, co
     return copy;
 }
 
-const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title) {
-    return calm(arena, proposer, title, manner_of(arena, title));
+const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title,
+                       bool *capitals) {
+    enum manner manner = manner_of(arena, title);
+    *capitals = manner != MANNER_PLAIN;
+    return calm(arena, proposer, title, manner);
 }
 
 const char *calm_description(struct arena *arena, const struct proposer *proposer, const char *text) {
-    enum manner manner = manner_of(arena, text);
-    return calm(arena, proposer, text, manner == MANNER_SHOUTS ? manner : MANNER_PLAIN);
+    bool shouts = manner_of(arena, text) == MANNER_SHOUTS;
+    return shouts ? calm(arena, proposer, text, MANNER_SHOUTS) : text;
 }

@@ -111,11 +111,23 @@ static const char *next_fold(struct arena *arena, const char *text, size_t *at) 
     return figure_of(all);
 }
 
+// Was what ends at `at` written as "1/2", with a space before it?
+static bool is_fraction(const char *text, size_t at) {
+    return at > 3 && text[at - 2] == '/' && text[at - 4] == ' ';
+}
+
 struct folds folds_of(struct arena *arena, const char *text) {
     // No word without a letter, and two more at most behind a figure.
     struct folds f = {arena_array(arena, 2 * strlen(text) + 2, sizeof *f.at), 0};
     size_t at = 0;
     for (const char *word; (word = next_fold(arena, text, &at));) {
+        // "9 1/2" is 9.5.
+        bool part = word[0] == '0' && word[1] == '.' && f.count;
+        const char *whole = part ? f.at[f.count - 1] : "";
+        if (part && *whole && strspn(whole, "0123456789") == strlen(whole) && is_fraction(text, at)) {
+            f.at[f.count - 1] = arena_format(arena, "%s%s", whole, word + 1);
+            continue;
+        }
         size_t figure = strspn(word, "0123456789./");
         bool behind = f.count && fold_is_figure(f.at[f.count - 1]);
         const char *unit = behind ? unit_of(word) : figure && word[figure] ? unit_of(word + figure) : NULL;
@@ -173,16 +185,17 @@ static bool tells_product(struct arena *arena, const struct folds *folds, const 
 
 // Letter for letter, in another number, or in the spelling of the other side of the ocean.
 static bool tells_word(struct arena *arena, const struct kept_words *kept, const struct folds *folds,
-                       const char *word, bool name) {
+                       const char *word, bool exact) {
     if (folds_hold(folds, word)) return true;
-    if (name) return false;
+    const char *other = say_spelling(arena, kept->variants, word, kept->locale);
+    if (folds_hold(folds, other)) return true;
+    if (exact) return false;
     size_t size = strlen(word);
     if (size > 5 && !strcmp(word + size - 2, "en") && folds_hold(folds, arena_copy(arena, word, size - 2)))
         return true; // "wooden"
     const char *stem = say_stem(arena, word);
-    const char *other = say_spelling(arena, kept->variants, word, kept->locale);
     for (size_t i = 0; i < folds->count; i++)
-        if (!strcmp(folds->at[i], other) || !strcmp(say_stem(arena, folds->at[i]), stem)) return true;
+        if (!strcmp(say_stem(arena, folds->at[i]), stem)) return true;
     return false;
 }
 
@@ -219,7 +232,8 @@ bool kept_is_missing(struct arena *arena, const struct kept_words *kept, size_t 
     if (tells_instead(arena, kept, w, folds)) return false;
     if (w->soft && own.count == 1 && tells_kin(folds, own.at[0])) return false;
     for (size_t k = 0; k < own.count; k++)
-        if (!tells_word(arena, kept, folds, own.at[k], w->name) && !tells_product(arena, folds, own.at[k]) &&
+        if (!tells_word(arena, kept, folds, own.at[k], w->name || !w->type) &&
+            !tells_product(arena, folds, own.at[k]) &&
             (!word_is_free(own.at[k]) || strpbrk(own.at[k], "0123456789")))
             return true;
     return false;

@@ -280,6 +280,31 @@ static void take_of(const struct joining *j, struct run *run, size_t place) {
     if (own.count == 1 && (!strcmp(own.at[0], "of") || !strcmp(own.at[0], "for"))) run->to = next;
 }
 
+// "9 1/2 in", where "9.5 in Tall" stands too.
+static void drop_figures_told(struct joining *j) {
+    for (size_t i = j->count; i-- > 0;) {
+        const struct folds *own = &j->parts[i].folds;
+        if (own->count < 2 || !fold_is_figure(own->at[0])) continue;
+        bool told = false;
+        for (size_t k = 0; k < j->count; k++)
+            told |= k != i && !j->parts[k].flaw && folds_run(&j->parts[k].folds, own);
+        if (told) remove_part(j, i);
+    }
+}
+
+// "Moon", where "Paper Moon" is a name that stands: it was read out of the name.
+static void drop_read_out_of_names(struct joining *j) {
+    for (size_t i = j->count; i-- > 0;) {
+        bool out = false;
+        for (size_t k = 0; k < j->kept->count && j->parts[i].slot == SLOT_TYPE; k++) {
+            struct folds own = kept_folds(j->arena, j->kept, k);
+            bool whole = j->kept->items[k].name && j->kept->items[k].several && !j->missing[k];
+            out |= whole && own.count > j->parts[i].folds.count && is_within(&j->parts[i].folds, &own);
+        }
+        if (out) remove_part(j, i);
+    }
+}
+
 const char *keep_join(struct arena *arena, const struct kept_words *kept, const struct title_piece *pieces,
                       size_t count) {
     struct joining j = {arena, kept, arena_array(arena, count + kept->count + 1, sizeof *j.parts), 0,
@@ -289,7 +314,9 @@ const char *keep_join(struct arena *arena, const struct kept_words *kept, const 
         j.parts[j.count++] =
             (struct part){text, folds_of(arena, text), pieces[i].slot, pieces[i].slot == SLOT_FLAWS, false};
     }
+    drop_figures_told(&j);
     find_missing(&j);
+    drop_read_out_of_names(&j);
     number_parts(&j);
     drop_cut_names(&j);
     struct run run;

@@ -142,6 +142,11 @@ static const char *said_of_thing(const struct keeping *k, const struct kept_word
     return found;
 }
 
+static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
+    const struct note_span *type = &k->read->record.type.span;
+    return w->from < type->to && w->to > type->from;
+}
+
 // One run of bytes without a space.
 static void weigh(const struct keeping *k, const char *title, struct kept_word *w) {
     const char *text = arena_copy(k->arena, title + w->from, w->to - w->from);
@@ -149,6 +154,7 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
     bool unread = spans_hold(k->read->record.unread, w->from, w->to);
     w->read = is_read(k->read, w->from, w->to) || spans_hold(k->read->record.asides, w->from, w->to);
     w->instead = said_of_thing(k, w, &w->phrase);
+    w->type = is_of_type(k, w);
     w->stuff = folds.count == 1 && is_stuff(k, folds.at[0]);
     for (size_t i = 0; i < folds.count; i++) {
         const char *fold = folds.at[i];
@@ -219,11 +225,6 @@ static void keep_capitals(const struct keeping *k, struct kept_words *kept) {
         }
         from = to;
     }
-}
-
-static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
-    const struct note_span *type = &k->read->record.type.span;
-    return w->from < type->to && w->to > type->from;
 }
 
 // "No glass": what is not there is told by a fault, or stays with its "no".

@@ -363,9 +363,8 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
                           .proposer = proposer,
                           .row = row,
                           .proposal = proposal,
-                          .attention = buf_start(arena),
-                          .calm = calm_title(arena, proposer, row->title)};
-    p.capitals = strcmp(p.calm, row->title) != 0;
+                          .attention = buf_start(arena)};
+    p.calm = calm_title(arena, proposer, row->title, &p.capitals);
     struct note_read read;
     bool fine = read_row(&p, p.calm, &read);
     const char *meant = fine ? mended(&p, &read) : NULL;

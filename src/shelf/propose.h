@@ -45,7 +45,9 @@ void propose(struct arena *arena, const struct proposer *proposer, const struct 
 // --- private: calm.c ---
 
 // The title, the description, with small letters where capitals tell nothing. As many bytes as before.
-const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title);
+// `*capitals`: the title had them everywhere.
+const char *calm_title(struct arena *arena, const struct proposer *proposer, const char *title,
+                       bool *capitals);
 const char *calm_description(struct arena *arena, const struct proposer *proposer, const char *text);
 
 // --- private: keep.c, turns.c ---
@@ -62,6 +64,7 @@ struct kept_word {
     bool soft;           // gives way where there is no room: a rule knows it
     bool barred;         // a claim, or what a fault takes back
     bool stuff;          // a material or a color
+    bool type;           // of what the thing is
     const char *instead; // what the rule makes of it; NULL: nothing else
     bool several;        // more than one word, which stand together
     bool turns;          // holds a word that makes another one mean something else

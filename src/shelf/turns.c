@@ -28,6 +28,8 @@ static const char *const BEHIND[] = {
     "bladed",     "filled",   "washed",  "covered", "shaded",   "era",     "pattern", "shaped",
     "compatible", "gone",     "missing", "lost",    "broken",   "absent",  "good",    "ok"};
 
+static const char *const LOOKS[] = {"effect", "tone", "colored", "coloured", "finish"};
+
 struct turning {
     struct arena *arena;
     const struct note_read *read;
@@ -119,17 +121,25 @@ static bool is_number(const struct turning *t, size_t i) {
 // A name or a stuff; "wow look" turns nothing.
 static bool is_turned(const struct turning *t, size_t i) {
     const struct kept_word *w = &t->kept->items[i];
-    return (w->must && !w->soft) || w->stuff || !strcmp(t->folds[i + 1], "only");
+    // "Crocodile effect" claims no crocodile.
+    bool looks = among(t->folds[i + 1], LOOKS, COUNT(LOOKS));
+    return (w->must && !w->soft) || w->stuff || (w->barred && looks) || !strcmp(t->folds[i + 1], "only");
 }
 
 static bool is_figure(const struct turning *t, size_t i) {
     return i < t->kept->count && fold_is_figure(t->folds[i]);
 }
 
+// The "1/2" of "9 1/2".
+static bool is_fraction(const struct turning *t, size_t i) {
+    const struct kept_word *w = &t->kept->items[i];
+    return !strncmp(t->folds[i], "0.", 2) && memchr(t->kept->title + w->from, '/', w->to - w->from);
+}
+
 // "14 lb", "3 x 5 ft", "12 fl oz": the last item of it.
 static size_t measure_end(const struct turning *t, size_t i) {
     if (!is_figure(t, i)) return i;
-    size_t last = i;
+    size_t last = i + (i + 1 < t->kept->count && is_fraction(t, i + 1));
     for (; last + 2 < t->kept->count && is_figure(t, last + 2); last += 2)
         if (!among(t->folds[last + 1], (const char *const[]){"x", "by", "to"}, 3)) break;
     while (last + 1 < t->kept->count && fold_is_unit(t->folds[last + 1]) && !parted(t, last, last + 1))
@@ -218,6 +228,10 @@ static size_t plain_end(const struct turning *t, size_t i) {
     return pair_end(t, end);
 }
 
+static bool is_doubted(const struct turning *t, size_t i) {
+    return t->kept->title[t->kept->items[i].to - 1] == '?';
+}
+
 void keep_turns(struct arena *arena, const struct note_read *read, const char *claims,
                 struct kept_words *kept) {
     struct turning t = {arena, read, folds_of(arena, claims), kept,
@@ -242,6 +256,11 @@ void keep_turns(struct arena *arena, const struct note_read *read, const char *c
             end++;
             turns = true;
         }
+        // "Gold nib?" doubts the gold too.
+        if (end + 1 < kept->count && kept->items[end].stuff && !is_of_type(&t, end) &&
+            is_doubted(&t, end + 1))
+            end++;
+        turns |= is_doubted(&t, end);
         items[count] = joined(kept, i, end, turns);
         bool leans = among(t.folds[i], BEFORE, COUNT(BEFORE)) ||
                      (among(t.folds[i], BEHIND, COUNT(BEHIND)) && i > 0 && !parted(&t, i - 1, i));

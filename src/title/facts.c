@@ -43,7 +43,7 @@ bool noun_is_collective(const char *noun) {
     static const char *const heads[] = {"set",        "flatware",   "jewelry",    "jewellery", "service",
                                         "cutlery",    "kit",        "dominoes",   "hardware",  "glassware",
                                         "collection", "assortment", "silverware", "yarn",      "lights",
-                                        "dinnerware", "crockery",   "checkers",   "chessmen"};
+                                        "dinnerware", "crockery",   "checkers",   "chessmen",  "music"};
     const char *head = strrchr(noun, ' ');
     head = head ? head + 1 : noun;
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
