@@ -84,10 +84,12 @@ static bool begins_period(const struct tokens *tokens, size_t i) {
 
 // "About 1800 pieces" counts.
 static bool counts_pieces(const struct tokens *tokens, size_t i, size_t to) {
-    return ANY(tokens, i, "about", "around", "approx", "approximately", "roughly", "~", "by", "c") &&
+    return ANY(tokens, i, "about", "around", "approx", "approximately", "roughly", "~", "by", "c", "up",
+               "before", "after", "until", "not", "no", "from", "since") &&
            to < tokens->count && tokens->at[to - 1].stop == STOP_NONE &&
            ANY(tokens, to, "pieces", "pcs", "pc", "mm", "cm", "g", "ml", "miles", "of", "buttons", "x", "by",
-               "watts", "w", "pages", "degrees");
+               "watts", "watt", "w", "pages", "degrees", "hours", "hrs", "rpm", "volts", "v", "hz", "lbs",
+               "lb", "kg", "feet", "ft", "copies", "gallons", "people");
 }
 
 static bool period_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p) {
@@ -119,9 +121,9 @@ static bool names_model(const struct note *note, size_t i) {
 // Words by which a bare figure of four digits is no year of the thing.
 static bool is_no_year(const struct note *note, size_t i, size_t to) {
     const struct tokens *tokens = &note->tokens;
-    if (ANY(tokens, to, "piece", "pieces", "pc", "pcs", "watt", "watts", "w", "v", "mm", "g", "ml", "rpm",
-            "hz", "count", "series", "degrees", "miles", "yards", "feet", "ft", "x", "by", "buttons", "nails",
-            "tokens", "/", "or", "postmark", "%", "\"") ||
+    if (ANY(tokens, to, "piece", "pieces", "pc", "pcs", "hours", "hrs", "volts", "copies", "gallons", "watt",
+            "watts", "w", "v", "mm", "g", "ml", "rpm", "hz", "count", "series", "degrees", "miles", "yards",
+            "feet", "ft", "x", "by", "buttons", "nails", "tokens", "/", "or", "postmark", "%", "\"") ||
         (token_is(tokens, to, "-") && tokens->at[to].joined))
         return true;
     size_t before = last_before(note, i);

@@ -6,7 +6,7 @@
 #include "evidence/cautions.h"
 #include "notes/read.h"
 
-enum { RAISING_LEAST = 690, QUIET_LEAST = 340, SHARE_LEAST = 95, SUBJECTS_LEAST = 62 };
+enum { RAISING_LEAST = 770, QUIET_LEAST = 400, SHARE_LEAST = 95, SUBJECTS_LEAST = 62 };
 
 struct tally {
     size_t raising, raised, quiet, loud;

@@ -24,7 +24,7 @@ static bool notices(struct arena *arena, const struct finder *finder, const stru
                                                     : &flaw.finder;
     static const char *nothing[] = {"qqzzxq"}, *anything[] = {"\\w+"};
     spoiled->number = 0;
-    if (spoiling == BLIND) spoiled->said = (struct texts){nothing, 1};
+    if (spoiling != WITHOUT_UNLESS) spoiled->said = (struct texts){nothing, 1};
     if (spoiling == BLIND) spoiled->match = (struct texts){NULL, 0};
     if (spoiling == GREEDY) spoiled->match = (struct texts){anything, 1};
     if (spoiling != BLIND) spoiled->unless = (struct texts){NULL, 0};
