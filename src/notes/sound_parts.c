@@ -80,6 +80,9 @@ static const struct pair pairs[] = {
      "binding-weak"},
     {"fringe|fringes|tassels|trim|braid|beading|fringing",
      "complete|intact|all there|good|full|all intact|all present", "trim-loss"},
+    {"cane|cane seat|rush seat|seat|upholstery|caning|rush|canework|cane work",
+     "good|sound|intact|tight|in good order|in good shape|in good condition|firm|all good|perfect",
+     "upholstery-wear"},
     {"neck|fingerboard|fretboard|rails|runners|sole|base|bottom|lid|board|panel|top|plate|table top|cover",
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
@@ -202,9 +205,9 @@ static bool is_owner(const struct tokens *tokens, size_t i, const char *word) {
 static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
     size_t longest = 0;
     char word[40];
-    for (const char *at = words; *at;) {
+    for (const char *at = words; i < tokens->count && *at;) {
         size_t n = strcspn(at, "|");
-        if (n < sizeof word) {
+        if (n < sizeof word && *at == tokens->at[i].fold[0]) {
             memcpy(word, at, n);
             word[n] = '\0';
             size_t taken = token_phrase(tokens, i, word);
@@ -330,7 +333,8 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     const struct flaw *kind = ruleset_flaw(r->note->rules, pair->kind);
     if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (kind && !strcmp(pair->kind, "clasp-fault") && !kind_can_be(r, kind, NULL)) return false;
+    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "upholstery-wear");
+    if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);
     const char *where = kept_part(r, kind, i, i + part);
