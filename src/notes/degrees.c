@@ -151,6 +151,18 @@ static enum severity ends_at(const struct fault_reader *r, size_t i, size_t *fro
     return longest;
 }
 
+// "The small drawer is cracked", "light seals gone gooey": said of the part that stands between.
+static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    static const char *const words[] = {"small", "big",     "large",    "little", "light",  "heavy",
+                                        "thin",  "thick",   "smaller",  "bigger", "larger", "long",
+                                        "deep",  "biggest", "smallest", "largest"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, i, words, COUNT(words))) return false;
+    bool inside = r->part[hit->from] && i + 1 == hit->from && hit->to > hit->from + 1;
+    bool before = i + 1 < hit->from && r->part[i + 1];
+    return degree_is_state(r, hit) && (inside || before);
+}
+
 static enum severity told_before(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
@@ -159,6 +171,7 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
         if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
         size_t from = i;
         enum severity found = ends_at(r, i, &from);
+        if (found && is_of_part(r, hit, i)) continue;
         if (found) return damped(tokens, from, found);
     }
     return SEVERITY_UNKNOWN;

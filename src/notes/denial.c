@@ -228,6 +228,21 @@ static bool states_own(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "No dents, lacquer mostly worn off": a part and what is said of it, all of them words of one fault.
+static bool tells_part(const struct scope *s, size_t i) {
+    static const char *const degrees[] = {"mostly", "badly",      "partly", "slightly", "nearly",
+                                          "almost", "completely", "mainly", "quite",    "very"};
+    const struct tokens *tokens = &s->note->tokens;
+    static const char *const ends[] = {"off", "away", "through", "gone", "down"};
+    bool done = false, degree = false;
+    for (size_t at = i + 1; at < tokens->count && s->fault[at] && tokens->at[at].stop == STOP_NONE; at++) {
+        done |= is_done(&tokens->at[at]);
+        degree |= token_among(tokens, at, degrees, COUNT(degrees)) ||
+                  token_among(tokens, at + 1, ends, COUNT(ends)); // "lacquer worn off"
+    }
+    return done && (degree || s->note->taken[i] == TAKEN_PART);
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
@@ -242,6 +257,7 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
             // "lid cracked" after a comma is a statement; "rust spots" and "edge wear" are fault words
             // themselves.
             if (comma && has_place_alone(s, at)) return false; // "no loose pages, name on the flyleaf"
+            if (comma && tells_part(s, at)) return false;
             return at == i || !(s->note->taken[at - 1] == TAKEN_PART);
         }
         if (token_is(tokens, at, "anything") || token_is(tokens, at, "any") || token_is(tokens, at, "other"))

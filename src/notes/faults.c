@@ -119,9 +119,10 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
 
 // A leak that was not looked for is a crack of glass alone; of a tent or a can it is what it is called.
 static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    return !strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) &&
-           !strcmp(kind->rule.id, "crack-through") &&
-           (!r->note->record->family || !kind_can_be(r, kind, NULL));
+    if (strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) != 0) return false;
+    return !strcmp(kind->rule.id, "partly-working") ||
+           (!strcmp(kind->rule.id, "crack-through") &&
+            (!r->note->record->family || !kind_can_be(r, kind, NULL)));
 }
 
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {

@@ -82,6 +82,7 @@ enum severity degree_of_use(const struct fault_reader *reader, const struct faul
 enum severity degree_before(const struct fault_reader *reader, const struct fault_hit *hit);
 enum severity degree_after(const struct fault_reader *reader, const struct fault_hit *hit);
 // manner.c: by words that only strengthen: "very rusty", "scratched up pretty good".
+bool degree_is_state(const struct fault_reader *reader, const struct fault_hit *hit); // "cracked", no noun
 enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
 // later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
 enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);

@@ -6,7 +6,8 @@
 
 // By the scale of the kind, where it goes by size.
 enum severity degree_of_size(const struct flaw *kind, double mm) {
-    double light = kind->most_mm[SEVERITY_LIGHT], moderate = kind->most_mm[SEVERITY_MODERATE];
+    static const double slack = 1.02; // "2 inches" is meant where the scale says 50 mm
+    double light = slack * kind->most_mm[SEVERITY_LIGHT], moderate = slack * kind->most_mm[SEVERITY_MODERATE];
     if (light > 0 && mm <= light) return SEVERITY_LIGHT;
     if (moderate > 0) return mm <= moderate ? SEVERITY_MODERATE : SEVERITY_HEAVY;
     return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;

@@ -159,6 +159,10 @@ static bool tells_state(const struct fault_reader *r, const struct fault_hit *hi
            ends_in(word, "y") || ends_in(word, "en");
 }
 
+bool degree_is_state(const struct fault_reader *r, const struct fault_hit *hit) {
+    return tells_state(r, hit, hit->to - 1);
+}
+
 static bool is_not(const struct tokens *tokens, size_t i) {
     static const char *const nots[] = {"not",    "isn't",  "aren't", "never",  "isnt",
                                        "wasn't", "hardly", "no",     "nothing"};

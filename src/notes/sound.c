@@ -60,6 +60,7 @@ static void read_sound(struct fault_reader *r, size_t i) {
                   {"not one missing", "missing-pieces"},
                   {"none of them missing", "missing-pieces"},
                   {"no pieces missing", "missing-pieces"},
+                  {"no flaking", "paint-flaking"},
                   {"rings clear", "hairline"},
                   {"rings true", "hairline"},
                   {"ring clear", "hairline"},

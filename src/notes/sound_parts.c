@@ -80,6 +80,9 @@ static const struct pair pairs[] = {
      "binding-weak"},
     {"fringe|fringes|tassels|trim|braid|beading|fringing",
      "complete|intact|all there|good|full|all intact|all present", "trim-loss"},
+    {"cane|cane seat|rush seat|seat|upholstery|caning|rush|canework|cane work",
+     "good|sound|intact|tight|in good order|in good shape|in good condition|firm|all good|perfect",
+     "upholstery-wear"},
     {"neck|fingerboard|fretboard|rails|runners|sole|base|bottom|lid|board|panel|top|plate|table top|cover",
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
@@ -330,9 +333,14 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     size_t to = at + told;
     if (!told || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
     const struct flaw *kind = ruleset_flaw(r->note->rules, pair->kind);
-    if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL))
+    static const char *const joints[] = {"joints", "dovetails", "dovetail", "mortises"};
+    if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
+        !token_among(tokens, i, joints, COUNT(joints)))
         kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (kind && !strcmp(pair->kind, "clasp-fault") && !kind_can_be(r, kind, NULL)) return false;
+    if (kind && !strcmp(pair->kind, "seam-open") && r->note->record->family && !kind_can_be(r, kind, NULL))
+        kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
+    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "upholstery-wear");
+    if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);
     const char *where = kept_part(r, kind, i, i + part);
