@@ -64,9 +64,22 @@ OURS = ("new_title", "adds", "why", "attention")
 RECORDS = ("read", "apply", "undo", "history")  # records and stock are the seller's words
 
 
+NAME = re.compile(r"[A-Z][\w'-]*(?: [A-Z][\w'-]*)+")
+
+
+# A name with capitals of its own in an old title stays a name; where every word has one, none is a name.
+def without_names(row, text):
+    old = row["old_title"] or ""
+    for name in NAME.findall(old) if re.search(r"(?<!\S)[a-z]", old) else []:
+        words = name.split(" ")
+        for pair in zip(words, words[1:]):
+            text = text.replace(" ".join(pair), "")
+    return text
+
+
 def look_at_rows(where, text):
     rows = csv.DictReader(io.StringIO(text))
-    return sum(look(where, row[name] or "") for row in rows for name in OURS)
+    return sum(look(where, without_names(row, row[name] or "")) for row in rows for name in OURS)
 
 
 def look_at_json(where, text):
