@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -41,7 +42,7 @@ static bool has_word(const char *list, const char *word) {
 static bool names_material(const char *on, const char *material) {
     if (has_word(material, on) || has_word(on, material)) return true;
     for (size_t i = 0; i < COUNT(classes); i++) {
-        if (strcmp(classes[i].class, on) != 0) continue;
+        if (!text_same(classes[i].class, on)) continue;
         for (const char *at = material; *at;) { // any word of "cast iron"
             size_t n = strcspn(at, " ");
             char word[32];
@@ -72,6 +73,13 @@ static bool is_usual(const struct fault_reader *r, const char *on) {
            !strcmp(record->family->rule.id, "glassware");
 }
 
+// "Knives" of rules are a "knife" too. Asked of every kind, so singulars are made only where letters agree.
+static bool is_goods(const struct fault_reader *r, const char *type, const char *on) {
+    const char first[] = {on[0], on[0] ? on[1] : '\0', '\0'};
+    if (!strstr(type, first)) return false;
+    return has_word(type, on) || has_word(type, say_singular(r->note->arena, on));
+}
+
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
@@ -85,9 +93,7 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
         if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
             score += 4;
         if (is_usual(r, on)) score += 4;
-        if (record->type.value && (has_word(record->type.value, on) ||
-                                   has_word(record->type.value, say_singular(r->note->arena, on))))
-            score += 3;
+        if (record->type.value && is_goods(r, record->type.value, on)) score += 3;
         if (place && names_material(on, place)) score += 6; // "cracked glass"
     }
     return score;

@@ -7,6 +7,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 enum { REACH_BEFORE = 8, REACH_BEHIND = 14 };
 
 struct window {
@@ -39,7 +41,7 @@ static bool is_number(const char *word) {
     static const char *const words[] = {"one", "two",   "three", "four", "five",
                                         "six", "seven", "a",     "few",  "couple"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(words[i], word)) return true;
+        if (text_same(words[i], word)) return true;
     return word[0] >= '0' && word[0] <= '9' && !word[1];
 }
 
@@ -56,9 +58,9 @@ static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
                 {"several", "quite a few"}};
     size_t n = token_phrase(tokens, i, word);
     if (n) return n;
-    if (tokens->at[i].kind == TOKEN_WORD && !strcmp(tokens->at[i].one, word)) return 1;
+    if (tokens->at[i].kind == TOKEN_WORD && text_same(tokens->at[i].one, word)) return 1;
     for (size_t k = 0; k < sizeof same / sizeof *same && !n; k++)
-        if (!strcmp(same[k].word, word)) n = token_phrase(tokens, i, same[k].other);
+        if (text_same(same[k].word, word)) n = token_phrase(tokens, i, same[k].other);
     return n;
 }
 
