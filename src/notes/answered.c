@@ -98,15 +98,6 @@ static const char *const outcomes[] = {"didn't find any",
                                        "never found one",
                                        "not found any"};
 
-static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t n = 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t size = token_phrase(tokens, i, phrases[k]);
-        if (size > n) n = size;
-    }
-    return n;
-}
-
 static bool ends(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_is(tokens, i, "and") ||
            token_is(tokens, i, "but");
@@ -171,7 +162,7 @@ static size_t read_shrug(struct scope *s, size_t i) {
         "couldn't tell", "can't tell",   "who knows",      "no clue",         "not tried",    "haven't tried",
         "didn't try",    "not tested",   "untested"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t n = token_is(tokens, i, "?") ? longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
+    size_t n = token_is(tokens, i, "?") ? token_longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
     if (!n || !(i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE)) return 0;
     enum { WORDS_MOST = 5 };
     size_t from = i;
@@ -188,7 +179,7 @@ static size_t read_unreached(struct scope *s, size_t i) {
                                        "couldn't get into"};
     static const char *const opens[] = {"the", "its", "inside", "underneath", "behind", "into", "under"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t n = longest(tokens, i, cues, COUNT(cues));
+    size_t n = token_longest(tokens, i, cues, COUNT(cues));
     if (!n || !token_among(tokens, i + n, opens, COUNT(opens))) return 0;
     size_t end = i + n;
     while (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, "but") &&
@@ -209,7 +200,7 @@ void scope_answered(struct scope *s) {
             continue;
         }
         if (token_is(tokens, i, "0") || token_is(tokens, i, "nil")) read_zero(s, i);
-        n = longest(tokens, i, outcomes, COUNT(outcomes));
+        n = token_longest(tokens, i, outcomes, COUNT(outcomes));
         if (n && ends(tokens, i + n)) read_search(s, i, n);
     }
 }

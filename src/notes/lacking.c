@@ -11,15 +11,6 @@
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
 // Longest of the phrases that stands at `i`; how many tokens.
-static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t best = 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t n = token_phrase(tokens, i, phrases[k]);
-        if (n > best) best = n;
-    }
-    return best;
-}
-
 static bool joined(const struct tokens *tokens, size_t i) {
     return i < tokens->count && tokens->at[i].stop == STOP_NONE && tokens->at[i].kind == TOKEN_WORD;
 }
@@ -153,12 +144,12 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
     while (at < i + 5 && joined(tokens, at) && AMONG(tokens, at, leads)) at++;
     // "gone" leads ("gone missing") and says it by itself; a bare "went", "been" or "walked" says nothing.
     for (;; at--) {
-        size_t n = longest(tokens, at, gone, COUNT(gone));
+        size_t n = token_longest(tokens, at, gone, COUNT(gone));
         static const char *const led[] = {"for good", "for a burton", "for a walk",  "west",     "walked",
                                           "robbed",   "elsewhere",    "no more",     "history",  "begging",
                                           "wanting",  "in the bin",   "in the skip", "departed", "deserted",
                                           "stolen",   "chucked"};
-        bool needs_lead = n && longest(tokens, at, led, COUNT(led)) == n;
+        bool needs_lead = n && token_longest(tokens, at, led, COUNT(led)) == n;
         if (n && has_object(tokens, at + n)) return 0;
         if (n && !(needs_lead && at == i)) return at + n - i;
         if (at == i) return 0;
@@ -243,12 +234,12 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
         "several", "half", "another", "any",    "a",    "an",       "the",    "its",    "their", "his",
         "it's",    "new",  "few",     "couple", "of",   "original", "proper", "single", "my"};
     // With no word for how many, these lead to a part; the rest ask for one ("wants a clean").
-    size_t n = longest(tokens, i, lacks, COUNT(lacks));
+    size_t n = token_longest(tokens, i, lacks, COUNT(lacks));
     if (!n || tokens->at[i + n - 1].stop != STOP_NONE) return 0;
     size_t at = i + n;
     while (at < i + n + 4 && joined(tokens, at) && AMONG(tokens, at, counts)) at++;
     static const char *const asks[] = {"haven't", "lost", "not with", "there isn't", "hasn't got"};
-    if (at == i + n && longest(tokens, i, asks, COUNT(asks)) == n) return 0;
+    if (at == i + n && token_longest(tokens, i, asks, COUNT(asks)) == n) return 0;
     return at - i;
 }
 

@@ -19,15 +19,6 @@ struct statement {
     bool denies;    // "isn't", "not"
 };
 
-static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t n = 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t size = token_phrase(tokens, i, phrases[k]);
-        if (size > n) n = size;
-    }
-    return n;
-}
-
 static size_t subject_at(const struct tokens *tokens, size_t i, struct statement *told) {
     static const char *const its[] = {"one is",
                                       "one goes",
@@ -71,11 +62,11 @@ static size_t subject_at(const struct tokens *tokens, size_t i, struct statement
         "both are",         "they're all", "all of them",  "all of it",   "none of it's", "none of it is",
         "none of them are", "these are",   "they look",    "all just",    "all only",     "both just",
         "both only",        "aren't",      "they're both", "are"};
-    size_t n = longest(tokens, i, its, COUNT(its));
+    size_t n = token_longest(tokens, i, its, COUNT(its));
     if (n) {
         told->of_it = true;
     } else {
-        n = longest(tokens, i, many, COUNT(many));
+        n = token_longest(tokens, i, many, COUNT(many));
         told->of_it = told->of_all = n > 0;
     }
     if (token_is(tokens, i, "none")) told->denies = n > 0;

@@ -30,15 +30,6 @@ static bool is_free(const struct fault_reader *r, size_t from, size_t to) {
     return true;
 }
 
-static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t n = 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t size = token_phrase(tokens, i, phrases[k]);
-        if (size > n) n = size;
-    }
-    return n;
-}
-
 // The part that is the subject of what stands at `i`: "the lid sits flat".
 static const char *subject(struct fault_reader *r, size_t i) {
     static const char *const links[] = {"still", "both", "all", "is", "are", "also"};
@@ -191,10 +182,10 @@ static void read_odorless(struct fault_reader *r, size_t i) {
                                          "or stains",   "either", "to speak of",     "of any kind"};
     static const char *const kinds[] = {"odor-musty", "odor-smoke"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = longest(tokens, i, phrases, COUNT(phrases));
+    size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
     if (!n) n = listed_smell(r, i);
     if (!n || !is_free(r, i, i + n)) return;
-    size_t whole = longest(tokens, i + n, wholes, COUNT(wholes));
+    size_t whole = token_longest(tokens, i + n, wholes, COUNT(wholes));
     if (!whole && !ends(tokens, i + n)) return;
     const struct record *record = r->note->record;
     for (size_t k = 0; k < record->flaw_count; k++)
@@ -241,7 +232,7 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (!size) return;
     size_t at = skip(tokens, to, links, COUNT(links));
     for (size_t k = to; k < at; k++) all |= token_among(tokens, k, wholes, COUNT(wholes));
-    size_t n = longest(tokens, at, there, COUNT(there));
+    size_t n = token_longest(tokens, at, there, COUNT(there));
     static const char *const haves[] = {"has", "have", "with", "got"};
     static const char *const fixed[] = {"button", "knob", "hinge", "strap",  "tag",
                                         "label",  "stud", "foot",  "buckle", "rivet"};
@@ -249,7 +240,7 @@ static void read_present(struct fault_reader *r, size_t i) {
         i > 0 && token_among(tokens, i - 1, haves, COUNT(haves)) && all && from > i + 1 && ends(tokens, to);
     if (token_is(tokens, at, "on") && !token_among_one(tokens, to - 1, fixed, COUNT(fixed))) return;
     bool intact = token_is(tokens, at, "intact") || token_is(tokens, at, "here");
-    bool said = all || (longest(tokens, at, sure, COUNT(sure)) == n && n);
+    bool said = all || (token_longest(tokens, at, sure, COUNT(sure)) == n && n);
     if (has) { // "has all its buttons"
         at = to;
         n = 0;

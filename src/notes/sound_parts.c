@@ -221,15 +221,6 @@ static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
     return longest;
 }
 
-static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t n = 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t size = token_phrase(tokens, i, phrases[k]);
-        if (size > n) n = size;
-    }
-    return n;
-}
-
 static bool ends(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"and", "but", "no",   "though", "with",
                                         "so",  "the", "just", "not",    "only"};
@@ -238,7 +229,7 @@ static bool ends(const struct tokens *tokens, size_t i) {
                                          "throughout",  "all over",  "everywhere", "all along",
                                          "overall",     "as well",   "too"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
-           token_among(tokens, i, words, COUNT(words)) || longest(tokens, i, hedges, COUNT(hedges));
+           token_among(tokens, i, words, COUNT(words)) || token_longest(tokens, i, hedges, COUNT(hedges));
 }
 
 static bool is_clear(const struct fault_reader *r, size_t from, size_t to) {
@@ -349,7 +340,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     for (size_t k = 0; k < r->note->record->clear_count; k++)
         if (r->note->record->clear[k].kind == kind && !where) return true;
     bool seems = false; // "looks fine": looked at, and none seen
-    seems |= longest(tokens, to, hedged, COUNT(hedged)) > 0;
+    seems |= token_longest(tokens, to, hedged, COUNT(hedged)) > 0;
     for (size_t k = i + part; k < to; k++) seems |= token_among(tokens, k, seeming, COUNT(seeming));
     clear_add(r, kind, where, NULL, seems, i, to);
     return true;
@@ -361,10 +352,10 @@ static bool read_moving(struct fault_reader *r, size_t i) {
     static const char *const links[] = {"still", "both", "all", "also", "itself"};
     enum { WORDS_MOST = 2 };
     const struct tokens *tokens = &r->note->tokens;
-    size_t verb = longest(tokens, i, moves, COUNT(moves));
+    size_t verb = token_longest(tokens, i, moves, COUNT(moves));
     bool slides = i > 0 && token_among(tokens, i - 1, sliding, COUNT(sliding));
-    if (!verb && slides) verb = longest(tokens, i, runs, COUNT(runs));
-    size_t how = verb ? longest(tokens, i + verb, freely, COUNT(freely)) : 0, to = i + verb + how;
+    if (!verb && slides) verb = token_longest(tokens, i, runs, COUNT(runs));
+    size_t how = verb ? token_longest(tokens, i + verb, freely, COUNT(freely)) : 0, to = i + verb + how;
     static const char *const bare[] = {"turns", "turn", "moves", "move", "rotates"};
     bool alone = verb == 1 && !how && r->note->taken[i] != TAKEN_FLAW &&
                  token_among(tokens, i, bare, COUNT(bare)) && // "Dials turn."
@@ -394,9 +385,9 @@ static bool read_tight(struct fault_reader *r, size_t i) {
         "water tight",  "don't leak",  "holds water well"};
     static const char *const kinds[] = {"seam-split", "crack-through"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = longest(tokens, i, phrases, COUNT(phrases));
+    size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
     static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
-    bool seems = longest(tokens, i + n, hedged, COUNT(hedged)) > 0;
+    bool seems = token_longest(tokens, i + n, hedged, COUNT(hedged)) > 0;
     if (!n || (!seems && !ends(tokens, i + n)) ||
         (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST)))
         return false;
@@ -429,7 +420,7 @@ static bool read_firm(struct fault_reader *r, size_t i) {
         return false;
     size_t at = i + 1;
     while (token_among(tokens, at, links, COUNT(links))) at++;
-    size_t n = longest(tokens, at, firm, COUNT(firm)), to = at + n;
+    size_t n = token_longest(tokens, at, firm, COUNT(firm)), to = at + n;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
     if (!n || !kind || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
     for (size_t k = 0; k < r->note->record->clear_count; k++)

@@ -274,3 +274,12 @@ size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phr
         left = at < tokens->count ? tokens->at[at].fold : "";
     }
 }
+
+size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
+    size_t most = 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t taken = token_phrase(tokens, i, phrases[k]);
+        if (taken > most) most = taken;
+    }
+    return most;
+}

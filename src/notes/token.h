@@ -71,4 +71,7 @@ static inline size_t token_phrase(const struct tokens *tokens, size_t i, const c
     return token_phrase_words(tokens, i, phrase);
 }
 
+// The most tokens that one of `count` phrases takes from `i` on; 0 where none stands.
+size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count);
+
 #endif

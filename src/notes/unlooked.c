@@ -6,15 +6,6 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-static size_t longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t n = 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t size = token_phrase(tokens, i, phrases[k]);
-        if (size > n) n = size;
-    }
-    return n;
-}
-
 static size_t negation_at(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
         "didn't",    "did not",     "didnt",      "haven't",      "have not",      "havent",    "hasn't",
@@ -23,7 +14,7 @@ static size_t negation_at(const struct tokens *tokens, size_t i) {
         "need to",   "needs to",    "nobody has", "no one has",   "nobody's",      "nobody",    "no one",
         "without",   "forgot to",   "meant to",   "no chance to", "no time to",    "no way to", "no means to",
         "no way of", "no means of", "won't",      "will not",     "wasn't able to"};
-    return longest(tokens, i, words, COUNT(words));
+    return token_longest(tokens, i, words, COUNT(words));
 }
 
 static size_t filler_at(const struct tokens *tokens, size_t i) {
@@ -34,7 +25,7 @@ static size_t filler_at(const struct tokens *tokens, size_t i) {
         "managed",  "time",       "thoroughly",  "personally", "ever",      "carefully",
         "had the",  "the chance", "opportunity", "i",          "have",      "me",
         "the time", "closely",    "bother",      "manage",     "going to",  "been through and"};
-    return longest(tokens, i, words, COUNT(words));
+    return token_longest(tokens, i, words, COUNT(words));
 }
 
 static size_t verb_at(const struct tokens *tokens, size_t i) {
@@ -48,7 +39,7 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
         "search",     "searched",   "investigated", "going through", "judge",       "gauge",
         "see inside", "see into",   "get a look",   "had a look",    "have a look", "get into",
         "get inside", "get at",     "reach",        "measure"};
-    return longest(tokens, i, words, COUNT(words));
+    return token_longest(tokens, i, words, COUNT(words));
 }
 
 // "It over closely for", "to see if", "whether": between the verb and what it is about.
@@ -59,7 +50,7 @@ static size_t link_at(const struct tokens *tokens, size_t i) {
         "to see",     "if",          "whether",     "on",      "at",          "to make sure", "thoroughly",
         "to see how", "how",         "about",       "into",    "to find out", "him",          "in detail",
         "each one",   "any of them", "all of them", "they're", "it's",        "for any",      "any"};
-    return longest(tokens, i, words, COUNT(words));
+    return token_longest(tokens, i, words, COUNT(words));
 }
 
 // "Haven't measured it or checked it for leaks": a second verb under the same negation.
@@ -226,11 +217,11 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
     static const char *const clauses[] = {"it",    "it's",    "its",   "they",       "they're",
                                           "the",   "all",     "every", "everything", "you",
                                           "these", "there's", "there", "both",       "this"};
-    size_t n = longest(tokens, i, heads, COUNT(heads));
+    size_t n = token_longest(tokens, i, heads, COUNT(heads));
     *head = 0;
     if (!n || i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE) return 0;
     *head = n;
-    size_t link = longest(tokens, i + n, links, COUNT(links));
+    size_t link = token_longest(tokens, i + n, links, COUNT(links));
     for (size_t k = i + n; k < i + n + link + 3; k++) // "can't say there's no rust": there may well be
         if (token_among(tokens, k, nots, COUNT(nots))) return 0;
     return link || token_among(tokens, i + n, clauses, COUNT(clauses)) ? n + link : 0;
@@ -288,7 +279,7 @@ size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
                                         "not looked into",
                                         "not been gone into",
                                         "hasn't been verified"};
-    size_t n = longest(tokens, i, words, COUNT(words)), end = i + n;
+    size_t n = token_longest(tokens, i, words, COUNT(words)), end = i + n;
     if (!n) return 0;
     while (end < tokens->count &&
            (token_is(tokens, end, "yet") || token_is(tokens, end, "either") || token_is(tokens, end, "by") ||

@@ -180,18 +180,23 @@ static double seconds(struct bench *b, measured *what) {
     return least;
 }
 
-// Of notes beyond LIMIT_NOTE_BYTES only the beginning is read.
-static void report_memory(struct bench *b, size_t size, const char *name) {
+// Notes one a line, `size` bytes of them; NULL where there is no memory. The caller frees it.
+static char *long_note(const struct bench *b, size_t size) {
     char *text = malloc(size + NOTE_ROOM);
-    if (!text) return;
-    size_t n = 0;
-    for (size_t i = 0; n < size; i++) {
+    for (size_t i = 0, n = 0; text && n < size; i++) {
         size_t k = strlen(b->notes[i % NOTES]);
         memcpy(text + n, b->notes[i % NOTES], k);
         n += k;
         text[n++] = '\n';
     }
-    text[size] = '\0';
+    if (text) text[size] = '\0';
+    return text;
+}
+
+// Of notes beyond LIMIT_NOTE_BYTES only the beginning is read.
+static void report_memory(struct bench *b, size_t size, const char *name) {
+    char *text = long_note(b, size);
+    if (!text) return;
     struct trial trial = {b, read_of, text};
     if (arena_try(b->records, try_one, &trial))
         printf("memory-of-a-note-of-%s %.1f times its size\n", name,
@@ -203,16 +208,8 @@ static void report_memory(struct bench *b, size_t size, const char *name) {
 static void report_growth(struct bench *b) {
     double before = 0, worst = 0;
     for (size_t size = 1024; size <= 1024 * 1024; size *= 2) {
-        char *text = malloc(size + NOTE_ROOM);
+        char *text = long_note(b, size);
         if (!text) return;
-        size_t n = 0;
-        for (size_t i = 0; n < size; i++) {
-            size_t k = strlen(b->notes[i % NOTES]);
-            memcpy(text + n, b->notes[i % NOTES], k);
-            n += k;
-            text[n++] = '\n';
-        }
-        text[size] = '\0';
         double least = 1e9;
         for (int pass = 0; pass < 3; pass++) {
             double at = now();
