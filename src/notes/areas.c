@@ -92,9 +92,10 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
         if (r->scope.fault[k] && !r->part[k]) return;
     if (from >= to || is_vain(tokens, from, to) || is_of_count(r, from, to) || is_identity(tokens, from))
         return;
-    static const char *const means[] = {"with", "without", "since", "because", "until",
-                                        "by",   "from",    "today", "due"};
-    if (token_among(tokens, from, means, COUNT(means))) return; // "not tried it with water"
+    static const char *const means[] = {
+        "with", "without", "since", "because", "until", "by",
+        "from", "today",   "due",   "got",     "came",  "happened"}; // "how it got the dent"
+    if (token_among(tokens, from, means, COUNT(means))) return;      // "not tried it with water"
     if (note->taken[from] == TAKEN_TYPE && from + 1 == to) return;
     for (size_t k = from; k < to; k++)
         if (note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_PART ||

@@ -127,6 +127,8 @@ static const struct cue before[] = {
     {"seen no", LOOKED_FOR},
     {"w/o", DENIES},
     {"w/o any", DENIES},
+    {"wasn't any", DENIES},
+    {"weren't any", DENIES},
     {"without", DENIES},
     {"without any", DENIES},
     {"zero", DENIES},
@@ -446,6 +448,15 @@ static void read_vain(struct scope *s) {
     }
 }
 
+// "No chips I don't think little scratch inside": of what was denied before. "I don't think there's a chip"
+// denies.
+static bool is_thought(const struct scope *s, size_t i) {
+    static const char *const there[] = {"there", "there's", "theres", "a", "an"};
+    const struct tokens *tokens = &s->note->tokens;
+    return token_is(tokens, i, "don't") && token_is(tokens, i + 1, "think") && i + 2 < tokens->count &&
+           s->positive[i + 2] && !token_among(tokens, i + 2, there, COUNT(there));
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -463,7 +474,7 @@ void scope_denial(struct scope *s) {
             i += n - 1;
             continue;
         }
-        if (!first || is_measure(tokens, i)) continue;
+        if (!first || is_measure(tokens, i) || is_thought(s, i)) continue;
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked);
         scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
@@ -471,4 +482,5 @@ void scope_denial(struct scope *s) {
     }
     scope_answered(s);
     read_vain(s);
+    scope_presupposed(s); // what is not known was read before
 }

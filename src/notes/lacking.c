@@ -157,11 +157,20 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
 }
 
 size_t lacking_before(const struct tokens *tokens, size_t i) {
-    static const char *const lacks[] = {"bereft of",
+    static const char *const lacks[] = {"all there but",
+                                        "all there except",
+                                        "all there except for",
+                                        "all there apart from",
+                                        "all there bar",
+                                        "bereft of",
                                         "came to me without",
                                         "came without",
                                         "comes without",
-
+                                        "complete apart from",
+                                        "complete bar",
+                                        "complete but for",
+                                        "complete except",
+                                        "complete except for",
                                         "crying out for",
                                         "deprived of",
                                         "devoid of",
@@ -225,7 +234,8 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
                                         "there's not",
                                         "theres no",
                                         "wanting",
-
+                                        "what became of",
+                                        "what happened to",
                                         "with neither",
                                         "without",
                                         "without so much as"};
@@ -512,8 +522,17 @@ static const struct cue behind[] = {
     {"weren't with it", 0},
 };
 
+// "Lid: missing", "lid - gone": an entry of a list.
+static size_t told_as_entry(const struct tokens *tokens, size_t i) {
+    static const char *const signs[] = {":", "-"}, *const gone[] = {"missing", "gone", "lost", "absent",
+                                                                    "none"};
+    bool entry = AMONG(tokens, i, signs) && AMONG(tokens, i + 1, gone);
+    return entry && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE) ? 2 : 0;
+}
+
 size_t lacking_said_behind(const struct scope *scope, size_t i, size_t *n) {
     size_t more = lacking_behind(&scope->note->tokens, i);
+    if (!more) more = told_as_entry(&scope->note->tokens, i);
     if (!cue_at(scope, behind, COUNT(behind), i, n) || *n < more) *n = more;
     return *n;
 }

@@ -35,7 +35,7 @@ static uint64_t hash_of(const char *word, size_t size) {
 // the kind occurs on. "{no}" in a group stands for these: a word that is a fault's only where it is denied
 // or not looked for ("no worm", "not checked for worm").
 static const char denials[] =
-    "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't ain't "
+    "no not without any never isn't aren't hasn't haven't don't doesn't didn't wasn't weren't ain't "
     "nothing nor neither nobody nobody's isnt doesnt aint zero free unsure sure whether if for check checked";
 
 struct group {

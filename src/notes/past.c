@@ -67,6 +67,10 @@ static const struct cue cues[] = {{"all gone now", BACK},
                                   {"it's come out", BACK},
                                   {"it's gone now", BACK},
                                   {"no longer", AHEAD},
+                                  {"odor is all gone", BACK},
+                                  {"odor is gone", BACK},
+                                  {"odour is all gone", BACK},
+                                  {"odour is gone", BACK},
                                   {"polished it out", BACK},
                                   {"polished off", BACK},
                                   {"polished out", BACK},
@@ -76,7 +80,14 @@ static const struct cue cues[] = {{"all gone now", BACK},
                                   {"scrubbed off", BACK},
                                   {"scrubbed right off", BACK},
                                   {"since fixed", BACK},
+                                  {"smell is all gone", BACK},
+                                  {"smell is gone", BACK},
+                                  {"smell's all gone", BACK},
+                                  {"smell's gone", BACK},
+                                  {"smells are gone", BACK},
                                   {"sorted now", BACK},
+                                  {"stain is gone", BACK},
+                                  {"stains are gone", BACK},
                                   {"used to", AHEAD},
                                   {"used to be", AHEAD},
                                   {"used to have", AHEAD},
@@ -147,8 +158,26 @@ static size_t back_from(const struct scope *s, size_t i) {
     return scope_sentence_start(s, from - 1);
 }
 
+// "The joints weren't loose": of now it says nothing.
+static void read_was_not(struct scope *s, size_t i) {
+    static const char *const nots[] = {"wasn't", "weren't"};
+    static const char *const functions[] = {"working", "running", "tested",  "tried", "checked",
+                                            "looked",  "opened",  "cleaned", "there", "any"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t to = i + 1;
+    if (!token_among(tokens, i, nots, COUNT(nots)) || token_among(tokens, to, functions, COUNT(functions)))
+        return;
+    while (to < tokens->count && s->fault[to]) to++;
+    for (size_t end = scope_sentence_end(s, i), at = to; at < end; at++)
+        if (token_is(tokens, at, "now")) return; // "but it is now"
+    scope_mark(s, i + 1, to, STANCE_PAST, i);
+}
+
 void scope_past(struct scope *s) {
-    for (size_t i = 0; i < s->note->tokens.count; i++) read_mended(s, i);
+    for (size_t i = 0; i < s->note->tokens.count; i++) {
+        read_mended(s, i);
+        read_was_not(s, i);
+    }
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);

@@ -62,7 +62,8 @@ size_t scope_sentence_start(const struct scope *scope, size_t i);
 size_t scope_clause_start(const struct scope *scope, size_t i);
 
 void scope_denial(struct scope *scope);
-void scope_answered(struct scope *scope); // answered.c: of the denials, those behind what they deny
+void scope_answered(struct scope *scope);    // answered.c: of the denials, those behind what they deny
+void scope_presupposed(struct scope *scope); // presupposed.c: takes back what was neither denied nor unknown
 void scope_exception(struct scope *scope);
 void scope_limited(struct scope *scope);
 void scope_past(struct scope *scope);

@@ -168,6 +168,28 @@ static bool fill_plain(struct token *token, const char *text, char **pool) {
     return true;
 }
 
+// "Isnt", "hasnt": the apostrophe that people leave out, put back once and for all readers. "Cant" is a hook
+// and a slope too, and "wont" a habit, but hardly in notes.
+static bool put_apostrophe(struct token *token) {
+    static const char *const without[] = {
+        "aint", "arent",  "cant",   "couldnt", "didnt",    "doesnt", "dont",   "hadnt", "hasnt",  "havent",
+        "isnt", "mustnt", "neednt", "shant",   "shouldnt", "wasnt",  "werent", "wont",  "wouldnt"};
+    static const char *const with[] = {"ain't",   "aren't",  "can't",   "couldn't", "didn't",
+                                       "doesn't", "don't",   "hadn't",  "hasn't",   "haven't",
+                                       "isn't",   "mustn't", "needn't", "shan't",   "shouldn't",
+                                       "wasn't",  "weren't", "won't",   "wouldn't"};
+    size_t size = token->to - token->from;
+    if (size < 4 || token->fold[size - 1] != 't' || token->fold[size - 2] != 'n') return false;
+    for (size_t i = 0; i < sizeof without / sizeof *without; i++)
+        if (text_same(token->fold, without[i])) {
+            token->fold = with[i];
+            token->hash = token_hash(with[i], strlen(with[i]));
+            token->plain = false;
+            return true;
+        }
+    return false;
+}
+
 static void fill(struct arena *arena, struct tokens *tokens, struct token *token, char **pool) {
     const char *text = tokens->text + token->from;
     size_t size = token->to - token->from;
@@ -177,7 +199,10 @@ static void fill(struct arena *arena, struct tokens *tokens, struct token *token
         token->hash = token_hash(token->fold, strlen(token->fold));
         if (token->kind == TOKEN_WORD || token->kind == TOKEN_CODE) set_capitals(token, tokens->text);
     }
-    token->one = sign ? token->fold : singular_of(arena, token);
+    if (token->kind == TOKEN_WORD && token->plain && put_apostrophe(token))
+        token->one = token->fold;
+    else
+        token->one = sign ? token->fold : singular_of(arena, token);
 }
 
 static void set_starts(struct tokens *tokens) {
