@@ -257,8 +257,9 @@ void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_
     counts->bounds = rules->bound_count;
     scanner_limit(drafter->scanner, LIMIT_EXAMPLE_STEPS);
     for (size_t i = 0; i < rules->flaw_count; i++) {
-        p.flaw = rules->flaws[i];
-        prove_finder(&p, &p.flaw->rule, &p.flaw->finder);
+        const struct flaw *flaw = rules->flaws[i];
+        p.flaw = flaw;
+        prove_finder(&p, &flaw->rule, &flaw->finder);
     }
     p.flaw = NULL;
     for (size_t i = 0; i < rules->claim_count; i++) {

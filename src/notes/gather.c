@@ -53,7 +53,7 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
     static const char *const players[] = {"media", "cameras", "electrical", "other", "toys", "parts"};
     for (size_t i = 0; i < sizeof of_media / sizeof *of_media && *family; i++)
         if (!strcmp(of_media[i], id)) {
-            paper = off = true;
+            off = true;
             for (size_t k = 0; k < sizeof players / sizeof *players; k++)
                 off &= strcmp(players[k], family) != 0;
             if (!off || kind_is_whole(r, hit->flaw, &own)) return false;
