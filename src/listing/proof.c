@@ -173,8 +173,9 @@ static void prove_gaps(struct prover *p, const struct rule *rule, const struct f
     }
 }
 
-static void prove_finder(struct prover *p, const struct rule *rule, const struct finder *finder) {
-    if (!finder_check(p->arena, finder, rule, !p->flaw, p->diags)) return;
+// `whole`: PCRE2 finds its words too.
+static void prove_finder(struct prover *p, const struct rule *rule, const struct finder *finder, bool whole) {
+    if (!finder_check(p->arena, finder, rule, whole, p->diags)) return;
     if (!rule->hits.count || !rule->misses.count)
         fail(p, CODE_RULE_EXAMPLE, rule, "hits: [\"[chip] on the rim\"], misses: [\"chip and dip set\"]",
              arena_format(p->arena, "'%s' has no %s", rule->id, rule->hits.count ? "misses" : "hits"));
@@ -259,19 +260,19 @@ void proof_run(struct arena *arena, const struct drafter *drafter, struct proof_
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *flaw = rules->flaws[i];
         p.flaw = flaw;
-        prove_finder(&p, &flaw->rule, &flaw->finder);
+        prove_finder(&p, &flaw->rule, &flaw->finder, false);
     }
     p.flaw = NULL;
     for (size_t i = 0; i < rules->claim_count; i++) {
-        prove_finder(&p, &rules->claims[i]->rule, &rules->claims[i]->finder);
+        prove_finder(&p, &rules->claims[i]->rule, &rules->claims[i]->finder, true);
         finder_check(arena, &rules->claims[i]->evidence, &rules->claims[i]->rule, true, diags);
     }
     counts->cautions = rules->caution_count;
     for (size_t i = 0; i < rules->caution_count; i++)
-        prove_finder(&p, &rules->cautions[i]->rule, &rules->cautions[i]->finder);
+        prove_finder(&p, &rules->cautions[i]->rule, &rules->cautions[i]->finder, true);
     p.by_words = false;
     for (size_t i = 0; i < rules->bound_count; i++)
-        prove_finder(&p, &rules->bounds[i]->rule, &rules->bounds[i]->finder);
+        prove_finder(&p, &rules->bounds[i]->rule, &rules->bounds[i]->finder, true);
     scanner_limit(drafter->scanner, LIMIT_PATTERN_STEPS);
     for (size_t i = 0; i < rules->family_count; i++) {
         counts->things += rules->families[i]->thing_count;
