@@ -78,20 +78,39 @@ void read_running(struct fault_reader *r) {
     }
 }
 
+// "Lights come on but it won't play", "won't play 45s": one of the things it does is not all of them. "Dead"
+// and "doesn't work" stay what they are, whatever else is said.
+static bool does_something(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"powers-on-only", "partly-working", "working-tested"};
+    static const uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN | STANCE_OTHER;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, hit->to - 1, "play")) return false;
+    if (tokens->at[hit->to - 1].stop == STOP_NONE && hit->to < tokens->count &&
+        tokens->at[hit->to].kind == TOKEN_FIGURE)
+        return true;
+    for (size_t i = 0; i < r->hit_count; i++)
+        for (size_t k = 0; k < COUNT(ids); k++)
+            if (!strcmp(r->hits[i].kinds[0]->rule.id, ids[k]) && !(r->scope.stance[r->hits[i].from] & off))
+                return true;
+    return false;
+}
+
 // Of one part or some of several.
 const struct flaw *running_partly(const struct fault_reader *r, const struct fault_hit *hit,
                                   const struct flaw *kind) {
     static const char *const some[] = {"one",    "some",   "half", "left", "right", "two",    "three",
                                        "second", "bottom", "top",  "rear", "front", "several"};
     static const char *const parts[] = {
-        "light",  "speaker", "speakers",  "ring",     "rings", "burner", "burners", "element",
-        "timer",  "clock",   "alarm",     "strike",   "chime", "dial",   "display", "screen",
-        "tuner",  "channel", "headlight", "horn",     "bell",  "fan",    "blower",  "fuse",
-        "switch", "lever",   "button",    "buttons",  "key",   "keys",   "setting", "band",
-        "heater", "reverse", "rewind",    "cassette", "fm",    "am",     "flash",   "meter"};
+        "light",     "speaker", "speakers", "ring",    "rings",  "burner",  "burners", "element", "timer",
+        "clock",     "alarm",   "strike",   "chime",   "dial",   "display", "screen",  "tuner",   "channel",
+        "headlight", "horn",    "bell",     "fan",     "blower", "fuse",    "switch",  "lever",   "button",
+        "buttons",   "key",     "keys",     "setting", "band",   "heater",  "reverse", "rewind",  "cassette",
+        "fm",        "am",      "flash",    "meter",   "tape"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (strcmp(kind->rule.id, "not-working") != 0) return kind;
+    if (does_something(r, hit)) return ruleset_flaw(r->note->rules, "partly-working");
     for (size_t at = hit->from, back = 0; at > 0 && back < BACK; at--, back++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
             r->note->taken[at - 1] == TAKEN_TYPE)

@@ -299,12 +299,10 @@ static size_t ahead_end(const struct scope *s, size_t i) {
                                         "there", "there's", "without", "none"};
     const struct tokens *tokens = &s->note->tokens;
     size_t to = scope_clause_end(s, i);
-    bool fault = false; // "no idea of its age, chip on the rim": no list of faults has begun
-    for (size_t at = i; at < to; at++) {
-        fault |= s->fault[at];
-        if (tokens->at[at].stop != STOP_COMMA || at + 1 >= to) continue;
-        if (!fault || s->positive[at + 1] || token_among(tokens, at + 1, opens, COUNT(opens))) return at;
-    }
+    for (size_t at = i; at + 1 < to; at++)
+        if (tokens->at[at].stop == STOP_COMMA &&
+            (s->positive[at + 1] || token_among(tokens, at + 1, opens, COUNT(opens))))
+            return at;
     return to;
 }
 
