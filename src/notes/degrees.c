@@ -222,10 +222,18 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
     return found;
 }
 
+// "Page 31 torn": which one, not how many.
+static bool is_name_of_one(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"page",  "plate", "vol",  "volume", "chapter", "track",
+                                        "folio", "leaf",  "disc", "sheet",  "number",  "issue"};
+    return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && tokens->at[i - 1].stop == STOP_NONE &&
+           token_among(tokens, i - 1, words, COUNT(words));
+}
+
 int degrees_number(const struct tokens *tokens, size_t i) {
     static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
-    if (i >= tokens->count) return 0;
+    if (i >= tokens->count || is_name_of_one(tokens, i)) return 0;
     if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;
     const struct token *t = &tokens->at[i];
     for (size_t k = 1; k < COUNT(names); k++)
