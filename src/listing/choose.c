@@ -190,7 +190,8 @@ static void list_left_out(struct chooser *c) {
 
 // --- alternates: another search answered, at 85 % of the worth and more ---
 
-enum { ALTERNATES_MOST = 3, TRIES_MOST = 4 };
+// A search that is worth more than all others together is answered if anything can.
+enum { ALTERNATES_MOST = 3, TRIES_MOST = 4, ALTERNATE_PERCENT = 85, FORCED_WEIGHT = 100000 };
 
 static bool known(const struct listing *l, const char *title) {
     if (!strcmp(l->title, title)) return true;
@@ -205,16 +206,12 @@ static void try_alternate(struct chooser *c, size_t want, size_t wording) {
     memcpy(wants, other.wants, other.want_count * sizeof *wants);
     struct title_wording *forced = arena_alloc(c->arena, sizeof *forced);
     *forced = other.wants[want].wordings[wording];
-    forced->weight = 100000; // worth more than everything else together: answered if anything can
+    forced->weight = FORCED_WEIGHT;
     wants[other.want_count++] = (struct title_want){forced, 1};
     other.wants = wants;
-    struct title_choice choice = title_solve(c->arena, &other);
-    int64_t worth;
-    size_t length;
-    if (!choice.feasible || choice.worth < 100000 ||
-        !title_worth(&c->plan->problem, choice.spelling, choice.rollup, &worth, &length) ||
-        worth * 100 < c->choice.worth * 85)
-        return;
+    int64_t share = c->choice.worth * ALTERNATE_PERCENT, floor = share / 100 + (share % 100 > 0);
+    struct title_choice choice = title_solve_above(c->arena, &other, FORCED_WEIGHT + floor);
+    if (!choice.feasible) return;
     const char *title = compose(c, &choice);
     if (!known(c->listing, title)) c->listing->alternates[c->listing->alternate_count++] = title;
 }

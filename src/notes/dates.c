@@ -329,7 +329,7 @@ static void years_beside(struct note *note, size_t i) {
         if (!period_at(note->arena, tokens, i + 1, &p) || sure_of(note, i, i + 1 + p.taken) != SURE_STATED)
             return;
     } else {
-        if (!era_at(note->arena, tokens, i, &p, &era) || !era || is_style(note, i + p.taken) ||
+        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era || is_style(note, i + p.taken) ||
             sure_of(note, i, i + p.taken) != SURE_STATED)
             return;
         because = YEARS_OF_ERA;
@@ -339,30 +339,27 @@ static void years_beside(struct note *note, size_t i) {
     note->record->year_because = because;
 }
 
-// The next token that words of age may be about. Most notes have none, and nothing else is asked of them.
-struct ahead_of {
-    const struct tokens *tokens;
-    size_t at;
-};
-
-static bool is_near(struct ahead_of *next, size_t i) {
-    if (next->at < i) next->at = i;
-    while (next->at < next->tokens->count && next->at <= i + PERIOD_LEAD &&
-           !period_may_hold(next->tokens->at[next->at].fold))
-        next->at++;
-    return next->at < next->tokens->count && next->at <= i + PERIOD_LEAD;
+// Tokens that words of age may lead to. Most notes have none, and nothing else is asked of them.
+static bool *tokens_near(const struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    bool *near = arena_array(note->arena, tokens->count + 1, sizeof *near);
+    for (size_t i = 0, done = 0; i < tokens->count; i++) {
+        if (!period_may_hold(tokens->at[i].fold)) continue;
+        size_t from = i > PERIOD_LEAD ? i - PERIOD_LEAD : 0;
+        for (done = done > from ? done : from; done <= i; done++) near[done] = true;
+    }
+    return near;
 }
 
 void read_dates(struct note *note) {
-    struct ahead_of next = {&note->tokens, 0}, again = next;
+    const bool *near = tokens_near(note);
     for (size_t i = 0; i < note->tokens.count;) {
         copyright_at(note, i);
-        bool near = is_near(&next, i);
-        size_t taken = note->taken[i] == TAKEN_NOT ? date_at(note, i, near) : 0;
+        size_t taken = note->taken[i] == TAKEN_NOT ? date_at(note, i, near[i]) : 0;
         i += taken ? taken : 1;
     }
     for (size_t i = 0; i < note->tokens.count; i++)
-        if (is_near(&again, i)) years_beside(note, i);
+        if (near[i]) years_beside(note, i);
 }
 
 // --- without a note ---

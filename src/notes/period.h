@@ -27,6 +27,8 @@ bool period_of_era(const char *text, size_t size, struct period *period, bool *s
 
 // Does the name of any era begin with that word (small letters)?
 bool period_begins_era(const char *word);
+// May what names an era, and a word before it ("late", "reign"), begin with that word?
+bool period_opens_era(const char *word);
 // Does one end with it, so that "period" behind it is a word and no spoken stop?
 bool period_ends_era(const char *word);
 

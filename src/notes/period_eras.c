@@ -177,7 +177,9 @@ bool period_of_era(const char *text, size_t size, struct period *p, bool *said) 
 }
 
 static bool begins_with(const char *name, const char *word) {
-    return *word == *name && !strncmp(word, name, strcspn(name, " "));
+    while (*name && *name != ' ')
+        if (*word++ != *name++) return false;
+    return true;
 }
 
 bool period_begins_era(const char *word) {
@@ -186,6 +188,14 @@ bool period_begins_era(const char *word) {
     for (size_t i = 0; i < sizeof wars / sizeof *wars; i++)
         if (begins_with(wars[i].name, word)) return true;
     return false;
+}
+
+bool period_opens_era(const char *word) {
+    static const char *const before[] = {"early", "late", "mid", "before", "pre",
+                                         "prior", "after", "post", "reign", "the"};
+    for (size_t i = 0; i < sizeof before / sizeof *before; i++)
+        if (begins_with(before[i], word)) return true;
+    return period_begins_era(word);
 }
 
 static bool ends_with(const char *name, const char *word) {

@@ -18,7 +18,8 @@ static int first_order(const char *word, const char *phrase) {
 const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
                          size_t *taken) {
     const struct tokens *tokens = &scope->note->tokens;
-    if (i >= tokens->count) return NULL;
+    *taken = 0;
+    if (!token_may_open(tokens, i, cues, count, sizeof *cues)) return NULL;
     const char *word = tokens->at[i].fold;
     size_t from = 0, to = count;
     while (from < to) {
@@ -29,7 +30,6 @@ const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size
             to = middle;
     }
     const struct cue *best = NULL;
-    *taken = 0;
     for (; from < count && !first_order(word, cues[from].phrase); from++) {
         size_t n = token_phrase(tokens, i, cues[from].phrase);
         if (n > *taken) {
@@ -54,9 +54,7 @@ static bool ends_sentence(const struct token *token) {
 static bool is_contrast(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"but",    "however", "although", "though",
                                         "except", "yet",     "whereas",  "while"};
-    for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
+    return token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
 size_t scope_clause_end(const struct scope *scope, size_t i) {
@@ -89,10 +87,7 @@ static bool opens_statement(const struct tokens *tokens, size_t i) {
         "a",     "an",      "some", "several", "one",    "two",        "three", "four",  "slight", "small",
         "minor", "little",  "tiny", "light",   "few",    "couple",     "faint", "there", "theres", "there's",
         "shows", "showing", "odd",  "bit",     "couple", "occasional", "lots",  "loads", "plenty"};
-    const struct token *token = &tokens->at[i];
-    for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-        if (text_same(token->fold, words[k])) return true;
-    return false;
+    return token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
 void scope_read(struct scope *scope, unsigned off) {

@@ -108,6 +108,7 @@ void note_mend_slips(struct note *note) {
         t->one = arena_string(note->arena, meant.word);
         t->fold = plural ? arena_format(note->arena, "%ss", meant.word) : t->one;
         t->hash = token_hash(t->fold, strlen(t->fold));
+        t->opening = token_opening(t->fold);
         t->slip = true;
         t->plain = false;
         note_reading(note, i, i + 1, arena_format(note->arena, "spelling %s", t->fold),

@@ -205,7 +205,7 @@ static bool is_owner(const struct tokens *tokens, size_t i, const char *word) {
 static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
     size_t longest = 0;
     char word[40];
-    if (i >= tokens->count) return 0;
+    if (!token_may_open_one(tokens, i, words)) return 0;
     char first = tokens->at[i].fold[0]; // most begin with another letter
     for (const char *at = words; *at;) {
         size_t n = strcspn(at, "|");

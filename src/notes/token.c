@@ -168,6 +168,65 @@ static bool fill_plain(struct token *token, const char *text, char **pool) {
     return true;
 }
 
+// Lists are many and a token is asked about most of them, nearly always in vain. Slots are shared by the
+// address of a list: one that was pushed out is worked out again.
+enum { LISTS_SEEN = 512, SHORT_LIST = 8 }; // a short list is sooner walked than looked up
+
+struct list_seen {
+    const void *list;
+    const char *first; // of a list at the same address with other words, which none of ours is
+    size_t count;
+    uint64_t openings;
+};
+
+static bool is_open(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (c & 0x80);
+}
+
+uint64_t token_opening(const char *word) {
+    while (*word == '\'') word++;
+    unsigned first = (unsigned char)*word;
+    if (*word) word++;
+    while (*word == '\'') word++;
+    unsigned second = is_open(*word) ? (unsigned char)*word : 0;
+    return (uint64_t)1 << ((first * 5 + second * 3) & 63);
+}
+
+static const char *word_in(const void *list, size_t k, size_t size) {
+    const char *word;
+    memcpy(&word, (const char *)list + k * size, sizeof word);
+    return word;
+}
+
+static struct list_seen *seen_at(const struct tokens *tokens, const void *list) {
+    return &tokens->seen[((uintptr_t)list >> 4) % LISTS_SEEN];
+}
+
+bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size) {
+    if (i >= tokens->count || !count) return false;
+    struct list_seen *seen = seen_at(tokens, list);
+    const char *first = word_in(list, 0, size);
+    if (seen->list != list || seen->count != count || seen->first != first) {
+        *seen = (struct list_seen){list, first, count, 0};
+        for (size_t k = 0; k < count; k++) seen->openings |= token_opening(word_in(list, k, size));
+    }
+    return seen->openings & tokens->at[i].opening;
+}
+
+bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred) {
+    if (i >= tokens->count) return false;
+    struct list_seen *seen = seen_at(tokens, barred);
+    if (seen->first != barred) {
+        *seen = (struct list_seen){barred, barred, 0, 0};
+        for (const char *word = barred; *word; word++) {
+            seen->openings |= token_opening(word);
+            word = strchr(word, '|');
+            if (!word) break;
+        }
+    }
+    return seen->openings & tokens->at[i].opening;
+}
+
 // "Isnt", "hasnt": the apostrophe that people leave out, put back once and for all readers. "Cant" is a hook
 // and a slope too, and "wont" a habit, but hardly in notes.
 static bool put_apostrophe(struct token *token) {
@@ -203,6 +262,7 @@ static void fill(struct arena *arena, struct tokens *tokens, struct token *token
         token->one = token->fold;
     else
         token->one = sign ? token->fold : singular_of(arena, token);
+    token->opening = token_opening(token->fold);
 }
 
 static void set_starts(struct tokens *tokens) {
@@ -237,6 +297,7 @@ static size_t tokens_at_most(const char *text, size_t size) {
 
 struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     struct tokens tokens = {.text = text, .size = size};
+    tokens.seen = arena_array(arena, LISTS_SEEN, sizeof *tokens.seen);
     set_case(&tokens);
     size_t room = tokens_at_most(text, size);
     tokens.at = arena_array(arena, room + 1, sizeof *tokens.at);
@@ -254,6 +315,8 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
 }
 
 bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)words, count, sizeof *words))
+        return false;
     for (size_t k = 0; k < count; k++)
         if (token_is(tokens, i, words[k])) return true;
     return false;
@@ -302,6 +365,8 @@ size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phr
 
 size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
     size_t most = 0;
+    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)phrases, count, sizeof *phrases))
+        return 0;
     for (size_t k = 0; k < count; k++) {
         size_t taken = token_phrase(tokens, i, phrases[k]);
         if (taken > most) most = taken;

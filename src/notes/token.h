@@ -28,6 +28,7 @@ struct token {
     const char *fold; // small letters, straight quotes, no accents; a TOKEN_SIGN is itself, straightened
     const char *one;  // the singular of `fold`; `fold` itself where there is none
     uint64_t hash;    // of `fold`, as token_hash() has it
+    uint64_t opening; // of `fold`, as token_opening() has it
     enum token_kind kind;
     enum token_stop stop;   // of the token itself: a comma, a full stop, a line end that no stop precedes
     bool capital, capitals; // begins with a capital; is all capitals (of two letters or more)
@@ -37,6 +38,8 @@ struct token {
     bool plain;             // `fold` is letters a to z and digits alone
 };
 
+struct list_seen; // token.c
+
 struct tokens {
     struct token *at;
     size_t count;
@@ -45,6 +48,7 @@ struct tokens {
     bool shouts; // nearly all letters are capitals: then a capital says nothing
     bool flat;   // no capital at all: then neither does its absence
     bool spoken; // stops that were said became signs: its tokens are not those of its bytes
+    struct list_seen *seen; // with which letters the lists begin that were asked for
 };
 
 // `text` is NFC and valid UTF-8. A line end becomes a token of its own (TOKEN_SIGN, STOP_LINE, fold "\n"). A
@@ -57,6 +61,15 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size);
 static inline bool token_is(const struct tokens *tokens, size_t i, const char *word) {
     return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
 }
+// One bit of 64 for the first two letters of a word or phrase, apostrophes aside; two words with other bits
+// begin otherwise.
+uint64_t token_opening(const char *word);
+// May one of `count` words or phrases stand from `i` on? `list` holds them as the first members of entries of
+// `size` bytes, and is static: what it begins with is worked out once a text, and answers for most tokens. The
+// lists of the functions below are static too.
+bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size);
+// The same of words and phrases with a bar between, in one static text: "base|rim|foot of the bowl".
+bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred);
 // Is it one of a NULL-ended list?
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words);
 // The same of `count` words.

@@ -75,6 +75,11 @@ struct title_choice {
 // machine.
 struct title_choice title_solve(struct arena *arena, const struct title_problem *problem);
 
+// The same among titles of worth `floor` or more, found sooner; `feasible` is false where there is none, and
+// `shortest` is not looked for.
+struct title_choice title_solve_above(struct arena *arena, const struct title_problem *problem,
+                                      int64_t floor);
+
 // Worth of a given choice by the definition above, written apart from the solver (title/worth.c). Returns
 // false when the choice breaks a law (word twice, must missing, too long).
 bool title_worth(const struct title_problem *problem, const int *spelling, const bool *rollup, int64_t *worth,

@@ -66,13 +66,43 @@ static void solve(struct arena *arena, const struct title_problem *problem, stru
     if (choice->optimal || choice->bound < choice->worth) choice->bound = choice->worth;
 }
 
-struct title_choice title_solve(struct arena *arena, const struct title_problem *problem) {
+// A title worth the floor has at least the value of that worth less its greatest length.
+static void solve_above(struct arena *arena, const struct title_problem *problem, int64_t floor,
+                        struct title_choice *choice) {
+    struct solve_model model;
+    struct solve_found best;
+    solve_model_build(arena, problem, false, &model);
+    int64_t least = (floor * model.scale - (int64_t)model.room) * model.grain;
+    if (least > model.least) model.least = least;
+    solve_search(arena, &model, NULL, problem->steps == 0 ? DEFAULT_STEPS : problem->steps, &best);
+    choice->steps = best.steps;
+    if (best.any) report_pick(problem, &model, best.pick, choice);
+    choice->feasible = best.any && choice->worth >= floor;
+    choice->optimal = best.finished;
+    choice->bound = best.finished ? choice->worth : worth_bound(&model, best.bound);
+}
+
+static struct title_choice start_choice(struct arena *arena, const struct title_problem *problem) {
     struct title_choice choice = {.shortest = SIZE_MAX, .optimal = true};
     choice.spelling = arena_array(arena, problem->phrase_count, sizeof *choice.spelling);
     choice.rollup = arena_array(arena, problem->rollup_count, sizeof *choice.rollup);
     for (size_t p = 0; p < problem->phrase_count; p++) choice.spelling[p] = -1;
+    return choice;
+}
+
+struct title_choice title_solve(struct arena *arena, const struct title_problem *problem) {
+    struct title_choice choice = start_choice(arena, problem);
     struct arena_mark mark = arena_mark(arena);
     solve(arena, problem, &choice);
+    arena_release(arena, &mark);
+    return choice;
+}
+
+struct title_choice title_solve_above(struct arena *arena, const struct title_problem *problem,
+                                      int64_t floor) {
+    struct title_choice choice = start_choice(arena, problem);
+    struct arena_mark mark = arena_mark(arena);
+    solve_above(arena, problem, floor, &choice);
     arena_release(arena, &mark);
     return choice;
 }

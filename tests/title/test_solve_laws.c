@@ -113,6 +113,32 @@ START_TEST(a_small_budget_gives_a_true_bound) {
 }
 END_TEST
 
+static void raise_floors(struct arena *arena, void *context) {
+    (void)context;
+    static const int64_t under[] = {0, 1, 7, 40};
+    struct case_shape shape = case_full_size();
+    size_t held = 0;
+    for (uint64_t seed = 1; seed <= 40; seed++) {
+        struct title_problem *problem = case_make(arena, &shape, seed);
+        struct title_choice best = title_solve(arena, problem);
+        if (!best.feasible) continue;
+        for (size_t i = 0; i < sizeof under / sizeof *under; i++) {
+            struct title_choice choice = title_solve_above(arena, problem, best.worth - under[i]);
+            check_lawful(problem, &choice);
+            ck_assert(choice.optimal && choice.worth == best.worth && choice.length == best.length);
+            ck_assert_mem_eq(choice.spelling, best.spelling, problem->phrase_count * sizeof(int));
+            held++;
+        }
+        ck_assert(!title_solve_above(arena, problem, best.worth + 1).feasible);
+    }
+    ck_assert_uint_gt(held, 100);
+}
+
+START_TEST(a_floor_below_the_best_changes_nothing_and_one_above_leaves_none) {
+    run(raise_floors);
+}
+END_TEST
+
 // Phrases of one stem and one word each, all worth the same; `same_word`: they all say the same word.
 static struct title_problem *make_equals(struct arena *arena, bool same_word) {
     struct title_problem *problem = arena_alloc(arena, sizeof *problem);
@@ -259,6 +285,7 @@ int main(void) {
     tcase_add_test(group, a_higher_limit_never_earns_less);
     tcase_add_test(group, the_order_of_wants_does_not_matter);
     tcase_add_test(group, a_small_budget_gives_a_true_bound);
+    tcase_add_test(group, a_floor_below_the_best_changes_nothing_and_one_above_leaves_none);
     tcase_add_test(group, of_equals_the_first_are_taken);
     tcase_add_test(group, of_phrases_with_one_word_one_is_taken);
     tcase_add_test(group, the_largest_problems_end);
