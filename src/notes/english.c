@@ -19,6 +19,29 @@ static bool ends_in(const char *word, size_t n, const char *ending) {
     return n > k + 1 && !memcmp(word + n - k, ending, k);
 }
 
+static bool is_vowel(char c) {
+    return c && strchr("aeiou", c) != NULL;
+}
+
+// "Pit", which doubles its last letter before "ed" and "ing"; "pited" is a slip.
+static bool doubles(const char *base, size_t n) {
+    if (n < 3 || strchr("aeiouwxy", base[n - 1]) || !is_vowel(base[n - 2]) || is_vowel(base[n - 3]))
+        return false;
+    for (size_t i = 0; i + 2 < n; i++)
+        if (is_vowel(base[i]) || base[i] == 'y') return false;
+    return true;
+}
+
+// Does such an ending stand on such a base: not in "pited", "flakeing", "stickes" and "noisey".
+static bool may_bear(const char *base, size_t n, const char *ending) {
+    bool vowel = is_vowel(ending[0]);
+    if (!strcmp(ending, "es")) return strchr("sxzho", base[n - 1]) != NULL;
+    if (!strcmp(ending, "y")) return base[n - 1] != 'e';
+    if (vowel && doubles(base, n)) return false;
+    if (ending[0] == 'e' && n > 2 && base[n - 1] == 'y' && !is_vowel(base[n - 2])) return false; // "dryed"
+    return strcmp(ending, "ing") != 0 || base[n - 1] != 'e' || strchr("eoyg", base[n - 2]);
+}
+
 static bool is_inflected(const struct wordbook *book, const char *word, size_t n) {
     static const struct {
         const char *ending, *instead;
@@ -32,8 +55,12 @@ static bool is_inflected(const struct wordbook *book, const char *word, size_t n
         size_t size = n - strlen(endings[k].ending), more = strlen(endings[k].instead);
         if (size + more >= WORD_BYTES) continue;
         snprintf(base, sizeof base, "%.*s%s", (int)size, word, endings[k].instead);
-        if (is_known(book, base, size + more)) return true;
-        if (size > 3 && base[size - 1] == base[size - 2] && is_known(book, base, size - 1))
+        bool bare = !more;
+        if (is_known(book, base, size + more) && (!bare || may_bear(base, size, endings[k].ending)))
+            return true;
+        bool twice = size > 3 && base[size - 1] == base[size - 2] && is_vowel(base[size - 3]);
+        if (twice && (is_vowel(endings[k].ending[0]) || endings[k].ending[0] == 'y') &&
+            is_known(book, base, size - 1))
             return true; // "hemmed"
     }
     return false;

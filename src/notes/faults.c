@@ -95,8 +95,20 @@ static bool is_needed(const struct fault_reader *r, const struct fault_hit *hit)
     return token_among(&r->note->tokens, r->scope.cue[hit->from], words, sizeof words / sizeof *words);
 }
 
+// "Handel", as it was meant.
+static const char *mended_words(struct note *note, size_t from, size_t to) {
+    struct buf out = buf_start(note->arena);
+    for (size_t i = from; i < to; i++) {
+        const struct token *token = &note->tokens.at[i];
+        buf_format(&out, "%s%s", out.n && !token->joined ? " " : "",
+                   token->slip ? token->fold : note_words(note, i, i + 1));
+    }
+    return out.at;
+}
+
 const char *fault_words(struct note *note, size_t from, size_t to) {
-    char *copy = arena_string(note->arena, note_words(note, from, to));
+    char *copy = arena_string(note->arena, note_slipped(note, from, to) ? mended_words(note, from, to)
+                                                                        : note_words(note, from, to));
     size_t size = strlen(copy);
     bool shouts = note->tokens.shouts;
     for (size_t i = 0; i < size && (shouts || i == 0); i++)

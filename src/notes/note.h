@@ -80,8 +80,12 @@ void note_start(struct note *note, const char *text, size_t size);
 // Fills `hits` and `fault_word`; part of note_start().
 void note_mark_fault_words(struct note *note);
 
+// confused.c: English words that stand for others which sound the same.
+void note_mend_confused(struct note *note);
 // slips.c: words one slip away from a word for goods are read as that; was any of these tokens?
 void note_mend_slips(struct note *note);
+// Token `i` is `word` from now on, in the singular `one`; both are kept.
+void note_mend(struct note *note, size_t i, const char *word, const char *one, const char *because);
 bool note_slipped(const struct note *note, size_t from, size_t to);
 
 void note_take(struct note *note, size_t from, size_t to, enum taken how); // tokens [from, to)

@@ -42,6 +42,7 @@ struct phrases {
     size_t longest;                       // words of the longest phrase
     struct near *near;
     struct index *parts; // of the flaws' rules
+    struct slip_words *slips;
 };
 
 // --- building ---
@@ -141,11 +142,16 @@ bool phrases_is_part(const struct phrases *p, const char *word) {
     return p && index_find(p->parts, word, strlen(word)) != INDEX_NONE;
 }
 
+const struct slip_words *phrases_slips(const struct phrases *p) {
+    return p ? p->slips : NULL;
+}
+
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
     struct phrases *p = arena_alloc(arena, sizeof *p);
     p->rules = rules;
     p->near = near_new(arena, rules);
     gather_parts(arena, p);
+    p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
@@ -356,7 +362,7 @@ static void all_to_tokens(struct search *s, const struct tokens *tokens) {
 struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
                                 const struct tokens *tokens) {
     struct phrase_words words = {NULL, 0};
-    if (!tokens->spoken) words = phrase_words_of_text(arena, tokens->text, tokens->size);
+    if (!tokens->altered) words = phrase_words_of_text(arena, tokens->text, tokens->size);
     if (!words.at) words = phrase_words_of_tokens(arena, tokens);
     struct search search = search_words(arena, phrases, &words);
     all_to_tokens(&search, tokens);

@@ -8,6 +8,7 @@
 #ifndef NOTES_PHRASES_H
 #define NOTES_PHRASES_H
 
+#include "notes/slip_words.h"
 #include "notes/token.h"
 #include "rules/ruleset.h"
 
@@ -47,5 +48,8 @@ size_t phrases_scan(struct arena *arena, const struct phrases *phrases, const ch
 
 // Is it a part that some rule of a flaw names? `word` in small letters.
 bool phrases_is_part(const struct phrases *phrases, const char *word);
+
+// What a misspelt word of a fault may have been; NULL without phrases.
+const struct slip_words *phrases_slips(const struct phrases *phrases);
 
 #endif

@@ -1,25 +1,55 @@
 // SPDX-License-Identifier: MIT
 // A word that is no English and one slip away from exactly one word for goods is read as that word, as
-// likely: "guage", "vaze", "tapastry". The first letter holds, as it nearly always does. Names are left
-// alone: of the words with a capital only one that stands by itself at the start of a sentence is looked at.
+// likely: "guage", "vaze", "tapastry". So is one that is a slip away from a word that faults are told with,
+// or sounds like it: "crakced", "mising", "tarnisht". The first letter holds, as it nearly always does. Names
+// are left alone: of the words with a capital only one that stands by itself at the start of a sentence is
+// looked at.
 #include "notes/cut.h"
 #include "notes/english.h"
+#include "notes/read.h"
 #include "notes/things.h"
+#include "say/say.h"
 
 #include <string.h>
 
 enum { SLIP_LEAST = 4, SLIP_MOST = 20, CANDIDATE_LEAST = 5, WORD_ROOM = SLIP_MOST + 2 };
 
+// How far a slip is from what was meant. Any other letter says little where a word is short.
+enum {
+    COST_NEAR = 2,
+    COST_VOWEL = 4,
+    COST_LETTER = 8,
+    COST_MOST = 8,
+    LETTER_LEAST = 6,
+    NAME_LEAST = 6,
+    APART_MOST = 3
+};
+
 struct meant {
     char word[WORD_ROOM]; // of the curated lists, or of the candidates where those have none
-    size_t words;         // how many different ones; only one is believed
+    size_t words;         // how many different ones of that cost; only one is believed
     bool curated;
+    int cost;
+};
+
+struct fault_meant {
+    char word[WORD_ROOM];
+    size_t words; // how many different ones of that cost
+    int cost;
+};
+
+struct tries {
+    const struct note *note;
+    const struct slip_words *slips;
+    struct meant goods;
+    struct fault_meant fault;
 };
 
 static const uint32_t of_goods = (1u << USE_THING) | (1u << USE_MATERIAL) | (1u << USE_COLOR) |
                                  (1u << USE_TECHNIQUE) | (1u << USE_PATTERN);
 
-static void weigh(const struct note *note, const char *word, size_t size, struct meant *meant) {
+static void weigh_goods(const struct note *note, const char *word, size_t size, int cost,
+                        struct meant *meant) {
     struct word_entry entry;
     size_t things = 0;
     bool ruled = ruleset_things(note->rules, word, &things) != NULL;
@@ -27,34 +57,59 @@ static void weigh(const struct note *note, const char *word, size_t size, struct
     if (!ruled && (!listed || (entry.candidate && size < CANDIDATE_LEAST))) return;
     bool curated = ruled || !entry.candidate;
     if (meant->curated && !curated) return;
-    if (meant->words && meant->curated == curated && !strcmp(meant->word, word)) return;
-    if (curated && !meant->curated) meant->words = 0;
+    bool same = meant->words && meant->curated == curated;
+    if (same && (cost > meant->cost || !strcmp(meant->word, word))) return;
+    if (!same || cost < meant->cost) meant->words = 0;
     meant->curated = curated;
+    meant->cost = cost;
     meant->words++;
     memcpy(meant->word, word, size + 1);
 }
 
-static void try_swaps(const struct note *note, const char *word, size_t n, struct meant *meant) {
+static void weigh_fault(struct tries *t, const char *word, size_t size, int cost) {
+    struct fault_meant *meant = &t->fault;
+    if (!t->slips || cost > COST_MOST || (meant->words && cost > meant->cost)) return;
+    if (size < SLIP_LEAST && cost > COST_NEAR) return;
+    if (cost == COST_LETTER && size < LETTER_LEAST) return;
+    if (meant->words && cost == meant->cost && !strcmp(meant->word, word)) return;
+    if (!slip_words_has(t->slips, word, size) || !english_word(t->note->book, word)) return;
+    if (!meant->words || cost < meant->cost) meant->words = 0;
+    meant->cost = cost;
+    meant->words++;
+    memcpy(meant->word, word, size + 1);
+}
+
+static void weigh(struct tries *t, const char *word, size_t size, int cost) {
+    weigh_goods(t->note, word, size, cost, &t->goods);
+    weigh_fault(t, word, size, cost);
+}
+
+static bool is_vowel(char c) {
+    return strchr("aeiouy", c) != NULL && c;
+}
+
+static void try_swaps(struct tries *t, const char *word, size_t n) {
     char other[WORD_ROOM];
     memcpy(other, word, n + 1);
     for (size_t i = 1; i + 1 < n; i++) {
         other[i] = word[i + 1], other[i + 1] = word[i];
-        weigh(note, other, n, meant);
+        weigh(t, other, n, COST_NEAR);
         other[i] = word[i], other[i + 1] = word[i + 1];
     }
 }
 
-static void try_less(const struct note *note, const char *word, size_t n, struct meant *meant) {
+static void try_less(struct tries *t, const char *word, size_t n) {
     char other[WORD_ROOM];
     for (size_t i = 1; i < n; i++) {
+        bool twice = word[i] == word[i - 1] || word[i] == word[i + 1];
         memcpy(other, word, i);
         memcpy(other + i, word + i + 1, n - i);
-        weigh(note, other, n - 1, meant);
+        weigh(t, other, n - 1, twice ? COST_NEAR : is_vowel(word[i]) ? COST_VOWEL : COST_LETTER);
     }
 }
 
 // Another letter at each place, and one more before it.
-static void try_letters(const struct note *note, const char *word, size_t n, struct meant *meant) {
+static void try_letters(struct tries *t, const char *word, size_t n) {
     char other[WORD_ROOM], more[WORD_ROOM];
     memcpy(other, word, n + 1);
     for (size_t i = 1; i <= n; i++) {
@@ -62,13 +117,52 @@ static void try_letters(const struct note *note, const char *word, size_t n, str
         memcpy(more + i + 1, word + i, n - i + 1);
         for (const char *letter = "abcdefghijklmnopqrstuvwxyz"; *letter; letter++) {
             char c = *letter;
+            bool twice = c == word[i - 1] || c == word[i];
             more[i] = c;
-            weigh(note, more, n + 1, meant);
+            weigh(t, more, n + 1, twice ? COST_NEAR : is_vowel(c) ? COST_VOWEL : COST_LETTER);
             if (i == n || c == word[i]) continue;
             other[i] = c;
-            weigh(note, other, n, meant);
+            weigh(t, other, n, is_vowel(c) && is_vowel(word[i]) ? COST_VOWEL : COST_LETTER);
         }
         other[i] = word[i];
+    }
+}
+
+static size_t least(size_t a, size_t b) {
+    return a < b ? a : b;
+}
+
+// Letters put in, left out or changed.
+static size_t letters_apart(const char *a, const char *b) {
+    size_t n = strlen(a), m = strlen(b), row[WORD_ROOM + 2];
+    for (size_t k = 0; k <= m; k++) row[k] = k;
+    for (size_t i = 1; i <= n; i++) {
+        size_t diagonal = row[0];
+        row[0] = i;
+        for (size_t k = 1; k <= m; k++) {
+            size_t same = diagonal + (a[i - 1] != b[k - 1]);
+            diagonal = row[k];
+            row[k] = least(same, least(row[k], row[k - 1]) + 1);
+        }
+    }
+    return row[m];
+}
+
+static char first_vowel(const char *word) {
+    while (*word && !is_vowel(*word)) word++;
+    return *word;
+}
+
+static void try_sounds(struct tries *t, const char *word) {
+    char sound[SOUND_ROOM];
+    size_t count;
+    slip_sound(word, sound);
+    if (!sound[0]) return;
+    const char *const *alike = slip_words_alike(t->slips, sound, &count);
+    for (size_t i = 0; i < count; i++) {
+        size_t apart = letters_apart(word, alike[i]);
+        int vowel = first_vowel(word) != first_vowel(alike[i]);
+        if (apart <= APART_MOST) weigh_fault(t, alike[i], strlen(alike[i]), (int)(2 * apart) + vowel);
     }
 }
 
@@ -77,43 +171,94 @@ static bool is_plain(const char *word, size_t n) {
 }
 
 // A slip of two letters changed places is likelier than the others, so it is asked for first.
-static bool find_meant(const struct note *note, const char *word, struct meant *meant) {
+static void find_meant(struct tries *t, const char *word) {
     size_t n = strlen(word);
-    if (!is_plain(word, n)) return false;
-    try_swaps(note, word, n, meant);
-    if (meant->words == 1) return true;
-    try_less(note, word, n, meant);
-    try_letters(note, word, n, meant);
-    return meant->words == 1;
+    if (!is_plain(word, n)) return;
+    try_swaps(t, word, n);
+    if (t->goods.words == 1) return;
+    try_less(t, word, n);
+    try_letters(t, word, n);
+    if (t->slips) try_sounds(t, word);
+}
+
+// "Papier mache": known with others, though no word by itself.
+static bool begins_name(const struct note *note, size_t i) {
+    const char *word = note->tokens.at[i].fold;
+    return wordbook_longest(note->book, word, strlen(word)) > 1 && !english_at(note, i);
 }
 
 static bool may_slip(const struct note *note, size_t i) {
     const struct token *t = &note->tokens.at[i];
-    if (t->kind != TOKEN_WORD || t->capitals || t->stop != STOP_NONE || note->fault_word[i]) return false;
-    if (t->capital) {
-        bool alone = i + 1 == note->tokens.count || note->tokens.at[i + 1].stop != STOP_NONE;
-        if (!t->starts || !alone) return false;
-    }
-    return !english_at(note, i);
+    if (t->kind != TOKEN_WORD || t->stop != STOP_NONE || note->fault_word[i]) return false;
+    if (note->tokens.shouts ? !t->capitals : t->capitals) return false;
+    if (t->capital && !t->starts && !note->tokens.shouts) return false;
+    return !english_at(note, i) && !begins_name(note, i) && !(i > 0 && begins_name(note, i - 1));
+}
+
+static bool is_alone(const struct note *note, size_t i) {
+    const struct token *t = &note->tokens.at[i];
+    return !t->capital || i + 1 == note->tokens.count || note->tokens.at[i + 1].stop != STOP_NONE;
+}
+
+// "Made by tarnel", "marked chipen": a name, whatever it is like.
+static bool is_named(const struct note *note, size_t i) {
+    static const char *const leads[] = {"by",    "marked", "stamped", "signed", "called",
+                                        "named", "says",   "reads",   "maker",  "model",
+                                        "from",  "mr",     "mrs",     "\"",     "'"};
+    return i > 0 && token_among(&note->tokens, i - 1, leads, sizeof leads / sizeof *leads);
+}
+
+void note_mend(struct note *note, size_t i, const char *word, const char *one, const char *because) {
+    struct token *t = &note->tokens.at[i];
+    t->fold = word;
+    t->one = one;
+    t->hash = token_hash(t->fold, strlen(t->fold));
+    t->opening = token_opening(t->fold);
+    t->slip = true;
+    t->plain = false;
+    note->tokens.altered = true;
+    note_reading(note, i, i + 1, arena_format(note->arena, "spelling %s", t->fold), because);
+}
+
+// A fault's word is tried as it was written; goods by their singular.
+static bool mend_fault(struct note *note, size_t i, struct tries *t) {
+    const struct token *token = &note->tokens.at[i];
+    bool apart = token->capital && !note->tokens.shouts && !is_alone(note, i);
+    if (t->fault.words != 1 || is_named(note, i)) return false;
+    if (apart && (strlen(token->fold) < NAME_LEAST || t->fault.cost > COST_VOWEL)) return false;
+    if (t->goods.words == 1 && t->goods.cost <= t->fault.cost) return false;
+    const char *word = arena_string(note->arena, t->fault.word);
+    note_mend(note, i, word, say_singular(note->arena, word),
+              "sounds as a word for a fault, or is one slip from it");
+    return true;
 }
 
 void note_mend_slips(struct note *note) {
     if (!note->book || !note->rules) return;
+    bool any = false;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (!may_slip(note, i)) continue;
-        struct token *t = &note->tokens.at[i];
-        struct meant meant = {0};
-        bool plural = t->one != t->fold;
-        if (!find_meant(note, plural ? t->one : t->fold, &meant)) continue;
-        t->one = arena_string(note->arena, meant.word);
-        t->fold = plural ? arena_format(note->arena, "%ss", meant.word) : t->one;
-        t->hash = token_hash(t->fold, strlen(t->fold));
-        t->opening = token_opening(t->fold);
-        t->slip = true;
-        t->plain = false;
-        note_reading(note, i, i + 1, arena_format(note->arena, "spelling %s", t->fold),
-                     "one slip from a word for goods");
+        const struct token *token = &note->tokens.at[i];
+        bool plural = token->one != token->fold;
+        struct tries t = {.note = note, .slips = phrases_slips(note->phrases)};
+        find_meant(&t, token->fold);
+        if (mend_fault(note, i, &t)) {
+            any = true;
+            continue;
+        }
+        if (plural) {
+            t = (struct tries){.note = note};
+            find_meant(&t, token->one);
+        }
+        if (t.goods.words != 1 || !is_alone(note, i)) continue;
+        any = true;
+        const char *one = arena_string(note->arena, t.goods.word);
+        note_mend(note, i, plural ? arena_format(note->arena, "%ss", one) : one, one,
+                  "one slip from a word for goods");
     }
+    if (!any) return;
+    memset(note->fault_word, 0, note->tokens.count);
+    note_mark_fault_words(note);
 }
 
 bool note_slipped(const struct note *note, size_t from, size_t to) {

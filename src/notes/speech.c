@@ -70,7 +70,7 @@ static size_t spoken_at(const struct tokens *tokens, size_t i, const struct spok
 
 void speech_stops(struct tokens *tokens) {
     if (!is_dictated(tokens)) return;
-    tokens->spoken = true;
+    tokens->altered = true;
     size_t kept = 0;
     for (size_t i = 0; i < tokens->count;) {
         const struct spoken *what = NULL;

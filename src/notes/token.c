@@ -230,19 +230,23 @@ bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barre
 // "Isnt", "hasnt": the apostrophe that people leave out, put back once and for all readers. "Cant" is a hook
 // and a slope too, and "wont" a habit, but hardly in notes.
 static bool put_apostrophe(struct token *token) {
-    static const char *const without[] = {
-        "aint", "arent",  "cant",   "couldnt", "didnt",    "doesnt", "dont",   "hadnt", "hasnt",  "havent",
-        "isnt", "mustnt", "neednt", "shant",   "shouldnt", "wasnt",  "werent", "wont",  "wouldnt"};
-    static const char *const with[] = {"ain't",   "aren't",  "can't",   "couldn't", "didn't",
-                                       "doesn't", "don't",   "hadn't",  "hasn't",   "haven't",
-                                       "isn't",   "mustn't", "needn't", "shan't",   "shouldn't",
-                                       "wasn't",  "weren't", "won't",   "wouldn't"};
-    size_t size = token->to - token->from;
-    if (size < 4 || token->fold[size - 1] != 't' || token->fold[size - 2] != 'n') return false;
-    for (size_t i = 0; i < sizeof without / sizeof *without; i++)
-        if (text_same(token->fold, without[i])) {
-            token->fold = with[i];
-            token->hash = token_hash(with[i], strlen(with[i]));
+    static const struct {
+        const char *said, *meant;
+    } words[] = {
+        {"aint", "ain't"},      {"arent", "aren't"},   {"cant", "can't"},     {"couldnt", "couldn't"},
+        {"didnt", "didn't"},    {"doesnt", "doesn't"}, {"dont", "don't"},     {"does'nt", "doesn't"},
+        {"did'nt", "didn't"},   {"do'nt", "don't"},    {"is'nt", "isn't"},    {"has'nt", "hasn't"},
+        {"have'nt", "haven't"}, {"wo'nt", "won't"},    {"was'nt", "wasn't"},  {"ca'nt", "can't"},
+        {"hadnt", "hadn't"},    {"hasnt", "hasn't"},   {"havent", "haven't"}, {"isnt", "isn't"},
+        {"mustnt", "mustn't"},  {"neednt", "needn't"}, {"shant", "shan't"},   {"shouldnt", "shouldn't"},
+        {"wasnt", "wasn't"},    {"werent", "weren't"}, {"wont", "won't"},     {"wouldnt", "wouldn't"},
+    };
+    size_t size = strlen(token->fold);
+    if (size < 4 || token->fold[size - 1] != 't' || !strchr("n'e", token->fold[size - 2])) return false;
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (text_same(token->fold, words[i].said)) {
+            token->fold = words[i].meant;
+            token->hash = token_hash(token->fold, strlen(token->fold));
             token->plain = false;
             return true;
         }
@@ -258,7 +262,7 @@ static void fill(struct arena *arena, struct tokens *tokens, struct token *token
         token->hash = token_hash(token->fold, strlen(token->fold));
         if (token->kind == TOKEN_WORD || token->kind == TOKEN_CODE) set_capitals(token, tokens->text);
     }
-    if (token->kind == TOKEN_WORD && token->plain && put_apostrophe(token))
+    if (token->kind == TOKEN_WORD && put_apostrophe(token))
         token->one = token->fold;
     else
         token->one = sign ? token->fold : singular_of(arena, token);

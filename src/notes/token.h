@@ -47,7 +47,7 @@ struct tokens {
     size_t size;
     bool shouts; // nearly all letters are capitals: then a capital says nothing
     bool flat;   // no capital at all: then neither does its absence
-    bool spoken; // stops that were said became signs: its tokens are not those of its bytes
+    bool altered; // stops that were said became signs, or slips were mended: no longer those of its bytes
     struct list_seen *seen; // with which letters the lists begin that were asked for
 };
 

@@ -23,7 +23,7 @@ static void compare(struct arena *arena, const char *text, struct tally *tally) 
     tally->texts++;
     if (!bytes.at) return;
     struct tokens cut = tokens_cut(arena, text, size);
-    if (cut.spoken) return;
+    if (cut.altered) return;
     struct phrase_words tokens = phrase_words_of_tokens(arena, &cut);
     tally->told++;
     tally->words += tokens.count;
