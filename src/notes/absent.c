@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "notes/lacking.h"
 #include "notes/things.h"
+#include "notes/traces.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -14,26 +15,8 @@ static const char *const sides[] = {"left",   "right", "upper",  "lower", "front
                                     "rear",   "top",   "bottom", "inner", "outer",   "first",
                                     "second", "last",  "small",  "big",   "plastic", "metal"};
 
-// No singular begins with another letter than its plural, so most are another noun at first sight.
 static bool same_noun(struct arena *arena, const char *a, const char *b) {
     return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
-}
-
-const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
-    for (size_t i = 0; i < rules->flaw_count; i++) {
-        const struct flaw *kind = rules->flaws[i];
-        if (kind->form != ABSENCE) continue;
-        if (kind->part && same_noun(arena, kind->part, part)) return kind;
-    }
-    const char *head = strrchr(part, ' ');
-    for (size_t i = 0; i < rules->flaw_count; i++) {
-        const struct flaw *kind = rules->flaws[i];
-        if (kind->form != ABSENCE) continue;
-        for (size_t k = 0; k < kind->parts.count; k++)
-            if (same_noun(arena, kind->parts.at[k], part)) return kind;
-        if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
-    }
-    return ruleset_flaw(rules, "missing-accessory");
 }
 
 static bool is_place_only(const char *word) {
@@ -47,35 +30,50 @@ static bool is_place_only(const char *word) {
     return false;
 }
 
-// Of a figure, a flower or a creature what is missing is broken off.
-static bool is_limb(const char *word) {
-    static const char *const words[] = {"finger", "thumb", "ear",    "tail", "wing", "beak",
-                                        "petal",  "horn",  "toe",    "nose", "arm",  "head",
-                                        "branch", "twig",  "antler", "hoof", "paw"};
+// "Lost some of its pile", "lost four seconds a day": no part, whatever says that it is less.
+static bool is_quality(const char *word) {
+    static const char *const words[] = {
+        "pile",    "nap",     "color",     "colour",    "shape",  "sheen",   "shine",    "fluff",
+        "height",  "length",  "second",    "minute",    "hour",   "time",    "bounce",   "stretch",
+        "gilding", "paint",   "stiffness", "crispness", "volume", "power",   "pressure", "air",
+        "water",   "oil",     "gas",       "sparkle",   "charge", "tension", "grip",     "luster",
+        "lustre",  "bidding", "thing",     "photo",     "receipt"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (!strcmp(word, words[i])) return true;
-    return false;
-}
-
-// The horn of a thing that sounds, or of one that rides, is no limb.
-static bool has_horn(const char *type) {
-    static const char *const things[] = {"gramophone", "phonograph",    "car",
-                                         "bicycle",    "record player", "talking machine"};
-    for (size_t i = 0; type && i < COUNT(things); i++)
-        if (strstr(type, things[i])) return true;
     return false;
 }
 
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
-        "ring",    "line",  "hair",    "name",  "mark",   "label",    "sign", "number", "writing",  "grain",
-        "pattern", "stone", "weight",  "light", "print",  "bubble",   "pin",  "leg",    "seam",     "pull",
-        "tape",    "glue",  "picture", "photo", "stamp",  "key mark", "page", "work",   "works",    "play",
-        "set",     "pair",  "spot",    "bead",  "flower", "figure",   "wire", "date",   "signature"};
+        "ring",    "line",     "hair",    "name",   "mark",   "label", "sign",      "number",
+        "writing", "grain",    "pattern", "stone",  "weight", "light", "print",     "bubble",
+        "pin",     "leg",      "seam",    "pull",   "tape",   "glue",  "picture",   "photo",
+        "stamp",   "key mark", "page",    "work",   "works",  "play",  "set",       "pair",
+        "spot",    "bead",     "flower",  "figure", "wire",   "date",  "signature", "pocket"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (!strcmp(word, words[i])) return true;
     return false;
+}
+
+// "Three of the feet", "two of the six knobs": before the part; else what any fault has for a number.
+static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, int *of) {
+    static const char *const owners[] = {"the", "its", "their", "my", "original", "his", "her", "these"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = from;
+    int whole = at > 0 ? degrees_number(tokens, at - 1) : 0;
+    if (whole) at--;
+    while (at > 0 && token_among(tokens, at - 1, owners, COUNT(owners))) at--;
+    int some = at > 1 && token_is(tokens, at - 1, "of") ? degrees_number(tokens, at - 2) : 0;
+    if (some && (!whole || some <= whole)) {
+        *of = whole;
+        return some;
+    }
+    struct fault_hit hit = {.from = from,
+                            .to = to,
+                            .kinds = {ruleset_flaw(r->note->rules, "missing-accessory")},
+                            .kind_count = 1};
+    return count_of_hit(r, &hit, of);
 }
 
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
@@ -93,6 +91,13 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                   (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its")) &&
                   (!strcmp(id, "kitchenware") || !strcmp(id, "ceramics") || !strcmp(id, "glassware") ||
                    !strcmp(id, "metalware"));
+    const char *type = note->record->type.value ? note->record->type.value : "";
+    bool topped =
+        strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") || strstr(type, "cloche");
+    glazed |= !strcmp(head, "base") && (topped || !only_no); // "butter dish lid, no base"
+    glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
+    glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
+    if (is_quality(head)) return NULL;
     if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
@@ -110,11 +115,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
-    const char *own = lacking_kind(say_singular(note->arena, part), id);
-    bool limb = is_limb(head) && !(!strcmp(head, "horn") && has_horn(note->record->type.value));
-    const struct flaw *kind = limb  ? ruleset_flaw(note->rules, "broken-part")
-                              : own ? ruleset_flaw(note->rules, own)
-                                    : absent_kind(note->arena, note->rules, part);
+    int of = 0, count = count_of_parts(r, from, to, &of);
+    const struct flaw *kind = absent_kind_here(r, part, count);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     if (stance & STANCE_UNKNOWN && !(stance & STANCE_EXCEPT)) { // "not checked for missing bits"
         note_unchecked(note, kind->rule.id);
@@ -133,15 +135,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     }
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, NULL, first, last);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
-    struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
-    int count = count_of_hit(r, &hit, &flaw->of);
-    if (count > 1) flaw->count = count;
-    const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
-    const char *type = note->record->type.value ? note->record->type.value : "";
-    bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");
-    if ((count > 1 || (service && strcmp(part, "box") != 0)) && pieces &&
-        flaw->kind == ruleset_flaw(note->rules, "missing-accessory"))
-        flaw->kind = pieces;
+    if (count > 1 || of) flaw->count = count;
+    if (of) flaw->of = of;
     return flaw;
 }
 
@@ -272,23 +267,49 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
     return to;
 }
 
+// "You'd need a drill": a tool for it, and no part.
+static bool is_wish(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"you",     "you'll", "you'd", "need",  "have",     "supply", "bring",
+                                        "wanting", "do",     "don't", "can't", "couldn't", "cannot", "not"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 // "No machine", "no belt": any thing by its own name, where the clause ends behind it.
 static size_t read_no_thing(struct fault_reader *r, size_t i) {
     static const char *const cues[] = {"no", "without", "minus"};
-    static const char *const ends[] = {"with", "and", "or", "but", "for", "to", "in", "so", "just", "either"};
+    static const char *const articles[] = {"the", "its", "a", "an", "his", "their"};
+    static const char *const ends[] = {"with", "and", "or",   "but",    "for",  "to",
+                                       "in",   "so",  "just", "either", "that", "which"};
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
-    if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
-    if (token_is(tokens, i, "no") && tokens->at[i + 1].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
+    size_t n = 1, said = 0;
+    bool bare = token_among(tokens, i, cues, COUNT(cues));
+    if (lacking_said_before(&r->scope, i, &said) && said > 2) // "no sign of the trailer"
+        n = said;
+    else if (!bare)
+        n = said;
+    bool wish = token_is(tokens, i, "needs") || is_wish(tokens, i);
+    bool owned = n > 1 && token_among(tokens, i + n - 1, articles, COUNT(articles));
+    if (!n || (n > 1 ? wish || !owned : !bare)) return 0;
+    if (tokens->at[i + n - 1].stop != STOP_NONE) return 0;
+    struct part_at word;
+    bool owner = n > 1 && (token_is(tokens, i + n - 1, "its") || token_is(tokens, i + n - 1, "the"));
+    if (owner && !noun_at(r->note, i + n, &noun) && part_or_word_at(r, i + n - 1, &word)) {
+        absent_tell(r, word.from, word.to, i, word.from); // "no sign of the trailer"
+        return word.to;
+    }
+    if (!noun_at(r->note, i + n, &noun)) return 0;
+    if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
+    if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     bool thing = (noun.uses & (1u << USE_THING)) &&
-                 (!noun.gated || lacking_extra(tokens->at[noun.to - 1].one)) &&
+                 (!noun.gated || n > 1 || lacking_extra(tokens->at[noun.to - 1].one)) &&
                  !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));
     if (!thing || !ended || is_no_part(tokens->at[noun.to - 1].one)) return 0;
-    for (size_t k = i + 1; k < noun.to; k++)
+    for (size_t k = i + n; k < noun.to; k++)
         if (r->scope.fault[k]) return 0;
-    absent_tell(r, i + 1, noun.to, i, i + 1);
+    absent_tell(r, i + n, noun.to, i, i + n);
     return noun.to;
 }
 

@@ -25,6 +25,11 @@ static const char *const wholes[] = {"should be",
                                      "label says",
                                      "lid says",
                                      "list says",
+                                     "list calls for",
+                                     "calls for",
+                                     "catalogue says",
+                                     "leaflet says",
+                                     "sheet says",
                                      "it says",
                                      "says there should be",
                                      "originally",
@@ -43,6 +48,7 @@ static struct amount number_from(const struct fault_reader *r, size_t i, size_t 
     const struct tokens *tokens = &r->note->tokens;
     for (; i < end && i < tokens->count; i++) {
         int value = degrees_number(tokens, i);
+        if (!value && (token_is(tokens, i, "pair") || token_is(tokens, i, "couple"))) value = 2;
         bool other = (token_is(tokens, i + 1, "of") && !token_is(tokens, i + 2, "them")) ||
                      r->note->taken[i] == TAKEN_MEASURE || r->note->taken[i] == TAKEN_MARK ||
                      r->note->taken[i] == TAKEN_ASIDE;
@@ -72,12 +78,16 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
     size_t from = 0, to = noun_behind(r, here->at, &from);
     if (!to) to = noun_behind(r, whole->at, &from);
     const char *part = to ? fault_words(note, from, to) : NULL;
-    const struct flaw *kind = part ? absent_kind(note->arena, note->rules, part) : NULL,
-                      *pieces = ruleset_flaw(note->rules, "missing-pieces");
-    if (!kind || kind == ruleset_flaw(note->rules, "missing-accessory")) kind = pieces;
+    int lacks = whole->value - here->value;
+    if (to && note->taken[to - 1] == TAKEN_TYPE) part = NULL; // "one candlestick that used to be two"
+    const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces"),
+                      *kind = part ? absent_kind_here(r, part, lacks) : pieces;
+    if (kind && lacks == 1 && kind == ruleset_flaw(note->rules, "missing-accessory") &&
+        absent_kind_here(r, part, 2) == pieces)
+        kind = pieces;
     if (!kind) return;
     struct item_flaw *flaw = fault_add(r, kind, kind == pieces ? NULL : part, NULL, cue_from, cue_to);
-    flaw->count = whole->value - here->value;
+    flaw->count = lacks;
     flaw->of = 0;
     note_take(note, here->at, here->at + 1, TAKEN_FLAW);
     note_take(note, whole->at, whole->at + 1, TAKEN_FLAW);
@@ -87,7 +97,7 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
 static bool is_number_said(const struct tokens *tokens, size_t i) {
     static const char *const articles[] = {"a", "an", "the", "there"};
     size_t skip = token_among(tokens, i, articles, COUNT(articles)) ? 1 : 0;
-    return degrees_number(tokens, i + skip) > 0;
+    return degrees_number(tokens, i + skip) > 0 || (skip && token_is(tokens, i + skip, "pair"));
 }
 
 // "Should be seven weights, there's six", "two knobs, should be three".
