@@ -13,9 +13,10 @@ struct fault_hit {
     size_t from, to; // tokens
     const struct flaw *kinds[FAULT_KINDS_MOST];
     size_t kind_count;
-    bool near;   // two words with others between
-    bool denied; // counts only where it is denied
-    bool own_no; // its "no" belongs to its own words: "no bulb to try it with"
+    bool near;                      // two words with others between
+    bool denied;                    // counts only where it is denied
+    bool own_no;                    // its "no" belongs to its own words: "no bulb to try it with"
+    const struct fault_hit *parted; // of a mend, the break that it mended; NULL where none is told
 };
 
 struct fault_reader {

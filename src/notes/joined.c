@@ -69,10 +69,44 @@ static bool is_mended(const struct fault_reader *r, size_t i) {
            (token_among(tokens, b->from - 1, verbs, COUNT(verbs)));
 }
 
+// "Broken off and stuck back", "snapped once, glued since": what was parted and is joined again is told as
+// the mend, of the part that was parted.
+static bool is_rejoined(const struct fault_reader *r, size_t i) {
+    static const char *const parted[] = {"broken-part", "loose-part", "loose-joint"};
+    static const char *const between[] = {
+        "and",     "then", "but",    "since", "been",   "was",     "were",     "later",
+        "now",     "well", "neatly", "i",     "i've",   "someone", "somebody", "at",
+        "some",    "time", "point",  "has",   "have",   "once",    "it's",     "it",
+        "its",     "off",  ",",      "in",    "the",    "past",    "long",     "ago",
+        "before",  "my",   "we",     "they",  "badly",  "nicely",  "properly", "carefully",
+        "roughly", "all",  "again",  "by",    "simply", "just",    "apart",    "previously"};
+    static const char *const after[] = {"since", "now", "later", "then", "but", "and", "i", "i've"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i + 1 >= r->hit_count) return false;
+    const struct fault_hit *a = &r->hits[i], *b = &r->hits[i + 1];
+    bool parts = false, links = false;
+    for (size_t k = 0; k < COUNT(parted); k++) parts |= !strcmp(a->kinds[0]->rule.id, parted[k]);
+    if (!parts || b->kinds[0]->class != CLASS_REPAIR || b->from < a->to) return false;
+    for (size_t k = a->to; k < b->from; k++) {
+        if (!token_among(tokens, k, between, COUNT(between))) return false;
+        bool since = token_is(tokens, k, ",") && token_among(tokens, k + 1, after, COUNT(after));
+        links |=
+            since || token_is(tokens, k, "and") || token_is(tokens, k, "then") || token_is(tokens, k, "but");
+    }
+    return links || token_is(tokens, b->from, "and") || token_is(tokens, b->from, "then");
+}
+
 static void drop_mended(struct fault_reader *r) {
     size_t kept = 0;
-    for (size_t i = 0; i < r->hit_count; i++)
-        if (!is_mended(r, i)) r->hits[kept++] = r->hits[i];
+    for (size_t i = 0; i < r->hit_count; i++) {
+        bool rejoined = is_rejoined(r, i);
+        if (rejoined) {
+            struct fault_hit *parted = arena_alloc(r->note->arena, sizeof *parted);
+            *parted = r->hits[i];
+            r->hits[i + 1].parted = parted;
+        }
+        if (!rejoined && !is_mended(r, i)) r->hits[kept++] = r->hits[i];
+    }
     r->hit_count = kept;
 }
 

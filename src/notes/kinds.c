@@ -173,7 +173,34 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
     return NULL;
 }
 
-const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+// One event is a kind of its own on each stuff: a seam that gapes is an open seam of a blouse and failed
+// solder of a tin. Where a phrase names only what this thing cannot have, the other is meant.
+static const struct flaw *of_event(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    static const char *const events[][4] = {{"seam-open", "seam-split"},
+                                            {"crack", "crack-through", "wood-split"}};
+    static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
+                                         "plastic", "paint", "finish", "varnish"};
+    if (!r->note->record->family || fits_on(r, kind, place) > 0) return kind;
+    for (size_t i = 0; place && i < COUNT(others); i++)
+        if (has_word(place, others[i])) return kind; // of another stuff than the thing
+    const struct flaw *best = kind;
+    int most = 0;
+    for (size_t i = 0; i < COUNT(events); i++) {
+        bool named = false;
+        for (size_t k = 0; k < COUNT(events[i]) && events[i][k]; k++)
+            named |= !strcmp(events[i][k], kind->rule.id);
+        for (size_t k = 0; named && k < COUNT(events[i]) && events[i][k]; k++) {
+            const struct flaw *other = ruleset_flaw(r->note->rules, events[i][k]);
+            int score = other ? fits_on(r, other, place) : 0;
+            if (score > most) best = other;
+            if (score > most) most = score;
+        }
+    }
+    return best;
+}
+
+static const struct flaw *best_of_hit(const struct fault_reader *r, const struct fault_hit *hit,
+                                      const char *place) {
     const struct flaw *narrow = narrowed(r, hit, place);
     if (narrow) return narrow;
     const struct flaw *best = hit->kinds[0];
@@ -185,6 +212,10 @@ const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_
         best = hit->kinds[i];
     }
     return best;
+}
+
+const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    return of_event(r, best_of_hit(r, hit, place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

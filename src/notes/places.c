@@ -82,6 +82,28 @@ bool spot_side(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
+// "From the top edge right down to the grille", "top to bottom": the end of such a range from `i` on, with
+// the place behind it ("on the back panel"); 0 if none.
+static size_t range_behind(const struct fault_reader *r, size_t i) {
+    static const char *const ways[] = {"down", "up",      "right",  "all",  "the",
+                                       "way",  "through", "across", "over", "out"};
+    enum { WAYS_MOST = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + (token_is(tokens, i, "from") ? 1 : 0), way = 0;
+    while (spot_article(tokens, at)) at++;
+    size_t first = at;
+    while (at < tokens->count && at < first + WAYS_MOST && r->part[at] && !spot_preposition(tokens, at)) at++;
+    if (at == first) return 0;
+    while (way < WAYS_MOST && token_among(tokens, at, ways, COUNT(ways))) at++, way++;
+    if (!token_is(tokens, at, "to") && !token_is(tokens, at, "into")) return 0;
+    at++;
+    while (spot_article(tokens, at)) at++;
+    size_t second = at;
+    while (at < tokens->count && at < second + WAYS_MOST && r->part[at] && !spot_preposition(tokens, at))
+        at++;
+    return at > second ? at : 0;
+}
+
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
@@ -100,7 +122,13 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 2;
     }
-    if (!spot_preposition(tokens, i)) return 0;
+    size_t range = range_behind(r, i), more;
+    if (range) {
+        size_t last = place_behind(r, range, &more);
+        *from = i;
+        return last ? last : range;
+    }
+    if (!spot_preposition(tokens, i) || token_phrase(tokens, i, "at some")) return 0;
     static const char *const idioms[] = {
         "by hand", "by eye",   "to hand",    "at hand",     "in half",   "in two",  "in use",
         "to side", "to end",   "in place",   "at a glance", "in hand",   "by side", "in one piece",

@@ -311,6 +311,15 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.where_from = from;
         spot.where_to = to;
     }
+    if (hit->parted && spot.part_to == spot.part_from) {
+        struct spot before = any_spot_of(r, hit->parted);
+        spot.part_from = before.part_from;
+        spot.part_to = before.part_to;
+        if (spot.where_to == spot.where_from) {
+            spot.where_from = before.where_from;
+            spot.where_to = before.where_to;
+        }
+    }
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere) share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
