@@ -59,6 +59,9 @@ bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
+// mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
+bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+void mends_settle(struct note *note);
 // lists.c: the other parts of a list that shares the fault at `spot`, LIST_MOST at most; how many.
 enum { LIST_MOST = 6 };
 size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *hit, const struct spot *spot,

@@ -11,10 +11,10 @@ enum { PLACE_WORDS_MOST = 6, GAP_MOST = 6 };
 
 bool spot_preposition(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
-        "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
-        "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
-        "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
+        "on",     "in",    "at",      "near",     "by",      "under",   "along",      "around",
+        "inside", "round", "across",  "over",     "behind",  "beside",  "underneath", "between",
+        "below",  "above", "down",    "up",       "to",      "through", "throughout", "of",
+        "from",   "off",   "next to", "close to", "towards", "toward",  "against",    "beneath"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -150,7 +150,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                         "hint", "half",  "color", "depth"};
     if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
     bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
-                !token_is(tokens, i, "of") && !token_is(tokens, i, "to");
+                !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off");
     while (at < tokens->count && spot_article(tokens, at)) at++;
     size_t start = at > i + 1 && tells_how_many(tokens, at - 1) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {

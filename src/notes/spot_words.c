@@ -56,7 +56,11 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
                                          "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
     static const char *const behind[] = {"on",   "together", "in",   "up", "to",
                                          "into", "then",     "with", "by", "using"};
+    static const char *const pronouns[] = {"it", "them", "that", "him", "her", "one"};
     if (!token_is(tokens, i, "back") || i == 0) return false;
+    if (i > 1 && token_among(tokens, i - 1, pronouns, COUNT(pronouns)) &&
+        token_among(tokens, i - 2, before, COUNT(before)))
+        return true; // "I stuck it back"
     return token_among(tokens, i - 1, before, COUNT(before)) &&
            (token_among(tokens, i + 1, behind, COUNT(behind)) || i + 1 >= tokens->count ||
             token_is(tokens, i - 1, "came") || token_is(tokens, i - 1, "come") ||

@@ -321,6 +321,11 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         }
     }
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
+    if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
+        nowhere = false;
+    }
     if (nowhere) share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
