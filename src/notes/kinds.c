@@ -177,7 +177,8 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
 // solder of a tin. Where a phrase names only what this thing cannot have, the other is meant.
 static const struct flaw *of_event(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     static const char *const events[][4] = {{"seam-open", "seam-split"},
-                                            {"crack", "crack-through", "wood-split"}};
+                                            {"crack", "crack-through", "wood-split"},
+                                            {"crazing", "leather-crack", "finish-crackle"}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
     if (!r->note->record->family || fits_on(r, kind, place) > 0) return kind;

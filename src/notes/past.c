@@ -117,9 +117,10 @@ static bool is_turned(const struct scope *s, size_t i) {
 // more; the mending itself is told.
 static const struct cue mends[] = {
     {"been cleaned", 0}, {"been fixed", 0}, {"been mended", 0},   {"been repaired", 0}, {"been replaced", 0},
-    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"filled", 0},        {"fixed", 0},
-    {"glued", 0},        {"mended", 0},     {"patched", 0},       {"repaired", 0},      {"replaced", 0},
-    {"resewn", 0},       {"restitched", 0}, {"sewed", 0},         {"sewn", 0},          {"soldered", 0},
+    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"dealt with", 0},    {"filled", 0},
+    {"fixed", 0},        {"glued", 0},      {"made good", 0},     {"mended", 0},        {"patched", 0},
+    {"put right", 0},    {"repaired", 0},   {"replaced", 0},      {"resewn", 0},        {"restitched", 0},
+    {"seen to", 0},      {"sewed", 0},      {"sewn", 0},          {"soldered", 0},      {"sorted", 0},
     {"stitched", 0},     {"tightened", 0},  {"washed it out", 0},
 };
 

@@ -20,7 +20,13 @@ static bool is_story(const struct tokens *tokens, size_t i) {
 size_t scope_shrug_end(const struct scope *s, size_t i, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t at = i; at + 1 < to; at++) {
-        if (s->fault[at]) return to;
+        bool story = at > i && tokens->at[at].stop == STOP_COMMA && is_story(tokens, at - 1);
+        if (s->fault[at] && !is_story(tokens, at) && !story) {
+            size_t comma = at;
+            while (comma < to && tokens->at[comma].stop == STOP_NONE && s->fault[comma]) comma++;
+            if (comma >= to || tokens->at[comma].stop != STOP_COMMA || !is_story(tokens, comma - 1))
+                return to;
+        }
         if (tokens->at[at].stop == STOP_COMMA)
             return at > i && is_story(tokens, at - 1) && !token_is(tokens, at + 1, "or") ? at : to;
     }
@@ -35,7 +41,21 @@ static bool is_guess(const struct tokens *tokens, size_t from, size_t to) {
     return false;
 }
 
-// The first token of the guess that ends right before `i`, in the same sentence or the one before it.
+// "Could be chips under the dirt, can't tell": how many tokens, 0 if none.
+size_t scope_shrug(struct scope *s, size_t i) {
+    static const char *const words[] = {"can't tell",  "can't say",    "cannot tell",  "cannot say",
+                                        "cant tell",   "cant say",     "couldn't say", "couldn't tell",
+                                        "hard to say", "hard to tell", "not looked",   "not checked",
+                                        "didn't look", "not sure",     "no telling",   "who knows"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, words, COUNT(words)), end = i + n;
+    if (!n || i == 0 || tokens->at[i - 1].stop == STOP_NONE) return 0;
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE) return 0;
+    scope_shrug_back(s, i);
+    return n;
+}
+
+// The guess that ends right before `i`, in the same sentence or the one before it.
 void scope_shrug_back(struct scope *s, size_t i) {
     static const char *const links[] = {"i", "i've", "ive", "but", "and", "we", "just", "honestly", "though"};
     const struct tokens *tokens = &s->note->tokens;

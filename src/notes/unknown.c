@@ -309,6 +309,7 @@ static size_t ahead_end(const struct scope *s, size_t i) {
 // By its grammar, where no cue of the list stands: how many tokens it takes.
 static size_t read_grammar(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
+    scope_shrug(s, i);
     size_t left = scope_left_unlooked(tokens, i);
     if (left) {
         read_left(s, i);
