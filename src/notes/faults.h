@@ -62,6 +62,8 @@ struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hi
 // mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
 bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 void mends_settle(struct note *note);
+// Does token `i` name what mends, and no part of the thing: "rivets", "a plate"?
+bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i);
 // lists.c: the other parts of a list that shares the fault at `spot`, LIST_MOST at most; how many.
 enum { LIST_MOST = 6 };
 size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *hit, const struct spot *spot,

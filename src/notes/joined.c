@@ -96,6 +96,60 @@ static bool is_rejoined(const struct fault_reader *r, size_t i) {
     return links || token_is(tokens, b->from, "and") || token_is(tokens, b->from, "then");
 }
 
+// "Torn mended": of a word for a state the mend may be of another.
+static bool is_state_word(const struct tokens *tokens, const struct fault_hit *hit) {
+    const char *word = tokens->at[hit->to - 1].fold;
+    size_t size = strlen(word);
+    return size > 3 && (!strcmp(word + size - 2, "ed") || !strcmp(word, "torn") || !strcmp(word, "loose"));
+}
+
+static bool is_done(const char *word) {
+    size_t size = strlen(word);
+    return size > 3 &&
+           (!strcmp(word + size - 2, "ed") || !strcmp(word + size - 2, "wn") || !strcmp(word, "stuck"));
+}
+
+// "Filled a crack on the back", "a patch over a burn".
+static bool is_under(const struct fault_reader *r, const struct fault_hit *mend,
+                     const struct fault_hit *damage) {
+    static const char *const between[] = {"a",       "an",    "the", "some",   "two",  "three",
+                                          "several", "over",  "up",  "its",    "old",  "one",
+                                          "small",   "large", "few", "little", "tiny", "where"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (mend->kinds[0]->class != CLASS_REPAIR || damage->from <= mend->to) return false;
+    bool over = false;
+    for (size_t k = mend->to; k < damage->from; k++) {
+        if (!token_among(tokens, k, between, COUNT(between))) return false;
+        over |= token_is(tokens, k, "over");
+    }
+    return over || token_is(tokens, mend->to - 1, "over") || is_done(tokens->at[mend->to - 1].fold);
+}
+
+// "One slit sewn up", "a hole neatly darned": the mend right behind the damage.
+static bool is_behind(const struct fault_reader *r, const struct fault_hit *damage,
+                      const struct fault_hit *mend) {
+    static const char *const well[] = {"neatly",  "well",    "badly",    "nicely",
+                                       "roughly", "crudely", "carefully"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = damage->to;
+    while (token_among(tokens, at, well, COUNT(well))) at++;
+    return mend->kinds[0]->class == CLASS_REPAIR && at == mend->from &&
+           is_done(tokens->at[mend->from].fold) && !is_state_word(tokens, damage);
+}
+
+// The damage at `i` is no more: the mend over it takes its place.
+static bool is_covered(struct fault_reader *r, size_t i, size_t kept) {
+    struct fault_hit *mend = NULL, *damage = &r->hits[i];
+    if (damage->kinds[0]->class == CLASS_REPAIR || damage->kinds[0]->form == ABSENCE) return false;
+    if (kept > 0 && is_under(r, &r->hits[kept - 1], damage)) mend = &r->hits[kept - 1];
+    if (i + 1 < r->hit_count && is_behind(r, damage, &r->hits[i + 1])) mend = &r->hits[i + 1];
+    if (!mend) return false;
+    struct fault_hit *copy = arena_alloc(r->note->arena, sizeof *copy);
+    *copy = *damage;
+    mend->parted = copy;
+    return true;
+}
+
 static void drop_mended(struct fault_reader *r) {
     size_t kept = 0;
     for (size_t i = 0; i < r->hit_count; i++) {
@@ -105,7 +159,7 @@ static void drop_mended(struct fault_reader *r) {
             *parted = r->hits[i];
             r->hits[i + 1].parted = parted;
         }
-        if (!rejoined && !is_mended(r, i)) r->hits[kept++] = r->hits[i];
+        if (!rejoined && !is_mended(r, i) && !is_covered(r, i, kept)) r->hits[kept++] = r->hits[i];
     }
     r->hit_count = kept;
 }

@@ -20,6 +20,7 @@ static const struct {
     {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
      "metalware", 4},
     {" enamel enamelware cast skillet ", "kitchenware", 3},
+    {" wood wooden treen sycamore ", "kitchenware", 4},
     {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
     {" sleeve record disc vinyl track mono stereo skip groove rpm side ", "media", 4},
     {" clasp necklace bracelet rhinestone earring knotted pendant karat ", "jewelry", 4},

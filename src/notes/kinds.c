@@ -80,9 +80,27 @@ static bool is_goods(const struct fault_reader *r, const char *type, const char 
     return has_word(type, on) || has_word(type, say_singular(r->note->arena, on));
 }
 
+// A bowl of wood among the ceramics: what its family is made of says nothing of it.
+static bool is_of_other_stuff(const struct fault_reader *r) {
+    static const char *const stuffs[] = {"ceramics", "glass", "stone", "enamel"};
+    const struct record *record = r->note->record;
+    if (!record->family || (strcmp(record->family->rule.id, "ceramics") != 0 &&
+                            strcmp(record->family->rule.id, "glassware") != 0))
+        return false;
+    bool named = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        if (r->materials[i]->of) continue;
+        named = true;
+        for (size_t k = 0; k < COUNT(stuffs); k++)
+            if (names_material(stuffs[k], r->materials[i]->value)) return false;
+    }
+    return named;
+}
+
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
+    bool other_stuff = is_of_other_stuff(r);
     for (size_t i = 0; i < kind->on.count; i++) {
         const char *on = kind->on.at[i];
         for (size_t k = 0; k < r->material_count; k++) {
@@ -90,7 +108,8 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
             bool of_place = value->of && place && has_word(place, value->of);
             if (names_material(on, value->value)) score += of_place ? 8 : value->of ? 0 : 4;
         }
-        if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
+        if (record->family && !other_stuff &&
+            (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
             score += 4;
         if (is_usual(r, on)) score += 4;
         if (record->type.value && is_goods(r, record->type.value, on)) score += 3;
@@ -178,7 +197,8 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
 static const struct flaw *of_event(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     static const char *const events[][4] = {{"seam-open", "seam-split"},
                                             {"crack", "crack-through", "wood-split"},
-                                            {"crazing", "leather-crack", "finish-crackle"}};
+                                            {"crazing", "leather-crack", "finish-crackle"},
+                                            {"snag", "fleabite"}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
     if (!r->note->record->family || fits_on(r, kind, place) > 0) return kind;

@@ -52,6 +52,14 @@ static bool same_sentence(const struct note *note, size_t from, size_t to) {
     return true;
 }
 
+bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"rivet",   "rivets",   "staple", "staples", "plate",
+                                        "bracket", "brackets", "screws", "wire",    "bolt",
+                                        "bolts",   "clamp",    "pins",   "strips",  "strip"};
+    return hit->kinds[0]->class == CLASS_REPAIR && i >= hit->from && i < hit->to &&
+           token_among(tokens, i, words, COUNT(words));
+}
+
 void mends_settle(struct note *note) {
     static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid", "crack-through",
                                          "crack"};

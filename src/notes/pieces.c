@@ -373,6 +373,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
     *of = 0;
+    if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
     int n = recount(r, hit);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);

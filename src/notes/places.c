@@ -128,7 +128,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return last ? last : range;
     }
-    if (!spot_preposition(tokens, i) || token_phrase(tokens, i, "at some")) return 0;
+    bool about = token_is(tokens, i, "about") && token_is(tokens, i + 1, "the") && i + 2 < tokens->count &&
+                 r->part[i + 2];
+    if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
     static const char *const idioms[] = {
         "by hand", "by eye",   "to hand",    "at hand",     "in half",   "in two",  "in use",
         "to side", "to end",   "in place",   "at a glance", "in hand",   "by side", "in one piece",
@@ -150,7 +152,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                         "hint", "half",  "color", "depth"};
     if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
     bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
-                !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off");
+                !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off") &&
+                !about;
     while (at < tokens->count && spot_article(tokens, at)) at++;
     size_t start = at > i + 1 && tells_how_many(tokens, at - 1) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
@@ -293,7 +296,9 @@ static size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *
     while (spot_article(tokens, *from)) ++*from;
     size_t to = *from;
     while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
-    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees));
+    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees)), part = degree;
+    for (size_t k = *from; k < to; k++) part |= r->part[k];
+    if (!part) return 0; // "brace is loose (buzzes)"
     if (degree) return place_in_brackets(r, to + 1, from);
     return token_is(tokens, to, ")") && to > *from ? to : 0;
 }
@@ -380,7 +385,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         if (to <= hit->to) to = 0;               // "rust inside"
         while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
-    if (!to && (to = bare_place(r, hit->to)) != 0) *from = hit->to;
+    if (!to && (to = bare_place(r, next)) != 0) *from = next;
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);

@@ -126,7 +126,7 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
     if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
-        if (!r->part[i] || is_place_in_phrase(r, hit, i) ||
+        if (!r->part[i] || is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
             token_among(&r->note->tokens, i, none, COUNT(none)))
             continue;
         *from = i;
@@ -295,7 +295,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_from = from;
         spot.part_to = to;
         while (spot.part_to == hit->from && hit->from + 1 < hit->to && r->part[hit->from]) spot.part_to++;
-    } else if (hit->near && r->part[hit->from]) { // "the clasp won't stay shut"
+    } else if (hit->near && r->part[hit->from] &&
+               !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
         spot.part_to = hit->from + 1;
     } else if (part_inside(r, hit, &from, &to) || part_of_pronoun(r, hit->from, &from, &to)) {
