@@ -63,7 +63,8 @@ static bool is_mended(const struct fault_reader *r, size_t i) {
         b->from > a->to + FAR)
         return false;
     for (size_t k = a->from; k < b->from; k++)
-        if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "but"))
+        if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "&") ||
+            token_is(tokens, k, "but"))
             return false;
     return token_among(tokens, b->from, verbs, COUNT(verbs)) ||
            (token_among(tokens, b->from - 1, verbs, COUNT(verbs)));
@@ -116,7 +117,7 @@ static bool is_under(const struct fault_reader *r, const struct fault_hit *mend,
                                           "several", "over",  "up",  "its",    "old",  "one",
                                           "small",   "large", "few", "little", "tiny", "where"};
     const struct tokens *tokens = &r->note->tokens;
-    if (mend->kinds[0]->class != CLASS_REPAIR || damage->from <= mend->to) return false;
+    if (mend->kinds[0]->class != CLASS_REPAIR || damage->from < mend->to) return false;
     bool over = false;
     for (size_t k = mend->to; k < damage->from; k++) {
         if (!token_among(tokens, k, between, COUNT(between))) return false;
@@ -153,13 +154,13 @@ static bool is_covered(struct fault_reader *r, size_t i, size_t kept) {
 static void drop_mended(struct fault_reader *r) {
     size_t kept = 0;
     for (size_t i = 0; i < r->hit_count; i++) {
-        bool rejoined = is_rejoined(r, i);
+        bool rejoined = is_rejoined(r, i) || is_mended(r, i);
         if (rejoined) {
             struct fault_hit *parted = arena_alloc(r->note->arena, sizeof *parted);
             *parted = r->hits[i];
             r->hits[i + 1].parted = parted;
         }
-        if (!rejoined && !is_mended(r, i) && !is_covered(r, i, kept)) r->hits[kept++] = r->hits[i];
+        if (!rejoined && !is_covered(r, i, kept)) r->hits[kept++] = r->hits[i];
     }
     r->hit_count = kept;
 }

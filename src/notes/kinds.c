@@ -194,7 +194,8 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
 
 // One event is a kind of its own on each stuff: a seam that gapes is an open seam of a blouse and failed
 // solder of a tin. Where a phrase names only what this thing cannot have, the other is meant.
-static const struct flaw *of_event(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+static const struct flaw *of_event(const struct fault_reader *r, const struct fault_hit *hit,
+                                   const struct flaw *kind, const char *place) {
     static const char *const events[][4] = {{"seam-open", "seam-split"},
                                             {"crack", "crack-through", "wood-split"},
                                             {"crazing", "leather-crack", "finish-crackle"},
@@ -202,6 +203,9 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fl
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
     if (!r->note->record->family || fits_on(r, kind, place) > 0) return kind;
+    for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle"
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (token_is(&r->note->tokens, i, kind->on.at[k])) return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
         if (has_word(place, others[i])) return kind; // of another stuff than the thing
     const struct flaw *best = kind;
@@ -236,7 +240,7 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
 }
 
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    return of_event(r, best_of_hit(r, hit, place), place);
+    return of_event(r, hit, best_of_hit(r, hit, place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

@@ -53,9 +53,10 @@ static bool same_sentence(const struct note *note, size_t from, size_t to) {
 }
 
 bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"rivet",   "rivets",   "staple", "staples", "plate",
-                                        "bracket", "brackets", "screws", "wire",    "bolt",
-                                        "bolts",   "clamp",    "pins",   "strips",  "strip"};
+    static const char *const words[] = {"rivet",    "rivets", "staple", "staples", "plate", "bracket",
+                                        "brackets", "screws", "wire",   "bolt",    "bolts", "clamp",
+                                        "pins",     "strips", "strip",  "string",  "twine", "rope",
+                                        "cotton",   "thread", "cord",   "tape",    "glue"};
     return hit->kinds[0]->class == CLASS_REPAIR && i >= hit->from && i < hit->to &&
            token_among(tokens, i, words, COUNT(words));
 }

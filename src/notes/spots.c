@@ -299,7 +299,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
                !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
         spot.part_to = hit->from + 1;
-    } else if (part_inside(r, hit, &from, &to) || part_of_pronoun(r, hit->from, &from, &to)) {
+    } else if (part_inside(r, hit, &from, &to) ||
+               (spot.where_to == spot.where_from && part_of_pronoun(r, hit->from, &from, &to))) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (part_behind(r, hit, &from, &to) || subject_of_sentence(r, hit->from, &from, &to)) {
@@ -312,7 +313,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.where_from = from;
         spot.where_to = to;
     }
-    if (hit->parted && spot.part_to == spot.part_from) {
+    bool behind = hit->parted && hit->parted->from >= hit->to; // "glued crack on the left column"
+    if (behind || (hit->parted && spot.part_to == spot.part_from)) {
         struct spot before = any_spot_of(r, hit->parted);
         spot.part_from = before.part_from;
         spot.part_to = before.part_to;
