@@ -53,12 +53,14 @@ static bool same_sentence(const struct note *note, size_t from, size_t to) {
 }
 
 bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"rivet",    "rivets", "staple", "staples", "plate", "bracket",
-                                        "brackets", "screws", "wire",   "bolt",    "bolts", "clamp",
-                                        "pins",     "strips", "strip",  "string",  "twine", "rope",
-                                        "cotton",   "thread", "cord",   "tape",    "glue"};
-    return hit->kinds[0]->class == CLASS_REPAIR && i >= hit->from && i < hit->to &&
-           token_among(tokens, i, words, COUNT(words));
+    static const char *const words[] = {"rivet",   "rivets",   "staple", "staples",
+                                        "bracket", "brackets", "bolts",  "screws"};
+    static const char *const articles[] = {"a", "some", "old", "an", "metal", "brass"};
+    if (hit->kinds[0]->class != CLASS_REPAIR || i < hit->from || i >= hit->to) return false;
+    size_t at = i;
+    while (at > hit->from && token_among(tokens, at - 1, articles, COUNT(articles))) at--;
+    bool with = at > 0 && token_is(tokens, at - 1, "with"); // "bound with string"
+    return with || token_among(tokens, i, words, COUNT(words));
 }
 
 void mends_settle(struct note *note) {
