@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/place.h"
 
 // "The edge has gilt wear": the second of the two words belongs to the name of another kind.
 static bool is_taken_by_phrase(const struct fault_reader *r, size_t i) {
@@ -89,6 +90,14 @@ static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hi
     return (before && stuff) || !strcmp(hit->flaw->rule.id, "box-wear");
 }
 
+// "One lid's hinge has gone": the hinge, and not the lid.
+static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const char *word = r->note->tokens.at[hit->from].fold;
+    size_t size = strlen(word);
+    return hit->near && hit->from + 2 < hit->to && size > 2 && !strcmp(word + size - 2, "'s") &&
+           place_noun(r->note, hit->from + 1);
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -115,7 +124,7 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit)) continue;
+        if (is_of_name(r, hit) || is_owner_of_part(r, hit)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

@@ -17,6 +17,9 @@ static const struct {
      "glazed "
      "crazing backstamp crackle ",
      "ceramics", 5},
+    {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware ", "ceramics",
+     5},
+    {" hairline crazed chip nibbled saucer footring ", "ceramics", 2},
     {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
      "metalware", 4},
     {" enamel enamelware cast skillet ", "kitchenware", 3},

@@ -52,6 +52,16 @@ static bool same_sentence(const struct note *note, size_t from, size_t to) {
     return true;
 }
 
+// "The lid in two halves".
+static bool in_pieces(const struct note *note, const struct item_flaw *flaw) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= flaw->span.from && note->tokens.at[i].to <= flaw->span.to &&
+            (token_is(&note->tokens, i, "halves") || token_is(&note->tokens, i, "pieces") ||
+             token_is(&note->tokens, i, "two") || token_is(&note->tokens, i, "half")))
+            return true;
+    return false;
+}
+
 bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"rivet",   "rivets",   "staple", "staples",
                                         "bracket", "brackets", "bolts",  "screws"};
@@ -64,14 +74,14 @@ bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t
 }
 
 void mends_settle(struct note *note) {
-    static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid", "crack-through",
-                                         "crack"};
+    static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid"};
     struct record *record = note->record;
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *a = &record->flaws[i];
         bool parted = false, mended = false;
         for (size_t k = 0; k < COUNT(breaks); k++) parted |= !strcmp(a->kind->rule.id, breaks[k]);
+        parted |= !strcmp(a->kind->rule.id, "crack-through") && in_pieces(note, a);
         for (size_t k = 0; parted && a->span.to && k < record->flaw_count; k++) {
             const struct item_flaw *b = &record->flaws[k];
             mended |= !strcmp(b->kind->rule.id, "glued-repair") && same_part(a, b) &&

@@ -251,8 +251,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
 
 // "Moth holes, maybe a dozen", "chips, three or so": the number alone behind a comma.
 static int number_apart(const struct fault_reader *r, size_t i) {
-    static const char *const about[] = {"maybe",    "about",   "perhaps", "around",   "roughly",   "say",
-                                        "at least", "i count", "some",    "probably", "i counted", "i'd say"};
+    static const char *const about[] = {"count",  "counted",  "maybe",     "about",    "perhaps",
+                                        "around", "roughly",  "say",       "at least", "i count",
+                                        "some",   "probably", "i counted", "i'd say"};
     static const char *const closers[] = {"or so", "of them", "in all", "in total", "altogether", "or more"};
     enum { FAR = 6 };
     const struct tokens *tokens = &r->note->tokens;
@@ -304,8 +305,10 @@ static int places_in(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at + 2 < tokens->count && at < i + 3; at++) {
         if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+        static const char *const about[] = {"about", "maybe", "roughly", "perhaps"};
         int n;
-        size_t size = amount_at(tokens, at + 1, &n), end = at + 1 + size;
+        size_t first = at + 1 + (token_among(tokens, at + 1, about, COUNT(about)) ? 1 : 0);
+        size_t size = amount_at(tokens, first, &n), end = first + size;
         if (token_is(tokens, end, "of")) end++;
         bool places = token_is(tokens, end, "places") || token_is(tokens, end, "spots");
         if (token_is(tokens, at, "in") && size && places) return n;
