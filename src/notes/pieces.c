@@ -387,7 +387,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
     if (n) return n;
-    if (share_before(r, start, hit->from, &share) || one_named(r, start, hit->from, &share) ||
+    size_t before = hit->near && r->part[hit->from] ? hit->from + 1 : hit->from; // "two of the heels worn"
+    if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||
         share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share)) {
         *of = share.of;
         return share.n;
