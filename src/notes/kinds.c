@@ -199,7 +199,8 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     static const char *const events[][4] = {{"seam-open", "seam-split"},
                                             {"crack", "crack-through", "wood-split"},
                                             {"crazing", "leather-crack", "finish-crackle"},
-                                            {"snag", "fleabite"}};
+                                            {"snag", "fleabite"},
+                                            {"upholstery-wear", "fabric-weak"}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
     if (!r->note->record->family || fits_on(r, kind, place) > 0) return kind;

@@ -109,7 +109,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
     for (size_t i = hit->from + 1; i < hit->to; i++) {
         if (!r->part[i] || !is_place_in_phrase(r, hit, i)) continue;
         *from = i;
-        *to = i + 1;
+        for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;
     }
     return false;
