@@ -82,19 +82,20 @@ static bool is_goods(const struct fault_reader *r, const char *type, const char 
 
 // A bowl of wood among the ceramics: what its family is made of says nothing of it.
 static bool is_of_other_stuff(const struct fault_reader *r) {
-    static const char *const stuffs[] = {"ceramics", "glass", "stone", "enamel"};
+    static const char *const stuffs[] = {"wood", "metal", "plastic", "leather", "textile", "paper", "rubber"};
     const struct record *record = r->note->record;
     if (!record->family || (strcmp(record->family->rule.id, "ceramics") != 0 &&
                             strcmp(record->family->rule.id, "glassware") != 0))
         return false;
-    bool named = false;
+    bool other = false;
     for (size_t i = 0; i < r->material_count; i++) {
         if (r->materials[i]->of) continue;
-        named = true;
-        for (size_t k = 0; k < COUNT(stuffs); k++)
-            if (names_material(stuffs[k], r->materials[i]->value)) return false;
+        bool named = false;
+        for (size_t k = 0; k < COUNT(stuffs); k++) named |= names_material(stuffs[k], r->materials[i]->value);
+        if (!named) return false;
+        other = true;
     }
-    return named;
+    return other;
 }
 
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
@@ -196,32 +197,35 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
 // solder of a tin. Where a phrase names only what this thing cannot have, the other is meant.
 static const struct flaw *of_event(const struct fault_reader *r, const struct fault_hit *hit,
                                    const struct flaw *kind, const char *place) {
-    static const char *const events[][4] = {{"seam-open", "seam-split"},
-                                            {"crack", "crack-through", "wood-split"},
-                                            {"crazing", "leather-crack", "finish-crackle"},
-                                            {"snag", "fleabite"},
-                                            {"upholstery-wear", "fabric-weak"}};
+    static const struct {
+        const char *said, *meant[2];
+    } events[] = {{"seam-open", {"seam-split", NULL}},
+                  {"seam-split", {"seam-open", NULL}},
+                  {"crack", {"crack-through", NULL}},
+                  {"crack-through", {"crack", "wood-split"}},
+                  {"wood-split", {"crack", "crack-through"}},
+                  {"crazing", {"leather-crack", "finish-crackle"}},
+                  {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
-    if (!r->note->record->family || fits_on(r, kind, place) > 0) return kind;
-    for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle"
+    const struct tokens *tokens = &r->note->tokens;
+    if (!r->note->record->family || fits_on(r, kind, place) > 0 ||
+        !strncmp(tokens->at[hit->from].fold, "leak", 4))
+        return kind;
+    for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
         for (size_t k = 0; k < kind->on.count; k++)
-            if (token_is(&r->note->tokens, i, kind->on.at[k])) return kind;
+            if (token_is(tokens, i, kind->on.at[k]) || token_is(tokens, i, "glaze")) return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
         if (has_word(place, others[i])) return kind; // of another stuff than the thing
     const struct flaw *best = kind;
     int most = 0;
-    for (size_t i = 0; i < COUNT(events); i++) {
-        bool named = false;
-        for (size_t k = 0; k < COUNT(events[i]) && events[i][k]; k++)
-            named |= !strcmp(events[i][k], kind->rule.id);
-        for (size_t k = 0; named && k < COUNT(events[i]) && events[i][k]; k++) {
-            const struct flaw *other = ruleset_flaw(r->note->rules, events[i][k]);
+    for (size_t i = 0; i < COUNT(events); i++)
+        for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
+            const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
             int score = other ? fits_on(r, other, place) : 0;
             if (score > most) best = other;
             if (score > most) most = score;
         }
-    }
     return best;
 }
 
