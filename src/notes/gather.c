@@ -98,6 +98,17 @@ static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_h
            place_noun(r->note, hit->from + 1);
 }
 
+// "Lid stitching gone": the stitching, which is a fault of its own, and not the lid.
+static bool is_of_compound(const struct fault_reader *r, size_t i) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct phrase_hit *hit = &hits->at[i];
+    if (!hit->near || hit->flaw->form != ABSENCE || r->note->tokens.at[hit->from].stop != STOP_NONE)
+        return false;
+    for (size_t k = i + 1; k < hits->count && hits->at[k].from <= hit->from + 1; k++)
+        if (hits->at[k].from == hit->from + 1 && hits->at[k].to >= hit->to) return true;
+    return false;
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -124,7 +135,7 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit) || is_owner_of_part(r, hit)) continue;
+        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

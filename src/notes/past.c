@@ -135,6 +135,9 @@ static void read_mended(struct scope *s, size_t i) {
         if (fault && cue_at(s, mends, COUNT(mends), at, &n)) {
             size_t to = at;
             while (to > i && s->fault[to] && s->fault[to - 1]) to--; // the mending's own words
+            bool before = false;
+            for (size_t k = i; k < to; k++) before |= s->fault[k];
+            if (!before) continue;
             while (to > i && tokens->at[to - 1].stop == STOP_NONE && !s->fault[to - 1]) to--;
             scope_mark(s, scope_clause_start(s, i), to > i ? to : at, STANCE_PAST, i);
             return;

@@ -303,8 +303,9 @@ static int places_behind(const struct tokens *tokens, size_t i) {
 // "Wear in two places".
 static int places_in(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t at = i; at + 2 < tokens->count && at < i + 3; at++) {
-        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+    for (size_t at = i > 0 && token_is(tokens, i - 1, "in") ? i - 1 : i; at + 2 < tokens->count && at < i + 3;
+         at++) {
+        if (tokens->at[at].stop != STOP_NONE || (at >= i && r->scope.fault[at])) return 0;
         static const char *const about[] = {"about", "maybe", "roughly", "perhaps"};
         int n;
         size_t first = at + 1 + (token_among(tokens, at + 1, about, COUNT(about)) ? 1 : 0);

@@ -373,17 +373,17 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
 
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
+    if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
+        to = place_behind(r, hit->to - 1, from); // "cracked through the base"
+        if (to <= hit->to) to = 0;               // "rust inside"
+        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
+    }
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, from);
     for (size_t k = hit->from + 1; !to && hit->near && k + 1 < hit->to; k++) { // "fungus … in the lens"
         to = place_behind(r, k, from);
         if (to && to < hit->to) to = 0;
-    }
-    if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
-        to = place_behind(r, hit->to - 1, from); // "cracked through the base"
-        if (to <= hit->to) to = 0;               // "rust inside"
-        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
     if (!to && (to = bare_place(r, next)) != 0) *from = next;
     if (!to) to = bare_clause(r, hit->to, from);

@@ -171,6 +171,27 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     return true;
 }
 
+// "Somebody has glued the left side", "sun has rotted the linings": what it was done to.
+static bool object_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
+                          size_t *to) {
+    static const char *const states[] = {"is", "are", "was", "were", "isn't", "aren't", "looks", "it's"};
+    static const char *const articles[] = {"the", "its", "both"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *word = tokens->at[hit->to - 1].fold;
+    size_t size = strlen(word), at = hit->to + 1;
+    if (size < 4 || strcmp(word + size - 2, "ed") != 0 ||
+        !token_among(tokens, hit->to, articles, COUNT(articles)) ||
+        (hit->from > 0 && token_among(tokens, hit->from - 1, states, COUNT(states))))
+        return false;
+    *from = at;
+    while (at < tokens->count && spot_side(tokens, at) && at < hit->to + 3) at++;
+    size_t first = at;
+    while (at < tokens->count && r->part[at] && !r->scope.fault[at] && tokens->at[at].stop == STOP_NONE) at++;
+    *to = at;
+    bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE || !r->scope.fault[at];
+    return at > first && ends;
+}
+
 // "Chimney has a chip, winder stuck, dents on the tank": behind the comma a part that is spoken of by itself.
 static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
     const struct tokens *tokens = &r->note->tokens;
@@ -298,12 +319,14 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     } else if (hit->near && r->part[hit->from] &&
                !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
-        spot.part_to = hit->from + 1;
+        for (spot.part_to = hit->from + 1; spot.part_to + 1 < hit->to && r->part[spot.part_to];)
+            spot.part_to++;
     } else if (part_inside(r, hit, &from, &to) ||
                (spot.where_to == spot.where_from && part_of_pronoun(r, hit->from, &from, &to))) {
         spot.part_from = from;
         spot.part_to = to;
-    } else if (part_behind(r, hit, &from, &to) || subject_of_sentence(r, hit->from, &from, &to)) {
+    } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||
+               subject_of_sentence(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (spot_counted(r, hit->from, &from, &to)) {
