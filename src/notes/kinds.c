@@ -141,7 +141,7 @@ bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const ch
     if (!r->note->record->family || !kind->on.count) return true;
     for (size_t i = 0; i < kind->on.count; i++)
         if (!strcmp(kind->on.at[i], "all")) return true;
-    return fits(r, kind, place) > 0;
+    return fits_on(r, kind, place) > 0;
 }
 
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
