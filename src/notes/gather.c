@@ -197,10 +197,20 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
         hit->from++;
 }
 
+// "Torn in two places": torn, and not in two.
+static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool places = token_is(tokens, hit->to, "places") || token_is(tokens, hit->to, "spots");
+    if (places && hit->to > hit->from + 2 && token_is(tokens, hit->to - 2, "in")) hit->to -= 2;
+}
+
 void faults_gather(struct fault_reader *r) {
     gather(r);
     faults_join(r);
-    for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);
+    for (size_t i = 0; i < r->hit_count; i++) {
+        drop_article(r, &r->hits[i]);
+        drop_places(r, &r->hits[i]);
+    }
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);
 }

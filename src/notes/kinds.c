@@ -205,6 +205,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"crack-through", {"crack", "wood-split"}},
                   {"wood-split", {"crack", "crack-through"}},
                   {"crazing", {"leather-crack", "finish-crackle"}},
+                  {"crease", {"dent-bend", NULL}},
                   {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
