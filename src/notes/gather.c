@@ -98,6 +98,17 @@ static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_h
            place_noun(r->note, hit->from + 1);
 }
 
+// "The page isn't loose": not that it is not there.
+static bool is_not_so(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const nots[] = {"isn't", "aren't", "isnt", "arent"};
+    static const char *const places[] = {"there", "here",   "present",  "with", "included", "in",   "on",
+                                         "any",   "around", "anywhere", "to",   "among",    "mine", "all"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && token_among(tokens, hit->to - 1, nots, sizeof nots / sizeof *nots) &&
+           hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE &&
+           !token_among(tokens, hit->to, places, sizeof places / sizeof *places);
+}
+
 // "Lid stitching gone": the stitching, which is a fault of its own, and not the lid.
 static bool is_of_compound(const struct fault_reader *r, size_t i) {
     const struct phrase_hits *hits = &r->note->hits;
@@ -135,7 +146,8 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i)) continue;
+        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit))
+            continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

@@ -182,15 +182,33 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
     return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
 }
 
+// Boots of rubber are so whatever part of them has cracked.
+static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) {
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool rubber = false, named = false;
+    for (size_t i = 0; i < kind->on.count; i++) rubber |= !strcmp(kind->on.at[i], "rubber");
+    for (size_t i = 0; rubber && i < r->material_count; i++)
+        named |= !r->materials[i]->of && names_material("rubber", r->materials[i]->value);
+    for (size_t i = 0; rubber && type && i < kind->within.count; i++)
+        named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
+    return named;
+}
+
 static const struct flaw *narrowed(const struct fault_reader *r, const struct fault_hit *hit,
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->narrows.count && is_narrower(rules->flaws[i], hit) &&
-            (rules->flaws[i]->within.count ? is_of_part(r, rules->flaws[i], place)
-                                           : is_of_material(r, rules->flaws[i], place)))
+            (rules->flaws[i]->within.count
+                 ? is_of_part(r, rules->flaws[i], place) || is_of_rubber(r, rules->flaws[i])
+                 : is_of_material(r, rules->flaws[i], place)))
             return rules->flaws[i];
     return NULL;
+}
+
+static bool is_cloth(const struct record *record) {
+    return record->family &&
+           (!strcmp(record->family->rule.id, "clothing") || !strcmp(record->family->rule.id, "linens"));
 }
 
 // One event is a kind of its own on each stuff: a seam that gapes is an open seam of a blouse and failed
@@ -206,22 +224,28 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"wood-split", {"crack", "crack-through"}},
                   {"crazing", {"leather-crack", "finish-crackle"}},
                   {"crease", {"dent-bend", NULL}},
+                  {"blade-wear", {"chip", "enamel-chip"}},
+                  {"glued-repair", {"darned-patched", NULL}},
                   {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
+    static const char *const own[] = {"glaze",  "glue",     "glued",  "reglued", "stuck",
+                                      "epoxy",  "rivet",    "rivets", "riveted", "staples",
+                                      "solder", "soldered", "blade",  "bolted"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!r->note->record->family || fits_on(r, kind, place) > 0 ||
+    if ((!r->note->record->family && !r->material_count) || fits_on(r, kind, place) > 0 ||
         !strncmp(tokens->at[hit->from].fold, "leak", 4))
         return kind;
     for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
         for (size_t k = 0; k < kind->on.count; k++)
-            if (token_is(tokens, i, kind->on.at[k]) || token_is(tokens, i, "glaze")) return kind;
+            if (token_is(tokens, i, kind->on.at[k]) || token_among(tokens, i, own, COUNT(own))) return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
         if (has_word(place, others[i])) return kind; // of another stuff than the thing
     const struct flaw *best = kind;
     int most = 0;
     for (size_t i = 0; i < COUNT(events); i++)
         for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
+            if (!strcmp(events[i].said, "glued-repair") && !is_cloth(r->note->record)) continue;
             const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
             int score = other ? fits_on(r, other, place) : 0;
             if (score > most) best = other;
