@@ -48,7 +48,8 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     static const char *const sides[] = {"left",   "right",   "upper", "lower", "front",  "back",
                                         "rear",   "inner",   "outer", "top",   "bottom", "battery",
                                         "inside", "outside", "big",   "small", "second", "first"};
-    static const char *const joints[] = {"and", "so", "because", "since", "which", "where", "when", "if"};
+    static const char *const joints[] = {"and",   "so",   "because", "since", "which",
+                                         "where", "when", "if",      "as"};
     static const char *const particles[] = {"up", "down", "over"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
@@ -341,7 +342,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         struct spot before = any_spot_of(r, hit->parted);
         spot.part_from = before.part_from;
         spot.part_to = before.part_to;
-        if (spot.where_to == spot.where_from) {
+        bool placed = before.where_to > before.where_from || before.part_to > before.part_from;
+        if (spot.where_to == spot.where_from || (behind && placed)) {
             spot.where_from = before.where_from;
             spot.where_to = before.where_to;
         }
