@@ -211,6 +211,11 @@ static bool is_cloth(const struct record *record) {
            (!strcmp(record->family->rule.id, "clothing") || !strcmp(record->family->rule.id, "linens"));
 }
 
+static bool is_hide(const struct record *record) {
+    return record->family &&
+           (!strcmp(record->family->rule.id, "footwear") || !strcmp(record->family->rule.id, "bags"));
+}
+
 // One event is a kind of its own on each stuff: a seam that gapes is an open seam of a blouse and failed
 // solder of a tin. Where a phrase names only what this thing cannot have, the other is meant.
 static const struct flaw *of_event(const struct fault_reader *r, const struct fault_hit *hit,
@@ -219,7 +224,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
         const char *said, *meant[2];
     } events[] = {{"seam-open", {"seam-split", NULL}},
                   {"seam-split", {"seam-open", NULL}},
-                  {"crack", {"crack-through", NULL}},
+                  {"crack", {"crack-through", "leather-crack"}},
                   {"crack-through", {"crack", "wood-split"}},
                   {"wood-split", {"crack", "crack-through"}},
                   {"crazing", {"leather-crack", "finish-crackle"}},
@@ -246,6 +251,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     for (size_t i = 0; i < COUNT(events); i++)
         for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
             if (!strcmp(events[i].said, "glued-repair") && !is_cloth(r->note->record)) continue;
+            if (!strcmp(events[i].said, "crack") && k > 0 && !is_hide(r->note->record)) continue;
             const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
             int score = other ? fits_on(r, other, place) : 0;
             if (score > most) best = other;

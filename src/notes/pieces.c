@@ -373,6 +373,22 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
     return 0;
 }
 
+// "Loose at two corners", "patched at both knees": of a word for a state one at each.
+static int places_named(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const words[] = {"at", "on", "in", "round", "along", "off", "across", "near"};
+    const struct tokens *tokens = &r->note->tokens;
+    int n = 0;
+    size_t i = hit->to - 1, size;
+    if (!token_among(tokens, i, words, COUNT(words))) i++;
+    if (!token_among(tokens, i, words, COUNT(words)) || !degree_is_state(r, hit)) return 0;
+    bool both = token_is(tokens, i + 1, "both");
+    size = both ? 1 : amount_at(tokens, i + 1, &n);
+    size_t part = i + 1 + size;
+    if (!size || part >= tokens->count || !r->part[part] || tokens->at[part].one == tokens->at[part].fold)
+        return 0;
+    return both ? 2 : n;
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -387,6 +403,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
         if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
+    if (!n) n = places_named(r, hit);
     if (n) return n;
     size_t before = hit->near && r->part[hit->from] ? hit->from + 1 : hit->from; // "two of the heels worn"
     if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||
