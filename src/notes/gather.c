@@ -116,7 +116,8 @@ static bool is_of_compound(const struct fault_reader *r, size_t i) {
     if (!hit->near || hit->flaw->form != ABSENCE || r->note->tokens.at[hit->from].stop != STOP_NONE)
         return false;
     for (size_t k = i + 1; k < hits->count && hits->at[k].from <= hit->from + 1; k++)
-        if (hits->at[k].from == hit->from + 1 && hits->at[k].to >= hit->to) return true;
+        if (hits->at[k].from == hit->from + 1 && hits->at[k].to >= hit->to && hit->to > hit->from + 2)
+            return true;
     return false;
 }
 

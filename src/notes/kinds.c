@@ -231,6 +231,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"crease", {"dent-bend", NULL}},
                   {"blade-wear", {"chip", "enamel-chip"}},
                   {"glued-repair", {"darned-patched", NULL}},
+                  {"upholstery-wear", {"fabric-weak", NULL}},
                   {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
                                          "plastic", "paint", "finish", "varnish"};
@@ -238,9 +239,8 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                                       "epoxy",  "rivet",    "rivets", "riveted", "staples",
                                       "solder", "soldered", "blade",  "bolted"};
     const struct tokens *tokens = &r->note->tokens;
-    if ((!r->note->record->family && !r->material_count) || fits_on(r, kind, place) > 0 ||
-        !strncmp(tokens->at[hit->from].fold, "leak", 4))
-        return kind;
+    bool known = r->note->record->family || (r->material_count && !strcmp(kind->rule.id, "blade-wear"));
+    if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
     for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
         for (size_t k = 0; k < kind->on.count; k++)
             if (token_is(tokens, i, kind->on.at[k]) || token_among(tokens, i, own, COUNT(own))) return kind;
@@ -250,7 +250,9 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     int most = 0;
     for (size_t i = 0; i < COUNT(events); i++)
         for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
-            if (!strcmp(events[i].said, "glued-repair") && !is_cloth(r->note->record)) continue;
+            bool cloth =
+                !strcmp(events[i].said, "glued-repair") || !strcmp(events[i].said, "upholstery-wear");
+            if (cloth && !is_cloth(r->note->record)) continue;
             if (!strcmp(events[i].said, "crack") && k > 0 && !is_hide(r->note->record)) continue;
             const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
             int score = other ? fits_on(r, other, place) : 0;

@@ -405,7 +405,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);
     if (n) return n;
-    size_t before = hit->near && r->part[hit->from] ? hit->from + 1 : hit->from; // "two of the heels worn"
+    bool phrase = hit->to > hit->from + 1 && r->part[hit->from];
+    size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"
     if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||
         share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share)) {
         *of = share.of;
