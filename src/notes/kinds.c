@@ -250,9 +250,11 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     int most = 0;
     for (size_t i = 0; i < COUNT(events); i++)
         for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
-            bool cloth =
-                !strcmp(events[i].said, "glued-repair") || !strcmp(events[i].said, "upholstery-wear");
-            if (cloth && !is_cloth(r->note->record)) continue;
+            bool sewn = !strcmp(events[i].said, "glued-repair"),
+                 worn = !strcmp(events[i].said, "upholstery-wear");
+            const struct family *family = r->note->record->family;
+            if ((sewn || worn) && !is_cloth(r->note->record)) continue;
+            if (worn && strcmp(family->rule.id, "clothing") != 0) continue; // a kneeler has stuffing
             if (!strcmp(events[i].said, "crack") && k > 0 && !is_hide(r->note->record)) continue;
             const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
             int score = other ? fits_on(r, other, place) : 0;
