@@ -128,6 +128,12 @@ static size_t read_answer(struct scope *s, size_t i) {
     const struct cue *cue = cue_at(s, answers, COUNT(answers), i + 1, &n);
     if (!cue || !ends(tokens, i + 1 + n)) return 0;
     size_t from = listed_before(s, i);
+    for (size_t k = 1; k <= 2 && k < i && from == i && token_is(tokens, i, "?");
+         k++) { // "taped pages? Not one."
+        if (tokens->at[i - k].kind != TOKEN_WORD || !s->fault[i - k - 1]) continue;
+        from = listed_before(s, i - k);
+        if (from == i - k) from = i;
+    }
     if (from == i || !s->fault[i - 1]) {
         bool asked = token_is(tokens, i, "?") && from < i; // "any cracks in it?"
         if (!asked) return 0;

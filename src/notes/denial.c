@@ -40,6 +40,7 @@ static const struct cue before[] = {
     {"clear of", DENIES},
     {"could find no", LOOKED_FOR},
     {"couldn't feel", LOOKED_FOR},
+    {"couldn't call", DENIES},
     {"couldn't find", LOOKED_FOR},
     {"couldn't see", LOOKED_FOR},
     {"couldn't spot", LOOKED_FOR},
@@ -98,6 +99,7 @@ static const struct cue before[] = {
     {"no trace of", LOOKED_FOR},
     {"no traces of", LOOKED_FOR},
     {"no visible", LOOKED_FOR},
+    {"nobody could call", DENIES},
     {"nobody has", DENIES},
     {"nobody's", DENIES},
     {"none are", DENIES},
@@ -336,6 +338,15 @@ static bool opens_part(const struct scope *s, size_t i) {
     return !s->fault[i] && i + 1 < tokens->count && s->fault[i + 1] && is_part(s, i);
 }
 
+// "Doesn't sit true as the rim's been knocked": the cause is there.
+static bool gives_cause(const struct tokens *tokens, size_t i) {
+    static const char *const joints[] = {"as", "because", "since", "cos", "cause", "where"};
+    static const char *const subjects[] = {"the",     "its",      "it's",    "it", "one",
+                                           "there's", "somebody", "someone", "my"};
+    return token_among(tokens, i, joints, COUNT(joints)) &&
+           token_among(tokens, i + 1, subjects, COUNT(subjects));
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -351,6 +362,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i) ||
                          is_well(tokens, i) || opens_state(s, from, i)))
             return i;
+        if (gives_cause(tokens, i)) return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
         // on.
         if (held && from > 0 && s->fault[from - 1] && tokens->at[i].stop == STOP_COMMA) return i;

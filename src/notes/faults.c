@@ -407,9 +407,9 @@ static bool is_whole_thing(struct note *note, const char *part) {
 
 // Words that lists of parts and places have, and that are no part which could have a fault.
 static bool is_no_part(const char *part) {
-    static const char *const words[] = {"marks", "mark",  "lines",  "line",  "scale", "all over",
-                                        "spot",  "spots", "eraser", "mouth", "bits",  "ring",
-                                        "rings", "tape",  "over",   "words", "death", "touch"};
+    static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
+                                        "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
+                                        "over",  "words",  "death", "touch", "weave", "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(part, words[i])) return true;
     return false;
@@ -437,7 +437,8 @@ static bool is_silent(const struct flaw *kind) {
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
-    if (hit->kinds[0]->form == ABSENCE && absent_turns_into(r, hit->to)) return; // "stoppers gone hard"
+    bool lost = hit->kinds[0]->form == ABSENCE || !strcmp(hit->kinds[0]->rule.id, "broken-part");
+    if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
     if (spot_in_clause(&note->tokens, hit->from) || means_other(r, hit)) return;

@@ -13,9 +13,10 @@ struct fault_hit {
     size_t from, to; // tokens
     const struct flaw *kinds[FAULT_KINDS_MOST];
     size_t kind_count;
-    bool near;   // two words with others between
-    bool denied; // counts only where it is denied
-    bool own_no; // its "no" belongs to its own words: "no bulb to try it with"
+    bool near;                      // two words with others between
+    bool denied;                    // counts only where it is denied
+    bool own_no;                    // its "no" belongs to its own words: "no bulb to try it with"
+    const struct fault_hit *parted; // of a mend, the break that it mended; NULL where none is told
 };
 
 struct fault_reader {
@@ -58,6 +59,11 @@ bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
+// mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
+bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+void mends_settle(struct note *note);
+// Does token `i` name what mends, and no part of the thing: "rivets", "a plate"?
+bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i);
 // lists.c: the other parts of a list that shares the fault at `spot`, LIST_MOST at most; how many.
 enum { LIST_MOST = 6 };
 size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *hit, const struct spot *spot,

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/place.h"
 
 // "The edge has gilt wear": the second of the two words belongs to the name of another kind.
 static bool is_taken_by_phrase(const struct fault_reader *r, size_t i) {
@@ -144,6 +145,37 @@ static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hi
     return (before && stuff) || !strcmp(hit->flaw->rule.id, "box-wear");
 }
 
+// "One lid's hinge has gone": the hinge, and not the lid.
+static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const char *word = r->note->tokens.at[hit->from].fold;
+    size_t size = strlen(word);
+    return hit->near && hit->from + 2 < hit->to && size > 2 && !strcmp(word + size - 2, "'s") &&
+           place_noun(r->note, hit->from + 1);
+}
+
+// "The page isn't loose": not that it is not there.
+static bool is_not_so(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const nots[] = {"isn't", "aren't", "isnt", "arent"};
+    static const char *const places[] = {"there", "here",   "present",  "with", "included", "in",   "on",
+                                         "any",   "around", "anywhere", "to",   "among",    "mine", "all"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && token_among(tokens, hit->to - 1, nots, sizeof nots / sizeof *nots) &&
+           hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE &&
+           !token_among(tokens, hit->to, places, sizeof places / sizeof *places);
+}
+
+// "Lid stitching gone": the stitching, which is a fault of its own, and not the lid.
+static bool is_of_compound(const struct fault_reader *r, size_t i) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct phrase_hit *hit = &hits->at[i];
+    if (!hit->near || hit->flaw->form != ABSENCE || r->note->tokens.at[hit->from].stop != STOP_NONE)
+        return false;
+    for (size_t k = i + 1; k < hits->count && hits->at[k].from <= hit->from + 1; k++)
+        if (hits->at[k].from == hit->from + 1 && hits->at[k].to >= hit->to && hit->to > hit->from + 2)
+            return true;
+    return false;
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -172,7 +204,8 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit)) continue;
+        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit))
+            continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
@@ -234,10 +267,20 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
         hit->from++;
 }
 
+// "Torn in two places": torn, and not in two.
+static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool places = token_is(tokens, hit->to, "places") || token_is(tokens, hit->to, "spots");
+    if (places && hit->to > hit->from + 2 && token_is(tokens, hit->to - 2, "in")) hit->to -= 2;
+}
+
 void faults_gather(struct fault_reader *r) {
     gather(r);
     faults_join(r);
-    for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);
+    for (size_t i = 0; i < r->hit_count; i++) {
+        drop_article(r, &r->hits[i]);
+        drop_places(r, &r->hits[i]);
+    }
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);
 }

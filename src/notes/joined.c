@@ -63,16 +63,105 @@ static bool is_mended(const struct fault_reader *r, size_t i) {
         b->from > a->to + FAR)
         return false;
     for (size_t k = a->from; k < b->from; k++)
-        if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "but"))
+        if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "&") ||
+            token_is(tokens, k, "but"))
             return false;
     return token_among(tokens, b->from, verbs, COUNT(verbs)) ||
            (token_among(tokens, b->from - 1, verbs, COUNT(verbs)));
 }
 
+// "Broken off and stuck back", "snapped once, glued since": what was parted and is joined again is told as
+// the mend, of the part that was parted.
+static bool is_rejoined(const struct fault_reader *r, size_t i) {
+    static const char *const parted[] = {"broken-part", "loose-part", "loose-joint"};
+    static const char *const between[] = {
+        "and",     "then", "but",    "since", "been",   "was",     "were",     "later",
+        "now",     "well", "neatly", "i",     "i've",   "someone", "somebody", "at",
+        "some",    "time", "point",  "has",   "have",   "once",    "it's",     "it",
+        "its",     "off",  ",",      "in",    "the",    "past",    "long",     "ago",
+        "before",  "my",   "we",     "they",  "badly",  "nicely",  "properly", "carefully",
+        "roughly", "all",  "again",  "by",    "simply", "just",    "apart",    "previously"};
+    static const char *const after[] = {"since", "now", "later", "then", "but", "and", "i", "i've"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i + 1 >= r->hit_count) return false;
+    const struct fault_hit *a = &r->hits[i], *b = &r->hits[i + 1];
+    bool parts = false, links = false;
+    for (size_t k = 0; k < COUNT(parted); k++) parts |= !strcmp(a->kinds[0]->rule.id, parted[k]);
+    if (!parts || b->kinds[0]->class != CLASS_REPAIR || b->from < a->to) return false;
+    for (size_t k = a->to; k < b->from; k++) {
+        if (!token_among(tokens, k, between, COUNT(between))) return false;
+        bool since = token_is(tokens, k, ",") && token_among(tokens, k + 1, after, COUNT(after));
+        links |=
+            since || token_is(tokens, k, "and") || token_is(tokens, k, "then") || token_is(tokens, k, "but");
+    }
+    return links || token_is(tokens, b->from, "and") || token_is(tokens, b->from, "then");
+}
+
+// "Torn mended": of a word for a state the mend may be of another.
+static bool is_state_word(const struct tokens *tokens, const struct fault_hit *hit) {
+    const char *word = tokens->at[hit->to - 1].fold;
+    size_t size = strlen(word);
+    return size > 3 && (!strcmp(word + size - 2, "ed") || !strcmp(word, "torn") || !strcmp(word, "loose"));
+}
+
+static bool is_done(const char *word) {
+    size_t size = strlen(word);
+    return size > 3 &&
+           (!strcmp(word + size - 2, "ed") || !strcmp(word + size - 2, "wn") || !strcmp(word, "stuck"));
+}
+
+// "Filled a crack on the back", "a patch over a burn".
+static bool is_under(const struct fault_reader *r, const struct fault_hit *mend,
+                     const struct fault_hit *damage) {
+    static const char *const between[] = {"a",       "an",    "the", "some",   "two",  "three",
+                                          "several", "over",  "up",  "its",    "old",  "one",
+                                          "small",   "large", "few", "little", "tiny", "where"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (mend->kinds[0]->class != CLASS_REPAIR || damage->from < mend->to) return false;
+    bool over = false;
+    for (size_t k = mend->to; k < damage->from; k++) {
+        if (!token_among(tokens, k, between, COUNT(between))) return false;
+        over |= token_is(tokens, k, "over");
+    }
+    return over || token_is(tokens, mend->to - 1, "over") || is_done(tokens->at[mend->to - 1].fold);
+}
+
+// "One slit sewn up", "a hole neatly darned": the mend right behind the damage.
+static bool is_behind(const struct fault_reader *r, const struct fault_hit *damage,
+                      const struct fault_hit *mend) {
+    static const char *const well[] = {"neatly",  "well",    "badly",    "nicely",
+                                       "roughly", "crudely", "carefully"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = damage->to;
+    while (token_among(tokens, at, well, COUNT(well))) at++;
+    return mend->kinds[0]->class == CLASS_REPAIR && at == mend->from &&
+           is_done(tokens->at[mend->from].fold) && !is_state_word(tokens, damage);
+}
+
+// The damage at `i` is no more: the mend over it takes its place.
+static bool is_covered(struct fault_reader *r, size_t i, size_t kept) {
+    struct fault_hit *mend = NULL, *damage = &r->hits[i];
+    if (damage->kinds[0]->class == CLASS_REPAIR || damage->kinds[0]->form == ABSENCE) return false;
+    if (kept > 0 && is_under(r, &r->hits[kept - 1], damage)) mend = &r->hits[kept - 1];
+    if (i + 1 < r->hit_count && is_behind(r, damage, &r->hits[i + 1])) mend = &r->hits[i + 1];
+    if (!mend) return false;
+    struct fault_hit *copy = arena_alloc(r->note->arena, sizeof *copy);
+    *copy = *damage;
+    mend->parted = copy;
+    return true;
+}
+
 static void drop_mended(struct fault_reader *r) {
     size_t kept = 0;
-    for (size_t i = 0; i < r->hit_count; i++)
-        if (!is_mended(r, i)) r->hits[kept++] = r->hits[i];
+    for (size_t i = 0; i < r->hit_count; i++) {
+        bool rejoined = is_rejoined(r, i) || is_mended(r, i);
+        if (rejoined) {
+            struct fault_hit *parted = arena_alloc(r->note->arena, sizeof *parted);
+            *parted = r->hits[i];
+            r->hits[i + 1].parted = parted;
+        }
+        if (!rejoined && !is_covered(r, i, kept)) r->hits[kept++] = r->hits[i];
+    }
     r->hit_count = kept;
 }
 

@@ -17,9 +17,12 @@ static const struct {
      "glazed "
      "crazing backstamp crackle ",
      "ceramics", 5},
+    {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware ", "ceramics",
+     5},
     {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
      "metalware", 4},
-    {" enamel enamelware cast skillet ", "kitchenware", 3},
+    {" enamel enamelware cast skillet ", "kitchenware", 4},
+    {" wood wooden treen sycamore ", "kitchenware", 4},
     {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
     {" sleeve record disc vinyl track mono stereo skip groove rpm side ", "media", 4},
     {" clasp necklace bracelet rhinestone earring knotted pendant karat ", "jewelry", 4},
@@ -104,6 +107,26 @@ static const struct family *of_glass(const struct note *note, const struct famil
     return other ? other : family;
 }
 
+// A bowl of wood or china that only the metalware know by name.
+static const struct family *of_no_metal(const struct note *note, const struct family *family) {
+    static const char *const others[] = {"glassware", "ceramics", "kitchenware"};
+    static const char *const breaks[] = {"chip",   "chips",   "chipped", "hairline", "hairlines",
+                                         "crazed", "crazing", "nibbled", "nibbles"};
+    enum { LEAST = 4 };
+    if (!family || strcmp(family->rule.id, "metalware") != 0 || hint(note, "metalware")) return family;
+    const char *best = NULL;
+    int most = LEAST - 1, brittle = 0;
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_among(&note->tokens, i, breaks, COUNT(breaks))) brittle = LEAST;
+    for (size_t i = 0; i < COUNT(others); i++) {
+        int value = hint(note, others[i]) + (!strcmp(others[i], "ceramics") ? brittle : 0);
+        if (value > most) best = others[i];
+        if (value > most) most = value;
+    }
+    const struct family *other = best ? ruleset_family(note->rules, best) : NULL;
+    return other ? other : family;
+}
+
 static const struct family *family_of(const struct note *note, const struct noun_found *found, bool toy) {
     if (toy && (!found->thing || found->families > 1)) return ruleset_family(note->rules, "toys");
     if (found->thing) return by_noun(note, found);
@@ -114,5 +137,5 @@ static const struct family *family_of(const struct note *note, const struct noun
 }
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
-    return of_glass(note, family_of(note, found, toy));
+    return of_glass(note, of_no_metal(note, family_of(note, found, toy)));
 }

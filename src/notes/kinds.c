@@ -80,9 +80,28 @@ static bool is_goods(const struct fault_reader *r, const char *type, const char 
     return has_word(type, on) || has_word(type, say_singular(r->note->arena, on));
 }
 
+// A bowl of wood among the ceramics: what its family is made of says nothing of it.
+static bool is_of_other_stuff(const struct fault_reader *r) {
+    static const char *const stuffs[] = {"wood", "metal", "plastic", "leather", "textile", "paper", "rubber"};
+    const struct record *record = r->note->record;
+    if (!record->family || (strcmp(record->family->rule.id, "ceramics") != 0 &&
+                            strcmp(record->family->rule.id, "glassware") != 0))
+        return false;
+    bool other = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        if (r->materials[i]->of) continue;
+        bool named = false;
+        for (size_t k = 0; k < COUNT(stuffs); k++) named |= names_material(stuffs[k], r->materials[i]->value);
+        if (!named) return false;
+        other = true;
+    }
+    return other;
+}
+
 static int fits_on(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct record *record = r->note->record;
     int score = 0;
+    bool other_stuff = is_of_other_stuff(r);
     for (size_t i = 0; i < kind->on.count; i++) {
         const char *on = kind->on.at[i];
         for (size_t k = 0; k < r->material_count; k++) {
@@ -90,7 +109,8 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
             bool of_place = value->of && place && has_word(place, value->of);
             if (names_material(on, value->value)) score += of_place ? 8 : value->of ? 0 : 4;
         }
-        if (record->family && (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
+        if (record->family && !other_stuff &&
+            (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
             score += 4;
         if (is_usual(r, on)) score += 4;
         if (record->type.value && is_goods(r, record->type.value, on)) score += 3;
@@ -121,7 +141,7 @@ bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const ch
     if (!r->note->record->family || !kind->on.count) return true;
     for (size_t i = 0; i < kind->on.count; i++)
         if (!strcmp(kind->on.at[i], "all")) return true;
-    return fits(r, kind, place) > 0;
+    return fits_on(r, kind, place) > 0;
 }
 
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
@@ -162,18 +182,90 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
     return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
 }
 
+// Boots of rubber are so whatever part of them has cracked.
+static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) {
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool rubber = false, named = false;
+    for (size_t i = 0; i < kind->on.count; i++) rubber |= !strcmp(kind->on.at[i], "rubber");
+    for (size_t i = 0; rubber && i < r->material_count; i++)
+        named |= !r->materials[i]->of && names_material("rubber", r->materials[i]->value);
+    for (size_t i = 0; rubber && type && i < kind->within.count; i++)
+        named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
+    return named;
+}
+
 static const struct flaw *narrowed(const struct fault_reader *r, const struct fault_hit *hit,
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->narrows.count && is_narrower(rules->flaws[i], hit) &&
-            (rules->flaws[i]->within.count ? is_of_part(r, rules->flaws[i], place)
-                                           : is_of_material(r, rules->flaws[i], place)))
+            (rules->flaws[i]->within.count
+                 ? is_of_part(r, rules->flaws[i], place) || is_of_rubber(r, rules->flaws[i])
+                 : is_of_material(r, rules->flaws[i], place)))
             return rules->flaws[i];
     return NULL;
 }
 
-const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+static bool is_cloth(const struct record *record) {
+    return record->family &&
+           (!strcmp(record->family->rule.id, "clothing") || !strcmp(record->family->rule.id, "linens"));
+}
+
+static bool is_hide(const struct record *record) {
+    return record->family &&
+           (!strcmp(record->family->rule.id, "footwear") || !strcmp(record->family->rule.id, "bags"));
+}
+
+// One event is a kind of its own on each stuff: a seam that gapes is an open seam of a blouse and failed
+// solder of a tin. Where a phrase names only what this thing cannot have, the other is meant.
+static const struct flaw *of_event(const struct fault_reader *r, const struct fault_hit *hit,
+                                   const struct flaw *kind, const char *place) {
+    static const struct {
+        const char *said, *meant[2];
+    } events[] = {{"seam-open", {"seam-split", NULL}},
+                  {"seam-split", {"seam-open", NULL}},
+                  {"crack", {"crack-through", "leather-crack"}},
+                  {"crack-through", {"crack", "wood-split"}},
+                  {"wood-split", {"crack", "crack-through"}},
+                  {"crazing", {"leather-crack", "finish-crackle"}},
+                  {"crease", {"dent-bend", NULL}},
+                  {"blade-wear", {"chip", "enamel-chip"}},
+                  {"glued-repair", {"darned-patched", NULL}},
+                  {"upholstery-wear", {"fabric-weak", NULL}},
+                  {"snag", {"fleabite", NULL}}};
+    static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
+                                         "plastic", "paint", "finish", "varnish"};
+    static const char *const own[] = {"glaze",  "glue",     "glued",  "reglued", "stuck",
+                                      "epoxy",  "rivet",    "rivets", "riveted", "staples",
+                                      "solder", "soldered", "blade",  "bolted"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool known = r->note->record->family || (r->material_count && !strcmp(kind->rule.id, "blade-wear"));
+    if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
+    for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (token_is(tokens, i, kind->on.at[k]) || token_among(tokens, i, own, COUNT(own))) return kind;
+    for (size_t i = 0; place && i < COUNT(others); i++)
+        if (has_word(place, others[i])) return kind; // of another stuff than the thing
+    const struct flaw *best = kind;
+    int most = 0;
+    for (size_t i = 0; i < COUNT(events); i++)
+        for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
+            bool sewn = !strcmp(events[i].said, "glued-repair"),
+                 worn = !strcmp(events[i].said, "upholstery-wear");
+            const struct family *family = r->note->record->family;
+            if ((sewn || worn) && !is_cloth(r->note->record)) continue;
+            if (worn && strcmp(family->rule.id, "clothing") != 0) continue; // a kneeler has stuffing
+            if (!strcmp(events[i].said, "crack") && k > 0 && !is_hide(r->note->record)) continue;
+            const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
+            int score = other ? fits_on(r, other, place) : 0;
+            if (score > most) best = other;
+            if (score > most) most = score;
+        }
+    return best;
+}
+
+static const struct flaw *best_of_hit(const struct fault_reader *r, const struct fault_hit *hit,
+                                      const char *place) {
     const struct flaw *narrow = narrowed(r, hit, place);
     if (narrow) return narrow;
     const struct flaw *best = hit->kinds[0];
@@ -185,6 +277,10 @@ const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_
         best = hit->kinds[i];
     }
     return best;
+}
+
+const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    return of_event(r, hit, best_of_hit(r, hit, place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

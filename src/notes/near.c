@@ -133,6 +133,8 @@ static bool opens_clause(const struct tokens *tokens, size_t i) {
     static const char *const articles[] = {"the", "its", "one", "a",
                                            "an"}; // "moth at one corner and the greens gone"
     bool and = token_is(tokens, i, "and");
+    if (token_is(tokens, i, "as") && token_is(tokens, i + 1, "the"))
+        return true; // "as the rim's been knocked"
     return ((and || token_is(tokens, i, "so")) &&
             token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||
            (and&&token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));

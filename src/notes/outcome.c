@@ -96,6 +96,7 @@ static void settle(struct record *record) {
 }
 
 void faults_settle(struct note *note) {
+    mends_settle(note);
     settle(note->record);
     settle_working(note);
     settle_powers(note->record);

@@ -117,9 +117,10 @@ static bool is_turned(const struct scope *s, size_t i) {
 // more; the mending itself is told.
 static const struct cue mends[] = {
     {"been cleaned", 0}, {"been fixed", 0}, {"been mended", 0},   {"been repaired", 0}, {"been replaced", 0},
-    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"filled", 0},        {"fixed", 0},
-    {"glued", 0},        {"mended", 0},     {"patched", 0},       {"repaired", 0},      {"replaced", 0},
-    {"resewn", 0},       {"restitched", 0}, {"sewed", 0},         {"sewn", 0},          {"soldered", 0},
+    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"dealt with", 0},    {"filled", 0},
+    {"fixed", 0},        {"glued", 0},      {"made good", 0},     {"mended", 0},        {"patched", 0},
+    {"put right", 0},    {"repaired", 0},   {"replaced", 0},      {"resewn", 0},        {"restitched", 0},
+    {"seen to", 0},      {"sewed", 0},      {"sewn", 0},          {"soldered", 0},      {"sorted", 0},
     {"stitched", 0},     {"tightened", 0},  {"washed it out", 0},
 };
 
@@ -134,6 +135,9 @@ static void read_mended(struct scope *s, size_t i) {
         if (fault && cue_at(s, mends, COUNT(mends), at, &n)) {
             size_t to = at;
             while (to > i && s->fault[to] && s->fault[to - 1]) to--; // the mending's own words
+            bool before = false;
+            for (size_t k = i; k < to; k++) before |= s->fault[k];
+            if (!before) continue;
             while (to > i && tokens->at[to - 1].stop == STOP_NONE && !s->fault[to - 1]) to--;
             scope_mark(s, scope_clause_start(s, i), to > i ? to : at, STANCE_PAST, i);
             return;

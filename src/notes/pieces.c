@@ -251,8 +251,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
 
 // "Moth holes, maybe a dozen", "chips, three or so": the number alone behind a comma.
 static int number_apart(const struct fault_reader *r, size_t i) {
-    static const char *const about[] = {"maybe",    "about",   "perhaps", "around",   "roughly",   "say",
-                                        "at least", "i count", "some",    "probably", "i counted", "i'd say"};
+    static const char *const about[] = {"count",  "counted",  "maybe",     "about",    "perhaps",
+                                        "around", "roughly",  "say",       "at least", "i count",
+                                        "some",   "probably", "i counted", "i'd say"};
     static const char *const closers[] = {"or so", "of them", "in all", "in total", "altogether", "or more"};
     enum { FAR = 6 };
     const struct tokens *tokens = &r->note->tokens;
@@ -302,10 +303,13 @@ static int places_behind(const struct tokens *tokens, size_t i) {
 // "Wear in two places".
 static int places_in(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t at = i; at + 2 < tokens->count && at < i + 3; at++) {
-        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+    for (size_t at = i > 0 && token_is(tokens, i - 1, "in") ? i - 1 : i; at + 2 < tokens->count && at < i + 3;
+         at++) {
+        if (tokens->at[at].stop != STOP_NONE || (at >= i && r->scope.fault[at])) return 0;
+        static const char *const about[] = {"about", "maybe", "roughly", "perhaps"};
         int n;
-        size_t size = amount_at(tokens, at + 1, &n), end = at + 1 + size;
+        size_t first = at + 1 + (token_among(tokens, at + 1, about, COUNT(about)) ? 1 : 0);
+        size_t size = amount_at(tokens, first, &n), end = first + size;
         if (token_is(tokens, end, "of")) end++;
         bool places = token_is(tokens, end, "places") || token_is(tokens, end, "spots");
         if (token_is(tokens, at, "in") && size && places) return n;
@@ -369,10 +373,27 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
     return 0;
 }
 
+// "Loose at two corners", "patched at both knees": of a word for a state one at each.
+static int places_named(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const words[] = {"at", "on", "in", "round", "along", "off", "across", "near"};
+    const struct tokens *tokens = &r->note->tokens;
+    int n = 0;
+    size_t i = hit->to - 1, size;
+    if (!token_among(tokens, i, words, COUNT(words))) i++;
+    if (!token_among(tokens, i, words, COUNT(words)) || !degree_is_state(r, hit)) return 0;
+    bool both = token_is(tokens, i + 1, "both");
+    size = both ? 1 : amount_at(tokens, i + 1, &n);
+    size_t part = i + 1 + size;
+    if (!size || part >= tokens->count || !r->part[part] || tokens->at[part].one == tokens->at[part].fold)
+        return 0;
+    return both ? 2 : n;
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
     *of = 0;
+    if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
     int n = recount(r, hit);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);
@@ -382,8 +403,11 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
         if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
+    if (!n) n = places_named(r, hit);
     if (n) return n;
-    if (share_before(r, start, hit->from, &share) || one_named(r, start, hit->from, &share) ||
+    bool phrase = hit->to > hit->from + 1 && r->part[hit->from];
+    size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"
+    if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||
         share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share)) {
         *of = share.of;
         return share.n;

@@ -11,10 +11,10 @@ enum { PLACE_WORDS_MOST = 6, GAP_MOST = 6 };
 
 bool spot_preposition(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "on",     "in",      "at",       "near",    "by",     "under",   "along",      "around",
-        "inside", "round",   "across",   "over",    "behind", "beside",  "underneath", "between",
-        "below",  "above",   "down",     "up",      "to",     "through", "throughout", "of",
-        "from",   "next to", "close to", "towards", "toward", "against", "beneath"};
+        "on",     "in",    "at",      "near",     "by",      "under",   "along",      "around",
+        "inside", "round", "across",  "over",     "behind",  "beside",  "underneath", "between",
+        "below",  "above", "down",    "up",       "to",      "through", "throughout", "of",
+        "from",   "off",   "next to", "close to", "towards", "toward",  "against",    "beneath"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -82,6 +82,28 @@ bool spot_side(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
+// "From the top edge right down to the grille", "top to bottom": the end of such a range from `i` on, with
+// the place behind it ("on the back panel"); 0 if none.
+static size_t range_behind(const struct fault_reader *r, size_t i) {
+    static const char *const ways[] = {"down", "up",      "right",  "all",  "the",
+                                       "way",  "through", "across", "over", "out"};
+    enum { WAYS_MOST = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + (token_is(tokens, i, "from") ? 1 : 0), way = 0;
+    while (spot_article(tokens, at)) at++;
+    size_t first = at;
+    while (at < tokens->count && at < first + WAYS_MOST && r->part[at] && !spot_preposition(tokens, at)) at++;
+    if (at == first) return 0;
+    while (way < WAYS_MOST && token_among(tokens, at, ways, COUNT(ways))) at++, way++;
+    if (!token_is(tokens, at, "to") && !token_is(tokens, at, "into")) return 0;
+    at++;
+    while (spot_article(tokens, at)) at++;
+    size_t second = at;
+    while (at < tokens->count && at < second + WAYS_MOST && r->part[at] && !spot_preposition(tokens, at))
+        at++;
+    return at > second ? at : 0;
+}
+
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
@@ -100,7 +122,15 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 2;
     }
-    if (!spot_preposition(tokens, i)) return 0;
+    size_t range = range_behind(r, i), more;
+    if (range) {
+        size_t last = place_behind(r, range, &more);
+        *from = i;
+        return last ? last : range;
+    }
+    bool about = token_is(tokens, i, "about") && token_is(tokens, i + 1, "the") && i + 2 < tokens->count &&
+                 r->part[i + 2];
+    if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
     static const char *const idioms[] = {
         "by hand", "by eye",   "to hand",    "at hand",     "in half",   "in two",  "in use",
         "to side", "to end",   "in place",   "at a glance", "in hand",   "by side", "in one piece",
@@ -122,7 +152,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                         "hint", "half",  "color", "depth"};
     if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
     bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
-                !token_is(tokens, i, "of") && !token_is(tokens, i, "to");
+                !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off") &&
+                !about;
     while (at < tokens->count && spot_article(tokens, at)) at++;
     size_t start = at > i + 1 && tells_how_many(tokens, at - 1) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
@@ -265,7 +296,9 @@ static size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *
     while (spot_article(tokens, *from)) ++*from;
     size_t to = *from;
     while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
-    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees));
+    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees)), part = degree;
+    for (size_t k = *from; k < to; k++) part |= r->part[k];
+    if (!part) return 0; // "brace is loose (buzzes)"
     if (degree) return place_in_brackets(r, to + 1, from);
     return token_is(tokens, to, ")") && to > *from ? to : 0;
 }
@@ -340,6 +373,11 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
 
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
+    if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
+        to = place_behind(r, hit->to - 1, from); // "cracked through the base"
+        if (to <= hit->to) to = 0;               // "rust inside"
+        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
+    }
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, from);
@@ -347,12 +385,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         to = place_behind(r, k, from);
         if (to && to < hit->to) to = 0;
     }
-    if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
-        to = place_behind(r, hit->to - 1, from); // "cracked through the base"
-        if (to <= hit->to) to = 0;               // "rust inside"
-        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
-    }
-    if (!to && (to = bare_place(r, hit->to)) != 0) *from = hit->to;
+    if (!to && (to = bare_place(r, next)) != 0) *from = next;
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);

@@ -82,6 +82,11 @@ size_t scope_unlooked(const struct tokens *tokens, size_t i);
 size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head); // `*head` without "if", "how well"
 size_t scope_left_unlooked(const struct tokens *tokens, size_t i);
 
+// shrug.c: where what is not known ends, `to` at the latest; and the guess before "haven't looked" at `i`.
+size_t scope_shrug_end(const struct scope *scope, size_t i, size_t to);
+void scope_shrug_back(struct scope *scope, size_t i);
+size_t scope_shrug(struct scope *scope, size_t i); // "…, can't tell": how many tokens
+
 // All of them but those in `off` (bits of enum phenomenon).
 void scope_read(struct scope *scope, unsigned off);
 

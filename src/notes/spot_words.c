@@ -56,7 +56,11 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
                                          "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
     static const char *const behind[] = {"on",   "together", "in",   "up", "to",
                                          "into", "then",     "with", "by", "using"};
+    static const char *const pronouns[] = {"it", "them", "that", "him", "her", "one"};
     if (!token_is(tokens, i, "back") || i == 0) return false;
+    if (i > 1 && token_among(tokens, i - 1, pronouns, COUNT(pronouns)) &&
+        token_among(tokens, i - 2, before, COUNT(before)))
+        return true; // "I stuck it back"
     return token_among(tokens, i - 1, before, COUNT(before)) &&
            (token_among(tokens, i + 1, behind, COUNT(behind)) || i + 1 >= tokens->count ||
             token_is(tokens, i - 1, "came") || token_is(tokens, i - 1, "come") ||
@@ -68,6 +72,10 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const holders[] = {"box",    "bag",    "tin",      "tray",
                                           "carton", "bundle", "envelope", "roll"};
     static const char *const amounts[] = {"few", "couple", "bits", "mark", "marks", "place", "places"};
+    static const char *const works[] = {"sewn",      "made",    "painted",  "stitched", "knitted",
+                                        "forged",    "cut",     "blown",    "written",  "woven",
+                                        "stitching", "colored", "coloured", "carved",   "darned"};
+    if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
     return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||

@@ -48,7 +48,8 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     static const char *const sides[] = {"left",   "right",   "upper", "lower", "front",  "back",
                                         "rear",   "inner",   "outer", "top",   "bottom", "battery",
                                         "inside", "outside", "big",   "small", "second", "first"};
-    static const char *const joints[] = {"and", "so", "because", "since", "which", "where", "when", "if"};
+    static const char *const joints[] = {"and",   "so",   "because", "since", "which",
+                                         "where", "when", "if",      "as"};
     static const char *const particles[] = {"up", "down", "over"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
@@ -109,7 +110,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
     for (size_t i = hit->from + 1; i < hit->to; i++) {
         if (!r->part[i] || !is_place_in_phrase(r, hit, i)) continue;
         *from = i;
-        *to = i + 1;
+        for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;
     }
     return false;
@@ -126,7 +127,7 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
     if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
-        if (!r->part[i] || is_place_in_phrase(r, hit, i) ||
+        if (!r->part[i] || is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
             token_among(&r->note->tokens, i, none, COUNT(none)))
             continue;
         *from = i;
@@ -169,6 +170,27 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     *from = hit->to;
     for (*to = hit->to; *to < tokens->count && r->part[*to] && *to < hit->to + PART_WORDS_MOST;) ++*to;
     return true;
+}
+
+// "Somebody has glued the left side", "sun has rotted the linings": what it was done to.
+static bool object_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
+                          size_t *to) {
+    static const char *const states[] = {"is", "are", "was", "were", "isn't", "aren't", "looks", "it's"};
+    static const char *const articles[] = {"the", "its", "both"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *word = tokens->at[hit->to - 1].fold;
+    size_t size = strlen(word), at = hit->to + 1;
+    if (size < 4 || strcmp(word + size - 2, "ed") != 0 ||
+        !token_among(tokens, hit->to, articles, COUNT(articles)) ||
+        (hit->from > 0 && token_among(tokens, hit->from - 1, states, COUNT(states))))
+        return false;
+    *from = at;
+    while (at < tokens->count && spot_side(tokens, at) && at < hit->to + 3) at++;
+    size_t first = at;
+    while (at < tokens->count && r->part[at] && !r->scope.fault[at] && tokens->at[at].stop == STOP_NONE) at++;
+    *to = at;
+    bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE || !r->scope.fault[at];
+    return at > first && ends;
 }
 
 // "Chimney has a chip, winder stuck, dents on the tank": behind the comma a part that is spoken of by itself.
@@ -295,13 +317,17 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_from = from;
         spot.part_to = to;
         while (spot.part_to == hit->from && hit->from + 1 < hit->to && r->part[hit->from]) spot.part_to++;
-    } else if (hit->near && r->part[hit->from]) { // "the clasp won't stay shut"
+    } else if (hit->near && r->part[hit->from] &&
+               !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
-        spot.part_to = hit->from + 1;
-    } else if (part_inside(r, hit, &from, &to) || part_of_pronoun(r, hit->from, &from, &to)) {
+        for (spot.part_to = hit->from + 1; spot.part_to + 1 < hit->to && r->part[spot.part_to];)
+            spot.part_to++;
+    } else if (part_inside(r, hit, &from, &to) ||
+               (spot.where_to == spot.where_from && part_of_pronoun(r, hit->from, &from, &to))) {
         spot.part_from = from;
         spot.part_to = to;
-    } else if (part_behind(r, hit, &from, &to) || subject_of_sentence(r, hit->from, &from, &to)) {
+    } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||
+               subject_of_sentence(r, hit->from, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
     } else if (spot_counted(r, hit->from, &from, &to)) {
@@ -311,7 +337,23 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.where_from = from;
         spot.where_to = to;
     }
+    bool behind = hit->parted && hit->parted->from >= hit->to; // "glued crack on the left column"
+    if (behind || (hit->parted && spot.part_to == spot.part_from)) {
+        struct spot before = any_spot_of(r, hit->parted);
+        spot.part_from = before.part_from;
+        spot.part_to = before.part_to;
+        bool placed = before.where_to > before.where_from || before.part_to > before.part_from;
+        if (spot.where_to == spot.where_from || (behind && placed)) {
+            spot.where_from = before.where_from;
+            spot.where_to = before.where_to;
+        }
+    }
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
+    if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
+        nowhere = false;
+    }
     if (nowhere) share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)

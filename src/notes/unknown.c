@@ -298,7 +298,7 @@ static size_t ahead_end(const struct scope *s, size_t i) {
     static const char *const opens[] = {"no",    "not",     "never",   "it",  "it's",
                                         "there", "there's", "without", "none"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t to = scope_clause_end(s, i);
+    size_t to = scope_shrug_end(s, i, scope_clause_end(s, i));
     for (size_t at = i; at + 1 < to; at++)
         if (tokens->at[at].stop == STOP_COMMA &&
             (s->positive[at + 1] || token_among(tokens, at + 1, opens, COUNT(opens))))
@@ -309,6 +309,7 @@ static size_t ahead_end(const struct scope *s, size_t i) {
 // By its grammar, where no cue of the list stands: how many tokens it takes.
 static size_t read_grammar(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
+    scope_shrug(s, i);
     size_t left = scope_left_unlooked(tokens, i);
     if (left) {
         read_left(s, i);
@@ -318,6 +319,7 @@ static size_t read_grammar(struct scope *s, size_t i) {
     if (unsure > n) n = unsure;
     size_t from = i + (n == unsure ? head : n); // "how well it keeps time" begins with words of its own
     if (n && !ends_clause(s, i + n)) scope_mark(s, from, ahead_end(s, i + n), STANCE_UNKNOWN, i);
+    if (n && ends_clause(s, i + n)) scope_shrug_back(s, i);
     return n == unsure ? head : n;
 }
 
@@ -348,6 +350,8 @@ void scope_unknown(struct scope *s) {
             read_untold(s, i);
         else if (cue->kind == SUPPOSED)
             read_supposed(s, i, n);
+        else if (cue->kind == BACK && ends_clause(s, i + n) && scope_clause_start(s, i) == i)
+            scope_shrug_back(s, i);
         else if (cue->kind == BACK && ends_clause(s, i + n))
             scope_mark(s, scope_clause_start(s, i), i, STANCE_UNKNOWN, i);
         else

@@ -261,7 +261,9 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
-        if (token_is(&note->tokens, i, "couple") && token_is(&note->tokens, i + n, "of")) return;
+        if (token_is(&note->tokens, i, "couple") &&
+            (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
+            return;
         if (is_doer(note, i, i + n)) return;
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)

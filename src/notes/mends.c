@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+// A mend that is told behind the break that it mended, each in words of its own: "the handle came off in the
+// wash and I stuck it back", "lid in two halves once, joined now". The mend is where the break was, and the
+// break is no more.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_parting(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"off",    "broke",   "broken", "snapped", "halves", "two",
+                                        "three",  "cracked", "fell",   "loose",   "pieces", "apart",
+                                        "parted", "dropped", "break",  "split",   "half",   "bits"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+static bool is_link(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"and", "then", "but", "since", "so", "now"};
+    return tokens->at[i].stop == STOP_COMMA || token_among(tokens, i, words, COUNT(words));
+}
+
+// The part that was parted, before the mend `hit` in its sentence.
+bool spot_mended(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { BACK = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    bool linked = is_link(tokens, hit->from), parted = false;
+    for (size_t at = hit->from; at > start && hit->from - at < BACK; at--) {
+        if (tokens->at[at - 1].stop > STOP_COMMA) return false;
+        linked |= is_link(tokens, at - 1);
+        parted |= linked && is_parting(tokens, at - 1);
+        if (!parted || !r->part[at - 1] || is_parting(tokens, at - 1)) continue;
+        *to = at;
+        *from = at - 1;
+        while (*from > start && r->part[*from - 1]) --*from;
+        bool thing =
+            *to - *from == 1 && r->note->taken[*from] == TAKEN_TYPE && !spot_usual(&tokens->at[*from]);
+        return !thing && !(*from > start && spot_preposition(tokens, *from - 1));
+    }
+    return false;
+}
+
+static bool same_part(const struct item_flaw *a, const struct item_flaw *b) {
+    return a->part && b->part && !strcmp(a->part, b->part);
+}
+
+static bool same_sentence(const struct note *note, size_t from, size_t to) {
+    for (size_t i = from; i < to && i < note->tokens.size; i++)
+        if (note->tokens.text[i] == '.' || note->tokens.text[i] == '\n' || note->tokens.text[i] == ';')
+            return false;
+    return true;
+}
+
+// "The lid in two halves".
+static bool in_pieces(const struct note *note, const struct item_flaw *flaw) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= flaw->span.from && note->tokens.at[i].to <= flaw->span.to &&
+            (token_is(&note->tokens, i, "halves") || token_is(&note->tokens, i, "pieces") ||
+             token_is(&note->tokens, i, "two") || token_is(&note->tokens, i, "half")))
+            return true;
+    return false;
+}
+
+bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"rivet",   "rivets",   "staple", "staples",
+                                        "bracket", "brackets", "bolts",  "screws"};
+    static const char *const articles[] = {"a", "some", "old", "an", "metal", "brass"};
+    if (hit->kinds[0]->class != CLASS_REPAIR || i < hit->from || i >= hit->to) return false;
+    size_t at = i;
+    while (at > hit->from && token_among(tokens, at - 1, articles, COUNT(articles))) at--;
+    bool with = at > 0 && token_is(tokens, at - 1, "with"); // "bound with string"
+    return with || token_among(tokens, i, words, COUNT(words));
+}
+
+void mends_settle(struct note *note) {
+    static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid"};
+    struct record *record = note->record;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        struct item_flaw *a = &record->flaws[i];
+        bool parted = false, mended = false;
+        for (size_t k = 0; k < COUNT(breaks); k++) parted |= !strcmp(a->kind->rule.id, breaks[k]);
+        parted |= !strcmp(a->kind->rule.id, "crack-through") && in_pieces(note, a);
+        for (size_t k = 0; parted && a->span.to && k < record->flaw_count; k++) {
+            const struct item_flaw *b = &record->flaws[k];
+            mended |= !strcmp(b->kind->rule.id, "glued-repair") && same_part(a, b) &&
+                      b->span.from >= a->span.to && same_sentence(note, a->span.to, b->span.from);
+        }
+        if (!mended) record->flaws[kept++] = *a;
+    }
+    record->flaw_count = kept;
+}
