@@ -14,26 +14,8 @@ static const char *const sides[] = {"left",   "right", "upper",  "lower", "front
                                     "rear",   "top",   "bottom", "inner", "outer",   "first",
                                     "second", "last",  "small",  "big",   "plastic", "metal"};
 
-// No singular begins with another letter than its plural, so most are another noun at first sight.
 static bool same_noun(struct arena *arena, const char *a, const char *b) {
     return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
-}
-
-const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
-    for (size_t i = 0; i < rules->flaw_count; i++) {
-        const struct flaw *kind = rules->flaws[i];
-        if (kind->form != ABSENCE) continue;
-        if (kind->part && same_noun(arena, kind->part, part)) return kind;
-    }
-    const char *head = strrchr(part, ' ');
-    for (size_t i = 0; i < rules->flaw_count; i++) {
-        const struct flaw *kind = rules->flaws[i];
-        if (kind->form != ABSENCE) continue;
-        for (size_t k = 0; k < kind->parts.count; k++)
-            if (same_noun(arena, kind->parts.at[k], part)) return kind;
-        if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
-    }
-    return ruleset_flaw(rules, "missing-accessory");
 }
 
 static bool is_place_only(const char *word) {
@@ -47,25 +29,6 @@ static bool is_place_only(const char *word) {
     return false;
 }
 
-// Of a figure, a flower or a creature what is missing is broken off.
-static bool is_limb(const char *word) {
-    static const char *const words[] = {"finger", "thumb", "ear",    "tail", "wing", "beak",
-                                        "petal",  "horn",  "toe",    "nose", "arm",  "head",
-                                        "branch", "twig",  "antler", "hoof", "paw"};
-    for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(word, words[i])) return true;
-    return false;
-}
-
-// The horn of a thing that sounds, or of one that rides, is no limb.
-static bool has_horn(const char *type) {
-    static const char *const things[] = {"gramophone", "phonograph",    "car",
-                                         "bicycle",    "record player", "talking machine"};
-    for (size_t i = 0; type && i < COUNT(things); i++)
-        if (strstr(type, things[i])) return true;
-    return false;
-}
-
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
@@ -76,6 +39,26 @@ static bool is_no_part(const char *word) {
     for (size_t i = 0; i < COUNT(words); i++)
         if (!strcmp(word, words[i])) return true;
     return false;
+}
+
+// "Three of the feet", "two of the six knobs": before the part; else what any fault has for a number.
+static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, int *of) {
+    static const char *const owners[] = {"the", "its", "their", "my", "original", "his", "her", "these"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = from;
+    int whole = at > 0 ? degrees_number(tokens, at - 1) : 0;
+    if (whole) at--;
+    while (at > 0 && token_among(tokens, at - 1, owners, COUNT(owners))) at--;
+    int some = at > 1 && token_is(tokens, at - 1, "of") ? degrees_number(tokens, at - 2) : 0;
+    if (some && (!whole || some <= whole)) {
+        *of = whole;
+        return some;
+    }
+    struct fault_hit hit = {.from = from,
+                            .to = to,
+                            .kinds = {ruleset_flaw(r->note->rules, "missing-accessory")},
+                            .kind_count = 1};
+    return count_of_hit(r, &hit, of);
 }
 
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
@@ -110,11 +93,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (cue_to > cue_from + 1 && token_among(&note->tokens, i, nots, COUNT(nots)) &&
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
-    const char *own = lacking_kind(say_singular(note->arena, part), id);
-    bool limb = is_limb(head) && !(!strcmp(head, "horn") && has_horn(note->record->type.value));
-    const struct flaw *kind = limb  ? ruleset_flaw(note->rules, "broken-part")
-                              : own ? ruleset_flaw(note->rules, own)
-                                    : absent_kind(note->arena, note->rules, part);
+    int of = 0, count = count_of_parts(r, from, to, &of);
+    const struct flaw *kind = absent_kind_here(r, part, count);
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     if (stance & STANCE_UNKNOWN && !(stance & STANCE_EXCEPT)) { // "not checked for missing bits"
         note_unchecked(note, kind->rule.id);
@@ -133,15 +113,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     }
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, NULL, first, last);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
-    struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
-    int count = count_of_hit(r, &hit, &flaw->of);
-    if (count > 1) flaw->count = count;
-    const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
-    const char *type = note->record->type.value ? note->record->type.value : "";
-    bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");
-    if ((count > 1 || (service && strcmp(part, "box") != 0)) && pieces &&
-        flaw->kind == ruleset_flaw(note->rules, "missing-accessory"))
-        flaw->kind = pieces;
+    if (count > 1 || of) flaw->count = count;
+    if (of) flaw->of = of;
     return flaw;
 }
 

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "notes/figure.h"
+#include "notes/traces.h"
 
 static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && !strcmp(a, b));
@@ -568,6 +569,10 @@ void read_faults(struct note *note) {
         for (size_t k = r.hits[i].from; k < r.hits[i].to; k++) r.scope.fault[k] = true;
     spot_mark(&r);
     scope_read(&r.scope, note->off);
+    read_tally(&r);
+    read_traces(&r);
+    read_strays(&r);
+    read_stand_ins(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);

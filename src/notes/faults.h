@@ -181,6 +181,8 @@ void read_shortfall(struct fault_reader *reader);
 // absent.c: the part of those tokens is missing, said by the words of the cue.
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,
                               size_t cue_to);
+// The kind for `count` parts (0 if not said) of this thing that are missing.
+const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);
 

@@ -131,12 +131,19 @@ static void read_beside(struct note *note, size_t i) {
     }
 }
 
+// "Doesn't include the lid".
+static bool is_denied(const struct tokens *tokens, size_t i) {
+    static const char *const nots[] = {"doesn't", "not",    "don't", "didn't",
+                                       "won't",   "doesnt", "dont",  "never"};
+    return token_among(tokens, i, nots, COUNT(nots));
+}
+
 void read_included(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         for (size_t k = 0; k < COUNT(cues); k++) {
             size_t n = token_phrase(tokens, i, cues[k]);
-            if (!n) continue;
+            if (!n || (i > 0 && is_denied(tokens, i - 1))) continue;
             note_take(note, i, i + n, TAKEN_SCOPE);
             read_list(note, i + n);
             i += n - 1;

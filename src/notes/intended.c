@@ -89,6 +89,7 @@ void scope_intended(struct scope *s) {
     read_plans(s);
     read_body(s);
     scope_topic(s);
+    scope_spared(s);
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;

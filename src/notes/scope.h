@@ -73,7 +73,8 @@ void scope_unknown(struct scope *scope);
 void scope_correction(struct scope *scope);
 void scope_packing(struct scope *scope);
 void scope_intended(struct scope *scope);
-void scope_topic(struct scope *scope); // with what is intended
+void scope_topic(struct scope *scope);  // with what is intended
+void scope_spared(struct scope *scope); // the same: words for a lack that is none of this thing
 
 // unlooked.c: how many tokens from `i` say that one has not looked at what follows, or does not know it, or
 // (left) that what stands before was not looked at; 0 if none.

@@ -72,12 +72,15 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
     size_t from = 0, to = noun_behind(r, here->at, &from);
     if (!to) to = noun_behind(r, whole->at, &from);
     const char *part = to ? fault_words(note, from, to) : NULL;
-    const struct flaw *kind = part ? absent_kind(note->arena, note->rules, part) : NULL,
-                      *pieces = ruleset_flaw(note->rules, "missing-pieces");
-    if (!kind || kind == ruleset_flaw(note->rules, "missing-accessory")) kind = pieces;
+    int lacks = whole->value - here->value;
+    const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces"),
+                      *kind = part ? absent_kind_here(r, part, lacks) : pieces;
+    if (kind && lacks == 1 && kind == ruleset_flaw(note->rules, "missing-accessory") &&
+        absent_kind_here(r, part, 2) == pieces)
+        kind = pieces;
     if (!kind) return;
     struct item_flaw *flaw = fault_add(r, kind, kind == pieces ? NULL : part, NULL, cue_from, cue_to);
-    flaw->count = whole->value - here->value;
+    flaw->count = lacks;
     flaw->of = 0;
     note_take(note, here->at, here->at + 1, TAKEN_FLAW);
     note_take(note, whole->at, whole->at + 1, TAKEN_FLAW);

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+// Which kind it is that a part is missing: by the part, by what the thing is, and by how many of them lack.
+#include <string.h>
+
+#include "notes/faults.h"
+#include "notes/lacking.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// No singular begins with another letter than its plural, so most are another noun at first sight.
+static bool same_noun(struct arena *arena, const char *a, const char *b) {
+    return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
+}
+
+const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct flaw *kind = rules->flaws[i];
+        if (kind->form != ABSENCE) continue;
+        if (kind->part && same_noun(arena, kind->part, part)) return kind;
+    }
+    const char *head = strrchr(part, ' ');
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct flaw *kind = rules->flaws[i];
+        if (kind->form != ABSENCE) continue;
+        for (size_t k = 0; k < kind->parts.count; k++)
+            if (same_noun(arena, kind->parts.at[k], part)) return kind;
+        if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
+    }
+    return ruleset_flaw(rules, "missing-accessory");
+}
+
+static bool occurs_in(const struct flaw *kind, const struct family *family) {
+    for (size_t i = 0; i < kind->on.count; i++)
+        if (!strcmp(kind->on.at[i], family->rule.id)) return true;
+    return !kind->on.count;
+}
+
+static bool has_part(struct arena *arena, const struct flaw *kind, const char *part) {
+    for (size_t k = 0; k < kind->parts.count; k++)
+        if (same_noun(arena, kind->parts.at[k], part)) return true;
+    return false;
+}
+
+// Goods of which a part that lacks is a part of the thing, and no piece of a set.
+static bool is_one_thing(const struct family *family) {
+    static const char *const ids[] = {"furniture", "bags",           "clothing", "lighting", "electrical",
+                                      "music",     "clocks-watches", "cameras",  "footwear", "metalware"};
+    for (size_t i = 0; family && i < COUNT(ids); i++)
+        if (!strcmp(family->rule.id, ids[i])) return true;
+    return false;
+}
+
+// A plug of a lamp is none of a bottle: of two kinds with that part, the one that such goods have.
+static const struct flaw *kind_by_family(const struct fault_reader *r, const struct flaw *kind,
+                                         const char *part) {
+    const struct ruleset *rules = r->note->rules;
+    const struct family *family = r->note->record->family;
+    if (!family || !kind || occurs_in(kind, family)) return kind;
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&
+            occurs_in(rules->flaws[i], family) && has_part(r->note->arena, rules->flaws[i], part))
+            return rules->flaws[i];
+    return kind;
+}
+
+// Of a figure, a flower or a creature what is missing is broken off.
+static bool is_limb(const char *word) {
+    static const char *const words[] = {"finger", "thumb", "ear",    "tail", "wing", "beak",
+                                        "petal",  "horn",  "toe",    "nose", "arm",  "head",
+                                        "branch", "twig",  "antler", "hoof", "paw"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(word, words[i])) return true;
+    return false;
+}
+
+// The horn of a thing that sounds, or of one that rides, is no limb.
+static bool has_horn(const char *type) {
+    static const char *const things[] = {"gramophone", "phonograph",    "car",
+                                         "bicycle",    "record player", "talking machine"};
+    for (size_t i = 0; type && i < COUNT(things); i++)
+        if (strstr(type, things[i])) return true;
+    return false;
+}
+
+const struct flaw *absent_kind_here(const struct fault_reader *r, const char *part, int count) {
+    const struct note *note = r->note;
+    const struct family *family = note->record->family;
+    const char *type = note->record->type.value ? note->record->type.value : "", *last = strrchr(part, ' '),
+               *head = say_singular(note->arena, last ? last + 1 : part),
+               *own = lacking_kind(say_singular(note->arena, part), family ? family->rule.id : NULL);
+    if (is_limb(head) && !(!strcmp(head, "horn") && has_horn(type)))
+        return ruleset_flaw(note->rules, "broken-part");
+    const struct flaw *kind = own ? ruleset_flaw(note->rules, own)
+                                  : kind_by_family(r, absent_kind(note->arena, note->rules, part), part);
+    bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");
+    bool several = service ? strcmp(part, "box") != 0 : count > 1 && !is_one_thing(family);
+    const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
+    return several && pieces && kind == ruleset_flaw(note->rules, "missing-accessory") ? pieces : kind;
+}

@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+// "Usually the lid is missing on these", "12 inches tall without the handle", "it was missing but I've found
+// it", "made without a lid": words for a lack that say nothing of a lack of this thing.
+#include "notes/any.h"
+#include "notes/scope.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static const char *const lacks[] = {"missing", "lost", "gone", "lacking", "absent", "without", "no", "lack"};
+
+// One of `phrases` between the tokens [from, to); where it stands, `to` if none does.
+static size_t find(const struct tokens *tokens, size_t from, size_t to, const char *const *phrases,
+                   size_t count) {
+    for (size_t i = from; i < to; i++)
+        if (token_longest(tokens, i, phrases, count)) return i;
+    return to;
+}
+
+// Up to the next comma or stop.
+static size_t stretch_end(const struct tokens *tokens, size_t i) {
+    while (i < tokens->count && tokens->at[i].stop == STOP_NONE) i++;
+    return i;
+}
+
+static size_t stretch_start(const struct tokens *tokens, size_t i) {
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE) i--;
+    return i;
+}
+
+// "The lid is nearly always missing": of things of its sort; "and it is here too" brings it back.
+static void read_habit(struct scope *s, size_t i) {
+    static const char *const habits[] = {"usually",
+                                         "generally",
+                                         "normally",
+                                         "often",
+                                         "always",
+                                         "commonly",
+                                         "typically",
+                                         "invariably",
+                                         "frequently",
+                                         "nine times out of ten",
+                                         "more often than not",
+                                         "most have",
+                                         "most of them have",
+                                         "most of these have",
+                                         "so many have",
+                                         "many have",
+                                         "most are",
+                                         "people often",
+                                         "most people",
+                                         "others have",
+                                         "mostly come",
+                                         "so often",
+                                         "tend to be",
+                                         "tend to get",
+                                         "tends to be",
+                                         "tends to get",
+                                         "easily"};
+    static const char *const same[] = {
+        "here too",          "this one too",   "this one as well", "no exception",   "no different",
+        "same here",         "same with this", "likewise",         "on this too",    "as here",
+        "this is no",        "so is this",     "as with this",     "and it is here", "this included",
+        "this one included", "and is here",    "on this one too",  "mine too"};
+    static const char *const own[] = {"been", "had", "was", "were", "has", "i've", "it's"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, habits, COUNT(habits));
+    if (!n || (i > 0 && AMONG(tokens, i - 1, own) && !token_is(tokens, i + n, "missing")) ||
+        (i > 0 && ANY(tokens, i - 1, "not", "has", "had", "been")) || AMONG(tokens, i + n, own))
+        return;
+    size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i), end = scope_sentence_end(s, i);
+    size_t lack = find(tokens, i, to, lacks, COUNT(lacks));
+    if (lack == to || find(tokens, i, end, same, COUNT(same)) < end) return;
+    for (size_t k = lack; k < to; k++)
+        if (k > lack && ANY(tokens, k, "but", "here", "this")) to = k;
+    scope_mark(s, from, to, STANCE_OTHER, i);
+}
+
+// "Was missing but I've found it", "I thought the key was lost, then it turned up".
+static void read_found(struct scope *s, size_t i) {
+    static const char *const gone[] = {"missing", "lost", "gone", "mislaid", "absent", "adrift"};
+    static const char *const were[] = {"was", "were", "been", "went", "thought", "had", "gone"};
+    static const char *const found[] = {
+        "found it",       "found them",      "found the",   "turned up",       "it was in",
+        "they were in",   "came to light",   "got it back", "tracked it down", "tracked one down",
+        "here it is",     "found since",     "since found", "have it now",     "it's turned up",
+        "was found",      "were found",      "found in",    "it was under",    "it was behind",
+        "it was inside",  "i have it now",   "now found",   "now here",        "it's here now",
+        "has been found", "have been found", "it's back",   "back where",      "found again",
+        "been reunited",  "is back",         "are back"};
+    static const char *const nots[] = {"never",  "not", "haven't", "hasn't", "can't", "couldn't",
+                                       "didn't", "if",  "until",   "till",   "yet",   "nowhere"};
+    enum { BACK = 5 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (!AMONG(tokens, i, gone)) return;
+    size_t start = scope_sentence_start(s, i), end = scope_sentence_end(s, i);
+    bool past = false;
+    for (size_t k = i > start + BACK ? i - BACK : start; k < i; k++) past |= AMONG(tokens, k, were);
+    if (!past) return;
+    size_t at = find(tokens, i + 1, end, found, COUNT(found));
+    if (at == end) return;
+    for (size_t k = at > i + 3 ? at - 3 : i + 1; k < at; k++)
+        if (AMONG(tokens, k, nots) && !(ANY(tokens, k, "until", "till") && past)) return;
+    scope_mark(s, start, i + 1, STANCE_OTHER, i);
+}
+
+// "Made without a lid", "these never had a key", "I can post it without the stand", "works without the cover
+// too", "12 inches tall without the handle".
+static bool is_of_use(const struct scope *s, size_t i) {
+    static const char *const made[] = {"made", "designed", "built",        "issued",   "born",
+                                       "cast", "intended", "manufactured", "produced", "meant"};
+    static const char *const able[] = {"can",  "could", "may",     "might", "if",
+                                       "able", "happy", "whether", "tried", "even"};
+    static const char *const too[] = {"too",       "as well",   "if you",  "if preferred", "if need be",
+                                      "if needed", "as easily", "equally", "just as"};
+    static const char *const sizes[] = {"tall",     "high",   "wide",   "long",     "across", "deep",
+                                        "measures", "stands", "weighs", "diameter", "height", "length",
+                                        "width",    "heavy",  "weight", "capacity"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i);
+    if (i > 0 && AMONG(tokens, i - 1, made)) return true;
+    for (size_t k = from; k < i; k++)
+        if (AMONG(tokens, k, able)) return true;
+    size_t behind = find(tokens, i + 1, to < tokens->count ? to + 1 : to, too, COUNT(too));
+    if (behind < to && !ANY(tokens, from, "sold", "selling")) return true;
+    bool size = false, figure = false;
+    for (size_t k = from; k < to; k++) {
+        size |= AMONG(tokens, k, sizes);
+        figure |= s->note->taken[k] == TAKEN_MEASURE || tokens->at[k].kind == TOKEN_FIGURE;
+        if (k < i && s->note->taken[k] == TAKEN_TYPE) size = false;
+    }
+    return size && figure;
+}
+
+static void read_use(struct scope *s, size_t i) {
+    static const char *const cues[] = {"without", "w/o", "minus", "excluding", "less"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (AMONG(tokens, i, cues) && is_of_use(s, i)) scope_mark(s, i, stretch_end(tokens, i), STANCE_OTHER, i);
+}
+
+static void read_never(struct scope *s, size_t i) {
+    static const char *const sorts[] = {"these never had",
+                                        "they never had",
+                                        "this model never had",
+                                        "this type never had",
+                                        "this sort never had",
+                                        "these don't have",
+                                        "these models never had",
+                                        "this model had no",
+                                        "these had no",
+                                        "this kind never had",
+                                        "these never came with",
+                                        "they never came with",
+                                        "this pattern never had",
+                                        "this type had no",
+                                        "this sort has no",
+                                        "this type has no",
+                                        "they were sold without",
+                                        "these were sold without",
+                                        "they came without",
+                                        "no call for",
+                                        "no need for",
+                                        "no need of",
+                                        "doesn't need",
+                                        "does not need",
+                                        "don't need",
+                                        "has no need of",
+                                        "needs no",
+                                        "need no",
+                                        "doesn't take a",
+                                        "doesn't want a",
+                                        "doesn't use a",
+                                        "doesn't require",
+                                        "never needed",
+                                        "never took a",
+                                        "never meant to have",
+                                        "not meant to have",
+                                        "not supposed to have",
+                                        "isn't meant to have",
+                                        "isn't supposed to have",
+                                        "meant to have no",
+                                        "shouldn't have",
+                                        "not designed to have"};
+    static const char *const needed[] = {"needed", "required", "necessary", "wanted", "need"};
+    static const char *const mine[] = {"when i", "when it came", "when we", "when they came", "with me"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, sorts, COUNT(sorts)), to = stretch_end(tokens, i);
+    if (n && find(tokens, i, to, mine, COUNT(mine)) == to) scope_mark(s, i, to, STANCE_OTHER, i);
+    if (!token_is(tokens, i, "no")) return; // "no lid, strap or key needed": the whole list
+    size_t end = scope_clause_end(s, i);
+    for (size_t k = i + 1; k < end && k < i + 9; k++)
+        if (AMONG(tokens, k, needed) && !ANY(tokens, k - 1, "is", "are", "but"))
+            scope_mark(s, i, k + 1, STANCE_OTHER, i);
+}
+
+void scope_spared(struct scope *s) {
+    for (size_t i = 0; i < s->note->tokens.count; i++) {
+        if (s->note->tokens.at[i].kind != TOKEN_WORD) continue;
+        read_habit(s, i);
+        read_found(s, i);
+        read_use(s, i);
+        read_never(s, i);
+    }
+}

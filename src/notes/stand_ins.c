@@ -1,0 +1,357 @@
+// SPDX-License-Identifier: MIT
+// Parts that are not the thing's own ("wrong key", "the knob came off another one", "later lid"), and parts
+// that are off and lie beside it ("handle's off but here").
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/traces.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static bool is_known(const struct fault_reader *r, const char *id, const char *part) {
+    const struct record *record = r->note->record;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (!strcmp(record->flaws[i].kind->rule.id, id) &&
+            (!record->flaws[i].part || !strcmp(record->flaws[i].part, part)))
+            return true;
+    return false;
+}
+
+static void tell(struct fault_reader *r, const char *id, const struct part_at *part, size_t from, size_t to) {
+    const struct flaw *kind = ruleset_flaw(r->note->rules, id);
+    static const uint16_t off = STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PLANNED;
+    if (!kind || r->scope.stance[part->from] & off) return;
+    for (size_t i = 0; i < r->hit_count; i++) {
+        const struct fault_hit *hit = &r->hits[i];
+        bool mine = hit->kinds[0]->class == CLASS_REPAIR || hit->kinds[0] == kind;
+        if (hit->from >= to || hit->to <= from || !mine) continue;
+        for (size_t k = hit->from; k < hit->to; k++) // a rule says so itself
+            r->scope.stance[k] &= (uint16_t) ~(STANCE_PAST | STANCE_DENIED | STANCE_NONE_SEEN);
+        return;
+    }
+    const char *name = fault_words(r->note, part->from, part->to);
+    if (is_known(r, id, name)) return;
+    fault_add(r, kind, name, NULL, from, to);
+    part_close(r, from, to);
+}
+
+static bool all_parts(const struct fault_reader *r, const struct part_at *part) {
+    for (size_t k = part->from; k < part->to; k++)
+        if (r->scope.fault[k] && !r->part[k]) return false;
+    return part->to > part->from && r->part[part->to - 1];
+}
+
+// "Home made lid", "later knobs", "made a new key", "fitted another strap".
+static void read_before(struct fault_reader *r, size_t i) {
+    static const char *const apart[] = {
+        "wrong",           "later",        "home made",        "homemade",
+        "home-made",       "makeshift",    "stand-in",         "stand in",
+        "substitute",      "substituted",  "improvised",       "unoriginal",
+        "non original",    "non-original", "aftermarket",      "after market",
+        "repro",           "reproduction", "borrowed",         "donor",
+        "mismatched",      "odd",          "unmatched",        "pattern",
+        "third party",     "incorrect",    "not the original", "not the right",
+        "not the correct", "not its own",  "not its original", "not the proper"};
+    static const char *const made[] = {"made a new",
+                                       "made up a new",
+                                       "made a",
+                                       "turned a new",
+                                       "turned up a new",
+                                       "cut a new",
+                                       "carved a new",
+                                       "fashioned a new",
+                                       "fashioned a",
+                                       "fitted a new",
+                                       "fitted another",
+                                       "fitted a different",
+                                       "put a new",
+                                       "put another",
+                                       "put a different",
+                                       "found a new",
+                                       "knocked up a",
+                                       "whittled a",
+                                       "whittled a new",
+                                       "bodged a",
+                                       "rigged up a",
+                                       "improvised a",
+                                       "substituted a",
+                                       "made another",
+                                       "bought a new",
+                                       "bought a replacement",
+                                       "added a new",
+                                       "put on a new",
+                                       "fitted new",
+                                       "put new",
+                                       "made new",
+                                       "cobbled together a",
+                                       "swapped the",
+                                       "swapped out the",
+                                       "changed the",
+                                       "renewed the",
+                                       "borrowed the",
+                                       "borrowed a",
+                                       "fitted a spare",
+                                       "fitted a modern",
+                                       "fitted a replacement",
+                                       "put a modern"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    size_t n = token_longest(tokens, i, apart, COUNT(apart)),
+           m = n ? 0 : token_longest(tokens, i, made, COUNT(made));
+    if (!(n + m) || tokens->at[i + n + m - 1].stop != STOP_NONE || !part_named_at(r, i + n + m, &part) ||
+        !all_parts(r, &part))
+        return;
+    if (n && part.lead != part.from) return;
+    if (m && i > 0 &&
+        ANY(tokens, i - 1, "never", "not", "could", "be", "to", "you", "haven't", "can", "needs", "easily"))
+        return;
+    if (ANY(tokens, part.to - 1, "side", "end", "way", "place", "bottom", "top", "back", "front", "inside",
+            "page", "pages", "number", "pattern", "mark", "label", "hand", "case", "box", "edge", "edges",
+            "sides", "ends", "corner", "corners", "stain", "spot", "seam", "hem", "face", "size", "bowl"))
+        return;
+    bool place = m && ANY(tokens, i, "put", "found", "bought") && !part_ends(tokens, part.to);
+    if (place || (i > 0 && ANY(tokens, i - 1, "no", "isn't", "never", "without") && n)) return;
+    tell(r, "replaced-part", &part, i, part.to);
+}
+
+// "The knob is a stand-in", "lid came off a different one", "key isn't right for it".
+static void read_behind(struct fault_reader *r, size_t i) {
+    static const char *const are[] = {"is",        "are",        "was",         "were",    "has been",
+                                      "have been", "looks like", "looks to be", "looks",   "seems to be",
+                                      "seems",     "has",        "probably",    "clearly", "obviously",
+                                      "may be",    "'s"};
+    static const char *const not_own[] = {"a stand-in",
+                                          "a stand in",
+                                          "stand-ins",
+                                          "a substitute",
+                                          "a later one",
+                                          "later ones",
+                                          "of a later date",
+                                          "a newer one",
+                                          "newer ones",
+                                          "a makeshift",
+                                          "makeshift",
+                                          "came off a",
+                                          "came off another",
+                                          "came off something",
+                                          "came off some",
+                                          "come off a",
+                                          "come off another",
+                                          "come off something",
+                                          "taken off another",
+                                          "off a different",
+                                          "off another",
+                                          "off a scrap",
+                                          "borrowed from",
+                                          "robbed from",
+                                          "robbed off",
+                                          "from a different",
+                                          "from some other",
+                                          "from a donor",
+                                          "out of another",
+                                          "not right for it",
+                                          "isn't right for it",
+                                          "aren't right for it",
+                                          "not right",
+                                          "isn't right",
+                                          "wrong",
+                                          "the wrong one",
+                                          "the wrong ones",
+                                          "the wrong sort",
+                                          "wrong for it",
+                                          "not the right one",
+                                          "isn't the right one",
+                                          "not the correct one",
+                                          "isn't the correct one",
+                                          "not correct",
+                                          "isn't correct",
+                                          "not its own",
+                                          "isn't its own",
+                                          "not the proper one",
+                                          "isn't the proper one",
+                                          "made up by",
+                                          "been made up by",
+                                          "home made",
+                                          "homemade",
+                                          "home-made",
+                                          "a home made one",
+                                          "one i made",
+                                          "one he made",
+                                          "a bodge",
+                                          "improvised",
+                                          "not the one it",
+                                          "isn't the one it",
+                                          "aren't the ones it",
+                                          "not the ones it",
+                                          "not the first one",
+                                          "not as old",
+                                          "newer than the rest",
+                                          "younger than the rest",
+                                          "more recent",
+                                          "much newer",
+                                          "a modern one",
+                                          "modern ones",
+                                          "shop bought",
+                                          "from the hardware shop",
+                                          "from the hardware store",
+                                          "an odd one",
+                                          "odd ones",
+                                          "swapped",
+                                          "swapped out",
+                                          "changed",
+                                          "changed over",
+                                          "been swapped",
+                                          "been changed",
+                                          "been renewed",
+                                          "renewed",
+                                          "of no relation",
+                                          "no relation to it",
+                                          "wasn't born with it",
+                                          "not born with it",
+                                          "never started life with it",
+                                          "never belonged to it",
+                                          "belongs to something else",
+                                          "belonged to something else",
+                                          "belongs to another",
+                                          "off something else",
+                                          "from something else",
+                                          "from another one",
+                                          "a transplant",
+                                          "a ring in",
+                                          "an interloper",
+                                          "a cuckoo",
+                                          "not period",
+                                          "a repro",
+                                          "a reproduction",
+                                          "aftermarket",
+                                          "a pattern part",
+                                          "a recent copy",
+                                          "a copy",
+                                          "new not old",
+                                          "fairly new",
+                                          "brand new",
+                                          "from the diy shop"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
+        return;
+    size_t at = part.to, a = token_longest(tokens, at, are, COUNT(are));
+    size_t n = token_longest(tokens, at + a, not_own, COUNT(not_own));
+    if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
+        (a == 0 && ANY(tokens, at, "wrong", "changed", "makeshift", "swapped", "new")))
+        return;
+    if (a == 0 && ANY(tokens, at, "off", "out") && !ANY(tokens, at + 1, "a", "another", "something", "of"))
+        return;
+    bool turned = token_phrase(tokens, at + a, "not right") || token_phrase(tokens, at + a, "isn't right") ||
+                  token_phrase(tokens, at + a, "wrong") || token_phrase(tokens, at + a, "not correct") ||
+                  token_phrase(tokens, at + a, "changed") || token_phrase(tokens, at + a, "brand new") ||
+                  token_phrase(tokens, at + a, "more recent") || token_phrase(tokens, at + a, "fairly new");
+    size_t to = at + a + n;
+    if (turned &&
+        !(to >= tokens->count || tokens->at[to].stop != STOP_NONE || ANY(tokens, to, "for", "and", "but")))
+        return;
+    tell(r, "replaced-part", &part, i, to);
+}
+
+// "Handle's off but here", "the foot has come off, I have it".
+static void read_off(struct fault_reader *r, size_t i) {
+    static const char *const off[] = {
+        "is off",          "are off",       "'s off",          "off",
+        "has come off",    "have come off", "came off",        "come off",
+        "is detached",     "are detached",  "detached",        "has come away",
+        "come away",       "came away",     "fell off",        "has fallen off",
+        "has dropped off", "dropped off",   "has come adrift", "has parted company",
+        "is loose in",     "is in bits",    "is separate",     "has come out",
+        "came out"};
+    static const char *const here[] = {"but here",
+                                       "but with it",
+                                       "but it's here",
+                                       "but i have it",
+                                       "but present",
+                                       "but included",
+                                       "but i've got it",
+                                       "but it's with it",
+                                       "but it's in",
+                                       "but in the",
+                                       "and here",
+                                       "and with it",
+                                       "i have it",
+                                       "i've got it",
+                                       "i've kept it",
+                                       "and i have it",
+                                       "and in the",
+                                       "it's in the",
+                                       "it's here",
+                                       "it's with it",
+                                       "included",
+                                       "but there",
+                                       "but it's there",
+                                       "but all there",
+                                       "but i kept it",
+                                       "and i've kept it",
+                                       "but they're here",
+                                       "but both here",
+                                       "but it comes with it",
+                                       "but saved",
+                                       "but i've kept it",
+                                       "kept it",
+                                       "but i have them",
+                                       "i have them",
+                                       "but it's included",
+                                       "will be included",
+                                       "comes with it",
+                                       "taped inside",
+                                       "in a bag",
+                                       "in the bag",
+                                       "in the drawer",
+                                       "in an envelope",
+                                       "but goes with it",
+                                       "it's in a",
+                                       "but it is here",
+                                       "but i still have it",
+                                       "i still have it",
+                                       "i kept it",
+                                       "wrapped inside"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
+        return;
+    size_t n = token_longest(tokens, part.to, off, COUNT(off)), at = part.to + n;
+    bool owner =
+        !n && part.to == i + 1 && strstr(tokens->at[i].fold, "'s") && token_is(tokens, part.to, "off");
+    if (owner) at = part.to + 1;
+    if (!n && !owner) return;
+    if (at < tokens->count && (tokens->at[at].stop == STOP_COMMA || token_is(tokens, at, "("))) at++;
+    size_t m = token_longest(tokens, at, here, COUNT(here));
+    if (!m || r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN)) return;
+    tell(r, "broken-part", &part, i, at + m);
+}
+
+// "New key fitted", "new knobs put on": but "new handles" alone is praise.
+static void read_new(struct fault_reader *r, size_t i) {
+    static const char *const done[] = {"fitted",      "put on",        "added",           "put in",
+                                       "made for it", "made by me",    "has been fitted", "have been fitted",
+                                       "was fitted",  "were fitted",   "screwed on",      "glued on",
+                                       "sewn on",     "bought for it", "installed",       "since"};
+    static const char *const news[] = {"new",         "another", "different", "modern", "spare",
+                                       "replacement", "newer",   "later",     "second"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!AMONG(tokens, i, news) || tokens->at[i].stop != STOP_NONE || !part_named_at(r, i + 1, &part) ||
+        !all_parts(r, &part))
+        return;
+    size_t n = token_longest(tokens, part.to, done, COUNT(done));
+    if (n && !(i > 0 && ANY(tokens, i - 1, "no", "needs", "with")))
+        tell(r, "replaced-part", &part, i, part.to + n);
+}
+
+void read_stand_ins(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
+        read_before(r, i);
+        read_new(r, i);
+        read_off(r, i);
+        read_behind(r, i);
+    }
+}

@@ -1,0 +1,254 @@
+// SPDX-License-Identifier: MIT
+// How many of the parts lack: "brass knobs, two missing", "missing two feet", "down to four knobs out of
+// six", "five hooks instead of six", "all but one of the feet are there", "two feet short", "none of its
+// knobs".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/lacking.h"
+#include "notes/traces.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static bool is_over(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           ANY(tokens, i, "but", "and", "so", "though");
+}
+
+static bool governed(const struct fault_reader *r, size_t i) {
+    return r->scope.stance[i] & (STANCE_OTHER | STANCE_WITHDRAWN);
+}
+
+// Parts that lack, with their number; a rule's hit for pieces inside [from, to) is told by this.
+static void tell(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
+                 size_t to) {
+    struct note *note = r->note;
+    if (governed(r, from)) return;
+    for (size_t i = 0; i < r->hit_count; i++) {
+        const struct fault_hit *hit = &r->hits[i];
+        if (hit->from < to && hit->to > from && hit->kinds[0]->form == ABSENCE &&
+            strcmp(hit->kinds[0]->rule.id, "missing-pieces") != 0)
+            return;
+    }
+    const char *name = fault_words(note, part->from, part->to);
+    const struct flaw *kind = absent_kind_here(r, name, count > 1 ? count : of > 1 ? 2 : count);
+    if (!kind) return;
+    bool own = kind->part && !strcmp(say_singular(note->arena, name), kind->part);
+    struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, NULL, from, to);
+    if (count > 1 || of > count) flaw->count = count;
+    if (of > count) flaw->of = of;
+    note_take(note, part->from, part->to, TAKEN_PART);
+    part_close(r, from, to);
+}
+
+static bool is_plural(const struct tokens *tokens, size_t i) {
+    return tokens->at[i].one != tokens->at[i].fold;
+}
+
+// The parts that a bare number speaks of: the last that stand before it in the sentence.
+static bool parts_before(const struct fault_reader *r, size_t i, struct part_at *part) {
+    enum { FAR = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, i);
+    for (size_t at = i; at > start && at + FAR > i; at--) {
+        size_t to = at, from = at - 1;
+        if (!r->part[from] || !is_plural(tokens, from) || r->note->taken[from] == TAKEN_TYPE) continue;
+        while (from > start && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE) from--;
+        *part = (struct part_at){from, from, to};
+        return true;
+    }
+    return false;
+}
+
+// "Two missing", "one has gone", "two of them lost", "one short": no noun of its own.
+static void read_bare(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    int count = degrees_number(tokens, i);
+    if (count < 1 || count > 40 || i == 0) return;
+    size_t at = i + 1, n = 0;
+    if (token_phrase(tokens, at, "of them") || token_phrase(tokens, at, "of those")) at += 2;
+    if (!lacking_said_behind(&r->scope, at, &n))
+        n = ANY(tokens, at, "short", "down", "shy") && is_over(tokens, at + 1) ? 1 : 0;
+    struct part_at part;
+    if (!n || absent_turns_into(r, at + n) || !parts_before(r, i, &part) ||
+        AMONG(tokens, i - 1, ((const char *const[]){"of", "than"})))
+        return;
+    if (part.to == i && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, part.to, "two") &&
+        count == 0)
+        return;
+    if (r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN) && r->scope.cue[i] < i) return;
+    tell(r, &part, count, 0, i, at + n);
+}
+
+// "Missing two feet", "short of two of its feet": the rule's words end with the number, the part follows.
+static void read_counted_hit(struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "missing-pieces") != 0 || hit->near) return;
+    int count = 0;
+    size_t number = hit->from;
+    for (size_t k = hit->from; k < hit->to; k++)
+        if (degrees_number(tokens, k)) count = degrees_number(tokens, k), number = k;
+    bool last = number + 1 == hit->to || (number + 2 == hit->to && token_is(tokens, number + 1, "of"));
+    if (!count || !last ||
+        !ANY(tokens, hit->from, "missing", "short", "minus", "less", "lost", "lacks", "lacking", "shy"))
+        return;
+    if (tokens->at[hit->to - 1].stop != STOP_NONE) return;
+    struct part_at part;
+    uint16_t stance = fault_stance(r, hit);
+    if (stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_PAST)) return;
+    if (part_named_at(r, hit->to, &part) && r->part[part.to - 1])
+        tell(r, &part, count, 0, hit->from, part.to);
+}
+
+// "Two feet short", "a hook short", "wants two knobs", "needs two feet".
+static void read_short(struct fault_reader *r, size_t i) {
+    static const char *const wants[] = {"wants", "needs", "could do with", "would want", "requires"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, wants, COUNT(wants)), at = i + n;
+    int count = degrees_number(tokens, at);
+    if (!n && token_is(tokens, at, "a")) count = 1;
+    struct part_at part;
+    if (count < 1 || count > 40 || !part_named_at(r, at + 1, &part) || !r->part[part.to - 1]) return;
+    if (ANY(tokens, part.to - 1, "battery", "batteries", "cells", "inch", "inches", "hands", "side", "sides",
+            "page", "top", "bit", "end"))
+        return;
+    bool is_short = !n && ANY(tokens, part.to, "short", "shy", "down") && is_over(tokens, part.to + 1);
+    bool wanted = n && is_over(tokens, part.to) && !(i > 0 && ANY(tokens, i - 1, "only", "not", "just"));
+    if (token_is(tokens, at, "a") && ANY(tokens, part.from, "foot")) return;
+    if (is_short && !token_phrase(tokens, part.to, "short on"))
+        tell(r, &part, count, 0, i, part.to + 1);
+    else if (wanted)
+        tell(r, &part, count, 0, i, part.to);
+}
+
+// "All but one of the feet are there", "all the knobs but one".
+static void read_all_but(struct fault_reader *r, size_t i) {
+    static const char *const heads[] = {"all but", "all bar", "all except"};
+    static const char *const here[] = {"are there",
+                                       "are here",
+                                       "are present",
+                                       "are with it",
+                                       "are left",
+                                       "there",
+                                       "here",
+                                       "present",
+                                       "remain",
+                                       "survive",
+                                       "are in place",
+                                       "are still there",
+                                       "are still on",
+                                       "are on",
+                                       "accounted for",
+                                       "left",
+                                       "is there",
+                                       "is here",
+                                       "are original and there",
+                                       "made it",
+                                       "still there",
+                                       "still here"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, heads, COUNT(heads));
+    int count = n ? degrees_number(tokens, i + n) : 0;
+    struct part_at part;
+    if (!count || !token_is(tokens, i + n + 1, "of") || !part_named_at(r, i + n + 2, &part)) return;
+    size_t m = token_longest(tokens, part.to, here, COUNT(here));
+    if (m && r->part[part.to - 1]) tell(r, &part, count, 0, i, part.to + m);
+}
+
+// "Down to four knobs out of six", "five hooks instead of six", "six feet originally, four now", "four of its
+// six knobs".
+static void read_of_whole(struct fault_reader *r, size_t i) {
+    static const char *const whole[] = {"out of",
+                                        "instead of",
+                                        "rather than",
+                                        "not",
+                                        "where there should be",
+                                        "and should be",
+                                        "and it should be",
+                                        "and there should be",
+                                        "where it should be",
+                                        "but should be",
+                                        "out of a possible",
+                                        "of what should be",
+                                        "when it should be",
+                                        "against"};
+    static const char *const then[] = {"originally",    "once",        "when new", "to start with",
+                                       "to begin with", "at one time", "from new"};
+    static const char *const now[] = {"now",     "left",      "here",    "remain", "remaining",
+                                      "present", "there now", "with it", "today",  "survive"};
+    const struct tokens *tokens = &r->note->tokens;
+    int a = degrees_number(tokens, i);
+    struct part_at part;
+    if (a < 1 || a > 60 ||
+        (i > 0 && (degrees_number(tokens, i - 1) || ANY(tokens, i - 1, "of", "page", "no", "size", "side"))))
+        return;
+    if (token_is(tokens, i + 1, "of") &&
+        ANY(tokens, i + 2, "its", "the", "their")) { // "four of its six knobs."
+        int b = degrees_number(tokens, i + 3);
+        bool bare =
+            i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
+            ANY(tokens, i - 1, "with", "has", "only", "just", "still", "got", "retains", "keeps", "have");
+        if (b > a && bare && part_named_at(r, i + 4, &part) && r->part[part.to - 1] &&
+            (part.to >= tokens->count || tokens->at[part.to].stop != STOP_NONE ||
+             ANY(tokens, part.to, "left", "remain", "only", "remaining", "present", "here", "survive")))
+            tell(r, &part, b - a, 0, i, part.to);
+        return;
+    }
+    if (!part_named_at(r, i + 1, &part) || part.lead != part.from || !r->part[part.to - 1]) return;
+    size_t n = token_longest(tokens, part.to, whole, COUNT(whole)), at = part.to + n;
+    if (token_is(tokens, at, "of")) at++;
+    int b = n ? degrees_number(tokens, at) : 0;
+    if (b > a && is_over(tokens, at + 1)) {
+        bool down = i > 1 && token_phrase(tokens, i - 2, "down to");
+        tell(r, &part, b - a, 0, down ? i - 2 : i, at + 1);
+        return;
+    }
+    n = token_longest(tokens, part.to, then, COUNT(then));
+    at = part.to + n;
+    if (n && at < tokens->count && (tokens->at[at].stop == STOP_COMMA || ANY(tokens, at, "but", "and"))) at++;
+    if (ANY(tokens, at, "only", "just")) at++;
+    b = n ? degrees_number(tokens, at) : 0;
+    size_t m = b && b < a ? token_longest(tokens, at + 1, now, COUNT(now)) : 0;
+    if (m) tell(r, &part, a - b, 0, i, at + 1 + m);
+}
+
+// "None of its feet", "not one of the knobs": where nothing more is said of them.
+static void read_none(struct fault_reader *r, size_t i) {
+    static const char *const none[] = {"none of its",
+                                       "none of the",
+                                       "not one of its",
+                                       "not one of the",
+                                       "none of their",
+                                       "not a single one of its",
+                                       "not one of the original",
+                                       "none of the original"};
+    static const char *const here[] = {"left",         "here",        "present",       "included",
+                                       "remain",       "survive",     "remaining",     "with it",
+                                       "came with it", "are here",    "are present",   "are included",
+                                       "is here",      "are with it", "have survived", "survived"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, none, COUNT(none));
+    struct part_at part;
+    if (!n || !part_named_at(r, i + n, &part) || !r->part[part.to - 1] || !is_plural(tokens, part.to - 1))
+        return;
+    size_t m = token_longest(tokens, part.to, here, COUNT(here)), to = part.to + m;
+    bool start = i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
+                 ANY(tokens, i - 1, "but", "with", "and", "has", "have", "got");
+    if ((m || start) && is_over(tokens, to) && !(to < tokens->count && token_is(tokens, to, "?")))
+        tell(r, &part, 0, 0, i, to);
+}
+
+void read_tally(struct fault_reader *r) {
+    for (size_t i = 0; i < r->hit_count; i++) read_counted_hit(r, &r->hits[i]);
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        const struct token *t = &r->note->tokens.at[i];
+        if (t->kind == TOKEN_SIGN || !(t->kind == TOKEN_FIGURE || strchr("aotfsnwecrdlih", t->fold[0])))
+            continue;
+        read_all_but(r, i);
+        read_none(r, i);
+        if (!governed(r, i)) read_short(r, i);
+        if (!governed(r, i)) read_of_whole(r, i);
+        if (!governed(r, i)) read_bare(r, i);
+    }
+}

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+// A part with what stands around it: "had a burner once", "the lid I never had", "where the handle was".
+// Private to the room.
+#ifndef NOTES_TRACES_H
+#define NOTES_TRACES_H
+
+#include "notes/faults.h"
+
+// Where a part with its articles, numbers and adjectives stands; empty when equal.
+struct part_at {
+    size_t lead, from, to; // `lead` is the first of its articles
+};
+
+// The part at token `i`: one of the lists or any other noun for goods. False where none stands there.
+bool part_named_at(const struct fault_reader *reader, size_t i, struct part_at *part);
+// Does the statement end before token `i`, or go on with what says no more of the part?
+bool part_ends(const struct tokens *tokens, size_t i);
+// The part is missing, whatever governs the words around it; [from, to) is all that says so.
+struct item_flaw *part_tell_missing(struct fault_reader *reader, const struct part_at *part, size_t from,
+                                    size_t to);
+// The tokens [from, to) have said what they say: no fault's word in them is read again.
+void part_close(struct fault_reader *reader, size_t from, size_t to);
+
+// traces.c: before any fault is read. Parts that once were there or that somebody else has.
+void read_traces(struct fault_reader *reader);
+// strays.c: the same where the part comes first, and of who has it.
+void read_strays(struct fault_reader *reader);
+// tally.c: how many of the parts lack.
+void read_tally(struct fault_reader *reader);
+// stand_ins.c: parts that are not the thing's own, and parts that are off and lie beside it.
+void read_stand_ins(struct fault_reader *reader);
+
+#endif
