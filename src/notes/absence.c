@@ -29,9 +29,11 @@ static bool subject_read(struct told *told, const char *text) {
         if ((part = number_after(rest, &flaw.of)) == NULL) return false;
     }
     if (!part || !*part || told->flaw_count == TOLD_MOST) return false;
-    static const char *const verbs[] = {" is ", " are ", " has ", " have "}; // another statement, no part
-    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
-        if (strstr(part, verbs[i])) return false;
+    // Another statement, or a part with its place: not as the disclosure words it.
+    static const char *const words[] = {" is ",   " are ",  " has ",    " have ",   " that ",    " which ",
+                                        " goes ", " over ", " at the ", " on the ", " for the ", " for it"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (strstr(part, words[i])) return false;
     if (flaw.count > 1) part = say_singular(told->arena, part);
     flaw.kind = absent_kind(told->arena, told->rules, part);
     bool own = is_part_of(told->arena, flaw.kind, part);

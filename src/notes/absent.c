@@ -76,6 +76,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                   (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its")) &&
                   (!strcmp(id, "kitchenware") || !strcmp(id, "ceramics") || !strcmp(id, "glassware") ||
                    !strcmp(id, "metalware"));
+    glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
     if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
@@ -245,23 +246,37 @@ static size_t read_lost(struct fault_reader *r, size_t i) {
     return to;
 }
 
+// "You'd need a drill": a tool for it, and no part.
+static bool is_wish(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"you",     "you'll", "you'd", "need",  "have",     "supply", "bring",
+                                        "wanting", "do",     "don't", "can't", "couldn't", "cannot", "not"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 // "No machine", "no belt": any thing by its own name, where the clause ends behind it.
 static size_t read_no_thing(struct fault_reader *r, size_t i) {
     static const char *const cues[] = {"no", "without", "minus"};
+    static const char *const articles[] = {"the", "its", "a", "an", "his", "their"};
     static const char *const ends[] = {"with", "and", "or", "but", "for", "to", "in", "so", "just", "either"};
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
-    if (!token_among(tokens, i, cues, COUNT(cues)) || !noun_at(r->note, i + 1, &noun)) return 0;
-    if (token_is(tokens, i, "no") && tokens->at[i + 1].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
+    size_t n = 1;
+    if (!token_among(tokens, i, cues, COUNT(cues)) &&
+        (token_is(tokens, i, "needs") || !lacking_said_before(&r->scope, i, &n) || n < 2 ||
+         is_wish(tokens, i) || !token_among(tokens, i + n - 1, articles, COUNT(articles))))
+        return 0;
+    if (tokens->at[i + n - 1].stop != STOP_NONE || !noun_at(r->note, i + n, &noun)) return 0;
+    if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
+    if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     bool thing = (noun.uses & (1u << USE_THING)) &&
                  (!noun.gated || lacking_extra(tokens->at[noun.to - 1].one)) &&
                  !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));
     if (!thing || !ended || is_no_part(tokens->at[noun.to - 1].one)) return 0;
-    for (size_t k = i + 1; k < noun.to; k++)
+    for (size_t k = i + n; k < noun.to; k++)
         if (r->scope.fault[k]) return 0;
-    absent_tell(r, i + 1, noun.to, i, i + 1);
+    absent_tell(r, i + n, noun.to, i, i + n);
     return noun.to;
 }
 

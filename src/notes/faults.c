@@ -570,6 +570,8 @@ void read_faults(struct note *note) {
     spot_mark(&r);
     scope_read(&r.scope, note->off);
     read_tally(&r);
+    read_roll(&r);
+    read_subjects(&r);
     read_traces(&r);
     read_strays(&r);
     read_stand_ins(&r);

@@ -27,15 +27,40 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
                               .denied = hit->denied};
 }
 
+// "One rubber foot gone": the foot, and no rubber; the hair of a bow is no pet's; a lamp has no plug that
+// stops it.
+static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const rubbers[] = {"foot", "feet", "bung",    "stopper", "buffer",
+                                          "tip",  "tips", "ferrule", "washer",  "seal",
+                                          "grip", "stop", "cap",     "bumper",  "knob"};
+    static const char *const wired[] = {"electrical", "lighting", "tools",
+                                        "music",      "cameras",  "clocks-watches"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->flaw->rule.id, *type = r->note->record->type.value,
+               *family = r->note->record->family ? r->note->record->family->rule.id : "";
+    if (!strcmp(id, "rubber-perished"))
+        return hit->near && token_is(tokens, hit->from, "rubber") && token_is(tokens, hit->to - 1, "gone") &&
+               token_among(tokens, hit->from + 1, rubbers, sizeof rubbers / sizeof *rubbers);
+    if (!strcmp(id, "pet-hair"))
+        return type && (strstr(type, "bow") || strstr(type, "brush")) && !strstr(type, "bowl");
+    bool plug = !strcmp(id, "missing-stopper");
+    bool alien = false;
+    for (size_t i = 0; i < sizeof wired / sizeof *wired; i++) alien |= !strcmp(family, wired[i]);
+    for (size_t i = hit->from; plug && alien && i < hit->to; i++)
+        if (token_is(tokens, i, "plug") || token_is(tokens, i, "cap")) return true;
+    return false;
+}
+
 // "Pads gone crumbly": words that speak of old paper say nothing of that of goods that are no paper, where
 // the note names none. The kind's own name stays.
 static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const of_paper[] = {"album-residue", "binding-weak",  "brittle-paper", "ex-library",
                                            "jacket-damage", "pages-loose",   "price-clipped", "toning",
                                            "trimmed",       "writing-inside"};
-    static const char *const hard[] = {"tools",    "kitchenware", "metalware",  "glassware", "ceramics",
-                                       "footwear", "clothing",    "electrical", "lighting",  "cameras",
-                                       "bags",     "sports",      "jewelry",    "music",     "furniture"};
+    static const char *const hard[] = {"tools",    "kitchenware", "metalware", "glassware",
+                                       "ceramics", "footwear",    "clothing",  "electrical",
+                                       "lighting", "cameras",     "bags",      "sports",
+                                       "jewelry",  "music",       "furniture", "clocks-watches"};
     static const char *const sheets[] = {"paper", "book",    "books",    "page",   "pages", "music",
                                          "score", "hymnal",  "songbook", "card",   "map",   "print",
                                          "label", "leaves",  "sheet",    "sheets", "cover", "wrapper",
@@ -112,7 +137,9 @@ static void gather(struct fault_reader *r) {
     size_t reach = 0;
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
-        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
+        if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit) ||
+            is_of_part(r, hit))
+            continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
         if (is_of_name(r, hit)) continue;

@@ -73,6 +73,7 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
     if (!to) to = noun_behind(r, whole->at, &from);
     const char *part = to ? fault_words(note, from, to) : NULL;
     int lacks = whole->value - here->value;
+    if (to && note->taken[to - 1] == TAKEN_TYPE) part = NULL; // "one candlestick that used to be two"
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces"),
                       *kind = part ? absent_kind_here(r, part, lacks) : pieces;
     if (kind && lacks == 1 && kind == ruleset_flaw(note->rules, "missing-accessory") &&

@@ -181,10 +181,17 @@ static void read_never(struct scope *s, size_t i) {
                                         "meant to have no",
                                         "shouldn't have",
                                         "not designed to have"};
-    static const char *const needed[] = {"needed", "required", "necessary", "wanted", "need"};
-    static const char *const mine[] = {"when i", "when it came", "when we", "when they came", "with me"};
     const struct tokens *tokens = &s->note->tokens;
+    static const char *const own[] = {"never had a", "never had an", "never had any", "never took a"};
+    bool mine_too = false;
+    for (size_t k = stretch_start(tokens, i); k < i; k++)
+        mine_too |= ANY(tokens, k, "i", "we", "i've", "we've", "me");
+    static const char *const needed[] = {"needed", "required", "necessary", "wanted", "need"};
+    static const char *const mine[] = {
+        "when i", "when it came", "when we", "when they came", "with me",         "in my time", "since i",
+        "that i", "as long as",   "while i", "in the time",    "to my knowledge", "for it"};
     size_t n = token_longest(tokens, i, sorts, COUNT(sorts)), to = stretch_end(tokens, i);
+    if (!n && !mine_too) n = token_longest(tokens, i, own, COUNT(own)); // made so, as far as anyone says
     if (n && find(tokens, i, to, mine, COUNT(mine)) == to) scope_mark(s, i, to, STANCE_OTHER, i);
     if (!token_is(tokens, i, "no")) return; // "no lid, strap or key needed": the whole list
     size_t end = scope_clause_end(s, i);

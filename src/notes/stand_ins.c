@@ -25,7 +25,8 @@ static void tell(struct fault_reader *r, const char *id, const struct part_at *p
     for (size_t i = 0; i < r->hit_count; i++) {
         const struct fault_hit *hit = &r->hits[i];
         bool mine = hit->kinds[0]->class == CLASS_REPAIR || hit->kinds[0] == kind;
-        if (hit->from >= to || hit->to <= from || !mine) continue;
+        if (hit->from >= to || hit->to <= from) continue;
+        if (!mine) continue;
         for (size_t k = hit->from; k < hit->to; k++) // a rule says so itself
             r->scope.stance[k] &= (uint16_t) ~(STANCE_PAST | STANCE_DENIED | STANCE_NONE_SEEN);
         return;
@@ -346,12 +347,113 @@ static void read_new(struct fault_reader *r, size_t i) {
         tell(r, "replaced-part", &part, i, part.to + n);
 }
 
+// "Drawstring is a bit of washing line", "a cork for a stopper", "a nail instead of the hinge pin".
+static size_t makeshift_at(const struct tokens *tokens, size_t i) {
+    static const char *const bits[] = {
+        "a bit of",   "a piece of", "a length of",  "a scrap of",   "a twist of", "bits of", "a loop of",
+        "a strip of", "an old",     "a bent",       "an offcut of", "a lump of",  "only a",  "just a",
+        "a",          "an",         "some",         "now a",        "just",       "only",    "a carved",
+        "a whittled", "a lollipop", "a filed down", "a cut down"};
+    static const char *const stuff[] = {
+        "string",  "wire",       "rope",         "cord",       "twine",     "line",      "tape",
+        "elastic", "ribbon",     "bootlace",     "shoelace",   "bootlaces", "shoelaces", "nail",
+        "nails",   "matchstick", "matchsticks",  "cork",       "button",    "coin",      "paperclip",
+        "pin",     "bolt",       "bolts",        "stick",      "twig",      "needle",    "cap",
+        "reel",    "wood",       "dowel",        "screw",      "screws",    "washer",    "washers",
+        "spoon",   "broomstick", "pencil",       "penny",      "pebble",    "bead",      "cardboard",
+        "card",    "foil",       "wool",         "rag",        "sock",      "baler",     "stocking",
+        "clip",    "staple",     "staples",      "hook",       "putty",     "plastic",   "tin",
+        "leather", "chain",      "fishing line", "marble",     "acorn",     "conker",    "skewer",
+        "hairpin", "peg",        "pegs",         "bottle top", "rubber",    "band",      "hose",
+        "straw"};
+    size_t n = token_longest(tokens, i, bits, COUNT(bits));
+    if (!n) return 0;
+    for (size_t k = i + n; k < i + n + 3 && k < tokens->count; k++) {
+        if (AMONG(tokens, k, stuff) && (k + 1 >= tokens->count || tokens->at[k + 1].stop != STOP_NONE ||
+                                        tokens->at[k + 1].kind == TOKEN_SIGN ||
+                                        ANY(tokens, k + 1, "and", "but", "which", "now", "tied", "that",
+                                            "someone", "from", "off", "pushed", "stuck")))
+            return k + 1 - i;
+        if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind != TOKEN_WORD ||
+            ANY(tokens, k, "and", "or", "with", "in", "on"))
+            return 0;
+    }
+    return 0;
+}
+
+static void read_makeshift(struct fault_reader *r, size_t i) {
+    static const char *const is[] = {"is",
+                                     "are",
+                                     "is now",
+                                     "are now",
+                                     "is only",
+                                     "is just",
+                                     "'s",
+                                     "was",
+                                     "has become",
+                                     "consists of",
+                                     "is made from",
+                                     "is made of",
+                                     "has been made from",
+                                     "made out of",
+                                     "is made out of",
+                                     "has been made out of"};
+    static const char *const held[] = {"is part of", "is a nice"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
+        return;
+    if (i > 1 && ANY(tokens, i - 1, "of", "in", "on", "with", "under")) return;
+    size_t at = part.to, n = token_longest(tokens, at, is, COUNT(is));
+    if (!n || token_longest(tokens, at, held, COUNT(held))) return;
+    bool made = ANY(tokens, at + n - 1, "from", "of");
+    size_t m = makeshift_at(tokens, at + n);
+    bool worth = m > 1 && !made;
+    for (size_t k = at + n; k < at + n + m; k++) // "the handle is a piece of leather" may be its own
+        if (ANY(tokens, k, "leather", "chain", "rope", "cord", "wood", "tin", "plastic", "card", "cardboard",
+                "rubber") &&
+            !ANY(tokens, at + n, "an", "just", "only"))
+            worth = false;
+    for (size_t k = 0; k < r->hit_count; k++) // another rule has a name for it
+        worth &= r->hits[k].to <= i || r->hits[k].from >= at + n + m;
+    if (worth) tell(r, "replaced-part", &part, i, at + n + m);
+}
+
+// "A nail instead of the pin", "a bolt doing duty as a handle", "matchsticks for pegs".
+static void read_instead(struct fault_reader *r, size_t i) {
+    static const char *const ways[] = {
+        "instead of",      "in place of",   "in lieu of",    "standing in for", "stands in for",
+        "stand in for",    "doing duty as", "does duty as",  "doing duty for",  "does duty for",
+        "acting as",       "acts as",       "serves as",     "serving as",      "doing the job of",
+        "does the job of", "does for",      "in for",        "passing for",     "pressed into service as",
+        "replaces",        "has replaced",  "have replaced", "replacing",       "used as",
+        "being used as",   "used for"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    size_t n = token_longest(tokens, i, ways, COUNT(ways));
+    if (!n || i == 0 || !part_named_at(r, i + n, &part) || !all_parts(r, &part) ||
+        !part_ends(tokens, part.to))
+        return;
+    bool lead = part.lead != part.from || ANY(tokens, i + n - 1, "of", "for");
+    if (!lead || ANY(tokens, part.to - 1, "box", "case", "base", "stand", "cover", "bag")) return;
+    bool thing = ANY(tokens, i + n - 1, "as", "for", "in");
+    bool stuff = false;
+    for (size_t back = 1; back <= 4 && back <= i; back++)
+        stuff |=
+            makeshift_at(tokens, i - back) >= back || ANY(tokens, i - 1, "string", "matchsticks", "nails",
+                                                          "washers", "bolts", "wire", "nail", "bolt", "cork");
+    if (thing && !stuff) return; // "jar used as a stand"
+    tell(r, "replaced-part", &part, i, part.to);
+}
+
 void read_stand_ins(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
         read_before(r, i);
         read_new(r, i);
         read_off(r, i);
+        read_makeshift(r, i);
+        read_instead(r, i);
         read_behind(r, i);
     }
 }

@@ -136,21 +136,49 @@ static void read_once(struct fault_reader *r, size_t i) {
 
 // "Ought to have a shade", "there should be a key with it": of which nobody says that it is.
 static void read_due(struct fault_reader *r, size_t i) {
-    static const char *const due[] = {
-        "ought to have",   "should have",       "supposed to have",       "meant to have",
-        "there should be", "there ought to be", "should come with",       "should have come with",
-        "should've had",   "should have had",   "there should have been", "could do with",
-        "could use",       "it wants",          "crying out for"};
+    static const char *const due[] = {"ought to have",
+                                      "should have",
+                                      "supposed to have",
+                                      "meant to have",
+                                      "there should be",
+                                      "there ought to be",
+                                      "should come with",
+                                      "should have come with",
+                                      "should've had",
+                                      "should have had",
+                                      "there should have been",
+                                      "could do with",
+                                      "could use",
+                                      "it wants",
+                                      "want to find it",
+                                      "need to find it",
+                                      "needs to find it",
+                                      "have to find it",
+                                      "need to source",
+                                      "have to source",
+                                      "need to get",
+                                      "need to track down",
+                                      "need to supply",
+                                      "have to track down",
+                                      "have to supply",
+                                      "have to get",
+                                      "have to provide",
+                                      "need to provide",
+                                      "have to add",
+                                      "need to buy",
+                                      "have to buy",
+                                      "crying out for"};
     static const char *const tails[] = {"with it",       "to it",   "on it", "in it",     "inside",
                                         "to go with it", "as well", "too",   "somewhere", "for it"};
-    static const char *const off[] = {"not",    "n't",    "if",      "whether",  "never", "as",
-                                      "you",    "i",      "we",      "sure",     "know",  "isn't",
-                                      "aren't", "wasn't", "weren't", "shouldn't"};
+    static const char *const off[] = {"not",  "if",    "whether", "never",  "as",      "sure",
+                                      "know", "isn't", "aren't",  "wasn't", "weren't", "shouldn't"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
     size_t n = token_longest(tokens, i, due, COUNT(due));
-    if (!n || !ANY(tokens, i + n, "a", "an", "its", "the", "another") || !part_named_at(r, i + n, &part))
-        return;
+    if (!n || !ANY(tokens, i + n, "a", "an", "its", "the", "another") ||
+        ANY(tokens, i + n + 1, "new", "better", "fresh", "good", "replacement") ||
+        !part_named_at(r, i + n, &part))
+        return; // "could do with a new mount": the old one is there
     size_t start = scope_sentence_start(&r->scope, i);
     for (size_t at = i > start + 5 ? i - 5 : start; at < i; at++)
         if (AMONG(tokens, at, off)) return;
@@ -360,6 +388,7 @@ static void read_all_else(struct fault_reader *r, size_t i) {
     }
     if (!n || !part_named_at(r, i + n, &part) || !part_ends(tokens, part.to)) return;
     if (token_is(tokens, part.to, "to") || ANY(tokens, part.from, "light", "clean")) return;
+    if (ANY(tokens, i + n + 1, "new", "fresh", "good") && ANY(tokens, i + n, "a", "some")) return;
     part_tell_missing(r, &part, i, part.to);
 }
 
@@ -424,6 +453,18 @@ static void read_where(struct fault_reader *r, size_t i) {
                                        "spaces", "socket", "stump", "nothing", "empty"};
     size_t from = i, start = scope_sentence_start(&r->scope, i);
     while (from > start && from + 5 > i && tokens->at[from - 1].stop == STOP_NONE) from--;
+    static const char *const marks[] = {
+        "hole",  "holes",  "gap",     "gaps",    "space",  "spaces", "socket",  "stump", "nothing",
+        "empty", "screw",  "screws",  "nail",    "nails",  "rivets", "outline", "ghost", "shadow",
+        "patch", "glue",   "peg",     "sockets", "slot",   "slots",  "bare",    "just",  "stub",
+        "blank", "recess", "bracket", "plugged", "filled", "rust",   "rivet"};
+    static const char *const due[] = {"should",    "ought", "used", "once",  "would",   "belongs",
+                                      "should've", "came",  "fell", "broke", "snapped", "must"};
+    bool gap = AMONG(tokens, part.to, due);
+    for (size_t at = from; at < i; at++) gap |= AMONG(tokens, at, marks);
+    for (size_t at = to; at < to + 6 && at < tokens->count && tokens->at[at].stop < STOP_SENTENCE; at++)
+        gap |= AMONG(tokens, at, marks);
+    if (!gap) return; // "brown where the mount was"
     bool told = part_tell_missing(r, &part, i, to) != NULL;
     for (size_t at = from; told && at < i; at++)
         if (AMONG(tokens, at, gaps)) part_close(r, at, at + 1);

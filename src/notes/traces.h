@@ -25,6 +25,10 @@ void part_close(struct fault_reader *reader, size_t from, size_t to);
 void read_traces(struct fault_reader *reader);
 // strays.c: the same where the part comes first, and of who has it.
 void read_strays(struct fault_reader *reader);
+// subjects.c: parts with a place or a clause between them and what says so.
+void read_subjects(struct fault_reader *reader);
+// roll.c: lists of them.
+void read_roll(struct fault_reader *reader);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
 // stand_ins.c: parts that are not the thing's own, and parts that are off and lie beside it.
