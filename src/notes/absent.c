@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "notes/lacking.h"
 #include "notes/things.h"
+#include "notes/traces.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -29,13 +30,27 @@ static bool is_place_only(const char *word) {
     return false;
 }
 
+// "Lost some of its pile", "lost four seconds a day": no part, whatever says that it is less.
+static bool is_quality(const char *word) {
+    static const char *const words[] = {
+        "pile",    "nap",     "color",     "colour",    "shape",  "sheen",   "shine",    "fluff",
+        "height",  "length",  "second",    "minute",    "hour",   "time",    "bounce",   "stretch",
+        "gilding", "paint",   "stiffness", "crispness", "volume", "power",   "pressure", "air",
+        "water",   "oil",     "gas",       "sparkle",   "charge", "tension", "grip",     "luster",
+        "lustre",  "bidding", "thing",     "photo",     "receipt"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (!strcmp(word, words[i])) return true;
+    return false;
+}
+
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
-        "ring",    "line",  "hair",    "name",  "mark",   "label",    "sign", "number", "writing",  "grain",
-        "pattern", "stone", "weight",  "light", "print",  "bubble",   "pin",  "leg",    "seam",     "pull",
-        "tape",    "glue",  "picture", "photo", "stamp",  "key mark", "page", "work",   "works",    "play",
-        "set",     "pair",  "spot",    "bead",  "flower", "figure",   "wire", "date",   "signature"};
+        "ring",    "line",     "hair",    "name",   "mark",   "label", "sign",      "number",
+        "writing", "grain",    "pattern", "stone",  "weight", "light", "print",     "bubble",
+        "pin",     "leg",      "seam",    "pull",   "tape",   "glue",  "picture",   "photo",
+        "stamp",   "key mark", "page",    "work",   "works",  "play",  "set",       "pair",
+        "spot",    "bead",     "flower",  "figure", "wire",   "date",  "signature", "pocket"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (!strcmp(word, words[i])) return true;
     return false;
@@ -76,7 +91,13 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                   (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its")) &&
                   (!strcmp(id, "kitchenware") || !strcmp(id, "ceramics") || !strcmp(id, "glassware") ||
                    !strcmp(id, "metalware"));
+    const char *type = note->record->type.value ? note->record->type.value : "";
+    bool topped =
+        strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") || strstr(type, "cloche");
+    glazed |= !strcmp(head, "base") && (topped || !only_no); // "butter dish lid, no base"
+    glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
     glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
+    if (is_quality(head)) return NULL;
     if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
@@ -265,11 +286,18 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
         (token_is(tokens, i, "needs") || !lacking_said_before(&r->scope, i, &n) || n < 2 ||
          is_wish(tokens, i) || !token_among(tokens, i + n - 1, articles, COUNT(articles))))
         return 0;
-    if (tokens->at[i + n - 1].stop != STOP_NONE || !noun_at(r->note, i + n, &noun)) return 0;
+    if (tokens->at[i + n - 1].stop != STOP_NONE) return 0;
+    struct part_at word;
+    bool owner = n > 1 && (token_is(tokens, i + n - 1, "its") || token_is(tokens, i + n - 1, "the"));
+    if (owner && !noun_at(r->note, i + n, &noun) && part_or_word_at(r, i + n - 1, &word)) {
+        absent_tell(r, word.from, word.to, i, word.from); // "no sign of the trailer"
+        return word.to;
+    }
+    if (!noun_at(r->note, i + n, &noun)) return 0;
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     bool thing = (noun.uses & (1u << USE_THING)) &&
-                 (!noun.gated || lacking_extra(tokens->at[noun.to - 1].one)) &&
+                 (!noun.gated || n > 1 || lacking_extra(tokens->at[noun.to - 1].one)) &&
                  !(noun.uses & (1u << USE_COLOR));
     bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
                  token_among(tokens, noun.to, ends, COUNT(ends));

@@ -12,7 +12,18 @@ static bool same_noun(struct arena *arena, const char *a, const char *b) {
     return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
 }
 
+// The sound box of a gramophone is no box that it came in.
+static bool is_inner_box(const char *part) {
+    static const char *const parts[] = {"sound box", "gear box",  "junction box", "fuse box", "smoke box",
+                                        "fire box",  "wind box",  "bobbin case",  "axle box", "valve box",
+                                        "ash box",   "grass box", "dust box",     "key box"};
+    for (size_t i = 0; i < COUNT(parts); i++)
+        if (!strcmp(part, parts[i])) return true;
+    return false;
+}
+
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
+    if (is_inner_box(part)) return ruleset_flaw(rules, "missing-accessory");
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *kind = rules->flaws[i];
         if (kind->form != ABSENCE) continue;

@@ -574,6 +574,7 @@ void read_faults(struct note *note) {
     read_subjects(&r);
     read_traces(&r);
     read_strays(&r);
+    read_tails(&r);
     read_stand_ins(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
@@ -585,6 +586,7 @@ void read_faults(struct note *note) {
     read_right(&r);
     read_sound_parts(&r);
     read_elliptical(&r);
+    read_so_too(&r);
     read_shortfall(&r);
     read_mono(note);
     read_areas(&r);

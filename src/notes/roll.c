@@ -38,6 +38,13 @@ static bool item_at(const struct fault_reader *r, size_t i, struct part_at *part
     return true;
 }
 
+// "Strap, battery cover: no".
+static bool told_no(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, ":", "-", "=", "?") &&
+           ANY(tokens, i + 1, "no", "nope", "missing", "gone", "none", "absent", "lost") &&
+           (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE);
+}
+
 // The items from `i` on; how many, 0 where it is no list: under no heading it has to be closed by "and",
 // "or".
 static size_t items_from(const struct fault_reader *r, size_t i, bool no, bool heading,
@@ -55,7 +62,7 @@ static size_t items_from(const struct fault_reader *r, size_t i, bool no, bool h
         ended |= last;
         i += n;
     }
-    if (heading) return count;
+    if (heading || told_no(tokens, i)) return count;
     return count > 1 && ended ? count : 0;
 }
 
@@ -161,14 +168,18 @@ static void read_behind(struct fault_reader *r, size_t i) {
     bool start =
         i == 0 || tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "but", "where", "though", "and");
     if (!start) return;
-    if (!r->part[i] && !ANY(tokens, i, "the", "its", "both", "two", "one", "three")) return;
+    if (!r->part[i] && !ANY(tokens, i, "the", "its", "both", "two", "one", "three") &&
+        !(i + 2 < tokens->count && r->part[i + 1] && tokens->at[i + 2].stop == STOP_COMMA))
+        return;
     size_t count = items_from(r, i, false, false, items), n;
     if (!count) return;
     size_t at = items[count - 1].to;
     if (ANY(tokens, at, "both", "all")) at++;
     bool asked = i > 0 && token_is(tokens, i - 1, "where") &&
                  ANY(tokens, at, "went", "are", "is", "got", "have", "ended");
-    if (!lacking_said_behind(&r->scope, at, &n)) {
+    if (told_no(tokens, at))
+        n = 2;
+    else if (!lacking_said_behind(&r->scope, at, &n)) {
         if (!asked || !closes(tokens, at + (ANY(tokens, at, "got", "ended", "have") ? 2 : 1))) return;
         n = ANY(tokens, at, "got", "ended", "have") ? 2 : 1;
     }

@@ -43,6 +43,7 @@ static struct amount number_from(const struct fault_reader *r, size_t i, size_t 
     const struct tokens *tokens = &r->note->tokens;
     for (; i < end && i < tokens->count; i++) {
         int value = degrees_number(tokens, i);
+        if (!value && (token_is(tokens, i, "pair") || token_is(tokens, i, "couple"))) value = 2;
         bool other = (token_is(tokens, i + 1, "of") && !token_is(tokens, i + 2, "them")) ||
                      r->note->taken[i] == TAKEN_MEASURE || r->note->taken[i] == TAKEN_MARK ||
                      r->note->taken[i] == TAKEN_ASIDE;
@@ -91,7 +92,7 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
 static bool is_number_said(const struct tokens *tokens, size_t i) {
     static const char *const articles[] = {"a", "an", "the", "there"};
     size_t skip = token_among(tokens, i, articles, COUNT(articles)) ? 1 : 0;
-    return degrees_number(tokens, i + skip) > 0;
+    return degrees_number(tokens, i + skip) > 0 || (skip && token_is(tokens, i + skip, "pair"));
 }
 
 // "Should be seven weights, there's six", "two knobs, should be three".

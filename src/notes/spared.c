@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // "Usually the lid is missing on these", "12 inches tall without the handle", "it was missing but I've found
 // it", "made without a lid": words for a lack that say nothing of a lack of this thing.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/scope.h"
 
@@ -64,7 +66,13 @@ static void read_habit(struct scope *s, size_t i) {
         "this one included", "and is here",    "on this one too",  "mine too"};
     static const char *const own[] = {"been", "had", "was", "were", "has", "i've", "it's"};
     const struct tokens *tokens = &s->note->tokens;
+    static const char *const kinds[] = {"like this", "like these", "of this type", "of this age",
+                                        "you see",   "i've seen",  "i see",        "nowadays",
+                                        "this old",  "of its age", "that survive"};
     size_t n = token_longest(tokens, i, habits, COUNT(habits));
+    if (!n && token_is(tokens, i, "most") && !token_is(tokens, i + 1, "of") &&
+        find(tokens, i, stretch_end(tokens, i), kinds, COUNT(kinds)) < stretch_end(tokens, i))
+        n = 1;
     if (!n || (i > 0 && AMONG(tokens, i - 1, own) && !token_is(tokens, i + n, "missing")) ||
         (i > 0 && ANY(tokens, i - 1, "not", "has", "had", "been")) || AMONG(tokens, i + n, own))
         return;
@@ -79,15 +87,23 @@ static void read_habit(struct scope *s, size_t i) {
 // "Was missing but I've found it", "I thought the key was lost, then it turned up".
 static void read_found(struct scope *s, size_t i) {
     static const char *const gone[] = {"missing", "lost", "gone", "mislaid", "absent", "adrift"};
-    static const char *const were[] = {"was", "were", "been", "went", "thought", "had", "gone"};
+    static const char *const were[] = {"afraid", "assumed", "feared", "worried", "believed", "said", "think",
+                                       "was",    "were",    "been",   "went",    "thought",  "had",  "gone"};
     static const char *const found[] = {
-        "found it",       "found them",      "found the",   "turned up",       "it was in",
-        "they were in",   "came to light",   "got it back", "tracked it down", "tracked one down",
-        "here it is",     "found since",     "since found", "have it now",     "it's turned up",
-        "was found",      "were found",      "found in",    "it was under",    "it was behind",
-        "it was inside",  "i have it now",   "now found",   "now here",        "it's here now",
-        "has been found", "have been found", "it's back",   "back where",      "found again",
-        "been reunited",  "is back",         "are back"};
+        "found it",           "found them",        "found the",        "turned up",
+        "it was in",          "they were in",      "came to light",    "got it back",
+        "tracked it down",    "tracked one down",  "here it is",       "found since",
+        "since found",        "have it now",       "it's turned up",   "was found",
+        "were found",         "found in",          "it was under",     "it was behind",
+        "it was inside",      "i have it now",     "now found",        "now here",
+        "it's here now",      "has been found",    "have been found",  "it's back",
+        "back where",         "but it is inside",  "but it's inside",  "but they are inside",
+        "but they're inside", "but it isn't",      "but it's not",     "but they aren't",
+        "it isn't",           "they aren't",       "but it was just",  "it's just tucked",
+        "but it's there",     "but it's here",     "but they're here", "but they're there",
+        "but they are there", "but they are here", "but it is there",  "but it is here",
+        "but there it is",    "but it's in",       "but it was",       "found again",
+        "been reunited",      "is back",           "are back"};
     static const char *const nots[] = {"never",  "not", "haven't", "hasn't", "can't", "couldn't",
                                        "didn't", "if",  "until",   "till",   "yet",   "nowhere"};
     enum { BACK = 5 };
@@ -118,7 +134,19 @@ static bool is_of_use(const struct scope *s, size_t i) {
                                         "width",    "heavy",  "weight", "capacity"};
     const struct tokens *tokens = &s->note->tokens;
     size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i);
+    static const char *const so[] = {
+        "as made",      "as issued",     "as designed",  "as built",       "as it's a",  "as they were",
+        "as is usual",  "as usual with", "as usual for", "as normal",      "by design",  "made that way",
+        "as they come", "as was usual",  "as they all",  "as always with", "as intended"};
     if (i > 0 && AMONG(tokens, i - 1, made)) return true;
+    size_t end = scope_sentence_end(s, i);
+    if (find(tokens, i + 1, i + 9 < end ? i + 9 : end, so, COUNT(so)) < (i + 9 < end ? i + 9 : end))
+        return true;
+    if (token_is(tokens, i, "no")) return false;
+    for (size_t k = from; k < i; k++)
+        if (ANY(tokens, k, "photo", "photos", "picture", "pictures") &&
+            ANY(tokens, k + 1, "shows", "show", "is", "are"))
+            return true;
     for (size_t k = from; k < i; k++)
         if (AMONG(tokens, k, able)) return true;
     size_t behind = find(tokens, i + 1, to < tokens->count ? to + 1 : to, too, COUNT(too));
@@ -133,7 +161,7 @@ static bool is_of_use(const struct scope *s, size_t i) {
 }
 
 static void read_use(struct scope *s, size_t i) {
-    static const char *const cues[] = {"without", "w/o", "minus", "excluding", "less"};
+    static const char *const cues[] = {"without", "w/o", "minus", "excluding", "less", "no"};
     const struct tokens *tokens = &s->note->tokens;
     if (AMONG(tokens, i, cues) && is_of_use(s, i)) scope_mark(s, i, stretch_end(tokens, i), STANCE_OTHER, i);
 }
@@ -200,6 +228,68 @@ static void read_never(struct scope *s, size_t i) {
             scope_mark(s, i, k + 1, STANCE_OTHER, i);
 }
 
+// "Needs a screw tightening": the rules know it as a fault of another kind.
+static bool names_fault(const struct note *note, size_t from, size_t to) {
+    for (size_t i = 0; i < note->hits.count; i++)
+        if (note->hits.at[i].from < to && note->hits.at[i].to > from &&
+            note->hits.at[i].flaw->form != ABSENCE)
+            return true;
+    return false;
+}
+
+// "Needs a strap replacing": the strap is there. "A string", "a lining" are no such word.
+static void read_work(struct scope *s, size_t i) {
+    static const char *const needs[] = {"needs", "need", "wants", "want", "could do with", "requires"};
+    static const char *const things[] = {
+        "string",  "spring",  "ring",     "wing",     "lining",   "bearing",   "casing",
+        "housing", "fitting", "opening",  "mounting", "bushing",  "awning",    "covering",
+        "coating", "earring", "king",     "herring",  "cutting",  "something", "anything",
+        "bring",   "going",   "coupling", "webbing",  "moulding", "molding",   "padding",
+        "rigging", "setting", "backing",  "binding",  "edging",   "piping"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, needs, COUNT(needs));
+    if (!n || !ANY(tokens, i + n, "a", "an", "the", "its", "one", "two", "some", "new")) return;
+    for (size_t k = i + n + 2; k < i + n + 5 && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE;
+         k++) {
+        size_t size = strlen(tokens->at[k].fold);
+        bool done = ANY(tokens, k, "cleaned", "fixed", "replaced", "sewn", "glued", "tightened", "oiled",
+                        "mended", "resewn");
+        if (!done &&
+            (size < 6 || strcmp(tokens->at[k].fold + size - 3, "ing") != 0 || AMONG(tokens, k, things)))
+            continue;
+        if (!names_fault(s->note, i, k)) scope_mark(s, i, k, STANCE_OTHER, i);
+        return;
+    }
+}
+
+// "Everything but the cord is metal": what is said of the rest is no lack.
+static void read_rest(struct scope *s, size_t i) {
+    static const char *const rests[] = {"everything but",       "everything except", "everything bar",
+                                        "all but the",          "all except the",    "everything apart from",
+                                        "everything except for"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, rests, COUNT(rests)), to = stretch_end(tokens, i);
+    for (size_t k = i + n + 1; n && k < to && k < i + n + 6; k++)
+        if (ANY(tokens, k, "is", "are", "was", "were", "works", "has", "have", "looks", "moves")) {
+            if (!ANY(tokens, k + 1, "there", "here", "present", "included", "with"))
+                scope_mark(s, i, k, STANCE_OTHER, i);
+            return;
+        }
+}
+
+// "If the key is lost you can force it".
+static void read_if(struct scope *s, size_t i) {
+    static const char *const asks[] = {"know",  "sure",    "tell", "say",     "idea",  "see", "wonder",
+                                       "check", "checked", "as",   "certain", "asked", "what"};
+    static const char *const lost[] = {"missing", "lost", "gone", "mislaid"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!ANY(tokens, i, "if", "unless", "lest") || (i > 0 && AMONG(tokens, i - 1, asks))) return;
+    size_t to = stretch_end(tokens, i);
+    for (size_t k = i + 1; k < to; k++)
+        if (AMONG(tokens, k, lost) && !ANY(tokens, k - 1, "the", "a", "any", "its"))
+            scope_mark(s, i, k + 1, STANCE_OTHER, i);
+}
+
 void scope_spared(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         if (s->note->tokens.at[i].kind != TOKEN_WORD) continue;
@@ -207,5 +297,8 @@ void scope_spared(struct scope *s) {
         read_found(s, i);
         read_use(s, i);
         read_never(s, i);
+        read_work(s, i);
+        read_rest(s, i);
+        read_if(s, i);
     }
 }

@@ -45,15 +45,22 @@ static bool all_parts(const struct fault_reader *r, const struct part_at *part) 
 
 // "Home made lid", "later knobs", "made a new key", "fitted another strap".
 static void read_before(struct fault_reader *r, size_t i) {
-    static const char *const apart[] = {
-        "wrong",           "later",        "home made",        "homemade",
-        "home-made",       "makeshift",    "stand-in",         "stand in",
-        "substitute",      "substituted",  "improvised",       "unoriginal",
-        "non original",    "non-original", "aftermarket",      "after market",
-        "repro",           "reproduction", "borrowed",         "donor",
-        "mismatched",      "odd",          "unmatched",        "pattern",
-        "third party",     "incorrect",    "not the original", "not the right",
-        "not the correct", "not its own",  "not its original", "not the proper"};
+    static const char *const apart[] = {"wrong",         "later",
+                                        "home made",     "homemade",
+                                        "home-made",     "makeshift",
+                                        "stand-in",      "stand in",
+                                        "substitute",    "substituted",
+                                        "improvised",    "unoriginal",
+                                        "non original",  "non-original",
+                                        "aftermarket",   "after market",
+                                        "repro",         "reproduction",
+                                        "borrowed",      "donor",
+                                        "mismatched",    "unmatched",
+                                        "pattern",       "third party",
+                                        "incorrect",     "not the original",
+                                        "not the right", "not the correct",
+                                        "not its own",   "not its original",
+                                        "not the proper"};
     static const char *const made[] = {"made a new",
                                        "made up a new",
                                        "made a",
@@ -369,10 +376,11 @@ static size_t makeshift_at(const struct tokens *tokens, size_t i) {
     size_t n = token_longest(tokens, i, bits, COUNT(bits));
     if (!n) return 0;
     for (size_t k = i + n; k < i + n + 3 && k < tokens->count; k++) {
-        if (AMONG(tokens, k, stuff) && (k + 1 >= tokens->count || tokens->at[k + 1].stop != STOP_NONE ||
-                                        tokens->at[k + 1].kind == TOKEN_SIGN ||
-                                        ANY(tokens, k + 1, "and", "but", "which", "now", "tied", "that",
-                                            "someone", "from", "off", "pushed", "stuck")))
+        if (AMONG(tokens, k, stuff) &&
+            (k + 1 >= tokens->count || tokens->at[k + 1].stop != STOP_NONE ||
+             tokens->at[k + 1].kind == TOKEN_SIGN ||
+             ANY(tokens, k + 1, "and", "but", "which", "now", "tied", "that", "someone", "from", "off",
+                 "pushed", "stuck", "for", "as", "instead", "in", "doing", "serving", "standing")))
             return k + 1 - i;
         if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind != TOKEN_WORD ||
             ANY(tokens, k, "and", "or", "with", "in", "on"))
@@ -422,12 +430,15 @@ static void read_makeshift(struct fault_reader *r, size_t i) {
 // "A nail instead of the pin", "a bolt doing duty as a handle", "matchsticks for pegs".
 static void read_instead(struct fault_reader *r, size_t i) {
     static const char *const ways[] = {
-        "instead of",      "in place of",   "in lieu of",    "standing in for", "stands in for",
-        "stand in for",    "doing duty as", "does duty as",  "doing duty for",  "does duty for",
-        "acting as",       "acts as",       "serves as",     "serving as",      "doing the job of",
-        "does the job of", "does for",      "in for",        "passing for",     "pressed into service as",
-        "replaces",        "has replaced",  "have replaced", "replacing",       "used as",
-        "being used as",   "used for"};
+        "instead of",     "in place of",   "in lieu of",       "standing in for",
+        "stands in for",  "stand in for",  "doing duty as",    "does duty as",
+        "doing duty for", "does duty for", "acting as",        "acts as",
+        "serves as",      "serving as",    "doing the job of", "does the job of",
+        "does for",       "in for",        "passing for",      "pressed into service as",
+        "replaces",       "has replaced",  "have replaced",    "replacing",
+        "used as",        "being used as", "used for",         "for a",
+        "as a",           "for its",       "as its",           "for the",
+        "as the"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
     size_t n = token_longest(tokens, i, ways, COUNT(ways));

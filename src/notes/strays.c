@@ -93,6 +93,44 @@ static size_t lost_after(const struct tokens *tokens, size_t i) {
 
 static size_t away_behind(const struct tokens *tokens, size_t i) {
     static const char *const phrases[] = {"i never had",
+                                          "i can't lay my hands on",
+                                          "i can't put my hands on",
+                                          "i can't put my hand on",
+                                          "i couldn't lay my hands on",
+                                          "i couldn't put my hands on",
+                                          "i'm missing",
+                                          "we're missing",
+                                          "i'm short of",
+                                          "that's missing",
+                                          "that is missing",
+                                          "that's gone",
+                                          "that's lost",
+                                          "that isn't here",
+                                          "that's not here",
+                                          "that isn't there",
+                                          "that's not there",
+                                          "that isn't with it",
+                                          "that's gone missing",
+                                          "which is missing",
+                                          "which i don't have",
+                                          "that i don't have",
+                                          "that i haven't got",
+                                          "which i haven't got",
+                                          "that i can't find",
+                                          "which i can't find",
+                                          "which has gone",
+                                          "which isn't here",
+                                          "which is gone",
+                                          "which is lost",
+                                          "you don't get",
+                                          "you won't get",
+                                          "we no longer have",
+                                          "i no longer have",
+                                          "isn't part of the deal",
+                                          "isn't in the picture",
+                                          "is anyone's guess",
+                                          "is anybody's guess",
+                                          "is not mine to sell",
                                           "i don't have",
                                           "i haven't got",
                                           "i do not have",
@@ -207,6 +245,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
     if (lead > 1 && token_is(tokens, lead - 1, "of") && AMONG(tokens, lead - 2, bits)) return;
     size_t n = lost_after(tokens, at), entry = n ? 0 : no_entry(tokens, at);
     if (!n && !entry) n = away_behind(tokens, at);
+    if (n && token_is(tokens, at + n - 1, "somewhere") && !is_over(tokens, at + n)) return;
     if (n + entry) part_tell_missing(r, &part, i, at + n + entry);
 }
 
@@ -280,6 +319,15 @@ static void read_takers(struct fault_reader *r, size_t i) {
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     struct part_at part;
+    static const char *const strong[] = {
+        "helped themselves to", "helped himself to", "helped herself to", "relieved it of",  "robbed it of",
+        "deprived it of",       "stripped it of",    "made off with",     "walked off with", "went off with",
+        "ran off with",         "walked away with",  "gone off with",     "scarpered with",  "had away"};
+    size_t took = token_longest(tokens, i, strong, COUNT(strong));
+    if (took && part_named_at(r, i + took, &part)) {
+        part_tell_missing(r, &part, i, part.to);
+        return;
+    }
     bool other = AMONG(tokens, i, others) && i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE;
     bool me = ANY(tokens, i, "i", "we", "i've", "we've", "i'm");
     if (!other && !me) return;
@@ -290,7 +338,9 @@ static void read_takers(struct fault_reader *r, size_t i) {
     if (possessive && !n) n = 1;
     for (size_t k = i + 1 + n; other && n && k < i + 5 + n && k < tokens->count; k++)
         if (note->taken[k] == TAKEN_ASIDE && r->part[k]) note->taken[k] = TAKEN_NOT; // a story, but of a part
-    if (!n || !ANY(tokens, i + 1 + n, "the", "its", "one", "both", "that", "my", "their", "his") ||
+    if (!n ||
+        !ANY(tokens, i + 1 + n, "the", "its", "one", "both", "that", "my", "their", "his", "two", "three",
+             "a") ||
         !part_named_at(r, i + 1 + n, &part))
         return;
     bool light = ANY(tokens, i + 1, "had", "has", "wanted", "used", "left", "kept", "keeping", "took", "have",

@@ -156,6 +156,38 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     if (m && r->part[part.to - 1]) tell(r, &part, count, 0, i, part.to + m);
 }
 
+// "All buttons bar the top one", "every knob but one": where nothing else is said of them.
+static void read_all_bar(struct fault_reader *r, size_t i) {
+    static const char *const but[] = {"bar",  "but",     "except", "except for", "apart from",
+                                      "save", "but for", "minus",  "less"};
+    static const char *const here[] = {"are there", "there",    "is there",    "present", "are present",
+                                       "here",      "are here", "in place",    "intact",  "are intact",
+                                       "are on",    "with it",  "are with it", "left",    "survive"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!ANY(tokens, i, "all", "every") || !part_named_at(r, i + 1, &part) || !r->part[part.to - 1]) return;
+    size_t at = part.to + token_longest(tokens, part.to, here, COUNT(here));
+    if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+    size_t n = token_longest(tokens, at, but, COUNT(but));
+    if (!n) return;
+    at += n;
+    int count = degrees_number(tokens, at);
+    if (count)
+        at++;
+    else if (ANY(tokens, at, "the", "a")) { // "the top one"
+        size_t one = at + 1;
+        while (one < at + 4 && one < tokens->count && !token_is(tokens, one, "one") &&
+               tokens->at[one].stop == STOP_NONE)
+            one++;
+        if (!token_is(tokens, one, "one")) return;
+        count = 1;
+        at = one + 1;
+    }
+    if (!count) return;
+    size_t m = token_longest(tokens, at, here, COUNT(here));
+    if (m || is_over(tokens, at)) tell(r, &part, count, 0, i, at + m);
+}
+
 // "Down to four knobs out of six", "five hooks instead of six", "six feet originally, four now", "four of its
 // six knobs".
 static void read_of_whole(struct fault_reader *r, size_t i) {
@@ -195,7 +227,21 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
             tell(r, &part, b - a, 0, i, part.to);
         return;
     }
-    if (!part_named_at(r, i + 1, &part) || part.lead != part.from || !r->part[part.to - 1]) return;
+    if (!part_named_at(r, i + 1, &part) || part.lead != part.from || !is_plural(tokens, part.to - 1)) return;
+    static const char *const from[] = {
+        "of the original",     "of the",    "of its", "of its original", "from the original",
+        "out of the original", "out of the"};
+    size_t f = token_longest(tokens, part.to, from, COUNT(from)), left = part.to + f;
+    int all = f ? degrees_number(tokens, left) : 0; // "two jars of the original six remain"
+    if (all > a &&
+        (token_is(tokens, left - 1, "original") ||
+         ANY(tokens, left + 1, "remain", "left", "survive", "remaining", "here", "present", "are"))) {
+        if (token_is(tokens, left + 1, "are") && !ANY(tokens, left + 2, "here", "left", "there", "present"))
+            return;
+        tell(r, &part, all - a, 0, i, left + 1);
+        return;
+    }
+    if (!r->part[part.to - 1]) return;
     size_t n = token_longest(tokens, part.to, whole, COUNT(whole)), at = part.to + n;
     if (token_is(tokens, at, "of")) at++;
     int b = n ? degrees_number(tokens, at) : 0;
@@ -211,6 +257,58 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
     b = n ? degrees_number(tokens, at) : 0;
     size_t m = b && b < a ? token_longest(tokens, at + 1, now, COUNT(now)) : 0;
     if (m) tell(r, &part, a - b, 0, i, at + 1 + m);
+}
+
+// "Finials: 2 of 3", "feet 3/4": an entry of a list.
+static void read_entry(struct fault_reader *r, size_t i) {
+    static const char *const of[] = {"of", "out of", "/", "from"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!r->part[i] || !is_plural(tokens, i) || r->note->taken[i] == TAKEN_TYPE) return;
+    size_t from = i, at = i + 1;
+    while (from > 0 && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE) from--;
+    part = (struct part_at){from, from, i + 1};
+    if (ANY(tokens, at, ":", "-", "x", "=", "(")) at++;
+    int a = degrees_number(tokens, at), b = 0;
+    size_t n = token_longest(tokens, at + 1, of, COUNT(of));
+    if (a && n) b = degrees_number(tokens, at + 1 + n);
+    size_t to = at + 2 + n;
+    if (token_is(tokens, to, ")") && at > i + 1) to++;
+    if (b > a && is_over(tokens, to)) tell(r, &part, b - a, 0, from, to);
+}
+
+// "The studs are mostly there", "most of its screws are there": some lack, nobody says how many.
+static void read_most(struct fault_reader *r, size_t i) {
+    static const char *const most[] = {
+        "mostly there",         "nearly all there",     "almost all there",
+        "mostly present",       "nearly all present",   "mostly here",
+        "mostly all there",     "largely there",        "are mostly there",
+        "are nearly all there", "are almost all there", "are mostly present",
+        "are mostly here",      "mostly still there",   "are mostly still there",
+        "mostly in place",      "are mostly in place",  "are mostly on",
+        "nearly all here",      "most of them there",   "most of them",
+        "most there",           "are largely there",    "are for the most part there"};
+    static const char *const leads[] = {"most of the",    "most of its",          "nearly all the",
+                                        "almost all the", "nearly all of the",    "almost all of the",
+                                        "nearly all its", "the best part of its", "the majority of the"};
+    static const char *const there[] = {"are there",    "there",   "are present",     "present",
+                                        "are here",     "here",    "are still there", "still there",
+                                        "are in place", "remain",  "are left",        "survive",
+                                        "are still on", "still on"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    size_t n = token_longest(tokens, i, leads, COUNT(leads));
+    if (n) {
+        if (!part_named_at(r, i + n, &part) || !r->part[part.to - 1] || !is_plural(tokens, part.to - 1))
+            return;
+        size_t m = token_longest(tokens, part.to, there, COUNT(there));
+        if (m && is_over(tokens, part.to + m)) tell(r, &part, 0, 0, i, part.to + m);
+        return;
+    }
+    if (!r->part[i] || !is_plural(tokens, i) || r->note->taken[i] == TAKEN_TYPE) return;
+    size_t m = token_longest(tokens, i + 1, most, COUNT(most));
+    part = (struct part_at){i, i, i + 1};
+    if (m && is_over(tokens, i + 1 + m)) tell(r, &part, 0, 0, i, i + 1 + m);
 }
 
 // "None of its feet", "not one of the knobs": where nothing more is said of them.
@@ -243,9 +341,12 @@ void read_tally(struct fault_reader *r) {
     for (size_t i = 0; i < r->hit_count; i++) read_counted_hit(r, &r->hits[i]);
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         const struct token *t = &r->note->tokens.at[i];
-        if (t->kind == TOKEN_SIGN || !(t->kind == TOKEN_FIGURE || strchr("aotfsnwecrdlih", t->fold[0])))
-            continue;
+        if (t->kind == TOKEN_SIGN || governed(r, i)) continue;
+        if (r->part[i] && t->one != t->fold) read_entry(r, i);
+        if (t->kind == TOKEN_WORD) read_most(r, i);
+        if (!(t->kind == TOKEN_FIGURE || strchr("aotfsnwecrdlih", t->fold[0]))) continue;
         read_all_but(r, i);
+        read_all_bar(r, i);
         read_none(r, i);
         if (!governed(r, i)) read_short(r, i);
         if (!governed(r, i)) read_of_whole(r, i);

@@ -15,9 +15,10 @@
 enum { OVER = 1, LOOSE = 2 }; // the statement has to end behind the part; nothing is asked of what follows
 
 bool part_ends(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "and", "but",  "with",   "on", "to", "for", "in",     "at",  "when", "then",   "once", "which",
-        "or",  "from", "though", "by", "so", "too", "either", "now", "here", "anyway", "if",   "now's"};
+    static const char *const words[] = {"and",    "but",  "with",  "on",   "to",     "for", "in",
+                                        "at",     "when", "then",  "once", "which",  "or",  "from",
+                                        "though", "by",   "so",    "too",  "either", "now", "here",
+                                        "anyway", "if",   "now's", "that"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_SIGN ||
            AMONG(tokens, i, words);
 }
@@ -40,6 +41,33 @@ bool part_named_at(const struct fault_reader *r, size_t i, struct part_at *part)
             r->note->taken[k] == TAKEN_ASIDE)
             return false;
     return part->to > at;
+}
+
+bool part_or_word_at(const struct fault_reader *r, size_t i, struct part_at *part) {
+    static const char *const articles[] = {"a", "an", "the", "its", "his", "her", "their"};
+    static const char *const no_things[] = {
+        "time",  "energy", "patience", "heart",    "money",     "space",     "room",    "need",
+        "use",   "will",   "strength", "skill",    "help",      "way",       "look",    "price",
+        "value", "charm",  "shine",    "idea",     "reason",    "rest",      "others",  "seller",
+        "owner", "person", "buyer",    "story",    "history",   "maker",     "name",    "date",
+        "age",   "year",   "place",    "end",      "problem",   "trouble",   "wait",    "hassle",
+        "fuss",  "effort", "nerve",    "best",     "originals", "same",      "one",     "ones",
+        "other", "thing",  "things",   "stuff",    "sale",      "lot",       "bother",  "point",
+        "fault", "damage", "wear",     "cause",    "source",    "answer",    "culprit", "smell",
+        "home",  "wife",   "right",    "figure",   "number",    "signature", "mark",    "bidding",
+        "post",  "photo",  "picture",  "pictures", "link",      "receipt",   "appeal",  "magic",
+        "sound", "tone",   "person",   "man",      "woman"};
+    if (part_named_at(r, i, part)) return true;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!AMONG(tokens, i, articles)) return false;
+    size_t from = i + 1, to = from;
+    while (to < from + 2 && to < tokens->count && tokens->at[to].kind == TOKEN_WORD &&
+           !part_ends(tokens, to) && r->note->taken[to] == TAKEN_NOT && !r->scope.fault[to] &&
+           !AMONG(tokens, to, no_things))
+        to++;
+    *part = (struct part_at){i, from, to};
+    return to > from && (to >= tokens->count || tokens->at[to].stop != STOP_NONE || part_ends(tokens, to) ||
+                         ANY(tokens, to, "went", "got", "has", "turns"));
 }
 
 void part_close(struct fault_reader *r, size_t from, size_t to) {
@@ -183,7 +211,8 @@ static void read_due(struct fault_reader *r, size_t i) {
     for (size_t at = i > start + 5 ? i - 5 : start; at < i; at++)
         if (AMONG(tokens, at, off)) return;
     size_t tail = token_longest(tokens, part.to, tails, COUNT(tails)), to = part.to + tail;
-    bool over = to >= tokens->count || tokens->at[to].stop != STOP_NONE || ANY(tokens, to, "but", "and");
+    bool over = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                ANY(tokens, to, "but", "and", "before", "if", "first", "which");
     if (over && !has_another(r, to)) part_tell_missing(r, &part, i, to);
 }
 
@@ -250,7 +279,7 @@ static void read_asked(struct fault_reader *r, size_t i) {
     if (n && !asked && !ANY(tokens, i + 1, "happened", "became", "has") && !token_is(tokens, i, "whatever"))
         return;
     if (n && !asked && token_is(tokens, i, "who")) return;
-    if (!(n + where) || !part_named_at(r, i + (n ? n : where), &part)) return;
+    if (!(n + where) || !part_or_word_at(r, i + (n ? n : where), &part)) return;
     size_t behind = n ? 0 : token_longest(tokens, part.to, went, COUNT(went));
     if (n ? !part_ends(tokens, part.to) : !behind || !asked || !part_ends(tokens, part.to + behind)) return;
     size_t from = i;
@@ -303,7 +332,7 @@ static void read_hunted(struct fault_reader *r, size_t i) {
     struct part_at part;
     size_t n = token_longest(tokens, i, hunts, COUNT(hunts));
     if (!n || !ANY(tokens, i + n, "a", "its", "the", "their", "that", "my", "both", "his", "her") ||
-        !part_named_at(r, i + n, &part))
+        !part_or_word_at(r, i + n, &part))
         return;
     bool over =
         part_ends(tokens, part.to) || ANY(tokens, part.to, "i'll", "i", "yet", "it", "we'll", "again");
@@ -321,7 +350,7 @@ static void read_turns_up(struct fault_reader *r, size_t i) {
     if (!ANY(tokens, i, "if", "should", "when", "in") || !ANY(tokens, i + 1, "the", "its", "that", "case"))
         return;
     size_t at = i + (token_phrase(tokens, i, "in case") ? 2 : 1);
-    if (!part_named_at(r, at, &part)) return;
+    if (!part_or_word_at(r, at, &part)) return;
     size_t n = token_longest(tokens, part.to, turns, COUNT(turns));
     if (n) part_tell_missing(r, &part, i, part.to + n);
 }
@@ -386,7 +415,7 @@ static void read_all_else(struct fault_reader *r, size_t i) {
         size_t k = token_longest(tokens, at, but, COUNT(but));
         n = k ? at + k - i : 0;
     }
-    if (!n || !part_named_at(r, i + n, &part) || !part_ends(tokens, part.to)) return;
+    if (!n || !part_or_word_at(r, i + n, &part) || !part_ends(tokens, part.to)) return;
     if (token_is(tokens, part.to, "to") || ANY(tokens, part.from, "light", "clean")) return;
     if (ANY(tokens, i + n + 1, "new", "fresh", "good") && ANY(tokens, i + n, "a", "some")) return;
     part_tell_missing(r, &part, i, part.to);

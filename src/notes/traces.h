@@ -13,6 +13,8 @@ struct part_at {
 
 // The part at token `i`: one of the lists or any other noun for goods. False where none stands there.
 bool part_named_at(const struct fault_reader *reader, size_t i, struct part_at *part);
+// The same, or any word with an article at the end of a statement: for words that only speak of a lack.
+bool part_or_word_at(const struct fault_reader *reader, size_t i, struct part_at *part);
 // Does the statement end before token `i`, or go on with what says no more of the part?
 bool part_ends(const struct tokens *tokens, size_t i);
 // The part is missing, whatever governs the words around it; [from, to) is all that says so.
@@ -27,6 +29,9 @@ void read_traces(struct fault_reader *reader);
 void read_strays(struct fault_reader *reader);
 // subjects.c: parts with a place or a clause between them and what says so.
 void read_subjects(struct fault_reader *reader);
+// tails.c: in a clause behind the part; and, when the faults are read, "so is the strap".
+void read_tails(struct fault_reader *reader);
+void read_so_too(struct fault_reader *reader);
 // roll.c: lists of them.
 void read_roll(struct fault_reader *reader);
 // tally.c: how many of the parts lack.

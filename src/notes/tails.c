@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+// That a part is not there, said in a clause of its own behind it: "came with a slipcase, there isn't one
+// now", "room for a key but none", "the globe is missing and so is the nut".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/traces.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static bool is_over(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           ANY(tokens, i, "but", "and", "so", "now", "any", "with", "when", "i");
+}
+
+// The last part before token `i` in its sentence that stands with "a" or "its"; not the thing itself.
+static bool part_before(const struct fault_reader *r, size_t i, struct part_at *part) {
+    enum { FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, i);
+    for (size_t at = i; at > start && at + FAR > i; at--) {
+        if (!ANY(tokens, at - 1, "a", "an", "its", "some", "original", "his", "their")) continue;
+        if (part_named_at(r, at - 1, part) && part->to <= i &&
+            (r->part[part->to - 1] || part->to > part->from))
+            return true;
+    }
+    return false;
+}
+
+// "There isn't one now", "but none", ", long gone".
+static void read_one(struct fault_reader *r, size_t i) {
+    static const char *const none[] = {"there isn't one",
+                                       "there is none",
+                                       "there's none",
+                                       "there is not one",
+                                       "hasn't one",
+                                       "hasn't got one",
+                                       "hasn't got any",
+                                       "doesn't have one",
+                                       "doesn't have one now",
+                                       "but none",
+                                       "has none",
+                                       "had none",
+                                       "but no longer",
+                                       "hasn't now",
+                                       "but hasn't now",
+                                       "but it isn't there",
+                                       "but it's not there",
+                                       "but there's no such",
+                                       "but it hasn't got one",
+                                       "there isn't one now",
+                                       "not got one",
+                                       "haven't got one",
+                                       "i don't have one",
+                                       "but not one with it",
+                                       "i haven't one",
+                                       "but without one",
+                                       "none now",
+                                       "but i have none",
+                                       "there isn't any now",
+                                       "isn't there now",
+                                       "isn't there any more",
+                                       "it isn't there now",
+                                       "it's not there now",
+                                       "nothing in it now"};
+    static const char *const gone[] = {
+        "long gone",      "now gone",   "since gone",     "long since gone", "now lost",
+        "long lost",      "since lost", "gone now",       "alas no more",    "no more",
+        "now missing",    "lost now",   "since departed", "long since lost", "gone years ago",
+        "lost years ago", "not now",    "not any more",   "not anymore",     "no longer"};
+    static const char *const were[] = {"had",   "been", "was",      "were",  "once",
+                                       "used",  "came", "has",      "with",  "originally",
+                                       "would", "for",  "supposed", "meant", "should"};
+    static const char *const off[] = {"if",      "no",      "not",   "never",  "without", "n't",
+                                      "whether", "doesn't", "isn't", "didn't", "needs"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, none, COUNT(none));
+    bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA;
+    size_t m = !n && comma ? token_longest(tokens, i, gone, COUNT(gone)) : 0;
+    struct part_at part;
+    if (!(n + m) || !is_over(tokens, i + n + m) || !part_before(r, i, &part)) return;
+    bool past = false;
+    for (size_t k = scope_sentence_start(&r->scope, i); k < part.lead; k++) {
+        past |= AMONG(tokens, k, were);
+        if (AMONG(tokens, k, off)) return;
+    }
+    if (m && !past) return;
+    for (size_t k = part.to; k < i; k++)
+        if (r->scope.fault[k] && !r->part[k]) return;
+    part_tell_missing(r, &part, part.lead, i + n + m);
+}
+
+// Is the last thing told before token `i`, in its sentence, a part that lacks?
+static bool lacked_before(const struct fault_reader *r, size_t i) {
+    const struct note *note = r->note;
+    size_t start = note->tokens.at[scope_sentence_start(&r->scope, i)].from, end = note->tokens.at[i].from,
+           last = 0;
+    bool lacks = false;
+    for (size_t k = 0; k < note->record->flaw_count; k++) {
+        const struct item_flaw *flaw = &note->record->flaws[k];
+        if (flaw->span.from < start || flaw->span.from >= end || flaw->span.from < last) continue;
+        last = flaw->span.from;
+        lacks = flaw->kind->class == CLASS_MISSING;
+    }
+    return lacks;
+}
+
+// "… is missing and so are two of the nuts", "likewise the strap".
+static void read_so(struct fault_reader *r, size_t i) {
+    static const char *const ways[] = {"so is",         "so are",     "so has",      "so have",
+                                       "as is",         "as are",     "likewise",    "ditto",
+                                       "same goes for", "as has",     "same with",   "nor is",
+                                       "nor are",       "so was",     "and with it", "along with",
+                                       "together with", "as well as", "nor has it",  "nor does it have",
+                                       "same for"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    size_t n = token_longest(tokens, i, ways, COUNT(ways));
+    if (!n || !part_named_at(r, i + n, &part) || part.lead == part.from || !is_over(tokens, part.to)) return;
+    if (lacked_before(r, i)) part_tell_missing(r, &part, i, part.to);
+}
+
+void read_tails(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++)
+        if (r->note->tokens.at[i].kind == TOKEN_WORD) read_one(r, i);
+}
+
+void read_so_too(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++)
+        if (r->note->tokens.at[i].kind == TOKEN_WORD) read_so(r, i);
+}
