@@ -588,6 +588,7 @@ void read_faults(struct note *note) {
     read_elliptical(&r);
     read_so_too(&r);
     read_shortfall(&r);
+    read_sets(&r);
     read_mono(note);
     read_areas(&r);
     tell_barred(&r);

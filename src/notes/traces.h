@@ -36,6 +36,9 @@ void read_so_too(struct fault_reader *reader);
 void read_roll(struct fault_reader *reader);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
+// sets.c: sets that are short, where no piece is named.
+void read_sets(struct fault_reader *reader);
+bool sets_has_pieces(const struct note *note); // is the thing known by its pieces?
 // stand_ins.c: parts that are not the thing's own, and parts that are off and lie beside it.
 void read_stand_ins(struct fault_reader *reader);
 
