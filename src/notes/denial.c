@@ -121,6 +121,8 @@ static const struct cue before[] = {
     {"not the least", DENIES},
     {"not the slightest", DENIES},
     {"nothing", DENIES},
+    {"nothing is", DENIES},
+    {"nothing's", DENIES},
     {"noticed no", LOOKED_FOR},
     {"saw no", LOOKED_FOR},
     {"see no", LOOKED_FOR},

@@ -27,6 +27,17 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
                               .denied = hit->denied};
 }
 
+// "One key lost its cap", "one missing its hook": the part, or the one, is what lacks something.
+static bool has_object(const struct tokens *tokens, const struct phrase_hit *hit) {
+    static const char *const verbs[] = {"lost", "missing", "lacking"};
+    static const char *const objects[] = {"its", "a", "an", "one", "two", "some", "their", "his", "three"};
+    return hit->flaw->form == ABSENCE && hit->to - hit->from > 1 &&
+           tokens->at[hit->to - 1].stop == STOP_NONE &&
+           token_among(tokens, hit->to - 1, verbs, sizeof verbs / sizeof *verbs) &&
+           token_among(tokens, hit->to, objects, sizeof objects / sizeof *objects) &&
+           !token_is(tokens, hit->from, "is");
+}
+
 // "One rubber foot gone": the foot, and no rubber; the hair of a bow is no pet's; a lamp has no plug that
 // stops it.
 static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -38,11 +49,21 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->flaw->rule.id, *type = r->note->record->type.value,
                *family = r->note->record->family ? r->note->record->family->rule.id : "";
+    if (has_object(tokens, hit)) return true;
     if (!strcmp(id, "rubber-perished"))
         return hit->near && token_is(tokens, hit->from, "rubber") && token_is(tokens, hit->to - 1, "gone") &&
                token_among(tokens, hit->from + 1, rubbers, sizeof rubbers / sizeof *rubbers);
     if (!strcmp(id, "pet-hair"))
         return type && (strstr(type, "bow") || strstr(type, "brush")) && !strstr(type, "bowl");
+    static const char *const worn[] = {"clothing", "linens", "furniture", "footwear", "bags"};
+    if (!strcmp(id, "missing-button") && *family) { // the belt of a machine
+        bool ours = false, belt = false;
+        for (size_t i = 0; i < sizeof worn / sizeof *worn; i++) ours |= !strcmp(family, worn[i]);
+        for (size_t i = hit->from; i < hit->to; i++)
+            belt |= token_is(tokens, i, "belt") || token_is(tokens, i, "hook") ||
+                    token_is(tokens, i, "tie") || token_is(tokens, i, "snap");
+        return belt && !ours;
+    }
     bool plug = !strcmp(id, "missing-stopper");
     bool alien = false;
     for (size_t i = 0; i < sizeof wired / sizeof *wired; i++) alien |= !strcmp(family, wired[i]);

@@ -251,6 +251,63 @@ static void read_numbers(struct fault_reader *r, size_t i) {
         tell(r, all - have, all, down ? i - 2 : i, end);
 }
 
+// "Roll has eight pockets and holds seven tools", "ten slots, nine chisels".
+static void read_slots(struct fault_reader *r, size_t i) {
+    static const char *const slots[] = {"slots",        "pockets", "loops",    "spaces", "places",
+                                        "compartments", "holes",   "recesses", "clips",  "hooks",
+                                        "wells",        "sockets", "hollows",  "cells",  "pegs",
+                                        "bays",         "slips",   "sleeves",  "rings",  "dividers"};
+    static const char *const skips[] = {"and", "but",        "only",     "just", "holds", "holding",
+                                        "has", "with",       "there",    "are",  "is",    "there's",
+                                        "for", "containing", "contains", "now",  "it",    ",",
+                                        "i",   "count",      "have",     "got",  "we've"};
+    enum { FAR = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t a, b = 0;
+    int all = number_whole(tokens, i, &a);
+    if (all < 2 || all > 99 || !AMONG(tokens, i + a, slots)) return;
+    for (size_t k = i + a + 1; k < i + a + 1 + FAR && k < tokens->count; k++) {
+        int have = number_whole(tokens, k, &b);
+        if (have > 0) {
+            bool noun =
+                k + b < tokens->count && tokens->at[k + b].kind == TOKEN_WORD &&
+                tokens->at[k + b].stop == STOP_NONE &&
+                !ANY(tokens, k + b, "inches", "in", "cm", "mm", "are", "is", "have", "has", "with", "of");
+            bool of_them = ANY(tokens, k + b, "filled", "full", "used", "occupied");
+            if (have < all && (noun || of_them) && is_over(tokens, k + b + 1))
+                tell(r, all - have, 0, i, k + b + 1);
+            return;
+        }
+        if (!AMONG(tokens, k, skips)) return;
+    }
+}
+
+// "Volumes 1-12 less vol 7", "missing no. 4".
+static void read_volume(struct fault_reader *r, size_t i) {
+    static const char *const less[] = {"less",   "minus", "without", "lacking", "lacks", "missing",
+                                       "except", "bar",   "but not", "wanting", "no",    "but no"};
+    static const char *const units[] = {"volume", "vol",    "vol.",  "volumes", "vols",  "part",
+                                        "number", "issue",  "no",    "no.",     "nos",   "book",
+                                        "sheet",  "issues", "parts", "numbers", "plate", "chapter",
+                                        "month",  "side",   "disc",  "record",  "reel"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, less, COUNT(less)), at = i + n, k;
+    if (!n || tokens->at[i].stop != STOP_NONE ||
+        (i > 0 && ANY(tokens, i - 1, "not", "isn't", "never", "nothing")))
+        return;
+    if (token_is(tokens, at, "the")) at++;
+    if (!AMONG(tokens, at, units)) return;
+    if (token_is(tokens, at + 1, ".")) at++;
+    int which = number_whole(tokens, at + 1, &k), other = 0;
+    if (!which) return;
+    size_t end = at + 1 + k, more;
+    if (ANY(tokens, end, "and", "&") && (other = number_whole(tokens, end + 1, &more)) > 0) end += 1 + more;
+    for (size_t t = i; t < end; t++)
+        if (r->note->taken[t] == TAKEN_MEASURE || r->note->taken[t] == TAKEN_COUNT)
+            r->note->taken[t] = TAKEN_NOT;
+    tell(r, other ? 2 : 1, 0, i, end);
+}
+
 void read_sets(struct fault_reader *r) {
     bool pieces = sets_has_pieces(r->note);
     for (size_t i = 0; i < r->note->tokens.count; i++) {
@@ -262,6 +319,8 @@ void read_sets(struct fault_reader *r) {
             read_but(r, i);
             read_numbers(r, i);
         }
+        read_slots(r, i);
+        read_volume(r, i);
         read_nearly(r, i);
         read_part_set(r, i);
     }

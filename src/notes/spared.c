@@ -135,9 +135,11 @@ static bool is_of_use(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i);
     static const char *const so[] = {
-        "as made",      "as issued",     "as designed",  "as built",       "as it's a",  "as they were",
-        "as is usual",  "as usual with", "as usual for", "as normal",      "by design",  "made that way",
-        "as they come", "as was usual",  "as they all",  "as always with", "as intended"};
+        "never issued with", "as they never had", "never had any", "never had one", "never had them",
+        "as made",           "as issued",         "as designed",   "as built",      "as it's a",
+        "as they were",      "as is usual",       "as usual with", "as usual for",  "as normal",
+        "by design",         "made that way",     "as they come",  "as was usual",  "as they all",
+        "as always with",    "as intended"};
     if (i > 0 && AMONG(tokens, i - 1, made)) return true;
     size_t end = scope_sentence_end(s, i);
     if (find(tokens, i + 1, i + 9 < end ? i + 9 : end, so, COUNT(so)) < (i + 9 < end ? i + 9 : end))

@@ -457,12 +457,36 @@ static void read_instead(struct fault_reader *r, size_t i) {
     tell(r, "replaced-part", &part, i, part.to);
 }
 
+// "Had its handle off and a new one put on": one of what was named before.
+static void read_new_one(struct fault_reader *r, size_t i) {
+    static const char *const ones[] = {
+        "a new one put on",   "a new one fitted", "new ones fitted",         "new ones put on",
+        "a new one made",     "new one fitted",   "new one put on",          "a new one put in",
+        "another one fitted", "another fitted",   "another put on",          "a different one fitted",
+        "a new one sewn on",  "new ones sewn on", "a new one made for it",   "a fresh one fitted",
+        "new ones made",      "a new one since",  "replaced with a new one", "put a new one on",
+        "put new ones on",    "fitted a new one", "fitted new ones",         "made a new one",
+        "made new ones"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, ones, COUNT(ones)), start = scope_sentence_start(&r->scope, i);
+    if (!n || ANY(tokens, i + n, "and") ||
+        (i > 0 && ANY(tokens, i - 1, "needs", "have", "get", "want", "wants", "need")))
+        return;
+    for (size_t at = i; at > start; at--) {
+        if (!r->part[at - 1] || r->note->taken[at - 1] == TAKEN_TYPE) continue;
+        struct part_at part = {at - 1, at - 1, at};
+        tell(r, "replaced-part", &part, i, i + n);
+        return;
+    }
+}
+
 void read_stand_ins(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
         read_before(r, i);
         read_new(r, i);
         read_off(r, i);
+        read_new_one(r, i);
         read_makeshift(r, i);
         read_instead(r, i);
         read_behind(r, i);

@@ -17,14 +17,12 @@ static bool is_over(const struct tokens *tokens, size_t i) {
 
 // "Fell off" by itself tells a break; with its loss behind it the part is away.
 static size_t lost_after(const struct tokens *tokens, size_t i) {
-    static const char *const off[] = {"fell off",     "came off",       "broke off",       "dropped off",
-                                      "snapped off",  "has fallen off", "had fallen off",  "has come off",
-                                      "had come off", "has broken off", "fell out",        "dropped out",
-                                      "came away",    "came out",       "came loose",      "fallen off",
-                                      "come off",     "broke",          "has broken",      "snapped",
-                                      "got broken",   "worked loose",   "has dropped off", "rotted",
-                                      "perished",     "is off",         "'s off",          "was off",
-                                      "sheared off",  "wore out",       "disintegrated"};
+    static const char *const off[] = {
+        "fell off",     "came off",     "dropped off", "has fallen off", "had fallen off",
+        "has come off", "had come off", "fell out",    "dropped out",    "came out",
+        "came loose",   "fallen off",   "come off",    "worked loose",   "has dropped off",
+        "rotted",       "perished",     "is off",      "'s off",         "was off",
+    };
     static const char *const then[] = {"and i lost it",
                                        "and we lost it",
                                        "and got lost",
@@ -93,6 +91,25 @@ static size_t lost_after(const struct tokens *tokens, size_t i) {
 
 static size_t away_behind(const struct tokens *tokens, size_t i) {
     static const char *const phrases[] = {"i never had",
+                                          "was taken off before",
+                                          "were taken off before",
+                                          "taken off before",
+                                          "was removed before",
+                                          "were removed before",
+                                          "removed by",
+                                          "was removed by",
+                                          "were removed by",
+                                          "never with it",
+                                          "never in it",
+                                          "never there",
+                                          "was taken off by",
+                                          "gone the way of",
+                                          "has gone the way of",
+                                          "went the way of",
+                                          "have gone the way of",
+                                          "was removed years ago",
+                                          "was removed long ago",
+                                          "were removed years ago",
                                           "i can't lay my hands on",
                                           "i can't put my hands on",
                                           "i can't put my hand on",
@@ -227,6 +244,7 @@ static size_t away_behind(const struct tokens *tokens, size_t i) {
 
 // "Key: no", "lid - n/a", "lid? no".
 static size_t no_entry(const struct tokens *tokens, size_t i) {
+    if (token_is(tokens, i, "none") && is_over(tokens, i + 1)) return 1;
     bool sign = ANY(tokens, i, ":", "-", "=", "?", "–", "—");
     bool no = ANY(tokens, i + 1, "no", "nope", "nil", "none", "nowhere", "absent", "gone", "missing", "n/a",
                   "0", "lost");

@@ -215,6 +215,14 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
     if (a < 1 || a > 60 ||
         (i > 0 && (degrees_number(tokens, i - 1) || ANY(tokens, i - 1, "of", "page", "no", "size", "side"))))
         return;
+    if (token_is(tokens, i + 1, "of") && degrees_number(tokens, i + 2) > a &&
+        part_named_at(r, i + 3, &part) && part.lead == part.from && r->part[part.to - 1] &&
+        is_plural(tokens, part.to - 1)) { // "two of three springs."
+        bool over = part.to >= tokens->count || tokens->at[part.to].stop != STOP_NONE ||
+                    ANY(tokens, part.to, "left", "remain", "only", "here", "there", "present");
+        if (over) tell(r, &part, degrees_number(tokens, i + 2) - a, 0, i, part.to);
+        return;
+    }
     if (token_is(tokens, i + 1, "of") &&
         ANY(tokens, i + 2, "its", "the", "their")) { // "four of its six knobs."
         int b = degrees_number(tokens, i + 3);
@@ -311,6 +319,69 @@ static void read_most(struct fault_reader *r, size_t i) {
     if (m && is_over(tokens, i + 1 + m)) tell(r, &part, 0, 0, i, i + 1 + m);
 }
 
+// "Two of the plates, I'm told there were four", "one inkwell, space for another".
+static void read_told(struct fault_reader *r, size_t i) {
+    static const char *const were[] = {"there were",
+                                       "there was",
+                                       "it had",
+                                       "it came with",
+                                       "came with",
+                                       "there used to be",
+                                       "there should be",
+                                       "sold with",
+                                       "supplied with",
+                                       "there would have been",
+                                       "there ought to be",
+                                       "they made",
+                                       "it needs",
+                                       "takes",
+                                       "it takes",
+                                       "it should have",
+                                       "should have",
+                                       "meant to have",
+                                       "supposed to be",
+                                       "it once had",
+                                       "once had",
+                                       "originally had",
+                                       "there must have been"};
+    static const char *const room[] = {"space for",  "room for",  "place for",    "places for",
+                                       "slot for",   "slots for", "spaces for",   "a hole for",
+                                       "holder for", "gap for",   "fittings for", "hooks for"};
+    enum { FAR = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    int a = degrees_number(tokens, i), b = 0;
+    if (a < 1 || a > 40 || r->note->taken[i] == TAKEN_MEASURE) return;
+    size_t at = i + 1, end = 0;
+    if (token_is(tokens, at, "of")) at++;
+    struct part_at part;
+    if (!part_named_at(r, at, &part) || (a > 1 && !is_plural(tokens, part.to - 1))) return;
+    if (part.to < tokens->count && !(tokens->at[part.to].stop == STOP_COMMA ||
+                                     ANY(tokens, part.to, "but", "and", "(", "-", "with", "when", "where")))
+        return;
+    for (size_t k = part.to; k < part.to + FAR && k < tokens->count && tokens->at[k].stop < STOP_SENTENCE;
+         k++) {
+        if (r->scope.fault[k] && !r->part[k]) return;
+        size_t n = token_longest(tokens, k, were, COUNT(were)),
+               m = n ? 0 : token_longest(tokens, k, room, COUNT(room));
+        if (n && (b = degrees_number(tokens, k + n)) > a && is_over(tokens, k + n + 1)) end = k + n + 1;
+        if (m && ANY(tokens, k + m, "another", "one", "a", "the") &&
+            (is_over(tokens, k + m + 1) ||
+             (ANY(tokens, k + m + 1, "second", "other", "third", "fourth", "more") &&
+              is_over(tokens, k + m + 2))))
+            b = a + 1, end = k + m + 1;
+        int more = m ? degrees_number(tokens, k + m) : 0;
+        if (more > 1) {
+            bool extra = token_is(tokens, k + m + 1, "more") || token_is(tokens, k + m + 1, "others");
+            if (extra || (more > a && is_over(tokens, k + m + 1)))
+                b = extra ? a + more : more, end = k + m + 1;
+        }
+        if (end) {
+            tell(r, &part, b - a, 0, i, end);
+            return;
+        }
+    }
+}
+
 // "None of its feet", "not one of the knobs": where nothing more is said of them.
 static void read_none(struct fault_reader *r, size_t i) {
     static const char *const none[] = {"none of its",
@@ -350,6 +421,7 @@ void read_tally(struct fault_reader *r) {
         read_none(r, i);
         if (!governed(r, i)) read_short(r, i);
         if (!governed(r, i)) read_of_whole(r, i);
+        if (!governed(r, i)) read_told(r, i);
         if (!governed(r, i)) read_bare(r, i);
     }
 }
