@@ -278,14 +278,19 @@ static bool is_wish(const struct tokens *tokens, size_t i) {
 static size_t read_no_thing(struct fault_reader *r, size_t i) {
     static const char *const cues[] = {"no", "without", "minus"};
     static const char *const articles[] = {"the", "its", "a", "an", "his", "their"};
-    static const char *const ends[] = {"with", "and", "or", "but", "for", "to", "in", "so", "just", "either"};
+    static const char *const ends[] = {"with", "and", "or",   "but",    "for",  "to",
+                                       "in",   "so",  "just", "either", "that", "which"};
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
-    size_t n = 1;
-    if (!token_among(tokens, i, cues, COUNT(cues)) &&
-        (token_is(tokens, i, "needs") || !lacking_said_before(&r->scope, i, &n) || n < 2 ||
-         is_wish(tokens, i) || !token_among(tokens, i + n - 1, articles, COUNT(articles))))
-        return 0;
+    size_t n = 1, said = 0;
+    bool bare = token_among(tokens, i, cues, COUNT(cues));
+    if (lacking_said_before(&r->scope, i, &said) && said > 2) // "no sign of the trailer"
+        n = said;
+    else if (!bare)
+        n = said;
+    bool wish = token_is(tokens, i, "needs") || is_wish(tokens, i);
+    bool owned = n > 1 && token_among(tokens, i + n - 1, articles, COUNT(articles));
+    if (!n || (n > 1 ? wish || !owned : !bare)) return 0;
     if (tokens->at[i + n - 1].stop != STOP_NONE) return 0;
     struct part_at word;
     bool owner = n > 1 && (token_is(tokens, i + n - 1, "its") || token_is(tokens, i + n - 1, "the"));

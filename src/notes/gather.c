@@ -50,6 +50,15 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
     const char *id = hit->flaw->rule.id, *type = r->note->record->type.value,
                *family = r->note->record->family ? r->note->record->family->rule.id : "";
     if (has_object(tokens, hit)) return true;
+    if (!strcmp(id, "zip-fault") && *family && !kind_can_be(r, hit->flaw, NULL)) { // the hook of a plumb bob
+        static const char *const zips[] = {"zip's",   "zipper's", "zip",     "zipper", "zips",
+                                           "zippers", "popper",   "poppers", "snap",   "snaps",
+                                           "velcro",  "zipped",   "teeth",   "slider", "pull"};
+        bool zip = false;
+        for (size_t i = hit->from; i < hit->to; i++)
+            zip |= token_among(tokens, i, zips, sizeof zips / sizeof *zips);
+        if (!zip) return true;
+    }
     if (!strcmp(id, "rubber-perished"))
         return hit->near && token_is(tokens, hit->from, "rubber") && token_is(tokens, hit->to - 1, "gone") &&
                token_among(tokens, hit->from + 1, rubbers, sizeof rubbers / sizeof *rubbers);

@@ -138,12 +138,25 @@ static bool is_denied(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, nots, COUNT(nots));
 }
 
+// "Came with a grate, there isn't one now".
+static bool is_past(const struct tokens *tokens, size_t i) {
+    static const char *const gone[] = {
+        "there isn't one", "there's none",     "there is none",    "long gone",     "but it's gone",
+        "but it's lost",   "but it's missing", "now gone",         "but not now",   "not any more",
+        "hasn't got one",  "but i can't find", "but i don't have", "but i've lost", "but that's gone",
+        "since lost",      "now lost",         "no longer"};
+    if (!token_is(tokens, i, "came") && !token_is(tokens, i, "come")) return false;
+    for (size_t at = i; at < tokens->count && tokens->at[at].stop < STOP_SENTENCE; at++)
+        if (token_longest(tokens, at, gone, COUNT(gone))) return true;
+    return false;
+}
+
 void read_included(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         for (size_t k = 0; k < COUNT(cues); k++) {
             size_t n = token_phrase(tokens, i, cues[k]);
-            if (!n || (i > 0 && is_denied(tokens, i - 1))) continue;
+            if (!n || (i > 0 && is_denied(tokens, i - 1)) || is_past(tokens, i)) continue;
             note_take(note, i, i + n, TAKEN_SCOPE);
             read_list(note, i + n);
             i += n - 1;

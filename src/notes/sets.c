@@ -273,13 +273,43 @@ static void read_slots(struct fault_reader *r, size_t i) {
                 k + b < tokens->count && tokens->at[k + b].kind == TOKEN_WORD &&
                 tokens->at[k + b].stop == STOP_NONE &&
                 !ANY(tokens, k + b, "inches", "in", "cm", "mm", "are", "is", "have", "has", "with", "of");
+            noun &= !r->part[k + b] && !AMONG(tokens, k + b, slots) && r->note->taken[k] != TAKEN_MEASURE;
             bool of_them = ANY(tokens, k + b, "filled", "full", "used", "occupied");
             if (have < all && (noun || of_them) && is_over(tokens, k + b + 1))
                 tell(r, all - have, 0, i, k + b + 1);
             return;
         }
-        if (!AMONG(tokens, k, skips)) return;
+        bool place = ANY(tokens, k, "in", "the", "its") ||
+                     (ANY(tokens, k - 1, "the", "its") && tokens->at[k].kind == TOKEN_WORD);
+        if (!place && !AMONG(tokens, k, skips)) return;
     }
+}
+
+// "Set of 4 glasses. There were six": more than there are.
+static void read_were(struct fault_reader *r, size_t i) {
+    static const char *const were[] = {"there were",
+                                       "started with",
+                                       "started out with",
+                                       "began with",
+                                       "bought as a set of",
+                                       "came as a set of",
+                                       "there used to be",
+                                       "started life as a set of",
+                                       "it was a set of",
+                                       "were a set of",
+                                       "was a set of",
+                                       "we had",
+                                       "there were originally",
+                                       "originally there were",
+                                       "started as"};
+    const struct tokens *tokens = &r->note->tokens;
+    int have = r->note->record->count;
+    size_t n = token_longest(tokens, i, were, COUNT(were)), k;
+    int all = n && have > 1 ? number_whole(tokens, i + n, &k) : 0;
+    if (all <= have || all > 3 * have) return;
+    bool over = is_over(tokens, i + n + k) ||
+                ANY(tokens, i + n + k, "originally", "once", "to", "when", "of", "before");
+    if (over) tell(r, all - have, 0, i, i + n + k);
 }
 
 // "Volumes 1-12 less vol 7", "missing no. 4".
@@ -320,6 +350,7 @@ void read_sets(struct fault_reader *r) {
             read_numbers(r, i);
         }
         read_slots(r, i);
+        read_were(r, i);
         read_volume(r, i);
         read_nearly(r, i);
         read_part_set(r, i);

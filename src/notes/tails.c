@@ -21,7 +21,7 @@ static bool part_before(const struct fault_reader *r, size_t i, struct part_at *
     size_t start = scope_sentence_start(&r->scope, i);
     for (size_t at = i; at > start && at + FAR > i; at--) {
         if (!ANY(tokens, at - 1, "a", "an", "its", "some", "original", "his", "their")) continue;
-        if (part_named_at(r, at - 1, part) && part->to <= i &&
+        if (part_or_word_at(r, at - 1, part) && part->to <= i &&
             (r->part[part->to - 1] || part->to > part->from))
             return true;
     }
@@ -91,6 +91,33 @@ static void read_one(struct fault_reader *r, size_t i) {
     part_tell_missing(r, &part, part.lead, i + n + m);
 }
 
+// "The handle was a screw-in one and it's gone": the subject of the sentence.
+static void read_pronoun(struct fault_reader *r, size_t i) {
+    static const char *const gone[] = {
+        "and it's gone",          "and it is gone",      "and it's missing",     "but it's missing",
+        "but it's gone",          "and they're gone",    "but they're gone",     "and it's lost",
+        "but it's lost",          "and that's gone",     "but that's gone",      "and it has gone",
+        "but it has gone",        "but it isn't here",   "but it's not here",    "and it isn't here",
+        "but it isn't with it",   "but they're missing", "and they're missing",  "but they aren't here",
+        "but it isn't there",     "and it's not here",   "but i haven't got it", "and i haven't got it",
+        "but i don't have it",    "and i don't have it", "but i've lost it",     "but it got lost",
+        "and it got lost",        "and it was lost",     "but it was lost",      "but it never came with it",
+        "but i can't find it",    "and i can't find it", "but it's not with it", "but it's not in the box",
+        "but it isn't in the box"};
+    enum { FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, gone, COUNT(gone)), start = scope_sentence_start(&r->scope, i);
+    struct part_at part;
+    if (!n || i - start > FAR || !is_over(tokens, i + n) || !part_named_at(r, start, &part) ||
+        !r->part[part.to - 1])
+        return;
+    static const char *const off[] = {"off", "broken", "broke", "snapped", "no"};
+    for (size_t k = part.to; k < i; k++)
+        if ((r->scope.fault[k] && !r->part[k]) || AMONG(tokens, k, off))
+            return; // "came off but I have it" and its like are told elsewhere
+    part_tell_missing(r, &part, start, i + n);
+}
+
 // Is the last thing told before token `i`, in its sentence, a part that lacks?
 static bool lacked_before(const struct fault_reader *r, size_t i) {
     const struct note *note = r->note;
@@ -123,7 +150,7 @@ static void read_so(struct fault_reader *r, size_t i) {
 
 void read_tails(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++)
-        if (r->note->tokens.at[i].kind == TOKEN_WORD) read_one(r, i);
+        if (r->note->tokens.at[i].kind == TOKEN_WORD) read_one(r, i), read_pronoun(r, i);
 }
 
 void read_so_too(struct fault_reader *r) {

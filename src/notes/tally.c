@@ -65,8 +65,11 @@ static bool parts_before(const struct fault_reader *r, size_t i, struct part_at 
 static void read_bare(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     int count = degrees_number(tokens, i);
+    if (ANY(tokens, i, "other", "second", "third", "fourth") && i > 0 && token_is(tokens, i - 1, "the"))
+        count = 1;
     if (count < 1 || count > 40 || i == 0) return;
     size_t at = i + 1, n = 0;
+    if (token_is(tokens, i, "other") && token_is(tokens, at, "one")) at++;
     if (token_phrase(tokens, at, "of them") || token_phrase(tokens, at, "of those")) at += 2;
     if (!lacking_said_behind(&r->scope, at, &n))
         n = ANY(tokens, at, "short", "down", "shy") && is_over(tokens, at + 1) ? 1 : 0;
@@ -229,7 +232,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
         bool bare =
             i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
             ANY(tokens, i - 1, "with", "has", "only", "just", "still", "got", "retains", "keeps", "have");
-        if (b > a && bare && part_named_at(r, i + 4, &part) && r->part[part.to - 1] &&
+        if (b > a && bare && part_named_at(r, i + 4, &part) && is_plural(tokens, part.to - 1) &&
             (part.to >= tokens->count || tokens->at[part.to].stop != STOP_NONE ||
              ANY(tokens, part.to, "left", "remain", "only", "remaining", "present", "here", "survive")))
             tell(r, &part, b - a, 0, i, part.to);

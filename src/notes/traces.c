@@ -425,7 +425,20 @@ static void read_all_else(struct fault_reader *r, size_t i) {
 
 // "Hole where the handle was", "where the lid should be there's a gap".
 static void read_where(struct fault_reader *r, size_t i) {
-    static const char *const was[] = {"was",
+    static const char *const was[] = {"screwed in",
+                                      "screwed on",
+                                      "screwed into",
+                                      "hooked on",
+                                      "clipped on",
+                                      "bolted on",
+                                      "plugged in",
+                                      "sat",
+                                      "stood",
+                                      "fitted",
+                                      "was bolted",
+                                      "was riveted",
+                                      "hung",
+                                      "was",
                                       "were",
                                       "should be",
                                       "should have been",
