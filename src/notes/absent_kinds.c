@@ -102,7 +102,12 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     const char *type = note->record->type.value ? note->record->type.value : "", *last = strrchr(part, ' '),
                *head = say_singular(note->arena, last ? last + 1 : part),
                *own = lacking_kind(say_singular(note->arena, part), family ? family->rule.id : NULL);
-    if (is_limb(head) && !(!strcmp(head, "horn") && has_horn(type)))
+    static const char *const built[] = {"furniture", "lighting",   "tools",
+                                        "music",     "electrical", "clocks-watches"};
+    bool made = false; // the arm of a lamp was made apart
+    for (size_t i = 0; family && i < COUNT(built); i++)
+        made |= !strcmp(family->rule.id, built[i]) && !strcmp(head, "arm");
+    if (is_limb(head) && !made && !(!strcmp(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)
                                   : kind_by_family(r, absent_kind(note->arena, note->rules, part), part);

@@ -25,6 +25,21 @@ static bool has_object(const struct tokens *tokens, size_t i) {
     return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && AMONG(tokens, i, objects);
 }
 
+// "Isn't in its clip", "not in the tin".
+static size_t not_in_place(const struct tokens *tokens, size_t i) {
+    static const char *const nots[] = {"not", "isn't", "aren't", "wasn't", "weren't", "isnt", "never"};
+    static const char *const owners[] = {"its", "the", "their", "his"};
+    static const char *const places[] = {
+        "clip",     "slot",   "place",  "pouch",  "holder", "tin",    "box",     "bag",   "case",
+        "drawer",   "lid",    "tray",   "roll",   "loop",   "socket", "pocket",  "set",   "lot",
+        "picture",  "photo",  "hole",   "clips",  "slots",  "places", "recess",  "tube",  "sheath",
+        "envelope", "sleeve", "packet", "carton", "chest",  "rack",   "bracket", "photos"};
+    return AMONG(tokens, i, nots) && token_is(tokens, i + 1, "in") && AMONG(tokens, i + 2, owners) &&
+                   AMONG(tokens, i + 3, places)
+               ? 4
+               : 0;
+}
+
 size_t lacking_behind(const struct tokens *tokens, size_t i) {
     static const char *const leads[] = {
         "is",        "are",       "was",       "were",       "has",     "have",     "had",
@@ -282,6 +297,10 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
                                           "somewhere at home",
                                           "staying here"};
         bool needs_lead = n && token_longest(tokens, at, led, COUNT(led)) == n;
+        if (!n) n = not_in_place(tokens, at);
+        if (at == i && token_is(tokens, at, "wanting") &&
+            (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE))
+            return 1;
         if (n && has_object(tokens, at + n)) return 0;
         if (n && !(needs_lead && at == i)) return at + n - i;
         if (at == i) return 0;

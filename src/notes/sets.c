@@ -304,7 +304,7 @@ static void read_were(struct fault_reader *r, size_t i) {
                                        "started as"};
     const struct tokens *tokens = &r->note->tokens;
     int have = r->note->record->count;
-    size_t n = token_longest(tokens, i, were, COUNT(were)), k;
+    size_t n = token_longest(tokens, i, were, COUNT(were)), k = 0;
     int all = n && have > 1 ? number_whole(tokens, i + n, &k) : 0;
     if (all <= have || all > 3 * have) return;
     bool over = is_over(tokens, i + n + k) ||

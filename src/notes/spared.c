@@ -89,26 +89,80 @@ static void read_found(struct scope *s, size_t i) {
     static const char *const gone[] = {"missing", "lost", "gone", "mislaid", "absent", "adrift"};
     static const char *const were[] = {"afraid", "assumed", "feared", "worried", "believed", "said", "think",
                                        "was",    "were",    "been",   "went",    "thought",  "had",  "gone"};
-    static const char *const found[] = {
-        "found it",           "found them",        "found the",        "turned up",
-        "it was in",          "they were in",      "came to light",    "got it back",
-        "tracked it down",    "tracked one down",  "here it is",       "found since",
-        "since found",        "have it now",       "it's turned up",   "was found",
-        "were found",         "found in",          "it was under",     "it was behind",
-        "it was inside",      "i have it now",     "now found",        "now here",
-        "it's here now",      "has been found",    "have been found",  "it's back",
-        "back where",         "but it is inside",  "but it's inside",  "but they are inside",
-        "but they're inside", "but it isn't",      "but it's not",     "but they aren't",
-        "it isn't",           "they aren't",       "but it was just",  "it's just tucked",
-        "but it's there",     "but it's here",     "but they're here", "but they're there",
-        "but they are there", "but they are here", "but it is there",  "but it is here",
-        "but there it is",    "but it's in",       "but it was",       "found again",
-        "been reunited",      "is back",           "are back"};
+    static const char *const found[] = {"found it",
+                                        "found them",
+                                        "found the",
+                                        "turned up",
+                                        "it was in",
+                                        "they were in",
+                                        "came to light",
+                                        "got it back",
+                                        "tracked it down",
+                                        "tracked one down",
+                                        "here it is",
+                                        "found since",
+                                        "has one now",
+                                        "has got one now",
+                                        "i've put one",
+                                        "i've fitted one",
+                                        "now has one",
+                                        "got one now",
+                                        "it has one now",
+                                        "i fitted one",
+                                        "i made one",
+                                        "i found one",
+                                        "has them now",
+                                        "i bought one",
+                                        "has now",
+                                        "since found",
+                                        "have it now",
+                                        "it's turned up",
+                                        "was found",
+                                        "were found",
+                                        "found in",
+                                        "it was under",
+                                        "it was behind",
+                                        "it was inside",
+                                        "i have it now",
+                                        "now found",
+                                        "now here",
+                                        "it's here now",
+                                        "has been found",
+                                        "have been found",
+                                        "it's back",
+                                        "back where",
+                                        "but it is inside",
+                                        "but it's inside",
+                                        "but they are inside",
+                                        "but they're inside",
+                                        "but it isn't",
+                                        "but it's not",
+                                        "but they aren't",
+                                        "it isn't",
+                                        "they aren't",
+                                        "but it was just",
+                                        "it's just tucked",
+                                        "but it's there",
+                                        "but it's here",
+                                        "but they're here",
+                                        "but they're there",
+                                        "but they are there",
+                                        "but they are here",
+                                        "but it is there",
+                                        "but it is here",
+                                        "but there it is",
+                                        "but it's in",
+                                        "but it was",
+                                        "found again",
+                                        "been reunited",
+                                        "is back",
+                                        "are back"};
     static const char *const nots[] = {"never",  "not", "haven't", "hasn't", "can't", "couldn't",
                                        "didn't", "if",  "until",   "till",   "yet",   "nowhere"};
     enum { BACK = 5 };
     const struct tokens *tokens = &s->note->tokens;
-    if (!AMONG(tokens, i, gone)) return;
+    bool none = token_is(tokens, i, "no") && i > 0 && token_is(tokens, i - 1, "had");
+    if (!AMONG(tokens, i, gone) && !none) return;
     size_t start = scope_sentence_start(s, i), end = scope_sentence_end(s, i);
     bool past = false;
     for (size_t k = i > start + BACK ? i - BACK : start; k < i; k++) past |= AMONG(tokens, k, were);
@@ -117,7 +171,7 @@ static void read_found(struct scope *s, size_t i) {
     if (at == end) return;
     for (size_t k = at > i + 3 ? at - 3 : i + 1; k < at; k++)
         if (AMONG(tokens, k, nots) && !(ANY(tokens, k, "until", "till") && past)) return;
-    scope_mark(s, start, i + 1, STANCE_OTHER, i);
+    scope_mark(s, start, none ? at : i + 1, STANCE_OTHER, i);
 }
 
 // "Made without a lid", "these never had a key", "I can post it without the stand", "works without the cover

@@ -245,6 +245,11 @@ static void read_behind(struct fault_reader *r, size_t i) {
     if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
         return;
     size_t at = part.to, a = token_longest(tokens, at, are, COUNT(are));
+    if (a && token_is(tokens, at + a, "a") && token_is(tokens, at + a + 2, "one") &&
+        ANY(tokens, at + a + 3, "off", "from", "out")) {
+        tell(r, "replaced-part", &part, i, at + a + 4); // "is a plastic one off a wine box"
+        return;
+    }
     size_t n = token_longest(tokens, at + a, not_own, COUNT(not_own));
     if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
         (a == 0 && ANY(tokens, at, "wrong", "changed", "makeshift", "swapped", "new")))

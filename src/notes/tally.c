@@ -281,6 +281,7 @@ static void read_entry(struct fault_reader *r, size_t i) {
     part = (struct part_at){from, from, i + 1};
     if (ANY(tokens, at, ":", "-", "x", "=", "(")) at++;
     int a = degrees_number(tokens, at), b = 0;
+    if (a && ANY(tokens, at + 1, "left", "here", "remaining", "present")) at++;
     size_t n = token_longest(tokens, at + 1, of, COUNT(of));
     if (a && n) b = degrees_number(tokens, at + 1 + n);
     size_t to = at + 2 + n;
@@ -320,6 +321,26 @@ static void read_most(struct fault_reader *r, size_t i) {
     size_t m = token_longest(tokens, i + 1, most, COUNT(most));
     part = (struct part_at){i, i, i + 1};
     if (m && is_over(tokens, i + 1 + m)) tell(r, &part, 0, 0, i, i + 1 + m);
+}
+
+// "Of the nine laths there are eight".
+static void read_of_the(struct fault_reader *r, size_t i) {
+    static const char *const have[] = {"there are", "there is",       "i have",   "we have",
+                                       "only",      "there are only", "there's",  "just",
+                                       "i've got",  "you get",        "we've got"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!token_is(tokens, i, "of") || !ANY(tokens, i + 1, "the", "its") ||
+        (i > 0 && tokens->at[i - 1].stop == STOP_NONE))
+        return;
+    int all = degrees_number(tokens, i + 2);
+    if (all < 2 || !part_named_at(r, i + 3, &part) || !is_plural(tokens, part.to - 1)) return;
+    size_t at = part.to + (part.to < tokens->count && tokens->at[part.to].stop == STOP_COMMA ? 1 : 0);
+    size_t n = token_longest(tokens, at, have, COUNT(have));
+    int a = n ? degrees_number(tokens, at + n) : 0;
+    size_t to = at + n + 1;
+    bool left = ANY(tokens, to, "left", "remain", "here", "present");
+    if (a && a < all && (left || is_over(tokens, to))) tell(r, &part, all - a, 0, i, to);
 }
 
 // "Two of the plates, I'm told there were four", "one inkwell, space for another".
@@ -425,6 +446,7 @@ void read_tally(struct fault_reader *r) {
         if (!governed(r, i)) read_short(r, i);
         if (!governed(r, i)) read_of_whole(r, i);
         if (!governed(r, i)) read_told(r, i);
+        if (!governed(r, i)) read_of_the(r, i);
         if (!governed(r, i)) read_bare(r, i);
     }
 }

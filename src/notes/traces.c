@@ -114,6 +114,7 @@ static void read_once(struct fault_reader *r, size_t i) {
         "used to come with", "at one time had"};
     static const char *const had[] = {"had", "there was", "there were", "there was once", "came with"};
     static const char *const then[] = {"once",
+                                       "once upon a time",
                                        "originally",
                                        "at one time",
                                        "at some point",
@@ -158,6 +159,18 @@ static void read_once(struct fault_reader *r, size_t i) {
     if (!(n + m) || !part_named_at(r, i + n + m, &part)) return;
     if (i > 0 && ANY(tokens, i - 1, "not", "never", "who", "i", "we")) return; // "we had a lid once"
     size_t behind = token_longest(tokens, part.to, then, COUNT(then));
+    static const char *const strong[] = {"once upon a time", "originally", "at one time", "at some point",
+                                         "in its day",       "when new",   "once"};
+    bool place = ANY(tokens, part.to, "on", "in", "across", "over", "at", "under", "inside", "round",
+                     "around", "for", "to");
+    for (size_t k = part.to + 1;
+         m && place && !behind && k < part.to + 7 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
+         k++) {
+        if (r->scope.fault[k] && !r->part[k]) break;
+        size_t late = token_longest(tokens, k, strong, COUNT(strong));
+        if (late && (k + late >= tokens->count || tokens->at[k + late].stop != STOP_NONE))
+            behind = k + late - part.to;
+    }
     bool told = n ? part_ends(tokens, part.to) || behind : behind > 0;
     if (told && !has_another(r, part.to)) part_tell_missing(r, &part, i, part.to + behind);
 }
