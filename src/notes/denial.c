@@ -19,6 +19,9 @@ static const struct cue before[] = {
     {"ain't got", DENIES},
     {"ain't no", DENIES},
     {"aren't", DENIES},
+    {"arent", DENIES},
+    {"been spared", DENIES},
+    {"been spared the", DENIES},
     {"can find no", LOOKED_FOR},
     {"can see no", LOOKED_FOR},
     {"can't detect", LOOKED_FOR},
@@ -71,22 +74,36 @@ static const struct cue before[] = {
     {"found no", LOOKED_FOR},
     {"free from", DENIES},
     {"free of", DENIES},
+    {"has escaped", DENIES},
     {"has never been", DENIES},
     {"has no", DENIES},
     {"hasn't", DENIES},
     {"hasn't any", DENIES},
     {"hasn't got", DENIES},
+    {"hasnt", DENIES},
+    {"hasnt got", DENIES},
+    {"have escaped", DENIES},
     {"have no", DENIES},
+    {"haven't", DENIES},
+    {"haven't any", DENIES},
     {"haven't found", LOOKED_FOR},
+    {"haven't got", DENIES},
     {"haven't noticed", LOOKED_FOR},
     {"haven't seen", LOOKED_FOR},
+    {"havent", DENIES},
+    {"havent got", DENIES},
     {"i see no", LOOKED_FOR},
+    {"in vain for", LOOKED_FOR},
     {"isn't", DENIES},
     {"isnt", DENIES},
     {"lack of", DENIES},
     {"nary a", DENIES},
     {"neither", DENIES},
     {"never", DENIES},
+    {"never found", LOOKED_FOR},
+    {"never noticed", LOOKED_FOR},
+    {"never saw", LOOKED_FOR},
+    {"never spotted", LOOKED_FOR},
     {"nil", DENIES},
     {"no", DENIES},
     {"no evidence of", LOOKED_FOR},
@@ -95,42 +112,66 @@ static const struct cue before[] = {
     {"no one's", DENIES},
     {"no sign of", LOOKED_FOR},
     {"no signs of", LOOKED_FOR},
+    {"no speck of", LOOKED_FOR},
+    {"no spot of", LOOKED_FOR},
+    {"no suggestion of", LOOKED_FOR},
     {"no trace of", LOOKED_FOR},
     {"no traces of", LOOKED_FOR},
     {"no visible", LOOKED_FOR},
+    {"no whiff of", LOOKED_FOR},
     {"nobody has", DENIES},
     {"nobody's", DENIES},
+    {"nobody's ever", DENIES},
     {"none are", DENIES},
     {"none had", DENIES},
     {"none has", DENIES},
     {"none have", DENIES},
     {"none is", DENIES},
     {"none of", DENIES},
+    {"none of it", DENIES},
+    {"none of them", DENIES},
     {"none show", DENIES},
     {"none was", DENIES},
     {"none were", DENIES},
+    {"noone's", DENIES},
     {"nor", DENIES},
     {"not", DENIES},
     {"not a", DENIES},
     {"not a bit", DENIES},
+    {"not a hint of", LOOKED_FOR},
+    {"not a mark of", DENIES},
+    {"not a sign of", LOOKED_FOR},
     {"not a single", DENIES},
+    {"not a speck of", LOOKED_FOR},
     {"not a trace of", LOOKED_FOR},
+    {"not a whiff of", LOOKED_FOR},
     {"not any", DENIES},
     {"not one", DENIES},
     {"not seeing any", LOOKED_FOR},
+    {"not so much as", DENIES},
+    {"not so much as a", DENIES},
+    {"not the ghost of", DENIES},
     {"not the least", DENIES},
     {"not the slightest", DENIES},
     {"nothing", DENIES},
+    {"nothing has", DENIES},
+    {"nothing in the way of", DENIES},
+    {"nothing's", DENIES},
     {"noticed no", LOOKED_FOR},
     {"saw no", LOOKED_FOR},
     {"see no", LOOKED_FOR},
     {"seen no", LOOKED_FOR},
+    {"spared any", DENIES},
     {"w/o", DENIES},
     {"w/o any", DENIES},
     {"wasn't any", DENIES},
     {"weren't any", DENIES},
     {"without", DENIES},
     {"without any", DENIES},
+    {"without so much as", DENIES},
+    {"won't find", LOOKED_FOR},
+    {"won't see", LOOKED_FOR},
+    {"wont find", LOOKED_FOR},
     {"zero", DENIES},
 };
 
@@ -334,6 +375,20 @@ static bool opens_part(const struct scope *s, size_t i) {
     return !s->fault[i] && i + 1 < tokens->count && s->fault[i + 1] && is_part(s, i);
 }
 
+// "No patches have split", "no seams are open": what is denied is the verb's own subject.
+static bool is_subjects_verb(const struct scope *s, size_t from, size_t i) {
+    static const char *const verbs[] = {"have", "has", "are", "is", "were", "been"};
+    const struct tokens *tokens = &s->note->tokens;
+    enum { WORDS_MOST = 3 };
+    if (!token_is(tokens, from - 1, "no") || i > from + WORDS_MOST ||
+        !token_among(tokens, i, verbs, COUNT(verbs)))
+        return false;
+    size_t next = i + 1;
+    while (token_is(tokens, next, "been") || token_is(tokens, next, "come")) next++;
+    return next < tokens->count && tokens->at[next].stop == STOP_NONE && s->fault[next] &&
+           (is_done(&tokens->at[next]) || token_is(tokens, next, "open"));
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -360,6 +415,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             continue;
         }
         if (!held && i > from && token->stop == STOP_COMMA) return i;
+        if (held && from > 0 && is_subjects_verb(s, from, i)) continue;
         if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
         held |= s->fault[i];
     }
@@ -457,12 +513,22 @@ static bool is_thought(const struct scope *s, size_t i) {
            s->positive[i + 2] && !token_among(tokens, i + 2, there, COUNT(there));
 }
 
+static bool is_nil_behind(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) return false;
+    return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, m;
         const struct cue *cue = cue_at(s, behind, COUNT(behind), i, &n);
         const struct cue *first = cue_at(s, before, COUNT(before), i, &m);
+        if (!cue && i > 0 && is_nil_behind(s, i)) { // "cracks nil"
+            read_behind(s, i, 1, STANCE_DENIED);
+            continue;
+        }
         size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;

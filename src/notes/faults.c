@@ -517,6 +517,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             leave(r, hit, "no vessel");
             return;
         }
+        if (stance & STANCE_HEARD) {
+            leave(r, hit, "only heard or hoped");
+            return;
+        }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;
@@ -571,6 +575,7 @@ void read_faults(struct note *note) {
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
+    read_sound_said(&r);
     read_functions(&r);
     read_running(&r);
     read_repeats(&r);

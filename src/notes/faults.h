@@ -23,6 +23,8 @@ struct fault_reader {
     struct scope scope;
     struct fault_hit *hits; // in the order of the note, none inside another
     size_t hit_count;
+    struct fault_hit *sounds; // what denies a fault by the rules' `sound`
+    size_t sound_count;
     bool *part;                     // one a token: a word for a part of the thing or a place on it
     const struct value **materials; // of the record's attributes, which no fault adds to
     size_t material_count;
@@ -166,6 +168,11 @@ bool unknown_is_own(const struct flaw *kind);
 // sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons
 // present".
 void read_right(struct fault_reader *reader);
+// sound_said.c: the same by the words that the rules have for it under `sound`.
+void sound_said_find(struct fault_reader *reader); // before the faults are gathered
+// Are the words [from, to) part of one of them?
+bool sound_said_holds(const struct fault_reader *reader, size_t from, size_t to);
+void read_sound_said(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".

@@ -110,7 +110,7 @@ void read_functions(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t part = 0, to;
         if (!token_among(tokens, i, denials, COUNT(denials)) || !(to = verb_at(tokens, i + 1)) ||
-            !part_before(r, i, &part) || is_told(r, part, to))
+            !part_before(r, i, &part) || is_told(r, part, to) || sound_said_holds(r, part, to))
             continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_part(r, part)}, .kind_count = 1};

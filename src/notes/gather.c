@@ -115,7 +115,7 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit)) continue;
+        if (is_of_name(r, hit) || sound_said_holds(r, hit->from, hit->to)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
@@ -178,6 +178,7 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
 }
 
 void faults_gather(struct fault_reader *r) {
+    sound_said_find(r);
     gather(r);
     faults_join(r);
     for (size_t i = 0; i < r->hit_count; i++) drop_article(r, &r->hits[i]);

@@ -41,7 +41,8 @@ struct phrases {
                                           // words and of one: most words begin nothing
     size_t longest;                       // words of the longest phrase
     struct near *near;
-    struct index *parts; // of the flaws' rules
+    struct index *parts;    // of the flaws' rules
+    struct phrases *sounds; // of the rules' `sound`, NULL in themselves
     struct slip_words *slips;
 };
 
@@ -146,10 +147,33 @@ const struct slip_words *phrases_slips(const struct phrases *p) {
     return p ? p->slips : NULL;
 }
 
-const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
+static struct phrases *phrases_made(struct arena *arena, const struct ruleset *rules) {
     struct phrases *p = arena_alloc(arena, sizeof *p);
     p->rules = rules;
-    p->near = near_new(arena, rules);
+    return p;
+}
+
+static void phrases_index(struct arena *arena, struct phrases *p) {
+    sort(arena, p);
+    index_buckets(arena, p);
+}
+
+static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rules) {
+    struct phrases *p = phrases_made(arena, rules);
+    p->near = near_new(arena, rules, true);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct texts *sound = &rules->flaws[i]->sound;
+        for (size_t k = 0; k < sound->count; k++)
+            if (!strstr(sound->at[k], NEAR_BAR)) add(arena, p, sound->at[k], i, false);
+    }
+    phrases_index(arena, p);
+    return p;
+}
+
+const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
+    struct phrases *p = phrases_made(arena, rules);
+    p->near = near_new(arena, rules, false);
+    p->sounds = sounds_new(arena, rules);
     gather_parts(arena, p);
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
@@ -157,8 +181,7 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
         for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
     }
-    sort(arena, p);
-    index_buckets(arena, p);
+    phrases_index(arena, p);
     return p;
 }
 
@@ -368,4 +391,9 @@ struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phras
     all_to_tokens(&search, tokens);
     search_near(&search, tokens);
     return search.hits;
+}
+
+struct phrase_hits phrases_find_sound(struct arena *arena, const struct phrases *phrases,
+                                      const struct tokens *tokens) {
+    return phrases->sounds ? phrases_find(arena, phrases->sounds, tokens) : (struct phrase_hits){0};
 }

@@ -16,9 +16,13 @@ static bool is_of_its_story(const struct tokens *tokens, size_t cue, size_t i) {
 static bool is_spoken_of(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const articles[] = {"the", "that", "this"};
     if (is_of_its_story(tokens, cue, i)) return true;
-    static const char *const verbs[] = {"mind", "notice",  "noticed", "see",  "seen",
-                                        "spot", "spotted", "hide",    "how",  "when",
-                                        "why",  "know",    "got",     "came", "miss"};
+    static const char *const verbs[] = {
+        "mind",     "notice",  "noticed",   "see",     "seen",      "spot",   "spotted",
+        "hide",     "how",     "when",      "why",     "know",      "got",    "came",
+        "miss",     "fix",     "fixed",     "mend",    "mended",    "repair", "glue",
+        "clean",    "cleaned", "remove",    "removed", "get",       "gets",   "shift",
+        "shifts",   "sort",    "sorted",    "replace", "replaced",  "bother", "bothers",
+        "brushing", "rubbing", "scrubbing", "washing", "polishing", "airing"};
     if (!token_among(tokens, i - 1, articles, COUNT(articles))) return false;
     for (size_t at = cue; at + 1 < i; at++)
         if (token_among(tokens, at, verbs, COUNT(verbs))) return true;
@@ -27,8 +31,9 @@ static bool is_spoken_of(const struct tokens *tokens, size_t cue, size_t i) {
 
 void scope_presupposed(struct scope *s) {
     static const uint16_t denied = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN;
-    static const char *const verbal[] = {"don't", "didn't",  "never", "can't", "couldn't", "cannot",
-                                         "won't", "haven't", "not",   "no",    "wouldn't", "dunno"};
+    static const char *const verbal[] = {"don't",    "didn't", "never",   "can't",  "couldn't",
+                                         "cannot",   "won't",  "haven't", "not",    "no",
+                                         "wouldn't", "dunno",  "nothing", "doesn't"};
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t cue = s->cue[i];

@@ -18,8 +18,9 @@ static bool ends(const struct tokens *tokens, size_t i) {
 }
 
 static bool is_governed(const struct fault_reader *r, size_t i) {
-    return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
-                                 STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT);
+    return r->scope.stance[i] &
+           (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN |
+            STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT | STANCE_HEARD);
 }
 
 static bool is_free(const struct fault_reader *r, size_t from, size_t to) {

@@ -235,7 +235,7 @@ static bool ends(const struct tokens *tokens, size_t i) {
 static bool is_clear(const struct fault_reader *r, size_t from, size_t to) {
     static const uint16_t governed = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
                                      STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT |
-                                     STANCE_LIMITED;
+                                     STANCE_LIMITED | STANCE_HEARD;
     for (size_t i = from; i < to; i++)
         if ((r->scope.stance[i] & governed) || r->note->taken[i] == TAKEN_MARK ||
             r->note->taken[i] == TAKEN_ASIDE)
@@ -389,7 +389,7 @@ static bool read_tight(struct fault_reader *r, size_t i) {
     static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
     bool seems = token_longest(tokens, i + n, hedged, COUNT(hedged)) > 0;
     if (!n || (!seems && !ends(tokens, i + n)) ||
-        (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST)))
+        (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST | STANCE_HEARD)))
         return false;
     for (size_t k = 0; k < n; k++)
         if (r->note->taken[i + k] == TAKEN_FLAW) return false;

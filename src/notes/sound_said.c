@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+// What was found to be right, by the words that the rules have for it: "rim is smooth", "lining whole",
+// "didn't lose a drop". It denies that fault as narrowly as it was said, and a word of a fault inside it is
+// none ("boards haven't bowed"). What is denied, past, only heard, or not known denies nothing.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// Between the two words of a pair stands little: "rim is smooth", "silvering still good".
+static bool is_filler(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "is",          "are",    "was",   "still",     "all",        "both",     "each",   "nice",   "nicely",
+        "very",        "pretty", "quite", "really",    "absolutely", "just",     "as",     "the",    "a",
+        "an",          "it",     "its",   "feels",     "feel",       "seems",    "seem",   "looks",  "look",
+        "stays",       "well",   "right", "perfectly", "completely", "totally",  "and",    "nearly", "has",
+        "have",        "lovely", "good",  "of",        "on",         "round",    "around", "to",     "every",
+        "every",       "in",     "up",    "down",      "back",       "come",     "comes",  "go",     "goes",
+        "runs",        "run",    "so",    "too",       "also",       "been",     "got",    "with",   "full",
+        "full-length", "nor",    "or",    "at",        "any",        "anywhere", "again",  "without"};
+    return tokens->at[i].kind != TOKEN_WORD || token_among(tokens, i, words, COUNT(words));
+}
+
+static bool is_close(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { OTHERS_MOST = 1 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t others = 0;
+    for (size_t i = hit->from; i + 1 < hit->to; i++) {
+        if (tokens->at[i].stop != STOP_NONE) return false;
+        if (i == hit->from || is_filler(tokens, i)) continue;
+        if (r->note->fault_word[i] || ++others > OTHERS_MOST) return false;
+    }
+    return true;
+}
+
+static struct fault_hit hit_of(const struct phrase_hit *hit) {
+    return (struct fault_hit){
+        .from = hit->from, .to = hit->to, .kinds = {hit->flaw}, .kind_count = 1, .near = hit->near};
+}
+
+void sound_said_find(struct fault_reader *r) {
+    struct note *note = r->note;
+    if (!note->phrases) return;
+    struct phrase_hits found = phrases_find_sound(note->arena, note->phrases, &note->tokens);
+    r->sounds = arena_array(note->arena, found.count + 1, sizeof *r->sounds);
+    for (size_t i = 0; i < found.count; i++) {
+        const struct phrase_hit *hit = &found.at[i];
+        if (hit->near && !is_close(r, hit)) continue;
+        if (note->record->family && !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to)))
+            continue;
+        struct fault_hit *last = r->sound_count ? &r->sounds[r->sound_count - 1] : NULL;
+        if (last && last->from == hit->from && last->to == hit->to) {
+            if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
+        } else if (last && hit->from < last->to) {
+            if (hit->to - hit->from > last->to - last->from) *last = hit_of(hit);
+        } else {
+            r->sounds[r->sound_count++] = hit_of(hit);
+        }
+    }
+}
+
+bool sound_said_holds(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t i = 0; i < r->sound_count; i++)
+        if (r->sounds[i].from <= from && r->sounds[i].to >= to) return true;
+    return false;
+}
+
+// By words outside of it: those that it has of its own, as in "doesn't rock", belong to it.
+static bool is_governed(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const uint16_t mask = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
+                                 STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT |
+                                 STANCE_LIMITED | STANCE_HEARD;
+    for (size_t i = hit->from; i < hit->to; i++) {
+        size_t cue = r->scope.cue[i];
+        if ((r->scope.stance[i] & mask) && (cue < hit->from || cue >= hit->to)) return true;
+        if (r->note->taken[i] == TAKEN_MARK || r->note->taken[i] == TAKEN_ASIDE) return true;
+    }
+    return false;
+}
+
+// "Rim smooth except by the handle", "smooth?", and what a negation or an "if" stands before.
+static bool is_taken_back(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const behind[] = {"except", "apart", "other", "until",  "if",
+                                         "when",   "only",  "?",     "unless", "bar"};
+    static const char *const before[] = {
+        "not",    "isn't",  "aren't", "never",   "if",    "wasn't", "no",     "hardly", "was",     "were",
+        "nearly", "almost", "half",   "doesn't", "won't", "don't",  "should", "once",   "nothing", "looked"};
+    size_t i = hit->to, from = hit->from;
+    if (token_is(tokens, i, ",")) i++;
+    if (i < tokens->count && tokens->at[i].stop < STOP_SENTENCE &&
+        token_among(tokens, i, behind, COUNT(behind)))
+        return true;
+    return (token_is(tokens, hit->to, "?")) || (from > 0 && tokens->at[from - 1].stop == STOP_NONE &&
+                                                token_among(tokens, from - 1, before, COUNT(before)));
+}
+
+static bool is_told(const struct fault_reader *r, const struct flaw *kind, const char *part) {
+    for (size_t i = 0; i < r->note->record->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->note->record->flaws[i];
+        if (flaw->kind == kind && (!part || (flaw->part && !strcmp(flaw->part, part)))) return true;
+    }
+    return false;
+}
+
+// The part that it begins with, or that stands before or behind it.
+static const char *place_of(struct fault_reader *r, const struct fault_hit *hit, const char **where) {
+    size_t from = hit->from, to = hit->from;
+    *where = NULL;
+    while (to < hit->to && r->part[to] && r->note->taken[to] != TAKEN_TYPE) to++;
+    if (to > from) return fault_place(r->note, from, to);
+    struct spot spot = spot_of_hit(r, hit);
+    *where = fault_place(r->note, spot.where_from, spot.where_to);
+    return fault_place(r->note, spot.part_from, spot.part_to);
+}
+
+static bool is_own_part(struct fault_reader *r, const struct flaw *kind, const char *part) {
+    const char *one = say_singular(r->note->arena, part);
+    if (kind->says && strstr(kind->says, part)) return true;
+    return kind->part && (!strcmp(part, kind->part) || !strcmp(one, kind->part));
+}
+
+static void read_one(struct fault_reader *r, const struct fault_hit *hit) {
+    if (is_governed(r, hit) || is_taken_back(&r->note->tokens, hit)) return;
+    const char *where, *part = place_of(r, hit, &where);
+    const struct flaw *kind = kind_of_hit(r, hit, part ? part : where);
+    if (part && is_own_part(r, kind, part)) part = NULL;
+    if (is_told(r, kind, part)) return;
+    clear_add(r, kind, part, where, false, hit->from, hit->to);
+}
+
+void read_sound_said(struct fault_reader *r) {
+    for (size_t i = 0; i < r->sound_count; i++) read_one(r, &r->sounds[i]);
+}
