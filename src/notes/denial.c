@@ -389,6 +389,16 @@ static bool is_subjects_verb(const struct scope *s, size_t from, size_t i) {
            (is_done(&tokens->at[next]) || token_is(tokens, next, "open"));
 }
 
+// "Hasn't lost a tooth", "hasn't got a chip": what the verb takes.
+static bool is_loss(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"lost",   "dropped",  "shed", "developed",
+                                        "picked", "suffered", "taken"};
+    static const char *const articles[] = {"a", "an", "one", "some"};
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           token_among(tokens, i, articles, COUNT(articles)) &&
+           token_among(tokens, i - 1, verbs, COUNT(verbs));
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -415,7 +425,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             continue;
         }
         if (!held && i > from && token->stop == STOP_COMMA) return i;
-        if (held && from > 0 && is_subjects_verb(s, from, i)) continue;
+        if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
         if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
         held |= s->fault[i];
     }
@@ -465,15 +475,24 @@ static size_t none_are(const struct scope *s, size_t i) {
 // "No holes that I noticed, but I never held it up to the light": the look is taken back, and with it what
 // was not seen.
 static const struct cue vain[] = {
+    {"but i didn't look", 0},
+    {"but i'm no expert", 0},
     {"but it was dark", 0},
     {"but it was dim", 0},
     {"but it's dark", 0},
     {"but my eyes", 0},
+    {"but my eyes aren't", 0},
     {"but my sight", 0},
+    {"but not very closely", 0},
+    {"but the light is", 0},
+    {"but the light was", 0},
     {"but then i didn't", 0},
     {"but then i never", 0},
     {"but then it was dark", 0},
+    {"did only look", 0},
+    {"didn't look that closely", 0},
     {"haven't got my glasses", 0},
+    {"haven't looked that closely", 0},
     {"haven't my glasses", 0},
     {"i didn't have my glasses", 0},
     {"i didn't hold it up", 0},
@@ -491,6 +510,21 @@ static const struct cue vain[] = {
     {"i never really looked", 0},
     {"i only glanced", 0},
     {"i only had a glance", 0},
+    {"i've not looked closely", 0},
+    {"i've not looked hard", 0},
+    {"lamplight only", 0},
+    {"only a quick look", 0},
+    {"only did look by", 0},
+    {"only had a quick look", 0},
+    {"only had a torch", 0},
+    {"only look by", 0},
+    {"only looked by", 0},
+    {"only saw it by", 0},
+    {"only seen by", 0},
+    {"the light is poor", 0},
+    {"the light was poor", 0},
+    {"the light's poor", 0},
+    {"torchlight only", 0},
     {"without my glasses", 0},
 };
 

@@ -137,8 +137,14 @@ static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, c
             (!r->note->record->family || !kind_can_be(r, kind, NULL)));
 }
 
+// "Not checked for leaks" of a flask or bellows is no seam of a tin.
+static bool asks_leaks(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    return is_leak(r, hit, kind) ||
+           (!strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) && !strcmp(kind->rule.id, "seam-split"));
+}
+
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    note_unchecked(r->note, is_leak(r, hit, kind) ? "leaks" : kind->rule.id);
+    note_unchecked(r->note, asks_leaks(r, hit, kind) ? "leaks" : kind->rule.id);
     note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
     note_reading(r->note, hit->from, hit->to, arena_format(r->note->arena, "unchecked %s", kind->rule.id),
                  "not looked at");
@@ -346,7 +352,7 @@ static bool was_looked_at(const struct fault_reader *r, const struct fault_hit *
 }
 
 // "Can't vouch for the mark": what it is, and not how well a part of it does.
-static bool asks_origin(const struct tokens *tokens, size_t i) {
+static bool asks_origin(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const words[] = {
         "maker", "age",  "mark",         "signature", "gold",     "silver", "genuine", "real",
         "old",   "date", "artist",       "period",    "original", "origin", "it's",    "it",
@@ -354,7 +360,13 @@ static bool asks_origin(const struct tokens *tokens, size_t i) {
     enum { FAR = 6 };
     for (size_t at = i; at < i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
         if (token_among(tokens, at, words, sizeof words / sizeof *words)) return true;
-    return i >= tokens->count || tokens->at[i].stop != STOP_NONE;
+    if (i < tokens->count && tokens->at[i].stop == STOP_NONE) return false;
+    // "Springs I can't vouch for": what it is of stands before
+    size_t from = cue;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && cue - from < FAR) from--;
+    for (size_t at = from; at < cue; at++)
+        if (token_among(tokens, at, words, sizeof words / sizeof *words)) return true;
+    return cue - from < 2; // "I can't vouch for."
 }
 
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
@@ -377,7 +389,7 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
         return true; // "for leaks", "for accuracy"
     size_t head;
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
-        return !asks_origin(tokens, hit->to);
+        return !asks_origin(tokens, hit->from, hit->to);
     return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
 }
 
@@ -485,6 +497,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
+    if (!there && !open && (stance & STANCE_UNKNOWN) && is_silent(kind)) {
+        tell_left(r, hit, "not known");
+        return; // "not looked at by anybody who knows"
+    }
     if (!there && !open && (stance & STANCE_UNKNOWN)) {
         add_unchecked(r, hit, kind);
         return;
@@ -586,6 +602,7 @@ void read_faults(struct note *note) {
     read_shortfall(&r);
     read_mono(note);
     read_areas(&r);
+    read_unseen(&r);
     tell_barred(&r);
     faults_settle(note);
 }

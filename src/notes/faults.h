@@ -156,6 +156,8 @@ const struct flaw *running_partly(const struct fault_reader *reader, const struc
                                   const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
 void read_areas(struct fault_reader *reader);
+// unseen.c: "didn't unroll it": what stays unknown by what was not done.
+void read_unseen(struct fault_reader *reader);
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
 const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind);

@@ -86,7 +86,10 @@ static bool is_taken_back(const struct tokens *tokens, const struct fault_hit *h
     static const char *const before[] = {
         "not",    "isn't",  "aren't", "never",   "if",    "wasn't", "no",     "hardly", "was",     "were",
         "nearly", "almost", "half",   "doesn't", "won't", "don't",  "should", "once",   "nothing", "looked"};
+    static const char *const looking[] = {"held",   "i",      "you",     "looked",
+                                          "tapped", "filled", "flicked", "struck"};
     size_t i = hit->to, from = hit->from;
+    if (token_is(tokens, i, "when") && token_among(tokens, i + 1, looking, COUNT(looking))) return false;
     if (token_is(tokens, i, ",")) i++;
     if (i < tokens->count && tokens->at[i].stop < STOP_SENTENCE &&
         token_among(tokens, i, behind, COUNT(behind)))
