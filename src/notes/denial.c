@@ -97,7 +97,28 @@ static const struct cue before[] = {
     {"isn't", DENIES},
     {"isnt", DENIES},
     {"lack of", DENIES},
+    {"nary", DENIES},
     {"nary a", DENIES},
+    {"nary a bit of", DENIES},
+    {"nary a ghost of", DENIES},
+    {"nary a grain of", DENIES},
+    {"nary a hint of", DENIES},
+    {"nary a jot of", DENIES},
+    {"nary a mark of", DENIES},
+    {"nary a ounce of", DENIES},
+    {"nary a patch of", DENIES},
+    {"nary a scrap of", DENIES},
+    {"nary a shred of", DENIES},
+    {"nary a sign of", DENIES},
+    {"nary a speck of", DENIES},
+    {"nary a spot of", DENIES},
+    {"nary a suggestion of", DENIES},
+    {"nary a thread of", DENIES},
+    {"nary a touch of", DENIES},
+    {"nary a trace of", DENIES},
+    {"nary a vestige of", DENIES},
+    {"nary a whiff of", DENIES},
+    {"nary any", DENIES},
     {"neither", DENIES},
     {"never", DENIES},
     {"never found", LOOKED_FOR},
@@ -138,21 +159,71 @@ static const struct cue before[] = {
     {"not", DENIES},
     {"not a", DENIES},
     {"not a bit", DENIES},
+    {"not a bit of", DENIES},
+    {"not a ghost of", DENIES},
+    {"not a grain of", DENIES},
     {"not a hint of", LOOKED_FOR},
+    {"not a jot of", DENIES},
     {"not a mark of", DENIES},
+    {"not a ounce of", DENIES},
+    {"not a patch of", DENIES},
+    {"not a scrap of", DENIES},
+    {"not a shred of", DENIES},
     {"not a sign of", LOOKED_FOR},
     {"not a single", DENIES},
+    {"not a single bit of", DENIES},
+    {"not a single ghost of", DENIES},
+    {"not a single grain of", DENIES},
+    {"not a single hint of", DENIES},
+    {"not a single jot of", DENIES},
+    {"not a single mark of", DENIES},
+    {"not a single ounce of", DENIES},
+    {"not a single patch of", DENIES},
+    {"not a single scrap of", DENIES},
+    {"not a single shred of", DENIES},
+    {"not a single sign of", DENIES},
+    {"not a single speck of", DENIES},
+    {"not a single spot of", DENIES},
+    {"not a single suggestion of", DENIES},
+    {"not a single thread of", DENIES},
+    {"not a single touch of", DENIES},
+    {"not a single trace of", DENIES},
+    {"not a single vestige of", DENIES},
+    {"not a single whiff of", DENIES},
     {"not a speck of", LOOKED_FOR},
+    {"not a spot of", DENIES},
+    {"not a suggestion of", DENIES},
+    {"not a thread of", DENIES},
+    {"not a touch of", DENIES},
     {"not a trace of", LOOKED_FOR},
+    {"not a vestige of", DENIES},
     {"not a whiff of", LOOKED_FOR},
     {"not any", DENIES},
     {"not one", DENIES},
     {"not seeing any", LOOKED_FOR},
     {"not so much as", DENIES},
     {"not so much as a", DENIES},
+    {"not the bit of", DENIES},
     {"not the ghost of", DENIES},
+    {"not the grain of", DENIES},
+    {"not the hint of", DENIES},
+    {"not the jot of", DENIES},
     {"not the least", DENIES},
+    {"not the mark of", DENIES},
+    {"not the ounce of", DENIES},
+    {"not the patch of", DENIES},
+    {"not the scrap of", DENIES},
+    {"not the shred of", DENIES},
+    {"not the sign of", DENIES},
     {"not the slightest", DENIES},
+    {"not the speck of", DENIES},
+    {"not the spot of", DENIES},
+    {"not the suggestion of", DENIES},
+    {"not the thread of", DENIES},
+    {"not the touch of", DENIES},
+    {"not the trace of", DENIES},
+    {"not the vestige of", DENIES},
+    {"not the whiff of", DENIES},
     {"nothing", DENIES},
     {"nothing has", DENIES},
     {"nothing in the way of", DENIES},
@@ -283,7 +354,8 @@ static bool tells_part(const struct scope *s, size_t i) {
         degree |= token_among(tokens, at, degrees, COUNT(degrees)) ||
                   token_among(tokens, at + 1, ends, COUNT(ends)); // "lacquer worn off"
     }
-    return done && (degree || s->note->taken[i] == TAKEN_PART);
+    bool owner = strstr(tokens->at[i].fold, "'s") != NULL; // "knob's missing"
+    return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
@@ -397,6 +469,14 @@ static bool is_loss(const struct tokens *tokens, size_t i) {
     return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
            token_among(tokens, i, articles, COUNT(articles)) &&
            token_among(tokens, i - 1, verbs, COUNT(verbs));
+}
+
+// "No holes bigger than a dime": there are smaller ones.
+static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const more[] = {"bigger", "larger", "worse", "wider", "longer", "deeper", "heavier"};
+    for (size_t i = from; i < to; i++)
+        if (token_among(tokens, i, more, COUNT(more)) && token_is(tokens, i + 1, "than")) return true;
+    return false;
 }
 
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
@@ -576,8 +656,12 @@ void scope_denial(struct scope *s) {
         }
         if (!first || is_measure(tokens, i) || is_thought(s, i)) continue;
         bool looked = first->kind == LOOKED_FOR;
-        size_t to = reach(s, i + m, &looked);
-        scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
+        size_t to = reach(s, i + m, &looked), from = i + m;
+        while (from > i + 1 && s->fault[from - 1]) from--; // "not the ghost of a crack"
+        if (is_limited(tokens, from, to))
+            scope_mark(s, from, to, STANCE_LIMITED, i);
+        else
+            scope_mark(s, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
         i += m - 1;
     }
     scope_answered(s);

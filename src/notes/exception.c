@@ -114,11 +114,19 @@ static const struct cue cues[] = {{"all but", EXCEPTS},
                                   {"no two ways about", DOUBLES},
                                   {"no use hiding", DOUBLES},
                                   {"no worse than", EXCEPTS},
+                                  {"not all are", DOUBLES},
+                                  {"not all of the", DOUBLES},
+                                  {"not all of them", DOUBLES},
+                                  {"not all of them are", DOUBLES},
+                                  {"not all the", DOUBLES},
                                   {"not clean of", DOUBLES},
                                   {"not clear of", DOUBLES},
                                   {"not completely free of", DOUBLES},
                                   {"not counting", EXCEPTS},
                                   {"not entirely free of", DOUBLES},
+                                  {"not every", DOUBLES},
+                                  {"not every one is", DOUBLES},
+                                  {"not every one of", DOUBLES},
                                   {"not exempt from", DOUBLES},
                                   {"not free from", DOUBLES},
                                   {"not free of", DOUBLES},
@@ -224,8 +232,10 @@ static const struct cue cues[] = {{"all but", EXCEPTS},
 
 // "… but no cracks": an exception may deny in its turn.
 static bool denies_again(const struct scope *s, size_t i) {
-    static const char *const words[] = {"no",      "not",   "none",    "without", "never",
-                                        "nothing", "isn't", "doesn't", "zero"};
+    static const char *const words[] = {"no",     "not",     "none",    "without", "never",   "nothing",
+                                        "isn't",  "doesn't", "zero",    "hasn't",  "haven't", "aren't",
+                                        "don't",  "didn't",  "neither", "nor",     "isnt",    "hasnt",
+                                        "doesnt", "arent",   "weren't", "wasn't"};
     for (size_t k = 0; k < COUNT(words); k++)
         if (token_is(&s->note->tokens, i, words[k])) return true;
     return false;

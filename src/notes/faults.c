@@ -388,6 +388,10 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
         !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
         return true; // "for leaks", "for accuracy"
     size_t head;
+    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && token_is(tokens, hit->to - 1, "by") &&
+        hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
+        r->note->taken[hit->from - 1] != TAKEN_TYPE)
+        return !asks_origin(tokens, hit->from, tokens->count); // "wiring not been looked at by anybody"
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->from, hit->to);
     return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
@@ -598,6 +602,7 @@ void read_faults(struct note *note) {
     read_absent(&r);
     read_right(&r);
     read_sound_parts(&r);
+    read_felt(&r);
     read_elliptical(&r);
     read_shortfall(&r);
     read_mono(note);

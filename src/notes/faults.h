@@ -175,6 +175,8 @@ void sound_said_find(struct fault_reader *reader); // before the faults are gath
 // Are the words [from, to) part of one of them?
 bool sound_said_holds(const struct fault_reader *reader, size_t from, size_t to);
 void read_sound_said(struct fault_reader *reader);
+// sound_felt.c: a touch or a sniff and what came of it.
+void read_felt(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".

@@ -89,6 +89,29 @@ static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hi
     return (before && stuff) || !strcmp(hit->flaw->rule.id, "box-wear");
 }
 
+// "You won't find a missing button", "doesn't have a broken switch": not what the thing does.
+static bool is_of_reader(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const nots[] = {"won't", "wont", "doesn't", "doesnt", "don't", "dont"};
+    static const char *const verbs[] = {"find", "see", "have", "regret", "need", "notice", "get"};
+    return hit->near && hit->flaw->class == CLASS_FUNCTION &&
+           token_among(&r->note->tokens, hit->from, nots, sizeof nots / sizeof *nots) &&
+           token_among(&r->note->tokens, hit->from + 1, verbs, sizeof verbs / sizeof *verbs);
+}
+
+// "Checked for repairs": those that were looked for, and no goods for a workshop.
+static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const verbs[] = {"check",    "checked",  "look",    "looked",    "looking", "examined",
+                                        "searched", "over",     "inspect", "inspected", "vain",    "light",
+                                        "lamp",     "checking", "search",  "hunted"};
+    enum { FAR = 6 };
+    if (strcmp(hit->flaw->rule.id, "for-parts") != 0 || !token_is(&r->note->tokens, hit->from, "for"))
+        return false;
+    for (size_t i = hit->from; i > 0 && hit->from - i < FAR && r->note->tokens.at[i - 1].stop == STOP_NONE;
+         i--)
+        if (token_among(&r->note->tokens, i - 1, verbs, sizeof verbs / sizeof *verbs)) return true;
+    return false;
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -115,6 +138,7 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
+        if (is_of_reader(r, hit) || is_sought(r, hit)) continue;
         if (is_of_name(r, hit) || sound_said_holds(r, hit->from, hit->to)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;

@@ -80,7 +80,8 @@ struct near *near_new(struct arena *arena, const struct ruleset *rules, bool sou
         for (size_t k = 0; k < near->count; k++, pairs++) {
             const char *bar = strstr(near->at[k], NEAR_BAR);
             if (!bar) continue;
-            bool gated = strstr(near->at[k], "{on}") != NULL, listed = strstr(near->at[k], "{no}") != NULL;
+            bool gated = sound ? !strstr(near->at[k], NEAR_ANY) : strstr(near->at[k], "{on}") != NULL,
+                 listed = strstr(near->at[k], "{no}") != NULL;
             bool ordered = listed || sound || strstr(near->at[k], "{then}") != NULL; // the "no" comes first
             add_words(n, &(struct group){rules->flaws[i], pairs, false, gated, listed, ordered}, near->at[k],
                       (size_t)(bar - near->at[k]));

@@ -9,7 +9,8 @@
 
 struct near;
 
-#define NEAR_BAR " / " // between the two groups of a pair
+#define NEAR_BAR " / "   // between the two groups of a pair
+#define NEAR_ANY "{any}" // of `sound`: counts for any thing, and not only where the flaw occurs
 
 // Of the rules' `near`, or of the pairs among their `sound`.
 struct near *near_new(struct arena *arena, const struct ruleset *rules, bool sound);

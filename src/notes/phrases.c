@@ -15,6 +15,7 @@ struct phrase {
     size_t count;
     size_t flaw; // number in the rule set
     bool unless;
+    bool gated; // of `sound`, without "{any}"
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
@@ -48,12 +49,13 @@ struct phrases {
 
 // --- building ---
 
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless) {
+static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
+                bool gated) {
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
     if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless};
+    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless, gated};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
@@ -163,8 +165,12 @@ static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rul
     p->near = near_new(arena, rules, true);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct texts *sound = &rules->flaws[i]->sound;
-        for (size_t k = 0; k < sound->count; k++)
-            if (!strstr(sound->at[k], NEAR_BAR)) add(arena, p, sound->at[k], i, false);
+        for (size_t k = 0; k < sound->count; k++) {
+            const char *text = sound->at[k];
+            if (strstr(text, NEAR_BAR)) continue;
+            bool any = !strncmp(text, NEAR_ANY, sizeof NEAR_ANY - 1);
+            add(arena, p, any ? text + sizeof NEAR_ANY - 1 : text, i, false, !any);
+        }
     }
     phrases_index(arena, p);
     return p;
@@ -178,8 +184,8 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
-        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
-        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
     }
     phrases_index(arena, p);
     return p;
@@ -237,8 +243,10 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     }
     s->covered[phrase->flaw] = (uint32_t)end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){
-        .flaw = s->phrases->rules->flaws[phrase->flaw], .from = s->words[i].from, .to = s->words[end - 1].to};
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
+                                                      .from = s->words[i].from,
+                                                      .to = s->words[end - 1].to,
+                                                      .gated = phrase->gated};
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {

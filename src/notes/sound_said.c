@@ -47,11 +47,14 @@ void sound_said_find(struct fault_reader *r) {
     for (size_t i = 0; i < found.count; i++) {
         const struct phrase_hit *hit = &found.at[i];
         if (hit->near && !is_close(r, hit)) continue;
-        if (note->record->family && !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to)))
+        if (hit->gated && note->record->family &&
+            !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to)))
             continue;
         struct fault_hit *last = r->sound_count ? &r->sounds[r->sound_count - 1] : NULL;
         if (last && last->from == hit->from && last->to == hit->to) {
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
+        } else if (last && hit->near && last->near && hit->to == last->to) {
+            r->sounds[r->sound_count++] = hit_of(hit); // "base and rim both smooth"
         } else if (last && hit->from < last->to) {
             if (hit->to - hit->from > last->to - last->from) *last = hit_of(hit);
         } else {
@@ -106,11 +109,18 @@ static bool is_told(const struct fault_reader *r, const struct flaw *kind, const
     return false;
 }
 
+// Words of parts that stand there for what a thing does.
+static bool is_verb(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"rings", "ring", "stands", "holds", "keeps", "cuts", "seals"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 // The part that it begins with, or that stands before or behind it.
 static const char *place_of(struct fault_reader *r, const struct fault_hit *hit, const char **where) {
     size_t from = hit->from, to = hit->from;
     *where = NULL;
-    while (to < hit->to && r->part[to] && r->note->taken[to] != TAKEN_TYPE) to++;
+    while (to < hit->to && r->part[to] && r->note->taken[to] != TAKEN_TYPE && !is_verb(&r->note->tokens, to))
+        to++;
     if (to > from) return fault_place(r->note, from, to);
     struct spot spot = spot_of_hit(r, hit);
     *where = fault_place(r->note, spot.where_from, spot.where_to);
@@ -123,13 +133,30 @@ static bool is_own_part(struct fault_reader *r, const struct flaw *kind, const c
     return kind->part && (!strcmp(part, kind->part) || !strcmp(one, kind->part));
 }
 
+// "Moth hasn't been near it, but I only looked by lamplight".
+static bool is_unknown(const struct fault_reader *r, const struct fault_hit *hit) {
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (r->scope.stance[i] & STANCE_UNKNOWN &&
+            (r->scope.cue[i] < hit->from || r->scope.cue[i] >= hit->to))
+            return true;
+    return false;
+}
+
 static void read_one(struct fault_reader *r, const struct fault_hit *hit) {
+    if (is_unknown(r, hit)) {
+        note_unchecked(r->note, kind_of_hit(r, hit, NULL)->rule.id);
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return;
+    }
     if (is_governed(r, hit) || is_taken_back(&r->note->tokens, hit)) return;
     const char *where, *part = place_of(r, hit, &where);
     const struct flaw *kind = kind_of_hit(r, hit, part ? part : where);
     if (part && is_own_part(r, kind, part)) part = NULL;
     if (is_told(r, kind, part)) return;
     clear_add(r, kind, part, where, false, hit->from, hit->to);
+    for (size_t k = 0; k < hit->kind_count && kind->class == CLASS_ODOR; k++) // one word for several smells
+        if (hit->kinds[k] != kind && !is_told(r, hit->kinds[k], NULL))
+            clear_add(r, hit->kinds[k], part, where, false, hit->from, hit->to);
 }
 
 void read_sound_said(struct fault_reader *r) {
