@@ -124,6 +124,7 @@ static const char *place_of(struct fault_reader *r, const struct fault_hit *hit,
     if (to > from) return fault_place(r->note, from, to);
     struct spot spot = spot_of_hit(r, hit);
     *where = fault_place(r->note, spot.where_from, spot.where_to);
+    if (spot.part_to > spot.part_from && is_verb(&r->note->tokens, spot.part_to - 1)) return NULL;
     return fault_place(r->note, spot.part_from, spot.part_to);
 }
 
@@ -159,6 +160,28 @@ static void read_one(struct fault_reader *r, const struct fault_hit *hit) {
             clear_add(r, hit->kinds[k], part, where, false, hit->from, hit->to);
 }
 
+// "Rust-free", "mold-free": one word to the eye. All that stands before the hyphen names the fault.
+static void read_free(struct fault_reader *r, size_t i) {
+    static const char tail[] = "-free";
+    struct note *note = r->note;
+    const char *word = note->tokens.at[i].fold;
+    size_t size = strlen(word);
+    if (size <= sizeof tail || strcmp(word + size - (sizeof tail - 1), tail) != 0 ||
+        note->taken[i] == TAKEN_MARK)
+        return;
+    const char *name = arena_copy(note->arena, word, size - (sizeof tail - 1));
+    struct tokens tokens = tokens_cut(note->arena, name, strlen(name));
+    struct phrase_hits found = phrases_find(note->arena, note->phrases, &tokens);
+    struct fault_hit hit = {.from = i, .to = i + 1};
+    for (size_t k = 0; k < found.count; k++) {
+        bool whole = found.at[k].from == 0 && found.at[k].to == tokens.count && !found.at[k].near;
+        if (whole && hit.kind_count < FAULT_KINDS_MOST) hit.kinds[hit.kind_count++] = found.at[k].flaw;
+    }
+    if (hit.kind_count) read_one(r, &hit);
+}
+
 void read_sound_said(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count && r->note->phrases; i++)
+        if (strchr(r->note->tokens.at[i].fold, '-')) read_free(r, i);
     for (size_t i = 0; i < r->sound_count; i++) read_one(r, &r->sounds[i]);
 }

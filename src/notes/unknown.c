@@ -3,6 +3,8 @@
 // there nor not.
 #include "notes/scope.h"
 
+#include <string.h>
+
 // governs what follows, the clause before it, the list of faults before it, what is only supposed, or the few
 // words before it
 enum { AHEAD, BACK, UNTOLD, SUPPOSED, LEFT };
@@ -376,6 +378,18 @@ static void read_left(struct scope *s, size_t i) {
         scope_mark(s, from, to, STANCE_UNKNOWN, i);
 }
 
+// "No idea if complete, box split": a part and its state, at the end of what is said.
+static bool states_part(const struct scope *s, size_t i) {
+    static const char *const states[] = {"split", "torn", "bent",  "loose", "broken", "missing",
+                                         "gone",  "worn", "stuck", "dirty", "rusty",  "stained"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop >= STOP_COMMA;
+    size_t size = strlen(tokens->at[i + 1].fold);
+    bool done = size > 4 && !strcmp(tokens->at[i + 1].fold + size - 2, "ed");
+    return ends && s->fault[i + 1] && (done || token_among(tokens, i + 1, states, COUNT(states)));
+}
+
 // "Not tested, no leaks that I saw", "not checked for cracks, small chip on the lip": behind the comma stands
 // what was looked at.
 static size_t ahead_end(const struct scope *s, size_t i) {
@@ -384,8 +398,8 @@ static size_t ahead_end(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t to = scope_clause_end(s, i);
     for (size_t at = i; at + 1 < to; at++)
-        if (tokens->at[at].stop == STOP_COMMA &&
-            (s->positive[at + 1] || token_among(tokens, at + 1, opens, COUNT(opens))))
+        if (tokens->at[at].stop == STOP_COMMA && (s->positive[at + 1] || states_part(s, at + 1) ||
+                                                  token_among(tokens, at + 1, opens, COUNT(opens))))
             return at;
     return to;
 }
