@@ -115,6 +115,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     const struct flaw *kind = limb  ? ruleset_flaw(note->rules, "broken-part")
                               : own ? ruleset_flaw(note->rules, own)
                                     : absent_kind(note->arena, note->rules, part);
+    bool cloth = id && (!strcmp(id, "linens") || !strcmp(id, "clothing"));
+    if (cloth && token_is(&note->tokens, to - 1, "pulls")) return NULL; // threads, and no knobs
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     if (stance & STANCE_UNKNOWN && !(stance & STANCE_EXCEPT)) { // "not checked for missing bits"
         note_unchecked(note, kind->rule.id);

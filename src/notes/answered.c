@@ -129,8 +129,12 @@ static size_t read_answer(struct scope *s, size_t i) {
     if (!cue || !ends(tokens, i + 1 + n)) return 0;
     size_t from = listed_before(s, i);
     if (from == i || !s->fault[i - 1]) {
-        bool asked = token_is(tokens, i, "?") && from < i; // "any cracks in it?"
-        if (!asked) return 0;
+        enum { FAR = 5 };
+        bool asked = token_is(tokens, i, "?"); // "any cracks in it?", "verdigris in the letters?"
+        size_t start = scope_sentence_start(s, i);
+        if (from == i)
+            while (asked && from > start && i - from < FAR && !s->fault[from]) from--;
+        if (!asked || from == i || !s->fault[from]) return 0;
     }
     scope_mark(s, from, i, cue->kind == NO ? STANCE_DENIED : STANCE_NONE_SEEN, i + 1);
     return n + 1;
@@ -201,11 +205,52 @@ static void read_pronoun(struct scope *s, size_t i) {
 
 // "Comb teeth? Didn't look.": what is asked for was not looked at.
 static size_t read_shrug(struct scope *s, size_t i) {
-    static const char *const shrugs[] = {
-        "didn't look",   "didn't check", "no idea",        "not sure",        "don't know",   "dunno",
-        "never looked",  "not checked",  "haven't looked", "haven't checked", "couldn't say", "can't say",
-        "couldn't tell", "can't tell",   "who knows",      "no clue",         "not tried",    "haven't tried",
-        "didn't try",    "not tested",   "untested"};
+    static const char *const shrugs[] = {"didn't look",
+                                         "didn't check",
+                                         "no idea",
+                                         "not sure",
+                                         "don't know",
+                                         "dunno",
+                                         "never looked",
+                                         "not checked",
+                                         "haven't looked",
+                                         "haven't checked",
+                                         "couldn't say",
+                                         "can't say",
+                                         "couldn't tell",
+                                         "can't tell",
+                                         "who knows",
+                                         "no clue",
+                                         "not tried",
+                                         "haven't tried",
+                                         "didn't try",
+                                         "not tested",
+                                         "untested",
+                                         "couldn't tell you",
+                                         "can't tell you",
+                                         "wouldn't know",
+                                         "i wouldn't know",
+                                         "i couldn't tell you",
+                                         "i couldn't say",
+                                         "haven't a clue",
+                                         "not a clue",
+                                         "no way to know",
+                                         "never looked to see",
+                                         "ask me another",
+                                         "i don't know",
+                                         "i didn't look",
+                                         "i didn't check",
+                                         "i haven't tried",
+                                         "i haven't checked",
+                                         "i never tried",
+                                         "i can't say",
+                                         "i've no idea",
+                                         "beats me",
+                                         "search me",
+                                         "never tried",
+                                         "unknown",
+                                         "who can say",
+                                         "your guess"};
     const struct tokens *tokens = &s->note->tokens;
     size_t n = token_is(tokens, i, "?") ? token_longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
     if (!n || !(i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE)) return 0;

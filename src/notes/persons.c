@@ -201,6 +201,8 @@ static size_t read_doing(struct note *note, size_t i) {
     bool maker =
         deed && ANY(tokens, to, "made", "at", "from", "built", "down", "up", "over") && english_at(note, i);
     if (!place && (!deed || maker)) return 0;
+    bool own = ANY(tokens, to + 1, "it", "this", "them", "me", "us"); // "Cyril built it"
+    if (opens && english_at(note, i) && !(deed && own)) return 0;
     if (deed && ANY(tokens, to, "at", "from") && !(i > 0 && ANY(tokens, i - 1, "by", "old", "from", "off")))
         return 0;
     return keep_back(note, i, to);

@@ -5,11 +5,13 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-// "Not sure when it got cracked": but "how to check for cracks" asks for a way.
+// "Not sure when it got cracked": but "how to check for cracks" asks for a way, and "how it burns" for a
+// degree.
 static bool is_of_its_story(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const asks[] = {"how", "when", "why", "where", "who"};
     for (size_t at = cue + 1; at < i; at++)
-        if (token_among(tokens, at, asks, COUNT(asks))) return !token_is(tokens, at + 1, "to");
+        if (token_among(tokens, at, asks, COUNT(asks)))
+            return !token_is(tokens, at + 1, "to") && !(at + 2 == i && token_is(tokens, at + 1, "it"));
     return false;
 }
 

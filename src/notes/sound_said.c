@@ -84,8 +84,8 @@ static bool is_governed(const struct fault_reader *r, const struct fault_hit *hi
 
 // "Rim smooth except by the handle", "smooth?", and what a negation or an "if" stands before.
 static bool is_taken_back(const struct tokens *tokens, const struct fault_hit *hit) {
-    static const char *const behind[] = {"except", "apart", "other", "until",  "if",
-                                         "when",   "only",  "?",     "unless", "bar"};
+    static const char *const behind[] = {"except", "apart",  "other", "until", "if",    "when",    "only",
+                                         "?",      "unless", "bar",   "save",  "minus", "besides", "aside"};
     static const char *const before[] = {
         "not",    "isn't",  "aren't", "never",   "if",    "wasn't", "no",     "hardly", "was",     "were",
         "nearly", "almost", "half",   "doesn't", "won't", "don't",  "should", "once",   "nothing", "looked"};
@@ -135,7 +135,11 @@ static bool is_own_part(struct fault_reader *r, const struct flaw *kind, const c
 }
 
 // "Moth hasn't been near it, but I only looked by lamplight".
+// What it does ("turns freely") is an area of its own then.
 static bool is_unknown(const struct fault_reader *r, const struct fault_hit *hit) {
+    bool own = false;
+    for (size_t i = hit->from; i < hit->to; i++) own |= strstr(r->note->tokens.at[i].fold, "n't") != NULL;
+    if (!own) return false;
     for (size_t i = hit->from; i < hit->to; i++)
         if (r->scope.stance[i] & STANCE_UNKNOWN &&
             (r->scope.cue[i] < hit->from || r->scope.cue[i] >= hit->to))

@@ -212,6 +212,8 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
                                         "what its like",
                                         "what they're like",
                                         "what state",
+                                        "what's",
+                                        "what is",
                                         "what condition"};
     static const char *const nots[] = {"no", "not", "isn't", "aren't", "never", "without", "free", "none"};
     static const char *const clauses[] = {"it",    "it's",    "its",   "they",       "they're",
