@@ -190,6 +190,13 @@ static size_t read_doing(struct note *note, size_t i) {
         "allotment", "chair",      "things", "stuff",  "clearance"};
     const struct tokens *tokens = &note->tokens;
     struct noun_found noun;
+    const char *quote = strchr(tokens->at[i].fold, '\'');
+    bool verb = quote && strcmp(quote, "'s") != 0; // "Haven't had it running"
+    if (verb ||
+        ANY(tokens, i, "never", "not", "nobody", "somebody", "someone", "we", "they", "he", "she", "you",
+            "only", "ever", "always", "just", "also", "then", "who", "once", "that", "this", "which", "and",
+            "but", "so", "people", "others", "both", "all", "nothing", "something", "whoever", "one"))
+        return 0;
     bool opens =
         is_capital(note, i) && tokens->at[i].starts && !noun_at(note, i, &noun) && !note->fault_word[i];
     if (!(is_name_word(note, i) || opens) || is_mark(tokens, i)) return 0;
