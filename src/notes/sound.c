@@ -10,10 +10,9 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool ends(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"and",    "but",   "when",       "if",       "so",   "at",
-                                        "though", "with",  "no",         "or",       "nor",  "smoke",
-                                        "from",   "thank", "thankfully", "luckily",  "plus", "which",
-                                        "while",  "too",   "as",         "including"};
+    static const char *const words[] = {
+        "and", "but",   "when", "if",    "so",         "at",      "though", "with",  "no",    "or",
+        "nor", "smoke", "from", "thank", "thankfully", "luckily", "plus",   "which", "while", "including"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }

@@ -11,24 +11,36 @@
 // Between the two words of a pair stands little: "rim is smooth", "silvering still good".
 static bool is_filler(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "is",          "are",    "was",   "still",     "all",        "both",     "each",   "nice",   "nicely",
-        "very",        "pretty", "quite", "really",    "absolutely", "just",     "as",     "the",    "a",
-        "an",          "it",     "its",   "feels",     "feel",       "seems",    "seem",   "looks",  "look",
-        "stays",       "well",   "right", "perfectly", "completely", "totally",  "and",    "nearly", "has",
-        "have",        "lovely", "good",  "of",        "on",         "round",    "around", "to",     "every",
-        "every",       "in",     "up",    "down",      "back",       "come",     "comes",  "go",     "goes",
-        "runs",        "run",    "so",    "too",       "also",       "been",     "got",    "with",   "full",
-        "full-length", "nor",    "or",    "at",        "any",        "anywhere", "again",  "without"};
-    return tokens->at[i].kind != TOKEN_WORD || token_among(tokens, i, words, COUNT(words));
+        "is",     "are",       "still",      "all",        "both", "each",  "nice",  "nicely", "very",
+        "pretty", "quite",     "really",     "absolutely", "just", "as",    "the",   "a",      "it",
+        "its",    "feels",     "feel",       "seems",      "seem", "looks", "look",  "stays",  "well",
+        "right",  "perfectly", "completely", "totally",    "and",  "has",   "have",  "lovely", "good",
+        "round",  "around",    "up",         "down",       "come", "comes", "go",    "goes",   "runs",
+        "run",    "also",      "nor",        "it's",       "full", "'s",    "every", "clean",  "keeps",
+        "stayed", "remains",   "itself",     "them",       "of"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "Rim was smooth", "zip should run", "worn smooth": not so, not now, or made so.
+static bool blocks(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "was",    "were",     "used",     "should", "would",   "could",  "will",     "might",   "may",
+        "nearly", "almost",   "once",     "not",    "never",   "isn't",  "aren't",   "doesn't", "don't",
+        "won't",  "can't",    "ground",   "sanded", "filed",   "worn",   "half",     "hardly",  "barely",
+        "must",   "needs",    "need",     "nobody", "partly",  "mostly", "isnt",     "doesnt",  "wont",
+        "cannot", "wouldn't", "couldn't", "didn't", "if",      "unless", "until",    "till",    "one",
+        "some",   "most",     "whether",  "to",     "neither", "rubbed", "polished", "wish",    "without",
+        "no",     "far",      "'ll",      "it'll",  "they'll"};
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool is_close(const struct fault_reader *r, const struct phrase_hit *hit) {
     enum { OTHERS_MOST = 1 };
     const struct tokens *tokens = &r->note->tokens;
     size_t others = 0;
-    for (size_t i = hit->from; i + 1 < hit->to; i++) {
-        if (tokens->at[i].stop != STOP_NONE) return false;
-        if (i == hit->from || is_filler(tokens, i)) continue;
+    for (size_t i = hit->from + 1; i + 1 < hit->to; i++) {
+        if (tokens->at[i].stop != STOP_NONE || blocks(tokens, i)) return false;
+        if (is_filler(tokens, i)) continue;
         if (r->note->fault_word[i] || ++others > OTHERS_MOST) return false;
     }
     return true;
@@ -39,6 +51,13 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
         .from = hit->from, .to = hit->to, .kinds = {hit->flaw}, .kind_count = 1, .near = hit->near};
 }
 
+// "Zip up jacket runs small", "ring": the name of the thing.
+static bool is_of_type(const struct note *note, const struct phrase_hit *hit) {
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (note->taken[i] == TAKEN_TYPE) return true;
+    return false;
+}
+
 void sound_said_find(struct fault_reader *r) {
     struct note *note = r->note;
     if (!note->phrases) return;
@@ -47,9 +66,8 @@ void sound_said_find(struct fault_reader *r) {
     for (size_t i = 0; i < found.count; i++) {
         const struct phrase_hit *hit = &found.at[i];
         if (hit->near && !is_close(r, hit)) continue;
-        if (hit->gated && note->record->family &&
-            !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to)))
-            continue;
+        if (is_of_type(note, hit) || (hit->gated && !note->record->family && hit->flaw->on.count)) continue;
+        if (hit->gated && !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->sound_count ? &r->sounds[r->sound_count - 1] : NULL;
         if (last && last->from == hit->from && last->to == hit->to) {
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
@@ -76,29 +94,59 @@ static bool is_governed(const struct fault_reader *r, const struct fault_hit *hi
                                  STANCE_LIMITED | STANCE_HEARD;
     for (size_t i = hit->from; i < hit->to; i++) {
         size_t cue = r->scope.cue[i];
-        if ((r->scope.stance[i] & mask) && (cue < hit->from || cue >= hit->to)) return true;
+        bool own = cue >= hit->from && cue < hit->to && (!hit->near || cue == hit->from);
+        if ((r->scope.stance[i] & mask) && !own) return true;
         if (r->note->taken[i] == TAKEN_MARK || r->note->taken[i] == TAKEN_ASIDE) return true;
     }
     return false;
 }
 
-// "Rim smooth except by the handle", "smooth?", and what a negation or an "if" stands before.
+// What may follow: the end, a place, or more of the statement; "zip runs rough" and "clear ring for the
+// chain" say something else.
+static bool ends_at(const struct tokens *tokens, size_t i) {
+    static const char *const manners[] = {"home", "shut",   "properly", "tight", "tightly", "well",
+                                          "fine", "nicely", "up",       "down",  "freely",  "again",
+                                          "now",  "too",    "either",   "both"};
+    static const char *const words[] = {
+        "and",       "no",      "with",       "so",      "all",    "throughout", "everywhere", "anywhere",
+        "at",        "on",      "in",         "inside",  "round",  "around",     "right",      "along",
+        "still",     "which",   "or",         "nor",     "under",  "by",         "as",         "that",
+        "from",      "i",       "when",       "over",    "both",   "top",        "where",      "it",
+        "to",        "because", "there",      "yet",     "since",  "you",        "they",       "has",
+        "not",       "across",  "underneath", "outside", "behind", "through",    "either",     "after",
+        "overnight", "either"};
+    static const char *const phrases[] = {"for its age", "for the age", "for a", "for its"};
+    static const char *const counts[] = {"one",  "two",  "three", "four",  "some",
+                                         "most", "half", "part",  "places"};
+    while (token_among(tokens, i, manners, COUNT(manners))) i++;
+    if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_SIGN)
+        return true;
+    if (token_longest(tokens, i, phrases, COUNT(phrases))) return true;
+    return token_among(tokens, i, words, COUNT(words)) && !token_among(tokens, i + 1, counts, COUNT(counts));
+}
+
+// "Rim smooth except by the handle", "smooth?", "folds sound but one", and what a negation stands before.
 static bool is_taken_back(const struct tokens *tokens, const struct fault_hit *hit) {
-    static const char *const behind[] = {"except", "apart",  "other", "until", "if",    "when",    "only",
-                                         "?",      "unless", "bar",   "save",  "minus", "besides", "aside"};
-    static const char *const before[] = {
-        "not",    "isn't",  "aren't", "never",   "if",    "wasn't", "no",     "hardly", "was",     "were",
-        "nearly", "almost", "half",   "doesn't", "won't", "don't",  "should", "once",   "nothing", "looked"};
+    static const char *const behind[] = {"except", "apart", "other",   "until",  "if",  "when",
+                                         "only",   "?",     "once",    "unless", "bar", "save",
+                                         "minus",  "aside", "besides", "till",   "but", "though"};
     static const char *const looking[] = {"held",   "i",      "you",     "looked",
                                           "tapped", "filled", "flicked", "struck"};
+    static const char *const anew[] = {"the", "no",   "its", "there's", "a",
+                                       "it",  "they", "has", "not",     "there"};
+    enum { BACK_MOST = 4 };
     size_t i = hit->to, from = hit->from;
-    if (token_is(tokens, i, "when") && token_among(tokens, i + 1, looking, COUNT(looking))) return false;
     if (token_is(tokens, i, ",")) i++;
-    if (i < tokens->count && tokens->at[i].stop < STOP_SENTENCE &&
-        token_among(tokens, i, behind, COUNT(behind)))
-        return true;
-    return (token_is(tokens, hit->to, "?")) || (from > 0 && tokens->at[from - 1].stop == STOP_NONE &&
-                                                token_among(tokens, from - 1, before, COUNT(before)));
+    bool back = i < tokens->count && tokens->at[i].stop < STOP_SENTENCE &&
+                token_among(tokens, i, behind, COUNT(behind));
+    back &= !(token_is(tokens, i, "when") && token_among(tokens, i + 1, looking, COUNT(looking)));
+    back &= !(token_is(tokens, i, "but") && token_among(tokens, i + 1, anew, COUNT(anew)));
+    if (back || token_is(tokens, hit->to, "?")) return true;
+    for (size_t n = 0; n < BACK_MOST && from > 0 && tokens->at[from - 1].stop == STOP_NONE; n++, from--)
+        if (blocks(tokens, from - 1) && !token_is(tokens, from - 1, "to") &&
+            !token_is(tokens, from - 1, "no"))
+            return true;
+    return from > 0 && hit->from > 0 && token_is(tokens, hit->from - 1, "no");
 }
 
 static bool is_told(const struct fault_reader *r, const struct flaw *kind, const char *part) {
@@ -153,7 +201,8 @@ static void read_one(struct fault_reader *r, const struct fault_hit *hit) {
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
         return;
     }
-    if (is_governed(r, hit) || is_taken_back(&r->note->tokens, hit)) return;
+    if (is_governed(r, hit) || is_taken_back(&r->note->tokens, hit) || !ends_at(&r->note->tokens, hit->to))
+        return;
     const char *where, *part = place_of(r, hit, &where);
     const struct flaw *kind = kind_of_hit(r, hit, part ? part : where);
     if (part && is_own_part(r, kind, part)) part = NULL;
