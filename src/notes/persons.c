@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/persons.h"
 #include "notes/things.h"
 
 enum { NAME_MOST = 5 };
@@ -14,7 +15,7 @@ static bool is_stop(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE;
 }
 
-static bool is_capital(const struct note *note, size_t i) {
+bool person_capital(const struct note *note, size_t i) {
     if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
     const struct token *t = &note->tokens.at[i];
     return (t->kind == TOKEN_WORD || t->kind == TOKEN_CODE) && t->capital && !note->tokens.shouts &&
@@ -22,23 +23,24 @@ static bool is_capital(const struct note *note, size_t i) {
 }
 
 // A capital that no sentence gives: "Harry", but not the "Lid" that opens one.
-static bool is_name_word(const struct note *note, size_t i) {
+bool person_named(const struct note *note, size_t i) {
     struct noun_found noun;
-    if (!is_capital(note, i) || note->fault_word[i]) return false;
+    if (!person_capital(note, i) || note->fault_word[i]) return false;
     return !note->tokens.at[i].starts || (!english_at(note, i) && !noun_at(note, i, &noun));
 }
 
 // "A. J. Somebody", "Harry": where the run that begins at `i` ends.
-static size_t name_end(const struct note *note, size_t i) {
+size_t person_name_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t end = i;
     for (size_t n = 0; n < 2 * NAME_MOST; n++) {
         bool brief =
             end > i && (tokens->at[end - 1].to - tokens->at[end - 1].from <= 2 ||
                         ANY(tokens, end - 1, "rev", "capt", "col", "sgt", "prof", "mrs", "cpl", "lieut"));
-        bool dot = brief && token_is(tokens, end, ".") && tokens->at[end].joined && is_capital(note, end + 1);
-        if (dot || is_capital(note, end) ||
-            (end > i && ANY(tokens, end, "and", "&") && is_capital(note, end + 1)))
+        bool dot =
+            brief && token_is(tokens, end, ".") && tokens->at[end].joined && person_capital(note, end + 1);
+        if (dot || person_capital(note, end) ||
+            (end > i && ANY(tokens, end, "and", "&") && person_capital(note, end + 1)))
             end++;
         else
             break;
@@ -46,7 +48,7 @@ static size_t name_end(const struct note *note, size_t i) {
     return end;
 }
 
-static size_t keep_back(struct note *note, size_t from, size_t to) {
+size_t person_keep_back(struct note *note, size_t from, size_t to) {
     if (to <= from || !note_free(note, from, to)) return 0;
     note_reading(note, from, to, "aside", "a name that is nobody's business");
     note_aside(note, from, to);
@@ -77,18 +79,20 @@ static size_t read_titled(struct note *note, size_t i) {
     if (!given || note->taken[i] != TAKEN_NOT || is_mark(tokens, i)) return 0;
     size_t from = i + 1;
     if (token_is(tokens, from, ".")) from++;
-    while (token_is(tokens, from, ".") || tokens->at[i].kind == TOKEN_FIGURE) from++;
     while (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE && from < i + 3)
         from++; // "Pte 40213 S"
-    size_t to = name_end(note, from);
+    size_t to = person_name_end(note, from);
     if (to == from || (i > 0 && token_is(tokens, i - 1, "by") &&
                        !ANY(tokens, i - 2, "me", "given", "owned", "used", "left", "sold", "played", "worn")))
         return 0;
     const char *last = tokens->at[to - 1].fold;
     size_t size = strlen(last);
     bool owner = size > 2 && !strcmp(last + size - 2, "'s");
-    if (owner && to - from > 1 && strstr(tokens->at[from].fold, "'s")) return 0; // "Dr X's Tonic"
-    return keep_back(note, i, to);
+    struct noun_found noun;
+    bool inner = false; // "Aunt Tilly's Jam jar", "Lady Marlin golf club": a name of goods
+    for (size_t k = from; k + 1 < to; k++) inner |= strstr(tokens->at[k].fold, "'s") != NULL;
+    if (inner || (!owner && tokens->at[i].starts && noun_at(note, to, &noun))) return 0;
+    return person_keep_back(note, i, to);
 }
 
 // "Ring Harry on …", "ask for Brenda": the clause is an errand.
@@ -109,51 +113,59 @@ static size_t read_call(struct note *note, size_t i) {
                "eight", "nine", "double") ||
            token_is(tokens, at + spelled, ","))
         spelled++;
-    if (!is_name_word(note, at) && !figure && spelled < 4) return 0;
+    if (!person_named(note, at) && !figure && spelled < 4) return 0;
     if (ANY(tokens, i, "see", "ask") && figure) return 0; // "see 3 pictures"
     size_t to = i + 1;
     while (to < tokens->count && tokens->at[to].stop < STOP_SENTENCE && !note->fault_word[to] &&
            note->taken[to] == TAKEN_NOT && !token_is(tokens, to, ")"))
         to++;
     while (to > at + 1 && note->tokens.at[to - 1].stop == STOP_COMMA) to--;
-    return keep_back(note, i, to);
+    return person_keep_back(note, i, to);
 }
 
 // Words behind which a person's name stands.
 static size_t lead_at(const struct tokens *tokens, size_t i) {
-    static const char *const leads[] = {
-        "sold to me by", "sold by",        "sold me by",     "given to me by", "given me by",
-        "given by",      "gift from",      "gift of",        "cash to",        "previous owner",
-        "prior owner",   "former owner",   "last owner",     "first owner",    "original owner",
-        "owner was",     "owner is",       "owned by",       "played by",      "worn by",
-        "used by",       "carried by",     "left by",        "left to me by",  "left me by",
-        "present from",  "presented to",   "present to",     "awarded to",     "won by",
-        "lent by",       "inherited from", "collection of",  "fellow called",  "bloke called",
-        "man called",    "lady called",    "woman called",   "chap called",    "guy called",
-        "guy named",     "man named",      "woman named",    "lady named",     "lad called",
-        "widow of",      "belonged to",    "belonging to",   "belongs to",     "neighbor",
-        "neighbour",     "my son",         "my daughter",    "my husband",     "my wife",
-        "my brother",    "my sister",      "my friend",      "my mate",        "my nephew",
-        "my niece",      "my cousin",      "father in law",  "mother in law",  "my uncle",
-        "my aunt",       "my partner",     "hospital tag",   "old owner",      "off old",
-        "from old",      "courtesy of",    "my neighbor",    "my neighbour",   "regards",
-        "thanks",        "cheers",         "yours",          "my address is",  "address is",
-        "i live at",     "lives at",       "collect from",   "pick up from",   "inscribed to",
-        "dedicated to",  "in memory of",   "estate of",      "house of",       "bought off",
-        "bought from",   "got off",        "got it off",     "got it from",    "had it off",
-        "had it from",   "had from",       "sold me",        "courting",       "married to",
-        "instagram",     "facebook",       "listings under", "my page",        "trading as",
-        "ebay",          "username",       "user name"};
+    static const char *const leads[] = {"sold to me by", "sold by",        "sold me by",     "given to me by",
+                                        "given me by",   "given by",       "gift from",      "gift of",
+                                        "cash to",       "previous owner", "prior owner",    "former owner",
+                                        "last owner",    "first owner",    "original owner", "owner was",
+                                        "owner is",      "owned by",       "played by",      "worn by",
+                                        "used by",       "carried by",     "left by",        "left to me by",
+                                        "left me by",    "present from",   "presented to",   "present to",
+                                        "awarded to",    "won by",         "lent by",        "inherited from",
+                                        "collection of", "fellow called",  "bloke called",   "man called",
+                                        "lady called",   "woman called",   "chap called",    "guy called",
+                                        "guy named",     "man named",      "woman named",    "lady named",
+                                        "lad called",    "widow of",       "belonged to",    "belonging to",
+                                        "belongs to",    "neighbor",       "neighbour",      "my son",
+                                        "my daughter",   "my husband",     "my wife",        "my brother",
+                                        "my sister",     "my friend",      "my mate",        "my nephew",
+                                        "my niece",      "my cousin",      "father in law",  "mother in law",
+                                        "my uncle",      "my aunt",        "my partner",     "hospital tag",
+                                        "old owner",     "off old",        "from old",       "courtesy of",
+                                        "my neighbor",   "my neighbour",   "regards",        "thanks",
+                                        "cheers",        "yours",          "my address is",  "address is",
+                                        "i live at",     "lives at",       "collect from",   "pick up from",
+                                        "inscribed to",  "dedicated to",   "in memory of",   "estate of",
+                                        "house of",      "bought off",     "bought from",    "got off",
+                                        "got it off",    "got it from",    "had it off",     "had it from",
+                                        "had from",      "sold me",        "courting",       "married to",
+                                        "instagram",     "facebook",       "listings under", "my page",
+                                        "trading as",    "ebay",           "username",       "user name",
+                                        "i gave",        "lent it to",     "lent to",        "gave it to",
+                                        "invoice to",    "addressed to",   "sold to",        "promised to",
+                                        "ask",           "asked",          "told",           "wanted by",
+                                        "saved for",     "kept for",       "meant for",      "writes to",
+                                        "letter to",     "card to",        "letter from",    "card from",
+                                        "message from",  "signed by my"};
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
-
-static size_t read_street(struct note *note, size_t i);
 
 static size_t read_led(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t n = lead_at(tokens, i), at = i + n;
     if (!n) return 0;
-    size_t street = read_street(note, at);
+    size_t street = person_street(note, at);
     if (street) return street;
     while (ANY(tokens, at, "the", "late", "a", "is", "was", ",", ":", "dear", "one", "called", "named", "old",
                "@") ||
@@ -161,8 +173,8 @@ static size_t read_led(struct note *note, size_t i) {
         at++;
     bool handle = at < tokens->count && tokens->at[at].kind == TOKEN_CODE &&
                   ANY(tokens, i, "instagram", "facebook", "listings", "my", "username", "user", "ebay");
-    if (handle) return keep_back(note, at, at + 1);
-    return is_name_word(note, at) ? keep_back(note, at, name_end(note, at)) : 0;
+    if (handle) return person_keep_back(note, at, at + 1);
+    return person_named(note, at) ? person_keep_back(note, at, person_name_end(note, at)) : 0;
 }
 
 // "Cyril built it", "the Somebodies had it in their front room", "Ida's chair, we called it", "Ned next
@@ -182,12 +194,15 @@ static size_t read_doing(struct note *note, size_t i) {
         "kept it",     "always said", "always had", "at the",     "will answer", "can show",
         "is selling",  "keeps it",    "found it",   "rewired it"};
     static const char *const places[] = {
-        "room",      "kitchen",    "garage", "attic",  "shop",     "surgery", "house",   "estate",
-        "farm",      "shed",       "loft",   "barn",   "workshop", "studio",  "study",   "office",
-        "desk",      "collection", "widow",  "family", "sale",     "auction", "yard",    "cottage",
-        "cellar",    "parlour",    "parlor", "mother", "father",   "wife",    "husband", "son",
-        "daughter",  "boat",       "place",  "stall",  "old",      "van",     "bedroom", "garden",
-        "allotment", "chair",      "things", "stuff",  "clearance"};
+        "room",       "kitchen",    "garage", "attic",  "shop",      "surgery",   "house",    "estate",
+        "farm",       "shed",       "loft",   "barn",   "workshop",  "studio",    "study",    "office",
+        "desk",       "collection", "widow",  "family", "sale",      "auction",   "yard",     "cottage",
+        "cellar",     "parlour",    "parlor", "mother", "father",    "wife",      "husband",  "son",
+        "daughter",   "boat",       "place",  "stall",  "old",       "van",       "bedroom",  "garden",
+        "allotment",  "chair",      "things", "stuff",  "clearance", "clear-out", "clearout", "clear",
+        "retirement", "jumble",     "bag",    "box",    "lot",       "pile",      "brother",  "sister",
+        "mum",        "mom",        "dad",    "nan",    "children",  "mate",      "friend",   "front",
+        "back",       "side"};
     const struct tokens *tokens = &note->tokens;
     struct noun_found noun;
     const char *quote = strchr(tokens->at[i].fold, '\'');
@@ -198,137 +213,51 @@ static size_t read_doing(struct note *note, size_t i) {
             "but", "so", "people", "others", "both", "all", "nothing", "something", "whoever", "one"))
         return 0;
     bool opens =
-        is_capital(note, i) && tokens->at[i].starts && !noun_at(note, i, &noun) && !note->fault_word[i];
-    if (!(is_name_word(note, i) || opens) || is_mark(tokens, i)) return 0;
-    size_t to = name_end(note, i), size = strlen(tokens->at[to - 1].fold);
+        person_capital(note, i) && tokens->at[i].starts && !noun_at(note, i, &noun) && !note->fault_word[i];
+    if (!(person_named(note, i) || opens) || is_mark(tokens, i)) return 0;
+    size_t to = person_name_end(note, i), size = strlen(tokens->at[to - 1].fold);
     bool owner = size > 2 && strstr(tokens->at[to - 1].fold + size - 2, "'") != NULL;
+    bool whose = owner && i > 0 && is_stop(tokens, to) &&
+                 ANY(tokens, i - 1, "it's", "was", "is", "were", "its", "they're", "once"); // "it's Sam's"
+    if (whose) return person_keep_back(note, i, to);
     bool place = token_among(tokens, to, places, sizeof places / sizeof *places) &&
                  (owner || ANY(tokens, to, "estate", "family", "collection", "household", "clearance"));
     bool deed = token_longest(tokens, to, deeds, sizeof deeds / sizeof *deeds) > 0;
-    bool maker =
-        deed && ANY(tokens, to, "made", "at", "from", "built", "down", "up", "over") && english_at(note, i);
+    bool maker = deed && ANY(tokens, to, "made", "at", "from", "down", "up", "over") && english_at(note, i);
     if (!place && (!deed || maker)) return 0;
     bool own = ANY(tokens, to + 1, "it", "this", "them", "me", "us"); // "Cyril built it"
     if (opens && english_at(note, i) && !(deed && own)) return 0;
     if (deed && ANY(tokens, to, "at", "from") && !(i > 0 && ANY(tokens, i - 1, "by", "old", "from", "off")))
         return 0;
-    return keep_back(note, i, to);
-}
-
-static bool is_street(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "street", "st", "road", "rd", "lane", "ln", "avenue", "ave", "drive", "terrace",
-               "close", "row", "court", "gardens", "crescent", "square", "way", "boulevard", "mews", "grove",
-               "cottages", "cottage", "villas", "villa", "wharf", "walk", "buildings", "parade", "rise",
-               "hill", "place");
-}
-
-// "14 Gorse Lane", "Unit 7, Barley Wharf", "on the Holt road", and the town behind a comma.
-static size_t read_street(struct note *note, size_t i) {
-    const struct tokens *tokens = &note->tokens;
-    size_t from = i, at = i;
-    if (i >= tokens->count || note->taken[i] != TAKEN_NOT) return 0;
-    bool number = tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) < 6;
-    if (token_is(tokens, i, "unit") && i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE) {
-        number = true;
-        at = i + 1;
-    }
-    if (number) at++;
-    if (number && token_is(tokens, at, ",")) at++;
-    if (number && token_is(tokens, at, "the")) at++;
-    size_t first = at;
-    while (at < first + 3 && is_capital(note, at) && !is_street(tokens, at)) at++;
-    bool named = at > first;
-    if (!is_street(tokens, at) || !(named || (number && is_capital(note, at)))) return 0;
-    bool lowered = !tokens->at[at].capital;
-    bool led =
-        i > 0 && ANY(tokens, i - 1, "at", "on", "in", "the", "from", "of", "is", "to", ",", "near", "off");
-    if (!number && !led) return 0;
-    if (!number && lowered && !ANY(tokens, at, "road", "street", "lane", "avenue")) return 0;
-    at++;
-    while (token_is(tokens, at, ",") && is_name_word(note, at + 1)) at = name_end(note, at + 1);
-    return keep_back(note, from, at);
-}
-
-static bool is_postcode(const char *text, size_t size) { // "PE99", "W1A"
-    size_t letters = 0, i;
-    while (letters < size && text[letters] >= 'A' && text[letters] <= 'Z') letters++;
-    if (letters < 1 || letters > 2 || size < letters + 1 || size > letters + 2) return false;
-    for (i = letters; i < size && text[i] >= '0' && text[i] <= '9'; i++) {
-    }
-    return i > letters && (i == size || (i + 1 == size && text[i] >= 'A' && text[i] <= 'Z'));
-}
-
-// "PE99 9ZZ"; "QQ123456C", "account no 33219", "born 03/04/1951": what papers with it say of a person.
-static size_t read_number(struct note *note, size_t i) {
-    static const char *const leads[] = {"dob",
-                                        "date of birth",
-                                        "ni number",
-                                        "national insurance",
-                                        "passport no",
-                                        "account no",
-                                        "account number",
-                                        "sort code",
-                                        "service no",
-                                        "service number",
-                                        "social security",
-                                        "ssn",
-                                        "passport number",
-                                        "nhs number",
-                                        "membership no",
-                                        "member no",
-                                        "ext",
-                                        "extension",
-                                        "card number",
-                                        "licence no",
-                                        "license no",
-                                        "national insurance number",
-                                        "postcode",
-                                        "zip code"};
-    const struct tokens *tokens = &note->tokens;
-    const struct token *t = &tokens->at[i];
-    size_t n = token_longest(tokens, i, leads, sizeof leads / sizeof *leads), at = i + n;
-    while (n && ANY(tokens, at, ":", "no", ".", "is", "number", "of")) at++;
-    if (n && at < tokens->count &&
-        (tokens->at[at].kind == TOKEN_FIGURE || tokens->at[at].kind == TOKEN_CODE)) {
-        at++;
-        while (at < tokens->count &&
-               (tokens->at[at].kind == TOKEN_FIGURE || tokens->at[at].kind == TOKEN_CODE ||
-                (ANY(tokens, at, "/", "-") && tokens->at[at].joined)))
-            at++;
-        return keep_back(note, i, at);
-    }
-    if (t->kind != TOKEN_CODE || note->taken[i] != TAKEN_NOT) return 0;
-    const char *text = tokens->text + t->from;
-    size_t size = t->to - t->from;
-    const struct token *next = i + 1 < tokens->count ? &tokens->at[i + 1] : NULL;
-    bool inward = next && next->to - next->from == 3 && tokens->text[next->from] >= '0' &&
-                  tokens->text[next->from] <= '9' && tokens->text[next->from + 1] >= 'A' &&
-                  tokens->text[next->from + 1] <= 'Z' && tokens->text[next->from + 2] >= 'A' &&
-                  tokens->text[next->from + 2] <= 'Z';
-    return is_postcode(text, size) && inward ? keep_back(note, i, i + 2) : 0;
+    return person_keep_back(note, i, to);
 }
 
 // "A name tape: J HOLLOWAY", "old label inside: Miss D. Somebody", "in biro: P Somebody 5C".
 static size_t read_tape(struct note *note, size_t i) {
     static const char *const cues[] = {
-        "name tape",      "name tag",          "name label",      "owner's name", "owners name",
-        "luggage tag",    "luggage label",     "address label",   "child's name", "kid's name",
-        "boy's name",     "girl's name",       "in biro",         "in pencil",    "in pen",
-        "in marker",      "name inside",       "laundry name",    "hospital tag", "school name",
-        "hospital label", "name of its owner", "name in the lid", "you can read", "name on the flyleaf",
-        "in felt tip",    "postcode"};
+        "name tape",       "name tag",          "name label",      "owner's name",   "owners name",
+        "luggage tag",     "luggage label",     "address label",   "child's name",   "kid's name",
+        "boy's name",      "girl's name",       "in biro",         "in pencil",      "in pen",
+        "in marker",       "name inside",       "laundry name",    "hospital tag",   "school name",
+        "hospital label",  "name of its owner", "name in the lid", "you can read",   "name on the flyleaf",
+        "in felt tip",     "postcode",          "name burned",     "name burnt",     "name :",
+        "name is",         "names :",           "id card",         "identity card",  "ration book",
+        "school report",   "births of",         "seller's name",   "engraved to",    "engraved winners",
+        "winners :",       "name carved",       "name cut",        "name scratched", "name painted",
+        "name stencilled", "name stenciled",    "name inked",      "name written",   "name in pencil",
+        "name in ink",     "name and address",  "names of"};
     enum { FAR = 12 };
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;
     for (size_t at = i + n; n && at < tokens->count && at < i + n + FAR; at++) {
         if (tokens->at[at].stop >= STOP_SENTENCE) break;
-        if (!is_name_word(note, at) || token_is(tokens, at, "\"")) continue;
-        size_t to = name_end(note, at);
+        if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;
+        size_t to = person_name_end(note, at);
         while (to < tokens->count &&
                (tokens->at[to].kind == TOKEN_CODE || tokens->at[to].kind == TOKEN_FIGURE) &&
                tokens->at[to].to - tokens->at[to].from < 4 && note->taken[to] == TAKEN_NOT)
             to++;
-        if (!keep_back(note, at, to)) continue;
+        if (!person_keep_back(note, at, to)) continue;
         end = to;
         at = to - 1;
     }
@@ -346,8 +275,8 @@ static size_t read_tape(struct note *note, size_t i) {
 // Where someone was named, the place behind "of", "in", "at" is theirs: "in Somewhere".
 static size_t read_home(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    if (!ANY(tokens, i, "of", "in", "at", "near", "from") || !is_name_word(note, i + 1)) return 0;
-    return keep_back(note, i + 1, name_end(note, i + 1));
+    if (!ANY(tokens, i, "of", "in", "at", "near", "from") || !person_named(note, i + 1)) return 0;
+    return person_keep_back(note, i + 1, person_name_end(note, i + 1));
 }
 
 void read_persons(struct note *note) {
@@ -360,9 +289,9 @@ void read_persons(struct note *note) {
             if (!to) to = read_titled(note, i);
             if (!to) to = read_call(note, i);
             if (!to) to = read_led(note, i);
-            if (!to) to = read_street(note, i);
+            if (!to) to = person_street(note, i);
             if (!to) to = read_tape(note, i);
-            if (!to) to = read_number(note, i);
+            if (!to) to = person_number(note, i);
             if (!to && token->capital) to = read_doing(note, i);
             if (!to && told != SIZE_MAX) to = read_home(note, i);
         }

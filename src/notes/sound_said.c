@@ -103,25 +103,27 @@ static bool is_governed(const struct fault_reader *r, const struct fault_hit *hi
 
 // What may follow: the end, a place, or more of the statement; "zip runs rough" and "clear ring for the
 // chain" say something else.
-static bool ends_at(const struct tokens *tokens, size_t i) {
+static bool ends_at(const struct tokens *tokens, size_t i, bool near) {
     static const char *const manners[] = {"home", "shut",   "properly", "tight", "tightly", "well",
                                           "fine", "nicely", "up",       "down",  "freely",  "again",
                                           "now",  "too",    "either",   "both"};
     static const char *const words[] = {
-        "and",       "no",      "with",       "so",      "all",    "throughout", "everywhere", "anywhere",
-        "at",        "on",      "in",         "inside",  "round",  "around",     "right",      "along",
-        "still",     "which",   "or",         "nor",     "under",  "by",         "as",         "that",
-        "from",      "i",       "when",       "over",    "both",   "top",        "where",      "it",
-        "to",        "because", "there",      "yet",     "since",  "you",        "they",       "has",
-        "not",       "across",  "underneath", "outside", "behind", "through",    "either",     "after",
-        "overnight", "either"};
+        "and",    "no",        "with",    "so",         "all",     "throughout", "everywhere", "anywhere",
+        "at",     "on",        "in",      "inside",     "round",   "around",     "right",      "along",
+        "still",  "which",     "or",      "nor",        "under",   "by",         "as",         "that",
+        "from",   "i",         "when",    "over",       "both",    "top",        "where",      "it",
+        "to",     "because",   "there",   "yet",        "since",   "you",        "they",       "has",
+        "left",   "after",     "without", "anything",   "them",    "sweet",      "sweetly",    "smoothly",
+        "smooth", "not",       "across",  "underneath", "outside", "behind",     "through",    "either",
+        "after",  "overnight", "either"};
     static const char *const phrases[] = {"for its age", "for the age", "for a", "for its"};
     static const char *const counts[] = {"one",  "two",  "three", "four",  "some",
                                          "most", "half", "part",  "places"};
     while (token_among(tokens, i, manners, COUNT(manners))) i++;
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_SIGN)
         return true;
-    if (token_longest(tokens, i, phrases, COUNT(phrases))) return true;
+    if (token_longest(tokens, i, phrases, COUNT(phrases)) || (!near && token_is(tokens, i, "the")))
+        return true;
     return token_among(tokens, i, words, COUNT(words)) && !token_among(tokens, i + 1, counts, COUNT(counts));
 }
 
@@ -201,7 +203,8 @@ static void read_one(struct fault_reader *r, const struct fault_hit *hit) {
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
         return;
     }
-    if (is_governed(r, hit) || is_taken_back(&r->note->tokens, hit) || !ends_at(&r->note->tokens, hit->to))
+    if (is_governed(r, hit) || is_taken_back(&r->note->tokens, hit) ||
+        !ends_at(&r->note->tokens, hit->to, hit->near))
         return;
     const char *where, *part = place_of(r, hit, &where);
     const struct flaw *kind = kind_of_hit(r, hit, part ? part : where);
