@@ -369,6 +369,16 @@ static bool asks_origin(const struct tokens *tokens, size_t cue, size_t i) {
     return cue - from < 2; // "I can't vouch for."
 }
 
+// "I was told it has no chips", "said to be free of moth": of its condition, and not of what it is.
+static bool hears_condition(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
+        if (r->scope.fault[i] && (r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN)) &&
+            (r->scope.stance[i] & STANCE_HEARD))
+            return true;
+    return false;
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 static bool means_other(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -392,6 +402,7 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
         hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
         r->note->taken[hit->from - 1] != TAKEN_TYPE)
         return !asks_origin(tokens, hit->from, tokens->count); // "wiring not been looked at by anybody"
+    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && hears_condition(r, hit)) return true;
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->from, hit->to);
     return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
@@ -557,7 +568,8 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
                 (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
            hit->to - hit->from < 4 && // not "no door on the battery"
-           (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
+           (token_is(tokens, hit->to - 2, "no") || token_is(tokens, hit->from, "no") ||
+            token_is(tokens, hit->from, "without")); // "has no lid dents"
 }
 
 // "Cracked ice pattern", "rust remover": a word of a fault in a name or a turn of speech that is none. One

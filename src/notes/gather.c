@@ -112,6 +112,21 @@ static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit
     return false;
 }
 
+// "Stained inside, won't shift": it is the dirt that does not.
+static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 5 };
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    if (!last || strcmp(hit->flaw->rule.id, "seized") != 0 || hit->from < last->to ||
+        hit->from - last->to > FAR)
+        return false;
+    if (!token_among(&r->note->tokens, hit->from, (const char *const[]){"won't", "wont", "will", "doesn't"},
+                     4))
+        return false;
+    for (size_t i = last->to; i < hit->from; i++)
+        if (r->note->tokens.at[i].stop >= STOP_SENTENCE) return false;
+    return last->kinds[0]->class == CLASS_DIRT || !strcmp(last->kinds[0]->rule.id, "stain");
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -138,7 +153,7 @@ static void gather(struct fault_reader *r) {
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit)) continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_reader(r, hit) || is_sought(r, hit)) continue;
+        if (is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit)) continue;
         if (is_of_name(r, hit) || sound_said_holds(r, hit->from, hit->to)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
