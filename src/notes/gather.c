@@ -112,19 +112,29 @@ static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit
     return false;
 }
 
+static bool is_deposit(const struct flaw *kind) {
+    return !strcmp(kind->rule.id, "stain") || !strcmp(kind->rule.id, "mineral-deposit") ||
+           !strcmp(kind->rule.id, "sticker-residue");
+}
+
 // "Stained inside, won't shift": it is the dirt that does not.
 static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hit) {
     enum { FAR = 5 };
     const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
-    if (!last || strcmp(hit->flaw->rule.id, "seized") != 0 || hit->from < last->to ||
-        hit->from - last->to > FAR)
-        return false;
+    const struct phrase_hits *hits = &r->note->hits;
+    bool seized = !strcmp(hit->flaw->rule.id, "seized");
+    for (size_t i = 0; i < hits->count && seized && !hit->near; i++) // "couldn't shift the lime"
+        if (hits->at[i].from >= hit->to && hits->at[i].from <= hit->to + 1 &&
+            (hits->at[i].flaw->class == CLASS_DIRT || is_deposit(hits->at[i].flaw)) &&
+            r->note->tokens.at[hit->to - 1].stop == STOP_NONE)
+            return true;
+    if (!last || !seized || hit->from < last->to || hit->from - last->to > FAR) return false;
     if (!token_among(&r->note->tokens, hit->from, (const char *const[]){"won't", "wont", "will", "doesn't"},
                      4))
         return false;
     for (size_t i = last->to; i < hit->from; i++)
         if (r->note->tokens.at[i].stop >= STOP_SENTENCE) return false;
-    return last->kinds[0]->class == CLASS_DIRT || !strcmp(last->kinds[0]->rule.id, "stain");
+    return last->kinds[0]->class == CLASS_DIRT || is_deposit(last->kinds[0]);
 }
 
 // "Lantern won't light": of two words apart that praise, no word between may deny.

@@ -173,14 +173,21 @@ static bool is_verb(const struct tokens *tokens, size_t i) {
 
 // The part that it begins with, or that stands before or behind it.
 static const char *place_of(struct fault_reader *r, const struct fault_hit *hit, const char **where) {
-    size_t from = hit->from, to = hit->from;
+    static const char *const none[] = {"nose",  "bow",   "cup",  "tooth",    "pulls",
+                                       "pen",   "name",  "tape", "glue",     "catches",
+                                       "catch", "names", "fold", "stitches", "bald"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from = hit->from, to = hit->from, last = hit->near ? hit->to - 1 : hit->to;
     *where = NULL;
-    while (to < hit->to && r->part[to] && r->note->taken[to] != TAKEN_TYPE && !is_verb(&r->note->tokens, to))
+    while (to < last && r->part[to] && r->note->taken[to] != TAKEN_TYPE && !is_verb(tokens, to) &&
+           !(!hit->near && token_among(tokens, to, none, COUNT(none))))
         to++;
     if (to > from) return fault_place(r->note, from, to);
     struct spot spot = spot_of_hit(r, hit);
-    *where = fault_place(r->note, spot.where_from, spot.where_to);
-    if (spot.part_to > spot.part_from && is_verb(&r->note->tokens, spot.part_to - 1)) return NULL;
+    bool inside = spot.where_from < hit->to && spot.where_to > hit->from; // "plenty of tread left"
+    bool part = spot.part_to <= hit->from || spot.part_from >= hit->to;
+    if (!inside) *where = fault_place(r->note, spot.where_from, spot.where_to);
+    if (!part || (spot.part_to > spot.part_from && is_verb(tokens, spot.part_to - 1))) return NULL;
     return fault_place(r->note, spot.part_from, spot.part_to);
 }
 

@@ -360,8 +360,8 @@ static void read_untold(struct scope *s, size_t i) {
 static void read_left(struct scope *s, size_t i) {
     static const char *const links[] = {"is",   "are",  "was",  "were",  "has",
                                         "have", "been", "also", "still", "but"};
-    static const char *const others[] = {"i",   "it", "they", "just",  "sold",
-                                         "and", "we", "this", "these", "otherwise"};
+    static const char *const others[] = {"i",    "it",    "they",      "just", "sold",    "and", "we",
+                                         "this", "these", "otherwise", "so",   "because", "as",  "since"};
     enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &s->note->tokens;
     size_t to = i;

@@ -5,10 +5,10 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER };
+enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER, DARK };
 
 static const char *const told[] = {
-    "inside, not unrolled", "rest, not opened out", "every page", "smell", "leaks", "underneath"};
+    "inside, not unrolled", "rest, not opened out", "every page", "smell", "leaks", "underneath", "inside"};
 
 static const struct cue cues[] = {
     {"as far as i opened it", REST},
@@ -17,7 +17,7 @@ static const struct cue cues[] = {
     {"can't smell these days", SMELL},
     {"couldn't turn it over", UNDER},
     {"couldn't turn over", UNDER},
-    {"dark in there", INSIDE},
+    {"dark in there", DARK},
     {"didn't lift it", UNDER},
     {"didn't open it out", REST},
     {"didn't turn every page", PAGES},
@@ -63,8 +63,8 @@ static const struct cue cues[] = {
     {"only unfolded", REST},
     {"only unrolled", INSIDE},
     {"only unwrapped", REST},
-    {"pitch dark inside", INSIDE},
-    {"too dark to see", INSIDE},
+    {"pitch dark inside", DARK},
+    {"too dark to see", DARK},
     {"too heavy to turn over", UNDER},
     {"without unfolding", REST},
     {"without unrolling", INSIDE},
