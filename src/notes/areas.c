@@ -48,10 +48,10 @@ static bool is_identity(const struct tokens *tokens, size_t i) {
 
 static bool is_vain(const struct tokens *tokens, size_t from, size_t to) {
     static const char *const words[] = {
-        "otherwise", "obviously", "sadly", "unfortunately", "sorry", "further", "properly", "yet",
-        "it",        "more",      "fully", "work",          "works", "myself",  "anything", "everything",
-        "one",       "ones",      "thing", "too",           "rest",  "others",  "all",      "either",
-        "now",       "today",     "right", "closely",       "this",  "item",    "works"};
+        "anywhere",   "otherwise", "obviously", "sadly", "unfortunately", "sorry", "further", "properly",
+        "yet",        "it",        "more",      "fully", "work",          "works", "myself",  "anything",
+        "everything", "one",       "ones",      "thing", "too",           "rest",  "others",  "all",
+        "either",     "now",       "today",     "right", "closely",       "this",  "item",    "works"};
     return from + 1 == to && token_among(tokens, from, words, COUNT(words));
 }
 

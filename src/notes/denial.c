@@ -664,7 +664,9 @@ void scope_denial(struct scope *s) {
         if (!first || is_measure(tokens, i) || is_thought(s, i)) continue;
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked), from = i + m;
-        while (from > i + 1 && s->fault[from - 1]) from--; // "not the ghost of a crack"
+        static const char *const small[] = {"no", "not", "any", "a", "have", "has", "got", "find", "see"};
+        while (from > i + 1 && s->fault[from - 1] && !token_among(tokens, from - 1, small, COUNT(small)))
+            from--; // "not the ghost of a crack"
         if (is_limited(tokens, from, to))
             scope_mark(s, from, to, STANCE_LIMITED, i);
         else

@@ -397,11 +397,15 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     if (untested && token_is(tokens, hit->to, "for") &&
         !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
         return true; // "for leaks", "for accuracy"
-    size_t head;
+    size_t head;     // "wiring not been looked at by anybody"
+    static const char *const works[] = {"wiring",    "electrics", "works", "engine",
+                                        "insides",   "internals", "motor", "movement",
+                                        "mechanism", "pipework",  "gas",   "brakes"};
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && token_is(tokens, hit->to - 1, "by") &&
         hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
         r->note->taken[hit->from - 1] != TAKEN_TYPE)
-        return !asks_origin(tokens, hit->from, tokens->count); // "wiring not been looked at by anybody"
+        return r->part[hit->from - 1] ||
+               token_among(tokens, hit->from - 1, works, sizeof works / sizeof *works);
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && hears_condition(r, hit)) return true;
     if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->from, hit->to);
@@ -512,7 +516,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
-    if (!there && !open && (stance & STANCE_UNKNOWN) && is_silent(kind)) {
+    if (!there && !open && (stance & STANCE_UNKNOWN) && is_silent(kind) &&
+        strcmp(kind->rule.id, "authenticity-unverified") != 0) {
         tell_left(r, hit, "not known");
         return; // "not looked at by anybody who knows"
     }

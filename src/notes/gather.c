@@ -93,7 +93,7 @@ static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hi
 static bool is_of_reader(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const nots[] = {"won't", "wont", "doesn't", "doesnt", "don't", "dont"};
     static const char *const verbs[] = {"find", "see", "have", "regret", "need", "notice", "get"};
-    return hit->near && hit->flaw->class == CLASS_FUNCTION &&
+    return hit->near && hit->flaw->class == CLASS_FUNCTION && strcmp(hit->flaw->rule.id, "untested") != 0 &&
            token_among(&r->note->tokens, hit->from, nots, sizeof nots / sizeof *nots) &&
            token_among(&r->note->tokens, hit->from + 1, verbs, sizeof verbs / sizeof *verbs);
 }
