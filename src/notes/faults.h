@@ -130,6 +130,8 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);
+// meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
+bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
 bool fault_is_virtue(const struct flaw *kind);
 
