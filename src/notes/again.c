@@ -73,7 +73,11 @@ static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) 
         size_t ignored, behind = spot_place_at(r, to, &ignored);
         if (behind && tokens->at[to].stop == STOP_NONE) to = behind;
     }
-    return to && (to >= tokens->count || tokens->at[to].stop != STOP_NONE) ? to : 0;
+    static const char *const goes_on[] = {"where", "that", "which", "when", "if",
+                                          "you",   "and",  "but",   "from"};
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                token_among(tokens, to, goes_on, COUNT(goes_on));
+    return to && ends ? to : 0;
 }
 
 // "The veneer isn't lifting anywhere but one corner": not of the whole veneer.

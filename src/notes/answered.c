@@ -135,8 +135,12 @@ static size_t read_answer(struct scope *s, size_t i) {
         if (from == i - k) from = i;
     }
     if (from == i || !s->fault[i - 1]) {
-        bool asked = token_is(tokens, i, "?") && from < i; // "any cracks in it?"
-        if (!asked) return 0;
+        enum { FAR = 5 };
+        bool asked = token_is(tokens, i, "?"); // "any cracks in it?", "verdigris in the letters?"
+        size_t start = scope_sentence_start(s, i);
+        if (from == i)
+            while (asked && from > start && i - from < FAR && !s->fault[from]) from--;
+        if (!asked || from == i || !s->fault[from]) return 0;
     }
     scope_mark(s, from, i, cue->kind == NO ? STANCE_DENIED : STANCE_NONE_SEEN, i + 1);
     return n + 1;
@@ -160,13 +164,99 @@ static void read_search(struct scope *s, size_t i, size_t n) {
     if (token_is(tokens, from, "for")) scope_mark(s, from + 1, i, STANCE_NONE_SEEN, i + n - 1);
 }
 
+// "Checked for cracks, clear", "went over it for worm and it's clean": how a search came out, in one word.
+static size_t read_verdict(struct scope *s, size_t i) {
+    static const char *const verdicts[] = {"clear",         "clean",       "all clear",     "it's clear",
+                                           "it's clean",    "its clear",   "its clean",     "is clear",
+                                           "is clean",      "it is clear", "it is clean",   "came up clean",
+                                           "came up clear", "it's fine",   "they're clear", "they're clean",
+                                           "none",          "nothing",     "nope",          "nil"};
+    static const char *const verbs[] = {"checked", "looked",  "searched", "examined", "inspected", "hunted",
+                                        "over",    "through", "felt",     "tested",   "looking",   "check"};
+    static const char *const nots[] = {"not",     "haven't", "didn't", "never", "couldn't", "can't",
+                                       "without", "havent",  "didnt",  "need",  "wants",    "needs"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, verdicts, COUNT(verdicts)), start = scope_sentence_start(s, i),
+           from = i;
+    bool parted = i > start && (tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "and"));
+    if (!n || !parted || !ends(tokens, i + n)) return 0;
+    while (from > start && !token_is(tokens, from, "for")) from--;
+    if (!token_is(tokens, from, "for")) return 0;
+    bool sought = false;
+    for (size_t at = start; at < from; at++) {
+        sought |= token_among(tokens, at, verbs, COUNT(verbs));
+        if (token_among(tokens, at, nots, COUNT(nots))) return 0;
+    }
+    if (sought) scope_mark(s, from + 1, i, STANCE_NONE_SEEN, i);
+    return sought ? n : 0;
+}
+
+// "I'd have seen a chip, and there isn't one": the one just named.
+static void read_pronoun(struct scope *s, size_t i) {
+    static const char *const outs[] = {"there isn't one", "there isn't any", "there aren't any",
+                                       "there is none",   "there are none",  "there's none",
+                                       "it hasn't one",   "there isn't"};
+    enum { FAR = 5 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, outs, COUNT(outs));
+    if (!n || i == 0 || !ends(tokens, i + n) ||
+        (i + n < tokens->count && tokens->at[i + n].stop == STOP_NONE))
+        return;
+    size_t to = i, start = scope_sentence_start(s, i);
+    while (to > start && i - to < FAR && !s->fault[to - 1]) to--;
+    size_t from = to;
+    while (from > start && s->fault[from - 1]) from--;
+    if (from < to) scope_mark(s, from, to, STANCE_DENIED, i);
+}
+
 // "Comb teeth? Didn't look.": what is asked for was not looked at.
 static size_t read_shrug(struct scope *s, size_t i) {
-    static const char *const shrugs[] = {
-        "didn't look",   "didn't check", "no idea",        "not sure",        "don't know",   "dunno",
-        "never looked",  "not checked",  "haven't looked", "haven't checked", "couldn't say", "can't say",
-        "couldn't tell", "can't tell",   "who knows",      "no clue",         "not tried",    "haven't tried",
-        "didn't try",    "not tested",   "untested"};
+    static const char *const shrugs[] = {"didn't look",
+                                         "didn't check",
+                                         "no idea",
+                                         "not sure",
+                                         "don't know",
+                                         "dunno",
+                                         "never looked",
+                                         "not checked",
+                                         "haven't looked",
+                                         "haven't checked",
+                                         "couldn't say",
+                                         "can't say",
+                                         "couldn't tell",
+                                         "can't tell",
+                                         "who knows",
+                                         "no clue",
+                                         "not tried",
+                                         "haven't tried",
+                                         "didn't try",
+                                         "not tested",
+                                         "untested",
+                                         "couldn't tell you",
+                                         "can't tell you",
+                                         "wouldn't know",
+                                         "i wouldn't know",
+                                         "i couldn't tell you",
+                                         "i couldn't say",
+                                         "haven't a clue",
+                                         "not a clue",
+                                         "no way to know",
+                                         "never looked to see",
+                                         "ask me another",
+                                         "i don't know",
+                                         "i didn't look",
+                                         "i didn't check",
+                                         "i haven't tried",
+                                         "i haven't checked",
+                                         "i never tried",
+                                         "i can't say",
+                                         "i've no idea",
+                                         "beats me",
+                                         "search me",
+                                         "never tried",
+                                         "unknown",
+                                         "who can say",
+                                         "your guess"};
     const struct tokens *tokens = &s->note->tokens;
     size_t n = token_is(tokens, i, "?") ? token_longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
     if (!n || !(i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE)) return 0;
@@ -201,11 +291,14 @@ void scope_answered(struct scope *s) {
         size_t n = is_parting(tokens, i) ? read_answer(s, i) : 0;
         if (!n) n = read_shrug(s, i);
         if (!n) n = read_unreached(s, i);
+        if (!n) n = read_verdict(s, i);
         if (n) {
             i += n - 1;
             continue;
         }
         if (token_is(tokens, i, "0") || token_is(tokens, i, "nil")) read_zero(s, i);
+        if (token_is(tokens, i, "there") || token_is(tokens, i, "there's") || token_is(tokens, i, "it"))
+            read_pronoun(s, i);
         n = token_longest(tokens, i, outcomes, COUNT(outcomes));
         if (n && ends(tokens, i + n)) read_search(s, i, n);
     }

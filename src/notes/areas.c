@@ -48,10 +48,10 @@ static bool is_identity(const struct tokens *tokens, size_t i) {
 
 static bool is_vain(const struct tokens *tokens, size_t from, size_t to) {
     static const char *const words[] = {
-        "otherwise", "obviously", "sadly", "unfortunately", "sorry", "further", "properly", "yet",
-        "it",        "more",      "fully", "work",          "works", "myself",  "anything", "everything",
-        "one",       "ones",      "thing", "too",           "rest",  "others",  "all",      "either",
-        "now",       "today",     "right", "closely",       "this",  "item",    "works"};
+        "anywhere",   "otherwise", "obviously", "sadly", "unfortunately", "sorry", "further", "properly",
+        "yet",        "it",        "more",      "fully", "work",          "works", "myself",  "anything",
+        "everything", "one",       "ones",      "thing", "too",           "rest",  "others",  "all",
+        "either",     "now",       "today",     "right", "closely",       "this",  "item",    "works"};
     return from + 1 == to && token_among(tokens, from, words, COUNT(words));
 }
 
@@ -158,15 +158,28 @@ static bool list_goes_on(const struct fault_reader *r, size_t comma, size_t end)
 
 // "What it's like inside": asks for no name.
 static size_t likeness_at(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"what it's like",     "what its like",  "what it is like",
-                                        "what it looks like", "what state",     "what condition",
-                                        "what they're like",  "what's going on"};
+    static const char *const words[] = {"what it's like",
+                                        "what its like",
+                                        "what it is like",
+                                        "what it looks like",
+                                        "what state",
+                                        "what condition",
+                                        "what they're like",
+                                        "what's going on",
+                                        "what's",
+                                        "what is",
+                                        "whats",
+                                        "what it looks like",
+                                        "what lies"};
+    static const char *const places[] = {"inside",  "underneath", "behind", "under",
+                                         "beneath", "within",     "in"};
     size_t n = 0;
     for (size_t k = 0; k < COUNT(words); k++) {
         size_t size = token_phrase(tokens, i, words[k]);
         if (size > n) n = size;
     }
-    return n;
+    bool bare = n && n < 3 && !token_is(tokens, i + 1, "condition") && !token_is(tokens, i + 1, "state");
+    return bare && !token_among(tokens, i + n, places, COUNT(places)) ? 0 : n; // "what it is"
 }
 
 void read_areas(struct fault_reader *r) {

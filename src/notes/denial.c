@@ -4,176 +4,11 @@
 // words that end its reach. Here it ends at a stop, "but" and its like, a new statement ("a little wear"), a
 // verb of its own, and a part with a fault ("no chips, lid cracked"). It never reaches further than the words
 // it was said of.
-#include "notes/scope.h"
+#include "notes/denial_words.h"
 
 #include <string.h>
 
-enum { DENIES, LOOKED_FOR };
-
 #define COUNT(list) (sizeof(list) / sizeof *(list))
-
-static const struct cue before[] = {
-    {"absence of", DENIES},
-    {"absolutely no", DENIES},
-    {"ain't", DENIES},
-    {"ain't got", DENIES},
-    {"ain't no", DENIES},
-    {"aren't", DENIES},
-    {"can find no", LOOKED_FOR},
-    {"can see no", LOOKED_FOR},
-    {"can't detect", LOOKED_FOR},
-    {"can't feel", LOOKED_FOR},
-    {"can't find", LOOKED_FOR},
-    {"can't see", LOOKED_FOR},
-    {"can't smell", LOOKED_FOR},
-    {"can't spot", LOOKED_FOR},
-    {"cannot detect", LOOKED_FOR},
-    {"cannot feel", LOOKED_FOR},
-    {"cannot find", LOOKED_FOR},
-    {"cannot see", LOOKED_FOR},
-    {"cannot smell", LOOKED_FOR},
-    {"cant feel", LOOKED_FOR},
-    {"cant find", LOOKED_FOR},
-    {"cant see", LOOKED_FOR},
-    {"cant smell", LOOKED_FOR},
-    {"clean of", DENIES},
-    {"clear of", DENIES},
-    {"could find no", LOOKED_FOR},
-    {"couldn't feel", LOOKED_FOR},
-    {"couldn't call", DENIES},
-    {"couldn't find", LOOKED_FOR},
-    {"couldn't see", LOOKED_FOR},
-    {"couldn't spot", LOOKED_FOR},
-    {"devoid of", DENIES},
-    {"did not find", LOOKED_FOR},
-    {"did not notice", LOOKED_FOR},
-    {"did not see", LOOKED_FOR},
-    {"didn't find", LOOKED_FOR},
-    {"didn't notice", LOOKED_FOR},
-    {"didn't see", LOOKED_FOR},
-    {"do not see", LOOKED_FOR},
-    {"does not", DENIES},
-    {"does not have", DENIES},
-    {"doesn't", DENIES},
-    {"doesn't have", DENIES},
-    {"doesn't have any", DENIES},
-    {"doesn't show", DENIES},
-    {"doesnt have", DENIES},
-    {"don't", DENIES},
-    {"don't feel", LOOKED_FOR},
-    {"don't find", LOOKED_FOR},
-    {"don't have", DENIES},
-    {"don't notice", LOOKED_FOR},
-    {"don't see", LOOKED_FOR},
-    {"don't smell", LOOKED_FOR},
-    {"don't spot", LOOKED_FOR},
-    {"dont have", DENIES},
-    {"dont see", LOOKED_FOR},
-    {"found no", LOOKED_FOR},
-    {"free from", DENIES},
-    {"free of", DENIES},
-    {"has never been", DENIES},
-    {"has no", DENIES},
-    {"hasn't", DENIES},
-    {"hasn't any", DENIES},
-    {"hasn't got", DENIES},
-    {"have no", DENIES},
-    {"haven't found", LOOKED_FOR},
-    {"haven't noticed", LOOKED_FOR},
-    {"haven't seen", LOOKED_FOR},
-    {"i see no", LOOKED_FOR},
-    {"isn't", DENIES},
-    {"isnt", DENIES},
-    {"lack of", DENIES},
-    {"nary a", DENIES},
-    {"neither", DENIES},
-    {"never", DENIES},
-    {"nil", DENIES},
-    {"no", DENIES},
-    {"no evidence of", LOOKED_FOR},
-    {"no hint of", LOOKED_FOR},
-    {"no obvious", LOOKED_FOR},
-    {"no one's", DENIES},
-    {"no sign of", LOOKED_FOR},
-    {"no signs of", LOOKED_FOR},
-    {"no trace of", LOOKED_FOR},
-    {"no traces of", LOOKED_FOR},
-    {"no visible", LOOKED_FOR},
-    {"nobody could call", DENIES},
-    {"nobody has", DENIES},
-    {"nobody's", DENIES},
-    {"none are", DENIES},
-    {"none had", DENIES},
-    {"none has", DENIES},
-    {"none have", DENIES},
-    {"none is", DENIES},
-    {"none of", DENIES},
-    {"none show", DENIES},
-    {"none was", DENIES},
-    {"none were", DENIES},
-    {"nor", DENIES},
-    {"not", DENIES},
-    {"not a", DENIES},
-    {"not a bit", DENIES},
-    {"not a single", DENIES},
-    {"not a trace of", LOOKED_FOR},
-    {"not any", DENIES},
-    {"not one", DENIES},
-    {"not seeing any", LOOKED_FOR},
-    {"not the least", DENIES},
-    {"not the slightest", DENIES},
-    {"nothing", DENIES},
-    {"nothing is", DENIES},
-    {"nothing's", DENIES},
-    {"noticed no", LOOKED_FOR},
-    {"saw no", LOOKED_FOR},
-    {"see no", LOOKED_FOR},
-    {"seen no", LOOKED_FOR},
-    {"w/o", DENIES},
-    {"w/o any", DENIES},
-    {"wasn't any", DENIES},
-    {"weren't any", DENIES},
-    {"without", DENIES},
-    {"without any", DENIES},
-    {"zero", DENIES},
-};
-
-// Behind what is denied: "cracks: none", "chip free", "no scratches found". They govern the clause up to
-// them.
-static const struct cue behind[] = {
-    {"aren't there", DENIES},
-    {"can see none", LOOKED_FOR},
-    {"could find none", LOOKED_FOR},
-    {"found none", LOOKED_FOR},
-    {"free", DENIES},
-    {"isn't there", DENIES},
-    {"no where", LOOKED_FOR},
-    {"none", DENIES},
-    {"none at all", DENIES},
-    {"none detected", LOOKED_FOR},
-    {"none found", LOOKED_FOR},
-    {"none i can see", LOOKED_FOR},
-    {"none noted", LOOKED_FOR},
-    {"none noticed", LOOKED_FOR},
-    {"none seen", LOOKED_FOR},
-    {"none that i", LOOKED_FOR},
-    {"none visible", LOOKED_FOR},
-    {"not found", LOOKED_FOR},
-    {"not present", DENIES},
-    {"not seen", LOOKED_FOR},
-    {"not there", DENIES},
-    {"not visible", LOOKED_FOR},
-    {"nowhere", DENIES},
-};
-
-// "that I can see", "as far as I can tell": a denial with a look behind it.
-static const struct cue looks[] = {
-    {"as far as i", 0}, {"far as i", 0},     {"found", 0},        {"i can feel", 0},  {"i can find", 0},
-    {"i can see", 0},   {"i can tell", 0},   {"i could find", 0}, {"i could see", 0}, {"i see", 0},
-    {"i think", 0},     {"i've noticed", 0}, {"i've seen", 0},    {"noticed", 0},     {"seen", 0},
-    {"that i can", 0},  {"that i could", 0}, {"that i found", 0}, {"that i know", 0}, {"that i noticed", 0},
-    {"that i saw", 0},  {"that i see", 0},   {"to be seen", 0},   {"visible", 0},     {"when i looked", 0},
-};
 
 // They open a predicate of their own and so end a list that was denied.
 static bool is_verb(const struct tokens *tokens, size_t i) {
@@ -246,7 +81,8 @@ static bool tells_part(const struct scope *s, size_t i) {
         degree |= token_among(tokens, at, degrees, COUNT(degrees)) ||
                   token_among(tokens, at + 1, ends, COUNT(ends)); // "lacquer worn off"
     }
-    return done && (degree || s->note->taken[i] == TAKEN_PART);
+    bool owner = strstr(tokens->at[i].fold, "'s") != NULL; // "knob's missing"
+    return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
@@ -347,6 +183,38 @@ static bool gives_cause(const struct tokens *tokens, size_t i) {
            token_among(tokens, i + 1, subjects, COUNT(subjects));
 }
 
+// "No patches have split", "no seams are open": what is denied is the verb's own subject.
+static bool is_subjects_verb(const struct scope *s, size_t from, size_t i) {
+    static const char *const verbs[] = {"have", "has", "are", "is", "were", "been"};
+    const struct tokens *tokens = &s->note->tokens;
+    enum { WORDS_MOST = 3 };
+    if (!token_is(tokens, from - 1, "no") || i > from + WORDS_MOST ||
+        !token_among(tokens, i, verbs, COUNT(verbs)))
+        return false;
+    size_t next = i + 1;
+    while (token_is(tokens, next, "been") || token_is(tokens, next, "come")) next++;
+    return next < tokens->count && tokens->at[next].stop == STOP_NONE && s->fault[next] &&
+           (is_done(&tokens->at[next]) || token_is(tokens, next, "open"));
+}
+
+// "Hasn't lost a tooth", "hasn't got a chip": what the verb takes.
+static bool is_loss(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"lost",   "dropped",  "shed", "developed",
+                                        "picked", "suffered", "taken"};
+    static const char *const articles[] = {"a", "an", "one", "some"};
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           token_among(tokens, i, articles, COUNT(articles)) &&
+           token_among(tokens, i - 1, verbs, COUNT(verbs));
+}
+
+// "No holes bigger than a dime": there are smaller ones.
+static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const more[] = {"bigger", "larger", "worse", "wider", "longer", "deeper", "heavier"};
+    for (size_t i = from; i < to; i++)
+        if (token_among(tokens, i, more, COUNT(more)) && token_is(tokens, i + 1, "than")) return true;
+    return false;
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -354,7 +222,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         size_t n;
         const struct token *token = &tokens->at[i];
         if (token->stop >= STOP_CLAUSE) return i;
-        if (cue_at(s, looks, COUNT(looks), i, &n)) {
+        if (denial_look(s, i, &n)) {
             *looked = true;
             i += n - 1;
             continue;
@@ -374,6 +242,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             continue;
         }
         if (!held && i > from && token->stop == STOP_COMMA) return i;
+        if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
         if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
         held |= s->fault[i];
     }
@@ -420,48 +289,6 @@ static size_t none_are(const struct scope *s, size_t i) {
     return at < tokens->count && s->fault[at] ? at : 0;
 }
 
-// "No holes that I noticed, but I never held it up to the light": the look is taken back, and with it what
-// was not seen.
-static const struct cue vain[] = {
-    {"but it was dark", 0},
-    {"but it was dim", 0},
-    {"but it's dark", 0},
-    {"but my eyes", 0},
-    {"but my sight", 0},
-    {"but then i didn't", 0},
-    {"but then i never", 0},
-    {"but then it was dark", 0},
-    {"haven't got my glasses", 0},
-    {"haven't my glasses", 0},
-    {"i didn't have my glasses", 0},
-    {"i didn't hold it up", 0},
-    {"i didn't look closely", 0},
-    {"i didn't look hard", 0},
-    {"i didn't look properly", 0},
-    {"i didn't look very", 0},
-    {"i didn't really look", 0},
-    {"i haven't looked closely", 0},
-    {"i haven't looked properly", 0},
-    {"i haven't really looked", 0},
-    {"i never held it up", 0},
-    {"i never looked closely", 0},
-    {"i never looked properly", 0},
-    {"i never really looked", 0},
-    {"i only glanced", 0},
-    {"i only had a glance", 0},
-    {"without my glasses", 0},
-};
-
-static void read_vain(struct scope *s) {
-    for (size_t i = 0; i < s->note->tokens.count; i++) {
-        size_t n;
-        if (!cue_at(s, vain, COUNT(vain), i, &n)) continue;
-        for (size_t at = scope_sentence_start(s, i); at < i; at++)
-            if (s->stance[at] & (STANCE_DENIED | STANCE_NONE_SEEN))
-                scope_mark(s, at, at + 1, STANCE_UNKNOWN, i);
-    }
-}
-
 // "No chips I don't think little scratch inside": of what was denied before. "I don't think there's a chip"
 // denies.
 static bool is_thought(const struct scope *s, size_t i) {
@@ -471,12 +298,22 @@ static bool is_thought(const struct scope *s, size_t i) {
            s->positive[i + 2] && !token_among(tokens, i + 2, there, COUNT(there));
 }
 
+static bool is_nil_behind(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) return false;
+    return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, m;
-        const struct cue *cue = cue_at(s, behind, COUNT(behind), i, &n);
-        const struct cue *first = cue_at(s, before, COUNT(before), i, &m);
+        const struct cue *cue = denial_behind(s, i, &n);
+        const struct cue *first = denial_before(s, i, &m);
+        if (!cue && i > 0 && is_nil_behind(s, i)) { // "cracks nil"
+            read_behind(s, i, 1, STANCE_DENIED);
+            continue;
+        }
         size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;
@@ -490,11 +327,17 @@ void scope_denial(struct scope *s) {
         }
         if (!first || is_measure(tokens, i) || is_thought(s, i)) continue;
         bool looked = first->kind == LOOKED_FOR;
-        size_t to = reach(s, i + m, &looked);
-        scope_mark(s, i + m, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
+        size_t to = reach(s, i + m, &looked), from = i + m;
+        static const char *const small[] = {"no", "not", "any", "a", "have", "has", "got", "find", "see"};
+        while (from > i + 1 && s->fault[from - 1] && !token_among(tokens, from - 1, small, COUNT(small)))
+            from--; // "not the ghost of a crack"
+        if (is_limited(tokens, from, to))
+            scope_mark(s, from, to, STANCE_LIMITED, i);
+        else
+            scope_mark(s, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
         i += m - 1;
     }
     scope_answered(s);
-    read_vain(s);
+    scope_vain(s);
     scope_presupposed(s); // what is not known was read before
 }

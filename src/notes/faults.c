@@ -138,8 +138,14 @@ static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, c
             (!r->note->record->family || !kind_can_be(r, kind, NULL)));
 }
 
+// "Not checked for leaks" of a flask or bellows is no seam of a tin.
+static bool asks_leaks(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    return is_leak(r, hit, kind) ||
+           (!strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) && !strcmp(kind->rule.id, "seam-split"));
+}
+
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    note_unchecked(r->note, is_leak(r, hit, kind) ? "leaks" : kind->rule.id);
+    note_unchecked(r->note, asks_leaks(r, hit, kind) ? "leaks" : kind->rule.id);
     note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
     note_reading(r->note, hit->from, hit->to, arena_format(r->note->arena, "unchecked %s", kind->rule.id),
                  "not looked at");
@@ -346,42 +352,6 @@ static bool was_looked_at(const struct fault_reader *r, const struct fault_hit *
     return !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN));
 }
 
-// "Can't vouch for the mark": what it is, and not how well a part of it does.
-static bool asks_origin(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "maker", "age",  "mark",         "signature", "gold",     "silver", "genuine", "real",
-        "old",   "date", "artist",       "period",    "original", "origin", "it's",    "it",
-        "marks", "who",  "authenticity", "made",      "carat",    "stones", "what",    "provenance"};
-    enum { FAR = 6 };
-    for (size_t at = i; at < i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
-        if (token_among(tokens, at, words, sizeof words / sizeof *words)) return true;
-    return i >= tokens->count || tokens->at[i].stop != STOP_NONE;
-}
-
-// "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
-// working.
-static bool means_other(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const ways[] = {"through", "over",     "into", "near",
-                                       "there",   "anywhere", "deep", "further"};
-    const struct tokens *tokens = &r->note->tokens;
-    if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
-        return true; // "didn't go through them"
-    static const char *const tries[] = {"tried", "try", "trying"};
-    if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
-        token_is(tokens, hit->to, "to"))
-        return true; // "haven't tried to free it"
-    static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
-                                        "now",  "me",    "many", "that", "this", "spares", "over", "at"};
-    bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
-    if (untested && token_is(tokens, hit->to, "for") &&
-        !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
-        return true; // "for leaks", "for accuracy"
-    size_t head;
-    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
-        return !asks_origin(tokens, hit->to);
-    return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
-}
-
 // "Haven't tried the heater": of that part alone.
 static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                          const char *part, const char *where) {
@@ -441,7 +411,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
-    if (spot_in_clause(&note->tokens, hit->from) || means_other(r, hit)) return;
+    if (spot_in_clause(&note->tokens, hit->from) || fault_means_other(r, hit)) return;
     if (stance & STANCE_PLANNED && hit->kinds[0]->class == CLASS_REPAIR && is_needed(r, hit)) {
         tell_left(r, hit, "not done");
         return;
@@ -487,6 +457,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
+    if (!there && !open && (stance & STANCE_UNKNOWN) && is_silent(kind) &&
+        strcmp(kind->rule.id, "authenticity-unverified") != 0) {
+        tell_left(r, hit, "not known");
+        return; // "not looked at by anybody who knows"
+    }
     if (!there && !open && (stance & STANCE_UNKNOWN)) {
         add_unchecked(r, hit, kind);
         return;
@@ -519,6 +494,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             leave(r, hit, "no vessel");
             return;
         }
+        if (stance & STANCE_HEARD) {
+            leave(r, hit, "only heard or hoped");
+            return;
+        }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;
@@ -535,7 +514,8 @@ static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
                 (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
            hit->to - hit->from < 4 && // not "no door on the battery"
-           (token_is(tokens, hit->from, "no") || token_is(tokens, hit->from, "without"));
+           (token_is(tokens, hit->to - 2, "no") || token_is(tokens, hit->from, "no") ||
+            token_is(tokens, hit->from, "without")); // "has no lid dents"
 }
 
 // "Cracked ice pattern", "rust remover": a word of a fault in a name or a turn of speech that is none. One
@@ -580,18 +560,21 @@ void read_faults(struct note *note) {
     for (size_t i = 0; i < r.hit_count; i++)
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
+    read_sound_said(&r);
     read_functions(&r);
     read_running(&r);
     read_repeats(&r);
     read_absent(&r);
     read_right(&r);
     read_sound_parts(&r);
+    read_felt(&r);
     read_elliptical(&r);
     read_so_too(&r);
     read_shortfall(&r);
     read_sets(&r);
     read_mono(note);
     read_areas(&r);
+    read_unseen(&r);
     tell_barred(&r);
     faults_settle(note);
 }

@@ -24,6 +24,8 @@ struct fault_reader {
     struct scope scope;
     struct fault_hit *hits; // in the order of the note, none inside another
     size_t hit_count;
+    struct fault_hit *sounds; // what denies a fault by the rules' `sound`
+    size_t sound_count;
     bool *part;                     // one a token: a word for a part of the thing or a place on it
     const struct value **materials; // of the record's attributes, which no fault adds to
     size_t material_count;
@@ -134,6 +136,8 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);
+// meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
+bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
 bool fault_is_virtue(const struct flaw *kind);
 
@@ -160,6 +164,8 @@ const struct flaw *running_partly(const struct fault_reader *reader, const struc
                                   const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
 void read_areas(struct fault_reader *reader);
+// unseen.c: "didn't unroll it": what stays unknown by what was not done.
+void read_unseen(struct fault_reader *reader);
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
 const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind);
@@ -172,6 +178,13 @@ bool unknown_is_own(const struct flaw *kind);
 // sound.c: what was found to be right denies the fault it would have been: "rings clear", "all buttons
 // present".
 void read_right(struct fault_reader *reader);
+// sound_said.c: the same by the words that the rules have for it under `sound`.
+void sound_said_find(struct fault_reader *reader); // before the faults are gathered
+// Are the words [from, to) part of one of them?
+bool sound_said_holds(const struct fault_reader *reader, size_t from, size_t to);
+void read_sound_said(struct fault_reader *reader);
+// sound_felt.c: a touch or a sniff and what came of it.
+void read_felt(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".

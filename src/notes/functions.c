@@ -105,14 +105,33 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+// "Handle doesn't move" of a saucepan: it is meant not to.
+static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to) {
+    static const char *const fixed[] = {"handle", "handles", "head", "leg", "legs", "foot", "feet", "stem"};
+    static const char *const shifts[] = {"move", "budge", "shift", "moving", "turn"};
+    static const char *const ids[] = {"kitchenware", "ceramics", "glassware", "metalware",
+                                      "bags",        "linens",   "decor"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool dish = false;
+    for (size_t k = 0; k < COUNT(ids) && family; k++) dish |= !strcmp(family->rule.id, ids[k]);
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
+    if (!dish || !kind || !token_among(tokens, part, fixed, COUNT(fixed)) ||
+        !token_among(tokens, verb, shifts, COUNT(shifts)))
+        return false;
+    clear_add(r, kind, fault_place(r->note, part, part + 1), NULL, false, part, to);
+    return true;
+}
+
 void read_functions(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t part = 0, to;
         if (!token_among(tokens, i, denials, COUNT(denials)) || !(to = verb_at(tokens, i + 1)) ||
-            !part_before(r, i, &part) || is_told(r, part, to))
+            !part_before(r, i, &part) || is_told(r, part, to) || sound_said_holds(r, part, to))
             continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
+        if (is_firm(r, part, i + 1, to)) continue;
         struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_part(r, part)}, .kind_count = 1};
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;

@@ -176,6 +176,54 @@ static bool is_of_compound(const struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "You won't find a missing button", "doesn't have a broken switch": not what the thing does.
+static bool is_of_reader(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const nots[] = {"won't", "wont", "doesn't", "doesnt", "don't", "dont"};
+    static const char *const verbs[] = {"find", "see", "have", "regret", "need", "notice", "get"};
+    return hit->near && hit->flaw->class == CLASS_FUNCTION && strcmp(hit->flaw->rule.id, "untested") != 0 &&
+           token_among(&r->note->tokens, hit->from, nots, sizeof nots / sizeof *nots) &&
+           token_among(&r->note->tokens, hit->from + 1, verbs, sizeof verbs / sizeof *verbs);
+}
+
+// "Checked for repairs": those that were looked for, and no goods for a workshop.
+static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const verbs[] = {"check",    "checked",  "look",    "looked",    "looking", "examined",
+                                        "searched", "over",     "inspect", "inspected", "vain",    "light",
+                                        "lamp",     "checking", "search",  "hunted"};
+    enum { FAR = 6 };
+    if (strcmp(hit->flaw->rule.id, "for-parts") != 0 || !token_is(&r->note->tokens, hit->from, "for"))
+        return false;
+    for (size_t i = hit->from; i > 0 && hit->from - i < FAR && r->note->tokens.at[i - 1].stop == STOP_NONE;
+         i--)
+        if (token_among(&r->note->tokens, i - 1, verbs, sizeof verbs / sizeof *verbs)) return true;
+    return false;
+}
+
+static bool is_deposit(const struct flaw *kind) {
+    return !strcmp(kind->rule.id, "stain") || !strcmp(kind->rule.id, "mineral-deposit") ||
+           !strcmp(kind->rule.id, "sticker-residue");
+}
+
+// "Stained inside, won't shift": it is the dirt that does not.
+static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 5 };
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    const struct phrase_hits *hits = &r->note->hits;
+    bool seized = !strcmp(hit->flaw->rule.id, "seized");
+    for (size_t i = 0; i < hits->count && seized && !hit->near; i++) // "couldn't shift the lime"
+        if (hits->at[i].from >= hit->to && hits->at[i].from <= hit->to + 1 &&
+            (hits->at[i].flaw->class == CLASS_DIRT || is_deposit(hits->at[i].flaw)) &&
+            r->note->tokens.at[hit->to - 1].stop == STOP_NONE)
+            return true;
+    if (!last || !seized || hit->from < last->to || hit->from - last->to > FAR) return false;
+    if (!token_among(&r->note->tokens, hit->from, (const char *const[]){"won't", "wont", "will", "doesn't"},
+                     4))
+        return false;
+    for (size_t i = last->to; i < hit->from; i++)
+        if (r->note->tokens.at[i].stop >= STOP_SENTENCE) return false;
+    return last->kinds[0]->class == CLASS_DIRT || is_deposit(last->kinds[0]);
+}
+
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const words[] = {
@@ -206,6 +254,8 @@ static void gather(struct fault_reader *r) {
             continue; // "candle cups": the name of the thing
         if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit))
             continue;
+        if (is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit)) continue;
+        if (sound_said_holds(r, hit->from, hit->to)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
@@ -275,6 +325,7 @@ static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
 }
 
 void faults_gather(struct fault_reader *r) {
+    sound_said_find(r);
     gather(r);
     faults_join(r);
     for (size_t i = 0; i < r->hit_count; i++) {

@@ -86,6 +86,8 @@ void scope_limited(struct scope *s) {
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n;
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
+        if (token_is(tokens, i + n, "as") && token_is(tokens, i + n - 1, "much"))
+            continue; // "not so much as a"
         size_t to = scope_clause_end(s, i + n);
         if (to > i + n + WORDS_MOST) to = i + n + WORDS_MOST;
         for (size_t at = i + n; at < to; at++) // a comma ends it: "hardly any wear, chip on the rim"

@@ -71,21 +71,23 @@ static size_t slot_of(const struct near *n, uint64_t hash) {
     return at;
 }
 
-struct near *near_new(struct arena *arena, const struct ruleset *rules) {
+struct near *near_new(struct arena *arena, const struct ruleset *rules, bool sound) {
     struct near *n = arena_alloc(arena, sizeof *n);
     n->arena = arena;
     size_t pairs = 0;
     for (size_t i = 0; i < rules->flaw_count; i++) {
-        const struct texts *near = &rules->flaws[i]->near;
+        const struct texts *near = sound ? &rules->flaws[i]->sound : &rules->flaws[i]->near;
         for (size_t k = 0; k < near->count; k++, pairs++) {
-            const char *bar = strstr(near->at[k], " / ");
+            const char *bar = strstr(near->at[k], NEAR_BAR);
             if (!bar) continue;
-            bool gated = strstr(near->at[k], "{on}") != NULL, listed = strstr(near->at[k], "{no}") != NULL;
-            bool ordered = listed || strstr(near->at[k], "{then}") != NULL; // the "no" comes first
+            bool gated = sound ? !strstr(near->at[k], NEAR_ANY) : strstr(near->at[k], "{on}") != NULL,
+                 listed = strstr(near->at[k], "{no}") != NULL;
+            bool ordered = listed || sound || strstr(near->at[k], "{then}") != NULL; // the "no" comes first
             add_words(n, &(struct group){rules->flaws[i], pairs, false, gated, listed, ordered}, near->at[k],
                       (size_t)(bar - near->at[k]));
-            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated, listed, ordered}, bar + 3,
-                      strlen(bar + 3));
+            bar += sizeof NEAR_BAR - 1;
+            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated, listed, ordered}, bar,
+                      strlen(bar));
         }
     }
     n->slot_count = 16;

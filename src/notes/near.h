@@ -9,7 +9,11 @@
 
 struct near;
 
-struct near *near_new(struct arena *arena, const struct ruleset *rules);
+#define NEAR_BAR " / "   // between the two groups of a pair
+#define NEAR_ANY "{any}" // of `sound`: counts for any thing, and not only where the flaw occurs
+
+// Of the rules' `near`, or of the pairs among their `sound`.
+struct near *near_new(struct arena *arena, const struct ruleset *rules, bool sound);
 
 struct near_hit {
     bool listed; // one of the two is a word of denial: the other counts only where it is denied

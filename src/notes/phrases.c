@@ -15,6 +15,7 @@ struct phrase {
     size_t count;
     size_t flaw; // number in the rule set
     bool unless;
+    bool gated; // of `sound`, without "{any}"
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
@@ -41,18 +42,20 @@ struct phrases {
                                           // words and of one: most words begin nothing
     size_t longest;                       // words of the longest phrase
     struct near *near;
-    struct index *parts; // of the flaws' rules
+    struct index *parts;    // of the flaws' rules
+    struct phrases *sounds; // of the rules' `sound`, NULL in themselves
     struct slip_words *slips;
 };
 
 // --- building ---
 
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless) {
+static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
+                bool gated) {
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
     if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless};
+    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless, gated};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
@@ -146,19 +149,45 @@ const struct slip_words *phrases_slips(const struct phrases *p) {
     return p ? p->slips : NULL;
 }
 
-const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
+static struct phrases *phrases_made(struct arena *arena, const struct ruleset *rules) {
     struct phrases *p = arena_alloc(arena, sizeof *p);
     p->rules = rules;
-    p->near = near_new(arena, rules);
+    return p;
+}
+
+static void phrases_index(struct arena *arena, struct phrases *p) {
+    sort(arena, p);
+    index_buckets(arena, p);
+}
+
+static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rules) {
+    struct phrases *p = phrases_made(arena, rules);
+    p->near = near_new(arena, rules, true);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct texts *sound = &rules->flaws[i]->sound;
+        for (size_t k = 0; k < sound->count; k++) {
+            const char *text = sound->at[k];
+            if (strstr(text, NEAR_BAR)) continue;
+            bool any = !strncmp(text, NEAR_ANY, sizeof NEAR_ANY - 1);
+            add(arena, p, any ? text + sizeof NEAR_ANY - 1 : text, i, false, !any);
+        }
+    }
+    phrases_index(arena, p);
+    return p;
+}
+
+const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
+    struct phrases *p = phrases_made(arena, rules);
+    p->near = near_new(arena, rules, false);
+    p->sounds = sounds_new(arena, rules);
     gather_parts(arena, p);
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
-        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
-        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
     }
-    sort(arena, p);
-    index_buckets(arena, p);
+    phrases_index(arena, p);
     return p;
 }
 
@@ -214,8 +243,10 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     }
     s->covered[phrase->flaw] = (uint32_t)end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){
-        .flaw = s->phrases->rules->flaws[phrase->flaw], .from = s->words[i].from, .to = s->words[end - 1].to};
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
+                                                      .from = s->words[i].from,
+                                                      .to = s->words[end - 1].to,
+                                                      .gated = phrase->gated};
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
@@ -368,4 +399,9 @@ struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phras
     all_to_tokens(&search, tokens);
     search_near(&search, tokens);
     return search.hits;
+}
+
+struct phrase_hits phrases_find_sound(struct arena *arena, const struct phrases *phrases,
+                                      const struct tokens *tokens) {
+    return phrases->sounds ? phrases_find(arena, phrases->sounds, tokens) : (struct phrase_hits){0};
 }

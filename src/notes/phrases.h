@@ -42,6 +42,10 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
 struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
                                 const struct tokens *tokens);
 
+// The same of what the rules' `sound` says: each hit denies its flaw.
+struct phrase_hits phrases_find_sound(struct arena *arena, const struct phrases *phrases,
+                                      const struct tokens *tokens);
+
 // How many phrases stand in a text, found from its bytes alone, as phrases_find() finds them before it looks
 // for pairs; SIZE_MAX where the bytes do not tell its words.
 size_t phrases_scan(struct arena *arena, const struct phrases *phrases, const char *text, size_t size);

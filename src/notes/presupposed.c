@@ -5,20 +5,26 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-// "Not sure when it got cracked": but "how to check for cracks" asks for a way.
+// "Not sure when it got cracked": but "how to check for cracks" asks for a way, and "how it burns" for a
+// degree.
 static bool is_of_its_story(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const asks[] = {"how", "when", "why", "where", "who"};
     for (size_t at = cue + 1; at < i; at++)
-        if (token_among(tokens, at, asks, COUNT(asks))) return !token_is(tokens, at + 1, "to");
+        if (token_among(tokens, at, asks, COUNT(asks)))
+            return !token_is(tokens, at + 1, "to") && !(at + 2 == i && token_is(tokens, at + 1, "it"));
     return false;
 }
 
 static bool is_spoken_of(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const articles[] = {"the", "that", "this"};
     if (is_of_its_story(tokens, cue, i)) return true;
-    static const char *const verbs[] = {"mind", "notice",  "noticed", "see",  "seen",
-                                        "spot", "spotted", "hide",    "how",  "when",
-                                        "why",  "know",    "got",     "came", "miss"};
+    static const char *const verbs[] = {
+        "mind",     "notice",  "noticed",   "see",     "seen",      "spot",   "spotted",
+        "hide",     "how",     "when",      "why",     "know",      "got",    "came",
+        "miss",     "fix",     "fixed",     "mend",    "mended",    "repair", "glue",
+        "clean",    "cleaned", "remove",    "removed", "get",       "gets",   "shift",
+        "shifts",   "sort",    "sorted",    "replace", "replaced",  "bother", "bothers",
+        "brushing", "rubbing", "scrubbing", "washing", "polishing", "airing"};
     if (!token_among(tokens, i - 1, articles, COUNT(articles))) return false;
     for (size_t at = cue; at + 1 < i; at++)
         if (token_among(tokens, at, verbs, COUNT(verbs))) return true;
@@ -27,8 +33,9 @@ static bool is_spoken_of(const struct tokens *tokens, size_t cue, size_t i) {
 
 void scope_presupposed(struct scope *s) {
     static const uint16_t denied = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN;
-    static const char *const verbal[] = {"don't", "didn't",  "never", "can't", "couldn't", "cannot",
-                                         "won't", "haven't", "not",   "no",    "wouldn't", "dunno"};
+    static const char *const verbal[] = {"don't",    "didn't", "never",   "can't",  "couldn't",
+                                         "cannot",   "won't",  "haven't", "not",    "no",
+                                         "wouldn't", "dunno",  "nothing", "doesn't"};
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t cue = s->cue[i];

@@ -39,6 +39,7 @@ static void read_all(struct note *note) {
     read_alien(note);
     struct paragraph paragraph = paragraph_read(note);
     read_owners(note);
+    read_persons(note);
     read_writing(note);
     read_asides(note);
     read_dates(note);

@@ -181,6 +181,15 @@ static bool opens_segment(const struct fault_reader *r, size_t i) {
     return i > 0;
 }
 
+// "No chips on the lid, two on the rim": a number of what was denied, behind a stop.
+static bool is_counted_apart(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    static const char *const vague[] = {"more", "others", "some more", "ones"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at > hit->to && tokens->at[at - 1].stop == STOP_NONE && i - at < 4) at--;
+    return at > 0 && tokens->at[at - 1].stop != STOP_NONE && !token_among(tokens, i, vague, COUNT(vague));
+}
+
 static size_t read_another(struct fault_reader *r, size_t i) {
     size_t end = stands_for(r, i), from = 0;
     size_t to = end && opens_segment(r, i) ? spot_place_at(r, end, &from) : 0;
@@ -188,7 +197,7 @@ static size_t read_another(struct fault_reader *r, size_t i) {
     if (!to || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "of") || !ends(tokens, to))
         return i + 1; // "two of the three turn": pieces, no fault
     const struct fault_hit *hit = last_fault(r, i, true);
-    if (!hit || is_denied(r, hit)) return i + 1; // again.c
+    if (!hit || (is_denied(r, hit) && !is_counted_apart(r, hit, i))) return i + 1; // again.c
     struct fault_hit again = *hit;
     again.from = i;
     again.to = end;
@@ -202,9 +211,40 @@ static size_t read_another(struct fault_reader *r, size_t i) {
     return to;
 }
 
+// "Rim has no chips, the foot has one", "the outside has three": the number stands for the fault.
+static size_t read_has(struct fault_reader *r, size_t i) {
+    static const char *const verbs[] = {"has", "have", "had", "got", "shows"};
+    static const char *const numbers[] = {"one",      "two",     "three", "four", "five",   "six", "a few",
+                                          "a couple", "several", "some",  "lots", "plenty", "many"};
+    static const char *const sides[] = {"outside", "inside", "other",  "left",      "right", "back",
+                                        "front",   "top",    "bottom", "underside", "rest",  "others"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool opens = i > 0 && (tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "but") ||
+                           token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "though"));
+    size_t from = i, to = opens ? part_at(r, i, &from) : 0;
+    if (opens && !to) {
+        while (article_at(tokens, from)) from++;
+        to = token_among(tokens, from, sides, COUNT(sides)) ? from + 1 : 0;
+    }
+    if (!to || !token_among(tokens, to, verbs, COUNT(verbs))) return i + 1;
+    size_t n = token_longest(tokens, to + 1, numbers, COUNT(numbers)), end = to + 1 + n, place = 0;
+    size_t place_to = n && !ends(tokens, end) ? spot_place_at(r, end, &place) : 0;
+    if (!n || !(ends(tokens, end) || place_to)) return i + 1;
+    const struct fault_hit *hit = last_fault(r, i, true);
+    if (!hit) return i + 1;
+    struct fault_hit again = *hit;
+    again.from = to + 1;
+    again.to = end;
+    const char *part = fault_place(r->note, from, to),
+               *where = place_to ? fault_place(r->note, place, place_to) : NULL;
+    fault_tell(r, &again, kind_of_hit(r, hit, part), part, where);
+    return end;
+}
+
 void read_repeats(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count;) {
         size_t next = read_part(r, i);
+        if (next <= i + 1) next = read_has(r, i);
         i = next > i + 1 ? next : read_another(r, i);
     }
 }

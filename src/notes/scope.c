@@ -107,7 +107,7 @@ void scope_read(struct scope *scope, unsigned off) {
                {SCOPE_LIMITED, scope_limited},     {SCOPE_PAST, scope_past},
                {SCOPE_DOUBT, scope_doubt},         {SCOPE_PACKING, scope_packing},
                {SCOPE_EXCEPTION, scope_exception}, {SCOPE_CORRECTION, scope_correction},
-               {SCOPE_INTENDED, scope_intended}};
+               {SCOPE_INTENDED, scope_intended},   {SCOPE_HEARD, scope_heard}};
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         if (!(off & all[i].which)) all[i].read(scope);
 }

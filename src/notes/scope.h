@@ -19,7 +19,8 @@ enum stance {
     STANCE_WITHDRAWN = 256, // "no wait": said and taken back
     STANCE_PACKING = 512,   // said of the box
     STANCE_OTHER = 1024,    // said of another thing: "like the ones my aunt had"
-    STANCE_PLANNED = 2048   // "was going to have it refinished": not done
+    STANCE_PLANNED = 2048,  // "was going to have it refinished": not done
+    STANCE_HEARD = 4096     // "he said", "hopefully": no finding of the seller
 };
 
 enum phenomenon {
@@ -31,7 +32,8 @@ enum phenomenon {
     SCOPE_UNKNOWN = 32,
     SCOPE_CORRECTION = 64,
     SCOPE_PACKING = 128,
-    SCOPE_INTENDED = 256
+    SCOPE_INTENDED = 256,
+    SCOPE_HEARD = 512
 };
 
 struct scope {
@@ -73,6 +75,7 @@ void scope_unknown(struct scope *scope);
 void scope_correction(struct scope *scope);
 void scope_packing(struct scope *scope);
 void scope_intended(struct scope *scope);
+void scope_heard(struct scope *scope);
 void scope_topic(struct scope *scope);  // with what is intended
 void scope_spared(struct scope *scope); // the same: words for a lack that is none of this thing
 

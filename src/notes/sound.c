@@ -10,16 +10,17 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool ends(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"and",    "but",   "when",       "if",     "so",  "at",
-                                        "though", "with",  "no",         "or",     "nor", "smoke",
-                                        "from",   "thank", "thankfully", "luckily"};
+    static const char *const words[] = {
+        "and", "but",   "when", "if",    "so",         "at",      "though", "with",  "no",    "or",
+        "nor", "smoke", "from", "thank", "thankfully", "luckily", "plus",   "which", "while", "including"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }
 
 static bool is_governed(const struct fault_reader *r, size_t i) {
-    return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
-                                 STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT);
+    return r->scope.stance[i] &
+           (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN |
+            STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT | STANCE_HEARD);
 }
 
 static bool is_free(const struct fault_reader *r, size_t from, size_t to) {
@@ -213,10 +214,26 @@ static void read_present(struct fault_reader *r, size_t i) {
     static const char *const small[] = {"the", "its",   "of",  "original", "four",
                                         "two", "three", "six", "five",     "eight"};
     static const char *const links[] = {"is", "are", "were", "all", "both", "still", "also"};
-    static const char *const there[] = {"present",     "there",         "accounted for",
-                                        "in place",    "still on",      "present and correct",
-                                        "intact",      "here",          "on",
-                                        "still there", "still present", "still in place"};
+    static const char *const there[] = {"present",
+                                        "there",
+                                        "accounted for",
+                                        "in place",
+                                        "still on",
+                                        "present and correct",
+                                        "intact",
+                                        "here",
+                                        "on",
+                                        "still there",
+                                        "still present",
+                                        "still in place",
+                                        "on it",
+                                        "on them",
+                                        "in it",
+                                        "with it",
+                                        "in there",
+                                        "all there",
+                                        "all present",
+                                        "in"};
     static const char *const sure[] = {"present", "accounted for", "present and correct"};
     const struct tokens *tokens = &r->note->tokens;
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, "and") &&

@@ -235,7 +235,7 @@ static bool ends(const struct tokens *tokens, size_t i) {
 static bool is_clear(const struct fault_reader *r, size_t from, size_t to) {
     static const uint16_t governed = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN |
                                      STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED | STANCE_DOUBT |
-                                     STANCE_LIMITED;
+                                     STANCE_LIMITED | STANCE_HEARD;
     for (size_t i = from; i < to; i++)
         if ((r->scope.stance[i] & governed) || r->note->taken[i] == TAKEN_MARK ||
             r->note->taken[i] == TAKEN_ASIDE)
@@ -245,8 +245,8 @@ static bool is_clear(const struct fault_reader *r, size_t from, size_t to) {
 
 // Does something follow that takes it back: "legs solid except one", "zip works but sticks"?
 static bool is_taken_back(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"except", "apart", "other", "but",   "until",
-                                        "if",     "when",  "only",  "though"};
+    static const char *const words[] = {"except", "apart",  "other", "but",  "until", "if",      "when",
+                                        "only",   "though", "bar",   "save", "minus", "besides", "aside"};
     static const char *const anew[] = {"the", "no", "its", "there's", "a"}; // "fine but the lock is gone"
     if (token_is(tokens, i, "but") && token_among(tokens, i + 1, anew, COUNT(anew))) return false;
     return i < tokens->count && (token_among(tokens, i, words, COUNT(words)) ||
@@ -356,10 +356,14 @@ static bool read_moving(struct fault_reader *r, size_t i) {
     bool slides = i > 0 && token_among(tokens, i - 1, sliding, COUNT(sliding));
     if (!verb && slides) verb = token_longest(tokens, i, runs, COUNT(runs));
     size_t how = verb ? token_longest(tokens, i + verb, freely, COUNT(freely)) : 0, to = i + verb + how;
+    static const char *const hedges[] = {"but", "just", "only", "though",  "when",
+                                         "if",  "with", "it",   "stiffly", "barely"};
     static const char *const bare[] = {"turns", "turn", "moves", "move", "rotates"};
-    bool alone = verb == 1 && !how && r->note->taken[i] != TAKEN_FLAW &&
-                 token_among(tokens, i, bare, COUNT(bare)) && // "Dials turn."
-                 (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_CLAUSE);
+    bool alone =
+        verb == 1 && !how && r->note->taken[i] != TAKEN_FLAW &&
+        token_among(tokens, i, bare, COUNT(bare)) && // "Dials turn."
+        (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_CLAUSE ||
+         (tokens->at[i + 1].stop == STOP_COMMA && !token_among(tokens, i + 2, hedges, COUNT(hedges))));
     if ((!how && !alone) || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to))
         return false;
     size_t end = i;
@@ -389,7 +393,7 @@ static bool read_tight(struct fault_reader *r, size_t i) {
     static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
     bool seems = token_longest(tokens, i + n, hedged, COUNT(hedged)) > 0;
     if (!n || (!seems && !ends(tokens, i + n)) ||
-        (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST)))
+        (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST | STANCE_HEARD)))
         return false;
     for (size_t k = 0; k < n; k++)
         if (r->note->taken[i + k] == TAKEN_FLAW) return false;
@@ -484,7 +488,9 @@ void read_sound_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         bool taken = read_moving(r, i) || read_tight(r, i) || read_un(r, i);
         char first = r->note->tokens.at[i].fold[0];
-        bool may = !taken && starts_here(&r->note->tokens, i) && first >= 'a' && first <= 'z';
+        bool joined =
+            i > 0 && r->part[i - 1] && starts_here(&r->note->tokens, i - 1); // "handle rivets tight"
+        bool may = !taken && (joined || starts_here(&r->note->tokens, i)) && first >= 'a' && first <= 'z';
         for (size_t k = 0; k < COUNT(pairs) && may && !taken; k++)
             taken = letters[k] >> (first - 'a') & 1 && read_pair(r, &pairs[k], i);
         if (!taken) read_firm(r, i);

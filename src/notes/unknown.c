@@ -3,21 +3,30 @@
 // there nor not.
 #include "notes/scope.h"
 
-// governs what follows, the clause before it, the list of faults before it, or what is only supposed
-enum { AHEAD, BACK, UNTOLD, SUPPOSED };
+#include <string.h>
+
+// governs what follows, the clause before it, the list of faults before it, what is only supposed, or the few
+// words before it
+enum { AHEAD, BACK, UNTOLD, SUPPOSED, LEFT };
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-static const struct cue cues[] = {{"can't answer for", AHEAD},
+static const struct cue cues[] = {{"are beyond me", LEFT},
+                                  {"can't answer for", AHEAD},
                                   {"can't be certain if", AHEAD},
                                   {"can't be sure if", AHEAD},
                                   {"can't be sure whether", AHEAD},
                                   {"can't check", AHEAD},
+                                  {"can't judge", AHEAD},
+                                  {"can't make out if", AHEAD},
+                                  {"can't rule out", AHEAD},
                                   {"can't say how", AHEAD},
                                   {"can't say if", AHEAD},
                                   {"can't say that", AHEAD},
                                   {"can't say what it's like", AHEAD},
                                   {"can't say whether", AHEAD},
+                                  {"can't see if", AHEAD},
+                                  {"can't see whether", AHEAD},
                                   {"can't speak to", AHEAD},
                                   {"can't tell if", AHEAD},
                                   {"can't tell what it's like", AHEAD},
@@ -33,8 +42,12 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"cant test", AHEAD},
                                   {"couldn't check", AHEAD},
                                   {"couldn't get in to see", AHEAD},
+                                  {"couldn't judge", AHEAD},
+                                  {"couldn't make out if", AHEAD},
+                                  {"couldn't rule out", AHEAD},
                                   {"couldn't say if", AHEAD},
                                   {"couldn't say whether", AHEAD},
+                                  {"couldn't see if", AHEAD},
                                   {"couldn't see whether", AHEAD},
                                   {"couldn't tell if", AHEAD},
                                   {"couldn't tell whether", AHEAD},
@@ -60,6 +73,9 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"didnt check", AHEAD},
                                   {"didnt look", AHEAD},
                                   {"didnt test", AHEAD},
+                                  {"don't ask me about", AHEAD},
+                                  {"don't ask me if", AHEAD},
+                                  {"don't ask me whether", AHEAD},
                                   {"don't know about", AHEAD},
                                   {"don't know how", AHEAD},
                                   {"don't know if", AHEAD},
@@ -100,9 +116,22 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"haven't yet looked", AHEAD},
                                   {"havent checked", AHEAD},
                                   {"havent tested", AHEAD},
+                                  {"i can't answer for", LEFT},
                                   {"i can't be sure", BACK},
+                                  {"i can't be sure of", LEFT},
+                                  {"i can't comment on", LEFT},
+                                  {"i can't get at", LEFT},
+                                  {"i can't get to", LEFT},
+                                  {"i can't rule out", LEFT},
                                   {"i can't say", BACK},
+                                  {"i can't see", LEFT},
+                                  {"i can't speak for", LEFT},
+                                  {"i can't speak to", LEFT},
+                                  {"i can't swear to", LEFT},
                                   {"i can't tell", BACK},
+                                  {"i can't tell you", LEFT},
+                                  {"i can't test", LEFT},
+                                  {"i can't vouch for", LEFT},
                                   {"i cannot say", BACK},
                                   {"i cannot tell", BACK},
                                   {"i cant say", BACK},
@@ -110,12 +139,23 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"i could not tell", BACK},
                                   {"i couldn't be sure", BACK},
                                   {"i couldn't check", BACK},
+                                  {"i couldn't get at", LEFT},
+                                  {"i couldn't get to", LEFT},
+                                  {"i couldn't look at", LEFT},
+                                  {"i couldn't rule out", LEFT},
                                   {"i couldn't say", BACK},
+                                  {"i couldn't see", LEFT},
+                                  {"i couldn't swear to", LEFT},
                                   {"i couldn't tell", BACK},
-                                  {"i couldn't test", BACK},
+                                  {"i couldn't tell you", LEFT},
+                                  {"i couldn't test", LEFT},
+                                  {"i couldn't try", LEFT},
+                                  {"i couldn't vouch for", LEFT},
                                   {"i didn't check", BACK},
                                   {"i didn't look", BACK},
+                                  {"i didn't see", LEFT},
                                   {"i didn't test", BACK},
+                                  {"i didn't try", LEFT},
                                   {"i didnt check", BACK},
                                   {"i didnt look", BACK},
                                   {"i didnt test", BACK},
@@ -126,15 +166,34 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"i have not tested", BACK},
                                   {"i haven't checked", BACK},
                                   {"i haven't looked", BACK},
+                                  {"i haven't seen", LEFT},
                                   {"i haven't tested", BACK},
+                                  {"i haven't tried", LEFT},
+                                  {"i know nothing about", LEFT},
+                                  {"i know nothing of", LEFT},
+                                  {"i leave it to you to check", AHEAD},
+                                  {"i leave to you", LEFT},
                                   {"i never checked", BACK},
                                   {"i never looked", BACK},
                                   {"i never looked to see", BACK},
+                                  {"i never saw", LEFT},
                                   {"i never tested", BACK},
+                                  {"i never tried", LEFT},
+                                  {"i took on trust", LEFT},
+                                  {"i won't vouch for", LEFT},
                                   {"i wouldn't know", BACK},
+                                  {"i wouldn't swear to", LEFT},
+                                  {"i wouldn't vouch for", LEFT},
+                                  {"i'll leave to somebody", LEFT},
+                                  {"i'm not sure about", LEFT},
+                                  {"i'm not sure of", LEFT},
+                                  {"i've no idea about", LEFT},
                                   {"i've not checked", BACK},
                                   {"i've not looked", BACK},
+                                  {"i've not looked at", LEFT},
+                                  {"i've not seen", LEFT},
                                   {"i've not tested", AHEAD},
+                                  {"i've not tried", LEFT},
                                   {"if it had", SUPPOSED},
                                   {"if it had been", SUPPOSED},
                                   {"if it has", SUPPOSED},
@@ -158,6 +217,9 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"in case there's", SUPPOSED},
                                   {"is anybody's guess", BACK},
                                   {"is anyone's guess", BACK},
+                                  {"is beyond me", LEFT},
+                                  {"may or may not", AHEAD},
+                                  {"might or might not", AHEAD},
                                   {"n/c on", AHEAD},
                                   {"needs checking for", AHEAD},
                                   {"never been checked for", AHEAD},
@@ -181,9 +243,15 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"no idea what", AHEAD},
                                   {"no idea what it's like", AHEAD},
                                   {"no idea whether", AHEAD},
+                                  {"no knowing how", AHEAD},
+                                  {"no knowing if", AHEAD},
+                                  {"no knowing whether", AHEAD},
                                   {"no means of checking", AHEAD},
                                   {"no means of testing", AHEAD},
                                   {"no means to test", AHEAD},
+                                  {"no opinion on", AHEAD},
+                                  {"no saying if", AHEAD},
+                                  {"no saying whether", AHEAD},
                                   {"no telling if", AHEAD},
                                   {"no telling whether", AHEAD},
                                   {"no way of knowing if", AHEAD},
@@ -198,6 +266,7 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"not been checked for", AHEAD},
                                   {"not been tested for", AHEAD},
                                   {"not been through it for", AHEAD},
+                                  {"not been tried", LEFT},
                                   {"not certain whether", AHEAD},
                                   {"not checked", AHEAD},
                                   {"not checked for", AHEAD},
@@ -210,8 +279,10 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"not inspected for", AHEAD},
                                   {"not looked at", AHEAD},
                                   {"not looked for", AHEAD},
+                                  {"not looked over", LEFT},
                                   {"not mentioned", UNTOLD},
                                   {"not noted", UNTOLD},
+                                  {"not seen", LEFT},
                                   {"not stated", UNTOLD},
                                   {"not sure about", AHEAD},
                                   {"not sure how", AHEAD},
@@ -221,11 +292,14 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"not tested for", AHEAD},
                                   {"still have to check", AHEAD},
                                   {"still need to check", AHEAD},
+                                  {"taken on trust", LEFT},
                                   {"unchecked for", AHEAD},
+                                  {"unseen", LEFT},
                                   {"unsure about", AHEAD},
                                   {"unsure if", AHEAD},
                                   {"unsure whether", AHEAD},
                                   {"untested for", AHEAD},
+                                  {"untried", LEFT},
                                   {"wasn't checked", AHEAD},
                                   {"wasn't examined", AHEAD},
                                   {"wasn't gone over", AHEAD},
@@ -239,14 +313,25 @@ static const struct cue cues[] = {{"can't answer for", AHEAD},
                                   {"weren't looked at", AHEAD},
                                   {"weren't looked over", AHEAD},
                                   {"who knows", BACK},
+                                  {"won't know if", AHEAD},
+                                  {"won't know till", AHEAD},
+                                  {"won't know whether", AHEAD},
                                   {"won't vouch for", AHEAD},
+                                  {"worth checking", AHEAD},
                                   {"would know if", SUPPOSED},
+                                  {"would need checking for", AHEAD},
+                                  {"wouldn't know about", AHEAD},
                                   {"wouldn't know if", AHEAD},
                                   {"wouldn't know whether", AHEAD},
+                                  {"wouldn't rule out", AHEAD},
                                   {"wouldn't vouch for", AHEAD},
                                   {"yet to check", AHEAD},
                                   {"yet to look", AHEAD},
                                   {"yet to try", AHEAD},
+                                  {"you'd have to check", LEFT},
+                                  {"you'd want to check", AHEAD},
+                                  {"you'll have to check", LEFT},
+                                  {"you'll want to check", AHEAD},
                                   {"your guess is as good as mine", BACK}};
 
 // "Whether it was dropped I can't say": nothing stands behind the cue in its clause.
@@ -275,8 +360,8 @@ static void read_untold(struct scope *s, size_t i) {
 static void read_left(struct scope *s, size_t i) {
     static const char *const links[] = {"is",   "are",  "was",  "were",  "has",
                                         "have", "been", "also", "still", "but"};
-    static const char *const others[] = {"i",   "it", "they", "just",  "sold",
-                                         "and", "we", "this", "these", "otherwise"};
+    static const char *const others[] = {"i",    "it",    "they",      "just", "sold",    "and", "we",
+                                         "this", "these", "otherwise", "so",   "because", "as",  "since"};
     enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &s->note->tokens;
     size_t to = i;
@@ -285,11 +370,24 @@ static void read_left(struct scope *s, size_t i) {
                  (token_is(tokens, to - 1, "-") || token_is(tokens, to - 1, ":")); // "wiring - not checked"
     if (entry) to--;
     size_t from = to;
+    bool named = token_is(tokens, i, "i"); // "moth I can't rule out": the fault itself
     while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && to - from < WORDS_MOST &&
-           !token_among(tokens, from - 1, others, COUNT(others)) && !s->fault[from - 1])
+           !token_among(tokens, from - 1, others, COUNT(others)) && (named || !s->fault[from - 1]))
         from--;
     if (from < to && s->note->taken[to - 1] != TAKEN_TYPE && to - from < WORDS_MOST)
         scope_mark(s, from, to, STANCE_UNKNOWN, i);
+}
+
+// "No idea if complete, box split": a part and its state, at the end of what is said.
+static bool states_part(const struct scope *s, size_t i) {
+    static const char *const states[] = {"split", "torn", "bent",  "loose", "broken", "missing",
+                                         "gone",  "worn", "stuck", "dirty", "rusty",  "stained"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop >= STOP_COMMA;
+    size_t size = strlen(tokens->at[i + 1].fold);
+    bool done = size > 4 && !strcmp(tokens->at[i + 1].fold + size - 2, "ed");
+    return ends && s->fault[i + 1] && (done || token_among(tokens, i + 1, states, COUNT(states)));
 }
 
 // "Not tested, no leaks that I saw", "not checked for cracks, small chip on the lip": behind the comma stands
@@ -300,10 +398,38 @@ static size_t ahead_end(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t to = scope_shrug_end(s, i, scope_clause_end(s, i));
     for (size_t at = i; at + 1 < to; at++)
-        if (tokens->at[at].stop == STOP_COMMA &&
-            (s->positive[at + 1] || token_among(tokens, at + 1, opens, COUNT(opens))))
+        if (tokens->at[at].stop == STOP_COMMA && (s->positive[at + 1] || states_part(s, at + 1) ||
+                                                  token_among(tokens, at + 1, opens, COUNT(opens))))
             return at;
     return to;
+}
+
+// "You'd have to check the seams".
+static bool opens_area(const struct tokens *tokens, size_t i, size_t n) {
+    static const char *const words[] = {"the", "its", "for", "if", "whether", "how"};
+    return !token_is(tokens, i, "i") && token_among(tokens, i + n, words, COUNT(words));
+}
+
+// "Not filled it to see if it leaks", "haven't lifted the seat to see what's under": whatever was not done,
+// it was to find that out. How many tokens up to what was to be found out; 0 if none.
+static size_t purpose_at(const struct tokens *tokens, size_t i) {
+    static const char *const nots[] = {"not",      "haven't", "didn't", "never",  "couldn't", "can't",
+                                       "without",  "havent",  "didnt",  "cannot", "couldnt",  "nothing",
+                                       "nobody's", "hasn't",  "no",     "won't",  "nobody"};
+    static const char *const aims[] = {
+        "to see if",       "to see whether",  "to see what's", "to see how",       "to tell if",
+        "to tell whether", "to find out if",  "to check if",   "to check whether", "to find out whether",
+        "to see what",     "to check for",    "to look for",   "to see about",     "to check it for",
+        "to know if",      "to know whether", "to say if",     "to say whether",   "to count the",
+        "to look at the",  "to check the",    "to see the"};
+    enum { FAR = 14 };
+    if (!token_among(tokens, i, nots, COUNT(nots))) return 0;
+    for (size_t at = i + 1; at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++) {
+        if (token_is(tokens, at, "but") || token_is(tokens, at, "so")) return 0;
+        size_t n = token_is(tokens, at, "to") ? token_longest(tokens, at, aims, COUNT(aims)) : 0;
+        if (n) return at + n - i;
+    }
+    return 0;
 }
 
 // By its grammar, where no cue of the list stands: how many tokens it takes.
@@ -317,6 +443,8 @@ static size_t read_grammar(struct scope *s, size_t i) {
     }
     size_t head, n = scope_unlooked(tokens, i), unsure = scope_unsure(tokens, i, &head);
     if (unsure > n) n = unsure;
+    size_t purpose = purpose_at(tokens, i);
+    if (purpose > n) n = purpose;
     size_t from = i + (n == unsure ? head : n); // "how well it keeps time" begins with words of its own
     if (n && !ends_clause(s, i + n)) scope_mark(s, from, ahead_end(s, i + n), STANCE_UNKNOWN, i);
     if (n && ends_clause(s, i + n)) scope_shrug_back(s, i);
@@ -352,8 +480,12 @@ void scope_unknown(struct scope *s) {
             read_supposed(s, i, n);
         else if (cue->kind == BACK && ends_clause(s, i + n) && scope_clause_start(s, i) == i)
             scope_shrug_back(s, i);
+        else if (cue->kind == LEFT && ends_clause(s, i + n))
+            read_left(s, i);
         else if (cue->kind == BACK && ends_clause(s, i + n))
             scope_mark(s, scope_clause_start(s, i), i, STANCE_UNKNOWN, i);
+        else if (cue->kind == LEFT && !opens_area(&s->note->tokens, i, n))
+            continue; // "I can't see any chips"; the words behind "I" may be a cue of their own
         else
             scope_mark(s, i + n, ahead_end(s, i + n), STANCE_UNKNOWN, i);
         i += n - 1;

@@ -212,6 +212,8 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
                                         "what its like",
                                         "what they're like",
                                         "what state",
+                                        "what's",
+                                        "what is",
                                         "what condition"};
     static const char *const nots[] = {"no", "not", "isn't", "aren't", "never", "without", "free", "none"};
     static const char *const clauses[] = {"it",    "it's",    "its",   "they",       "they're",
@@ -222,7 +224,11 @@ size_t scope_unsure(const struct tokens *tokens, size_t i, size_t *head) {
     if (!n || i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE) return 0;
     *head = n;
     size_t link = token_longest(tokens, i + n, links, COUNT(links));
-    for (size_t k = i + n; k < i + n + link + 3; k++) // "can't say there's no rust": there may well be
+    static const char *const open[] = {"sure",  "certain", "know",    "idea",  "clue",
+                                       "dunno", "unsure",  "unclear", "knows", "convinced"};
+    bool asks = token_among(tokens, i + n - 1, open, COUNT(open)); // "not sure there aren't chips"
+    for (size_t k = i + n; k < i + n + link + 3 && !asks;
+         k++) // "can't say there's no rust": there may well be
         if (token_among(tokens, k, nots, COUNT(nots))) return 0;
     return link || token_among(tokens, i + n, clauses, COUNT(clauses)) ? n + link : 0;
 }
@@ -285,6 +291,11 @@ size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
            (token_is(tokens, end, "yet") || token_is(tokens, end, "either") || token_is(tokens, end, "by") ||
             token_is(tokens, end, "me") || token_is(tokens, end, "it") || token_is(tokens, end, "them")))
         end++;
+    enum { WORDS_MOST = 6 };
+    for (size_t k = 0; k < WORDS_MOST && end > i + n && token_is(tokens, i + n, "by") &&
+                       end < tokens->count && tokens->at[end].stop == STOP_NONE;
+         k++)
+        end++; // "by anybody who knows"
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "and") ||
                 token_is(tokens, end, "but") || token_is(tokens, end, "so") ||
                 token_is(tokens, end, "beyond") || token_is(tokens, end, "except");

@@ -81,6 +81,7 @@ struct flaw {
     enum rollup rollup;      // the shared short wording that may stand in for it where space is short
     struct finder finder;
     struct texts near;    // two groups of words each, parted by " / ": one of each in a clause is the flaw
+    struct texts sound;   // phrases and pairs as in `near` that say that it is not there
     struct texts narrows; // ids of kinds that are this one where the material is under `on`
     struct texts within;  // parts: where given, `narrows` goes by the part instead ("torn" of a lining)
     struct texts parts, on, ask, confused; // `confused`: ids of flaws easily taken for this one

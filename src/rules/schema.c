@@ -198,6 +198,11 @@ static const struct key_spec flaw_keys[] = {
      .help = "two groups of words parted by ' / ': one of each, near in a clause of a note, is the flaw; "
              "{no} stands for the words of denial, {on} makes it count only where `on` fits, {then} keeps "
              "the order"},
+    {.name = "sound",
+     .type = KEY_TEXTS,
+     AT(flaw, sound),
+     .help = "what a seller says who found it right: phrases, or two groups of words parted by ' / ' close "
+             "together; it is then told as not there"},
     {.name = "narrows",
      .type = KEY_TEXTS,
      AT(flaw, narrows),

@@ -147,7 +147,7 @@ static const struct {
                  {"limited.txt", SCOPE_LIMITED},       {"past.txt", SCOPE_PAST},
                  {"doubt.txt", SCOPE_DOUBT},           {"unknown.txt", SCOPE_UNKNOWN},
                  {"correction.txt", SCOPE_CORRECTION}, {"packing.txt", SCOPE_PACKING},
-                 {"intended.txt", SCOPE_INTENDED}};
+                 {"intended.txt", SCOPE_INTENDED},     {"heard.txt", SCOPE_HEARD}};
 
 START_TEST(each_phenomenon_is_missed_when_off) {
     struct counted c = {.only = phenomena[_i].file, .off = phenomena[_i].which, .quiet = true};

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+// Words of a kind that mean something else where they stand: what is asked is not where it comes from, nor
+// how it is sold.
+#include <string.h>
+
+#include "notes/faults.h"
+
+// "Can't vouch for the mark": what it is, and not how well a part of it does.
+static bool asks_origin(const struct tokens *tokens, size_t cue, size_t i) {
+    static const char *const words[] = {
+        "maker", "age",   "mark",   "signature", "gold",      "silver",  "genuine", "real",
+        "old",   "date",  "artist", "period",    "original",  "origin",  "it's",    "it",
+        "marks", "name",  "names",  "signed",    "stamp",     "stamped", "who",     "authenticity",
+        "made",  "carat", "stones", "what",      "provenance"};
+    enum { FAR = 6 };
+    for (size_t at = i; at < i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
+        if (token_among(tokens, at, words, sizeof words / sizeof *words)) return true;
+    if (i < tokens->count && tokens->at[i].stop == STOP_NONE) return false;
+    // "Springs I can't vouch for": what it is of stands before
+    size_t from = cue;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && cue - from < FAR) from--;
+    for (size_t at = from; at < cue; at++)
+        if (token_among(tokens, at, words, sizeof words / sizeof *words)) return true;
+    return cue - from < 2; // "I can't vouch for."
+}
+
+// "I was told it has no chips", "said to be free of moth": of its condition, and not of what it is.
+static bool hears_condition(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
+        if (r->scope.fault[i] && (r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN)) &&
+            (r->scope.stance[i] & STANCE_HEARD))
+            return true;
+    return false;
+}
+
+// "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
+// working.
+bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ways[] = {"through", "over",     "into", "near",
+                                       "there",   "anywhere", "deep", "further"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
+        return true; // "didn't go through them"
+    static const char *const tries[] = {"tried", "try", "trying"};
+    if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
+        token_is(tokens, hit->to, "to"))
+        return true; // "haven't tried to free it"
+    static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
+                                        "now",  "me",    "many", "that", "this", "spares", "over", "at"};
+    bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
+    if (untested && token_is(tokens, hit->to, "for") &&
+        !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
+        return true; // "for leaks", "for accuracy"
+    size_t head;     // "wiring not been looked at by anybody"
+    static const char *const works[] = {"wiring",    "electrics", "works", "engine",
+                                        "insides",   "internals", "motor", "movement",
+                                        "mechanism", "pipework",  "gas",   "brakes"};
+    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && token_is(tokens, hit->to - 1, "by") &&
+        hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
+        r->note->taken[hit->from - 1] != TAKEN_TYPE)
+        return r->part[hit->from - 1] ||
+               token_among(tokens, hit->from - 1, works, sizeof works / sizeof *works);
+    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && hears_condition(r, hit)) return true;
+    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
+        return !asks_origin(tokens, hit->from, hit->to);
+    return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
+}

@@ -1,0 +1,301 @@
+// SPDX-License-Identifier: MIT
+// Names of people in what a seller tells by the way: "Mrs Somebody's", "ring Harry on", "sold to me by",
+// "Cyril built it". A name alone is taken for a maker's; who gave, owned or sells a thing is none, and is
+// taken as an aside before any reader of names.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/english.h"
+#include "notes/persons.h"
+#include "notes/things.h"
+
+enum { NAME_MOST = 5 };
+
+static bool is_stop(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE;
+}
+
+bool person_capital(const struct note *note, size_t i) {
+    if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
+    const struct token *t = &note->tokens.at[i];
+    return (t->kind == TOKEN_WORD || t->kind == TOKEN_CODE) && t->capital && !note->tokens.shouts &&
+           !ANY(&note->tokens, i, "i", "i'm", "i've", "i'll", "i'd", "no", "the", "it", "it's");
+}
+
+// A capital that no sentence gives: "Harry", but not the "Lid" that opens one.
+bool person_named(const struct note *note, size_t i) {
+    struct noun_found noun;
+    if (!person_capital(note, i) || note->fault_word[i]) return false;
+    return !note->tokens.at[i].starts || (!english_at(note, i) && !noun_at(note, i, &noun));
+}
+
+// "A. J. Somebody", "Harry": where the run that begins at `i` ends.
+size_t person_name_end(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t end = i;
+    for (size_t n = 0; n < 2 * NAME_MOST; n++) {
+        bool brief =
+            end > i && (tokens->at[end - 1].to - tokens->at[end - 1].from <= 2 ||
+                        ANY(tokens, end - 1, "rev", "capt", "col", "sgt", "prof", "mrs", "cpl", "lieut"));
+        bool dot =
+            brief && token_is(tokens, end, ".") && tokens->at[end].joined && person_capital(note, end + 1);
+        if (dot || person_capital(note, end) ||
+            (end > i && ANY(tokens, end, "and", "&") && person_capital(note, end + 1)))
+            end++;
+        else
+            break;
+    }
+    return end;
+}
+
+size_t person_keep_back(struct note *note, size_t from, size_t to) {
+    if (to <= from || !note_free(note, from, to)) return 0;
+    note_reading(note, from, to, "aside", "a name that is nobody's business");
+    note_aside(note, from, to);
+    return to;
+}
+
+// Words that say what is written on the thing: then the name is a mark of it.
+static bool is_mark(const struct tokens *tokens, size_t i) {
+    for (size_t back = 1; back <= 3 && back <= i; back++) {
+        if (tokens->at[i - back].stop >= STOP_SENTENCE) return false;
+        if (ANY(tokens, i - back, "marked", "stamped", "signed", "reads", "embossed", "cast", "printed",
+                "titled", "called", "maker", "made", "\"", "author", "published", "painted", "designed",
+                "artist"))
+            return true;
+    }
+    return false;
+}
+
+// "Mrs", "Uncle", "Rev.": and whoever follows. "Dr X's Tonic" is a name of goods.
+static size_t read_titled(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool given =
+        ANY(tokens, i, "mr", "mrs", "miss", "ms", "dr", "doctor", "rev", "reverend", "capt", "captain",
+            "major", "colonel", "col", "sgt", "sergeant", "pte", "private", "lieutenant", "lt", "uncle",
+            "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana", "dj", "sister",
+            "professor", "prof", "canon", "sir", "lady", "lord", "cousin", "corporal", "cpl", "nurse",
+            "constable", "mr.", "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
+    if (!given || note->taken[i] != TAKEN_NOT || is_mark(tokens, i)) return 0;
+    size_t from = i + 1;
+    if (token_is(tokens, from, ".")) from++;
+    while (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE && from < i + 3)
+        from++; // "Pte 40213 S"
+    size_t to = person_name_end(note, from);
+    if (to == from || (i > 0 && token_is(tokens, i - 1, "by") &&
+                       !ANY(tokens, i - 2, "me", "given", "owned", "used", "left", "sold", "played", "worn")))
+        return 0;
+    const char *last = tokens->at[to - 1].fold;
+    size_t size = strlen(last);
+    bool owner = size > 2 && !strcmp(last + size - 2, "'s");
+    struct noun_found noun;
+    bool inner = false; // "Aunt Tilly's Jam jar", "Lady Marlin golf club": a name of goods
+    for (size_t k = from; k + 1 < to; k++) inner |= strstr(tokens->at[k].fold, "'s") != NULL;
+    if (inner || (!owner && tokens->at[i].starts && noun_at(note, to, &noun))) return 0;
+    return person_keep_back(note, i, to);
+}
+
+// "Ring Harry on …", "ask for Brenda": the clause is an errand.
+static size_t read_call(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool opens =
+        i == 0 || is_stop(tokens, i - 1) || ANY(tokens, i - 1, "(", "please", "or", "to", "and", "then");
+    bool verb = opens && ANY(tokens, i, "ring", "phone", "contact", "call", "text", "message", "whatsapp",
+                             "email", "see", "ask", "speak", "tel", "telephone", "mobile", "cell");
+    if (!verb) return 0;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "for", "to", "with", "me", ":", "us", "no", "on", ".", "number") && at < i + 4)
+        at++;
+    bool figure =
+        at < tokens->count && tokens->at[at].kind == TOKEN_FIGURE && strlen(tokens->at[at].fold) > 2;
+    size_t spelled = 0;
+    while (ANY(tokens, at + spelled, "zero", "oh", "one", "two", "three", "four", "five", "six", "seven",
+               "eight", "nine", "double") ||
+           token_is(tokens, at + spelled, ","))
+        spelled++;
+    if (!person_named(note, at) && !figure && spelled < 4) return 0;
+    if (ANY(tokens, i, "see", "ask") && figure) return 0; // "see 3 pictures"
+    size_t to = i + 1;
+    while (to < tokens->count && tokens->at[to].stop < STOP_SENTENCE && !note->fault_word[to] &&
+           note->taken[to] == TAKEN_NOT && !token_is(tokens, to, ")"))
+        to++;
+    while (to > at + 1 && note->tokens.at[to - 1].stop == STOP_COMMA) to--;
+    return person_keep_back(note, i, to);
+}
+
+// Words behind which a person's name stands.
+static size_t lead_at(const struct tokens *tokens, size_t i) {
+    static const char *const leads[] = {"sold to me by", "sold by",        "sold me by",     "given to me by",
+                                        "given me by",   "given by",       "gift from",      "gift of",
+                                        "cash to",       "previous owner", "prior owner",    "former owner",
+                                        "last owner",    "first owner",    "original owner", "owner was",
+                                        "owner is",      "owned by",       "played by",      "worn by",
+                                        "used by",       "carried by",     "left by",        "left to me by",
+                                        "left me by",    "present from",   "presented to",   "present to",
+                                        "awarded to",    "won by",         "lent by",        "inherited from",
+                                        "collection of", "fellow called",  "bloke called",   "man called",
+                                        "lady called",   "woman called",   "chap called",    "guy called",
+                                        "guy named",     "man named",      "woman named",    "lady named",
+                                        "lad called",    "widow of",       "belonged to",    "belonging to",
+                                        "belongs to",    "neighbor",       "neighbour",      "my son",
+                                        "my daughter",   "my husband",     "my wife",        "my brother",
+                                        "my sister",     "my friend",      "my mate",        "my nephew",
+                                        "my niece",      "my cousin",      "father in law",  "mother in law",
+                                        "my uncle",      "my aunt",        "my partner",     "hospital tag",
+                                        "old owner",     "off old",        "from old",       "courtesy of",
+                                        "my neighbor",   "my neighbour",   "regards",        "thanks",
+                                        "cheers",        "yours",          "my address is",  "address is",
+                                        "i live at",     "lives at",       "collect from",   "pick up from",
+                                        "inscribed to",  "dedicated to",   "in memory of",   "estate of",
+                                        "house of",      "bought off",     "bought from",    "got off",
+                                        "got it off",    "got it from",    "had it off",     "had it from",
+                                        "had from",      "sold me",        "courting",       "married to",
+                                        "instagram",     "facebook",       "listings under", "my page",
+                                        "trading as",    "ebay",           "username",       "user name",
+                                        "i gave",        "lent it to",     "lent to",        "gave it to",
+                                        "invoice to",    "addressed to",   "sold to",        "promised to",
+                                        "ask",           "asked",          "told",           "wanted by",
+                                        "saved for",     "kept for",       "meant for",      "writes to",
+                                        "letter to",     "card to",        "letter from",    "card from",
+                                        "message from",  "signed by my"};
+    return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
+}
+
+static size_t read_led(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t n = lead_at(tokens, i), at = i + n;
+    if (!n) return 0;
+    size_t street = person_street(note, at);
+    if (street) return street;
+    while (ANY(tokens, at, "the", "late", "a", "is", "was", ",", ":", "dear", "one", "called", "named", "old",
+               "@") ||
+           (at < tokens->count && tokens->at[at].kind == TOKEN_FIGURE && at < i + n + 2))
+        at++;
+    bool handle = at < tokens->count && tokens->at[at].kind == TOKEN_CODE &&
+                  ANY(tokens, i, "instagram", "facebook", "listings", "my", "username", "user", "ebay");
+    if (handle) return person_keep_back(note, at, at + 1);
+    return person_named(note, at) ? person_keep_back(note, at, person_name_end(note, at)) : 0;
+}
+
+// "Cyril built it", "the Somebodies had it in their front room", "Ida's chair, we called it", "Ned next
+// door".
+static size_t read_doing(struct note *note, size_t i) {
+    static const char *const deeds[] = {
+        "had it",      "had this",    "had them",   "built it",   "made it",     "used it",
+        "used this",   "gave it",     "gave me",    "gave us",    "played it",   "owned it",
+        "owned this",  "bought it",   "sold me",    "sold it",    "told me",     "told us",
+        "said it",     "said there",  "said they",  "reckoned",   "reckons",     "swore",
+        "left it",     "left me",     "wore it",    "carried it", "who lives",   "who lived",
+        "who had",     "who owned",   "lived",      "died",       "next door",   "down the",
+        "over the",    "up the",      "across the", "the grocer", "the baker",   "the butcher",
+        "the milkman", "the plumber", "the vicar",  "the farmer", "the postman", "the dealer",
+        "from the",    "played with", "wants it",   "wants shot", "thinks it",   "says it",
+        "says there",  "at number",   "fixed it",   "mended it",  "repaired it", "cleaned it",
+        "kept it",     "always said", "always had", "at the",     "will answer", "can show",
+        "is selling",  "keeps it",    "found it",   "rewired it"};
+    static const char *const places[] = {
+        "room",       "kitchen",    "garage", "attic",  "shop",      "surgery",   "house",    "estate",
+        "farm",       "shed",       "loft",   "barn",   "workshop",  "studio",    "study",    "office",
+        "desk",       "collection", "widow",  "family", "sale",      "auction",   "yard",     "cottage",
+        "cellar",     "parlour",    "parlor", "mother", "father",    "wife",      "husband",  "son",
+        "daughter",   "boat",       "place",  "stall",  "old",       "van",       "bedroom",  "garden",
+        "allotment",  "chair",      "things", "stuff",  "clearance", "clear-out", "clearout", "clear",
+        "retirement", "jumble",     "bag",    "box",    "lot",       "pile",      "brother",  "sister",
+        "mum",        "mom",        "dad",    "nan",    "children",  "mate",      "friend",   "front",
+        "back",       "side"};
+    const struct tokens *tokens = &note->tokens;
+    struct noun_found noun;
+    const char *quote = strchr(tokens->at[i].fold, '\'');
+    bool verb = quote && strcmp(quote, "'s") != 0; // "Haven't had it running"
+    if (verb ||
+        ANY(tokens, i, "never", "not", "nobody", "somebody", "someone", "we", "they", "he", "she", "you",
+            "only", "ever", "always", "just", "also", "then", "who", "once", "that", "this", "which", "and",
+            "but", "so", "people", "others", "both", "all", "nothing", "something", "whoever", "one"))
+        return 0;
+    bool opens =
+        person_capital(note, i) && tokens->at[i].starts && !noun_at(note, i, &noun) && !note->fault_word[i];
+    if (!(person_named(note, i) || opens) || is_mark(tokens, i)) return 0;
+    size_t to = person_name_end(note, i), size = strlen(tokens->at[to - 1].fold);
+    bool owner = size > 2 && strstr(tokens->at[to - 1].fold + size - 2, "'") != NULL;
+    bool whose = owner && i > 0 && is_stop(tokens, to) &&
+                 ANY(tokens, i - 1, "it's", "was", "is", "were", "its", "they're", "once"); // "it's Sam's"
+    if (whose) return person_keep_back(note, i, to);
+    bool place = token_among(tokens, to, places, sizeof places / sizeof *places) &&
+                 (owner || ANY(tokens, to, "estate", "family", "collection", "household", "clearance"));
+    bool deed = token_longest(tokens, to, deeds, sizeof deeds / sizeof *deeds) > 0;
+    bool maker = deed && ANY(tokens, to, "made", "at", "from", "down", "up", "over") && english_at(note, i);
+    if (!place && (!deed || maker)) return 0;
+    bool own = ANY(tokens, to + 1, "it", "this", "them", "me", "us"); // "Cyril built it"
+    if (opens && english_at(note, i) && !(deed && own)) return 0;
+    if (deed && ANY(tokens, to, "at", "from") && !(i > 0 && ANY(tokens, i - 1, "by", "old", "from", "off")))
+        return 0;
+    return person_keep_back(note, i, to);
+}
+
+// "A name tape: J HOLLOWAY", "old label inside: Miss D. Somebody", "in biro: P Somebody 5C".
+static size_t read_tape(struct note *note, size_t i) {
+    static const char *const cues[] = {
+        "name tape",       "name tag",          "name label",      "owner's name",   "owners name",
+        "luggage tag",     "luggage label",     "address label",   "child's name",   "kid's name",
+        "boy's name",      "girl's name",       "in biro",         "in pencil",      "in pen",
+        "in marker",       "name inside",       "laundry name",    "hospital tag",   "school name",
+        "hospital label",  "name of its owner", "name in the lid", "you can read",   "name on the flyleaf",
+        "in felt tip",     "postcode",          "name burned",     "name burnt",     "name :",
+        "name is",         "names :",           "id card",         "identity card",  "ration book",
+        "school report",   "births of",         "seller's name",   "engraved to",    "engraved winners",
+        "winners :",       "name carved",       "name cut",        "name scratched", "name painted",
+        "name stencilled", "name stenciled",    "name inked",      "name written",   "name in pencil",
+        "name in ink",     "name and address",  "names of"};
+    enum { FAR = 12 };
+    const struct tokens *tokens = &note->tokens;
+    size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;
+    for (size_t at = i + n; n && at < tokens->count && at < i + n + FAR; at++) {
+        if (tokens->at[at].stop >= STOP_SENTENCE) break;
+        if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;
+        size_t to = person_name_end(note, at);
+        while (to < tokens->count &&
+               (tokens->at[to].kind == TOKEN_CODE || tokens->at[to].kind == TOKEN_FIGURE) &&
+               tokens->at[to].to - tokens->at[to].from < 4 && note->taken[to] == TAKEN_NOT)
+            to++;
+        if (!person_keep_back(note, at, to)) continue;
+        end = to;
+        at = to - 1;
+    }
+    const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
+    bool known = !kind;
+    for (size_t k = 0; k < note->record->flaw_count; k++) known |= note->record->flaws[k].kind == kind;
+    if (end && !known && !note->fault_word[i] && !note->fault_word[i + n - 1]) {
+        struct item_flaw *flaw = note_flaw(note);
+        *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, i, i + n)};
+        note_reading(note, i, i + n, "flaw owner-name", "a name that is nobody's business");
+    }
+    return end;
+}
+
+// Where someone was named, the place behind "of", "in", "at" is theirs: "in Somewhere".
+static size_t read_home(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "of", "in", "at", "near", "from") || !person_named(note, i + 1)) return 0;
+    return person_keep_back(note, i + 1, person_name_end(note, i + 1));
+}
+
+void read_persons(struct note *note) {
+    size_t told = SIZE_MAX; // a name was met in this sentence
+    for (size_t i = 0; i < note->tokens.count;) {
+        const struct token *token = &note->tokens.at[i];
+        if (token->stop >= STOP_SENTENCE) told = SIZE_MAX;
+        size_t to = 0;
+        if (note->taken[i] == TAKEN_NOT && token->stop == STOP_NONE) {
+            if (!to) to = read_titled(note, i);
+            if (!to) to = read_call(note, i);
+            if (!to) to = read_led(note, i);
+            if (!to) to = person_street(note, i);
+            if (!to) to = read_tape(note, i);
+            if (!to) to = person_number(note, i);
+            if (!to && token->capital) to = read_doing(note, i);
+            if (!to && told != SIZE_MAX) to = read_home(note, i);
+        }
+        if (to) told = i;
+        i = to > i ? to : i + 1;
+    }
+}

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Names, places and numbers of people, which are taken before any reader of names. Private to the room.
+#ifndef NOTES_PERSONS_H
+#define NOTES_PERSONS_H
+
+#include "notes/note.h"
+
+// persons.c
+bool person_capital(const struct note *note, size_t i);    // a word with a capital that nobody has taken
+bool person_named(const struct note *note, size_t i);      // the same, and no capital that a sentence gives
+size_t person_name_end(const struct note *note, size_t i); // where the run of names from `i` ends
+size_t person_keep_back(struct note *note, size_t from, size_t to); // an aside; `to`, 0 if it was taken
+
+// addresses.c: where it ends, 0 if none stands at `i`.
+size_t person_street(struct note *note, size_t i);
+size_t person_number(struct note *note, size_t i);
+
+#endif

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+// Whose it was, who sells it and where they live is nobody's business; makers, titles and marks are kept.
+#include "support.h"
+
+static const char *tell(const struct note *note) {
+    struct buf out = buf_start(note->arena);
+    for (size_t i = 0; i < note->aside_count; i++) {
+        buf_text(&out, out.n ? " | " : "");
+        buf_add(&out, note->tokens.text + note->asides[i].from, note->asides[i].to - note->asides[i].from);
+    }
+    return out.at;
+}
+
+static const struct notes_case people[] = {
+    {"Oak chest. It was Mrs Threlby's from new.", "Mrs Threlby's"},
+    {"Accordion, and Mr. Fennimore who lives at number nine played it.", "Mr. Fennimore"},
+    {"Cup. Given to me by Rev. Thomas Ellery.", "Rev. Thomas Ellery"},
+    {"Sewing box, previous owner Beryl.", "Beryl"},
+    {"Teapot, sold to me by Sandra at the WI.", "Sandra"},
+    {"Folding chair, bought off a fellow called Nige.", "Nige"},
+    {"Chest of drawers, it was in Hetty's room.", "Hetty's"},
+    {"Chair. It's Sam's.", "Sam's"},
+    {"Lamp from the Cobbery estate.", "Cobbery"},
+    {"Jug. Cash to Keith please.", "Keith"},
+    {"Radio, my neighbor Gladys Penhurst found it.", "Gladys Penhurst"},
+};
+
+static const struct notes_case errands[] = {
+    {"Ring Harry on 07700 900123 about the lamp.", "Ring Harry on 07700 900123 about the lamp"},
+    {"Lamp (ask for Brenda, ext 204).", "ask for Brenda, ext 204"},
+    {"Chair. Phone me, five five five oh one four two.", "Phone me, five five five oh one four two"},
+    {"Camera. Lens clear, see 3 pictures.", ""},
+};
+
+static const struct notes_case places[] = {
+    {"Trunk. Painted under the lid: 14 Gorse Lane, Dray.", "14 Gorse Lane, Dray"},
+    {"Jug. Collect from Unit 7, Barley Wharf.", "Unit 7, Barley Wharf"},
+    {"Chair. The postcode is ZZ4 9QQ.", "ZZ4 9QQ"},
+    {"Helmet, account no 33219 on a card.", "account no 33219"},
+    {"Sign, enamel, Holt Road.", ""},
+    {"Map of Barley Wharf.", ""},
+};
+
+static const struct notes_case kept[] = {
+    {"Smoothing plane by Harkwidge, number 4.", ""},
+    {"Aunt Tilly's Jam jar, stoneware.", ""},
+    {"Miss Dunmore doll, bisque head.", ""},
+    {"Tin stamped Dr Quill on the lid.", ""},
+    {"Doctor's bag, black.", ""},
+    {"Captain's chair, oak.", ""},
+    {"Never had it running. Clock.", ""},
+    {"Haven't had it out. Print in a frame.", ""},
+    {"Novel by Miss Idony Marchpaine.", ""},
+};
+
+#define CASES(name)                                                                                          \
+    START_TEST(persons_##name) {                                                                             \
+        support_cases(name, sizeof name / sizeof *name, LOCALE_US, read_persons, tell);                      \
+    }                                                                                                        \
+    END_TEST
+CASES(people)
+CASES(errands)
+CASES(places)
+CASES(kept)
+
+int main(void) {
+    Suite *suite = suite_create("notes: persons");
+    TCase *tests = tcase_create("persons");
+    tcase_add_test(tests, persons_people);
+    tcase_add_test(tests, persons_errands);
+    tcase_add_test(tests, persons_places);
+    tcase_add_test(tests, persons_kept);
+    suite_add_tcase(suite, tests);
+    return support_main(suite);
+}
