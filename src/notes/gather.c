@@ -117,6 +117,7 @@ static void gather(struct fault_reader *r) {
             continue; // "candle cups": the name of the thing
         if (is_of_name(r, hit)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
+        if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

@@ -202,3 +202,25 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
     return kind->says && hit->to > hit->from + 1 &&
            strstr(kind->says, note_words(r->note, hit->from, hit->to)) != NULL;
 }
+
+// "Foxing" of a tankard: but a book, a label or leather that the note speaks of can have it.
+static bool has_place_for(const struct fault_reader *r, const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (is_goods(r, tokens->at[i].fold, kind->on.at[k]) ||
+                names_material(kind->on.at[k], tokens->at[i].fold))
+                return true;
+    }
+    return false;
+}
+
+bool kind_is_off(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct family *family = r->note->record->family;
+    bool off = false;
+    for (size_t i = 0; family && i < hit->flaw->off.count; i++)
+        off |= !strcmp(hit->flaw->off.at[i], family->rule.id);
+    const struct fault_hit own = {.from = hit->from, .to = hit->to};
+    return off && !kind_is_whole(r, hit->flaw, &own) && !has_place_for(r, hit->flaw);
+}

@@ -188,6 +188,7 @@ void scope_past(struct scope *s) {
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);
         i += n - 1;
     }
+    scope_removed(s);
 }
 
 // "The gilding has rubbed off": the cue is a word of the fault. "It won't lie flat any more": what is no more

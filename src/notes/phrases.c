@@ -14,7 +14,7 @@ struct phrase {
     size_t first; // in `words`
     size_t count;
     size_t flaw; // number in the rule set
-    bool unless;
+    bool unless, gated;
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
@@ -47,12 +47,14 @@ struct phrases {
 
 // --- building ---
 
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless) {
+enum use { SAID, SAID_ON, UNLESS };
+
+static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, enum use use) {
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
     if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless};
+    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, use == UNLESS, use == SAID_ON};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
@@ -154,8 +156,10 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
-        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
-        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, SAID);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, UNLESS);
+        const struct texts *gated = &rules->flaws[i]->said_on;
+        for (size_t k = 0; k < gated->count; k++) add(arena, p, gated->at[k], i, SAID_ON);
     }
     sort(arena, p);
     index_buckets(arena, p);
@@ -214,8 +218,10 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     }
     s->covered[phrase->flaw] = (uint32_t)end;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){
-        .flaw = s->phrases->rules->flaws[phrase->flaw], .from = s->words[i].from, .to = s->words[end - 1].to};
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
+                                                      .from = s->words[i].from,
+                                                      .to = s->words[end - 1].to,
+                                                      .gated = phrase->gated};
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
