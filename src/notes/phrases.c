@@ -8,13 +8,14 @@
 
 #include "notes/near.h"
 #include "notes/phrase_words.h"
+#include "notes/spoken.h"
 #include "text/index.h"
 
 struct phrase {
     size_t first; // in `words`
     size_t count;
     size_t flaw; // number in the rule set
-    bool unless, gated;
+    bool unless;
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
@@ -41,20 +42,19 @@ struct phrases {
                                           // words and of one: most words begin nothing
     size_t longest;                       // words of the longest phrase
     struct near *near;
+    struct spoken *spoken;
     struct index *parts; // of the flaws' rules
     struct slip_words *slips;
 };
 
 // --- building ---
 
-enum use { SAID, SAID_ON, UNLESS };
-
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, enum use use) {
+static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless) {
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
     if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, use == UNLESS, use == SAID_ON};
+    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
@@ -152,17 +152,17 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     struct phrases *p = arena_alloc(arena, sizeof *p);
     p->rules = rules;
     p->near = near_new(arena, rules);
+    p->spoken = spoken_new(arena, rules);
     gather_parts(arena, p);
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
-        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, SAID);
-        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, UNLESS);
-        const struct texts *gated = &rules->flaws[i]->said_on;
-        for (size_t k = 0; k < gated->count; k++) add(arena, p, gated->at[k], i, SAID_ON);
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
     }
     sort(arena, p);
     index_buckets(arena, p);
+    if (p->longest < spoken_longest(p->spoken)) p->longest = spoken_longest(p->spoken);
     return p;
 }
 
@@ -209,6 +209,14 @@ static void tell_barred(struct search *s, const struct phrase *phrase, size_t i)
     }
 }
 
+static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
+    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
+                                                      .from = s->words[i].from,
+                                                      .to = s->words[end - 1].to,
+                                                      .gated = gated};
+}
+
 static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     size_t end = i + phrase->count;
     if (end <= s->covered[phrase->flaw]) return;
@@ -217,11 +225,18 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
         return;
     }
     s->covered[phrase->flaw] = (uint32_t)end;
-    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
-                                                      .from = s->words[i].from,
-                                                      .to = s->words[end - 1].to,
-                                                      .gated = phrase->gated};
+    keep_hit(s, phrase->flaw, i, end, false);
+}
+
+// One that counts for some things only covers no phrase that counts for all.
+static void keep_spoken(struct search *s, size_t i) {
+    struct spoken_hit hit;
+    for (size_t entry = 0; spoken_next(s->phrases->spoken, s->words, s->count, i, &entry, &hit);) {
+        size_t end = i + hit.count;
+        if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
+        if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
+        keep_hit(s, hit.flaw, i, end, hit.gated);
+    }
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
@@ -246,12 +261,16 @@ static void search_at(struct search *s, size_t i) {
     const struct phrases *p = s->phrases;
     uint64_t first = s->words[i].hash, two = i + 1 < s->count ? key_of_two(first, s->words[i + 1].hash) : 0;
     bool more = two && may_begin_two(p, two), one = may_be_one(p, first);
-    if (!more && !one) return;
+    if (!more && !one) {
+        keep_spoken(s, i);
+        return;
+    }
     static const struct bucket none;
     const struct bucket *longer = more ? bucket_of(p, two) : &none,
                         *single = one ? bucket_of(p, first) : &none;
     if (longer->from < longer->said) bar_in(s, longer, i);
     if (single->from < single->said) bar_in(s, single, i);
+    keep_spoken(s, i);
     if (longer->said < longer->to) keep_in(s, longer, i);
     if (single->said < single->to) keep_in(s, single, i);
 }

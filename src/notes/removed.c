@@ -129,7 +129,7 @@ static bool is_end(const struct tokens *tokens, size_t particle) {
     static const char *const words[] = {"with", "in",         "when", "after", "easily", "fine",   "nicely",
                                         "and",  "but",        "now",  "last",  "ok",     "okay",   "using",
                                         "by",   "completely", "well", "so",    "no",     "without"};
-    return particle + 1 >= tokens->count || tokens->at[particle].stop != STOP_NONE ||
+    return particle + 1 >= tokens->count || tokens->at[particle + 1].stop != STOP_NONE ||
            token_among(tokens, particle + 1, words, COUNT(words));
 }
 
