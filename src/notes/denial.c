@@ -19,6 +19,7 @@ static const struct cue before[] = {
     {"ain't got", DENIES},
     {"ain't no", DENIES},
     {"aren't", DENIES},
+    {"bare of", DENIES},
     {"can find no", LOOKED_FOR},
     {"can see no", LOOKED_FOR},
     {"can't detect", LOOKED_FOR},

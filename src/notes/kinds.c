@@ -157,7 +157,8 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool named = has_part_of(arena, &kind->within, place);
-    for (size_t i = 0; !place && type && i < kind->within.count; i++)
+    bool usual = !place || has_part_of(arena, &kind->parts, place); // "black round the edge" of a mirror
+    for (size_t i = 0; usual && type && i < kind->within.count; i++)
         named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
     return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
 }
