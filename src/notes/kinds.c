@@ -151,13 +151,22 @@ static bool has_part_of(struct arena *arena, const struct texts *list, const cha
     return false;
 }
 
+// A place that everything has, and no part with a name of its own.
+static bool is_anywhere(const char *place) {
+    static const char *const words[] = {"edge",   "edges",  "corner", "corners", "bottom", "top",
+                                        "middle", "center", "side",   "sides",   "surface"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (has_word(place, words[i])) return true;
+    return false;
+}
+
 // A tear of the lining is damage of the lining, a nick of a knife is wear of its blade.
 static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     struct arena *arena = r->note->arena;
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool named = has_part_of(arena, &kind->within, place);
-    bool usual = !place || has_part_of(arena, &kind->parts, place); // "black round the edge" of a mirror
+    bool usual = !place || is_anywhere(place); // "black round the edge" of a mirror
     for (size_t i = 0; usual && type && i < kind->within.count; i++)
         named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
     return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
