@@ -118,10 +118,12 @@ static int is_named(const struct fault_reader *r, const struct fault_hit *hit, c
 
 // Two words apart are a weaker sign than a phrase: the kind has to be one that such a thing can have.
 bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const char *place) {
-    if (!r->note->record->family || !kind->on.count) return true;
+    const struct family *family = r->note->record->family;
+    if (!family || !kind->on.count) return true;
+    if (!strcmp(family->rule.id, "other") && !r->material_count) return true; // which tells nothing
     for (size_t i = 0; i < kind->on.count; i++)
         if (!strcmp(kind->on.at[i], "all")) return true;
-    return fits(r, kind, place) > 0;
+    return fits_on(r, kind, place) > 0;
 }
 
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {

@@ -201,7 +201,7 @@ bool scope_past_is_own(const struct scope *s, size_t from, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     size_t cue = s->cue[from];
     if (cue > from && cue < to && token_among(tokens, cue, own, COUNT(own))) return true;
-    bool no_more = cue >= to && token_among(tokens, cue, more, COUNT(more));
+    bool no_more = cue > from && token_among(tokens, cue, more, COUNT(more));
     for (size_t i = from; no_more && i < to; i++)
         if (token_among(tokens, i, nots, COUNT(nots))) return true;
     return false;
