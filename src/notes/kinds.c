@@ -116,14 +116,44 @@ static int is_named(const struct fault_reader *r, const struct fault_hit *hit, c
     return noun || adjective ? 1 : 0;
 }
 
+// Where nobody says of what it is, "candlesticks" are of each family that knows them.
+static bool is_of_other_family(const struct fault_reader *r, const struct flaw *kind) {
+    const struct record *record = r->note->record;
+    if (r->material_count || !record->type.value) return false;
+    size_t count = 0;
+    const struct thing *const *things = ruleset_things(r->note->rules, record->type.value, &count);
+    for (size_t i = 0; things && i < count; i++)
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (!strcmp(kind->on.at[k], things[i]->family->rule.id)) return true;
+    return false;
+}
+
 // Two words apart are a weaker sign than a phrase: the kind has to be one that such a thing can have.
 bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const struct family *family = r->note->record->family;
     if (!family || !kind->on.count) return true;
-    if (!strcmp(family->rule.id, "other") && !r->material_count) return true; // which tells nothing
     for (size_t i = 0; i < kind->on.count; i++)
         if (!strcmp(kind->on.at[i], "all")) return true;
-    return fits_on(r, kind, place) > 0;
+    return fits_on(r, kind, place) > 0 || is_of_other_family(r, kind);
+}
+
+// Of a family that holds the rest, and of no known stuff.
+bool kind_is_open(const struct fault_reader *r) {
+    const struct family *family = r->note->record->family;
+    return !family || (!strcmp(family->rule.id, "other") && !r->material_count);
+}
+
+// "Dark film on the silver": a stuff that the sentence names.
+bool kind_is_of_stuff(const struct fault_reader *r, const struct flaw *kind, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = scope_sentence_start(&r->scope, i); at <= scope_sentence_end(&r->scope, i); at++) {
+        if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].fold[0] == '\0')
+            continue;
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (!strchr(kind->on.at[k], ' ') && names_material(kind->on.at[k], tokens->at[at].fold))
+                return true;
+    }
+    return false;
 }
 
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {

@@ -141,7 +141,6 @@ static void read_behind(struct scope *s, size_t verb) {
     size_t to = fault_before(s, verb);
     if (!to || !can_be_removed(s, to - 1)) return;
     size_t from = scope_clause_start(s, verb);
-    if (from < to) from = to;
     bool every = token_among(tokens, verb + 1, shares, 1); // "every bit of it"
     if (is_left(s, from, verb, every ? verb : particle + 1)) return;
     scope_mark(s, run_start(s, to), to, STANCE_PAST, verb);
