@@ -56,7 +56,10 @@ static const struct pair pairs[] = {
      "toning"},
     {"pages|text|margins", "unmarked|clean and unmarked|free of writing|unmarked throughout",
      "writing-inside"},
-    {"gold|gilt|gilding", "all there|intact|bright|good|perfect|complete", "gilt-wear"},
+    {"gold|gilt|gilding",
+     "still bright|still there|still all there|good and bright|all present|unworn|all "
+     "there|intact|bright|good|perfect|complete",
+     "gilt-wear"},
     {"paper", "strong|supple|flexible|sound", "brittle-paper"},
     {"strap|straps|carrying strap|leather straps|leather strap",
      "whole and supple|whole|good|sound|strong|solid|supple|intact|in good shape|fine|all good",
