@@ -39,10 +39,8 @@ const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct f
 // then the part of the thing, and no word of it a degree.
 bool kind_is_whole(const struct fault_reader *reader, const struct flaw *kind, const struct fault_hit *hit);
 bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, const char *place);
-// Does nothing tell what the thing is of?
-bool kind_is_open(const struct fault_reader *reader);
-// Does the sentence of token `i` name a stuff that the kind occurs on?
-bool kind_is_of_stuff(const struct fault_reader *reader, const struct flaw *kind, size_t i);
+// The same for the words [from, to) of a pattern: what their sentence names counts too.
+bool kind_fits_words(const struct fault_reader *reader, const struct flaw *kind, size_t from, size_t to);
 // Of goods that the rule excludes, where neither its own name nor a word of what it occurs on is said.
 bool kind_is_off(const struct fault_reader *reader, const struct phrase_hit *hit);
 

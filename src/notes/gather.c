@@ -116,9 +116,9 @@ static void gather(struct fault_reader *r) {
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
         if (is_of_name(r, hit)) continue;
-        if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to)) &&
-            !kind_is_of_stuff(r, hit->flaw, hit->from) && (hit->near || !kind_is_open(r)))
+        if (hit->gated && hit->near && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to)))
             continue;
+        if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

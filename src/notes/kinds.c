@@ -137,14 +137,8 @@ bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const ch
     return fits_on(r, kind, place) > 0 || is_of_other_family(r, kind);
 }
 
-// Of a family that holds the rest, and of no known stuff.
-bool kind_is_open(const struct fault_reader *r) {
-    const struct family *family = r->note->record->family;
-    return !family || (!strcmp(family->rule.id, "other") && !r->material_count);
-}
-
 // "Dark film on the silver": a stuff that the sentence names.
-bool kind_is_of_stuff(const struct fault_reader *r, const struct flaw *kind, size_t i) {
+static bool is_of_stuff(const struct fault_reader *r, const struct flaw *kind, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = scope_sentence_start(&r->scope, i); at <= scope_sentence_end(&r->scope, i); at++) {
         if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].fold[0] == '\0')
@@ -154,6 +148,14 @@ bool kind_is_of_stuff(const struct fault_reader *r, const struct flaw *kind, siz
                 return true;
     }
     return false;
+}
+
+bool kind_fits_words(const struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
+    const struct family *family = r->note->record->family;
+    const char *words = note_words(r->note, from, to);
+    bool open = !family || !strcmp(family->rule.id, "other"); // nothing but the stuff tells what it is
+    if (open && !r->material_count) return true;
+    return (open ? fits_on(r, kind, words) > 0 : kind_can_be(r, kind, words)) || is_of_stuff(r, kind, from);
 }
 
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {

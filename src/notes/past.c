@@ -184,7 +184,8 @@ void scope_past(struct scope *s) {
         if (!cue) continue;
         if (cue->kind == AHEAD)
             scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
-        else if (!is_turned(s, i))
+        else if (!is_turned(s, i) && !token_is(&s->note->tokens, i + n, "of") &&
+                 !scope_left(s, scope_clause_start(s, i), i, i + n))
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);
         i += n - 1;
     }

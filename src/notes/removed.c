@@ -50,15 +50,15 @@ static bool is_coming_back(const struct tokens *tokens, size_t i) {
 }
 
 // "Needs the rust cleaned off", "tried to get it off", "most of it came out", "it came back".
-static bool is_left(const struct scope *s, size_t from, size_t verb, size_t to) {
+bool scope_left(const struct scope *s, size_t from, size_t verb, size_t to) {
     static const char *const before[] = {
         "needs",  "need",  "wants",    "want",     "could",   "should", "would", "will",   "might", "may",
         "can",    "can't", "cannot",   "cant",     "didn't",  "didnt",  "not",   "never",  "won't", "wont",
         "hasn't", "tried", "wouldn't", "couldn't", "hoping",  "if",     "until", "unless", "try",   "hardly",
         "where",  "when",  "as",       "barely",   "haven't", "havent", "half",  "from"};
-    static const char *const shares[] = {"most",   "some",   "half",    "part", "much",  "mostly",
-                                         "partly", "nearly", "almost",  "bit",  "worst", "what",
-                                         "little", "few",    "several", "more"};
+    static const char *const shares[] = {"most",   "some",   "half",   "part",   "much",
+                                         "mostly", "partly", "nearly", "almost", "bit",
+                                         "worst",  "what",   "little", "few",    "several"};
     static const char *const again[] = {"returned", "returns", "again", "still",  "left",  "ghost",
                                         "shadow",   "remains", "trace", "behind", "faint", "leaving"};
     const struct tokens *tokens = &s->note->tokens;
@@ -93,7 +93,7 @@ static bool read_between(struct scope *s, size_t verb) {
         if (s->fault[i] && !is_particle(tokens, i)) last = i;
         if (!is_particle(tokens, i)) continue;
         if (!last || !can_be_removed(s, last)) return false;
-        if (is_left(s, scope_clause_start(s, verb), verb, i + 1)) return false;
+        if (scope_left(s, scope_clause_start(s, verb), verb, i + 1)) return false;
         scope_mark(s, verb, i + 1, STANCE_PAST, verb);
         return true;
     }
@@ -142,7 +142,7 @@ static void read_behind(struct scope *s, size_t verb) {
     if (!to || !can_be_removed(s, to - 1)) return;
     size_t from = scope_clause_start(s, verb);
     bool every = token_among(tokens, verb + 1, shares, 1); // "every bit of it"
-    if (is_left(s, from, verb, every ? verb : particle + 1)) return;
+    if (scope_left(s, from, verb, every ? verb : particle + 1)) return;
     scope_mark(s, run_start(s, to), to, STANCE_PAST, verb);
     scope_mark(s, verb, particle + 1, STANCE_PAST, verb); // no part came off
 }
