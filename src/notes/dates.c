@@ -329,8 +329,8 @@ static void years_beside(struct note *note, size_t i) {
         if (!period_at(note->arena, tokens, i + 1, &p) || sure_of(note, i, i + 1 + p.taken) != SURE_STATED)
             return;
     } else {
-        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era ||
-            is_style(note, i + p.taken) || sure_of(note, i, i + p.taken) != SURE_STATED)
+        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era || is_style(note, i + p.taken) ||
+            sure_of(note, i, i + p.taken) != SURE_STATED)
             return;
         because = YEARS_OF_ERA;
     }
