@@ -150,7 +150,6 @@ static void read_odorless(struct fault_reader *r, size_t i) {
                                           "odorless",
                                           "smells of nothing",
                                           "smell of nothing",
-                                          "smells of nowt",
                                           "smells of nothing at all",
                                           "smells sweet",
                                           "smells all right",
