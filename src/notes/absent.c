@@ -159,9 +159,9 @@ static bool is_small(const struct tokens *tokens, size_t i) {
 // "Gone to toffee", "gone the color of tea", "gone from clear to yellow", "gone a bit soft", "gone all
 // stiff".
 static bool turns_to(const struct tokens *tokens, size_t i) {
-    static const char *const owners[] = {"the", "my",       "his",     "her",     "our",
-                                         "a",   "someone",  "another", "charity", "school",
-                                         "a",   "landfill", "auction", "ground"};
+    static const char *const owners[] = {"the",      "my",      "his",     "her",     "our",
+                                         "a",        "someone", "another", "charity", "school",
+                                         "landfill", "auction", "ground"};
     static const char *const shades[] = {"color",  "colour", "same",  "sort",  "kind", "bit",
                                          "little", "touch",  "shade", "funny", "dull", "dark",
                                          "deep",   "pale",   "dirty", "nasty"};
