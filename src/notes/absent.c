@@ -154,6 +154,25 @@ static bool is_small(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "Gone to toffee", "gone the color of tea", "gone from clear to yellow", "gone a bit soft", "gone all
+// stiff".
+static bool turns_to(const struct tokens *tokens, size_t i) {
+    static const char *const owners[] = {"the",      "my",      "his",     "her",     "our",
+                                         "a",        "someone", "another", "charity", "school",
+                                         "landfill", "auction", "ground"};
+    static const char *const shades[] = {"color",  "colour", "same",  "sort",  "kind", "bit",
+                                         "little", "touch",  "shade", "funny", "dull", "dark",
+                                         "deep",   "pale",   "dirty", "nasty"};
+    static const char *const ends[] = {"of", "but", "the", "and", "over", "with", "in", "on"};
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
+    if (token_is(tokens, i, "to")) return !token_among(tokens, i + 1, owners, COUNT(owners));
+    if (token_is(tokens, i, "from"))
+        return token_is(tokens, i + 2, "to") || token_is(tokens, i + 2, "through");
+    if (token_is(tokens, i, "all")) return !token_among(tokens, i + 1, ends, COUNT(ends));
+    return (token_is(tokens, i, "the") || token_is(tokens, i, "a")) &&
+           token_among(tokens, i + 1, shades, COUNT(shades));
+}
+
 // "Gone sticky", "gone brown": turned into, not missing.
 bool absent_turns_into(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
@@ -168,6 +187,7 @@ bool absent_turns_into(const struct fault_reader *r, size_t i) {
         "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
         "both",     "all",       "which",     "that"};
     if (tokens->at[i].stop != STOP_NONE) return false;
+    if (turns_to(tokens, i)) return true;
     for (size_t k = 0; k < COUNT(ends); k++)
         if (token_is(tokens, i, ends[k])) return false;
     return true;

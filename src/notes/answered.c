@@ -159,9 +159,15 @@ static void read_zero(struct scope *s, size_t i) {
 // "Went over it for cracks, couldn't find any": all that was looked for.
 static void read_search(struct scope *s, size_t i, size_t n) {
     const struct tokens *tokens = &s->note->tokens;
-    size_t from = i, start = scope_sentence_start(s, i);
-    while (from > start && !token_is(tokens, from, "for")) from--;
-    if (token_is(tokens, from, "for")) scope_mark(s, from + 1, i, STANCE_NONE_SEEN, i + n - 1);
+    static const char *const aims[] = {"for", "about", "expected", "expecting"}; // "worried about moth"
+    size_t start = scope_sentence_start(s, i);
+    for (size_t k = 0; k < COUNT(aims); k++) {
+        size_t from = i;
+        while (from > start && !token_is(tokens, from, aims[k])) from--;
+        if (!token_is(tokens, from, aims[k])) continue;
+        scope_mark(s, from + 1, i, STANCE_NONE_SEEN, i + n - 1);
+        return;
+    }
 }
 
 // "Checked for cracks, clear", "went over it for worm and it's clean": how a search came out, in one word.

@@ -14,6 +14,7 @@ static const struct cue before[] = {
     {"arent", DENIES},
     {"been spared", DENIES},
     {"been spared the", DENIES},
+    {"bare of", DENIES},
     {"can find no", LOOKED_FOR},
     {"can see no", LOOKED_FOR},
     {"can't detect", LOOKED_FOR},

@@ -42,6 +42,10 @@ const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct f
 // then the part of the thing, and no word of it a degree.
 bool kind_is_whole(const struct fault_reader *reader, const struct flaw *kind, const struct fault_hit *hit);
 bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, const char *place);
+// The same for the words [from, to) of a pattern: what their sentence names counts too.
+bool kind_fits_words(const struct fault_reader *reader, const struct flaw *kind, size_t from, size_t to);
+// Of goods that the rule excludes, where neither its own name nor a word of what it occurs on is said.
+bool kind_is_off(const struct fault_reader *reader, const struct phrase_hit *hit);
 
 // spots.c: where it is. Tokens of the place behind the fault or before it, and of the part that is its
 // subject.

@@ -256,7 +256,10 @@ static void gather(struct fault_reader *r) {
             continue;
         if (is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit)) continue;
         if (sound_said_holds(r, hit->from, hit->to)) continue;
-        if (hit->gated && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to))) continue;
+        if (hit->gated && hit->near && !kind_can_be(r, hit->flaw, note_words(r->note, hit->from, hit->to)))
+            continue;
+        if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
+        if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

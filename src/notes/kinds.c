@@ -136,12 +136,46 @@ static int is_named(const struct fault_reader *r, const struct fault_hit *hit, c
     return noun || adjective ? 1 : 0;
 }
 
+// Where nobody says of what it is, "candlesticks" are of each family that knows them.
+static bool is_of_other_family(const struct fault_reader *r, const struct flaw *kind) {
+    const struct record *record = r->note->record;
+    if (r->material_count || !record->type.value) return false;
+    size_t count = 0;
+    const struct thing *const *things = ruleset_things(r->note->rules, record->type.value, &count);
+    for (size_t i = 0; things && i < count; i++)
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (!strcmp(kind->on.at[k], things[i]->family->rule.id)) return true;
+    return false;
+}
+
 // Two words apart are a weaker sign than a phrase: the kind has to be one that such a thing can have.
 bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const char *place) {
-    if (!r->note->record->family || !kind->on.count) return true;
+    const struct family *family = r->note->record->family;
+    if (!family || !kind->on.count) return true;
     for (size_t i = 0; i < kind->on.count; i++)
         if (!strcmp(kind->on.at[i], "all")) return true;
-    return fits_on(r, kind, place) > 0;
+    return fits_on(r, kind, place) > 0 || is_of_other_family(r, kind);
+}
+
+// "Dark film on the silver": a stuff that the sentence names.
+static bool is_of_stuff(const struct fault_reader *r, const struct flaw *kind, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = scope_sentence_start(&r->scope, i); at <= scope_sentence_end(&r->scope, i); at++) {
+        if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].fold[0] == '\0')
+            continue;
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (!strchr(kind->on.at[k], ' ') && names_material(kind->on.at[k], tokens->at[at].fold))
+                return true;
+    }
+    return false;
+}
+
+bool kind_fits_words(const struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
+    const struct family *family = r->note->record->family;
+    const char *words = note_words(r->note, from, to);
+    bool open = !family || !strcmp(family->rule.id, "other"); // nothing but the stuff tells what it is
+    if (open && !r->material_count) return true;
+    return (open ? fits_on(r, kind, words) > 0 : kind_can_be(r, kind, words)) || is_of_stuff(r, kind, from);
 }
 
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
@@ -171,13 +205,23 @@ static bool has_part_of(struct arena *arena, const struct texts *list, const cha
     return false;
 }
 
+// A place that everything has, and no part with a name of its own.
+static bool is_anywhere(const char *place) {
+    static const char *const words[] = {"edge",   "edges",  "corner", "corners", "bottom", "top",
+                                        "middle", "center", "side",   "sides",   "surface"};
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (has_word(place, words[i])) return true;
+    return false;
+}
+
 // A tear of the lining is damage of the lining, a nick of a knife is wear of its blade.
 static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     struct arena *arena = r->note->arena;
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool named = has_part_of(arena, &kind->within, place);
-    for (size_t i = 0; !place && type && i < kind->within.count; i++)
+    bool usual = !place || is_anywhere(place); // "black round the edge" of a mirror
+    for (size_t i = 0; usual && type && i < kind->within.count; i++)
         named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
     return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
 }
@@ -297,4 +341,26 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
     if (many && token_phrase(&r->note->tokens, hit->from, many) == hit->to - hit->from) return true;
     return kind->says && hit->to > hit->from + 1 &&
            strstr(kind->says, note_words(r->note, hit->from, hit->to)) != NULL;
+}
+
+// "Foxing" of a tankard: but a book, a label or leather that the note speaks of can have it.
+static bool has_place_for(const struct fault_reader *r, const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        for (size_t k = 0; k < kind->on.count; k++)
+            if (is_goods(r, tokens->at[i].fold, kind->on.at[k]) ||
+                names_material(kind->on.at[k], tokens->at[i].fold))
+                return true;
+    }
+    return false;
+}
+
+bool kind_is_off(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct family *family = r->note->record->family;
+    bool off = false;
+    for (size_t i = 0; family && i < hit->flaw->off.count; i++)
+        off |= !strcmp(hit->flaw->off.at[i], family->rule.id);
+    const struct fault_hit own = {.from = hit->from, .to = hit->to};
+    return off && !kind_is_whole(r, hit->flaw, &own) && !has_place_for(r, hit->flaw);
 }

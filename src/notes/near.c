@@ -171,11 +171,12 @@ static void look_behind(struct near_search *s) {
     const struct tokens *tokens = s->tokens;
     bool bracket = false, comma = false;
     size_t weight = 0;
-    static const char *const ends[] = {"but", "unless", "because", "until"};
+    static const char *const ends[] = {"but", "unless", "because", "until"}; // "all but gone" is none
     s->other_count = s->unlisted_count = 0;
     size_t open = names_before_comma(tokens, s->i) && tells_state(tokens, s->i + 2) ? s->i + 1 : s->i;
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
-        if (tokens->at[at].stop >= STOP_CLAUSE || token_among(tokens, at, ends, sizeof ends / sizeof *ends) ||
+        if (tokens->at[at].stop >= STOP_CLAUSE ||
+            (token_among(tokens, at, ends, sizeof ends / sizeof *ends) && !token_is(tokens, at - 1, "all")) ||
             opens_clause(tokens, at))
             return;
         comma |= tokens->at[at].stop >= STOP_COMMA && at != open;

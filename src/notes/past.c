@@ -188,10 +188,12 @@ void scope_past(struct scope *s) {
         if (!cue) continue;
         if (cue->kind == AHEAD)
             scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
-        else if (!is_turned(s, i))
+        else if (!is_turned(s, i) && !token_is(&s->note->tokens, i + n, "of") &&
+                 !scope_left(s, scope_clause_start(s, i), i, i + n))
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);
         i += n - 1;
     }
+    scope_removed(s);
 }
 
 // "The gilding has rubbed off": the cue is a word of the fault. "It won't lie flat any more": what is no more
@@ -204,7 +206,7 @@ bool scope_past_is_own(const struct scope *s, size_t from, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     size_t cue = s->cue[from];
     if (cue > from && cue < to && token_among(tokens, cue, own, COUNT(own))) return true;
-    bool no_more = cue >= to && token_among(tokens, cue, more, COUNT(more));
+    bool no_more = cue > from && token_among(tokens, cue, more, COUNT(more));
     for (size_t i = from; no_more && i < to; i++)
         if (token_among(tokens, i, nots, COUNT(nots))) return true;
     return false;

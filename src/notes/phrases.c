@@ -8,6 +8,7 @@
 
 #include "notes/near.h"
 #include "notes/phrase_words.h"
+#include "notes/spoken.h"
 #include "text/index.h"
 
 struct phrase {
@@ -44,6 +45,8 @@ struct phrases {
     struct near *near;
     struct index *parts;    // of the flaws' rules
     struct phrases *sounds; // of the rules' `sound`, NULL in themselves
+    struct spoken *spoken;
+    struct index *parts; // of the flaws' rules
     struct slip_words *slips;
 };
 
@@ -179,6 +182,7 @@ static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rul
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
     struct phrases *p = phrases_made(arena, rules);
     p->near = near_new(arena, rules, false);
+    p->spoken = spoken_new(arena, rules);
     p->sounds = sounds_new(arena, rules);
     gather_parts(arena, p);
     p->slips = slip_words_new(arena, rules);
@@ -188,6 +192,7 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
         for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
     }
     phrases_index(arena, p);
+    if (p->longest < spoken_longest(p->spoken)) p->longest = spoken_longest(p->spoken);
     return p;
 }
 
@@ -234,6 +239,14 @@ static void tell_barred(struct search *s, const struct phrase *phrase, size_t i)
     }
 }
 
+static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
+    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
+                                                      .from = s->words[i].from,
+                                                      .to = s->words[end - 1].to,
+                                                      .gated = gated};
+}
+
 static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     size_t end = i + phrase->count;
     if (end <= s->covered[phrase->flaw]) return;
@@ -242,11 +255,19 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
         return;
     }
     s->covered[phrase->flaw] = (uint32_t)end;
-    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[phrase->flaw],
-                                                      .from = s->words[i].from,
-                                                      .to = s->words[end - 1].to,
-                                                      .gated = phrase->gated};
+    keep_hit(s, phrase->flaw, i, end, phrase->gated);
+}
+
+// One that counts for some things only covers no phrase that counts for all.
+static void keep_spoken(struct search *s, size_t i) {
+    struct spoken_hit hit;
+    if (!s->phrases->spoken) return;
+    for (size_t entry = 0; spoken_next(s->phrases->spoken, s->words, s->count, i, &entry, &hit);) {
+        size_t end = i + hit.count;
+        if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
+        if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
+        keep_hit(s, hit.flaw, i, end, hit.gated);
+    }
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
@@ -271,12 +292,16 @@ static void search_at(struct search *s, size_t i) {
     const struct phrases *p = s->phrases;
     uint64_t first = s->words[i].hash, two = i + 1 < s->count ? key_of_two(first, s->words[i + 1].hash) : 0;
     bool more = two && may_begin_two(p, two), one = may_be_one(p, first);
-    if (!more && !one) return;
+    if (!more && !one) {
+        keep_spoken(s, i);
+        return;
+    }
     static const struct bucket none;
     const struct bucket *longer = more ? bucket_of(p, two) : &none,
                         *single = one ? bucket_of(p, first) : &none;
     if (longer->from < longer->said) bar_in(s, longer, i);
     if (single->from < single->said) bar_in(s, single, i);
+    keep_spoken(s, i);
     if (longer->said < longer->to) keep_in(s, longer, i);
     if (single->said < single->to) keep_in(s, single, i);
 }

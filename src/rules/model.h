@@ -80,6 +80,8 @@ struct flaw {
     struct texts title_part; // with {part} {where} {count} ("{part} Untested")
     enum rollup rollup;      // the shared short wording that may stand in for it where space is short
     struct finder finder;
+    struct texts spoken, spoken_on; // patterns of words in notes; the latter count only where `on` fits
+    struct texts off;               // materials and families that it never occurs on
     struct texts near;    // two groups of words each, parted by " / ": one of each in a clause is the flaw
     struct texts sound;   // phrases and pairs as in `near` that say that it is not there
     struct texts narrows; // ids of kinds that are this one where the material is under `on`
