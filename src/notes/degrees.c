@@ -49,6 +49,17 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 
+// "Wiped most of it off", "nearly all of it came away with a cloth".
+static bool is_taken_off(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const shares[] = {"most", "nearly", "almost", "all"};
+    static const char *const offs[] = {"off", "out", "away", "up"};
+    static const char *const ways[] = {"came", "wiped", "brushed", "rubbed", "cleaned", "washed", "scrubbed"};
+    if (!token_among(tokens, from, shares, COUNT(shares))) return false;
+    return (token_among(tokens, to, offs, COUNT(offs)) && from > 0 &&
+            token_among(tokens, from - 1, ways, COUNT(ways))) ||
+           (token_among(tokens, to, ways, COUNT(ways)) && token_among(tokens, to + 1, offs, COUNT(offs)));
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
@@ -57,6 +68,7 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
+        if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         if (found && !apart) return damped(tokens, i, found);
         words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
         if (r->scope.fault[i] && !r->part[i]) break;

@@ -144,7 +144,8 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
-static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
+static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
+                         enum severity told) {
     struct figure figure;
     size_t taken;
     enum { NEAR = 5, BEHIND = 14 };
@@ -159,7 +160,8 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
         flaw->has_size = true;
         flaw->size = figure;
-        if (!flaw->severity && figure.about) flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
+        if (!told && !flaw->severity && figure.about)
+            flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
         note_take(r->note, i, i + taken, TAKEN_FLAW);
         return;
     }
@@ -195,20 +197,16 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity degree = degree_of_hit(r, hit);
-    if (degree) flaw->severity = degree;
     int of, count = count_of_hit(r, hit, &of);
     if (count && !(count == 1 && !of)) {
         flaw->count = count;
         flaw->of = of;
     }
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
-        measure_flaw(r, hit, flaw);
-    if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
-    double like = flaw->severity || flaw->has_size ? 0 : size_of_object(r, hit);
-    if (like > 0) flaw->severity = degree_of_likeness(kind, like);
-    if (!flaw->severity && !flaw->of) flaw->severity = degree_of_count(kind, flaw->count);
-    if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
-    if (!flaw->severity) flaw->severity = degree_of_use(r, hit);
+        measure_flaw(r, hit, flaw, degree);
+    enum severity sized = flaw->has_size ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
+    if (sized || degree) flaw->severity = sized ? sized : degree;
+    if (!flaw->severity) flaw->severity = degree_weigh(r, hit, flaw);
 }
 
 // "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the

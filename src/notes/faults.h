@@ -117,6 +117,27 @@ int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
 enum severity degree_on_scale(const struct fault_reader *reader, const struct fault_hit *hit,
                               const struct flaw *kind);
 
+enum severity degree_on_scale_in(const struct fault_reader *reader, const struct flaw *kind, size_t from,
+                                 size_t to); // in a sentence behind that goes on about the fault
+size_t degree_tell_at(const struct fault_reader *reader, const struct flaw *kind, size_t i);
+
+// around.c: the tokens that speak of a fault, before it, behind it, and in the next sentence.
+struct around {
+    size_t from, to;
+};
+enum { AROUND_BEFORE, AROUND_BEHIND, AROUND_NEXT, AROUND_COUNT };
+void degree_around(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                   struct around out[AROUND_COUNT]);
+// noticed.c: by how it is noticed: "you have to look for it"; and that it is merely seen.
+enum severity degree_of_notice(const struct fault_reader *reader, const struct around *span, bool before);
+enum severity degree_of_sight(const struct fault_reader *reader, const struct around *span);
+// effects.c: by what comes of it: "enough to clear the shed", "won't wash out".
+enum severity degree_of_effect(const struct fault_reader *reader, const struct fault_hit *hit,
+                               const struct flaw *kind, const struct around *span);
+// weigh.c: the degree of a flaw of the record by all of these.
+enum severity degree_weigh(const struct fault_reader *reader, const struct fault_hit *hit,
+                           const struct item_flaw *flaw);
+
 // absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
 void read_absent(struct fault_reader *reader);
 // "Gone sticky" up to before token `i`: turned into something, not missing.

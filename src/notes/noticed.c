@@ -1,0 +1,284 @@
+// SPDX-License-Identifier: MIT
+// How bad a fault is by how it is noticed: "you'd have to tilt it to see", "only shows in low sun", "nobody
+// would ever know", "can't miss it", "the first thing you see". What is hard to find is little, what nobody
+// can overlook is much; what is merely seen is between.
+#include "notes/any.h"
+#include "notes/faults.h"
+
+enum { BACK = 5, PURPOSE = 12 };
+
+static bool is_seeing(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "see", "notice", "spot", "find", "feel", "tell", "know", "show", "shows", "smell",
+               "detect", "seen", "noticed", "showing", "visible", "noticeable", "obvious", "apparent",
+               "conspicuous", "perceptible", "discernible", "evident") ||
+           (token_is(tokens, i, "make") &&
+            (token_is(tokens, i + 1, "out") || token_is(tokens, i + 2, "out")));
+}
+
+// Behind a word of seeing: what is seen is the fault, and not the thing or what is on it.
+static bool sees_it(const struct tokens *tokens, size_t i) {
+    bool knows = ANY(tokens, i, "tell", "know");
+    if (ANY(tokens, i, "visible", "noticeable", "obvious", "apparent", "conspicuous", "perceptible",
+            "evident", "discernible", "seen", "noticed", "showing"))
+        return true;
+    size_t at = i + (token_is(tokens, i, "make") && token_is(tokens, i + 1, "out") ? 2 : 1);
+    if (at >= tokens->count || tokens->at[at].stop != STOP_NONE) return true;
+    if (!knows && ANY(tokens, at, "if", "when")) return true;
+    return ANY(tokens, at, "it", "them", "that", "this", "these", "it's", "they're", "em", "unless", "until",
+               "till", "from", "at", "in", "on", "with", "without", "much", "once", "looking", "under", "and",
+               "but", "anyway", "really", "though", "up", "through", "by", "they", "there", "where", "as",
+               "because", "either", "after", "first", "straight", "right", "anything", "too") &&
+           !(knows && ANY(tokens, at, "on", "in", "where", "from", "anything", "that", "this"));
+}
+
+static bool is_no(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "don't", "dont", "doesn't", "doesnt", "won't", "wont", "wouldn't", "wouldnt",
+               "can't", "cant", "cannot", "couldn't", "couldnt", "didn't", "didnt", "never", "hardly",
+               "barely", "scarcely", "not", "nobody", "isn't", "aren't", "isnt", "arent", "wasn't", "no-one",
+               "nor") ||
+           (token_is(tokens, i, "one") && i > 0 && token_is(tokens, i - 1, "no"));
+}
+
+static bool is_between(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "really", "even", "always", "ever", "be", "to", "able", "just", "quite", "often",
+               "easily", "you", "i", "would", "is", "it", "that", "so", "all", "very", "much", "immediately",
+               "readily", "people", "most", "actually", "will", "they", "anyone", "if", "honestly", "you'd",
+               "them", "too", "overly", "particularly", "at", "you'll", "else", "can", "could", "it's", "bit",
+               "a", "tell", "see", "going", "likely", "normally", "it'd");
+}
+
+// The "not" or "hardly" that a word of seeing at `i` belongs to.
+static bool is_unseen(const struct tokens *tokens, size_t from, size_t i) {
+    for (size_t k = i; k > from && i - k < BACK && tokens->at[k - 1].stop == STOP_NONE; k--) {
+        if (is_no(tokens, k - 1)) return true;
+        if (!is_between(tokens, k - 1)) return false;
+    }
+    return false;
+}
+
+static bool is_only(const struct tokens *tokens, size_t from, size_t i) {
+    for (size_t k = i; k > from && i - k < BACK && tokens->at[k - 1].stop == STOP_NONE; k--) {
+        if (token_is(tokens, k - 1, "only")) return true;
+        bool just =
+            token_is(tokens, k - 1, "just") && k > 1 && ANY(tokens, k - 2, "can", "could", "you'd", "is");
+        if (just) return true;
+        if (!is_between(tokens, k - 1) && !ANY(tokens, k - 1, "can", "could", "'d", "does", "becomes"))
+            return false;
+    }
+    return ANY(tokens, i, "shows", "show", "visible", "noticeable", "seen", "obvious", "see", "notice") &&
+           (token_is(tokens, i + 1, "only") ||
+            (ANY(tokens, i + 1, "it", "them", "up") && token_is(tokens, i + 2, "only")));
+}
+
+// "To see it", "before you notice": what the trouble was taken for.
+static bool is_purpose(const struct tokens *tokens, size_t i, size_t to) {
+    for (size_t k = i; k < to && k < i + PURPOSE && tokens->at[k].stop < STOP_CLAUSE; k++)
+        if (ANY(tokens, k, "to", "before", "and", "you", "you'd", "even") && is_seeing(tokens, k + 1))
+            return true;
+    return false;
+}
+
+// "You'd have to look hard", "need to tilt it to see", "had to be told".
+static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to) {
+    static const char *const pure[] = {"look",    "hunt",    "search",      "squint", "peer",  "know",
+                                       "inspect", "looking", "concentrate", "sniff",  "strain"};
+    static const char *const pains[] = {
+        "hold", "tilt",  "run",   "get",   "put",  "turn", "lift", "stick",   "lean", "angle", "bend",
+        "take", "rub",   "stand", "catch", "use",  "wear", "be",   "go",      "come", "press", "push",
+        "bury", "shine", "touch", "want",  "pick", "open", "move", "stretch", "have"};
+    static const char *const told[] = {"looking", "told", "shown", "picky", "fussy", "really"};
+    if (!ANY(tokens, i, "have", "had", "need", "needs", "got", "has", "needed", "must") ||
+        !(token_is(tokens, i + 1, "to") || token_is(tokens, i, "must")))
+        return SEVERITY_UNKNOWN;
+    size_t at = i + (token_is(tokens, i, "must") ? 1 : 2);
+    while (ANY(tokens, at, "really", "actually", "properly", "almost", "practically", "literally")) at++;
+    bool no = i > 0 && ANY(tokens, i - 1, "don't", "dont", "didn't", "doesn't", "won't", "not");
+    bool found =
+        token_among(tokens, at, pure, sizeof pure / sizeof *pure) ||
+        (ANY(tokens, at, "be", "go") && token_among(tokens, at + 1, told, sizeof told / sizeof *told)) ||
+        (token_among(tokens, at, pains, sizeof pains / sizeof *pains) && is_purpose(tokens, at + 1, to));
+    if (!found) return SEVERITY_UNKNOWN;
+    return no ? SEVERITY_HEAVY : SEVERITY_LIGHT;
+}
+
+// "Unless you hold it up", "till you look", "only when it's wet", "if you look close".
+static bool is_condition(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "unless"))
+        return !ANY(tokens, i + 1, "it's", "someone", "somebody", "fixed", "repaired", "they're") ||
+               ANY(tokens, i + 2, "pointed", "tilted", "held", "lit", "wet", "in");
+    if (ANY(tokens, i, "until", "till") && ANY(tokens, i + 1, "you", "i", "it's", "held", "it"))
+        return ANY(tokens, i + 2, "look", "hold", "get", "pick", "turn", "know", "washed", "got", "picked",
+                   "held", "turned", "pointed", "cleaned", "looked", "saw", "took", "see", "tilt", "feel");
+    if (token_is(tokens, i, "only") && ANY(tokens, i + 1, "when", "if", "from", "under", "with")) return true;
+    size_t you = ANY(tokens, i, "if", "when") && ANY(tokens, i + 1, "you", "you're", "i") ? i + 2 : 0;
+    if (you && token_is(tokens, you, "really")) you++;
+    return you && ANY(tokens, you, "look", "looked", "looking", "tilt", "squint", "hunt", "sniff", "peer",
+                      "search", "know", "hold", "inspect", "really", "stick", "angle", "concentrate");
+}
+
+// "In a strong light", "when the sun hits it", "under a loupe".
+static bool is_lit(const struct tokens *tokens, size_t i) {
+    static const char *const lamps[] = {"light", "sun",        "sunlight", "daylight", "lamp",
+                                        "torch", "flashlight", "sunshine", "lights",   "lighting"};
+    if (ANY(tokens, i, "in", "under", "at")) {
+        size_t at = i + 1;
+        while (ANY(tokens, at, "a", "an", "the")) at++;
+        if (ANY(tokens, at, "certain", "right", "strong", "low", "bright", "raking", "good", "some",
+                "slanting", "direct", "full") &&
+            (token_among(tokens, at + 1, lamps, sizeof lamps / sizeof *lamps) ||
+             ANY(tokens, at + 1, "angles", "angle")))
+            return true;
+        if (ANY(tokens, at, "certain", "some") && token_is(tokens, at + 1, "angles")) return true;
+    }
+    if (ANY(tokens, i, "when", "if", "where", "once") && ANY(tokens, i + 1, "the", "it"))
+        return (token_among(tokens, i + 2, lamps, sizeof lamps / sizeof *lamps) &&
+                !ANY(tokens, i + 3, "is", "goes", "comes", "flickers")) ||
+               (token_is(tokens, i + 2, "catches") && ANY(tokens, i + 3, "the", "light"));
+    if (ANY(tokens, i, "with", "under") && ANY(tokens, i + 1, "a", "my", "the"))
+        return ANY(tokens, i + 2, "loupe", "magnifier", "magnifying", "microscope") ||
+               (ANY(tokens, i + 2, "strong", "bright", "good") &&
+                ANY(tokens, i + 3, "torch", "light", "lamp", "glass", "lens"));
+    return false;
+}
+
+// "Can't miss it", "easily missed": which way it is said.
+static enum severity missed_at(const struct tokens *tokens, size_t from, size_t i) {
+    if (!ANY(tokens, i, "miss", "missed", "overlook", "overlooked", "ignore", "hiding", "disguising",
+             "missing", "hide", "mistaking"))
+        return SEVERITY_UNKNOWN;
+    if (i > from && ANY(tokens, i - 1, "no", "can't", "cant", "cannot", "won't", "couldn't", "don't", "not",
+                        "won't", "wont", "wouldn't"))
+        return token_is(tokens, i, "missing") && !token_is(tokens, i + 1, "it") ? SEVERITY_UNKNOWN
+                                                                                : SEVERITY_HEAVY;
+    if (i > from + 1 && token_is(tokens, i - 1, "to") &&
+        ANY(tokens, i - 2, "hard", "impossible", "difficult", "tough"))
+        return SEVERITY_HEAVY;
+    if (token_is(tokens, i, "missing") || token_is(tokens, i, "hide")) return SEVERITY_UNKNOWN;
+    bool easy = i > from + 1 && token_is(tokens, i - 1, "to") && ANY(tokens, i - 2, "easy", "simple");
+    bool might = i > from && ANY(tokens, i - 1, "easily", "nearly", "almost", "could", "would", "you'd",
+                                 "might", "may", "probably", "i");
+    return easy || might ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+}
+
+// What strikes anyone who looks.
+static bool is_striking(const struct tokens *tokens, size_t i) {
+    static const char *const cues[] = {"first thing you",
+                                       "first thing anyone",
+                                       "first thing people",
+                                       "first thing to catch",
+                                       "first thing they",
+                                       "first thing that hits",
+                                       "first thing i",
+                                       "across the room",
+                                       "across the yard",
+                                       "across a room",
+                                       "across the street",
+                                       "mile off",
+                                       "mile away",
+                                       "from the doorway",
+                                       "from the door",
+                                       "feet away",
+                                       "yards away",
+                                       "paces away",
+                                       "yards off",
+                                       "other end of the room",
+                                       "other side of the room",
+                                       "jumps out",
+                                       "jumps at",
+                                       "leaps out",
+                                       "hits you",
+                                       "smacks you",
+                                       "slaps you",
+                                       "knocks you",
+                                       "greets you",
+                                       "meets you",
+                                       "stares at you",
+                                       "staring at you",
+                                       "stares back",
+                                       "screams at you",
+                                       "sticks out",
+                                       "stands out",
+                                       "draws the eye",
+                                       "catches the eye",
+                                       "drawn to it",
+                                       "drawn straight",
+                                       "eye goes straight",
+                                       "eyes go straight",
+                                       "eye goes right",
+                                       "blind man",
+                                       "all you can see",
+                                       "all you see",
+                                       "all you notice",
+                                       "all you can smell",
+                                       "all anyone sees",
+                                       "as soon as you",
+                                       "soon as you",
+                                       "the moment you",
+                                       "the minute you",
+                                       "the second you",
+                                       "in your face",
+                                       "plain as day",
+                                       "plain as the nose",
+                                       "clear as day",
+                                       "before you see it",
+                                       "before you open",
+                                       "next room",
+                                       "whole house",
+                                       "whole room",
+                                       "fills the",
+                                       "clears a room",
+                                       "clear a room",
+                                       "makes your eyes",
+                                       "make your eyes",
+                                       "turns your stomach"};
+    return token_longest(tokens, i, cues, sizeof cues / sizeof *cues) > 0;
+}
+
+static enum severity at(const struct fault_reader *r, size_t from, size_t to, size_t i, bool before) {
+    const struct tokens *tokens = &r->note->tokens;
+    enum severity found = missed_at(tokens, from, i);
+    if (found) return found;
+    if (is_striking(tokens, i)) return SEVERITY_HEAVY;
+    found = trouble_at(tokens, i, to);
+    if (found) return found;
+    if (!before && (is_condition(tokens, i) || is_lit(tokens, i))) return SEVERITY_LIGHT;
+    if (!is_seeing(tokens, i)) return SEVERITY_UNKNOWN;
+    if (is_only(tokens, from, i)) return SEVERITY_LIGHT;
+    if (before)
+        return i > from && ANY(tokens, i - 1, "hardly", "barely", "scarcely") ? SEVERITY_LIGHT
+                                                                              : SEVERITY_UNKNOWN;
+    return sees_it(tokens, i) && is_unseen(tokens, from, i) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+}
+
+// "Hardly there", "barely anything": there, and next to nothing.
+static bool is_scarce(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "hardly", "barely", "scarcely") &&
+           ANY(tokens, i + 1, "there", "any", "anything", "a", "at", "worth", "even", "visible", "noticeable",
+               "perceptible", "shows", "show", "detectable");
+}
+
+enum severity degree_of_notice(const struct fault_reader *r, const struct around *span, bool before) {
+    for (size_t i = span->from; i < span->to; i++) {
+        if (!before && is_scarce(&r->note->tokens, i)) return SEVERITY_LIGHT;
+        enum severity found = at(r, span->from, span->to, i, before);
+        if (found) return found;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
+// "You can see it", "it does show": no more than that.
+enum severity degree_of_sight(const struct fault_reader *r, const struct around *span) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = span->from; i < span->to; i++) {
+        if (!is_seeing(tokens, i) || !sees_it(tokens, i) || ANY(tokens, i, "know", "find", "spot")) continue;
+        bool state = ANY(tokens, i, "visible", "noticeable", "obvious", "shows", "showing", "evident");
+        size_t k = i;
+        while (k > span->from && ANY(tokens, k - 1, "clearly", "plainly", "easily", "really", "just",
+                                     "definitely", "certainly", "still", "both"))
+            k--;
+        bool can = k > span->from &&
+                   ANY(tokens, k - 1, "can", "will", "you'll", "do", "does", "could", "you'd", "would");
+        if (state || can) return SEVERITY_MODERATE;
+    }
+    return SEVERITY_UNKNOWN;
+}
