@@ -69,6 +69,8 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         enum severity found = degree_word_behind(r, i, &n);
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
+        if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &found))
+            return found; // crazing "all over"
         if (found && !apart) return damped(tokens, i, found);
         words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
         if (r->scope.fault[i] && !r->part[i]) break;
@@ -140,10 +142,15 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return SEVERITY_UNKNOWN;
     for (size_t i = hit->from; i < hit->to; i++) {
+        enum severity found = SEVERITY_UNKNOWN;
         static const char *const hardly[] = {"barely", "hardly", "scarcely"};
         if (token_among(&r->note->tokens, i, hardly, COUNT(hardly)))
             return SEVERITY_HEAVY; // "barely legible"
-        enum severity found = degree_word(r, i, &n);
+        static const char *const worn[] = {"worn", "rubbed", "washed", "gone", "wearing"};
+        if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
+            token_among(&r->note->tokens, i - 1, worn, COUNT(worn)) && !degree_tell_is(r, hit, i, 1, &found))
+            return SEVERITY_HEAVY;
+        found = degree_word(r, i, &n);
         if (found) return found;
     }
     return SEVERITY_UNKNOWN;
@@ -180,6 +187,9 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i]) || is_link(tokens, i)) break;
+        if (r->note->taken[i] == TAKEN_TYPE && !r->part[i]) break; // "small vase, chip"
+        size_t cue;
+        if (token_is(tokens, i, "with") && !ends_at(r, i, &cue)) break; // "large vase with a chip"
         if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
         size_t from = i;
         enum severity found = ends_at(r, i, &from);

@@ -180,6 +180,190 @@ static bool is_put_right(const struct tokens *tokens, size_t i) {
            !ANY(tokens, at + 1, "through", "over");
 }
 
+// "Right across", "clean down to the foot", "from corner to corner", "the length of the blade".
+static bool is_across(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "right", "clean", "straight", "clear"))
+        return ANY(tokens, i + 1, "down", "across", "through", "along", "round", "around", "up", "over") &&
+               !ANY(tokens, i + 2, "near", "against");
+    if (token_is(tokens, i, "from") && i + 3 < tokens->count && token_is(tokens, i + 2, "to"))
+        return !strcmp(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
+               (ANY(tokens, i + 1, "top", "rim", "edge", "lip", "neck", "one", "head") &&
+                ANY(tokens, i + 3, "bottom", "foot", "base", "toe", "heel", "edge", "tail"));
+    bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
+                !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
+    if (same) return true; // "corner to corner"
+    return ANY(tokens, i, "full", "whole", "entire") &&
+           ANY(tokens, i + 1, "length", "width", "height", "depth", "way", "front", "face", "back", "side",
+               "circumference", "surface");
+}
+
+static bool is_to_bits(const struct tokens *tokens, size_t i) {
+    return token_is(tokens, i, "to") && i > 0 &&
+           ANY(tokens, i + 1, "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
+               "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
+           !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
+}
+
+static bool is_nearly_gone(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "nearly", "almost", "practically", "virtually") &&
+           ANY(tokens, i + 1, "through", "off", "gone", "out", "away", "apart", "severed", "snapped", "all",
+               "in");
+}
+
+// "Cat hair, loads": a quantity alone.
+static bool is_heap(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "loads", "lots", "plenty", "masses", "heaps", "tons", "oodles", "piles", "dozens",
+             "hundreds", "stacks", "bags"))
+        return false;
+    if (i == 0 || (tokens->at[i - 1].stop == STOP_NONE && !ANY(tokens, i - 1, "and", "absolutely", "but")))
+        return false;
+    return i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+           (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "it", "them"));
+}
+
+// "A hole a mouse could get through".
+static bool is_way_through(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "could", "can", "would") &&
+           ANY(tokens, i + 1, "get", "go", "crawl", "walk", "fall", "climb", "fit", "pass", "swim", "drop") &&
+           ANY(tokens, i + 2, "through", "in", "into", "out") && i > 1 &&
+           !ANY(tokens, i - 1, "you", "i", "it", "they");
+}
+
+// "I lost a bit just moving it".
+static bool is_just_by(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "just", "even") &&
+           ANY(tokens, i + 1, "moving", "touching", "lifting", "looking", "picking", "handling", "carrying",
+               "opening", "turning", "unfolding", "breathing") &&
+           ANY(tokens, i + 2, "it", "at", "them", "the", "on", "up");
+}
+
+// "A shocker", "a right beast of a thing": a name for what is big or bad; and "a fair one".
+static enum severity named_at(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "a", "an", "some", "proper", "right", "real")) return SEVERITY_UNKNOWN;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "right", "real", "proper", "great", "bit", "of", "a", "an", "absolute", "complete",
+               "total"))
+        at++;
+    if (ANY(tokens, at, "shocker", "whopper", "corker", "belter", "beast", "monster", "brute", "horror",
+            "doozy", "stinker", "shambles", "disgrace", "mess", "disaster", "catastrophe", "eyesore",
+            "crater", "gash", "cracker", "humdinger", "biggie", "nightmare"))
+        return SEVERITY_HEAVY;
+    if (ANY(tokens, at, "shadow", "suggestion", "ghost", "whisper", "smidge", "smidgen", "suspicion",
+            "fraction", "scratch", "graze"))
+        return ANY(tokens, at, "scratch", "graze", "ghost") ? SEVERITY_UNKNOWN : SEVERITY_LIGHT;
+    bool fair = ANY(tokens, i + 1, "fair", "decent", "reasonable", "good", "middling");
+    return fair && ANY(tokens, i + 2, "one", "ones", "sized", "size")
+               ? (token_is(tokens, i + 1, "good") ? SEVERITY_HEAVY : SEVERITY_MODERATE)
+               : SEVERITY_UNKNOWN;
+}
+
+// "Worse than it looks", "spoils it", "I won't pretend": and the other way about.
+static enum severity judged_at(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "worse")) {
+        if (token_is(tokens, i + 1, "than") && i > 0 &&
+            ANY(tokens, i - 1, "looks", "sounds", "look", "sound", "seems"))
+            return SEVERITY_LIGHT; // "looks worse than it is"
+        if (ANY(tokens, i + 1, "than") && !ANY(tokens, i - 1, "no", "not", "nothing")) return SEVERITY_HEAVY;
+        return ANY(tokens, i + 1, "in") ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+    }
+    if (ANY(tokens, i, "spoils", "spoiled", "spoilt", "ruins", "ruined", "mars", "wrecks", "disfigures") &&
+        !(i > 0 && ANY(tokens, i - 1, "not", "hardly", "nothing", "isn't")))
+        return SEVERITY_HEAVY;
+    if (ANY(tokens, i, "spoil", "ruin", "detract", "bother", "matter", "worry", "affect", "hurt", "harm",
+            "jump", "shout", "offend") &&
+        i > 0 &&
+        ANY(tokens, i - 1, "doesn't", "doesnt", "won't", "don't", "not", "wouldn't", "never", "hardly"))
+        return SEVERITY_LIGHT;
+    static const char *const heavy[] = {"won't pretend",
+                                        "not going to pretend",
+                                        "won't lie",
+                                        "not going to lie",
+                                        "lets it down",
+                                        "lets the whole",
+                                        "no end",
+                                        "like nobody's business",
+                                        "like there's no tomorrow",
+                                        "not pretty",
+                                        "isn't pretty",
+                                        "ain't pretty",
+                                        "isn't a pretty",
+                                        "not a pretty",
+                                        "not good",
+                                        "isn't good",
+                                        "not great",
+                                        "isn't great",
+                                        "pretty grim",
+                                        "grim",
+                                        "dire",
+                                        "diabolical",
+                                        "horrid",
+                                        "dreadful",
+                                        "hideous",
+                                        "past a joke",
+                                        "the worst",
+                                        "brace yourself",
+                                        "sorry sight",
+                                        "sad sight",
+                                        "in a bad way",
+                                        "in a poor way",
+                                        "serious stuff",
+                                        "needs sorting",
+                                        "no joke",
+                                        "not for the faint"};
+    static const char *const light[] = {"no great shakes",
+                                        "more a",
+                                        "more of a",
+                                        "as good as nothing",
+                                        "next to nothing",
+                                        "nothing at all really",
+                                        "no more than",
+                                        "nothing more than",
+                                        "at worst",
+                                        "at most",
+                                        "if that",
+                                        "for the record",
+                                        "for honesty",
+                                        "for full disclosure",
+                                        "just so you know",
+                                        "to be fussy",
+                                        "to be honest it's nothing",
+                                        "the tiniest",
+                                        "the slightest",
+                                        "the faintest",
+                                        "the merest",
+                                        "the least",
+                                        "ever so",
+                                        "little to speak",
+                                        "not to speak of",
+                                        "to speak of",
+                                        "no worse",
+                                        "no bother",
+                                        "no biggie",
+                                        "no drama",
+                                        "hey ho",
+                                        "can live with",
+                                        "could live with",
+                                        "live with it",
+                                        "barely a",
+                                        "hardly a",
+                                        "scarcely a",
+                                        "a mere",
+                                        "just a tad",
+                                        "as you'd expect",
+                                        "honest wear"};
+    size_t bad = token_longest(tokens, i, heavy, sizeof heavy / sizeof *heavy);
+    if (bad && token_is(tokens, i, "no") && token_is(tokens, i + 1, "end") && !token_is(tokens, i + 2, "of"))
+        return SEVERITY_UNKNOWN;
+    if (bad) return SEVERITY_HEAVY;
+    return token_longest(tokens, i, light, sizeof light / sizeof *light) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+}
+
+static bool is_much(const struct tokens *tokens, size_t i) {
+    return is_so_bad(tokens, i) || is_meant(tokens, i) || is_frail(tokens, i) || is_across(tokens, i) ||
+           is_to_bits(tokens, i) || is_nearly_gone(tokens, i) || is_heap(tokens, i) ||
+           is_way_through(tokens, i) || is_just_by(tokens, i);
+}
+
 enum severity degree_of_effect(const struct fault_reader *r, const struct fault_hit *hit,
                                const struct flaw *kind, const struct around *span) {
     const struct tokens *tokens = &r->note->tokens;
@@ -188,8 +372,9 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
     for (size_t i = span->from; i < span->to; i++) {
         enum severity found = enough_at(tokens, i);
         if (!found) found = fits_at(tokens, i, span->to);
-        if (!found && (is_so_bad(tokens, i) || is_meant(tokens, i) || is_frail(tokens, i)))
-            found = SEVERITY_HEAVY;
+        if (!found) found = named_at(tokens, i);
+        if (!found) found = judged_at(tokens, i);
+        if (!found && is_much(tokens, i)) found = SEVERITY_HEAVY;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;
         if (!found && (is_put_right(tokens, i) || is_nothing(tokens, i))) found = SEVERITY_LIGHT;

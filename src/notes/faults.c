@@ -158,6 +158,11 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
             apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
         if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
+        static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
+        if (i + taken < hit->to + BEHIND &&
+            token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
+            !token_is(tokens, i + taken + 1, "diameter") && !token_is(tokens, i + taken + 1, "length"))
+            continue; // "an inch from the rim" is where
         flaw->has_size = true;
         flaw->size = figure;
         if (!told && !flaw->severity && figure.about)
@@ -206,7 +211,10 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         measure_flaw(r, hit, flaw, degree);
     enum severity sized = flaw->has_size ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
     if (sized || degree) flaw->severity = sized ? sized : degree;
-    if (!flaw->severity) flaw->severity = degree_weigh(r, hit, flaw);
+    bool again = flaw->span.from >= r->note->tokens.at[scope_sentence_start(&r->scope, hit->from)].from;
+    enum severity weighed =
+        !flaw->severity || (again && !degree) ? degree_weigh(r, hit, flaw) : SEVERITY_UNKNOWN;
+    if (weighed > flaw->severity) flaw->severity = weighed; // "stiff, needs a wrench" told in two
 }
 
 // "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the

@@ -119,6 +119,9 @@ enum severity degree_on_scale(const struct fault_reader *reader, const struct fa
 
 enum severity degree_on_scale_in(const struct fault_reader *reader, const struct flaw *kind, size_t from,
                                  size_t to); // in a sentence behind that goes on about the fault
+// Are the `n` tokens at `i` a word of the scale of the hit's first kind, and of which degree?
+bool degree_tell_is(const struct fault_reader *reader, const struct fault_hit *hit, size_t i, size_t n,
+                    enum severity *degree);
 size_t degree_tell_at(const struct fault_reader *reader, const struct flaw *kind, size_t i);
 
 // around.c: the tokens that speak of a fault, before it, behind it, and in the next sentence.

@@ -84,7 +84,8 @@ static bool is_tail(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            AMONG(tokens, i, "though", "tho", "and", "but", "so", "you", "tbh", "really", "mind", "if", "one",
                  "ones", "honestly", "imo", "i", "just", "only", "overall", "anyway", "thankfully", "enough",
-                 "not");
+                 "not") ||
+           (token_is(tokens, i, "to") && AMONG(tokens, i + 1, "be", "tell", "say"));
 }
 
 // "Nothing structural", "nothing too alarming": whatever it is not, it is little.
@@ -146,7 +147,7 @@ static enum severity statement_at(const struct fault_reader *r, size_t i, bool c
     if (!found || (shared && !told.of_all)) return SEVERITY_UNKNOWN;
     if (!crossed) return found;
     bool sure = told.of_it || *end >= tokens->count || tokens->at[*end].stop >= STOP_CLAUSE ||
-                AMONG(tokens, *end, "though", "tho");
+                AMONG(tokens, *end, "though", "tho", "to", "honestly", "tbh");
     return sure && !is_of_thing(tokens, *end - 1) ? found : SEVERITY_UNKNOWN;
 }
 

@@ -9,8 +9,8 @@ enum { BACK = 5, PURPOSE = 12 };
 
 static bool is_seeing(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "see", "notice", "spot", "find", "feel", "tell", "know", "show", "shows", "smell",
-               "detect", "seen", "noticed", "showing", "visible", "noticeable", "obvious", "apparent",
-               "conspicuous", "perceptible", "discernible", "evident") ||
+               "detect", "seen", "noticed", "saw", "spotted", "found", "showing", "visible", "noticeable",
+               "obvious", "apparent", "conspicuous", "perceptible", "discernible", "evident") ||
            (token_is(tokens, i, "make") &&
             (token_is(tokens, i + 1, "out") || token_is(tokens, i + 2, "out")));
 }
@@ -97,7 +97,8 @@ static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to
         token_among(tokens, at, pure, sizeof pure / sizeof *pure) ||
         (ANY(tokens, at, "be", "go") && token_among(tokens, at + 1, told, sizeof told / sizeof *told)) ||
         (token_among(tokens, at, pains, sizeof pains / sizeof *pains) && is_purpose(tokens, at + 1, to));
-    if (!found) return SEVERITY_UNKNOWN;
+    if (!found || (token_is(tokens, at, "know") && ANY(tokens, at + 1, "what", "which", "how")))
+        return SEVERITY_UNKNOWN; // "you'd need to know what it said"
     return no ? SEVERITY_HEAVY : SEVERITY_LIGHT;
 }
 
@@ -243,6 +244,10 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
     if (found) return found;
     if (!before && (is_condition(tokens, i) || is_lit(tokens, i))) return SEVERITY_LIGHT;
     if (!is_seeing(tokens, i)) return SEVERITY_UNKNOWN;
+    if (ANY(tokens, i, "spot", "see", "notice") && !is_unseen(tokens, from, i) &&
+        (ANY(tokens, i + 2, "straight", "immediately", "instantly", "right") ||
+         (ANY(tokens, i + 2, "at") && ANY(tokens, i + 3, "once"))))
+        return SEVERITY_HEAVY; // "you'd spot it straight away"
     if (is_only(tokens, from, i)) return SEVERITY_LIGHT;
     if (before)
         return i > from && ANY(tokens, i - 1, "hardly", "barely", "scarcely") ? SEVERITY_LIGHT
@@ -276,8 +281,8 @@ enum severity degree_of_sight(const struct fault_reader *r, const struct around 
         while (k > span->from && ANY(tokens, k - 1, "clearly", "plainly", "easily", "really", "just",
                                      "definitely", "certainly", "still", "both"))
             k--;
-        bool can = k > span->from &&
-                   ANY(tokens, k - 1, "can", "will", "you'll", "do", "does", "could", "you'd", "would");
+        bool can = k > span->from && ANY(tokens, k - 1, "can", "will", "you'll", "do", "does", "could",
+                                         "you'd", "would", "you");
         if (state || can) return SEVERITY_MODERATE;
     }
     return SEVERITY_UNKNOWN;

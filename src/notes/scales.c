@@ -40,8 +40,11 @@ static bool is_of_thing(const struct fault_reader *r, const struct fault_hit *hi
     if (r->note->taken[i] == TAKEN_TYPE) return true;
     if (i >= hit->from || n > 1) return false;
     if (r->note->taken[i] == TAKEN_VALUE) return true;
+    static const char *const links[] = {"with", "has", "have", "had", "shows", "but", "and"};
     for (size_t k = i; k < hit->from; k++)
-        if (r->note->tokens.at[k].stop != STOP_NONE) return true;
+        if (r->note->tokens.at[k].stop != STOP_NONE ||
+            (k > i && token_among(&r->note->tokens, k, links, sizeof links / sizeof *links)))
+            return true;
     return false;
 }
 
@@ -116,24 +119,38 @@ static enum severity heaviest(const struct fault_reader *r, const struct window 
     return SEVERITY_UNKNOWN;
 }
 
-static bool takes_back(const struct fault_reader *r, size_t from, size_t to) {
-    static const char *const words[] = {"but", "though", "although", "still", "yet", "eventually"};
-    for (size_t i = from; i < to; i++)
-        if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return true;
-    return false;
-}
-
-enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
-                              const struct flaw *kind) {
-    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) { // "stiff" of what may be stuck
+// "Stiff" of what may be stuck.
+static enum severity by_name(const struct fault_reader *r, const struct fault_hit *hit,
+                             const struct flaw *kind) {
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) {
         const char *word = kind->adjective_at[degree];
         bool own = word && (!kind->adjective || strcmp(word, kind->adjective) != 0);
         if (own && token_phrase(&r->note->tokens, hit->from, word) == hit->to - hit->from)
             return (enum severity)degree;
     }
+    return SEVERITY_UNKNOWN;
+}
+
+// Where "but", "still" and their like begin to take something back; 0 if nowhere.
+static size_t taken_back(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const words[] = {"but", "though", "although", "still", "yet", "eventually"};
+    for (size_t i = from; i < to; i++)
+        if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return i;
+    return 0;
+}
+
+enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind) {
     struct window w = window_of(r, hit, kind);
     enum severity beside = heaviest(r, &w, hit, true, kind);
-    if (beside && takes_back(r, hit->to, w.to)) return beside; // "stuck, but turns with force"
+    size_t back = taken_back(r, hit->to, w.to);
+    if (beside && back) { // "stuck, but turns with force"
+        struct window behind = {back, w.to};
+        enum severity last = heaviest(r, &behind, hit, true, kind);
+        return last ? last : beside;
+    }
+    enum severity named = by_name(r, hit, kind);
+    if (named) return named > beside ? named : beside;
     enum severity own = kind_is_whole(r, kind, hit) ? SEVERITY_UNKNOWN : heaviest(r, &w, hit, false, kind);
     return own > beside ? own : beside;
 }
@@ -145,6 +162,18 @@ size_t degree_tell_at(const struct fault_reader *r, const struct flaw *kind, siz
             if (n && !is_number(kind->tells[degree].at[k])) return n;
         }
     return 0;
+}
+
+bool degree_tell_is(const struct fault_reader *r, const struct fault_hit *hit, size_t i, size_t n,
+                    enum severity *degree) {
+    const struct flaw *kind = hit->kinds[0];
+    for (int d = SEVERITY_HEAVY; d > SEVERITY_UNKNOWN; d--)
+        for (size_t k = 0; k < kind->tells[d].count; k++)
+            if (token_phrase(&r->note->tokens, i, kind->tells[d].at[k]) == n) {
+                *degree = (enum severity)d;
+                return true;
+            }
+    return false;
 }
 
 // Alone these are said of the thing as often as of its fault.

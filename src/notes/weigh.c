@@ -12,19 +12,61 @@ static bool is_seen(const struct flaw *kind) {
                                    kind->class == CLASS_ODOR || kind->class == CLASS_REPAIR);
 }
 
-static enum severity of_likeness(const struct fault_reader *r, const struct fault_hit *hit,
-                                 const struct item_flaw *flaw) {
-    double like = flaw->has_size ? 0 : size_of_object(r, hit);
-    enum severity found = like > 0 ? degree_of_likeness(flaw->kind, like) : SEVERITY_UNKNOWN;
-    return found || flaw->of ? found : degree_of_count(flaw->kind, flaw->count);
+// "Flea bites round the rim, half a dozen I'd say": a number behind what is counted.
+static int number_behind(const struct fault_reader *r, const struct around *behind) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = behind->from; i < behind->to; i++) {
+        if (tokens->at[i].stop == STOP_NONE) continue;
+        size_t at = i + 1;
+        while (ANY(tokens, at, "about", "maybe", "a", "good", "at", "least", "some", "only", "just", "around",
+                   "half", "there's", "say"))
+            at++;
+        int n = at < behind->to ? degrees_number(tokens, at) : 0;
+        size_t end = at + 1;
+        if (n &&
+            (end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+             ANY(tokens, end, "of", "or", "i", "i'd", "in", "all", "maybe", "altogether", "that", "at",
+                 "on")) &&
+            !(token_is(tokens, end, "in") && ANY(tokens, end + 1, "inch", ".", "wide", "long")))
+            return n;
+    }
+    return 0;
 }
 
-// "It goes right through." "Still holds water."
-static enum severity of_next(const struct fault_reader *r, const struct fault_hit *hit,
-                             const struct flaw *kind, const struct around *next, bool seen) {
-    enum severity found = seen ? degree_of_notice(r, next, false) : SEVERITY_UNKNOWN;
-    if (!found && seen) found = degree_of_effect(r, hit, kind, next);
-    return found ? found : degree_on_scale_in(r, kind, next->from, next->to);
+static enum severity of_likeness(const struct fault_reader *r, const struct fault_hit *hit,
+                                 const struct item_flaw *flaw, const struct around *behind) {
+    double like = flaw->has_size ? 0 : size_of_object(r, hit);
+    enum severity found = like > 0 ? degree_of_likeness(flaw->kind, like) : SEVERITY_UNKNOWN;
+    if (found || flaw->of) return found;
+    return degree_of_count(flaw->kind, flaw->count ? flaw->count : number_behind(r, behind));
+}
+
+// "The wheel won't spin" of what may be stiff or stuck: it does not move at all, unless more is said.
+static enum severity of_stuck(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind) {
+    static const char *const less[] = {"freely", "fully", "smoothly", "easily", "properly", "far",
+                                       "right",  "well",  "quite",    "all",    "without",  "unless",
+                                       "nicely", "past",  "until",    "till"};
+    const struct tokens *tokens = &r->note->tokens;
+    enum { FAR = 3 };
+    if (strcmp(kind->rule.id, "seized") != 0) return SEVERITY_UNKNOWN;
+    bool no = false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        no |=
+            strstr(tokens->at[i].fold, "n't") || ANY(tokens, i, "not", "cannot", "wont", "refuses", "never");
+    for (size_t i = hit->from; no && i < hit->to + FAR; i++)
+        if (token_among(tokens, i, less, sizeof less / sizeof *less)) return SEVERITY_UNKNOWN;
+    return no ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;
+}
+
+// By what is said of it in so many words, here or in the next sentence.
+static enum severity of_words(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind, const struct around *at) {
+    enum severity found = degree_of_notice(r, &at[AROUND_BEHIND], false);
+    if (!found) found = degree_of_notice(r, &at[AROUND_BEFORE], true);
+    if (!found) found = degree_of_effect(r, hit, kind, &at[AROUND_BEHIND]);
+    if (!found) found = degree_of_notice(r, &at[AROUND_NEXT], false);
+    return found ? found : degree_of_effect(r, hit, kind, &at[AROUND_NEXT]);
 }
 
 enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit *hit,
@@ -34,13 +76,12 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     if (unknown_is_own(kind) || fault_is_virtue(kind)) return degree_on_scale(r, hit, kind);
     degree_around(r, hit, kind, at);
     bool seen = is_seen(kind);
-    enum severity found = seen ? degree_of_notice(r, &at[AROUND_BEHIND], false) : SEVERITY_UNKNOWN;
-    if (!found && seen) found = degree_of_notice(r, &at[AROUND_BEFORE], true);
-    if (!found && seen) found = degree_of_effect(r, hit, kind, &at[AROUND_BEHIND]);
-    if (!found) found = of_likeness(r, hit, flaw);
+    enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
+    if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
     if (!found) found = degree_on_scale(r, hit, kind);
     if (!found) found = degree_of_use(r, hit);
-    if (!found) found = of_next(r, hit, kind, &at[AROUND_NEXT], seen);
+    if (!found) found = of_stuck(r, hit, kind);
+    if (!found) found = degree_on_scale_in(r, kind, at[AROUND_NEXT].from, at[AROUND_NEXT].to);
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_BEHIND]);
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_NEXT]);
     return found;
