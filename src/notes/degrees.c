@@ -69,7 +69,8 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         enum severity found = degree_word_behind(r, i, &n);
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
-        if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &found))
+        enum severity own;
+        if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &own) && own != found)
             return SEVERITY_UNKNOWN; // crazing "all over": left to its own scale
         if (found && !apart) return damped(tokens, i, found);
         words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
@@ -204,7 +205,8 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
     enum severity next = degree_word(r, hit->to, &n), own; // "foxing minor"
-    if (next == SEVERITY_HEAVY && degree_tell_is(r, hit, hit->to, n, &own)) return SEVERITY_UNKNOWN;
+    if (next == SEVERITY_HEAVY && degree_tell_is(r, hit, hit->to, n, &own) && own != next)
+        return SEVERITY_UNKNOWN;
     size_t end = hit->to + n;
     bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for") &&
                   !token_is(tokens, end, "of"); // "rust heavy on the lid"

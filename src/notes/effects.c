@@ -218,7 +218,7 @@ static bool is_heap(const struct tokens *tokens, size_t i) {
     if (i == 0 || (tokens->at[i - 1].stop == STOP_NONE && !ANY(tokens, i - 1, "and", "absolutely", "but")))
         return false;
     return i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
-           (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "it", "them"));
+           (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "it", "them", "the", "'em", "em"));
 }
 
 // "A hole a mouse could get through".
@@ -249,7 +249,8 @@ static enum severity named_at(const struct tokens *tokens, size_t i) {
             "crater", "gash", "cracker", "humdinger", "biggie", "nightmare"))
         return SEVERITY_HEAVY;
     if (ANY(tokens, at, "shadow", "suggestion", "ghost", "whisper", "smidge", "smidgen", "suspicion",
-            "fraction", "scratch", "graze"))
+            "fraction", "skin", "film", "dusting", "haze", "blush", "whisker", "trace", "touch", "hair",
+            "speck", "scratch", "graze"))
         return ANY(tokens, at, "scratch", "graze", "ghost") ? SEVERITY_UNKNOWN : SEVERITY_LIGHT;
     bool fair = ANY(tokens, i + 1, "fair", "decent", "reasonable", "good", "middling");
     return fair && ANY(tokens, i + 2, "one", "ones", "sized", "size")
@@ -309,6 +310,16 @@ static enum severity judged_at(const struct tokens *tokens, size_t i) {
                                         "serious stuff",
                                         "needs sorting",
                                         "no joke",
+                                        "and how",
+                                        "with a vengeance",
+                                        "and then some",
+                                        "to put it mildly",
+                                        "to say the least",
+                                        "like a sieve",
+                                        "like a colander",
+                                        "like swiss cheese",
+                                        "like a rag",
+                                        "big style",
                                         "not for the faint"};
     static const char *const light[] = {"no great shakes",
                                         "more a",

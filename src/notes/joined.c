@@ -104,6 +104,17 @@ static bool is_marking(const struct fault_hit *hit) {
     return !strncmp(hit->kinds[0]->rule.id, "odor-", 5);
 }
 
+// "A burn, gone black": a word of the burn's own scale, and no tarnish; "a moth hole, just the one".
+static bool is_turn_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    static const char *const turned[] = {"gone", "turned", "going", "went"};
+    const struct tokens *tokens = &r->note->tokens;
+    enum severity degree;
+    if (tokens->at[b->from - 1].stop != STOP_COMMA) return false;
+    if (token_is(tokens, b->to - 1, "one") && token_is(tokens, b->to - 2, "the")) return true;
+    return b->to == b->from + 2 && token_among(tokens, b->from, turned, COUNT(turned)) &&
+           degree_tell_is(r, a, b->from + 1, 1, &degree);
+}
+
 static bool is_more_of(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
     enum { FAR = 8 };
@@ -111,8 +122,9 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     if (i == 0) return false;
     const struct fault_hit *a = &r->hits[i - 1], *b = &r->hits[i];
     bool washed;
-    if (b->from <= a->to || b->from > a->to + FAR || !is_result(tokens, b, &washed)) return false;
-    if (a->kinds[0]->form != FAULT || a->kinds[0]->class == CLASS_FUNCTION) return false;
+    if (b->from <= a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
+    if (is_turn_of(r, a, b)) return true;
+    if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;
     if (washed ? !is_marking(a) : a->kinds[0]->class != CLASS_DAMAGE) return false;
     for (size_t k = 0; k < a->kind_count; k++)
         for (size_t m = 0; m < b->kind_count; m++)

@@ -36,6 +36,7 @@ static bool is_no(const struct tokens *tokens, size_t i) {
                "can't", "cant", "cannot", "couldn't", "couldnt", "didn't", "didnt", "never", "hardly",
                "barely", "scarcely", "not", "nobody", "isn't", "aren't", "isnt", "arent", "wasn't", "no-one",
                "nor") ||
+           ANY(tokens, i, "nobody'd", "nobody'll", "noone", "you'd never") ||
            (token_is(tokens, i, "one") && i > 0 && token_is(tokens, i - 1, "no"));
 }
 

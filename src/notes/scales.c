@@ -91,8 +91,23 @@ static bool has_no(const struct tokens *tokens, size_t from, size_t to) {
     return false;
 }
 
+// "Skin deep" is not deep: a longer phrase of the same scale holds this one.
+static bool is_within_longer(const struct fault_reader *r, const struct flaw *kind, size_t i, size_t n) {
+    enum { WORDS_MOST = 3 };
+    for (size_t back = 0; back < WORDS_MOST && back <= i; back++)
+        for (int d = SEVERITY_HEAVY; d > SEVERITY_UNKNOWN; d--)
+            for (size_t k = 0; k < kind->tells[d].count; k++) {
+                const char *tell = kind->tells[d].at[k];
+                if (!strchr(tell, ' ')) continue;
+                size_t size = token_phrase(&r->note->tokens, i - back, tell);
+                if (size > n && size >= back + n) return true;
+            }
+    return false;
+}
+
 static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
-                   bool whole, const struct texts *words) {
+                   bool whole, const struct flaw *kind, int degree) {
+    const struct texts *words = &kind->tells[degree];
     for (size_t i = w->from; i < w->to; i++) {
         if (whole && i >= hit->from && i < hit->to) continue;
         for (size_t k = 0; k < words->count; k++) {
@@ -100,7 +115,7 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
             bool own_no = n && has_no(&r->note->tokens, i, i + n);
             if (!n || (!own_no && (i + n > w->to || is_denied(r, i + n - 1))))
                 continue; // "no dust" of worm holes
-            if (is_of_thing(r, hit, i, n)) continue;
+            if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
                 continue;                                   // "the grey one has"
@@ -115,7 +130,7 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
 static enum severity heaviest(const struct fault_reader *r, const struct window *w,
                               const struct fault_hit *hit, bool whole, const struct flaw *kind) {
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        if (stands(r, w, hit, whole, &kind->tells[degree])) return (enum severity)degree;
+        if (stands(r, w, hit, whole, kind, degree)) return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }
 
@@ -182,7 +197,7 @@ static bool is_plain(const char *tell) {
         "creased", "growing",      "spreading",  "moves",     "rattles", "wobbles", "useless", "unsafe",
         "skips",   "leaks",        "unplayable", "deep",      "shallow", "stable",  "reeks",   "stinks",
         "faint",   "overpowering", "crumbles",   "gooey",     "wipes",   "spins",   "sticks",  "jumps",
-        "powder",  "flakes",       "throughout", "crumbling", "pliers",  "flexes"};
+        "powder",  "flakes",       "throughout", "crumbling", "stained", "browned", "lifting", "peeling", "pliers",  "flexes"};
     if (strchr(tell, ' ')) return true;
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(words[i], tell)) return true;

@@ -19,7 +19,7 @@ static int number_behind(const struct fault_reader *r, const struct around *behi
         if (tokens->at[i].stop == STOP_NONE) continue;
         size_t at = i + 1;
         while (ANY(tokens, at, "about", "maybe", "a", "good", "at", "least", "some", "only", "just", "around",
-                   "half", "there's", "say"))
+                   "half", "there's", "say", "the"))
             at++;
         int n = at < behind->to ? degrees_number(tokens, at) : 0;
         size_t end = at + 1;
@@ -38,7 +38,9 @@ static enum severity of_likeness(const struct fault_reader *r, const struct faul
     double like = flaw->has_size ? 0 : size_of_object(r, hit);
     enum severity found = like > 0 ? degree_of_likeness(flaw->kind, like) : SEVERITY_UNKNOWN;
     if (found || flaw->of) return found;
-    return degree_of_count(flaw->kind, flaw->count ? flaw->count : number_behind(r, behind));
+    int count = flaw->count ? flaw->count : number_behind(r, behind);
+    found = degree_of_count(flaw->kind, count);
+    return found || flaw->count ? found : degree_of_number(flaw->kind, count);
 }
 
 // "The wheel won't spin" of what may be stiff or stuck: it does not move at all, unless more is said.
