@@ -57,13 +57,16 @@ void degree_around(const struct fault_reader *r, const struct fault_hit *hit, co
     }
     size_t start = behind.to;
     while (start < tokens->count && tokens->at[start].stop >= STOP_SENTENCE) start++;
-    if (open && start > behind.to && start < tokens->count && goes_on(r, start)) {
+    bool asked = token_is(tokens, behind.to, "?"); // "scratches? a few hairline ones"
+    if (open && start > behind.to && start < tokens->count && (asked || goes_on(r, start))) {
         next.from = next.to = start;
         while (next.to < tokens->count && tokens->at[next.to].stop < STOP_SENTENCE &&
                next.to - start < NEXT_MOST && !is_other(r, hit, kind, next.to) &&
                !(tokens->at[next.to].stop != STOP_NONE && opens_other(r, next.to + 1)))
             next.to++;
     }
+    for (size_t i = next.from; i < next.to; i++) // "you can hear it right across the yard"
+        if (ANY(tokens, i, "hear", "heard", "sounds", "fits", "measures", "seats")) next.to = i;
     out[AROUND_BEFORE] = before;
     out[AROUND_BEHIND] = behind;
     out[AROUND_NEXT] = next;

@@ -385,6 +385,7 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         if (!found) found = fits_at(tokens, i, span->to);
         if (!found) found = named_at(tokens, i);
         if (!found) found = judged_at(tokens, i);
+        if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
         if (!found && is_much(tokens, i)) found = SEVERITY_HEAVY;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;

@@ -79,6 +79,16 @@ static bool is_purpose(const struct tokens *tokens, size_t i, size_t to) {
     return false;
 }
 
+// "You need good eyes", "needs a loupe to see".
+static bool is_aid(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "need", "needs", "take", "takes", "want", "needed")) return false;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "a", "an", "your", "my", "to", "have", "really")) at++;
+    return ANY(tokens, at, "loupe", "magnifier", "magnifying", "microscope", "torch", "glasses", "specs") ||
+           (ANY(tokens, at, "good", "sharp", "keen", "young", "better", "strong") &&
+            ANY(tokens, at + 1, "eyes", "eyesight", "light", "lens", "glasses"));
+}
+
 // "You'd have to look hard", "need to tilt it to see", "had to be told".
 static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to) {
     static const char *const pure[] = {"look",    "hunt",    "search",      "squint", "peer",  "know",
@@ -241,6 +251,7 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
     enum severity found = missed_at(tokens, from, i);
     if (found) return found;
     if (is_striking(tokens, i)) return SEVERITY_HEAVY;
+    if (is_aid(tokens, i)) return SEVERITY_LIGHT;
     found = trouble_at(tokens, i, to);
     if (found) return found;
     if (!before && (is_condition(tokens, i) || is_lit(tokens, i))) return SEVERITY_LIGHT;

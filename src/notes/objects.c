@@ -144,6 +144,29 @@ static size_t object_at(const struct tokens *tokens, size_t i, double *mm) {
     return longest;
 }
 
+// "As long as a pencil", "the length of my hand".
+static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
+    static const struct {
+        const char *object;
+        double mm;
+    } rods[] = {{"pencil", 180},     {"pen", 140},       {"finger", 75},      {"hand", 180},
+                {"arm", 600},        {"forearm", 250},   {"matchstick", 45},  {"match", 45},
+                {"thumb", 60},       {"ruler", 300},     {"needle", 45},      {"pin", 28},
+                {"cigarette", 80},   {"fingernail", 12}, {"nail", 12},        {"thumbnail", 15},
+                {"palm", 90},        {"biro", 140},      {"teaspoon", 130},   {"spoon", 180},
+                {"knife", 220},      {"eyelash", 9},     {"foot", 300},       {"toothpick", 65},
+                {"credit card", 85}, {"staple", 12},     {"grain of rice", 6}};
+    static const char *const leads[] = {"long as a",    "long as my",     "long as your",  "length of a",
+                                        "length of my", "length of your", "longer than a", "longer than my"};
+    size_t lead = token_longest(tokens, i, leads, COUNT(leads));
+    for (size_t k = 0; lead && k < COUNT(rods); k++)
+        if (token_phrase(tokens, i + lead, rods[k].object)) {
+            *mm = rods[k].mm;
+            return true;
+        }
+    return false;
+}
+
 // "The size of a saucer", "saucer sized", "big as my hand": the tokens it takes.
 static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
     static const char *const leads[] = {
@@ -171,7 +194,8 @@ double size_of_object(const struct fault_reader *r, const struct fault_hit *hit)
     for (size_t i = from; i < tokens->count && i < hit->to + BEHIND; i++) {
         double mm = 0;
         if (tokens->at[i].stop >= STOP_CLAUSE || (i >= hit->to && r->scope.fault[i] && !r->part[i])) break;
-        if ((i < hit->from || i >= hit->to) && compared_at(tokens, i, &mm)) return mm;
+        if (i >= hit->from && i < hit->to) continue;
+        if (is_length_at(tokens, i, &mm) || compared_at(tokens, i, &mm)) return mm;
     }
     return 0;
 }

@@ -43,6 +43,62 @@ static enum severity of_likeness(const struct fault_reader *r, const struct faul
     return found || flaw->count ? found : degree_of_number(flaw->kind, count);
 }
 
+// "Glue on the backs, heavy brown lumps": what it is like, behind a comma, begins with a word of degree.
+static enum severity of_likeness_told(const struct fault_reader *r, const struct around *behind) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = behind->from; i + 1 < behind->to; i++) {
+        if (tokens->at[i].stop == STOP_NONE) continue;
+        size_t at = i + 1, n = 0;
+        while (ANY(tokens, at, "a", "an", "the", "some", "just", "only", "with", "mostly", "all")) at++;
+        enum severity found = degree_word(r, at, &n);
+        size_t end = at + n;
+        while (found && end < behind->to && end < at + n + WORDS_MOST && tokens->at[end].stop == STOP_NONE &&
+               !r->part[end])
+            end++;
+        bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+        if (found && end > at + n && ends) return found;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
+// By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
+static enum severity of_tone(const struct fault_reader *r, const struct around *behind) {
+    static const char *const mild[] = {
+        "fine",          "ok",          "okay",       "alright",  "tight",      "firm",
+        "sound",         "stable",      "usable",     "useable",  "works",      "hold",
+        "holds",         "grip",        "grips",      "closes",   "shuts",      "opens",
+        "swings",        "folds",       "turns",      "runs",     "plays",      "fits",
+        "harmless",      "superficial", "cosmetic",   "ordinary", "normal",     "expected",
+        "serviceable",   "functional",  "secure",     "anyway",   "regardless", "negligible",
+        "inconspicuous", "discreet",    "manageable", "tolerable"};
+    static const char *const bad[] = {
+        "worse",     "gaping",     "gapes",    "ruined",     "rotten",     "useless",   "dangerous",
+        "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
+        "shocking",  "disgusting", "unusable", "unwearable", "unreadable", "illegible", "hopeless",
+        "knackered", "shot",       "goosed",   "buggered",   "fubar",      "toast"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool good = false;
+    for (size_t i = behind->from; i < behind->to; i++) {
+        bool no = i > 0 && ANY(tokens, i - 1, "not", "no", "never", "isn't", "doesn't", "nothing", "nor",
+                               "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
+        if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
+        good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild);
+    }
+    return good ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+}
+
+// "Creased at the ankle as boots are": no more than is usual.
+static bool is_usual(const struct fault_reader *r, const struct around *behind) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = behind->from; i + 2 < behind->to; i++)
+        if (token_is(tokens, i, "as") && tokens->at[i + 1].kind == TOKEN_WORD &&
+            ANY(tokens, i + 2, "are", "do", "does", "will", "get", "would", "always", "tend", "often",
+                "usually", "go"))
+            return !ANY(tokens, i + 1, "you", "it", "they", "i", "we");
+    return false;
+}
+
 // "The wheel won't spin" of what may be stiff or stuck: it does not move at all, unless more is said.
 static enum severity of_stuck(const struct fault_reader *r, const struct fault_hit *hit,
                               const struct flaw *kind) {
@@ -84,7 +140,10 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     if (!found) found = degree_of_use(r, hit);
     if (!found) found = of_stuck(r, hit, kind);
     if (!found) found = degree_on_scale_in(r, kind, at[AROUND_NEXT].from, at[AROUND_NEXT].to);
+    if (!found) found = of_likeness_told(r, &at[AROUND_BEHIND]);
+    if (!found && seen && is_usual(r, &at[AROUND_BEHIND])) found = SEVERITY_LIGHT;
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_BEHIND]);
+    if (!found && seen) found = of_tone(r, &at[AROUND_BEHIND]);
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_NEXT]);
     return found;
 }
