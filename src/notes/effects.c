@@ -156,6 +156,8 @@ static bool is_fast(const struct tokens *tokens, size_t i) {
 // "Nothing to shout about", "nothing you'd lose sleep over".
 static bool is_nothing(const struct tokens *tokens, size_t i) {
     if (!token_is(tokens, i, "nothing")) return false;
+    for (size_t k = i + 1; k < i + 5 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "won't", "wouldn't", "wont", "wouldnt", "can't", "couldn't")) return true;
     if (token_is(tokens, i + 1, "to"))
         return !ANY(tokens, i + 2, "do", "hold", "stop", "fix", "test", "be", "keep", "play", "show",
                     "compare", "suggest", "say");

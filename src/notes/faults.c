@@ -201,7 +201,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     uint16_t stance = fault_stance(r, hit);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
-    enum severity degree = degree_of_hit(r, hit);
+    enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
     if (count && !(count == 1 && !of)) {
         flaw->count = count;
@@ -209,9 +209,15 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     }
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         measure_flaw(r, hit, flaw, degree);
-    enum severity sized = flaw->has_size ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
+    bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
+    enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
     if (sized || degree) flaw->severity = sized ? sized : degree;
-    bool again = flaw->span.from >= r->note->tokens.at[scope_sentence_start(&r->scope, hit->from)].from;
+    if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&
+        degree_of_number(kind, flaw->count) > degree)
+        flaw->severity = degree_of_number(kind, flaw->count); // "two small moth holes"
+    const struct token *at = r->note->tokens.at;
+    bool again = flaw->span.from >= at[scope_sentence_start(&r->scope, hit->from)].from &&
+                 flaw->span.from < at[hit->from].from;
     enum severity weighed =
         !flaw->severity || (again && !degree) ? degree_weigh(r, hit, flaw) : SEVERITY_UNKNOWN;
     if (weighed > flaw->severity) flaw->severity = weighed; // "stiff, needs a wrench" told in two

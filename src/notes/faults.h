@@ -92,6 +92,7 @@ enum severity degree_of_ruler(const struct fault_reader *reader, const struct fl
                               size_t to);
 enum severity degree_of_count(const struct flaw *kind, int count);
 enum severity degree_of_number(const struct flaw *kind, int count);
+bool degree_goes_by_number(const struct flaw *kind);
 enum severity degree_of_likeness(const struct flaw *kind, double mm);
 // objects.c: the size in mm of what the fault is compared with ("fist sized"); 0 where it is with nothing.
 double size_of_object(const struct fault_reader *reader, const struct fault_hit *hit);

@@ -51,6 +51,10 @@ enum severity degree_of_number(const struct flaw *kind, int count) {
     return SEVERITY_UNKNOWN;
 }
 
+bool degree_goes_by_number(const struct flaw *kind) {
+    return !strcmp(kind->rule.id, "moth-holes") || !strcmp(kind->rule.id, "fleabite");
+}
+
 // A dent goes by no length, but "fist sized" is said for a big one.
 enum severity degree_of_likeness(const struct flaw *kind, double mm) {
     enum { SPECK = 3, FIST = 60 };

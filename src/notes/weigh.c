@@ -50,7 +50,13 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
     for (size_t i = behind->from; i + 1 < behind->to; i++) {
         if (tokens->at[i].stop == STOP_NONE) continue;
         size_t at = i + 1, n = 0;
-        while (ANY(tokens, at, "a", "an", "the", "some", "just", "only", "with", "mostly", "all")) at++;
+        for (size_t k = at; k < at + 4 && k < behind->to; k++) // ", the right one quite bad"
+            if (ANY(tokens, k, "one", "ones") && ANY(tokens, at, "the", "one", "a")) at = k + 1;
+        while (
+            ANY(tokens, at, "a", "an", "the", "some", "just", "only", "with", "mostly", "all", "is", "are"))
+            at++;
+        enum severity bad = at > i + 1 ? degree_word_behind(r, at, &n) : SEVERITY_UNKNOWN;
+        if (bad && ANY(tokens, at - 1, "one", "ones", "is", "are")) return bad;
         enum severity found = degree_word(r, at, &n);
         size_t end = at + n;
         while (found && end < behind->to && end < at + n + WORDS_MOST && tokens->at[end].stop == STOP_NONE &&
