@@ -593,6 +593,7 @@ void read_faults(struct note *note) {
     read_shortfall(&r);
     read_mono(note);
     read_areas(&r);
+    read_overall(&r);
     tell_barred(&r);
     faults_settle(note);
 }

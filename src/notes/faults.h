@@ -86,6 +86,10 @@ bool degree_is_state(const struct fault_reader *reader, const struct fault_hit *
 enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
 // later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
 enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);
+// A statement of degree alone that begins at token `i`; `*end` behind it.
+enum severity degree_of_statement(const struct fault_reader *reader, size_t i, size_t *end);
+// overall.c: "All very minor."
+void read_overall(struct fault_reader *reader);
 // grades.c: by a length, by the words [from, to) of what it is compared with, by a number, and by a likeness.
 enum severity degree_of_size(const struct flaw *kind, double mm);
 enum severity degree_of_ruler(const struct fault_reader *reader, const struct flaw *kind, size_t from,
