@@ -11,6 +11,11 @@ static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, 
                      size_t i) {
     if (i >= hit->from && i < hit->to) return false;
     if (!r->scope.fault[i] || r->part[i]) return false;
+    if (i > hit->to && r->note->tokens.at[i - 1].stop == STOP_COMMA && hit->kinds[0]->class == CLASS_DAMAGE &&
+        ANY(&r->note->tokens, i, "hanging", "dangling", "flapping", "dropping", "gaping"))
+        return false; // "cracked, hanging by a sliver": what becomes of it
+    for (size_t back = 1; kind && back < 4 && back <= i; back++) // inside of a word of the scale
+        if (degree_tell_at(r, kind, i - back) > back) return false;
     return !kind || !degree_tell_at(r, kind, i);
 }
 

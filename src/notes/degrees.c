@@ -25,10 +25,11 @@ static bool is_link(const struct tokens *tokens, size_t i) {
 
 // "Not too badly", "isn't all that deep": the word for much, taken back.
 static bool is_damped(const struct tokens *tokens, size_t i) {
-    static const char *const nots[] = {"not",    "isn't", "aren't", "nothing",
-                                       "hardly", "isnt",  "never",  "wasn't"};
-    static const char *const between[] = {"too",          "that",     "so",         "very",   "really", "all",
-                                          "particularly", "terribly", "especially", "overly", "a"};
+    static const char *const nots[] = {"not",  "isn't", "aren't", "nothing", "hardly",
+                                       "isnt", "never", "wasn't", "neither", "none"};
+    static const char *const between[] = {"too", "that",         "so",       "very",       "really",
+                                          "all", "particularly", "terribly", "especially", "overly",
+                                          "a",   "of",           "them"};
     while (i > 0 && token_among(tokens, i - 1, between, COUNT(between))) {
         i--;
         if (token_is(tokens, i, "too") && i == 0) break;

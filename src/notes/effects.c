@@ -174,6 +174,11 @@ static bool is_put_right(const struct tokens *tokens, size_t i) {
         "spot of glue",  "spot of oil",     "squirt of oil",      "quick polish",      "quick wipe",
         "a quick clean", "a bit of polish", "a good polish",      "damp cloth",        "lick of polish"};
     if (token_longest(tokens, i, cues, sizeof cues / sizeof *cues)) return true;
+    if (ANY(tokens, i, "would", "will", "should", "might", "'ll", "you'll", "it'd", "that'd", "could") &&
+        ANY(tokens, i + 1, "do", "sort", "fix", "cure", "see") &&
+        ANY(tokens, i + 2, "it", "that", "them", "to"))
+        return true; // "a tiny screw would do it"
+    if (token_is(tokens, i, "not") && token_is(tokens, i + 1, "where")) return true; // "not where you look"
     if (!ANY(tokens, i, "could", "can", "would", "should", "easily", "might", "will")) return false;
     size_t at = i + 1;
     while (ANY(tokens, at, "easily", "be", "probably", "just", "you", "i", "anyone", "likely")) at++;
@@ -191,6 +196,11 @@ static bool is_across(const struct tokens *tokens, size_t i) {
         return !strcmp(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
                (ANY(tokens, i + 1, "top", "rim", "edge", "lip", "neck", "one", "head") &&
                 ANY(tokens, i + 3, "bottom", "foot", "base", "toe", "heel", "edge", "tail"));
+    if (token_is(tokens, i, "from") && ANY(tokens, i + 1, "the", "one", "its") && i > 0 &&
+        ANY(tokens, i - 1, "running", "runs", "goes", "going", "right", "way", "ran", "extending",
+            "stretching"))
+        for (size_t k = i + 2; k < i + 6 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+            if (token_is(tokens, k, "to")) return true; // "running from the strap to the edge"
     bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
                 !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
     if (same) return true; // "corner to corner"
@@ -214,6 +224,9 @@ static bool is_nearly_gone(const struct tokens *tokens, size_t i) {
 
 // "Cat hair, loads": a quantity alone.
 static bool is_heap(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "half", "most", "all", "every") && i > 0 && tokens->at[i - 1].stop == STOP_COMMA)
+        return (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "them", "it", "'em")) ||
+               (token_is(tokens, i, "every") && ANY(tokens, i + 1, "one", "last", "single"));
     if (!ANY(tokens, i, "loads", "lots", "plenty", "masses", "heaps", "tons", "oodles", "piles", "dozens",
              "hundreds", "stacks", "bags"))
         return false;

@@ -69,7 +69,8 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
 }
 
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
-static enum severity of_tone(const struct fault_reader *r, const struct around *behind) {
+static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
+                             const struct around *behind) {
     static const char *const mild[] = {
         "fine",          "ok",          "okay",       "alright",  "tight",      "firm",
         "sound",         "stable",      "usable",     "useable",  "works",      "hold",
@@ -83,6 +84,10 @@ static enum severity of_tone(const struct fault_reader *r, const struct around *
         "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
         "shocking",  "disgusting", "unusable", "unwearable", "unreadable", "illegible", "hopeless",
         "knackered", "shot",       "goosed",   "buggered",   "fubar",      "toast"};
+    static const char *const others[] = {"there",  "has",     "have",    "in",    "on",    "to",      "needs",
+                                         "got",    "smells",  "visible", "shows", "dirty", "wet",     "damp",
+                                         "a",      "the",     "some",    "no",    "not",   "bad",     "leaks",
+                                         "sticks", "missing", "it",      "i",     "you",   "attached"};
     const struct tokens *tokens = &r->note->tokens;
     bool good = false;
     for (size_t i = behind->from; i < behind->to; i++) {
@@ -90,8 +95,12 @@ static enum severity of_tone(const struct fault_reader *r, const struct around *
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
         good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild);
+        good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
+                tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
+                !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
     }
-    return good ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+    bool fits = !strcmp(kind->rule.id, "dent-bend") || !strcmp(kind->rule.id, "warped"); // their middle step
+    return good ? (fits ? SEVERITY_MODERATE : SEVERITY_LIGHT) : SEVERITY_UNKNOWN;
 }
 
 // "Creased at the ankle as boots are": no more than is usual.
@@ -149,7 +158,7 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     if (!found) found = of_likeness_told(r, &at[AROUND_BEHIND]);
     if (!found && seen && is_usual(r, &at[AROUND_BEHIND])) found = SEVERITY_LIGHT;
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_BEHIND]);
-    if (!found && seen) found = of_tone(r, &at[AROUND_BEHIND]);
+    if (!found && seen) found = of_tone(r, kind, &at[AROUND_BEHIND]);
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_NEXT]);
     return found;
 }
