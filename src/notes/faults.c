@@ -505,6 +505,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                *where = fault_place(note, spot.where_from, spot.where_to);
     if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "your"))
         part = NULL; // "your finger"
+    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "no") &&
+        token_is(&note->tokens, spot.part_to, "of"))
+        part = NULL; // "no end of scratches"
     bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
