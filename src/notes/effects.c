@@ -267,6 +267,14 @@ static enum severity named_at(const struct tokens *tokens, size_t i) {
             "fraction", "skin", "film", "dusting", "haze", "blush", "whisker", "trace", "touch", "hair",
             "speck", "scratch", "graze"))
         return ANY(tokens, at, "scratch", "graze", "ghost") ? SEVERITY_UNKNOWN : SEVERITY_LIGHT;
+    if (ANY(tokens, i + 2, "one", "ones") && token_is(tokens, i, "a")) { // "which is a big one"
+        if (ANY(tokens, i + 1, "big", "bad", "nasty", "deep", "long", "large", "huge", "horrible", "serious",
+                "heavy", "ugly", "wide"))
+            return SEVERITY_HEAVY;
+        if (ANY(tokens, i + 1, "small", "little", "tiny", "short", "minor", "light", "faint", "shallow",
+                "wee", "fine"))
+            return SEVERITY_LIGHT;
+    }
     bool fair = ANY(tokens, i + 1, "fair", "decent", "reasonable", "good", "middling");
     return fair && ANY(tokens, i + 2, "one", "ones", "sized", "size")
                ? (token_is(tokens, i + 1, "good") ? SEVERITY_HEAVY : SEVERITY_MODERATE)
@@ -384,7 +392,22 @@ static enum severity judged_at(const struct tokens *tokens, size_t i) {
     return token_longest(tokens, i, light, sizeof light / sizeof *light) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
 }
 
+// "To the point you can't read it", "dried up so it doesn't lift": what it does no more.
+static bool is_stopping(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    if (token_is(tokens, i, "to") && token_is(tokens, i + 1, "the") &&
+        ANY(tokens, i + 2, "point", "extent", "stage"))
+        return true;
+    if (!token_is(tokens, i, "so") || i == 0) return false;
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "won't", "doesn't", "can't", "cannot", "wouldn't", "couldn't", "wont", "doesnt"))
+            return !ANY(tokens, k + 1, "show", "matter", "affect", "notice", "see", "know", "say", "tell",
+                        "be", "test", "check", "try", "look", "really", "get", "spoil");
+    return false;
+}
+
 static bool is_much(const struct tokens *tokens, size_t i) {
+    if (is_stopping(tokens, i)) return true;
     return is_so_bad(tokens, i) || is_meant(tokens, i) || is_frail(tokens, i) || is_across(tokens, i) ||
            is_to_bits(tokens, i) || is_nearly_gone(tokens, i) || is_heap(tokens, i) ||
            is_way_through(tokens, i) || is_just_by(tokens, i);

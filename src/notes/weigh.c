@@ -39,8 +39,8 @@ static enum severity of_likeness(const struct fault_reader *r, const struct faul
     enum severity found = like > 0 ? degree_of_likeness(flaw->kind, like) : SEVERITY_UNKNOWN;
     if (found || flaw->of) return found;
     int count = flaw->count ? flaw->count : number_behind(r, behind);
-    found = degree_of_count(flaw->kind, count);
-    return found || flaw->count ? found : degree_of_number(flaw->kind, count);
+    found = degree_of_number(flaw->kind, count);
+    return found ? found : degree_of_count(flaw->kind, count);
 }
 
 // "Glue on the backs, heavy brown lumps": what it is like, behind a comma, begins with a word of degree.
@@ -71,14 +71,15 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
-    static const char *const mild[] = {
-        "fine",          "ok",          "okay",       "alright",  "tight",      "firm",
-        "sound",         "stable",      "usable",     "useable",  "works",      "hold",
-        "holds",         "grip",        "grips",      "closes",   "shuts",      "opens",
-        "swings",        "folds",       "turns",      "runs",     "plays",      "fits",
-        "harmless",      "superficial", "cosmetic",   "ordinary", "normal",     "expected",
-        "serviceable",   "functional",  "secure",     "anyway",   "regardless", "negligible",
-        "inconspicuous", "discreet",    "manageable", "tolerable"};
+    static const char *const mild[] = {"fine",     "free",       "freely",     "work",        "ok",
+                                       "okay",     "alright",    "tight",      "firm",        "sound",
+                                       "stable",   "usable",     "useable",    "works",       "hold",
+                                       "holds",    "grip",       "grips",      "closes",      "shuts",
+                                       "opens",    "swings",     "folds",      "turns",       "runs",
+                                       "plays",    "fits",       "harmless",   "superficial", "cosmetic",
+                                       "ordinary", "normal",     "expected",   "serviceable", "functional",
+                                       "secure",   "anyway",     "regardless", "negligible",  "inconspicuous",
+                                       "discreet", "manageable", "tolerable"};
     static const char *const bad[] = {
         "worse",     "gaping",     "gapes",    "ruined",     "rotten",     "useless",   "dangerous",
         "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
