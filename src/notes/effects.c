@@ -68,28 +68,6 @@ static enum severity fits_at(const struct tokens *tokens, size_t i, size_t to) {
     return thick ? SEVERITY_HEAVY : SEVERITY_MODERATE;
 }
 
-static bool is_frail(const struct tokens *tokens, size_t i) {
-    static const char *const cues[] = {
-        "in your hand",       "in your hands",     "in my hand",        "in my hands",
-        "if you breathe on",  "if you so much as", "if you look at it", "as soon as you touch",
-        "when you touch",     "soon as you lift",  "wouldn't last",     "won't last",
-        "one good tug",       "one more tug",      "one more winter",   "another winter",
-        "held on by",         "hanging on by",     "hangs on by",       "hanging by",
-        "by a thread",        "by one thread",     "by a few threads",  "by a whisker",
-        "on its way out",     "not long for this", "had its day",       "has had it",
-        "have had it",        "had its chips",     "is a goner",        "is toast",
-        "given up the ghost", "past praying for",  "only fit for",      "beyond a joke",
-        "i wouldn't trust",   "wouldn't trust it", "don't trust it",    "not safe",
-        "wouldn't sit on",    "wouldn't use it",   "will need a new",   "needs a new",
-        "wants a new",        "need a new",        "needs renewing",    "needs replacing",
-        "needs redoing",      "wants redoing",     "wants renewing",    "write off",
-        "write-off",          "no good to anyone", "a lost cause",      "dropping to bits",
-        "drops to bits",      "comes to bits",     "comes to pieces",   "going to snap",
-        "about to snap",      "ready to snap",     "ready to go",       "about to go",
-        "about to give",      "ready to drop",     "about to drop",     "hang together"};
-    return token_longest(tokens, i, cues, sizeof cues / sizeof *cues) > 0;
-}
-
 // Dirt and marks may be wiped away; what comes off of paint or leather is lost.
 static bool may_come_off(const struct flaw *kind) {
     static const char *const ids[] = {
@@ -167,13 +145,6 @@ static bool is_nothing(const struct tokens *tokens, size_t i) {
 
 // "I could straighten it by hand", "easily bent back", "wants a drop of oil, that's all".
 static bool is_put_right(const struct tokens *tokens, size_t i) {
-    static const char *const cues[] = {
-        "a drop of oil", "drop of oil",     "a dab of",           "five minute job",   "two minute job",
-        "minute's work", "minutes work",    "easy enough to fix", "easy to put right", "easily put right",
-        "quick fix",     "easy fix",        "nothing a",          "bit of oil",        "dab of glue",
-        "spot of glue",  "spot of oil",     "squirt of oil",      "quick polish",      "quick wipe",
-        "a quick clean", "a bit of polish", "a good polish",      "damp cloth",        "lick of polish"};
-    if (token_longest(tokens, i, cues, sizeof cues / sizeof *cues)) return true;
     if (ANY(tokens, i, "would", "will", "should", "might", "'ll", "you'll", "it'd", "that'd", "could") &&
         ANY(tokens, i + 1, "do", "sort", "fix", "cure", "see") &&
         ANY(tokens, i + 2, "it", "that", "them", "to"))
@@ -282,7 +253,8 @@ static enum severity named_at(const struct tokens *tokens, size_t i) {
 }
 
 // "Worse than it looks", "spoils it", "I won't pretend": and the other way about.
-static enum severity judged_at(const struct tokens *tokens, size_t i) {
+static enum severity judged_at(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
     if (ANY(tokens, i, "worse")) {
         if (token_is(tokens, i + 1, "than") && i > 0 &&
             ANY(tokens, i - 1, "looks", "sounds", "look", "sound", "seems"))
@@ -298,98 +270,10 @@ static enum severity judged_at(const struct tokens *tokens, size_t i) {
         i > 0 &&
         ANY(tokens, i - 1, "doesn't", "doesnt", "won't", "don't", "not", "wouldn't", "never", "hardly"))
         return SEVERITY_LIGHT;
-    static const char *const heavy[] = {"won't pretend",
-                                        "not going to pretend",
-                                        "won't lie",
-                                        "not going to lie",
-                                        "lets it down",
-                                        "lets the whole",
-                                        "no end",
-                                        "like nobody's business",
-                                        "like there's no tomorrow",
-                                        "not pretty",
-                                        "isn't pretty",
-                                        "ain't pretty",
-                                        "isn't a pretty",
-                                        "not a pretty",
-                                        "not good",
-                                        "isn't good",
-                                        "not great",
-                                        "isn't great",
-                                        "pretty grim",
-                                        "grim",
-                                        "dire",
-                                        "diabolical",
-                                        "horrid",
-                                        "dreadful",
-                                        "hideous",
-                                        "past a joke",
-                                        "the worst",
-                                        "brace yourself",
-                                        "sorry sight",
-                                        "sad sight",
-                                        "in a bad way",
-                                        "in a poor way",
-                                        "serious stuff",
-                                        "needs sorting",
-                                        "no joke",
-                                        "and how",
-                                        "with a vengeance",
-                                        "and then some",
-                                        "to put it mildly",
-                                        "to say the least",
-                                        "like a sieve",
-                                        "like a colander",
-                                        "like swiss cheese",
-                                        "like a rag",
-                                        "big style",
-                                        "not for the faint"};
-    static const char *const light[] = {"no great shakes",
-                                        "more a",
-                                        "more of a",
-                                        "as good as nothing",
-                                        "next to nothing",
-                                        "nothing at all really",
-                                        "no more than",
-                                        "nothing more than",
-                                        "at worst",
-                                        "at most",
-                                        "if that",
-                                        "for the record",
-                                        "for honesty",
-                                        "for full disclosure",
-                                        "just so you know",
-                                        "to be fussy",
-                                        "to be honest it's nothing",
-                                        "the tiniest",
-                                        "the slightest",
-                                        "the faintest",
-                                        "the merest",
-                                        "the least",
-                                        "ever so",
-                                        "little to speak",
-                                        "not to speak of",
-                                        "to speak of",
-                                        "no worse",
-                                        "no bother",
-                                        "no biggie",
-                                        "no drama",
-                                        "hey ho",
-                                        "can live with",
-                                        "could live with",
-                                        "live with it",
-                                        "barely a",
-                                        "hardly a",
-                                        "scarcely a",
-                                        "a mere",
-                                        "just a tad",
-                                        "as you'd expect",
-                                        "honest wear"};
-    size_t bad = token_longest(tokens, i, heavy, sizeof heavy / sizeof *heavy);
-    if (bad && token_is(tokens, i, "no") && token_is(tokens, i + 1, "end") && !token_is(tokens, i + 2, "of"))
-        return SEVERITY_UNKNOWN;
-    if (bad) return SEVERITY_HEAVY;
-    return token_longest(tokens, i, light, sizeof light / sizeof *light) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+    size_t n = 0;
+    enum severity found = degree_word_effect(r, i, &n);
+    bool end = token_is(tokens, i, "no") && token_is(tokens, i + 1, "end") && !token_is(tokens, i + 2, "of");
+    return end ? SEVERITY_UNKNOWN : found;
 }
 
 // "To the point you can't read it", "dried up so it doesn't lift": what it does no more.
@@ -408,9 +292,9 @@ static bool is_stopping(const struct tokens *tokens, size_t i) {
 
 static bool is_much(const struct tokens *tokens, size_t i) {
     if (is_stopping(tokens, i)) return true;
-    return is_so_bad(tokens, i) || is_meant(tokens, i) || is_frail(tokens, i) || is_across(tokens, i) ||
-           is_to_bits(tokens, i) || is_nearly_gone(tokens, i) || is_heap(tokens, i) ||
-           is_way_through(tokens, i) || is_just_by(tokens, i);
+    return is_so_bad(tokens, i) || is_meant(tokens, i) || is_across(tokens, i) || is_to_bits(tokens, i) ||
+           is_nearly_gone(tokens, i) || is_heap(tokens, i) || is_way_through(tokens, i) ||
+           is_just_by(tokens, i);
 }
 
 enum severity degree_of_effect(const struct fault_reader *r, const struct fault_hit *hit,
@@ -422,7 +306,7 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         enum severity found = enough_at(tokens, i);
         if (!found) found = fits_at(tokens, i, span->to);
         if (!found) found = named_at(tokens, i);
-        if (!found) found = judged_at(tokens, i);
+        if (!found) found = judged_at(r, i);
         if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
         if (!found && is_much(tokens, i)) found = SEVERITY_HEAVY;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);

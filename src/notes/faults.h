@@ -109,6 +109,7 @@ enum severity degree_shared(const struct fault_reader *reader, const struct faul
 // works, and how many tokens they take.
 enum severity degree_word(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_behind(const struct fault_reader *reader, size_t i, size_t *n);
+enum severity degree_word_effect(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_still(const struct fault_reader *reader, size_t i, size_t *n);
 // Takes the words of degree and number before the fault: they are in the record with it.
 void degrees_take(struct fault_reader *reader, const struct fault_hit *hit);
