@@ -13,8 +13,8 @@ static enum severity enough_at(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, to, "that")) return SEVERITY_HEAVY;
     if (!token_is(tokens, to, "to")) return SEVERITY_UNKNOWN;
     if (i > 0 && ANY(tokens, i - 1, "not", "isn't", "hardly", "barely", "never")) return SEVERITY_LIGHT;
-    bool not = i > 1 && ANY(tokens, i - 2, "not", "isn't", "hardly", "barely", "never", "nothing");
-    if (not ) return SEVERITY_LIGHT;
+    bool denied = i > 1 && ANY(tokens, i - 2, "not", "isn't", "hardly", "barely", "never", "nothing");
+    if (denied) return SEVERITY_LIGHT;
     bool felt = ANY(tokens, to + 1, "catch", "feel", "notice", "see", "annoy", "snag", "mention", "show",
                     "be", "bother");
     return felt ? SEVERITY_MODERATE : SEVERITY_HEAVY;

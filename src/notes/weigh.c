@@ -115,6 +115,20 @@ static bool is_usual(const struct fault_reader *r, const struct around *behind) 
     return false;
 }
 
+// "Worn on the thumb rest only", "just round the edge": here and nowhere else.
+static bool is_limited(const struct fault_reader *r, const struct around *behind) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = behind->from; i < behind->to; i++) {
+        bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+        if (token_is(tokens, i, "only") && ends && i > behind->from) return true;
+        if (ANY(tokens, i, "only", "just") &&
+            ANY(tokens, i + 1, "on", "at", "round", "around", "along", "near", "by") &&
+            ANY(tokens, i + 2, "the", "one", "a"))
+            return true;
+    }
+    return false;
+}
+
 // "The wheel won't spin" of what may be stiff or stuck: it does not move at all, unless more is said.
 static enum severity of_stuck(const struct fault_reader *r, const struct fault_hit *hit,
                               const struct flaw *kind) {
@@ -157,7 +171,8 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     if (!found) found = of_stuck(r, hit, kind);
     if (!found) found = degree_on_scale_in(r, kind, at[AROUND_NEXT].from, at[AROUND_NEXT].to);
     if (!found) found = of_likeness_told(r, &at[AROUND_BEHIND]);
-    if (!found && seen && is_usual(r, &at[AROUND_BEHIND])) found = SEVERITY_LIGHT;
+    bool little = seen && (is_usual(r, &at[AROUND_BEHIND]) || is_limited(r, &at[AROUND_BEHIND]));
+    if (!found && little) found = SEVERITY_LIGHT;
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_BEHIND]);
     if (!found && seen) found = of_tone(r, kind, &at[AROUND_BEHIND]);
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_NEXT]);
