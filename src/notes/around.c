@@ -11,6 +11,8 @@ static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, 
                      size_t i) {
     if (i >= hit->from && i < hit->to) return false;
     if (!r->scope.fault[i] || r->part[i]) return false;
+    if (ANY(&r->note->tokens, i, "runs", "goes", "running", "going"))
+        return false; // "crack, runs right across"
     if (i > hit->to && r->note->tokens.at[i - 1].stop == STOP_COMMA && hit->kinds[0]->class == CLASS_DAMAGE &&
         ANY(&r->note->tokens, i, "hanging", "dangling", "flapping", "dropping", "gaping"))
         return false; // "cracked, hanging by a sliver": what becomes of it

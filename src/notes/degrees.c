@@ -105,7 +105,9 @@ static enum severity apart(const struct fault_reader *r, const struct fault_hit 
                token_is(tokens, at, "very") || token_is(tokens, at, "fairly") ||
                token_is(tokens, at, "only") || token_is(tokens, at, "just"))
             at++;
-        enum severity found = degree_word_behind(r, i + 1, &n);
+        enum severity found = degree_word_behind(r, i + 1, &n), own;
+        if (found == SEVERITY_HEAVY && degree_tell_is(r, hit, i + 1, n, &own) && own != found)
+            return SEVERITY_UNKNOWN; // "glued, solid"
         if (found) return damped(tokens, i + 1, found);
         found = degree_word(r, at, &n);
         bool ends = at + n >= tokens->count || tokens->at[at + n].stop != STOP_NONE ||
@@ -153,6 +155,10 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
             token_among(&r->note->tokens, i - 1, worn, COUNT(worn)) && !degree_tell_is(r, hit, i, 1, &found))
             return SEVERITY_HEAVY;
         found = degree_word(r, i, &n);
+        if (found && hit->to == hit->from + 1) { // "pitted inside, lightly"
+            enum severity behind = apart(r, hit);
+            return behind ? behind : found;
+        }
         if (found) return found;
     }
     return SEVERITY_UNKNOWN;
@@ -216,7 +222,8 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
         bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
-                    (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of"));
+                    (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
+                    token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
         if (bit && ends) return SEVERITY_LIGHT;
         bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
         if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"

@@ -175,6 +175,9 @@ static bool is_across(const struct tokens *tokens, size_t i) {
     bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
                 !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
     if (same) return true; // "corner to corner"
+    if (ANY(tokens, i, "half", "most") && (ANY(tokens, i + 1, "its", "the") || token_is(tokens, i + 1, "of")))
+        for (size_t k = i + 2; k < i + 4; k++)
+            if (ANY(tokens, k, "length", "width", "depth", "height", "way")) return true;
     return ANY(tokens, i, "full", "whole", "entire") &&
            ANY(tokens, i + 1, "length", "width", "height", "depth", "way", "front", "face", "back", "side",
                "circumference", "surface");

@@ -18,6 +18,8 @@ struct window {
 // A word of another fault; but "gone yellow" of old tape tells how bad the tape is.
 static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                      size_t i) {
+    static const char *const runs[] = {"runs", "goes", "running", "going"};
+    if (i >= hit->to && token_among(&r->note->tokens, i, runs, sizeof runs / sizeof *runs)) return false;
     return (i < hit->from || i >= hit->to) && r->scope.fault[i] && !r->part[i] &&
            !(kind && degree_tell_at(r, kind, i));
 }
@@ -106,7 +108,7 @@ static bool is_within_longer(const struct fault_reader *r, const struct flaw *ki
 }
 
 static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
-                   bool whole, const struct flaw *kind, int degree) {
+                   bool whole, bool places, const struct flaw *kind, int degree) {
     const struct texts *words = &kind->tells[degree];
     for (size_t i = w->from; i < w->to; i++) {
         if (whole && i >= hit->from && i < hit->to) continue;
@@ -115,6 +117,7 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
             bool own_no = n && has_no(&r->note->tokens, i, i + n);
             if (!n || (!own_no && (i + n > w->to || is_denied(r, i + n - 1))))
                 continue; // "no dust" of worm holes
+            if (!places && n == 1 && r->part[i]) continue;
             if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
@@ -127,10 +130,19 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
     return false;
 }
 
+// "A few threads at the hem": where it is says less than how much, but of glass and enamel.
+static bool is_by_place(const struct flaw *kind) {
+    static const char *const ids[] = {"chip", "enamel-chip", "fleabite", "hairline"};
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
+        if (!strcmp(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
 static enum severity heaviest(const struct fault_reader *r, const struct window *w,
                               const struct fault_hit *hit, bool whole, const struct flaw *kind) {
-    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        if (stands(r, w, hit, whole, kind, degree)) return (enum severity)degree;
+    for (int places = is_by_place(kind) ? 1 : 0; places < 2; places++)
+        for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
+            if (stands(r, w, hit, whole, places == 1, kind, degree)) return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }
 
@@ -194,10 +206,11 @@ bool degree_tell_is(const struct fault_reader *r, const struct fault_hit *hit, s
 // Alone these are said of the thing as often as of its fault.
 static bool is_plain(const char *tell) {
     static const char *const words[] = {
-        "creased", "growing",      "spreading",  "moves",     "rattles", "wobbles", "useless", "unsafe",
-        "skips",   "leaks",        "unplayable", "deep",      "shallow", "stable",  "reeks",   "stinks",
-        "faint",   "overpowering", "crumbles",   "gooey",     "wipes",   "spins",   "sticks",  "jumps",
-        "powder",  "flakes",       "throughout", "crumbling", "stained", "browned", "lifting", "peeling", "pliers",  "flexes"};
+        "creased", "growing", "spreading", "moves",        "rattles",  "wobbles",    "useless",
+        "unsafe",  "skips",   "leaks",     "unplayable",   "deep",     "shallow",    "stable",
+        "reeks",   "stinks",  "faint",     "overpowering", "crumbles", "gooey",      "wipes",
+        "spins",   "sticks",  "jumps",     "powder",       "flakes",   "throughout", "crumbling",
+        "stained", "browned", "lifting",   "peeling",      "pliers",   "flexes"};
     if (strchr(tell, ' ')) return true;
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(words[i], tell)) return true;

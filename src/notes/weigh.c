@@ -63,7 +63,7 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
                !r->part[end])
             end++;
         bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
-        if (found && end > at + n && ends) return found;
+        if (found && ends) return found;
     }
     return SEVERITY_UNKNOWN;
 }
