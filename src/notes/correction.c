@@ -97,6 +97,9 @@ void scope_correction(struct scope *s) {
         }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
         if (i > 0 && token_is(tokens, i - 1, "?")) continue; // "any cracks? nope"
+        bool stressed = i > 0 && token_is(tokens, i, "i") &&
+                        (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "when"));
+        if (stressed && token_is(tokens, i + 1, "mean")) continue; // "rusty, and I mean rusty"
         if (!is_recount(s, i + n)) take_back(s, i, n);
         i += n - 1;
     }

@@ -25,10 +25,11 @@ static bool is_link(const struct tokens *tokens, size_t i) {
 
 // "Not too badly", "isn't all that deep": the word for much, taken back.
 static bool is_damped(const struct tokens *tokens, size_t i) {
-    static const char *const nots[] = {"not",    "isn't", "aren't", "nothing",
-                                       "hardly", "isnt",  "never",  "wasn't"};
-    static const char *const between[] = {"too",          "that",     "so",         "very",   "really", "all",
-                                          "particularly", "terribly", "especially", "overly", "a"};
+    static const char *const nots[] = {"not",  "isn't", "aren't", "nothing", "hardly",
+                                       "isnt", "never", "wasn't", "neither", "none"};
+    static const char *const between[] = {"too", "that",         "so",       "very",       "really",
+                                          "all", "particularly", "terribly", "especially", "overly",
+                                          "a",   "of",           "them"};
     while (i > 0 && token_among(tokens, i - 1, between, COUNT(between))) {
         i--;
         if (token_is(tokens, i, "too") && i == 0) break;
@@ -49,6 +50,17 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 
+// "Wiped most of it off", "nearly all of it came away with a cloth".
+static bool is_taken_off(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const shares[] = {"most", "nearly", "almost", "all"};
+    static const char *const offs[] = {"off", "out", "away", "up"};
+    static const char *const ways[] = {"came", "wiped", "brushed", "rubbed", "cleaned", "washed", "scrubbed"};
+    if (!token_among(tokens, from, shares, COUNT(shares))) return false;
+    return (token_among(tokens, to, offs, COUNT(offs)) && from > 0 &&
+            token_among(tokens, from - 1, ways, COUNT(ways))) ||
+           (token_among(tokens, to, ways, COUNT(ways)) && token_among(tokens, to + 1, offs, COUNT(offs)));
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
@@ -57,6 +69,10 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
+        if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
+        enum severity own;
+        if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &own) && own != found)
+            return SEVERITY_UNKNOWN; // crazing "all over": left to its own scale
         if (found && !apart) return damped(tokens, i, found);
         words += !r->part[i] && !spot_preposition(tokens, i) && !spot_article(tokens, i);
         if (r->scope.fault[i] && !r->part[i]) break;
@@ -89,7 +105,9 @@ static enum severity apart(const struct fault_reader *r, const struct fault_hit 
                token_is(tokens, at, "very") || token_is(tokens, at, "fairly") ||
                token_is(tokens, at, "only") || token_is(tokens, at, "just"))
             at++;
-        enum severity found = degree_word_behind(r, i + 1, &n);
+        enum severity found = degree_word_behind(r, i + 1, &n), own;
+        if (found == SEVERITY_HEAVY && degree_tell_is(r, hit, i + 1, n, &own) && own != found)
+            return SEVERITY_UNKNOWN; // "glued, solid"
         if (found) return damped(tokens, i + 1, found);
         found = degree_word(r, at, &n);
         bool ends = at + n >= tokens->count || tokens->at[at + n].stop != STOP_NONE ||
@@ -128,10 +146,19 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return SEVERITY_UNKNOWN;
     for (size_t i = hit->from; i < hit->to; i++) {
+        enum severity found = SEVERITY_UNKNOWN;
         static const char *const hardly[] = {"barely", "hardly", "scarcely"};
         if (token_among(&r->note->tokens, i, hardly, COUNT(hardly)))
             return SEVERITY_HEAVY; // "barely legible"
-        enum severity found = degree_word(r, i, &n);
+        static const char *const worn[] = {"worn", "rubbed", "washed", "gone", "wearing"};
+        if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
+            token_among(&r->note->tokens, i - 1, worn, COUNT(worn)) && !degree_tell_is(r, hit, i, 1, &found))
+            return SEVERITY_HEAVY;
+        found = degree_word(r, i, &n);
+        if (found && hit->to == hit->from + 1) { // "pitted inside, lightly"
+            enum severity behind = apart(r, hit);
+            return behind ? behind : found;
+        }
         if (found) return found;
     }
     return SEVERITY_UNKNOWN;
@@ -168,6 +195,9 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i]) || is_link(tokens, i)) break;
+        if (r->note->taken[i] == TAKEN_TYPE && !r->part[i]) break; // "small vase, chip"
+        size_t cue;
+        if (token_is(tokens, i, "with") && !ends_at(r, i, &cue)) break; // "large vase with a chip"
         if (token_is(tokens, i, "light") && i > 0 && token_is(tokens, i - 1, "the")) continue; // a part of it
         size_t from = i;
         enum severity found = ends_at(r, i, &from);
@@ -181,7 +211,9 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
 static enum severity at_end(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
-    enum severity next = degree_word(r, hit->to, &n); // "foxing minor"
+    enum severity next = degree_word(r, hit->to, &n), own; // "foxing minor"
+    if (next == SEVERITY_HEAVY && degree_tell_is(r, hit, hit->to, n, &own) && own != next)
+        return SEVERITY_UNKNOWN;
     size_t end = hit->to + n;
     bool placed = spot_preposition(tokens, end) && !token_is(tokens, end, "for") &&
                   !token_is(tokens, end, "of"); // "rust heavy on the lid"
@@ -190,7 +222,8 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
         bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
         bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
-                    (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of"));
+                    (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
+                    token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
         if (bit && ends) return SEVERITY_LIGHT;
         bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
         if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"

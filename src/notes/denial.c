@@ -276,6 +276,10 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"bigger", "larger", "more",    "longer",  "wider",
                                         "worse",  "deeper", "less",    "smaller", "thicker",
                                         "doubt",  "wonder", "problem", "idea"};
+    if (token_is(tokens, i, "no") && token_is(tokens, i + 2, "of") &&
+        (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
+         token_is(tokens, i + 1, "lack")))
+        return true; // "no end of scratches"
     return token_is(tokens, i, "no") && token_among(tokens, i + 1, words, COUNT(words));
 }
 

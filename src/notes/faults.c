@@ -151,7 +151,8 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
-static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
+static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
+                         enum severity told) {
     struct figure figure;
     size_t taken;
     enum { NEAR = 5, BEHIND = 14 };
@@ -164,9 +165,15 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
             apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
         if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
+        static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
+        if (i + taken < hit->to + BEHIND &&
+            token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
+            !token_is(tokens, i + taken + 1, "diameter") && !token_is(tokens, i + taken + 1, "length"))
+            continue; // "an inch from the rim" is where
         flaw->has_size = true;
         flaw->size = figure;
-        if (!flaw->severity && figure.about) flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
+        if (!told && !flaw->severity && figure.about)
+            flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
         note_take(r->note, i, i + taken, TAKEN_FLAW);
         return;
     }
@@ -201,21 +208,26 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     uint16_t stance = fault_stance(r, hit);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
-    enum severity degree = degree_of_hit(r, hit);
-    if (degree) flaw->severity = degree;
+    enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
     if (count && !(count == 1 && !of)) {
         flaw->count = count;
         flaw->of = of;
     }
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
-        measure_flaw(r, hit, flaw);
-    if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
-    double like = flaw->severity || flaw->has_size ? 0 : size_of_object(r, hit);
-    if (like > 0) flaw->severity = degree_of_likeness(kind, like);
-    if (!flaw->severity && !flaw->of) flaw->severity = degree_of_count(kind, flaw->count);
-    if (!flaw->severity) flaw->severity = degree_on_scale(r, hit, kind);
-    if (!flaw->severity) flaw->severity = degree_of_use(r, hit);
+        measure_flaw(r, hit, flaw, degree);
+    bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
+    enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
+    if (sized || degree) flaw->severity = sized ? sized : degree;
+    if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&
+        degree_of_number(kind, flaw->count) > degree)
+        flaw->severity = degree_of_number(kind, flaw->count); // "two small moth holes"
+    const struct token *at = r->note->tokens.at;
+    bool again = flaw->span.from >= at[scope_sentence_start(&r->scope, hit->from)].from &&
+                 flaw->span.from < at[hit->from].from;
+    enum severity weighed =
+        !flaw->severity || (again && !degree) ? degree_weigh(r, hit, flaw) : SEVERITY_UNKNOWN;
+    if (weighed > flaw->severity) flaw->severity = weighed; // "stiff, needs a wrench" told in two
 }
 
 // "The lens isn't cracked" denies a crack of the lens and no other damage: of two words apart, what the
@@ -470,6 +482,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                *where = fault_place(note, spot.where_from, spot.where_to);
     if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "your"))
         part = NULL; // "your finger"
+    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "no") &&
+        token_is(&note->tokens, spot.part_to, "of"))
+        part = NULL; // "no end of scratches"
     bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
@@ -575,6 +590,7 @@ void read_faults(struct note *note) {
     read_mono(note);
     read_areas(&r);
     read_unseen(&r);
+    read_overall(&r);
     tell_barred(&r);
     faults_settle(note);
 }

@@ -98,11 +98,17 @@ bool degree_is_state(const struct fault_reader *reader, const struct fault_hit *
 enum severity degree_of_manner(const struct fault_reader *reader, const struct fault_hit *hit);
 // later.c: by a statement of its own behind it: "but it's tiny", "Nothing major."
 enum severity degree_said_later(const struct fault_reader *reader, const struct fault_hit *hit);
+// A statement of degree alone that begins at token `i`; `*end` behind it.
+enum severity degree_of_statement(const struct fault_reader *reader, size_t i, size_t *end);
+// overall.c: "All very minor."
+void read_overall(struct fault_reader *reader);
 // grades.c: by a length, by the words [from, to) of what it is compared with, by a number, and by a likeness.
 enum severity degree_of_size(const struct flaw *kind, double mm);
 enum severity degree_of_ruler(const struct fault_reader *reader, const struct flaw *kind, size_t from,
                               size_t to);
 enum severity degree_of_count(const struct flaw *kind, int count);
+enum severity degree_of_number(const struct flaw *kind, int count);
+bool degree_goes_by_number(const struct flaw *kind);
 enum severity degree_of_likeness(const struct flaw *kind, double mm);
 // objects.c: the size in mm of what the fault is compared with ("fist sized"); 0 where it is with nothing.
 double size_of_object(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -115,6 +121,7 @@ enum severity degree_shared(const struct fault_reader *reader, const struct faul
 // works, and how many tokens they take.
 enum severity degree_word(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_behind(const struct fault_reader *reader, size_t i, size_t *n);
+enum severity degree_word_effect(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_still(const struct fault_reader *reader, size_t i, size_t *n);
 // Takes the words of degree and number before the fault: they are in the record with it.
 void degrees_take(struct fault_reader *reader, const struct fault_hit *hit);
@@ -128,6 +135,30 @@ int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
 // beside.
 enum severity degree_on_scale(const struct fault_reader *reader, const struct fault_hit *hit,
                               const struct flaw *kind);
+
+enum severity degree_on_scale_in(const struct fault_reader *reader, const struct flaw *kind, size_t from,
+                                 size_t to); // in a sentence behind that goes on about the fault
+// Are the `n` tokens at `i` a word of the scale of the hit's first kind, and of which degree?
+bool degree_tell_is(const struct fault_reader *reader, const struct fault_hit *hit, size_t i, size_t n,
+                    enum severity *degree);
+size_t degree_tell_at(const struct fault_reader *reader, const struct flaw *kind, size_t i);
+
+// around.c: the tokens that speak of a fault, before it, behind it, and in the next sentence.
+struct around {
+    size_t from, to;
+};
+enum { AROUND_BEFORE, AROUND_BEHIND, AROUND_NEXT, AROUND_COUNT };
+void degree_around(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                   struct around out[AROUND_COUNT]);
+// noticed.c: by how it is noticed: "you have to look for it"; and that it is merely seen.
+enum severity degree_of_notice(const struct fault_reader *reader, const struct around *span, bool before);
+enum severity degree_of_sight(const struct fault_reader *reader, const struct around *span);
+// effects.c: by what comes of it: "enough to clear the shed", "won't wash out".
+enum severity degree_of_effect(const struct fault_reader *reader, const struct fault_hit *hit,
+                               const struct flaw *kind, const struct around *span);
+// weigh.c: the degree of a flaw of the record by all of these.
+enum severity degree_weigh(const struct fault_reader *reader, const struct fault_hit *hit,
+                           const struct item_flaw *flaw);
 
 // absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
 void read_absent(struct fault_reader *reader);

@@ -41,6 +41,20 @@ enum severity degree_of_count(const struct flaw *kind, int count) {
     return SEVERITY_UNKNOWN;
 }
 
+// "Moth holes, three of them": some scales go by the number itself.
+enum severity degree_of_number(const struct flaw *kind, int count) {
+    static const char *const names[] = {"", "one", "two", "three", "four", "five", "six", "seven", "eight"};
+    if (count <= 0 || (size_t)count >= sizeof names / sizeof *names) return SEVERITY_UNKNOWN;
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
+        for (size_t k = 0; k < kind->tells[degree].count; k++)
+            if (!strcmp(kind->tells[degree].at[k], names[count])) return (enum severity)degree;
+    return SEVERITY_UNKNOWN;
+}
+
+bool degree_goes_by_number(const struct flaw *kind) {
+    return !strcmp(kind->rule.id, "moth-holes") || !strcmp(kind->rule.id, "fleabite");
+}
+
 // A dent goes by no length, but "fist sized" is said for a big one.
 enum severity degree_of_likeness(const struct flaw *kind, double mm) {
     enum { SPECK = 3, FIST = 60 };

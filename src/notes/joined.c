@@ -165,8 +165,75 @@ static void drop_mended(struct fault_reader *r) {
     r->hit_count = kept;
 }
 
+// "Rust mark near the hem, doesn't come out", "hood perished, goes to bits": no fault more, but how bad the
+// one before it is.
+static bool is_result(const struct tokens *tokens, const struct fault_hit *hit, bool *washed) {
+    static const char *const stays[] = {"out", "shift", "budge", "off"};
+    static const char *const ends[] = {"bits", "pieces", "dust", "powder", "hand", "hands", "crumbs"};
+    static const char *const nots[] = {"doesn't", "won't", "didn't", "wouldn't", "couldn't", "can't", "wont"};
+    static const char *const goes[] = {"goes",   "falls", "comes", "fall", "falling",  "go",
+                                       "coming", "drops", "turns", "come", "dropping", "bits"};
+    *washed = token_among(tokens, hit->from, nots, COUNT(nots)) &&
+              token_among(tokens, hit->to - 1, stays, COUNT(stays));
+    if (*washed) return true;
+    bool bits = false;
+    for (size_t k = hit->from; k < hit->to; k++) bits |= token_among(tokens, k, ends, COUNT(ends));
+    return token_among(tokens, hit->from, goes, COUNT(goes)) && bits;
+}
+
+static bool is_marking(const struct fault_hit *hit) {
+    static const char *const ids[] = {
+        "stain",           "storage-spots", "rust",         "ring-mark", "sweat-stain",     "mold",
+        "mineral-deposit", "tarnish",       "dye-bleed",    "tide-line", "sticker-residue", "grease-film",
+        "dust-grime",      "yellowing",     "cloudy-glass", "wear-rub",  "writing-inside",  "owner-name",
+        "album-residue",   "foxing",        "heat-damage"};
+    for (size_t i = 0; i < hit->kind_count; i++)
+        for (size_t k = 0; k < COUNT(ids); k++)
+            if (!strcmp(hit->kinds[i]->rule.id, ids[k])) return true;
+    return !strncmp(hit->kinds[0]->rule.id, "odor-", 5);
+}
+
+// "A burn, gone black": a word of the burn's own scale, and no tarnish; "a moth hole, just the one".
+static bool is_turn_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    static const char *const turned[] = {"gone", "turned", "going", "went"};
+    const struct tokens *tokens = &r->note->tokens;
+    enum severity degree;
+    if (tokens->at[b->from - 1].stop != STOP_COMMA) return false;
+    if (token_is(tokens, b->to - 1, "one") && token_is(tokens, b->to - 2, "the")) return true;
+    return b->to == b->from + 2 && token_among(tokens, b->from, turned, COUNT(turned)) &&
+           degree_tell_is(r, a, b->from + 1, 1, &degree);
+}
+
+static bool is_more_of(const struct fault_reader *r, size_t i) {
+    static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
+    enum { FAR = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0) return false;
+    const struct fault_hit *a = &r->hits[i - 1], *b = &r->hits[i];
+    bool washed;
+    if (b->from <= a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
+    if (is_turn_of(r, a, b)) return true;
+    if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;
+    if (washed ? !is_marking(a) : a->kinds[0]->class != CLASS_DAMAGE) return false;
+    for (size_t k = 0; k < a->kind_count; k++)
+        for (size_t m = 0; m < b->kind_count; m++)
+            if (a->kinds[k] == b->kinds[m]) return false;
+    for (size_t k = a->from; k < b->from; k++)
+        if (tokens->at[k].stop >= STOP_SENTENCE) return false;
+    return tokens->at[b->from - 1].stop != STOP_NONE ||
+           token_among(tokens, b->from - 1, subjects, COUNT(subjects));
+}
+
+static void drop_results(struct fault_reader *r) {
+    size_t kept = 0;
+    for (size_t i = 0; i < r->hit_count; i++)
+        if (!is_more_of(r, i)) r->hits[kept++] = r->hits[i];
+    r->hit_count = kept;
+}
+
 void faults_join(struct fault_reader *r) {
     drop_mended(r);
+    drop_results(r);
     drop_vague_smells(r);
     join_narrower(r);
 }

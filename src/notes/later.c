@@ -56,12 +56,43 @@ static size_t subject_at(const struct tokens *tokens, size_t i, struct statement
                                       "it's a",
                                       "its a",
                                       "it does look",
+                                      "i'd call it",
+                                      "i would call it",
+                                      "i'd say it's",
+                                      "i'd say",
+                                      "i would say",
+                                      "call it",
                                       "is"};
-    static const char *const many[] = {
-        "they're",          "theyre",      "they are",     "they aren't", "all",          "both",
-        "both are",         "they're all", "all of them",  "all of it",   "none of it's", "none of it is",
-        "none of them are", "these are",   "they look",    "all just",    "all only",     "both just",
-        "both only",        "aren't",      "they're both", "are"};
+    static const char *const many[] = {"neither",
+                                       "neither is",
+                                       "neither of them",
+                                       "neither of them is",
+                                       "neither are",
+                                       "none are",
+                                       "none is",
+                                       "none of these are",
+                                       "they're",
+                                       "theyre",
+                                       "they are",
+                                       "they aren't",
+                                       "all",
+                                       "both",
+                                       "both are",
+                                       "they're all",
+                                       "all of them",
+                                       "all of it",
+                                       "none of it's",
+                                       "none of it is",
+                                       "none of them are",
+                                       "these are",
+                                       "they look",
+                                       "all just",
+                                       "all only",
+                                       "both just",
+                                       "both only",
+                                       "aren't",
+                                       "they're both",
+                                       "are"};
     size_t n = token_longest(tokens, i, its, COUNT(its));
     if (n) {
         told->of_it = true;
@@ -69,7 +100,7 @@ static size_t subject_at(const struct tokens *tokens, size_t i, struct statement
         n = token_longest(tokens, i, many, COUNT(many));
         told->of_it = told->of_all = n > 0;
     }
-    if (token_is(tokens, i, "none")) told->denies = n > 0;
+    if (AMONG(tokens, i, "none", "neither")) told->denies = n > 0;
     for (size_t k = i; k < i + n; k++) told->denies |= AMONG(tokens, k, "isn't", "isnt", "not", "aren't");
     return n;
 }
@@ -84,7 +115,8 @@ static bool is_tail(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            AMONG(tokens, i, "though", "tho", "and", "but", "so", "you", "tbh", "really", "mind", "if", "one",
                  "ones", "honestly", "imo", "i", "just", "only", "overall", "anyway", "thankfully", "enough",
-                 "not");
+                 "not") ||
+           (token_is(tokens, i, "to") && AMONG(tokens, i + 1, "be", "tell", "say"));
 }
 
 // "Nothing structural", "nothing too alarming": whatever it is not, it is little.
@@ -145,9 +177,15 @@ static enum severity statement_at(const struct fault_reader *r, size_t i, bool c
     enum severity found = core_at(r, i, &told, end);
     if (!found || (shared && !told.of_all)) return SEVERITY_UNKNOWN;
     if (!crossed) return found;
-    bool sure = told.of_it || *end >= tokens->count || tokens->at[*end].stop >= STOP_CLAUSE ||
-                AMONG(tokens, *end, "though", "tho");
-    return sure && !is_of_thing(tokens, *end - 1) ? found : SEVERITY_UNKNOWN;
+    bool one = AMONG(tokens, *end, "one", "ones") &&
+               (*end + 1 >= tokens->count || tokens->at[*end + 1].stop >= STOP_CLAUSE);
+    bool sure = told.of_it || one || *end >= tokens->count || tokens->at[*end].stop >= STOP_CLAUSE ||
+                AMONG(tokens, *end, "though", "tho", "to", "honestly", "tbh");
+    return sure && (one || !is_of_thing(tokens, *end - 1)) ? found : SEVERITY_UNKNOWN;
+}
+
+enum severity degree_of_statement(const struct fault_reader *r, size_t i, size_t *end) {
+    return statement_at(r, i, false, false, end);
 }
 
 // "The rust on the lid is light", "staining is minimal": the fault itself is the subject.

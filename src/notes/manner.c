@@ -217,5 +217,7 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
         token_among(tokens, end,
                     (const char *const[]){"and", "but", "on", "in", "inside", "so", "almost", "nearly"}, 8);
     bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
+    enum severity own;
+    if (cue && ends && state && degree_tell_is(r, hit, hit->to, n, &own)) return own; // plate worn "thin"
     return cue && ends && state ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
 }

@@ -351,7 +351,9 @@ static bool only_about(const struct note *note, size_t from, size_t to) {
         if (!ANY(&note->tokens, k, "barely", "about", "only", "just", "maybe", "around", "roughly", "say",
                  "under", "over", "nearly", "perhaps", "some", "a", "good", "approx", "approximately", "at",
                  "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
-                 "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're"))
+                 "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're", "tight",
+                 "faint", "fine", "closed", "clean", "dry", "tiny", "small", "deep", "shallow", "thin",
+                 "straight", "old", ","))
             return false;
     return true;
 }
@@ -366,7 +368,7 @@ static bool fault_before(const struct note *note, const struct group *group) {
     for (size_t k = group->from, n = 0; k > 0 && n < REACH; k--, n++) {
         enum token_stop stop = note->tokens.at[k - 1].stop;
         if (stop >= STOP_SENTENCE) return false;
-        if (stop >= STOP_COMMA && ++commas > 1) return false;
+        if (stop >= STOP_COMMA && ++commas > 2) return false;
         if (stop >= STOP_COMMA && !only_about(note, k, group->from)) return false;
         bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));
         if (!owns) continue;

@@ -15,20 +15,39 @@ struct window {
     size_t from, to; // tokens
 };
 
-static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
-    return (i < hit->from || i >= hit->to) && r->scope.fault[i] && !r->part[i];
+// A word of another fault; but "gone yellow" of old tape tells how bad the tape is.
+static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                     size_t i) {
+    static const char *const runs[] = {"runs", "goes", "running", "going"};
+    if (i >= hit->to && token_among(&r->note->tokens, i, runs, sizeof runs / sizeof *runs)) return false;
+    return (i < hit->from || i >= hit->to) && r->scope.fault[i] && !r->part[i] &&
+           !(kind && degree_tell_at(r, kind, i));
 }
 
-static struct window window_of(const struct fault_reader *r, const struct fault_hit *hit) {
+static struct window window_of(const struct fault_reader *r, const struct fault_hit *hit,
+                               const struct flaw *kind) {
     const struct tokens *tokens = &r->note->tokens;
     struct window w = {hit->from, hit->to};
     while (w.from > 0 && hit->from - w.from < REACH_BEFORE && tokens->at[w.from - 1].stop < STOP_CLAUSE &&
-           !is_other(r, hit, w.from - 1))
+           !is_other(r, hit, NULL, w.from - 1))
         w.from--;
     while (w.to < tokens->count && w.to - hit->to < REACH_BEHIND && tokens->at[w.to].stop < STOP_SENTENCE &&
-           !is_other(r, hit, w.to))
+           !is_other(r, hit, kind, w.to))
         w.to++;
     return w;
+}
+
+// "Black box, dusty": one word before a comma, or one of the thing's own, is not said of the fault.
+static bool is_of_thing(const struct fault_reader *r, const struct fault_hit *hit, size_t i, size_t n) {
+    if (r->note->taken[i] == TAKEN_TYPE) return true;
+    if (i >= hit->from || n > 1) return false;
+    if (r->note->taken[i] == TAKEN_VALUE) return true;
+    static const char *const links[] = {"with", "has", "have", "had", "shows", "but", "and"};
+    for (size_t k = i; k < hit->from; k++)
+        if (r->note->tokens.at[k].stop != STOP_NONE ||
+            (k > i && token_among(&r->note->tokens, k, links, sizeof links / sizeof *links)))
+            return true;
+    return false;
 }
 
 // "No powder coming out": a word that is denied tells nothing.
@@ -64,15 +83,42 @@ static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
     return n;
 }
 
+// "Won't shut", "no dust": the denial is of the scale itself.
+static bool has_no(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const words[] = {"no",     "not",     "never", "hardly",
+                                        "barely", "nothing", "can't", "cannot"};
+    for (size_t i = from; i < to; i++)
+        if (token_among(tokens, i, words, sizeof words / sizeof *words) || strstr(tokens->at[i].fold, "n't"))
+            return true;
+    return false;
+}
+
+// "Skin deep" is not deep: a longer phrase of the same scale holds this one.
+static bool is_within_longer(const struct fault_reader *r, const struct flaw *kind, size_t i, size_t n) {
+    enum { WORDS_MOST = 3 };
+    for (size_t back = 0; back < WORDS_MOST && back <= i; back++)
+        for (int d = SEVERITY_HEAVY; d > SEVERITY_UNKNOWN; d--)
+            for (size_t k = 0; k < kind->tells[d].count; k++) {
+                const char *tell = kind->tells[d].at[k];
+                if (!strchr(tell, ' ')) continue;
+                size_t size = token_phrase(&r->note->tokens, i - back, tell);
+                if (size > n && size >= back + n) return true;
+            }
+    return false;
+}
+
 static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
-                   bool whole, const struct texts *words) {
+                   bool whole, bool places, const struct flaw *kind, int degree) {
+    const struct texts *words = &kind->tells[degree];
     for (size_t i = w->from; i < w->to; i++) {
         if (whole && i >= hit->from && i < hit->to) continue;
         for (size_t k = 0; k < words->count; k++) {
             size_t n = tell_at(&r->note->tokens, i, words->at[k]);
-            bool own_no = n && (token_is(&r->note->tokens, i, "no") || token_is(&r->note->tokens, i, "not"));
+            bool own_no = n && has_no(&r->note->tokens, i, i + n);
             if (!n || (!own_no && (i + n > w->to || is_denied(r, i + n - 1))))
                 continue; // "no dust" of worm holes
+            if (!places && n == 1 && r->part[i]) continue;
+            if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
                 continue;                                   // "the grey one has"
@@ -84,17 +130,101 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
     return false;
 }
 
-enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
-                              const struct flaw *kind) {
-    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) { // "stiff" of what may be stuck
+// "A few threads at the hem": where it is says less than how much, but of glass and enamel.
+static bool is_by_place(const struct flaw *kind) {
+    static const char *const ids[] = {"chip", "enamel-chip", "fleabite", "hairline"};
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
+        if (!strcmp(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
+static enum severity heaviest(const struct fault_reader *r, const struct window *w,
+                              const struct fault_hit *hit, bool whole, const struct flaw *kind) {
+    for (int places = is_by_place(kind) ? 1 : 0; places < 2; places++)
+        for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
+            if (stands(r, w, hit, whole, places == 1, kind, degree)) return (enum severity)degree;
+    return SEVERITY_UNKNOWN;
+}
+
+// "Stiff" of what may be stuck.
+static enum severity by_name(const struct fault_reader *r, const struct fault_hit *hit,
+                             const struct flaw *kind) {
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) {
         const char *word = kind->adjective_at[degree];
         bool own = word && (!kind->adjective || strcmp(word, kind->adjective) != 0);
         if (own && token_phrase(&r->note->tokens, hit->from, word) == hit->to - hit->from)
             return (enum severity)degree;
     }
-    struct window w = window_of(r, hit);
-    bool whole = kind_is_whole(r, kind, hit);
+    return SEVERITY_UNKNOWN;
+}
+
+// Where "but", "still" and their like begin to take something back; 0 if nowhere.
+static size_t taken_back(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const words[] = {"but", "though", "although", "still", "yet", "eventually"};
+    for (size_t i = from; i < to; i++)
+        if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return i;
+    return 0;
+}
+
+enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind) {
+    struct window w = window_of(r, hit, kind);
+    enum severity beside = heaviest(r, &w, hit, true, kind);
+    size_t back = taken_back(r, hit->to, w.to);
+    if (beside && back) { // "stuck, but turns with force"
+        struct window behind = {back, w.to};
+        enum severity last = heaviest(r, &behind, hit, true, kind);
+        return last ? last : beside;
+    }
+    enum severity named = by_name(r, hit, kind);
+    if (named) return named > beside ? named : beside;
+    enum severity own = kind_is_whole(r, kind, hit) ? SEVERITY_UNKNOWN : heaviest(r, &w, hit, false, kind);
+    return own > beside ? own : beside;
+}
+
+size_t degree_tell_at(const struct fault_reader *r, const struct flaw *kind, size_t i) {
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        if (stands(r, &w, hit, whole, &kind->tells[degree])) return (enum severity)degree;
+        for (size_t k = 0; k < kind->tells[degree].count; k++) {
+            size_t n = tell_at(&r->note->tokens, i, kind->tells[degree].at[k]);
+            if (n && !is_number(kind->tells[degree].at[k])) return n;
+        }
+    return 0;
+}
+
+bool degree_tell_is(const struct fault_reader *r, const struct fault_hit *hit, size_t i, size_t n,
+                    enum severity *degree) {
+    const struct flaw *kind = hit->kinds[0];
+    for (int d = SEVERITY_HEAVY; d > SEVERITY_UNKNOWN; d--)
+        for (size_t k = 0; k < kind->tells[d].count; k++)
+            if (token_phrase(&r->note->tokens, i, kind->tells[d].at[k]) == n) {
+                *degree = (enum severity)d;
+                return true;
+            }
+    return false;
+}
+
+// Alone these are said of the thing as often as of its fault.
+static bool is_plain(const char *tell) {
+    static const char *const words[] = {
+        "creased", "growing", "spreading", "moves",        "rattles",  "wobbles",    "useless",
+        "unsafe",  "skips",   "leaks",     "unplayable",   "deep",     "shallow",    "stable",
+        "reeks",   "stinks",  "faint",     "overpowering", "crumbles", "gooey",      "wipes",
+        "spins",   "sticks",  "jumps",     "powder",       "flakes",   "throughout", "crumbling",
+        "stained", "browned", "lifting",   "peeling",      "pliers",   "flexes"};
+    if (strchr(tell, ' ')) return true;
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(words[i], tell)) return true;
+    return false;
+}
+
+enum severity degree_on_scale_in(const struct fault_reader *r, const struct flaw *kind, size_t from,
+                                 size_t to) {
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
+        for (size_t k = 0; k < kind->tells[degree].count; k++)
+            for (size_t i = from; i < to && is_plain(kind->tells[degree].at[k]); i++) {
+                size_t n = tell_at(&r->note->tokens, i, kind->tells[degree].at[k]);
+                bool no = n && has_no(&r->note->tokens, i, i + n);
+                if (n && i + n <= to && (no || !is_denied(r, i + n - 1))) return (enum severity)degree;
+            }
     return SEVERITY_UNKNOWN;
 }

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// The words that speak of one fault: those before it in its clause, those behind it in its sentence, and the
+// sentence that follows where that goes on about it ("Crack in the blade. It goes right through.").
+#include "notes/any.h"
+#include "notes/faults.h"
+
+enum { BEFORE_MOST = 12, BEHIND_MOST = 24, NEXT_MOST = 20 };
+
+// A word of another fault, but for one that tells a degree of this kind: "loose, it wobbles".
+static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                     size_t i) {
+    if (i >= hit->from && i < hit->to) return false;
+    if (!r->scope.fault[i] || r->part[i]) return false;
+    if (ANY(&r->note->tokens, i, "runs", "goes", "running", "going"))
+        return false; // "crack, runs right across"
+    if (i > hit->to && r->note->tokens.at[i - 1].stop == STOP_COMMA && hit->kinds[0]->class == CLASS_DAMAGE &&
+        ANY(&r->note->tokens, i, "hanging", "dangling", "flapping", "dropping", "gaping"))
+        return false; // "cracked, hanging by a sliver": what becomes of it
+    for (size_t back = 1; kind && back < 4 && back <= i; back++) // inside of a word of the scale
+        if (degree_tell_at(r, kind, i - back) > back) return false;
+    return !kind || !degree_tell_at(r, kind, i);
+}
+
+// "And the lid is bent", "the other one …": another part is the subject from here on.
+static bool opens_other(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    while (ANY(tokens, i, "and", "but", "also", "then", "though", "so")) i++;
+    if (ANY(tokens, i, "otherwise", "apart", "other", "rest", "inside", "outside")) return true;
+    while (ANY(tokens, i, "the", "its", "my", "a", "one", "both")) i++;
+    if (ANY(tokens, i, "other", "rest", "others")) return true;
+    return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
+}
+
+// Does a sentence that begins at `i` go on about what was told before it?
+static bool goes_on(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    return ANY(tokens, i, "it", "it's", "its", "it'll", "it'd", "they", "they're", "they'll", "that",
+               "that's", "this", "these", "those", "you", "you'd", "you'll", "you've", "i", "i'd", "i've",
+               "nothing", "none", "but", "though", "only", "just", "still", "not", "hardly", "barely",
+               "scarcely", "can", "can't", "cant", "won't", "wont", "doesn't", "doesnt", "don't", "dont",
+               "could", "couldn't", "should", "would", "wouldn't", "will", "goes", "runs", "comes", "came",
+               "shows", "wipes", "wiped", "needs", "wants", "never", "quite", "pretty", "really", "very",
+               "easy", "hard", "first", "no", "nobody", "if", "unless", "when", "had", "have", "looks",
+               "feels", "takes", "stops", "makes", "enough", "impossible", "does", "do", "right", "all",
+               "about", "at", "moves", "might", "tried", "scrubbed", "washed", "holds", "stays", "gets",
+               "more", "less", "so", "see", "fills", "hits", "knocks", "catches", "most", "bad", "worse",
+               "wouldnt", "couldnt", "cleans", "rubs", "brushes", "brushed", "rubbed", "leaks", "falls",
+               "fell", "one");
+}
+
+void degree_around(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                   struct around out[AROUND_COUNT]) {
+    const struct tokens *tokens = &r->note->tokens;
+    struct around before = {hit->from, hit->from}, behind = {hit->to, hit->to}, next = {0, 0};
+    while (before.from > 0 && hit->from - before.from < BEFORE_MOST &&
+           tokens->at[before.from - 1].stop == STOP_NONE && !is_other(r, hit, NULL, before.from - 1))
+        before.from--;
+    bool open = true; // nothing else was spoken of
+    while (behind.to < tokens->count && tokens->at[behind.to].stop < STOP_SENTENCE) {
+        size_t i = behind.to;
+        open = !is_other(r, hit, kind, i) && !(tokens->at[i].stop != STOP_NONE && opens_other(r, i + 1));
+        if (!open || i - hit->to >= BEHIND_MOST) break;
+        behind.to++;
+    }
+    size_t start = behind.to;
+    while (start < tokens->count && tokens->at[start].stop >= STOP_SENTENCE) start++;
+    bool asked = token_is(tokens, behind.to, "?"); // "scratches? a few hairline ones"
+    if (open && start > behind.to && start < tokens->count && (asked || goes_on(r, start))) {
+        next.from = next.to = start;
+        while (next.to < tokens->count && tokens->at[next.to].stop < STOP_SENTENCE &&
+               next.to - start < NEXT_MOST && !is_other(r, hit, kind, next.to) &&
+               !(tokens->at[next.to].stop != STOP_NONE && opens_other(r, next.to + 1)))
+            next.to++;
+    }
+    for (size_t i = next.from; i < next.to; i++) // "you can hear it right across the yard"
+        if (ANY(tokens, i, "hear", "heard", "sounds", "fits", "measures", "seats")) next.to = i;
+    out[AROUND_BEFORE] = before;
+    out[AROUND_BEHIND] = behind;
+    out[AROUND_NEXT] = next;
+}

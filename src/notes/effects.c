@@ -1,0 +1,321 @@
+// SPDX-License-Identifier: MIT
+// How bad a fault is by what comes of it: "enough to clear the shed", "that weak it falls to bits", "you
+// could put your fist through it", "comes off with a wipe", "won't wash out", "could be bent back by hand".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+
+// "Enough to catch a nail" is felt; enough to do more is much.
+static enum severity enough_at(const struct tokens *tokens, size_t i) {
+    if (!token_is(tokens, i, "enough")) return SEVERITY_UNKNOWN;
+    size_t to = i + 1;
+    if (token_is(tokens, to, "that")) return SEVERITY_HEAVY;
+    if (!token_is(tokens, to, "to")) return SEVERITY_UNKNOWN;
+    if (i > 0 && ANY(tokens, i - 1, "not", "isn't", "hardly", "barely", "never")) return SEVERITY_LIGHT;
+    bool denied = i > 1 && ANY(tokens, i - 2, "not", "isn't", "hardly", "barely", "never", "nothing");
+    if (denied) return SEVERITY_LIGHT;
+    bool felt = ANY(tokens, to + 1, "catch", "feel", "notice", "see", "annoy", "snag", "mention", "show",
+                    "be", "bother");
+    return felt ? SEVERITY_MODERATE : SEVERITY_HEAVY;
+}
+
+// "So stiff it needs two hands", "that rusty you can't": the fault's own word between.
+static bool is_so_much(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->near ? hit->to - 1 : hit->from; // "the cloth is that weak"
+    if (i == 0 || !degree_is_state(r, hit) || !ANY(tokens, i - 1, "so", "that")) return false;
+    if (i > 1 && ANY(tokens, i - 2, "not", "isn't", "aren't", "all", "never", "but")) return false;
+    return hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE ||
+           ANY(tokens, hit->to, "it", "that", "you", "they", "i", "the");
+}
+
+static bool is_so_bad(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "so", "that")) return false;
+    if (i > 0 && ANY(tokens, i - 1, "not", "isn't", "aren't", "all", "never", "don't", "doesn't", "isnt"))
+        return false;
+    return ANY(tokens, i + 1, "bad", "badly", "much", "deep", "far", "hard", "heavily", "strong", "many",
+               "big") &&
+           ANY(tokens, i + 2, "it", "that", "you", "they", "i", "the", "its", "it's");
+}
+
+// "Rusty, and I mean rusty".
+static bool is_meant(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "i") && token_is(tokens, i + 1, "mean") &&
+           (i == 0 || ANY(tokens, i - 1, "and", "when", ",") || tokens->at[i - 1].stop != STOP_NONE) &&
+           tokens->at[i + 1].stop == STOP_NONE;
+}
+
+// "You could get a finger in it", "hole I can poke a pencil through".
+static enum severity fits_at(const struct tokens *tokens, size_t i, size_t to) {
+    enum { FAR = 6 };
+    if (!ANY(tokens, i, "get", "put", "fit", "stick", "poke", "push", "slide", "lose", "slip", "see", "shove",
+             "pass", "drop", "lay", "drive", "climb", "post", "run"))
+        return SEVERITY_UNKNOWN;
+    if (i == 0 ||
+        !ANY(tokens, i - 1, "could", "can", "you'd", "'d", "would", "almost", "nearly", "to", "you"))
+        return SEVERITY_UNKNOWN;
+    bool thin = false, thick = false, into = false;
+    for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
+        thin |= ANY(tokens, k, "fingernail", "nail", "paper", "card", "thumbnail", "hair");
+        thick |= ANY(tokens, k, "finger", "fingers", "thumb", "fist", "hand", "foot", "arm", "coin", "pencil",
+                     "knife", "daylight", "leg", "light", "ruler", "cat", "spoon", "penny", "boot", "head",
+                     "screwdriver", "pound", "matchstick", "apple", "orange", "mouse", "sky");
+        into |=
+            ANY(tokens, k, "through", "thru", "in", "into", "under", "behind", "between", "inside", "down");
+    }
+    if (!into || !(thin || thick)) return SEVERITY_UNKNOWN;
+    return thick ? SEVERITY_HEAVY : SEVERITY_MODERATE;
+}
+
+// Dirt and marks may be wiped away; what comes off of paint or leather is lost.
+static bool may_come_off(const struct flaw *kind) {
+    static const char *const ids[] = {
+        "stain",          "rust",           "tarnish",       "verdigris",         "wear-rub",
+        "yellowing",      "ring-mark",      "storage-spots", "sweat-stain",       "dye-bleed",
+        "sticky-plastic", "writing-inside", "cloudy-glass",  "battery-corrosion", "album-residue",
+        "owner-name",     "utensil-marks",  "scratches"};
+    if (kind->class == CLASS_DIRT || kind->class == CLASS_ODOR) return true;
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
+        if (!strcmp(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
+static bool is_cleaning(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "wipe", "wipes", "wiped", "rub", "rubs", "rubbed", "brush", "brushes", "brushed",
+               "wash", "washes", "washed", "polish", "polishes", "polished", "buff", "buffs", "buffed",
+               "sponge", "sponges", "sponged", "clean", "cleans", "cleaned", "dust", "dusts", "dusted",
+               "scrub", "scrubs", "scrubbed", "come", "comes", "came", "coming", "shift", "shifts", "budge",
+               "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach", "fade", "fades",
+               "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands", "move", "moves");
+}
+
+static bool is_away(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "off", "out", "away", "up");
+}
+
+// "Wipes off", "should polish out", "came away with a rub"; and "won't wash out", "doesn't shift".
+static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t i, size_t to) {
+    enum { FAR = 5 };
+    if (!is_cleaning(tokens, i)) return SEVERITY_UNKNOWN;
+    bool no = false, may = false;
+    for (size_t k = i; k > from && i - k < 4 && tokens->at[k - 1].stop == STOP_NONE; k--) {
+        no |= ANY(tokens, k - 1, "won't", "wont", "doesn't", "doesnt", "don't", "can't", "cannot", "couldn't",
+                  "never", "didn't", "not", "wouldn't", "refuses", "nothing", "hardly", "barely", "no");
+        may |= ANY(tokens, k - 1, "should", "would", "will", "might", "may", "could", "can", "it'll",
+                   "they'll", "easily", "just", "needs");
+    }
+    bool bare = ANY(tokens, i, "shift", "budge", "move", "fade"); // need no "off"
+    bool away = bare, by = false;
+    for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
+        away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of");
+        by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under");
+    }
+    if (no) return away || by ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;
+    if (bare) return SEVERITY_UNKNOWN;
+    bool goes = ANY(tokens, i, "come", "comes", "came", "coming", "go", "lift", "lifts", "move");
+    bool hands = false;
+    for (size_t k = i + 1; k < to && k <= i + FAR + 2 && tokens->at[k].stop == STOP_NONE; k++)
+        hands |= ANY(tokens, k, "hand", "hands", "finger", "fingers", "clothes", "sheets", "chunks", "lumps");
+    if (hands) return SEVERITY_UNKNOWN;
+    return away && (!goes || by || may) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+}
+
+static bool is_fast(const struct tokens *tokens, size_t i) {
+    static const char *const cues[] = {
+        "there for good",    "there to stay",      "here to stay",       "set in",
+        "there for life",    "won't come out",     "tried everything",   "been through the wash twice",
+        "nothing shifts it", "nothing touches it", "nothing will shift", "nothing gets it out",
+        "for keeps",         "baked on",           "ingrained",          "soaked in",
+        "no amount of",      "bedded in",          "burnt on",           "burned on"};
+    return token_longest(tokens, i, cues, sizeof cues / sizeof *cues) > 0;
+}
+
+// "Nothing to shout about", "nothing you'd lose sleep over".
+static bool is_nothing(const struct tokens *tokens, size_t i) {
+    if (!token_is(tokens, i, "nothing")) return false;
+    for (size_t k = i + 1; k < i + 5 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "won't", "wouldn't", "wont", "wouldnt", "can't", "couldn't")) return true;
+    if (token_is(tokens, i + 1, "to"))
+        return !ANY(tokens, i + 2, "do", "hold", "stop", "fix", "test", "be", "keep", "play", "show",
+                    "compare", "suggest", "say");
+    return ANY(tokens, i + 1, "you'd", "anyone", "anybody", "a", "that") &&
+           !ANY(tokens, i + 2, "works", "fits", "shows", "moves", "lights");
+}
+
+// "I could straighten it by hand", "easily bent back", "wants a drop of oil, that's all".
+static bool is_put_right(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "would", "will", "should", "might", "'ll", "you'll", "it'd", "that'd", "could") &&
+        ANY(tokens, i + 1, "do", "sort", "fix", "cure", "see") &&
+        ANY(tokens, i + 2, "it", "that", "them", "to"))
+        return true; // "a tiny screw would do it"
+    if (token_is(tokens, i, "not") && token_is(tokens, i + 1, "where")) return true; // "not where you look"
+    if (!ANY(tokens, i, "could", "can", "would", "should", "easily", "might", "will")) return false;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "easily", "be", "probably", "just", "you", "i", "anyone", "likely")) at++;
+    return ANY(tokens, at, "straighten", "straightened", "unbent", "tightened", "tighten", "pushed", "bent",
+               "eased", "knocked", "popped", "pop", "bend", "ease", "nip") &&
+           !ANY(tokens, at + 1, "through", "over");
+}
+
+// "Right across", "clean down to the foot", "from corner to corner", "the length of the blade".
+static bool is_across(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "right", "clean", "straight", "clear"))
+        return ANY(tokens, i + 1, "down", "across", "through", "along", "round", "around", "up", "over") &&
+               !ANY(tokens, i + 2, "near", "against");
+    if (token_is(tokens, i, "from") && i + 3 < tokens->count && token_is(tokens, i + 2, "to"))
+        return !strcmp(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
+               (ANY(tokens, i + 1, "top", "rim", "edge", "lip", "neck", "one", "head") &&
+                ANY(tokens, i + 3, "bottom", "foot", "base", "toe", "heel", "edge", "tail"));
+    if (token_is(tokens, i, "from") && ANY(tokens, i + 1, "the", "one", "its") && i > 0 &&
+        ANY(tokens, i - 1, "running", "runs", "goes", "going", "right", "way", "ran", "extending",
+            "stretching"))
+        for (size_t k = i + 2; k < i + 6 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+            if (token_is(tokens, k, "to")) return true; // "running from the strap to the edge"
+    bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
+                !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
+    if (same) return true; // "corner to corner"
+    if (ANY(tokens, i, "half", "most") && (ANY(tokens, i + 1, "its", "the") || token_is(tokens, i + 1, "of")))
+        for (size_t k = i + 2; k < i + 4; k++)
+            if (ANY(tokens, k, "length", "width", "depth", "height", "way")) return true;
+    return ANY(tokens, i, "full", "whole", "entire") &&
+           ANY(tokens, i + 1, "length", "width", "height", "depth", "way", "front", "face", "back", "side",
+               "circumference", "surface");
+}
+
+static bool is_to_bits(const struct tokens *tokens, size_t i) {
+    return token_is(tokens, i, "to") && i > 0 &&
+           ANY(tokens, i + 1, "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
+               "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
+           !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
+}
+
+static bool is_nearly_gone(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "nearly", "almost", "practically", "virtually") &&
+           ANY(tokens, i + 1, "through", "off", "gone", "out", "away", "apart", "severed", "snapped", "all",
+               "in");
+}
+
+// "Cat hair, loads": a quantity alone.
+static bool is_heap(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "half", "most", "all", "every") && i > 0 && tokens->at[i - 1].stop == STOP_COMMA)
+        return (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "them", "it", "'em")) ||
+               (token_is(tokens, i, "every") && ANY(tokens, i + 1, "one", "last", "single"));
+    if (!ANY(tokens, i, "loads", "lots", "plenty", "masses", "heaps", "tons", "oodles", "piles", "dozens",
+             "hundreds", "stacks", "bags"))
+        return false;
+    if (i == 0 || (tokens->at[i - 1].stop == STOP_NONE && !ANY(tokens, i - 1, "and", "absolutely", "but")))
+        return false;
+    return i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+           (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "it", "them", "the", "'em", "em"));
+}
+
+// "A hole a mouse could get through".
+static bool is_way_through(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "could", "can", "would") &&
+           ANY(tokens, i + 1, "get", "go", "crawl", "walk", "fall", "climb", "fit", "pass", "swim", "drop") &&
+           ANY(tokens, i + 2, "through", "in", "into", "out") && i > 1 &&
+           !ANY(tokens, i - 1, "you", "i", "it", "they");
+}
+
+// "I lost a bit just moving it".
+static bool is_just_by(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "just", "even") &&
+           ANY(tokens, i + 1, "moving", "touching", "lifting", "looking", "picking", "handling", "carrying",
+               "opening", "turning", "unfolding", "breathing") &&
+           ANY(tokens, i + 2, "it", "at", "them", "the", "on", "up");
+}
+
+// "A shocker", "a right beast of a thing": a name for what is big or bad; and "a fair one".
+static enum severity named_at(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "a", "an", "some", "proper", "right", "real")) return SEVERITY_UNKNOWN;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "right", "real", "proper", "great", "bit", "of", "a", "an", "absolute", "complete",
+               "total"))
+        at++;
+    if (ANY(tokens, at, "shocker", "whopper", "corker", "belter", "beast", "monster", "brute", "horror",
+            "doozy", "stinker", "shambles", "disgrace", "mess", "disaster", "catastrophe", "eyesore",
+            "crater", "gash", "cracker", "humdinger", "biggie", "nightmare"))
+        return SEVERITY_HEAVY;
+    if (ANY(tokens, at, "shadow", "suggestion", "ghost", "whisper", "smidge", "smidgen", "suspicion",
+            "fraction", "skin", "film", "dusting", "haze", "blush", "whisker", "trace", "touch", "hair",
+            "speck", "scratch", "graze"))
+        return ANY(tokens, at, "scratch", "graze", "ghost") ? SEVERITY_UNKNOWN : SEVERITY_LIGHT;
+    if (ANY(tokens, i + 2, "one", "ones") && token_is(tokens, i, "a")) { // "which is a big one"
+        if (ANY(tokens, i + 1, "big", "bad", "nasty", "deep", "long", "large", "huge", "horrible", "serious",
+                "heavy", "ugly", "wide"))
+            return SEVERITY_HEAVY;
+        if (ANY(tokens, i + 1, "small", "little", "tiny", "short", "minor", "light", "faint", "shallow",
+                "wee", "fine"))
+            return SEVERITY_LIGHT;
+    }
+    bool fair = ANY(tokens, i + 1, "fair", "decent", "reasonable", "good", "middling");
+    return fair && ANY(tokens, i + 2, "one", "ones", "sized", "size")
+               ? (token_is(tokens, i + 1, "good") ? SEVERITY_HEAVY : SEVERITY_MODERATE)
+               : SEVERITY_UNKNOWN;
+}
+
+// "Worse than it looks", "spoils it", "I won't pretend": and the other way about.
+static enum severity judged_at(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, i, "worse")) {
+        if (token_is(tokens, i + 1, "than") && i > 0 &&
+            ANY(tokens, i - 1, "looks", "sounds", "look", "sound", "seems"))
+            return SEVERITY_LIGHT; // "looks worse than it is"
+        if (ANY(tokens, i + 1, "than") && !ANY(tokens, i - 1, "no", "not", "nothing")) return SEVERITY_HEAVY;
+        return ANY(tokens, i + 1, "in") ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
+    }
+    if (ANY(tokens, i, "spoils", "spoiled", "spoilt", "ruins", "ruined", "mars", "wrecks", "disfigures") &&
+        !(i > 0 && ANY(tokens, i - 1, "not", "hardly", "nothing", "isn't")))
+        return SEVERITY_HEAVY;
+    if (ANY(tokens, i, "spoil", "ruin", "detract", "bother", "matter", "worry", "affect", "hurt", "harm",
+            "jump", "shout", "offend") &&
+        i > 0 &&
+        ANY(tokens, i - 1, "doesn't", "doesnt", "won't", "don't", "not", "wouldn't", "never", "hardly"))
+        return SEVERITY_LIGHT;
+    size_t n = 0;
+    enum severity found = degree_word_effect(r, i, &n);
+    bool end = token_is(tokens, i, "no") && token_is(tokens, i + 1, "end") && !token_is(tokens, i + 2, "of");
+    return end ? SEVERITY_UNKNOWN : found;
+}
+
+// "To the point you can't read it", "dried up so it doesn't lift": what it does no more.
+static bool is_stopping(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    if (token_is(tokens, i, "to") && token_is(tokens, i + 1, "the") &&
+        ANY(tokens, i + 2, "point", "extent", "stage"))
+        return true;
+    if (!token_is(tokens, i, "so") || i == 0) return false;
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "won't", "doesn't", "can't", "cannot", "wouldn't", "couldn't", "wont", "doesnt"))
+            return !ANY(tokens, k + 1, "show", "matter", "affect", "notice", "see", "know", "say", "tell",
+                        "be", "test", "check", "try", "look", "really", "get", "spoil");
+    return false;
+}
+
+static bool is_much(const struct tokens *tokens, size_t i) {
+    if (is_stopping(tokens, i)) return true;
+    return is_so_bad(tokens, i) || is_meant(tokens, i) || is_across(tokens, i) || is_to_bits(tokens, i) ||
+           is_nearly_gone(tokens, i) || is_heap(tokens, i) || is_way_through(tokens, i) ||
+           is_just_by(tokens, i);
+}
+
+enum severity degree_of_effect(const struct fault_reader *r, const struct fault_hit *hit,
+                               const struct flaw *kind, const struct around *span) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (is_so_much(r, hit)) return SEVERITY_HEAVY;
+    bool marks = may_come_off(kind);
+    for (size_t i = span->from; i < span->to; i++) {
+        enum severity found = enough_at(tokens, i);
+        if (!found) found = fits_at(tokens, i, span->to);
+        if (!found) found = named_at(tokens, i);
+        if (!found) found = judged_at(r, i);
+        if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
+        if (!found && is_much(tokens, i)) found = SEVERITY_HEAVY;
+        if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
+        if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;
+        if (!found && (is_put_right(tokens, i) || is_nothing(tokens, i))) found = SEVERITY_LIGHT;
+        if (found) return found;
+    }
+    return SEVERITY_UNKNOWN;
+}
