@@ -572,6 +572,9 @@ void read_faults(struct note *note) {
         if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
     read_functions(&r);
+    read_ailing(&r);
+    read_halfway(&r);
+    read_ceased(&r);
     read_running(&r);
     read_repeats(&r);
     read_absent(&r);

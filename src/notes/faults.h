@@ -150,6 +150,8 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 void read_again(struct fault_reader *reader);
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
 void read_running(struct fault_reader *reader);
+bool running_can(const struct note *note); // goods of which somebody would say so
+bool running_is_told(const struct record *record);
 const struct flaw *running_partly(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
@@ -175,6 +177,16 @@ void read_repeats(struct fault_reader *reader);
 void read_elliptical(struct fault_reader *reader);
 // functions.c: "the lock doesn't latch", "the fan won't spin".
 void read_functions(struct fault_reader *reader);
+// What is wrong with the part at token `i` when it does not do what it should; NULL where it is no such part.
+const struct flaw *function_kind(const struct fault_reader *reader, size_t i);
+// That part, at most a few words before token `i` in its clause.
+bool function_part(const struct fault_reader *reader, size_t i, size_t *at);
+// ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
+void read_ailing(struct fault_reader *reader);
+// halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".
+void read_halfway(struct fault_reader *reader);
+// ceased.c: "worked until we moved", "used to go, doesn't now", "Working? No."
+void read_ceased(struct fault_reader *reader);
 // shortfall.c: "should be seven weights, there's six", "only five of the six are here".
 void read_shortfall(struct fault_reader *reader);
 

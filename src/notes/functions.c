@@ -31,18 +31,20 @@ static const struct {
 } kinds[] = {
     {"zip-fault", " zip zipper popper press-stud snap "},
     {"clasp-fault",
-     " lock clasp catch latch hasp hook buckle fastener fastening clip pin brooch button stud bolt "},
+     " lock clasp catch latch hasp hook buckle fastener fastening clip pin brooch button stud bolt padlock "},
     {"seized",
      " key knob wheel hinge drawer lid door tap valve screw nut handle crank lever shutter slide ring "
      "focus cap top stopper cover castor caster winder tuner peg pedal blind gate tray leg shelf head "
-     "jaw vice dial cursor barrel piston trigger "},
+     "jaw vice dial cursor barrel piston trigger carriage plunger arm hatch flap drawers runner ratchet "
+     "chuck pulley roller treadle platen slider pivot turret zoom mechanism action brake "},
     {"partly-working",
      " light lamp bulb motor fan speaker bell horn timer switch button meter needle pump "
      "bellows battery heater element alarm strike chime display screen indicator gauge reed "
-     "burner mantle flash player turntable deck channel reel spring bladder "},
+     "burner mantle flash player turntable deck channel reel spring bladder side movement radio clock "
+     "tape cassette hotplate grill oven compressor blower note drone pickup socket "},
 };
 
-static const struct flaw *kind_of_part(const struct fault_reader *r, size_t i) {
+const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
     const struct token *token = &r->note->tokens.at[i];
     for (size_t k = 0; k < COUNT(kinds); k++) {
         const char *words[] = {token->one, token->fold};
@@ -85,7 +87,7 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
 }
 
 // The part before the denial, at most a few words back in its clause.
-static bool part_before(const struct fault_reader *r, size_t i, size_t *at) {
+bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
     enum { BACK = 4 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BACK && back <= i; back++) {
@@ -93,7 +95,7 @@ static bool part_before(const struct fault_reader *r, size_t i, size_t *at) {
             token_is(tokens, i - back, "you"))
             return false;
         *at = i - back;
-        if (kind_of_part(r, i - back)) return true;
+        if (function_kind(r, i - back)) return true;
     }
     return false;
 }
@@ -110,10 +112,10 @@ void read_functions(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t part = 0, to;
         if (!token_among(tokens, i, denials, COUNT(denials)) || !(to = verb_at(tokens, i + 1)) ||
-            !part_before(r, i, &part) || is_told(r, part, to))
+            !function_part(r, i, &part) || is_told(r, part, to))
             continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
-        struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_part(r, part)}, .kind_count = 1};
+        struct fault_hit hit = {.from = part, .to = to, .kinds = {function_kind(r, part)}, .kind_count = 1};
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;

@@ -13,7 +13,7 @@ static bool ends(const struct tokens *tokens, size_t i) {
 }
 
 // Goods of which somebody would say so.
-static bool can_work(const struct note *note) {
+bool running_can(const struct note *note) {
     static const char *const ids[] = {"electrical", "lighting", "tools",   "clocks-watches",
                                       "media",      "toys",     "cameras", "kitchenware",
                                       "music",      "sports",   "parts",   "other"};
@@ -49,7 +49,7 @@ static bool leads(const struct note *note, size_t i) {
            AMONG(&note->tokens, i - 1, words);
 }
 
-static bool is_told(const struct record *record) {
+bool running_is_told(const struct record *record) {
     static const char *const ids[] = {"working-tested", "not-working", "partly-working",
                                       "powers-on-only", "untested",    "for-parts"};
     for (size_t i = 0; i < record->flaw_count; i++)
@@ -64,7 +64,7 @@ void read_running(struct fault_reader *r) {
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     const struct flaw *kind = ruleset_flaw(note->rules, "working-tested");
-    if (!kind || !can_work(note) || is_told(note->record)) return;
+    if (!kind || !running_can(note) || running_is_told(note->record)) return;
     bool clock = !strcmp(note->record->family->rule.id, "clocks-watches");
     for (size_t i = 0; i < tokens->count; i++) {
         if (!AMONG(tokens, i, verbs) || (clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+// A part that does what it should, but badly, in words that name no fault by themselves: "the lock plays up",
+// "the drawer needs a good tug", "the switch is dodgy", "the hasp hangs by one screw". The part tells the
+// kind.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum ailment {
+    FAILS,  // it does not do its work, or not always
+    STICKS, // it moves badly
+    HANGS   // it does not sit fast
+};
+
+static const struct {
+    const char *phrase;
+    enum ailment ailment;
+    bool closes; // only where the clause ends with it
+} predicates[] = {{"faulty", FAILS, false},
+                  {"dodgy", FAILS, false},
+                  {"no use", FAILS, true},
+                  {"useless", FAILS, true},
+                  {"no good", FAILS, true},
+                  {"not much good", FAILS, true},
+                  {"not much use", FAILS, true},
+                  {"has had it", FAILS, true},
+                  {"had it", FAILS, true},
+                  {"is shot", FAILS, true},
+                  {"is gone", FAILS, true},
+                  {"plays up", FAILS, false},
+                  {"playing up", FAILS, false},
+                  {"acts up", FAILS, false},
+                  {"acting up", FAILS, false},
+                  {"awkward", STICKS, true},
+                  {"unreliable", FAILS, false},
+                  {"iffy", FAILS, false},
+                  {"suspect", FAILS, true},
+                  {"does nothing", FAILS, true},
+                  {"do nothing", FAILS, true},
+                  {"doesn't do its job", FAILS, false},
+                  {"doesn't do what it should", FAILS, false},
+                  {"doesn't do anything", FAILS, false},
+                  {"doesn't do much", FAILS, true},
+                  {"sticks", STICKS, true},
+                  {"stick", STICKS, true},
+                  {"jams", STICKS, true},
+                  {"jam", STICKS, true},
+                  {"catches", STICKS, true},
+                  {"binds", STICKS, true},
+                  {"drags", STICKS, true},
+                  {"hangs up", STICKS, false},
+                  {"hang up", STICKS, true},
+                  {"only just moves", STICKS, true},
+                  {"moves but only just", STICKS, true},
+                  {"hard work", STICKS, true},
+                  {"hard going", STICKS, true},
+                  {"tight to turn", STICKS, false},
+                  {"stops halfway", STICKS, false},
+                  {"stops short", STICKS, true},
+                  {"only comes out halfway", STICKS, false},
+                  {"will only come out halfway", STICKS, false},
+                  {"only opens halfway", STICKS, false},
+                  {"only opens part way", STICKS, false},
+                  {"won't go all the way", STICKS, false},
+                  {"doesn't go all the way", STICKS, false},
+                  {"sloppy", HANGS, true},
+                  {"slack", HANGS, true},
+                  {"hangs by", HANGS, false},
+                  {"hanging by", HANGS, false},
+                  {"held on by", HANGS, false},
+                  {"holding on by", HANGS, false}};
+
+// "Needs some oil", "wants a good shove", "takes two hands to shift": what it asks of whoever uses it.
+static const char *const asks[] = {"needs", "need", "wants", "want", "takes", "take", "requires"};
+static const char *const helps[] = {
+    "oil",    "oiling",   "tug",        "nudge",       "shove",       "push",          "pull",
+    "thump",  "tap",      "knock",      "jiggle",      "jiggling",    "wiggle",        "wiggling",
+    "force",  "forcing",  "persuading", "persuasion",  "coaxing",     "encouragement", "freeing",
+    "easing", "greasing", "grease",     "lubricating", "lubrication", "hands",         "waxing",
+    "heave",  "kick",     "whack",      "bang",        "yank",        "lift",          "wrench",
+    "pliers", "patience", "knack",      "help",        "adjusting",   "adjustment"};
+
+static bool closes(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"a",    "at",     "on",      "when",      "if", "and",      "but",
+                                        "near", "half",   "halfway", "sometimes", "in", "slightly", "badly",
+                                        "now",  "though", "until",   "before",    "so", "because",  "every"};
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           token_among(tokens, i, words, COUNT(words));
+}
+
+static size_t predicate_at(const struct tokens *tokens, size_t i, enum ailment *ailment) {
+    size_t most = 0;
+    for (size_t k = 0; k < COUNT(predicates); k++) {
+        size_t n = token_phrase(tokens, i, predicates[k].phrase);
+        if (n <= most || (predicates[k].closes && !closes(tokens, i + n))) continue;
+        most = n;
+        *ailment = predicates[k].ailment;
+    }
+    return most;
+}
+
+static size_t asked_at(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    static const char *const apart[] = {"new", "to", "replacing", "no", "for", "but", "and"};
+    if (!token_among(tokens, i, asks, COUNT(asks))) return 0;
+    for (size_t at = i + 1; at <= i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++) {
+        if (token_among(tokens, at, apart, COUNT(apart))) return 0;
+        if (token_among(tokens, at, helps, COUNT(helps))) return at + 1 - i;
+    }
+    return 0;
+}
+
+static const struct flaw *kind_for(const struct fault_reader *r, size_t part, enum ailment ailment) {
+    const struct ruleset *rules = r->note->rules;
+    const struct flaw *kind = function_kind(r, part);
+    bool stuck = kind && !strcmp(kind->rule.id, "seized");
+    bool zip = kind && !strcmp(kind->rule.id, "zip-fault");
+    if (ailment == HANGS) return ruleset_flaw(rules, "loose-part");
+    if (ailment == STICKS) return zip ? kind : ruleset_flaw(rules, "seized");
+    return stuck ? ruleset_flaw(rules, "partly-working") : kind;
+}
+
+static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (r->note->taken[k] == TAKEN_FLAW || r->note->taken[k] == TAKEN_ASIDE) return true;
+    return false;
+}
+
+void read_ailing(struct fault_reader *r) {
+    static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
+                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        enum ailment ailment = STICKS;
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        size_t n = predicate_at(tokens, i, &ailment), part = 0;
+        if (!n) n = asked_at(tokens, i);
+        if (!n || !function_part(r, i, &part) || is_told(r, part, i + n)) continue;
+        if (r->scope.stance[i] & off) continue;
+        const struct flaw *kind = kind_for(r, part, ailment);
+        if (!kind || (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART)) continue;
+        size_t from = part;
+        while (from > 0 && r->part[from - 1]) from--;
+        struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
+        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), NULL);
+        i += n - 1;
+    }
+}

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+// It worked and does so no more: "worked until we moved", "used to go, doesn't now", "was running last year,
+// not any more". And the answer to whether it works: "Working? No.", "Tested: no".
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static const char *const went[] = {
+    "worked",      "ran",          "did go",        "did work",        "did run",       "was working",
+    "was running", "was going",    "used to work",  "used to go",      "used to run",   "used to play",
+    "went",        "used to tick", "used to light", "played",          "ticked",        "started",
+    "would run",   "would go",     "has worked",    "used to come on", "used to start", "used to spin"};
+static const char *const ends[] = {
+    "not any more", "not anymore",     "not now",      "no longer",        "doesn't now",
+    "isn't now",    "won't now",       "hasn't since", "not since",        "now it doesn't",
+    "now it won't", "now doesn't",     "now won't",    "doesn't any more", "doesn't anymore",
+    "nothing now",  "it doesn't now",  "it isn't now", "it won't now",     "now nothing",
+    "but doesn't",  "but not today",   "now it isn't", "now it's not",     "now it does nothing",
+    "no more",      "now it just sits"};
+static const char *const untils[] = {"until", "till", "til", "up until", "up to when"};
+
+static void tell(struct fault_reader *r, const char *id, size_t from, size_t to) {
+    const struct flaw *kind = ruleset_flaw(r->note->rules, id);
+    if (kind) fault_add(r, kind, NULL, NULL, from, to);
+}
+
+// "Ran it until dusk": who used it stopped, and not the thing.
+static bool is_of_thing(const struct fault_reader *r, size_t i, size_t n) {
+    static const char *const objects[] = {"it", "the", "this", "them", "a", "on", "for", "with", "in"};
+    static const char *const people[] = {"i", "he", "she", "we", "they", "who", "dad", "mum"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool did = i > 0 && AMONG(tokens, i - 1, people);
+    return !did && !(n == 1 && AMONG(tokens, i + n, objects) && !token_is(tokens, i, "worked"));
+}
+
+static bool read_once(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, went, COUNT(went));
+    if (!n || !is_of_thing(r, i, n)) return false;
+    if (r->scope.stance[i] & (STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) return false;
+    static const char *const mends[] = {"fixed", "replaced", "changed", "repaired", "again", "put", "fitted"};
+    size_t end = scope_sentence_end(&r->scope, i), over = 0;
+    for (size_t at = i + n; at < end; at++) {
+        if (AMONG(tokens, at, mends)) return false;
+        size_t found = token_longest(tokens, at, ends, COUNT(ends));
+        if (!found) found = token_longest(tokens, at, untils, COUNT(untils));
+        if (found && !over) over = at + found;
+    }
+    if (!over) return false;
+    tell(r, "not-working", i, over);
+    return true;
+}
+
+// "Works? No.", "Tested: no", "Does it go? Yes".
+static bool read_answer(struct fault_reader *r, size_t i) {
+    static const char *const asked[] = {"work", "works", "working", "go",    "goes",
+                                        "run",  "runs",  "play",    "plays", "working order"};
+    static const char *const tried[] = {"tested", "tried"};
+    static const char *const nos[] = {"no", "nope", "nah", "not", "n", "doesn't", "never"};
+    static const char *const yeses[] = {"yes", "yep", "yup", "yeah", "y", "aye"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, asked, COUNT(asked));
+    bool test = !n && AMONG(tokens, i, tried);
+    size_t at = i + (n ? n : 1);
+    if ((!n && !test) || !(token_is(tokens, at, "?") || token_is(tokens, at, ":"))) return false;
+    bool no = AMONG(tokens, at + 1, nos), yes = AMONG(tokens, at + 1, yeses);
+    bool last = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
+    if ((!no && !yes) || !last) return false;
+    struct record *record = r->note->record;
+    struct note_span told = note_span_of(r->note, i, at + 2);
+    size_t kept = 0;
+    for (size_t k = 0; k < record->flaw_count; k++)
+        if (record->flaws[k].span.from < told.from || record->flaws[k].span.to > told.to ||
+            record->flaws[k].kind->class == CLASS_DAMAGE)
+            record->flaws[kept++] = record->flaws[k];
+    record->flaw_count = kept;
+    if (running_is_told(record) && (test || yes)) return false;
+    tell(r, no ? (test ? "untested" : "not-working") : "working-tested", i, at + 2);
+    return true;
+}
+
+void read_ceased(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!running_can(r->note)) return;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        if (read_answer(r, i)) return;
+        if (!running_is_told(r->note->record) && read_once(r, i)) return;
+    }
+}

@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: MIT
+// It works, but not quite, not always or not by itself: "works, sort of", "runs if you hold the lead", "goes
+// in fits and starts", "barely works". And it does not work, but only in some way: "doesn't run for long",
+// "won't play on batteries". Either is working partly.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static const char *const verbs[] = {"works",   "work",  "worked",   "working",   "runs",    "run",
+                                    "goes",    "plays", "play",     "ticks",     "lights",  "heats",
+                                    "starts",  "fires", "operates", "functions", "charges", "prints",
+                                    "records", "rings", "chimes",   "strikes",   "going",   "running"};
+
+static const char *const before[] = {
+    "sort of",  "kind of",        "more or less", "only just", "just about", "barely",    "hardly",
+    "scarcely", "partly",         "partially",    "half",      "mostly",     "sometimes", "occasionally",
+    "almost",   "only sometimes", "sorta",        "kinda",     "semi"};
+
+// Behind a verb that is not denied.
+static const char *const after[] = {"sort of",
+                                    "kind of",
+                                    "after a fashion",
+                                    "some of the time",
+                                    "most of the time",
+                                    "part of the time",
+                                    "half the time",
+                                    "on a good day",
+                                    "now and then",
+                                    "now and again",
+                                    "at times",
+                                    "sometimes",
+                                    "occasionally",
+                                    "when it wants",
+                                    "when it likes",
+                                    "when it feels like it",
+                                    "when it's in the mood",
+                                    "if it feels like it",
+                                    "if you're patient",
+                                    "if you are patient",
+                                    "if you jiggle",
+                                    "if you hold",
+                                    "if you wiggle",
+                                    "if you press",
+                                    "if you push",
+                                    "if you tap",
+                                    "if you thump",
+                                    "if you bang",
+                                    "if you shake",
+                                    "if you lean",
+                                    "if you twist",
+                                    "if you keep",
+                                    "if you give",
+                                    "if you are gentle",
+                                    "if you're gentle",
+                                    "if you go slow",
+                                    "if you nudge",
+                                    "if you help",
+                                    "if you prop",
+                                    "if held",
+                                    "if laid",
+                                    "if tilted",
+                                    "if tipped",
+                                    "if pushed",
+                                    "if pressed",
+                                    "when you jiggle",
+                                    "when you hold",
+                                    "when you wiggle",
+                                    "when you press",
+                                    "when you push",
+                                    "when you tap",
+                                    "when you thump",
+                                    "when you bang",
+                                    "when held",
+                                    "when tilted",
+                                    "when tipped",
+                                    "when laid",
+                                    "only if",
+                                    "only when",
+                                    "only on",
+                                    "only with",
+                                    "only sometimes",
+                                    "only after",
+                                    "only now and then",
+                                    "only part",
+                                    "only half",
+                                    "only for",
+                                    "as long as you",
+                                    "so long as you",
+                                    "provided you",
+                                    "after a thump",
+                                    "after a whack",
+                                    "after a knock",
+                                    "after a shove",
+                                    "after a nudge",
+                                    "after a kick",
+                                    "after a shake",
+                                    "after a few tries",
+                                    "after a few goes",
+                                    "after several",
+                                    "after a bang",
+                                    "after a tap",
+                                    "once warm",
+                                    "once it's warm",
+                                    "once it warms",
+                                    "once it has warmed",
+                                    "once warmed",
+                                    "in fits and starts",
+                                    "by fits and starts",
+                                    "in bursts",
+                                    "in spurts",
+                                    "off and on",
+                                    "up to a point",
+                                    "for a bit then",
+                                    "for a while then",
+                                    "for a bit and then",
+                                    "for a minute then",
+                                    "for a few minutes then",
+                                    "for a while and then",
+                                    "with a push",
+                                    "with a shove",
+                                    "with a nudge",
+                                    "with a bit of help",
+                                    "with some help",
+                                    "with coaxing",
+                                    "with persuasion",
+                                    "with some persuasion",
+                                    "with encouragement",
+                                    "except for",
+                                    "except the",
+                                    "except that",
+                                    "apart from",
+                                    "bar the",
+                                    "aside from",
+                                    "other than the"};
+
+// Behind one that is.
+static const char *const denied_after[] = {
+    "well",         "very well",     "too well",      "that well",      "properly",
+    "right",        "correctly",     "as it should",  "as they should", "like it should",
+    "for long",     "for more than", "all the time",  "every time",     "all of the time",
+    "reliably",     "smoothly",      "straight away", "first time",     "consistently",
+    "evenly",       "on low",        "on high",       "on mains",       "on battery",
+    "on batteries", "on the low",    "on the high",   "on full",        "at full",
+    "at first",     "half the time", "much",          "fully",          "on every",
+    "on all",       "in reverse",    "cleanly",       "without a",      "unless you",
+    "unless it's",  "until you",     "until it"};
+
+// Is it the verb of the thing or of a part, and no noun: "it works", "clock ticks", "will run"?
+static bool has_subject(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"it",   "and",  "still", "they", "which", "that", "but",   "will",
+                                        "does", "only", "just",  "now",  "also",  "all",  "both",  "is",
+                                        "are",  "get",  "gets",  "keep", "side",  "then", "itself"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return true;
+    return r->note->taken[i - 1] == TAKEN_TYPE || r->part[i - 1] || AMONG(tokens, i - 1, words) ||
+           function_kind(r, i - 1);
+}
+
+static bool is_denied(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"doesn't", "don't", "won't", "not",  "isn't",  "didn't",  "never",
+                                        "doesnt",  "dont",  "wont",  "isnt", "aren't", "wouldn't"};
+    for (size_t back = 1; back <= 2 && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
+        if (AMONG(tokens, i - back, words)) return true;
+    return false;
+}
+
+static size_t ahead(const struct tokens *tokens, size_t i) {
+    for (size_t back = 1; back <= 3 && back <= i; back++) {
+        size_t n = token_longest(tokens, i - back, before, COUNT(before));
+        if (n == back) return n;
+    }
+    return 0;
+}
+
+// "Works fine but only on low": a word of praise and "but" between.
+static size_t behind(const struct tokens *tokens, size_t i) {
+    static const char *const fine[] = {"fine", "ok", "okay", "well", "alright", "great", "good", "it"};
+    static const char *const turns[] = {"but", "though", "and", "although"};
+    size_t at = i, n = token_longest(tokens, at, after, COUNT(after));
+    if (!n && AMONG(tokens, at, fine)) n = token_longest(tokens, ++at, after, COUNT(after));
+    if (!n && at < tokens->count && tokens->at[at].stop == STOP_COMMA)
+        n = token_longest(tokens, ++at, after, COUNT(after));
+    if (!n && AMONG(tokens, at, turns)) n = token_longest(tokens, ++at, after, COUNT(after));
+    return n ? at + n - i : 0;
+}
+
+// What was read of those words before: that it works, or that it does not.
+static void forget(struct fault_reader *r, size_t from, size_t to) {
+    struct record *record = r->note->record;
+    struct note_span told = note_span_of(r->note, from, to);
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool either =
+            !strcmp(flaw->kind->rule.id, "working-tested") || !strcmp(flaw->kind->rule.id, "not-working");
+        if (!either || flaw->span.to <= told.from || flaw->span.from >= told.to)
+            record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
+static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
+    struct note_span told = note_span_of(r->note, from, to);
+    for (size_t i = 0; i < r->note->record->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->note->record->flaws[i];
+        bool over = flaw->span.to > told.from && flaw->span.from < told.to;
+        if (over && strcmp(flaw->kind->rule.id, "working-tested") != 0 &&
+            strcmp(flaw->kind->rule.id, "not-working") != 0)
+            return true;
+    }
+    return false;
+}
+
+static void tell(struct fault_reader *r, size_t from, size_t i, size_t to) {
+    size_t part = 0;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "partly-working");
+    bool of_part = function_part(r, from, &part) && r->note->taken[part] != TAKEN_TYPE;
+    if (of_part) kind = function_kind(r, part);
+    if (!kind || (!of_part && !running_can(r->note)) || is_told(r, from, to)) return;
+    forget(r, from, to);
+    struct fault_hit hit = {.from = i, .to = to, .kinds = {kind}, .kind_count = 1};
+    fault_tell(r, &hit, kind, of_part ? fault_place(r->note, part, part + 1) : NULL, NULL);
+}
+
+void read_halfway(struct fault_reader *r) {
+    static const uint16_t off =
+        STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED;
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (tokens->at[i].kind != TOKEN_WORD || !AMONG(tokens, i, verbs)) continue;
+        if ((r->scope.stance[i] & off) || r->note->taken[i] == TAKEN_TYPE ||
+            r->note->taken[i] == TAKEN_ASIDE || r->note->taken[i] == TAKEN_MARK)
+            continue;
+        bool denied = is_denied(tokens, i);
+        size_t lead = denied ? 0 : ahead(tokens, i), from = i - lead, n = 0;
+        if (denied) {
+            while (from > 0 && from + 2 > i && tokens->at[from - 1].stop == STOP_NONE &&
+                   is_denied(tokens, from))
+                from--;
+            n = token_longest(tokens, i + 1, denied_after, COUNT(denied_after));
+        } else if (!lead && has_subject(r, i)) {
+            n = behind(tokens, i + 1);
+        }
+        if (!lead && !n) continue;
+        tell(r, from, i, i + 1 + n);
+        i += n;
+    }
+}
