@@ -521,6 +521,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;
     }
+    if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }

@@ -181,6 +181,9 @@ void read_functions(struct fault_reader *reader);
 const struct flaw *function_kind(const struct fault_reader *reader, size_t i);
 // That part, at most a few words before token `i` in its clause.
 bool function_part(const struct fault_reader *reader, size_t i, size_t *at);
+// "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.
+bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                    size_t at, const char *part);
 // ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
 void read_ailing(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".

@@ -107,6 +107,19 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind, size_t at,
+                    const char *part) {
+    static const char *const ids[] = {"zip-fault", "clasp-fault", "seized"};
+    const struct flaw *fault = function_kind(r, at);
+    if (!fault || strcmp(kind->rule.id, "working-tested") != 0) return false;
+    for (size_t k = 0; k < COUNT(ids); k++)
+        if (!strcmp(fault->rule.id, ids[k])) {
+            clear_add(r, fault, part, NULL, false, hit->from, hit->to);
+            return true;
+        }
+    return false;
+}
+
 void read_functions(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {

@@ -89,7 +89,8 @@ static void settle(struct record *record) {
         const struct item_clear *clear = &record->clear[i];
         bool there = false;
         for (size_t k = 0; k < record->flaw_count; k++)
-            there |= record->flaws[k].kind == clear->kind && !clear->part && !clear->where;
+            there |= record->flaws[k].kind == clear->kind && !clear->where &&
+                     (!clear->part || (record->flaws[k].part && !strcmp(record->flaws[k].part, clear->part)));
         if (!there) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;

@@ -116,12 +116,28 @@ static bool is_turned(const struct scope *s, size_t i) {
 // "The lining was torn, I replaced it", "there was a rip that somebody mended": what was mended since is no
 // more; the mending itself is told.
 static const struct cue mends[] = {
-    {"been cleaned", 0}, {"been fixed", 0}, {"been mended", 0},   {"been repaired", 0}, {"been replaced", 0},
-    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"filled", 0},        {"fixed", 0},
-    {"glued", 0},        {"mended", 0},     {"patched", 0},       {"repaired", 0},      {"replaced", 0},
-    {"resewn", 0},       {"restitched", 0}, {"sewed", 0},         {"sewn", 0},          {"soldered", 0},
-    {"stitched", 0},     {"tightened", 0},  {"washed it out", 0},
+    {"a new one in", 0},  {"been cleaned", 0}, {"been fixed", 0}, {"been mended", 0},   {"been repaired", 0},
+    {"been replaced", 0}, {"been washed", 0},  {"cleaned", 0},    {"cured", 0},         {"darned", 0},
+    {"eased", 0},         {"filled", 0},       {"fine now", 0},   {"fitted a new", 0},  {"fixed", 0},
+    {"free now", 0},      {"freed", 0},        {"glued", 0},      {"good now", 0},      {"greased", 0},
+    {"lubricated", 0},    {"mended", 0},       {"now fine", 0},   {"now free", 0},      {"now it slides", 0},
+    {"now runs", 0},      {"now turns", 0},    {"now works", 0},  {"oiled", 0},         {"ok now", 0},
+    {"okay now", 0},      {"patched", 0},      {"put a new", 0},  {"repaired", 0},      {"replaced", 0},
+    {"resewn", 0},        {"restitched", 0},   {"sewed", 0},      {"sewn", 0},          {"soldered", 0},
+    {"sorted", 0},        {"stitched", 0},     {"tightened", 0},  {"washed it out", 0}, {"waxed", 0},
+    {"works now", 0},
 };
+
+// "I oiled it but it's still stiff", "to no avail": it was not mended by that.
+static bool is_in_vain(const struct scope *s, size_t from, size_t end) {
+    static const char *const vain[] = {"didn't help", "no better",  "to no avail", "made no difference",
+                                       "no joy",      "didn't fix", "no luck",     "not much better"};
+    for (size_t at = from; at < end; at++) {
+        bool still = token_is(&s->note->tokens, at, "still") && at + 1 < end && s->fault[at + 1];
+        if (still || token_longest(&s->note->tokens, at, vain, COUNT(vain))) return true;
+    }
+    return false;
+}
 
 static void read_mended(struct scope *s, size_t i) {
     static const char *const were[] = {"was", "were", "had"};
@@ -132,6 +148,7 @@ static void read_mended(struct scope *s, size_t i) {
     for (size_t at = i; at < end; at++) {
         if (fault && token_is(tokens, at, "never")) return;
         if (fault && cue_at(s, mends, COUNT(mends), at, &n)) {
+            if (is_in_vain(s, at, end)) return;
             size_t to = at;
             while (to > i && s->fault[to] && s->fault[to - 1]) to--; // the mending's own words
             while (to > i && tokens->at[to - 1].stop == STOP_NONE && !s->fault[to - 1]) to--;
