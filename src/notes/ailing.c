@@ -65,6 +65,51 @@ static const struct {
                   {"only opens part way", STICKS, false},
                   {"won't go all the way", STICKS, false},
                   {"doesn't go all the way", STICKS, false},
+                  {"silent", FAILS, true},
+                  {"mute", FAILS, true},
+                  {"scratchy", FAILS, false},
+                  {"crackly", FAILS, false},
+                  {"dim", FAILS, true},
+                  {"faint", FAILS, true},
+                  {"weak", FAILS, true},
+                  {"lazy", FAILS, true},
+                  {"distorted", FAILS, false},
+                  {"distorts", FAILS, false},
+                  {"blank", FAILS, true},
+                  {"fuzzy", FAILS, true},
+                  {"patchy", FAILS, true},
+                  {"hit and miss", FAILS, false},
+                  {"slips", FAILS, false},
+                  {"is slipping", FAILS, false},
+                  {"buzzes", FAILS, false},
+                  {"hisses", FAILS, false},
+                  {"crackles", FAILS, false},
+                  {"squeals", FAILS, false},
+                  {"cuts out", FAILS, false},
+                  {"flickers", FAILS, false},
+                  {"stays cold", FAILS, false},
+                  {"stays dark", FAILS, false},
+                  {"stays silent", FAILS, false},
+                  {"stays pale", FAILS, false},
+                  {"stays off", FAILS, false},
+                  {"stays dead", FAILS, false},
+                  {"stays blank", FAILS, false},
+                  {"stays dim", FAILS, false},
+                  {"comes on late", FAILS, false},
+                  {"has stopped", FAILS, false},
+                  {"doesn't bite", FAILS, false},
+                  {"won't bite", FAILS, false},
+                  {"doesn't come back", STICKS, false},
+                  {"don't come back", STICKS, false},
+                  {"won't come back", STICKS, false},
+                  {"doesn't spring back", STICKS, false},
+                  {"don't spring back", STICKS, false},
+                  {"doesn't return", STICKS, false},
+                  {"don't return", STICKS, false},
+                  {"spins loose", HANGS, false},
+                  {"turns loosely", HANGS, false},
+                  {"spins round and round", HANGS, false},
+                  {"just spins", HANGS, true},
                   {"sloppy", HANGS, true},
                   {"slack", HANGS, true},
                   {"hangs by", HANGS, false},
@@ -112,6 +157,23 @@ static size_t asked_at(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// "One dim digit", "a sticky key": the adjective before the part.
+static bool dim_part(const struct fault_reader *r, size_t i, enum ailment *ailment) {
+    static const char *const fails[] = {"dim",  "silent",   "faulty",  "dodgy", "dumb", "mute",        "dead",
+                                        "weak", "scratchy", "crackly", "lazy",  "iffy", "intermittent"};
+    static const char *const sticks[] = {"sticky",   "sticking", "stiff",  "stuck",
+                                         "sluggish", "seized",   "jammed", "frozen"};
+    static const char *const firsts[] = {"a",   "one",  "two",  "three", "four",
+                                         "has", "with", "some", "the",   "few"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool bad = token_among(tokens, i, fails, COUNT(fails)),
+         stuck = token_among(tokens, i, sticks, COUNT(sticks));
+    if ((!bad && !stuck) || i == 0 || !function_kind(r, i + 1)) return false;
+    *ailment = bad ? FAILS : STICKS;
+    return tokens->at[i].stop == STOP_NONE &&
+           (token_among(tokens, i - 1, firsts, COUNT(firsts)) || tokens->at[i - 1].stop != STOP_NONE);
+}
+
 static const struct flaw *kind_for(const struct fault_reader *r, size_t part, enum ailment ailment) {
     const struct ruleset *rules = r->note->rules;
     const struct flaw *kind = function_kind(r, part);
@@ -137,7 +199,10 @@ void read_ailing(struct fault_reader *r) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         size_t n = predicate_at(tokens, i, &ailment), part = 0;
         if (!n) n = asked_at(tokens, i);
-        if (!n || !function_part(r, i, &part) || is_told(r, part, i + n)) continue;
+        bool leads = !n && dim_part(r, i, &ailment); // the part stands behind
+        if (leads) part = i + 1;
+        if (leads) n = 2;
+        if (!n || (!leads && !function_part(r, i, &part)) || is_told(r, part < i ? part : i, i + n)) continue;
         if (r->scope.stance[i] & off) continue;
         const struct flaw *kind = kind_for(r, part, ailment);
         if (!kind || (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART)) continue;

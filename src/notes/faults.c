@@ -497,6 +497,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
         part = NULL;
+    if (!part && !where) part = function_place(r, hit, kind);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {
@@ -575,6 +576,7 @@ void read_faults(struct note *note) {
     read_functions(&r);
     read_ailing(&r);
     read_halfway(&r);
+    read_faculties(&r);
     read_ceased(&r);
     read_running(&r);
     read_repeats(&r);

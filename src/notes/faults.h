@@ -181,6 +181,8 @@ void read_functions(struct fault_reader *reader);
 const struct flaw *function_kind(const struct fault_reader *reader, size_t i);
 // That part, at most a few words before token `i` in its clause.
 bool function_part(const struct fault_reader *reader, size_t i, size_t *at);
+// The part that stands before the words of such a fault, where no rule has its name; NULL if none.
+const char *function_place(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.
 bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
                     size_t at, const char *part);
@@ -188,6 +190,8 @@ bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, co
 void read_ailing(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".
 void read_halfway(struct fault_reader *reader);
+// faculty.c: "no strike", "drags on 45", "it won't rewind": one of the things that it should do.
+void read_faculties(struct fault_reader *reader);
 // ceased.c: "worked until we moved", "used to go, doesn't now", "Working? No."
 void read_ceased(struct fault_reader *reader);
 // shortfall.c: "should be seven weights, there's six", "only five of the six are here".

@@ -13,18 +13,21 @@ static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", 
 
 // What a sound part does; "wobble", "leak" and their like are no such verbs.
 static const char *const verbs[] = {
-    "latch",     "latching",    "snap",     "snapping",   "close",    "closing",   "shut",    "shutting",
-    "turn",      "turning",     "open",     "opening",    "spin",     "spinning",  "light",   "lighting",
-    "ring",      "ringing",     "hold",     "holding",    "lock",     "locking",   "move",    "moving",
-    "slide",     "sliding",     "catch",    "catching",   "click",    "work",      "working", "play",
-    "playing",   "fire",        "firing",   "charge",     "charging", "tick",      "ticking", "strike",
-    "striking",  "chime",       "chiming",  "pump",       "pumping",  "swivel",    "lift",    "fold",
-    "extend",    "retract",     "fasten",   "grip",       "engage",   "rotate",    "wind",    "winding",
-    "glow",      "blow",        "suck",     "spray",      "seal",     "sealing",   "screw",   "unscrew",
-    "undo",      "reach",       "spring",   "budge",      "shift",    "start",     "pour",    "flow",
-    "draw",      "register",    "come on",  "do up",      "stay up",  "stay shut", "stay on", "stay put",
-    "stay open", "stay closed", "stay in",  "go on",      "go in",    "go up",     "go down", "go round",
-    "come out",  "come off",    "light up", "screw down", "screw on", "pull out",  "push in"};
+    "latch",     "latching",    "snap",     "snapping", "close",      "closing",   "shut",        "shutting",
+    "turn",      "turning",     "open",     "opening",  "spin",       "spinning",  "light",       "lighting",
+    "ring",      "ringing",     "hold",     "holding",  "lock",       "locking",   "move",        "moving",
+    "slide",     "sliding",     "catch",    "catching", "click",      "work",      "working",     "play",
+    "playing",   "fire",        "firing",   "charge",   "charging",   "tick",      "ticking",     "strike",
+    "striking",  "chime",       "chiming",  "pump",     "pumping",    "swivel",    "lift",        "fold",
+    "extend",    "retract",     "fasten",   "grip",     "engage",     "rotate",    "wind",        "winding",
+    "glow",      "blow",        "suck",     "spray",    "seal",       "sealing",   "screw",       "unscrew",
+    "undo",      "reach",       "spring",   "budge",    "shift",      "start",     "pour",        "flow",
+    "draw",      "register",    "come on",  "do up",    "stay up",    "stay shut", "stay on",     "stay put",
+    "stay open", "stay closed", "stay in",  "go on",    "go in",      "go up",     "go down",     "go round",
+    "record",    "rewind",      "erase",    "print",    "drain",      "fill",      "boil",        "toast",
+    "return",    "feed",        "advance",  "focus",    "bite",       "read",      "cut",         "respond",
+    "reverse",   "oscillate",   "trigger",  "pick up",  "wind on",    "let go",    "spring back", "come back",
+    "pop up",    "come out",    "come off", "light up", "screw down", "screw on",  "pull out",    "push in"};
 
 static const struct {
     const char *kind, *parts;
@@ -36,12 +39,14 @@ static const struct {
      " key knob wheel hinge drawer lid door tap valve screw nut handle crank lever shutter slide ring "
      "focus cap top stopper cover castor caster winder tuner peg pedal blind gate tray leg shelf head "
      "jaw vice dial cursor barrel piston trigger carriage plunger arm hatch flap drawers runner ratchet "
-     "chuck pulley roller treadle platen slider pivot turret zoom mechanism action brake "},
+     "blade chuck pulley roller treadle platen slider pivot turret zoom mechanism action brake "},
     {"partly-working",
      " light lamp bulb motor fan speaker bell horn timer switch button meter needle pump "
      "bellows battery heater element alarm strike chime display screen indicator gauge reed "
      "burner mantle flash player turntable deck channel reel spring bladder side movement radio clock "
-     "tape cassette hotplate grill oven compressor blower note drone pickup socket "},
+     "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
+     "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
+     "channel string letter backlight lead eyecup eyepiece "},
 };
 
 const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
@@ -105,6 +110,17 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
         if (r->hits[k].from < to && r->hits[k].to > from && r->note->taken[r->hits[k].from] == TAKEN_FLAW)
             return true;
     return false;
+}
+
+const char *function_place(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const ids[] = {"seized", "partly-working", "clasp-fault", "loose-part"};
+    size_t at = 0;
+    bool fits = false;
+    for (size_t k = 0; k < COUNT(ids); k++) fits |= !strcmp(kind->rule.id, ids[k]);
+    if (!fits || hit->from == 0 || r->note->tokens.at[hit->from - 1].stop != STOP_NONE ||
+        !function_part(r, hit->from, &at) || !note_free(r->note, at, at + 1))
+        return NULL;
+    return fault_place(r->note, at, at + 1);
 }
 
 bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind, size_t at,

@@ -9,10 +9,11 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-static const char *const verbs[] = {"works",   "work",  "worked",   "working",   "runs",    "run",
-                                    "goes",    "plays", "play",     "ticks",     "lights",  "heats",
-                                    "starts",  "fires", "operates", "functions", "charges", "prints",
-                                    "records", "rings", "chimes",   "strikes",   "going",   "running"};
+static const char *const verbs[] = {
+    "strike",  "sound",  "sounds",  "print",   "type",   "light",   "heat",     "go",
+    "works",   "work",   "worked",  "working", "runs",   "run",     "goes",     "plays",
+    "play",    "ticks",  "lights",  "heats",   "starts", "fires",   "operates", "functions",
+    "charges", "prints", "records", "rings",   "chimes", "strikes", "going",    "running"};
 
 static const char *const before[] = {
     "sort of",  "kind of",        "more or less", "only just", "just about", "barely",    "hardly",
@@ -20,7 +21,16 @@ static const char *const before[] = {
     "almost",   "only sometimes", "sorta",        "kinda",     "semi"};
 
 // Behind a verb that is not denied.
-static const char *const after[] = {"sort of",
+static const char *const after[] = {"except one",
+                                    "except two",
+                                    "bar one",
+                                    "but one",
+                                    "but two",
+                                    "save the",
+                                    "save one",
+                                    "on except",
+                                    "up except",
+                                    "sort of",
                                     "kind of",
                                     "after a fashion",
                                     "some of the time",
@@ -155,8 +165,9 @@ static bool has_subject(const struct fault_reader *r, size_t i) {
                                         "are",  "get",  "gets",  "keep", "side",  "then", "itself"};
     const struct tokens *tokens = &r->note->tokens;
     if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return true;
-    return r->note->taken[i - 1] == TAKEN_TYPE || r->part[i - 1] || AMONG(tokens, i - 1, words) ||
-           function_kind(r, i - 1);
+    static const char *const many[] = {"letters", "notes", "stations", "speeds", "settings", "functions"};
+    return r->note->taken[i - 1] == TAKEN_TYPE || r->part[i - 1] || AMONG(tokens, i - 1, many) ||
+           AMONG(tokens, i - 1, words) || function_kind(r, i - 1);
 }
 
 static bool is_denied(const struct tokens *tokens, size_t i) {
@@ -225,12 +236,29 @@ static void tell(struct fault_reader *r, size_t from, size_t i, size_t to) {
     fault_tell(r, &hit, kind, of_part ? fault_place(r->note, part, part + 1) : NULL, NULL);
 }
 
+// "I can't tell you whether it goes": the thing itself.
+static bool is_doubted(const struct fault_reader *r, size_t i) {
+    static const char *const subjects[] = {"it", "they", "she", "still", "this"};
+    static const char *const ifs[] = {"if", "whether"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!(r->scope.stance[i] & STANCE_UNKNOWN) || i < 2 || !AMONG(tokens, i - 1, subjects) ||
+        !running_can(r->note) || running_is_told(r->note->record))
+        return false;
+    bool asked = AMONG(tokens, i - 2, ifs) || (i > 2 && AMONG(tokens, i - 3, ifs));
+    static const char *const ways[] = {"with", "to", "in", "on", "back", "for", "together"}; // "goes with"
+    return asked && !AMONG(tokens, i + 1, ways);
+}
+
 void read_halfway(struct fault_reader *r) {
     static const uint16_t off =
         STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD || !AMONG(tokens, i, verbs)) continue;
+        if (is_doubted(r, i)) {
+            fault_add(r, ruleset_flaw(r->note->rules, "untested"), NULL, NULL, i, i + 1);
+            continue;
+        }
         if ((r->scope.stance[i] & off) || r->note->taken[i] == TAKEN_TYPE ||
             r->note->taken[i] == TAKEN_ASIDE || r->note->taken[i] == TAKEN_MARK)
             continue;

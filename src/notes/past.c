@@ -190,6 +190,19 @@ static void read_was_not(struct scope *s, size_t i) {
     scope_mark(s, i + 1, to, STANCE_PAST, i);
 }
 
+// "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now.
+static size_t past_end(const struct scope *s, size_t i) {
+    static const char *const anew[] = {"i",   "i've", "we",    "my",    "it",   "it's", "now",   "he",
+                                       "she", "they", "then",  "works", "runs", "fine", "until", "so",
+                                       "but", "not",  "since", "goes",  "new",  "all",  "put",   "fitted"};
+    size_t end = scope_clause_end(s, i);
+    for (size_t at = i; at + 1 < end; at++)
+        if (s->note->tokens.at[at].stop == STOP_COMMA &&
+            token_among(&s->note->tokens, at + 1, anew, COUNT(anew)))
+            return at;
+    return end;
+}
+
 void scope_past(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         read_mended(s, i);
@@ -200,7 +213,7 @@ void scope_past(struct scope *s) {
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
         if (!cue) continue;
         if (cue->kind == AHEAD)
-            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
+            scope_mark(s, i + n, past_end(s, i + n), STANCE_PAST, i);
         else if (!is_turned(s, i))
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);
         i += n - 1;

@@ -102,11 +102,13 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     static const char *const some[] = {"one",    "some",   "half", "left", "right", "two",    "three",
                                        "second", "bottom", "top",  "rear", "front", "several"};
     static const char *const parts[] = {
-        "light",     "speaker", "speakers", "ring",    "rings",  "burner",  "burners", "element", "timer",
-        "clock",     "alarm",   "strike",   "chime",   "dial",   "display", "screen",  "tuner",   "channel",
-        "headlight", "horn",    "bell",     "fan",     "blower", "fuse",    "switch",  "lever",   "button",
-        "buttons",   "key",     "keys",     "setting", "band",   "heater",  "reverse", "rewind",  "cassette",
-        "fm",        "am",      "flash",    "meter",   "tape"};
+        "oscillation", "pickup",  "backlight", "thermostat", "brake",     "igniter",  "speed", "digit",
+        "segment",     "side",    "light",     "speaker",    "speakers",  "ring",     "rings", "burner",
+        "burners",     "element", "timer",     "clock",      "alarm",     "strike",   "chime", "dial",
+        "display",     "screen",  "tuner",     "channel",    "headlight", "horn",     "bell",  "fan",
+        "blower",      "fuse",    "switch",    "lever",      "button",    "buttons",  "key",   "keys",
+        "setting",     "band",    "heater",    "reverse",    "rewind",    "cassette", "fm",    "am",
+        "flash",       "meter",   "tape"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (strcmp(kind->rule.id, "not-working") != 0) return kind;
