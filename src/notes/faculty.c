@@ -75,6 +75,22 @@ static size_t falters_at(const struct tokens *tokens, size_t i) {
     return mode ? at + 1 - i : 0;
 }
 
+// "About 4 lb out", "runs 5 mins over": by how much it reads or goes wrong.
+static size_t astray_at(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    static const char *const by[] = {"out", "off", "over", "under", "fast", "slow", "heavy", "light", "high"};
+    static const char *const reads[] = {"reads",   "weighs", "weigh", "runs",  "read",  "it's",
+                                        "they're", "is",     "are",   "gains", "loses", "about"};
+    static const char *const units[] = {
+        "lb",     "lbs", "oz",   "pound",   "pounds", "ounces", "ounce", "g",     "kg",      "degrees",
+        "degree", "min", "mins", "minutes", "minute", "grams",  "psi",   "volts", "percent", "points"};
+    if (!AMONG(tokens, i, units) || !AMONG(tokens, i + 1, by) || i == 0) return 0;
+    if (i + 2 < tokens->count && tokens->at[i + 2].kind == TOKEN_FIGURE) return 0;
+    for (size_t back = 1; back <= FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
+        if (AMONG(tokens, i - back, reads)) return 2;
+    return 0;
+}
+
 static size_t duty_at(const struct tokens *tokens, size_t i) {
     if (!AMONG(tokens, i, denials)) return 0;
     size_t n = token_longest(tokens, i + 1, duties, COUNT(duties));
@@ -96,7 +112,9 @@ void read_faculties(struct fault_reader *r) {
         size_t n = no_gift(r, i);
         if (!n) n = falters_at(tokens, i);
         if (!n) n = duty_at(tokens, i);
-        if (!n || is_off(r, i) || !is_open(r, i, i + n) || is_dead(r->note->record)) continue;
+        size_t wrong = n ? 0 : astray_at(tokens, i);
+        if (wrong) n = wrong;
+        if (!n || is_off(r, i) || (!wrong && !is_open(r, i, i + n)) || is_dead(r->note->record)) continue;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1, .own_no = true};
         size_t part = 0;
         bool of_part = i > 0 && function_part(r, i, &part) && r->note->taken[part] != TAKEN_TYPE;

@@ -13,21 +13,25 @@ static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", 
 
 // What a sound part does; "wobble", "leak" and their like are no such verbs.
 static const char *const verbs[] = {
-    "latch",     "latching",    "snap",     "snapping", "close",      "closing",   "shut",        "shutting",
-    "turn",      "turning",     "open",     "opening",  "spin",       "spinning",  "light",       "lighting",
-    "ring",      "ringing",     "hold",     "holding",  "lock",       "locking",   "move",        "moving",
-    "slide",     "sliding",     "catch",    "catching", "click",      "work",      "working",     "play",
-    "playing",   "fire",        "firing",   "charge",   "charging",   "tick",      "ticking",     "strike",
-    "striking",  "chime",       "chiming",  "pump",     "pumping",    "swivel",    "lift",        "fold",
-    "extend",    "retract",     "fasten",   "grip",     "engage",     "rotate",    "wind",        "winding",
-    "glow",      "blow",        "suck",     "spray",    "seal",       "sealing",   "screw",       "unscrew",
-    "undo",      "reach",       "spring",   "budge",    "shift",      "start",     "pour",        "flow",
-    "draw",      "register",    "come on",  "do up",    "stay up",    "stay shut", "stay on",     "stay put",
-    "stay open", "stay closed", "stay in",  "go on",    "go in",      "go up",     "go down",     "go round",
-    "record",    "rewind",      "erase",    "print",    "drain",      "fill",      "boil",        "toast",
-    "return",    "feed",        "advance",  "focus",    "bite",       "read",      "cut",         "respond",
-    "reverse",   "oscillate",   "trigger",  "pick up",  "wind on",    "let go",    "spring back", "come back",
-    "pop up",    "come out",    "come off", "light up", "screw down", "screw on",  "pull out",    "push in"};
+    "speak",     "sound",     "sing",     "stay down", "stay where", "stay in place", "burn",
+    "brown",     "latch",     "latching", "snap",      "snapping",   "close",         "closing",
+    "shut",      "shutting",  "turn",     "turning",   "open",       "opening",       "spin",
+    "spinning",  "light",     "lighting", "ring",      "ringing",    "hold",          "holding",
+    "lock",      "locking",   "move",     "moving",    "slide",      "sliding",       "catch",
+    "catching",  "click",     "work",     "working",   "play",       "playing",       "fire",
+    "firing",    "charge",    "charging", "tick",      "ticking",    "strike",        "striking",
+    "chime",     "chiming",   "pump",     "pumping",   "swivel",     "lift",          "fold",
+    "extend",    "retract",   "fasten",   "grip",      "engage",     "rotate",        "wind",
+    "winding",   "glow",      "blow",     "suck",      "spray",      "seal",          "sealing",
+    "screw",     "unscrew",   "undo",     "reach",     "spring",     "budge",         "shift",
+    "start",     "pour",      "flow",     "draw",      "register",   "come on",       "do up",
+    "stay up",   "stay shut", "stay on",  "stay put",  "stay open",  "stay closed",   "stay in",
+    "go on",     "go in",     "go up",    "go down",   "go round",   "record",        "rewind",
+    "erase",     "print",     "drain",    "fill",      "boil",       "toast",         "return",
+    "feed",      "advance",   "focus",    "bite",      "read",       "cut",           "respond",
+    "reverse",   "oscillate", "trigger",  "pick up",   "wind on",    "let go",        "spring back",
+    "come back", "pop up",    "come out", "come off",  "light up",   "screw down",    "screw on",
+    "pull out",  "push in"};
 
 static const struct {
     const char *kind, *parts;
@@ -46,15 +50,17 @@ static const struct {
      "burner mantle flash player turntable deck channel reel spring bladder side movement radio clock "
      "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
      "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
-     "channel string letter backlight lead eyecup eyepiece "},
+     "channel string letter backlight lead eyecup eyepiece magnet band turnlock "},
 };
 
 const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
+    if (i >= r->note->tokens.count || r->note->tokens.at[i].kind != TOKEN_WORD) return NULL;
     const struct token *token = &r->note->tokens.at[i];
     for (size_t k = 0; k < COUNT(kinds); k++) {
         const char *words[] = {token->one, token->fold};
         for (size_t w = 0; w < COUNT(words); w++) {
             char padded[32];
+            if (!words[w]) continue;
             size_t size = strlen(words[w]);
             if (size + 3 > sizeof padded) continue;
             padded[0] = ' ';
@@ -64,6 +70,16 @@ const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
         }
     }
     return NULL;
+}
+
+// "Doesn't", "do not", "hasn't": how many tokens the denial takes.
+static size_t denial_at(const struct tokens *tokens, size_t i) {
+    static const char *const helpers[] = {"do",  "does", "did",  "will",  "is",
+                                          "are", "has",  "have", "would", "could"};
+    static const char *const perfects[] = {"hasn't", "haven't", "hasnt"};
+    if (token_among(tokens, i, denials, COUNT(denials)) || token_among(tokens, i, perfects, COUNT(perfects)))
+        return 1;
+    return token_among(tokens, i, helpers, COUNT(helpers)) && token_is(tokens, i + 1, "not") ? 2 : 0;
 }
 
 // "Never comes on", "never rings".
@@ -88,6 +104,10 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
         size_t n = token_phrase(tokens, i, verbs[k]);
         if (n) return i + n;
     }
+    static const char *const stirred[] = {"budged", "moved", "shifted", "stirred"};
+    static const char *const perfects[] = {"hasn't", "haven't", "hasnt"}; // "needle hasn't budged"
+    if (i > 0 && token_among(tokens, i - 1, perfects, COUNT(perfects)))
+        return token_among(tokens, i, stirred, COUNT(stirred)) ? i + 1 : 0;
     return i > 0 && token_is(tokens, i - 1, "never") ? third_person(tokens, i) : 0;
 }
 
@@ -139,10 +159,11 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
 void read_functions(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
-        size_t part = 0, to;
-        if (!token_among(tokens, i, denials, COUNT(denials)) || !(to = verb_at(tokens, i + 1)) ||
-            !function_part(r, i, &part) || is_told(r, part, to))
+        size_t part = 0, to, n = denial_at(tokens, i);
+        if (!n || !(to = verb_at(tokens, i + n)) || !function_part(r, i, &part) || is_told(r, part, to))
             continue;
+        static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};
+        if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         struct fault_hit hit = {.from = part, .to = to, .kinds = {function_kind(r, part)}, .kind_count = 1};
         size_t from = part;

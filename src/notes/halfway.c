@@ -15,6 +15,10 @@ static const char *const verbs[] = {
     "play",    "ticks",  "lights",  "heats",   "starts", "fires",   "operates", "functions",
     "charges", "prints", "records", "rings",   "chimes", "strikes", "going",    "running"};
 
+// What a part does; it halves its work only by what must be done for it.
+static const char *const motions[] = {"winds", "turns", "opens",  "closes", "pulls", "folds",
+                                      "locks", "moves", "slides", "comes",  "burns", "shuts"};
+
 static const char *const before[] = {
     "sort of",  "kind of",        "more or less", "only just", "just about", "barely",    "hardly",
     "scarcely", "partly",         "partially",    "half",      "mostly",     "sometimes", "occasionally",
@@ -148,15 +152,15 @@ static const char *const after[] = {"except one",
 
 // Behind one that is.
 static const char *const denied_after[] = {
-    "well",         "very well",     "too well",      "that well",      "properly",
-    "right",        "correctly",     "as it should",  "as they should", "like it should",
-    "for long",     "for more than", "all the time",  "every time",     "all of the time",
-    "reliably",     "smoothly",      "straight away", "first time",     "consistently",
-    "evenly",       "on low",        "on high",       "on mains",       "on battery",
-    "on batteries", "on the low",    "on the high",   "on full",        "at full",
-    "at first",     "half the time", "much",          "fully",          "on every",
-    "on all",       "in reverse",    "cleanly",       "without a",      "unless you",
-    "unless it's",  "until you",     "until it"};
+    "well",          "very well",     "too well",     "that well",       "properly",
+    "right",         "correctly",     "as it should", "as they should",  "like it should",
+    "for long",      "all the time",  "every time",   "all of the time", "reliably",
+    "smoothly",      "straight away", "first time",   "consistently",    "evenly",
+    "on low",        "on high",       "on mains",     "on battery",      "on batteries",
+    "on the low",    "on the high",   "on full",      "at full",         "at first",
+    "half the time", "much",          "fully",        "on every",        "on all",
+    "in reverse",    "cleanly",       "without a",    "unless you",      "unless it's",
+    "until you",     "until it"};
 
 // Is it the verb of the thing or of a part, and no noun: "it works", "clock ticks", "will run"?
 static bool has_subject(const struct fault_reader *r, size_t i) {
@@ -186,6 +190,31 @@ static size_t ahead(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// "Goes forward but not back", "plays records but won't take tapes": one thing and not the other.
+static size_t contrast(const struct tokens *tokens, size_t i) {
+    enum { FAR = 4 };
+    static const char *const nots[] = {"not"};
+    static const char *const looks[] = {"tested", "tried", "timed",   "checked",  "sure",     "very",
+                                        "too",    "for",   "as",      "much",     "bad",      "great",
+                                        "in",     "badly", "perfect", "original", "included", "guaranteed",
+                                        "that",   "by",    "pretty",  "new"};
+    for (size_t at = i; at <= i + FAR && at + 2 < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
+        if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots))
+            return AMONG(tokens, at + 2, looks) || tokens->at[at + 2].stop != STOP_NONE ? 0 : at + 3 - i;
+    return 0;
+}
+
+// "About half the notes sound", "only two of the speeds run".
+static bool is_share(const struct fault_reader *r, size_t i) {
+    enum { FAR = 4 };
+    static const char *const shares[] = {"half", "some", "few", "several", "only", "part", "two-thirds"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !function_kind(r, i - 1)) return false;
+    for (size_t back = 1; back <= FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
+        if (AMONG(tokens, i - back, shares)) return true;
+    return false;
+}
+
 // "Works fine but only on low": a word of praise and "but" between.
 static size_t behind(const struct tokens *tokens, size_t i) {
     static const char *const fine[] = {"fine", "ok", "okay", "well", "alright", "great", "good", "it"};
@@ -194,7 +223,10 @@ static size_t behind(const struct tokens *tokens, size_t i) {
     if (!n && AMONG(tokens, at, fine)) n = token_longest(tokens, ++at, after, COUNT(after));
     if (!n && at < tokens->count && tokens->at[at].stop == STOP_COMMA)
         n = token_longest(tokens, ++at, after, COUNT(after));
+    static const char *const ways[] = {"back", "out", "in", "up", "down", "round", "on", "off", "over"};
+    if (!n && AMONG(tokens, i, ways)) n = token_longest(tokens, at = i + 1, after, COUNT(after));
     if (!n && AMONG(tokens, at, turns)) n = token_longest(tokens, ++at, after, COUNT(after));
+    if (!n && (n = contrast(tokens, i))) at = i;
     return n ? at + n - i : 0;
 }
 
@@ -211,6 +243,17 @@ static void forget(struct fault_reader *r, size_t from, size_t to) {
             record->flaws[kept++] = *flaw;
     }
     record->flaw_count = kept;
+}
+
+// "Winds back only with a finger", "opens if you lift it".
+static size_t by_hand(const struct tokens *tokens, size_t i) {
+    static const char *const ways[] = {"back", "out", "in", "up", "down", "round", "on", "off", "over"};
+    static const char *const helps[] = {"only if",      "only with",     "only when",     "if you push",
+                                        "if you press", "if you lift",   "if you hold",   "if you jiggle",
+                                        "if you pull",  "when you lift", "when you push", "but only with",
+                                        "but only if",  "but only when", "but only just", "only just"};
+    size_t at = AMONG(tokens, i, ways) ? i + 1 : i, n = token_longest(tokens, at, helps, COUNT(helps));
+    return n ? at + n - i : 0;
 }
 
 static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
@@ -254,7 +297,9 @@ void read_halfway(struct fault_reader *r) {
         STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (tokens->at[i].kind != TOKEN_WORD || !AMONG(tokens, i, verbs)) continue;
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        bool motion = AMONG(tokens, i, motions);
+        if (!motion && !AMONG(tokens, i, verbs)) continue;
         if (is_doubted(r, i)) {
             fault_add(r, ruleset_flaw(r->note->rules, "untested"), NULL, NULL, i, i + 1);
             continue;
@@ -263,6 +308,11 @@ void read_halfway(struct fault_reader *r) {
             r->note->taken[i] == TAKEN_ASIDE || r->note->taken[i] == TAKEN_MARK)
             continue;
         bool denied = is_denied(tokens, i);
+        if (motion) {
+            size_t n = denied || !has_subject(r, i) ? 0 : by_hand(tokens, i + 1);
+            if (n) tell(r, i, i, i + 1 + n);
+            continue;
+        }
         size_t lead = denied ? 0 : ahead(tokens, i), from = i - lead, n = 0;
         if (denied) {
             while (from > 0 && from + 2 > i && tokens->at[from - 1].stop == STOP_NONE &&
@@ -272,7 +322,8 @@ void read_halfway(struct fault_reader *r) {
         } else if (!lead && has_subject(r, i)) {
             n = behind(tokens, i + 1);
         }
-        if (!lead && !n) continue;
+        bool share = !denied && !lead && !n && is_share(r, i);
+        if (!lead && !n && !share) continue;
         tell(r, from, i, i + 1 + n);
         i += n;
     }

@@ -85,9 +85,11 @@ static bool does_something(const struct fault_reader *r, const struct fault_hit 
     static const uint16_t off =
         STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN | STANCE_OTHER;
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_is(tokens, hit->to - 1, "play")) return false;
+    static const char *const one_of_several[] = {"play",   "fire",   "heat",  "ring",  "print",
+                                                 "record", "strike", "chime", "charge"};
+    if (!AMONG(tokens, hit->to - 1, one_of_several)) return false;
     if (tokens->at[hit->to - 1].stop == STOP_NONE && hit->to < tokens->count &&
-        tokens->at[hit->to].kind == TOKEN_FIGURE)
+        tokens->at[hit->to].kind == TOKEN_FIGURE && token_is(tokens, hit->to - 1, "play"))
         return true;
     for (size_t i = 0; i < r->hit_count; i++)
         for (size_t k = 0; k < COUNT(ids); k++)
