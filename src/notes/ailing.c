@@ -114,6 +114,17 @@ static const struct {
                   {"turns loosely", HANGS, false},
                   {"spins round and round", HANGS, false},
                   {"just spins", HANGS, true},
+                  {"takes two hands to shift", STICKS, false},
+                  {"takes two hands to turn", STICKS, false},
+                  {"takes two hands to open", STICKS, false},
+                  {"takes two hands to close", STICKS, false},
+                  {"takes two hands to move", STICKS, false},
+                  {"takes both hands to shift", STICKS, false},
+                  {"takes both hands to turn", STICKS, false},
+                  {"takes both hands to open", STICKS, false},
+                  {"takes both hands to close", STICKS, false},
+                  {"takes both hands to move", STICKS, false},
+
                   {"sloppy", HANGS, true},
                   {"slack", HANGS, true},
                   {"hangs by", HANGS, false},
@@ -124,12 +135,12 @@ static const struct {
 // "Needs some oil", "wants a good shove", "takes two hands to shift": what it asks of whoever uses it.
 static const char *const asks[] = {"needs", "need", "wants", "want", "takes", "take", "requires"};
 static const char *const helps[] = {
-    "oil",    "oiling",   "tug",        "nudge",       "shove",       "push",          "pull",
-    "thump",  "tap",      "knock",      "jiggle",      "jiggling",    "wiggle",        "wiggling",
-    "force",  "forcing",  "persuading", "persuasion",  "coaxing",     "encouragement", "freeing",
-    "easing", "greasing", "grease",     "lubricating", "lubrication", "hands",         "waxing",
-    "heave",  "kick",     "whack",      "bang",        "yank",        "lift",          "wrench",
-    "pliers", "patience", "knack",      "help",        "adjusting",   "adjustment"};
+    "oil",      "oiling",   "tug",        "nudge",       "shove",       "push",          "pull",
+    "thump",    "tap",      "knock",      "jiggle",      "jiggling",    "wiggle",        "wiggling",
+    "force",    "forcing",  "persuading", "persuasion",  "coaxing",     "encouragement", "freeing",
+    "easing",   "greasing", "grease",     "lubricating", "lubrication", "waxing",        "heave",
+    "kick",     "whack",    "bang",       "yank",        "lift",        "wrench",        "pliers",
+    "patience", "knack",    "help",       "adjusting",   "adjustment"};
 
 static bool closes(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"a",    "at",     "on",      "when",      "if", "and",      "but",
@@ -152,11 +163,13 @@ static size_t predicate_at(const struct tokens *tokens, size_t i, enum ailment *
 
 static size_t asked_at(const struct tokens *tokens, size_t i) {
     enum { FAR = 5 };
+    static const char *const tends[] = {"now and then", "occasionally", "every", "once a", "from time"};
     static const char *const apart[] = {"new", "to", "replacing", "no", "for", "but", "and"};
     if (!token_among(tokens, i, asks, COUNT(asks))) return 0;
     for (size_t at = i + 1; at <= i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++) {
         if (token_among(tokens, at, apart, COUNT(apart))) return 0;
-        if (token_among(tokens, at, helps, COUNT(helps))) return at + 1 - i;
+        if (token_among(tokens, at, helps, COUNT(helps)))
+            return token_longest(tokens, at + 1, tends, COUNT(tends)) ? 0 : at + 1 - i;
     }
     return 0;
 }
@@ -173,6 +186,8 @@ static bool dim_part(const struct fault_reader *r, size_t i, enum ailment *ailme
     bool bad = token_among(tokens, i, fails, COUNT(fails)),
          stuck = token_among(tokens, i, sticks, COUNT(sticks));
     if ((!bad && !stuck) || i == 0 || !function_kind(r, i + 1)) return false;
+    static const char *const mends[] = {"replaced", "fitted", "renewed", "changed", "sorted", "fixed"};
+    if (token_among(tokens, i + 2, mends, COUNT(mends)) || token_is(tokens, i + 1, "bulb")) return false;
     *ailment = bad ? FAILS : STICKS;
     return tokens->at[i].stop == STOP_NONE &&
            (token_among(tokens, i - 1, firsts, COUNT(firsts)) || tokens->at[i - 1].stop != STOP_NONE);

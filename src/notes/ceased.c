@@ -33,6 +33,11 @@ static bool is_of_thing(const struct fault_reader *r, size_t i, size_t n) {
     static const char *const people[] = {"i", "he", "she", "we", "they", "who", "dad", "mum"};
     const struct tokens *tokens = &r->note->tokens;
     bool did = i > 0 && AMONG(tokens, i - 1, people);
+    static const char *const bare[] = {"went", "played", "started", "ticked", "ran", "would go"};
+    static const char *const well[] = {"until", "till", "til",       "fine",   "well",
+                                       "ok",    "okay", "perfectly", "lovely", "great",
+                                       "good",  "last", "once",      "for",    "beautifully"};
+    if (token_longest(tokens, i, bare, COUNT(bare)) && !AMONG(tokens, i + n, well)) return false;
     return !did && !(n == 1 && AMONG(tokens, i + n, objects) && !token_is(tokens, i, "worked"));
 }
 

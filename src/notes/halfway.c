@@ -248,10 +248,10 @@ static void forget(struct fault_reader *r, size_t from, size_t to) {
 // "Winds back only with a finger", "opens if you lift it".
 static size_t by_hand(const struct tokens *tokens, size_t i) {
     static const char *const ways[] = {"back", "out", "in", "up", "down", "round", "on", "off", "over"};
-    static const char *const helps[] = {"only if",      "only with",     "only when",     "if you push",
-                                        "if you press", "if you lift",   "if you hold",   "if you jiggle",
-                                        "if you pull",  "when you lift", "when you push", "but only with",
-                                        "but only if",  "but only when", "but only just", "only just"};
+    static const char *const helps[] = {"only if",       "only with",     "if you push",   "if you press",
+                                        "if you lift",   "if you hold",   "if you jiggle", "if you pull",
+                                        "when you lift", "when you push", "but only with", "but only if",
+                                        "but only when", "but only just", "only just"};
     size_t at = AMONG(tokens, i, ways) ? i + 1 : i, n = token_longest(tokens, at, helps, COUNT(helps));
     return n ? at + n - i : 0;
 }
