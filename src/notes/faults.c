@@ -364,7 +364,10 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
-        return true; // "didn't go through them"
+        return true;                                                        // "didn't go through them"
+    static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
+    if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
+        return true;
     static const char *const tries[] = {"tried", "try", "trying"};
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
         token_is(tokens, hit->to, "to"))
@@ -577,6 +580,7 @@ void read_faults(struct note *note) {
     read_ailing(&r);
     read_halfway(&r);
     read_faculties(&r);
+    read_undone(&r);
     read_ceased(&r);
     read_running(&r);
     read_repeats(&r);

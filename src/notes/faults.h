@@ -192,6 +192,11 @@ void read_ailing(struct fault_reader *reader);
 void read_halfway(struct fault_reader *reader);
 // faculty.c: "no strike", "drags on 45", "it won't rewind": one of the things that it should do.
 void read_faculties(struct fault_reader *reader);
+// How many tokens of denial stand at `i` ("doesn't", "will not"); whether a word there is what a part does.
+size_t function_denial(const struct tokens *tokens, size_t i);
+bool function_does(const struct tokens *tokens, size_t i);
+// undone.c: "the day wheel doesn't change", "nothing records", "two light, one doesn't".
+void read_undone(struct fault_reader *reader);
 // ceased.c: "worked until we moved", "used to go, doesn't now", "Working? No."
 void read_ceased(struct fault_reader *reader);
 // shortfall.c: "should be seven weights, there's six", "only five of the six are here".

@@ -50,7 +50,8 @@ static const struct {
      "burner mantle flash player turntable deck channel reel spring bladder side movement radio clock "
      "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
      "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
-     "channel string letter backlight lead eyecup eyepiece magnet band turnlock "},
+     "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance "
+     "spindle "},
 };
 
 const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
@@ -62,6 +63,7 @@ const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
             char padded[32];
             if (!words[w]) continue;
             size_t size = strlen(words[w]);
+            if (size > 2 && !strcmp(words[w] + size - 2, "'s")) size -= 2; // "the lock's dodgy"
             if (size + 3 > sizeof padded) continue;
             padded[0] = ' ';
             memcpy(padded + 1, words[w], size);
@@ -73,7 +75,7 @@ const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
 }
 
 // "Doesn't", "do not", "hasn't": how many tokens the denial takes.
-static size_t denial_at(const struct tokens *tokens, size_t i) {
+size_t function_denial(const struct tokens *tokens, size_t i) {
     static const char *const helpers[] = {"do",  "does", "did",  "will",  "is",
                                           "are", "has",  "have", "would", "could"};
     static const char *const perfects[] = {"hasn't", "haven't", "hasnt"};
@@ -156,10 +158,16 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
     return false;
 }
 
+bool function_does(const struct tokens *tokens, size_t i) {
+    static const char *const more[] = {"works", "runs", "goes", "light", "lights", "fine", "ok", "yes"};
+    return third_person(tokens, i) || token_among(tokens, i, more, COUNT(more)) ||
+           (i > 0 && token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i].stop == STOP_NONE);
+}
+
 void read_functions(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
-        size_t part = 0, to, n = denial_at(tokens, i);
+        size_t part = 0, to, n = function_denial(tokens, i);
         if (!n || !(to = verb_at(tokens, i + n)) || !function_part(r, i, &part) || is_told(r, part, to))
             continue;
         static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};

@@ -205,14 +205,16 @@ static size_t contrast(const struct tokens *tokens, size_t i) {
 }
 
 // "About half the notes sound", "only two of the speeds run".
-static bool is_share(const struct fault_reader *r, size_t i) {
-    enum { FAR = 4 };
+static size_t share_at(const struct fault_reader *r, size_t i) {
+    enum { FAR = 6 };
     static const char *const shares[] = {"half", "some", "few", "several", "only", "part", "two-thirds"};
     const struct tokens *tokens = &r->note->tokens;
-    if (i == 0 || !function_kind(r, i - 1)) return false;
+    if (i == 0 || !function_kind(r, i - 1)) return 0;
     for (size_t back = 1; back <= FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
-        if (AMONG(tokens, i - back, shares)) return true;
-    return false;
+        if (AMONG(tokens, i - back, shares) ||
+            (token_is(tokens, i - back, "one") && token_is(tokens, i - back + 1, "of")))
+            return back;
+    return 0;
 }
 
 // "Works fine but only on low": a word of praise and "but" between.
@@ -260,7 +262,8 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
     struct note_span told = note_span_of(r->note, from, to);
     for (size_t i = 0; i < r->note->record->flaw_count; i++) {
         const struct item_flaw *flaw = &r->note->record->flaws[i];
-        bool over = flaw->span.to > told.from && flaw->span.from < told.to;
+        bool over =
+            flaw->span.to > told.from && flaw->span.from < told.to && flaw->kind->class != CLASS_MISSING;
         if (over && strcmp(flaw->kind->rule.id, "working-tested") != 0 &&
             strcmp(flaw->kind->rule.id, "not-working") != 0)
             return true;
@@ -273,8 +276,8 @@ static void tell(struct fault_reader *r, size_t from, size_t i, size_t to) {
     const struct flaw *kind = ruleset_flaw(r->note->rules, "partly-working");
     bool of_part = function_part(r, from, &part) && r->note->taken[part] != TAKEN_TYPE;
     if (of_part) kind = function_kind(r, part);
-    if (!kind || (!of_part && !running_can(r->note)) || is_told(r, from, to)) return;
-    forget(r, from, to);
+    if (!kind || (!of_part && !running_can(r->note)) || is_told(r, i, to)) return;
+    forget(r, i, to);
     struct fault_hit hit = {.from = i, .to = to, .kinds = {kind}, .kind_count = 1};
     fault_tell(r, &hit, kind, of_part ? fault_place(r->note, part, part + 1) : NULL, NULL);
 }
@@ -309,6 +312,8 @@ void read_halfway(struct fault_reader *r) {
             continue;
         bool denied = is_denied(tokens, i);
         if (motion) {
+            size_t back = denied ? 0 : share_at(r, i);
+            if (back) tell(r, i, i - back, i + 1);
             size_t n = denied || !has_subject(r, i) ? 0 : by_hand(tokens, i + 1);
             if (n) tell(r, i, i, i + 1 + n);
             continue;
@@ -322,9 +327,9 @@ void read_halfway(struct fault_reader *r) {
         } else if (!lead && has_subject(r, i)) {
             n = behind(tokens, i + 1);
         }
-        bool share = !denied && !lead && !n && is_share(r, i);
-        if (!lead && !n && !share) continue;
-        tell(r, from, i, i + 1 + n);
+        size_t back = denied || lead || n ? 0 : share_at(r, i);
+        if (!lead && !n && !back) continue;
+        tell(r, from, i - back, i + 1 + n);
         i += n;
     }
 }
