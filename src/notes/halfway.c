@@ -209,7 +209,10 @@ static size_t share_at(const struct fault_reader *r, size_t i) {
     enum { FAR = 6 };
     static const char *const shares[] = {"half", "some", "few", "several", "only", "part", "two-thirds"};
     const struct tokens *tokens = &r->note->tokens;
-    if (i == 0 || !function_kind(r, i - 1)) return 0;
+    static const char *const more[] = {"when", "with",     "on", "now",  "and",   "but",
+                                       "if",   "properly", "at", "only", "right", "well"};
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE || AMONG(tokens, i + 1, more);
+    if (i == 0 || !ends || !function_kind(r, i - 1)) return 0;
     for (size_t back = 1; back <= FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
         if (AMONG(tokens, i - back, shares) ||
             (token_is(tokens, i - back, "one") && token_is(tokens, i - back + 1, "of")))
@@ -239,8 +242,9 @@ static void forget(struct fault_reader *r, size_t from, size_t to) {
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
-        bool either =
-            !strcmp(flaw->kind->rule.id, "working-tested") || !strcmp(flaw->kind->rule.id, "not-working");
+        // "Only one of the two blades moves": the other is there.
+        bool either = flaw->kind->class == CLASS_MISSING || !strcmp(flaw->kind->rule.id, "working-tested") ||
+                      !strcmp(flaw->kind->rule.id, "not-working");
         if (!either || flaw->span.to <= told.from || flaw->span.from >= told.to)
             record->flaws[kept++] = *flaw;
     }
