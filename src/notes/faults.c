@@ -396,6 +396,10 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
     if (where && kind->says && strstr(kind->says, where)) where = NULL;
     for (size_t i = 0; i < n; i++)
         fault_tell(r, hit, kind, fault_place(r->note, parts[i].part_from, parts[i].part_to), NULL);
+    // "Needs a battery so can't say", "nothing to hook it up to": no part of it was left untried.
+    bool untested = !strcmp(kind->rule.id, "untested");
+    if (part && untested && untried_is_means(r, hit, part)) part = NULL;
+    if (where && untested && untried_is_means(r, hit, where)) where = NULL;
     if (!n) fault_tell(r, hit, kind, part, where);
 }
 

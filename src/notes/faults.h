@@ -162,6 +162,8 @@ const struct flaw *unknown_kind(const struct fault_reader *reader, const struct 
 // untried.c: the parts that "haven't tried the heater or the fan", "motor and pump untested" are said of; how
 // many.
 size_t untried_parts(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *parts);
+// "Needs a battery so can't say": is the part only what one would have tried it with?
+bool untried_is_means(const struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // Does the kind itself say that something was not looked at?
 bool unknown_is_own(const struct flaw *kind);
 
