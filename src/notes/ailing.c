@@ -115,6 +115,11 @@ static const struct {
                   {"must be persuaded", STICKS, false},
                   {"must be lifted", STICKS, false},
                   {"deaf", FAILS, true},
+                  {"quiet", FAILS, true},
+                  {"lags", FAILS, false},
+                  {"dips", FAILS, false},
+                  {"drops out", FAILS, false},
+                  {"fades", FAILS, true},
                   {"spins without catching", FAILS, false},
                   {"turns without catching", FAILS, false},
                   {"spins without gripping", FAILS, false},
@@ -183,12 +188,12 @@ static const struct {
 // "Needs some oil", "wants a good shove", "takes two hands to shift": what it asks of whoever uses it.
 static const char *const asks[] = {"needs", "need", "wants", "want", "takes", "take", "requires"};
 static const char *const helps[] = {
-    "oil",      "oiling",   "tug",        "nudge",       "shove",       "push",          "pull",
-    "thump",    "tap",      "knock",      "jiggle",      "jiggling",    "wiggle",        "wiggling",
-    "force",    "forcing",  "persuading", "persuasion",  "coaxing",     "encouragement", "freeing",
-    "easing",   "greasing", "grease",     "lubricating", "lubrication", "waxing",        "heave",
-    "kick",     "whack",    "bang",       "yank",        "lift",        "wrench",        "pliers",
-    "patience", "knack",    "help",       "adjusting",   "adjustment"};
+    "hand",     "oil",      "oiling",   "tug",        "nudge",       "shove",       "push",
+    "pull",     "thump",    "tap",      "knock",      "jiggle",      "jiggling",    "wiggle",
+    "wiggling", "force",    "forcing",  "persuading", "persuasion",  "coaxing",     "encouragement",
+    "freeing",  "easing",   "greasing", "grease",     "lubricating", "lubrication", "waxing",
+    "heave",    "kick",     "whack",    "bang",       "yank",        "lift",        "wrench",
+    "pliers",   "patience", "knack",    "help",       "adjusting",   "adjustment"};
 
 static bool closes(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"i",       "i'd",       "probably", "a",        "at",      "on",

@@ -17,10 +17,11 @@ static const char *const gifts[] = {
 
 // How it goes where it goes badly.
 static const char *const falters[] = {
-    "drags",    "groans", "grinds",   "struggles", "labors",     "labours",    "slips",     "stalls",
-    "dies",     "hisses", "skips",    "jumps",     "sticks",     "crackles",   "screeches", "squeals",
-    "cuts out", "trips",  "wavers",   "wobbles",   "fails",      "gives up",   "stops",     "hesitates",
-    "stutters", "surges", "shudders", "goes dead", "goes quiet", "goes silent"};
+    "dips",      "wheezes",   "drops out", "fades",    "lags",      "drags",      "groans",
+    "grinds",    "struggles", "labors",    "labours",  "slips",     "stalls",     "dies",
+    "hisses",    "skips",     "jumps",     "sticks",   "crackles",  "screeches",  "squeals",
+    "cuts out",  "trips",     "wavers",    "wobbles",  "fails",     "gives up",   "stops",
+    "hesitates", "stutters",  "surges",    "shudders", "goes dead", "goes quiet", "goes silent"};
 static const char *const modes[] = {"low",   "high",    "medium",    "full",   "reverse", "fast",  "slow",
                                     "first", "second",  "third",     "top",    "bottom",  "fm",    "am",
                                     "mains", "battery", "batteries", "max",    "maximum", "one",   "two",
@@ -68,6 +69,11 @@ static size_t falters_at(const struct tokens *tokens, size_t i) {
     static const char *const how[] = {"on", "at", "in", "under", "above", "past"};
     static const char *const the[] = {"the", "a", "its"};
     size_t n = token_longest(tokens, i, falters, COUNT(falters)), at = i + n;
+    static const char *const often[] = {"every few",     "every so often", "every other", "often",
+                                        "sometimes",     "occasionally",   "at times",    "now and then",
+                                        "now and again", "once in a while"};
+    size_t times = n ? token_longest(tokens, at, often, COUNT(often)) : 0;
+    if (times) return n + times;
     if (!n || !AMONG(tokens, at, how)) return 0;
     at++;
     if (AMONG(tokens, at, the)) at++;

@@ -372,8 +372,9 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
         token_is(tokens, hit->to, "to"))
         return true; // "haven't tried to free it"
-    static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
-                                        "now",  "me",    "many", "that", "this", "spares", "over", "at"};
+    static const char *const spans[] = {"longer", "more", "sale", "years",  "time", "long",
+                                        "ages",   "a",    "some", "parts",  "now",  "me",
+                                        "many",   "that", "this", "spares", "over", "at"};
     bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
     if (untested && token_is(tokens, hit->to, "for") &&
         !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))

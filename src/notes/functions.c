@@ -50,7 +50,8 @@ static const struct {
      "burner mantle flash player turntable deck channel reel spring bladder side movement radio clock "
      "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
      "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
-     "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance "
+     "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance spindle "
+     "rewind ear earpiece earphone "
      "spindle "},
 };
 

@@ -25,7 +25,11 @@ static const char *const before[] = {
     "almost",   "only sometimes", "sorta",        "kinda",     "semi"};
 
 // Behind a verb that is not denied.
-static const char *const after[] = {"except one",
+static const char *const after[] = {"whenever it",
+                                    "when it feels like",
+                                    "off whenever it",
+                                    "off when it feels",
+                                    "except one",
                                     "except two",
                                     "bar one",
                                     "but one",
@@ -193,11 +197,15 @@ static size_t ahead(const struct tokens *tokens, size_t i) {
 // "Goes forward but not back", "plays records but won't take tapes": one thing and not the other.
 static size_t contrast(const struct tokens *tokens, size_t i) {
     enum { FAR = 4 };
-    static const char *const nots[] = {"not"};
-    static const char *const looks[] = {"tested", "tried", "timed",   "checked",  "sure",     "very",
-                                        "too",    "for",   "as",      "much",     "bad",      "great",
-                                        "in",     "badly", "perfect", "original", "included", "guaranteed",
-                                        "that",   "by",    "pretty",  "new"};
+    static const char *const nots[] = {"not",    "doesn't", "don't", "won't",  "never",
+                                       "doesnt", "wont",    "dont",  "nothing"};
+    static const char *const looks[] = {
+        "tested",  "tried",  "timed",  "checked", "sure",    "very",    "too",      "for",      "as",
+        "much",    "bad",    "great",  "in",      "badly",   "perfect", "original", "included", "guaranteed",
+        "that",    "by",     "pretty", "new",     "used",    "been",    "cleaned",  "polished", "show",
+        "detract", "affect", "matter", "look",    "have",    "need",    "know",     "leak",     "smell",
+        "wobble",  "stick",  "major",  "serious", "come",    "quote",   "hold",     "expect",   "opened",
+        "a",       "the",    "to",     "wrong",   "include", "mind",    "rattle",   "worth",    "had"};
     for (size_t at = i; at <= i + FAR && at + 2 < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
         if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots))
             return AMONG(tokens, at + 2, looks) || tokens->at[at + 2].stop != STOP_NONE ? 0 : at + 3 - i;
@@ -306,7 +314,9 @@ void read_halfway(struct fault_reader *r) {
     for (size_t i = 0; i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         bool motion = AMONG(tokens, i, motions);
-        if (!motion && !AMONG(tokens, i, verbs)) continue;
+        bool verb = AMONG(tokens, i, verbs);
+        bool other = !motion && !verb && function_does(tokens, i) && has_subject(r, i); // "sprays", "reels"
+        if (!motion && !verb && !other) continue;
         if (is_doubted(r, i)) {
             fault_add(r, ruleset_flaw(r->note->rules, "untested"), NULL, NULL, i, i + 1);
             continue;
@@ -315,10 +325,16 @@ void read_halfway(struct fault_reader *r) {
             r->note->taken[i] == TAKEN_ASIDE || r->note->taken[i] == TAKEN_MARK)
             continue;
         bool denied = is_denied(tokens, i);
+        if (other) {
+            size_t n = denied ? 0 : contrast(tokens, i + 1);
+            if (n) tell(r, i, i, i + 1 + n);
+            continue;
+        }
         if (motion) {
             size_t back = denied ? 0 : share_at(r, i);
             if (back) tell(r, i, i - back, i + 1);
             size_t n = denied || !has_subject(r, i) ? 0 : by_hand(tokens, i + 1);
+            if (!n && !denied && has_subject(r, i)) n = contrast(tokens, i + 1);
             if (n) tell(r, i, i, i + 1 + n);
             continue;
         }
