@@ -115,6 +115,19 @@ static const struct {
                   {"must be persuaded", STICKS, false},
                   {"must be lifted", STICKS, false},
                   {"deaf", FAILS, true},
+                  {"defective", FAILS, false},
+                  {"needs attention", FAILS, false},
+                  {"needs looking at", FAILS, false},
+                  {"needs seeing to", FAILS, false},
+                  {"needs fixing", FAILS, false},
+                  {"needs repair", FAILS, false},
+                  {"stiffly", STICKS, false},
+                  {"grudgingly", STICKS, false},
+                  {"reluctantly", STICKS, false},
+                  {"with difficulty", STICKS, false},
+                  {"with a struggle", STICKS, false},
+                  {"loose", HANGS, true},
+                  {"wobbly", HANGS, true},
                   {"quiet", FAILS, true},
                   {"lags", FAILS, false},
                   {"dips", FAILS, false},
@@ -188,12 +201,12 @@ static const struct {
 // "Needs some oil", "wants a good shove", "takes two hands to shift": what it asks of whoever uses it.
 static const char *const asks[] = {"needs", "need", "wants", "want", "takes", "take", "requires"};
 static const char *const helps[] = {
-    "hand",     "oil",      "oiling",   "tug",        "nudge",       "shove",       "push",
-    "pull",     "thump",    "tap",      "knock",      "jiggle",      "jiggling",    "wiggle",
-    "wiggling", "force",    "forcing",  "persuading", "persuasion",  "coaxing",     "encouragement",
-    "freeing",  "easing",   "greasing", "grease",     "lubricating", "lubrication", "waxing",
-    "heave",    "kick",     "whack",    "bang",       "yank",        "lift",        "wrench",
-    "pliers",   "patience", "knack",    "help",       "adjusting",   "adjustment"};
+    "holding",  "effort",    "hand",      "oil",         "oiling",      "tug",     "nudge",         "shove",
+    "push",     "pull",      "thump",     "tap",         "knock",       "jiggle",  "jiggling",      "wiggle",
+    "wiggling", "force",     "forcing",   "persuading",  "persuasion",  "coaxing", "encouragement", "freeing",
+    "easing",   "greasing",  "grease",    "lubricating", "lubrication", "waxing",  "heave",         "kick",
+    "whack",    "bang",      "yank",      "lift",        "wrench",      "pliers",  "patience",      "knack",
+    "help",     "adjusting", "adjustment"};
 
 static bool closes(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"i",       "i'd",       "probably", "a",        "at",      "on",
@@ -229,22 +242,70 @@ static size_t asked_at(const struct tokens *tokens, size_t i) {
 }
 
 // "One dim digit", "a sticky key": the adjective before the part.
-static bool dim_part(const struct fault_reader *r, size_t i, enum ailment *ailment) {
-    static const char *const fails[] = {"dim",  "silent",   "faulty",  "dodgy", "dumb", "mute",        "dead",
-                                        "weak", "scratchy", "crackly", "lazy",  "iffy", "intermittent"};
+static size_t dim_part(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
+    static const char *const fails[] = {"dim",  "silent", "faulty",       "dodgy",    "dumb",
+                                        "mute", "dead",   "weak",         "scratchy", "crackly",
+                                        "lazy", "iffy",   "intermittent", "defective"};
     static const char *const sticks[] = {"sticky",   "sticking", "stiff",  "stuck",
                                          "sluggish", "seized",   "jammed", "frozen"};
-    static const char *const firsts[] = {"a",   "one",  "two",  "three", "four",
-                                         "has", "with", "some", "the",   "few"};
+    static const char *const hangs[] = {"loose", "wobbly", "floppy", "slack", "sloppy"};
+    static const char *const firsts[] = {"a",    "one",  "two", "three", "four", "has",
+                                         "with", "some", "the", "few",   "and"};
+    static const char *const sides[] = {"left", "right", "front", "back", "top", "bottom", "main", "rear"};
+    static const char *const mends[] = {"replaced", "fitted", "renewed", "changed", "sorted", "fixed"};
     const struct tokens *tokens = &r->note->tokens;
     bool bad = token_among(tokens, i, fails, COUNT(fails)),
-         stuck = token_among(tokens, i, sticks, COUNT(sticks));
-    if ((!bad && !stuck) || i == 0 || !function_kind(r, i + 1)) return false;
-    static const char *const mends[] = {"replaced", "fitted", "renewed", "changed", "sorted", "fixed"};
-    if (token_among(tokens, i + 2, mends, COUNT(mends)) || token_is(tokens, i + 1, "bulb")) return false;
-    *ailment = bad ? FAILS : STICKS;
-    return tokens->at[i].stop == STOP_NONE &&
-           (token_among(tokens, i - 1, firsts, COUNT(firsts)) || tokens->at[i - 1].stop != STOP_NONE);
+         stuck = token_among(tokens, i, sticks, COUNT(sticks)),
+         hung = token_among(tokens, i, hangs, COUNT(hangs));
+    if ((!bad && !stuck && !hung) || i == 0 || tokens->at[i].stop != STOP_NONE) return 0;
+    *part = token_among(tokens, i + 1, sides, COUNT(sides)) ? i + 2 : i + 1;
+    if (!function_kind(r, *part) || token_is(tokens, *part, "bulb")) return 0;
+    if (token_among(tokens, *part + 1, mends, COUNT(mends))) return 0;
+    *ailment = bad ? FAILS : stuck ? STICKS : HANGS;
+    bool opens = token_among(tokens, i - 1, firsts, COUNT(firsts)) || tokens->at[i - 1].stop != STOP_NONE;
+    return opens ? *part + 1 - i : 0;
+}
+
+// The part right behind an article: "with the lock", "get the bottom drawer to".
+static bool part_behind(const struct fault_reader *r, size_t i, size_t *part) {
+    enum { WORDS = 3 };
+    static const char *const articles[] = {"the", "its", "one", "this", "that"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (token_among(tokens, i, articles, COUNT(articles))) i++;
+    for (size_t at = i; at < i + WORDS && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++) {
+        *part = at;
+        if (function_kind(r, at) && !function_kind(r, at + 1)) return true;
+    }
+    *part = i; // "trouble with the lock."
+    return function_kind(r, i) != NULL;
+}
+
+// "Trouble with the lock", "couldn't get the drawer to open".
+static size_t trouble_with(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
+    static const char *const troubles[] = {"problem", "trouble", "problems", "fault", "issue", "issues"};
+    static const char *const cannot[] = {"can't", "couldn't", "cannot", "cant", "couldnt", "not"};
+    static const char *const motions[] = {"move",  "turn",   "open",  "close", "budge", "shift",
+                                          "slide", "undo",   "shut",  "go",    "lift",  "come",
+                                          "fold",  "unlock", "screw", "stay",  "free"};
+    const struct tokens *tokens = &r->note->tokens;
+    *ailment = FAILS;
+    static const char *const nos[] = {"no", "without", "any", "not", "never", "little", "zero", "had"};
+    bool none = i > 0 && token_among(tokens, i - 1, nos, COUNT(nos));
+    if (!none && token_among(tokens, i, troubles, COUNT(troubles)) && token_is(tokens, i + 1, "with") &&
+        part_behind(r, i + 2, part))
+        return *part + 1 - i;
+    bool get = token_is(tokens, i, "get") && i > 0 && token_among(tokens, i - 1, cannot, COUNT(cannot));
+    if (!get || !part_behind(r, i + 1, part) || !token_is(tokens, *part + 1, "to")) return 0;
+    if (token_among(tokens, *part + 2, motions, COUNT(motions))) *ailment = STICKS;
+    return *part + 3 - i;
+}
+
+static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
+    size_t n = predicate_at(&r->note->tokens, i, ailment);
+    if (!n) n = asked_at(&r->note->tokens, i);
+    if (n && function_part(r, i, part)) return n;
+    n = dim_part(r, i, part, ailment);
+    return n ? n : trouble_with(r, i, part, ailment);
 }
 
 static const struct flaw *kind_for(const struct fault_reader *r, size_t part, enum ailment ailment) {
@@ -263,6 +324,21 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+// "It was loose, I tightened it": it is so no more.
+static bool is_mended(const struct fault_reader *r, size_t i) {
+    static const char *const were[] = {"was", "were", "had"};
+    static const char *const mends[] = {"tightened", "fixed",  "oiled",    "replaced", "mended", "glued",
+                                        "now",       "sorted", "cured",    "freed",    "eased",  "greased",
+                                        "adjusted",  "new",    "repaired", "cleaned"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, i), end = scope_sentence_end(&r->scope, i);
+    bool was = false;
+    for (size_t at = i; at > start && at + 4 > i; at--) was |= token_among(tokens, at - 1, were, COUNT(were));
+    for (size_t at = i; was && at < end; at++)
+        if (token_among(tokens, at, mends, COUNT(mends))) return true;
+    return false;
+}
+
 void read_ailing(struct fault_reader *r) {
     static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
                                 STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
@@ -270,13 +346,10 @@ void read_ailing(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         enum ailment ailment = STICKS;
         if (tokens->at[i].kind != TOKEN_WORD) continue;
-        size_t n = predicate_at(tokens, i, &ailment), part = 0;
-        if (!n) n = asked_at(tokens, i);
-        bool leads = !n && dim_part(r, i, &ailment); // the part stands behind
-        if (leads) part = i + 1;
-        if (leads) n = 2;
-        if (!n || (!leads && !function_part(r, i, &part)) || is_told(r, part < i ? part : i, i + n)) continue;
-        if (r->scope.stance[i] & off) continue;
+        size_t part = 0, n = ailment_at(r, i, &part, &ailment);
+        if (!n || is_told(r, part < i ? part : i, i + n) || is_mended(r, i)) continue;
+        bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
+        if (!can_not && (r->scope.stance[i] & off)) continue;
         const struct flaw *kind = kind_for(r, part, ailment);
         if (!kind || (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART)) continue;
         size_t from = part;

@@ -71,6 +71,13 @@ static bool read_answer(struct fault_reader *r, size_t i) {
     bool test = !n && AMONG(tokens, i, tried);
     size_t at = i + (n ? n : 1);
     if ((!n && !test) || !(token_is(tokens, at, "?") || token_is(tokens, at, ":"))) return false;
+    static const char *const unsure[] = {"don't know", "not sure",     "unknown",   "no idea",   "can't say",
+                                         "dunno",      "couldn't say", "not by me", "who knows", "not yet"};
+    size_t open = token_longest(tokens, at + 1, unsure, COUNT(unsure));
+    if (open && !running_is_told(r->note->record)) {
+        tell(r, "untested", i, at + 1 + open);
+        return true;
+    }
     bool no = AMONG(tokens, at + 1, nos), yes = AMONG(tokens, at + 1, yeses);
     bool last = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
     if ((!no && !yes) || !last) return false;
@@ -87,12 +94,51 @@ static bool read_answer(struct fault_reader *r, size_t i) {
     return true;
 }
 
+// "It don't go", "does not function", "wouldn't go when I tried it": the thing itself, and no more is said of
+// it.
+static bool read_dead(struct fault_reader *r, size_t i) {
+    static const char *const cores[] = {"work", "working", "function", "functioning", "go",  "going",
+                                        "run",  "running", "start",    "operate",     "play"};
+    static const char *const more[] = {"when",   "any",       "anymore", "now",       "since",
+                                       "and",    "at all",    "for me",  "so",        "though",
+                                       "as far", "currently", "for now", "presently", "again"};
+    static const char *const subjects[] = {"it", "she", "this", "they", "sadly", "unfortunately", "still"};
+    static const char *const nots[] = {"ain't", "aint", "isnt", "didn't", "hasn't"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = function_denial(tokens, i);
+    if (!n && AMONG(tokens, i, nots)) n = 1;
+    if (!n || !AMONG(tokens, i + n, cores)) return false;
+    size_t to = i + n + 1;
+    bool ends_here = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                     token_longest(tokens, to, more, COUNT(more));
+    bool thing = i == 0 || tokens->at[i - 1].stop != STOP_NONE || AMONG(tokens, i - 1, subjects) ||
+                 r->note->taken[i - 1] == TAKEN_TYPE;
+    if (!ends_here || !thing || r->note->taken[i] == TAKEN_ASIDE) return false;
+    if (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_DOUBT)) return false;
+    tell(r, "not-working", i, to);
+    return true;
+}
+
+// "It may work", "might be working": nobody tried it.
+static bool read_may(struct fault_reader *r, size_t i) {
+    static const char *const mays[] = {"it may",   "it might",   "it could",
+                                       "may well", "might well", "could well"};
+    static const char *const cores[] = {"work", "be working", "go", "run", "still work", "be fine", "be ok"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, mays, COUNT(mays));
+    size_t core = n ? token_longest(tokens, i + n, cores, COUNT(cores)) : 0, to = i + n + core;
+    if (!core || (to < tokens->count && tokens->at[to].stop == STOP_NONE)) return false;
+    tell(r, "untested", i, to);
+    return true;
+}
+
 void read_ceased(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     if (!running_can(r->note)) return;
     for (size_t i = 0; i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         if (read_answer(r, i)) return;
-        if (!running_is_told(r->note->record) && read_once(r, i)) return;
+        if (running_is_told(r->note->record)) continue;
+        if (read_once(r, i) || read_dead(r, i) || read_may(r, i)) return;
     }
 }

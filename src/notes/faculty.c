@@ -17,11 +17,11 @@ static const char *const gifts[] = {
 
 // How it goes where it goes badly.
 static const char *const falters[] = {
-    "dips",      "wheezes",   "drops out", "fades",    "lags",      "drags",      "groans",
-    "grinds",    "struggles", "labors",    "labours",  "slips",     "stalls",     "dies",
-    "hisses",    "skips",     "jumps",     "sticks",   "crackles",  "screeches",  "squeals",
-    "cuts out",  "trips",     "wavers",    "wobbles",  "fails",     "gives up",   "stops",
-    "hesitates", "stutters",  "surges",    "shudders", "goes dead", "goes quiet", "goes silent"};
+    "jams",     "dips",      "wheezes",    "drops out",  "fades",     "lags",      "drags",    "groans",
+    "grinds",   "struggles", "labors",     "labours",    "slips",     "stalls",    "dies",     "hisses",
+    "skips",    "jumps",     "sticks",     "crackles",   "screeches", "squeals",   "cuts out", "trips",
+    "wavers",   "wobbles",   "fails",      "gives up",   "stops",     "hesitates", "stutters", "surges",
+    "shudders", "goes dead", "goes quiet", "goes silent"};
 static const char *const modes[] = {"low",   "high",    "medium",    "full",   "reverse", "fast",  "slow",
                                     "first", "second",  "third",     "top",    "bottom",  "fm",    "am",
                                     "mains", "battery", "batteries", "max",    "maximum", "one",   "two",

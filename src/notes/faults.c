@@ -369,8 +369,10 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
         return true;
     static const char *const tries[] = {"tried", "try", "trying"};
+    static const char *const uses[] = {"run", "use", "start", "play", "work", "power", "switch", "operate"};
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
-        token_is(tokens, hit->to, "to"))
+        token_is(tokens, hit->to, "to") &&
+        !token_among(tokens, hit->to + 1, uses, sizeof uses / sizeof *uses))
         return true; // "haven't tried to free it"
     static const char *const spans[] = {"longer", "more", "sale", "years",  "time", "long",
                                         "ages",   "a",    "some", "parts",  "now",  "me",

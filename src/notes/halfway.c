@@ -25,7 +25,23 @@ static const char *const before[] = {
     "almost",   "only sometimes", "sorta",        "kinda",     "semi"};
 
 // Behind a verb that is not denied.
-static const char *const after[] = {"whenever it",
+static const char *const after[] = {"most times",
+                                    "one time in",
+                                    "about half the time",
+                                    "half of the time",
+                                    "when warm",
+                                    "when it's warm",
+                                    "when it is warm",
+                                    "with patience",
+                                    "badly",
+                                    "poorly",
+                                    "slowly",
+                                    "noisily",
+                                    "very noisy",
+                                    "noisy",
+                                    "loses speed",
+                                    "losing speed",
+                                    "whenever it",
                                     "when it feels like",
                                     "off whenever it",
                                     "off when it feels",
@@ -206,8 +222,11 @@ static size_t contrast(const struct tokens *tokens, size_t i) {
         "detract", "affect", "matter", "look",    "have",    "need",    "know",     "leak",     "smell",
         "wobble",  "stick",  "major",  "serious", "come",    "quote",   "hold",     "expect",   "opened",
         "a",       "the",    "to",     "wrong",   "include", "mind",    "rattle",   "worth",    "had"};
+    static const char *const wholes[] = {"go", "work", "run", "start", "tick", "function", "fire"};
     for (size_t at = i; at <= i + FAR && at + 2 < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
-        if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots))
+        if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots) && AMONG(tokens, at + 2, wholes))
+            return 0; // "winds but won't go"
+        else if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots))
             return AMONG(tokens, at + 2, looks) || tokens->at[at + 2].stop != STOP_NONE ? 0 : at + 3 - i;
     return 0;
 }
@@ -297,11 +316,23 @@ static void tell(struct fault_reader *r, size_t from, size_t i, size_t to) {
 // "I can't tell you whether it goes": the thing itself.
 static bool is_doubted(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "they", "she", "still", "this"};
-    static const char *const ifs[] = {"if", "whether"};
+    static const char *const ifs[] = {"if", "whether", "that"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!(r->scope.stance[i] & STANCE_UNKNOWN) || i < 2 || !AMONG(tokens, i - 1, subjects) ||
+    static const char *const knows[] = {"know",    "knows",    "say",       "tell", "sure", "clue",
+                                        "promise", "promises", "guarantee", "see",  "idea", "swear"};
+    bool open = r->scope.stance[i] & STANCE_UNKNOWN;
+    for (size_t at = scope_sentence_start(&r->scope, i); at < i && !open; at++)
+        open = AMONG(tokens, at, knows) && at + 8 > i;
+    static const char *const cores[] = {"work", "works", "working",   "go",       "goes",  "going",
+                                        "run",  "runs",  "functions", "operates", "plays", "play"};
+    if (!open || i < 2 || !AMONG(tokens, i, cores) || !AMONG(tokens, i - 1, subjects) ||
         !running_can(r->note) || running_is_told(r->note->record))
         return false;
+    static const char *const certain[] = {"i know",        "i'm sure",  "can say",    "can tell",
+                                          "can promise",   "we know",   "can see",    "could see",
+                                          "can guarantee", "i promise", "i guarantee"};
+    for (size_t at = scope_sentence_start(&r->scope, i); at < i; at++)
+        if (token_longest(tokens, at, certain, COUNT(certain))) return false;
     bool asked = AMONG(tokens, i - 2, ifs) || (i > 2 && AMONG(tokens, i - 3, ifs));
     static const char *const ways[] = {"with", "to", "in", "on", "back", "for", "together"}; // "goes with"
     return asked && !AMONG(tokens, i + 1, ways);

@@ -114,6 +114,11 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (strcmp(kind->rule.id, "not-working") != 0) return kind;
+    static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead"};
+    bool other = false; // "light works, motor doesn't"
+    for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
+        other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
+    if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     if (does_something(r, hit)) return ruleset_flaw(r->note->rules, "partly-working");
     for (size_t at = hit->from, back = 0; at > 0 && back < BACK; at--, back++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
