@@ -51,7 +51,7 @@ static const struct {
      "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
      "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
      "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance spindle "
-     "rewind ear earpiece earphone "
+     "rewind ear earpiece earphone gear "
      "spindle "},
 };
 

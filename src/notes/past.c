@@ -141,10 +141,14 @@ static bool is_in_vain(const struct scope *s, size_t from, size_t end) {
 
 static void read_mended(struct scope *s, size_t i) {
     static const char *const were[] = {"was", "were", "had"};
+    static const char *const then[] = {"when i got",   "when i found",  "when i bought", "when we got",
+                                       "when it came", "when we found", "when she came"};
     const struct tokens *tokens = &s->note->tokens;
-    if (!token_among(tokens, i, were, COUNT(were))) return;
+    size_t start = scope_clause_start(s, i);
+    bool came = i > start && s->fault[start] && token_longest(tokens, i, then, COUNT(then));
+    if (!came && !token_among(tokens, i, were, COUNT(were))) return;
     size_t end = scope_sentence_end(s, i), n;
-    bool fault = false;
+    bool fault = came; // "seized up when I got it, I oiled it"
     for (size_t at = i; at < end; at++) {
         if (fault && token_is(tokens, at, "never")) return;
         if (fault && cue_at(s, mends, COUNT(mends), at, &n)) {

@@ -9,7 +9,8 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-static const char *const acts[] = {"change",
+static const char *const acts[] = {"stop",
+                                   "change",
                                    "clamp",
                                    "record",
                                    "rewind",
