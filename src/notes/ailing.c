@@ -219,6 +219,7 @@ static bool closes(const struct tokens *tokens, size_t i) {
 
 static size_t predicate_at(const struct tokens *tokens, size_t i, enum ailment *ailment) {
     size_t most = 0;
+    if (!token_may_open(tokens, i, predicates, COUNT(predicates), sizeof *predicates)) return 0;
     for (size_t k = 0; k < COUNT(predicates); k++) {
         size_t n = token_phrase(tokens, i, predicates[k].phrase);
         if (n <= most || (predicates[k].closes && !closes(tokens, i + n))) continue;

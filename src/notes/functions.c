@@ -103,7 +103,8 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
     static const char *const adverbs[] = {"quite",    "fully", "always", "really",
                                           "properly", "even",  "want to"};
     if (token_among(tokens, i, adverbs, COUNT(adverbs))) i++;
-    for (size_t k = 0; k < COUNT(verbs); k++) {
+    bool opens = token_may_open(tokens, i, (const void *)verbs, COUNT(verbs), sizeof *verbs);
+    for (size_t k = 0; opens && k < COUNT(verbs); k++) {
         size_t n = token_phrase(tokens, i, verbs[k]);
         if (n) return i + n;
     }

@@ -346,7 +346,8 @@ void read_halfway(struct fault_reader *r) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         bool motion = AMONG(tokens, i, motions);
         bool verb = AMONG(tokens, i, verbs);
-        bool other = !motion && !verb && function_does(tokens, i) && has_subject(r, i); // "sprays", "reels"
+        bool other = !motion && !verb && contrast(tokens, i + 1) && function_does(tokens, i) &&
+                     has_subject(r, i); // "sprays", "reels"
         if (!motion && !verb && !other) continue;
         if (is_doubted(r, i)) {
             fault_add(r, ruleset_flaw(r->note->rules, "untested"), NULL, NULL, i, i + 1);
