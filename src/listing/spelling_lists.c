@@ -45,6 +45,7 @@ static void take_flaw(const struct walker *w, const struct flaw *flaw) {
     }
     take_texts(w, &flaw->title);
     take_texts(w, &flaw->title_part);
+    take_texts(w, &flaw->title_beside);
     take_texts(w, &flaw->parts);
 }
 

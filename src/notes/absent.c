@@ -99,6 +99,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
     if (is_quality(head)) return NULL;
     if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
+    static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
+    if (only_no && token_among(&note->tokens, to, needs, COUNT(needs))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
             note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES ||

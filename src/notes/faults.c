@@ -376,6 +376,10 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
     if (where && kind->says && strstr(kind->says, where)) where = NULL;
     for (size_t i = 0; i < n; i++)
         fault_tell(r, hit, kind, fault_place(r->note, parts[i].part_from, parts[i].part_to), NULL);
+    // "Needs a battery so can't say", "nothing to hook it up to": no part of it was left untried.
+    bool untested = !strcmp(kind->rule.id, "untested");
+    if (part && untested && untried_is_means(r, hit, part)) part = NULL;
+    if (where && untested && untried_is_means(r, hit, where)) where = NULL;
     if (!n) fault_tell(r, hit, kind, part, where);
 }
 
@@ -489,6 +493,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
         part = NULL;
+    if (!part && !where) part = function_place(r, hit, kind);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {
@@ -517,6 +522,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;
     }
+    if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }
@@ -577,6 +583,11 @@ void read_faults(struct note *note) {
     read_again(&r);
     read_sound_said(&r);
     read_functions(&r);
+    read_ailing(&r);
+    read_halfway(&r);
+    read_faculties(&r);
+    read_undone(&r);
+    read_ceased(&r);
     read_running(&r);
     read_repeats(&r);
     read_absent(&r);

@@ -195,6 +195,8 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 void read_again(struct fault_reader *reader);
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
 void read_running(struct fault_reader *reader);
+bool running_can(const struct note *note); // goods of which somebody would say so
+bool running_is_told(const struct record *record);
 const struct flaw *running_partly(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
@@ -207,6 +209,8 @@ const struct flaw *unknown_kind(const struct fault_reader *reader, const struct 
 // untried.c: the parts that "haven't tried the heater or the fan", "motor and pump untested" are said of; how
 // many.
 size_t untried_parts(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *parts);
+// "Needs a battery so can't say": is the part only what one would have tried it with?
+bool untried_is_means(const struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // Does the kind itself say that something was not looked at?
 bool unknown_is_own(const struct flaw *kind);
 
@@ -229,6 +233,28 @@ void read_repeats(struct fault_reader *reader);
 void read_elliptical(struct fault_reader *reader);
 // functions.c: "the lock doesn't latch", "the fan won't spin".
 void read_functions(struct fault_reader *reader);
+// What is wrong with the part at token `i` when it does not do what it should; NULL where it is no such part.
+const struct flaw *function_kind(const struct fault_reader *reader, size_t i);
+// That part, at most a few words before token `i` in its clause.
+bool function_part(const struct fault_reader *reader, size_t i, size_t *at);
+// The part that stands before the words of such a fault, where no rule has its name; NULL if none.
+const char *function_place(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
+// "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.
+bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                    size_t at, const char *part);
+// ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
+void read_ailing(struct fault_reader *reader);
+// halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".
+void read_halfway(struct fault_reader *reader);
+// faculty.c: "no strike", "drags on 45", "it won't rewind": one of the things that it should do.
+void read_faculties(struct fault_reader *reader);
+// How many tokens of denial stand at `i` ("doesn't", "will not"); whether a word there is what a part does.
+size_t function_denial(const struct tokens *tokens, size_t i);
+bool function_does(const struct tokens *tokens, size_t i);
+// undone.c: "the day wheel doesn't change", "nothing records", "two light, one doesn't".
+void read_undone(struct fault_reader *reader);
+// ceased.c: "worked until we moved", "used to go, doesn't now", "Working? No."
+void read_ceased(struct fault_reader *reader);
 // shortfall.c: "should be seven weights, there's six", "only five of the six are here".
 void read_shortfall(struct fault_reader *reader);
 

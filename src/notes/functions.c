@@ -13,42 +13,58 @@ static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", 
 
 // What a sound part does; "wobble", "leak" and their like are no such verbs.
 static const char *const verbs[] = {
-    "latch",     "latching",    "snap",     "snapping",   "close",    "closing",   "shut",    "shutting",
-    "turn",      "turning",     "open",     "opening",    "spin",     "spinning",  "light",   "lighting",
-    "ring",      "ringing",     "hold",     "holding",    "lock",     "locking",   "move",    "moving",
-    "slide",     "sliding",     "catch",    "catching",   "click",    "work",      "working", "play",
-    "playing",   "fire",        "firing",   "charge",     "charging", "tick",      "ticking", "strike",
-    "striking",  "chime",       "chiming",  "pump",       "pumping",  "swivel",    "lift",    "fold",
-    "extend",    "retract",     "fasten",   "grip",       "engage",   "rotate",    "wind",    "winding",
-    "glow",      "blow",        "suck",     "spray",      "seal",     "sealing",   "screw",   "unscrew",
-    "undo",      "reach",       "spring",   "budge",      "shift",    "start",     "pour",    "flow",
-    "draw",      "register",    "come on",  "do up",      "stay up",  "stay shut", "stay on", "stay put",
-    "stay open", "stay closed", "stay in",  "go on",      "go in",    "go up",     "go down", "go round",
-    "come out",  "come off",    "light up", "screw down", "screw on", "pull out",  "push in"};
+    "speak",     "sound",     "sing",     "stay down", "stay where", "stay in place", "burn",
+    "brown",     "latch",     "latching", "snap",      "snapping",   "close",         "closing",
+    "shut",      "shutting",  "turn",     "turning",   "open",       "opening",       "spin",
+    "spinning",  "light",     "lighting", "ring",      "ringing",    "hold",          "holding",
+    "lock",      "locking",   "move",     "moving",    "slide",      "sliding",       "catch",
+    "catching",  "click",     "work",     "working",   "play",       "playing",       "fire",
+    "firing",    "charge",    "charging", "tick",      "ticking",    "strike",        "striking",
+    "chime",     "chiming",   "pump",     "pumping",   "swivel",     "lift",          "fold",
+    "extend",    "retract",   "fasten",   "grip",      "engage",     "rotate",        "wind",
+    "winding",   "glow",      "blow",     "suck",      "spray",      "seal",          "sealing",
+    "screw",     "unscrew",   "undo",     "reach",     "spring",     "budge",         "shift",
+    "start",     "pour",      "flow",     "draw",      "register",   "come on",       "do up",
+    "stay up",   "stay shut", "stay on",  "stay put",  "stay open",  "stay closed",   "stay in",
+    "go on",     "go in",     "go up",    "go down",   "go round",   "record",        "rewind",
+    "erase",     "print",     "drain",    "fill",      "boil",       "toast",         "return",
+    "feed",      "advance",   "focus",    "bite",      "read",       "cut",           "respond",
+    "reverse",   "oscillate", "trigger",  "pick up",   "wind on",    "let go",        "spring back",
+    "come back", "pop up",    "come out", "come off",  "light up",   "screw down",    "screw on",
+    "pull out",  "push in"};
 
 static const struct {
     const char *kind, *parts;
 } kinds[] = {
     {"zip-fault", " zip zipper popper press-stud snap "},
     {"clasp-fault",
-     " lock clasp catch latch hasp hook buckle fastener fastening clip pin brooch button stud bolt "},
+     " lock clasp catch latch hasp hook buckle fastener fastening clip pin brooch button stud bolt padlock "},
     {"seized",
      " key knob wheel hinge drawer lid door tap valve screw nut handle crank lever shutter slide ring "
      "focus cap top stopper cover castor caster winder tuner peg pedal blind gate tray leg shelf head "
-     "jaw vice dial cursor barrel piston trigger "},
+     "jaw vice dial cursor barrel piston trigger carriage plunger arm hatch flap drawers runner ratchet "
+     "blade chuck pulley roller treadle platen slider pivot turret zoom mechanism action brake "},
     {"partly-working",
      " light lamp bulb motor fan speaker bell horn timer switch button meter needle pump "
      "bellows battery heater element alarm strike chime display screen indicator gauge reed "
-     "burner mantle flash player turntable deck channel reel spring bladder "},
+     "burner mantle flash player turntable deck channel reel spring bladder side movement radio clock "
+     "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
+     "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
+     "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance spindle "
+     "rewind ear earpiece earphone gear "
+     "spindle "},
 };
 
-static const struct flaw *kind_of_part(const struct fault_reader *r, size_t i) {
+const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
+    if (i >= r->note->tokens.count || r->note->tokens.at[i].kind != TOKEN_WORD) return NULL;
     const struct token *token = &r->note->tokens.at[i];
     for (size_t k = 0; k < COUNT(kinds); k++) {
         const char *words[] = {token->one, token->fold};
         for (size_t w = 0; w < COUNT(words); w++) {
             char padded[32];
+            if (!words[w]) continue;
             size_t size = strlen(words[w]);
+            if (size > 2 && !strcmp(words[w] + size - 2, "'s")) size -= 2; // "the lock's dodgy"
             if (size + 3 > sizeof padded) continue;
             padded[0] = ' ';
             memcpy(padded + 1, words[w], size);
@@ -57,6 +73,16 @@ static const struct flaw *kind_of_part(const struct fault_reader *r, size_t i) {
         }
     }
     return NULL;
+}
+
+// "Doesn't", "do not", "hasn't": how many tokens the denial takes.
+size_t function_denial(const struct tokens *tokens, size_t i) {
+    static const char *const helpers[] = {"do",  "does", "did",  "will",  "is",
+                                          "are", "has",  "have", "would", "could"};
+    static const char *const perfects[] = {"hasn't", "haven't", "hasnt"};
+    if (token_among(tokens, i, denials, COUNT(denials)) || token_among(tokens, i, perfects, COUNT(perfects)))
+        return 1;
+    return token_among(tokens, i, helpers, COUNT(helpers)) && token_is(tokens, i + 1, "not") ? 2 : 0;
 }
 
 // "Never comes on", "never rings".
@@ -77,15 +103,20 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
     static const char *const adverbs[] = {"quite",    "fully", "always", "really",
                                           "properly", "even",  "want to"};
     if (token_among(tokens, i, adverbs, COUNT(adverbs))) i++;
-    for (size_t k = 0; k < COUNT(verbs); k++) {
+    bool opens = token_may_open(tokens, i, (const void *)verbs, COUNT(verbs), sizeof *verbs);
+    for (size_t k = 0; opens && k < COUNT(verbs); k++) {
         size_t n = token_phrase(tokens, i, verbs[k]);
         if (n) return i + n;
     }
+    static const char *const stirred[] = {"budged", "moved", "shifted", "stirred"};
+    static const char *const perfects[] = {"hasn't", "haven't", "hasnt"}; // "needle hasn't budged"
+    if (i > 0 && token_among(tokens, i - 1, perfects, COUNT(perfects)))
+        return token_among(tokens, i, stirred, COUNT(stirred)) ? i + 1 : 0;
     return i > 0 && token_is(tokens, i - 1, "never") ? third_person(tokens, i) : 0;
 }
 
 // The part before the denial, at most a few words back in its clause.
-static bool part_before(const struct fault_reader *r, size_t i, size_t *at) {
+bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
     enum { BACK = 4 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BACK && back <= i; back++) {
@@ -93,7 +124,7 @@ static bool part_before(const struct fault_reader *r, size_t i, size_t *at) {
             token_is(tokens, i - back, "you"))
             return false;
         *at = i - back;
-        if (kind_of_part(r, i - back)) return true;
+        if (function_kind(r, i - back)) return true;
     }
     return false;
 }
@@ -123,16 +154,48 @@ static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to)
     return true;
 }
 
+const char *function_place(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const ids[] = {"seized", "partly-working", "clasp-fault", "loose-part"};
+    size_t at = 0;
+    bool fits = false;
+    for (size_t k = 0; k < COUNT(ids); k++) fits |= !strcmp(kind->rule.id, ids[k]);
+    if (!fits || hit->from == 0 || r->note->tokens.at[hit->from - 1].stop != STOP_NONE ||
+        !function_part(r, hit->from, &at) || !note_free(r->note, at, at + 1))
+        return NULL;
+    return fault_place(r->note, at, at + 1);
+}
+
+bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind, size_t at,
+                    const char *part) {
+    static const char *const ids[] = {"zip-fault", "clasp-fault", "seized"};
+    const struct flaw *fault = function_kind(r, at);
+    if (!fault || strcmp(kind->rule.id, "working-tested") != 0) return false;
+    for (size_t k = 0; k < COUNT(ids); k++)
+        if (!strcmp(fault->rule.id, ids[k])) {
+            clear_add(r, fault, part, NULL, false, hit->from, hit->to);
+            return true;
+        }
+    return false;
+}
+
+bool function_does(const struct tokens *tokens, size_t i) {
+    static const char *const more[] = {"works", "runs", "goes", "light", "lights", "fine", "ok", "yes"};
+    return third_person(tokens, i) || token_among(tokens, i, more, COUNT(more)) ||
+           (i > 0 && token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i].stop == STOP_NONE);
+}
+
 void read_functions(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
-        size_t part = 0, to;
-        if (!token_among(tokens, i, denials, COUNT(denials)) || !(to = verb_at(tokens, i + 1)) ||
-            !part_before(r, i, &part) || is_told(r, part, to) || sound_said_holds(r, part, to))
+        size_t part = 0, to, n = function_denial(tokens, i);
+        if (!n || !(to = verb_at(tokens, i + n)) || !function_part(r, i, &part) || is_told(r, part, to) ||
+            sound_said_holds(r, part, to))
             continue;
+        static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};
+        if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
-        if (is_firm(r, part, i + 1, to)) continue;
-        struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_part(r, part)}, .kind_count = 1};
+        if (is_firm(r, part, i + n, to)) continue;
+        struct fault_hit hit = {.from = part, .to = to, .kinds = {function_kind(r, part)}, .kind_count = 1};
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;

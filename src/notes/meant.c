@@ -41,13 +41,19 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
-        return true; // "didn't go through them"
+        return true;                                                        // "didn't go through them"
+    static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
+    if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
+        return true;
     static const char *const tries[] = {"tried", "try", "trying"};
+    static const char *const uses[] = {"run", "use", "start", "play", "work", "power", "switch", "operate"};
     if (token_among(tokens, hit->to - 1, tries, sizeof tries / sizeof *tries) &&
-        token_is(tokens, hit->to, "to"))
+        token_is(tokens, hit->to, "to") &&
+        !token_among(tokens, hit->to + 1, uses, sizeof uses / sizeof *uses))
         return true; // "haven't tried to free it"
-    static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
-                                        "now",  "me",    "many", "that", "this", "spares", "over", "at"};
+    static const char *const spans[] = {"longer", "more", "sale", "years",  "time", "long",
+                                        "ages",   "a",    "some", "parts",  "now",  "me",
+                                        "many",   "that", "this", "spares", "over", "at"};
     bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
     if (untested && token_is(tokens, hit->to, "for") &&
         !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))

@@ -82,6 +82,14 @@ static void settle_whole(struct note *note) {
     record->flaw_count = kept;
 }
 
+// "Drawer works, but stiffly": that it works denies nothing.
+static bool is_motion(const struct flaw *kind) {
+    static const char *const ids[] = {"seized", "clasp-fault", "zip-fault"};
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
+        if (!strcmp(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
 // What is there somewhere is not told as nowhere.
 static void settle(struct record *record) {
     size_t kept = 0;
@@ -89,7 +97,9 @@ static void settle(struct record *record) {
         const struct item_clear *clear = &record->clear[i];
         bool there = false;
         for (size_t k = 0; k < record->flaw_count; k++)
-            there |= record->flaws[k].kind == clear->kind && !clear->part && !clear->where;
+            there |= record->flaws[k].kind == clear->kind && !clear->where &&
+                     (!clear->part || (is_motion(clear->kind) && record->flaws[k].part &&
+                                       !strcmp(record->flaws[k].part, clear->part)));
         if (!there) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;

@@ -116,23 +116,46 @@ static bool is_turned(const struct scope *s, size_t i) {
 // "The lining was torn, I replaced it", "there was a rip that somebody mended": what was mended since is no
 // more; the mending itself is told.
 static const struct cue mends[] = {
-    {"been cleaned", 0}, {"been fixed", 0}, {"been mended", 0},   {"been repaired", 0}, {"been replaced", 0},
-    {"been washed", 0},  {"cleaned", 0},    {"darned", 0},        {"dealt with", 0},    {"filled", 0},
-    {"fixed", 0},        {"glued", 0},      {"made good", 0},     {"mended", 0},        {"patched", 0},
-    {"put right", 0},    {"repaired", 0},   {"replaced", 0},      {"resewn", 0},        {"restitched", 0},
-    {"seen to", 0},      {"sewed", 0},      {"sewn", 0},          {"soldered", 0},      {"sorted", 0},
-    {"stitched", 0},     {"tightened", 0},  {"washed it out", 0},
+    {"a new one in", 0},  {"been cleaned", 0},  {"been fixed", 0},    {"been mended", 0},
+    {"been repaired", 0}, {"been replaced", 0}, {"been washed", 0},   {"cleaned", 0},
+    {"cured", 0},         {"darned", 0},        {"dealt with", 0},    {"eased", 0},
+    {"filled", 0},        {"fine now", 0},      {"fitted a new", 0},  {"fixed", 0},
+    {"free now", 0},      {"freed", 0},         {"glued", 0},         {"good now", 0},
+    {"greased", 0},       {"lubricated", 0},    {"made good", 0},     {"mended", 0},
+    {"now fine", 0},      {"now free", 0},      {"now it slides", 0}, {"now runs", 0},
+    {"now turns", 0},     {"now works", 0},     {"oiled", 0},         {"ok now", 0},
+    {"okay now", 0},      {"patched", 0},       {"put a new", 0},     {"put right", 0},
+    {"repaired", 0},      {"replaced", 0},      {"resewn", 0},        {"restitched", 0},
+    {"seen to", 0},       {"sewed", 0},         {"sewn", 0},          {"soldered", 0},
+    {"sorted", 0},        {"stitched", 0},      {"tightened", 0},     {"washed it out", 0},
+    {"waxed", 0},         {"works now", 0},
 };
+
+// "I oiled it but it's still stiff", "to no avail": it was not mended by that.
+static bool is_in_vain(const struct scope *s, size_t from, size_t end) {
+    static const char *const vain[] = {"didn't help", "no better",  "to no avail", "made no difference",
+                                       "no joy",      "didn't fix", "no luck",     "not much better"};
+    for (size_t at = from; at < end; at++) {
+        bool still = token_is(&s->note->tokens, at, "still") && at + 1 < end && s->fault[at + 1];
+        if (still || token_longest(&s->note->tokens, at, vain, COUNT(vain))) return true;
+    }
+    return false;
+}
 
 static void read_mended(struct scope *s, size_t i) {
     static const char *const were[] = {"was", "were", "had"};
+    static const char *const then[] = {"when i got",   "when i found",  "when i bought", "when we got",
+                                       "when it came", "when we found", "when she came"};
     const struct tokens *tokens = &s->note->tokens;
-    if (!token_among(tokens, i, were, COUNT(were))) return;
+    size_t start = scope_clause_start(s, i);
+    bool came = i > start && s->fault[start] && token_longest(tokens, i, then, COUNT(then));
+    if (!came && !token_among(tokens, i, were, COUNT(were))) return;
     size_t end = scope_sentence_end(s, i), n;
-    bool fault = false;
+    bool fault = came; // "seized up when I got it, I oiled it"
     for (size_t at = i; at < end; at++) {
         if (fault && token_is(tokens, at, "never")) return;
         if (fault && cue_at(s, mends, COUNT(mends), at, &n)) {
+            if (is_in_vain(s, at, end)) return;
             size_t to = at;
             while (to > i && s->fault[to] && s->fault[to - 1]) to--; // the mending's own words
             bool before = false;
@@ -177,6 +200,19 @@ static void read_was_not(struct scope *s, size_t i) {
     scope_mark(s, i + 1, to, STANCE_PAST, i);
 }
 
+// "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now.
+static size_t past_end(const struct scope *s, size_t i) {
+    static const char *const anew[] = {"i",   "i've", "we",    "my",    "it",   "it's", "now",   "he",
+                                       "she", "they", "then",  "works", "runs", "fine", "until", "so",
+                                       "but", "not",  "since", "goes",  "new",  "all",  "put",   "fitted"};
+    size_t end = scope_clause_end(s, i);
+    for (size_t at = i; at + 1 < end; at++)
+        if (s->note->tokens.at[at].stop == STOP_COMMA &&
+            token_among(&s->note->tokens, at + 1, anew, COUNT(anew)))
+            return at;
+    return end;
+}
+
 void scope_past(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         read_mended(s, i);
@@ -187,7 +223,7 @@ void scope_past(struct scope *s) {
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
         if (!cue) continue;
         if (cue->kind == AHEAD)
-            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
+            scope_mark(s, i + n, past_end(s, i + n), STANCE_PAST, i);
         else if (!is_turned(s, i) && !token_is(&s->note->tokens, i + n, "of") &&
                  !scope_left(s, scope_clause_start(s, i), i, i + n))
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);

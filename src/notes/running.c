@@ -13,7 +13,7 @@ static bool ends(const struct tokens *tokens, size_t i) {
 }
 
 // Goods of which somebody would say so.
-static bool can_work(const struct note *note) {
+bool running_can(const struct note *note) {
     static const char *const ids[] = {"electrical", "lighting", "tools",   "clocks-watches",
                                       "media",      "toys",     "cameras", "kitchenware",
                                       "music",      "sports",   "parts",   "other"};
@@ -49,7 +49,7 @@ static bool leads(const struct note *note, size_t i) {
            AMONG(&note->tokens, i - 1, words);
 }
 
-static bool is_told(const struct record *record) {
+bool running_is_told(const struct record *record) {
     static const char *const ids[] = {"working-tested", "not-working", "partly-working",
                                       "powers-on-only", "untested",    "for-parts"};
     for (size_t i = 0; i < record->flaw_count; i++)
@@ -64,7 +64,7 @@ void read_running(struct fault_reader *r) {
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     const struct flaw *kind = ruleset_flaw(note->rules, "working-tested");
-    if (!kind || !can_work(note) || is_told(note->record)) return;
+    if (!kind || !running_can(note) || running_is_told(note->record)) return;
     bool clock = !strcmp(note->record->family->rule.id, "clocks-watches");
     for (size_t i = 0; i < tokens->count; i++) {
         if (!AMONG(tokens, i, verbs) || (clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||
@@ -85,9 +85,11 @@ static bool does_something(const struct fault_reader *r, const struct fault_hit 
     static const uint16_t off =
         STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN | STANCE_OTHER;
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_is(tokens, hit->to - 1, "play")) return false;
+    static const char *const one_of_several[] = {"play",   "fire",   "heat",  "ring",  "print",
+                                                 "record", "strike", "chime", "charge"};
+    if (!AMONG(tokens, hit->to - 1, one_of_several)) return false;
     if (tokens->at[hit->to - 1].stop == STOP_NONE && hit->to < tokens->count &&
-        tokens->at[hit->to].kind == TOKEN_FIGURE)
+        tokens->at[hit->to].kind == TOKEN_FIGURE && token_is(tokens, hit->to - 1, "play"))
         return true;
     for (size_t i = 0; i < r->hit_count; i++)
         for (size_t k = 0; k < COUNT(ids); k++)
@@ -102,14 +104,21 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     static const char *const some[] = {"one",    "some",   "half", "left", "right", "two",    "three",
                                        "second", "bottom", "top",  "rear", "front", "several"};
     static const char *const parts[] = {
-        "light",     "speaker", "speakers", "ring",    "rings",  "burner",  "burners", "element", "timer",
-        "clock",     "alarm",   "strike",   "chime",   "dial",   "display", "screen",  "tuner",   "channel",
-        "headlight", "horn",    "bell",     "fan",     "blower", "fuse",    "switch",  "lever",   "button",
-        "buttons",   "key",     "keys",     "setting", "band",   "heater",  "reverse", "rewind",  "cassette",
-        "fm",        "am",      "flash",    "meter",   "tape"};
+        "oscillation", "pickup",  "backlight", "thermostat", "brake",     "igniter",  "speed", "digit",
+        "segment",     "side",    "light",     "speaker",    "speakers",  "ring",     "rings", "burner",
+        "burners",     "element", "timer",     "clock",      "alarm",     "strike",   "chime", "dial",
+        "display",     "screen",  "tuner",     "channel",    "headlight", "horn",     "bell",  "fan",
+        "blower",      "fuse",    "switch",    "lever",      "button",    "buttons",  "key",   "keys",
+        "setting",     "band",    "heater",    "reverse",    "rewind",    "cassette", "fm",    "am",
+        "flash",       "meter",   "tape"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (strcmp(kind->rule.id, "not-working") != 0) return kind;
+    static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead"};
+    bool other = false; // "light works, motor doesn't"
+    for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
+        other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
+    if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     if (does_something(r, hit)) return ruleset_flaw(r->note->rules, "partly-working");
     for (size_t at = hit->from, back = 0; at > 0 && back < BACK; at--, back++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||

@@ -143,7 +143,8 @@ static void read_of(struct fault_reader *r, size_t i) {
         stayed = token_among(tokens, k, stays, COUNT(stays));
     }
     for (size_t k = at + 1; k < at + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
-        if (r->scope.fault[k]) return; // "only two of the six are chipped"
+        if (r->scope.fault[k] || r->note->taken[k] == TAKEN_FLAW)
+            return; // "only two of the six are chipped", "only one of the two turns"
     if (stayed) tell_lack(r, &whole, &here, cue, i + 2);
 }
 

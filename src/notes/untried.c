@@ -114,3 +114,13 @@ size_t untried_parts(const struct fault_reader *r, const struct fault_hit *hit, 
     size_t n = open ? behind(r, hit->to, parts) : 0;
     return n ? n : before(r, hit, hit->from, parts);
 }
+
+bool untried_is_means(const struct fault_reader *r, const struct fault_hit *hit, const char *part) {
+    static const char *const means[] = {"battery", "batteries", "hook", "plug",    "lead",
+                                        "cord",    "cable",     "bulb", "charger", "adapter",
+                                        "adaptor", "fuse",      "disc", "tape",    "film"};
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (token_is(&r->note->tokens, i, part) && token_among(&r->note->tokens, i, means, COUNT(means)))
+            return true;
+    return false;
+}

@@ -58,6 +58,8 @@ static bool finish_flaw(struct flaw *flaw, struct diags *diags) {
     fine &= begins_with_verb(flaw, flaw->says, diags) && begins_with_verb(flaw, flaw->says_part, diags);
     if (flaw->form == STATE && !flaw->title.count)
         fine = lacks(diags, &flaw->rule, "words", "a state needs title words");
+    if (flaw->beside.count && !flaw->title_beside.count)
+        fine = lacks(diags, &flaw->rule, "beside_words", "say what is left to tell beside the others");
     return fine;
 }
 
@@ -296,8 +298,12 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     rules->bound_triggers = triggers;
     for (size_t i = 0; i < rules->flaw_count; i++)
         check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->confused, diags);
-    for (size_t i = 0; i < rules->flaw_count; i++)
-        check_ids(arena, rules, &rules->flaws[i]->rule, &rules->flaws[i]->narrows, diags);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const struct flaw *flaw = rules->flaws[i];
+        check_ids(arena, rules, &flaw->rule, &flaw->narrows, diags);
+        check_ids(arena, rules, &flaw->rule, &flaw->implied_by, diags);
+        check_ids(arena, rules, &flaw->rule, &flaw->beside, diags);
+    }
     for (size_t i = 0; i < rules->family_count; i++) check_family(arena, rules, rules->families[i], diags);
     for (size_t i = 0; i < rules->caution_count; i++) check_caution(arena, rules, rules->cautions[i], diags);
 }

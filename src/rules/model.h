@@ -79,6 +79,9 @@ struct flaw {
     struct texts title;      // title wordings for the whole thing, best first ("Untested")
     struct texts title_part; // with {part} {where} {count} ("{part} Untested")
     enum rollup rollup;      // the shared short wording that may stand in for it where space is short
+    struct texts implied_by; // ids of kinds that tell it too, and more: it then needs no words of its own
+    struct texts beside;     // ids of kinds that tell a part of it; what is left to say is `title_beside`
+    struct texts title_beside;
     struct finder finder;
     struct texts spoken, spoken_on; // patterns of words in notes; the latter count only where `on` fits
     struct texts off;               // materials and families that it never occurs on

@@ -112,6 +112,18 @@ static const struct key_spec title_keys[] = {
      AT(flaw, title),
      .help = "title wordings, best first, with {at} {part} …"},
     {.name = "part", .type = KEY_TEXTS, AT(flaw, title_part), .help = "title wordings where a part is named"},
+    {.name = "implied_by",
+     .type = KEY_TEXTS,
+     AT(flaw, implied_by),
+     .help = "ids of flaws that tell it too, and more; beside them it needs no words of its own"},
+    {.name = "beside",
+     .type = KEY_TEXTS,
+     AT(flaw, beside),
+     .help = "ids of flaws that tell a part of it; beside them its words are `beside_words`"},
+    {.name = "beside_words",
+     .type = KEY_TEXTS,
+     AT(flaw, title_beside),
+     .help = "title wordings beside a flaw of `beside`, which leave out what that one says"},
     END};
 
 static const struct key_spec flaw_keys[] = {

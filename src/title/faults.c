@@ -188,8 +188,30 @@ static void absence_words(struct fault *f) {
     }
 }
 
+static bool names(const struct texts *ids, const struct item_flaw *flaw) {
+    for (size_t i = 0; i < ids->count; i++)
+        if (!strcmp(ids->at[i], flaw->kind->rule.id)) return true;
+    return false;
+}
+
+// The first certain flaw of one of those kinds that reaches this one: of the whole thing, of a part of what
+// this one has whole ("motor not working" of what works only partly), or of the same part.
+static const struct item_flaw *told_by(const struct phrase_maker *m, const struct texts *ids,
+                                       const struct item_flaw *flaw) {
+    for (size_t i = 0; ids->count && i < m->record->flaw_count; i++) {
+        const struct item_flaw *other = &m->record->flaws[i];
+        bool reaches = !other->part || !flaw->part || !strcmp(other->part, flaw->part);
+        if (reaches && other->sure == SURE_STATED && names(ids, other)) return other;
+    }
+    return NULL;
+}
+
 static void state_words(struct fault *f) {
     const struct family *family = f->m->record->family;
+    if (told_by(f->m, &f->kind->beside, f->flaw)) {
+        add_words(f, &f->kind->title_beside, 2);
+        return;
+    }
     for (size_t i = 0; i < family->flaw_word_count && !f->flaw->part; i++)
         if (!strcmp(family->flaw_words[i].text, f->kind->rule.id)) add(f, family->flaw_words[i].means, 3);
     // Without a part the place may take its seat: "Stamps, pocket" tell where an ex-library copy shows it.
@@ -226,11 +248,18 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
         phrase_bar(m, flaw->kind->print, "the seller is not certain of it; the disclosure says so");
         return;
     }
+    const struct item_flaw *wider = told_by(m, &flaw->kind->implied_by, flaw);
+    bool whole = wider && (!flaw->part || wider->part); // one of a part may still be told by its part
+    if (whole) {
+        phrase_bar(m, flaw->kind->print, arena_format(m->arena, "'%s' tells it too", wider->kind->print));
+        return;
+    }
     struct plan_phrase *phrase =
         phrase_add(m, SLOT_FLAWS, arena_format(m->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
     // Function first, then in the order of the record.
     phrase->rank = nth + (flaw->kind->class == CLASS_FUNCTION ? 0 : 1000);
-    phrase->must = must && !told_before(m, flaw);
+    if (told_by(m, &flaw->kind->beside, flaw)) phrase->rank += FLAWS_MOST; // behind what it adds to
+    phrase->must = must && !wider && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
     struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
     f.severity = wording_degree(flaw, false);

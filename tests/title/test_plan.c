@@ -145,6 +145,21 @@ static void no_claim(const struct trial *t) {
     }
 }
 
+// "Not Working" of the whole thing or of that part tells what works only partly; nothing uncertain does.
+static bool told_by_wider(const struct trial *t, const struct item_flaw *flaw) {
+    for (size_t i = 0; i < t->record->flaw_count; i++) {
+        const struct item_flaw *wider = &t->record->flaws[i];
+        bool reaches = !flaw->part || !wider->part || !strcmp(flaw->part, wider->part);
+        const char *because = arena_format(t->arena, "flaw %s", wider->kind->rule.id);
+        for (size_t k = 0; k < flaw->kind->implied_by.count; k++) {
+            if (strcmp(flaw->kind->implied_by.at[k], wider->kind->rule.id) != 0) continue;
+            for (size_t w = 0; reaches && wider->sure == SURE_STATED && w < t->listing->word_count; w++)
+                if (!strcmp(t->listing->words[w].because, because)) return true;
+        }
+    }
+    return false;
+}
+
 static void musts_are_told(const struct trial *t) {
     const struct listing *l = t->listing;
     bool rolled = false;
@@ -156,7 +171,7 @@ static void musts_are_told(const struct trial *t) {
             !(flaw->kind->duty == DUTY_IF_HEAVY && flaw->severity == SEVERITY_HEAVY))
             continue;
         const char *because = arena_format(t->arena, "flaw %s", flaw->kind->rule.id);
-        bool told = rolled && flaw->kind->rollup != ROLLUP_NONE;
+        bool told = (rolled && flaw->kind->rollup != ROLLUP_NONE) || told_by_wider(t, flaw);
         for (size_t k = 0; k < l->word_count; k++) told |= !strcmp(l->words[k].because, because);
         HOLDS(t, told, "%s has to be told", flaw->kind->rule.id);
     }
@@ -229,13 +244,7 @@ static void check_choice(const struct trial *t) {
     HOLDS(t, choice.feasible == (*t->listing->title != '\0'), "solved twice and not the same");
     if (!choice.feasible) {
         HOLDS(t, choice.shortest > t->limit, "no title although %zu would do", choice.shortest);
-        bool excluded = choice.shortest == SIZE_MAX, works_not = false, works_partly = false;
-        for (size_t i = 0; i < t->record->flaw_count; i++) {
-            works_not |= !strcmp(t->record->flaws[i].kind->rule.id, "not-working");
-            works_partly |= !strcmp(t->record->flaws[i].kind->rule.id, "partly-working");
-        }
-        // These two contradict each other, and so do their words.
-        HOLDS(t, !excluded || (works_not && works_partly), "what must be told excludes each other");
+        HOLDS(t, choice.shortest != SIZE_MAX, "what must be told excludes each other");
         return;
     }
     int64_t worth;

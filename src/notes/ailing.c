@@ -1,0 +1,362 @@
+// SPDX-License-Identifier: MIT
+// A part that does what it should, but badly, in words that name no fault by themselves: "the lock plays up",
+// "the drawer needs a good tug", "the switch is dodgy", "the hasp hangs by one screw". The part tells the
+// kind.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum ailment {
+    FAILS,  // it does not do its work, or not always
+    STICKS, // it moves badly
+    HANGS   // it does not sit fast
+};
+
+static const struct {
+    const char *phrase;
+    enum ailment ailment;
+    bool closes; // only where the clause ends with it
+} predicates[] = {{"faulty", FAILS, false},
+                  {"dodgy", FAILS, false},
+                  {"no use", FAILS, true},
+                  {"useless", FAILS, true},
+                  {"no good", FAILS, true},
+                  {"not much good", FAILS, true},
+                  {"not much use", FAILS, true},
+                  {"has had it", FAILS, true},
+                  {"had it", FAILS, true},
+                  {"is shot", FAILS, true},
+                  {"is gone", FAILS, true},
+                  {"plays up", FAILS, false},
+                  {"playing up", FAILS, false},
+                  {"acts up", FAILS, false},
+                  {"acting up", FAILS, false},
+                  {"awkward", STICKS, true},
+                  {"unreliable", FAILS, false},
+                  {"iffy", FAILS, false},
+                  {"suspect", FAILS, true},
+                  {"does nothing", FAILS, true},
+                  {"do nothing", FAILS, true},
+                  {"doesn't do its job", FAILS, false},
+                  {"doesn't do what it should", FAILS, false},
+                  {"doesn't do anything", FAILS, false},
+                  {"doesn't do much", FAILS, true},
+                  {"sticks", STICKS, true},
+                  {"stick", STICKS, true},
+                  {"jams", STICKS, true},
+                  {"jam", STICKS, true},
+                  {"catches", STICKS, true},
+                  {"binds", STICKS, true},
+                  {"drags", STICKS, true},
+                  {"hangs up", STICKS, false},
+                  {"hang up", STICKS, true},
+                  {"only just moves", STICKS, true},
+                  {"moves but only just", STICKS, true},
+                  {"hard work", STICKS, true},
+                  {"hard going", STICKS, true},
+                  {"tight to turn", STICKS, false},
+                  {"stops halfway", STICKS, false},
+                  {"stops short", STICKS, true},
+                  {"only comes out halfway", STICKS, false},
+                  {"will only come out halfway", STICKS, false},
+                  {"only opens halfway", STICKS, false},
+                  {"only opens part way", STICKS, false},
+                  {"won't go all the way", STICKS, false},
+                  {"doesn't go all the way", STICKS, false},
+                  {"silent", FAILS, true},
+                  {"shot", FAILS, true},
+                  {"tired", FAILS, true},
+                  {"droops", HANGS, false},
+                  {"flops", HANGS, false},
+                  {"sinks", HANGS, true},
+                  {"sags down", HANGS, false},
+                  {"drips", FAILS, false},
+                  {"weeps", FAILS, false},
+                  {"has to be coaxed", STICKS, false},
+                  {"has to be forced", STICKS, false},
+                  {"has to be eased", STICKS, false},
+                  {"has to be jiggled", STICKS, false},
+                  {"has to be wiggled", STICKS, false},
+                  {"has to be nudged", STICKS, false},
+                  {"has to be persuaded", STICKS, false},
+                  {"has to be lifted", STICKS, false},
+                  {"needs to be coaxed", STICKS, false},
+                  {"needs to be forced", STICKS, false},
+                  {"needs to be eased", STICKS, false},
+                  {"needs to be jiggled", STICKS, false},
+                  {"needs to be wiggled", STICKS, false},
+                  {"needs to be nudged", STICKS, false},
+                  {"needs to be persuaded", STICKS, false},
+                  {"needs to be lifted", STICKS, false},
+                  {"have to be coaxed", STICKS, false},
+                  {"have to be forced", STICKS, false},
+                  {"have to be eased", STICKS, false},
+                  {"have to be jiggled", STICKS, false},
+                  {"have to be wiggled", STICKS, false},
+                  {"have to be nudged", STICKS, false},
+                  {"have to be persuaded", STICKS, false},
+                  {"have to be lifted", STICKS, false},
+                  {"need to be coaxed", STICKS, false},
+                  {"need to be forced", STICKS, false},
+                  {"need to be eased", STICKS, false},
+                  {"need to be jiggled", STICKS, false},
+                  {"need to be wiggled", STICKS, false},
+                  {"need to be nudged", STICKS, false},
+                  {"need to be persuaded", STICKS, false},
+                  {"need to be lifted", STICKS, false},
+                  {"must be coaxed", STICKS, false},
+                  {"must be forced", STICKS, false},
+                  {"must be eased", STICKS, false},
+                  {"must be jiggled", STICKS, false},
+                  {"must be wiggled", STICKS, false},
+                  {"must be nudged", STICKS, false},
+                  {"must be persuaded", STICKS, false},
+                  {"must be lifted", STICKS, false},
+                  {"deaf", FAILS, true},
+                  {"rubs", STICKS, true},
+                  {"defective", FAILS, false},
+                  {"needs attention", FAILS, false},
+                  {"needs looking at", FAILS, false},
+                  {"needs seeing to", FAILS, false},
+                  {"needs fixing", FAILS, false},
+                  {"needs repair", FAILS, false},
+                  {"stiffly", STICKS, false},
+                  {"grudgingly", STICKS, false},
+                  {"reluctantly", STICKS, false},
+                  {"with difficulty", STICKS, false},
+                  {"with a struggle", STICKS, false},
+                  {"loose", HANGS, true},
+                  {"wobbly", HANGS, true},
+                  {"quiet", FAILS, true},
+                  {"lags", FAILS, false},
+                  {"dips", FAILS, false},
+                  {"drops out", FAILS, false},
+                  {"fades", FAILS, true},
+                  {"spins without catching", FAILS, false},
+                  {"turns without catching", FAILS, false},
+                  {"spins without gripping", FAILS, false},
+                  {"mute", FAILS, true},
+                  {"scratchy", FAILS, false},
+                  {"crackly", FAILS, false},
+                  {"dim", FAILS, true},
+                  {"faint", FAILS, true},
+                  {"weak", FAILS, true},
+                  {"lazy", FAILS, true},
+                  {"distorted", FAILS, false},
+                  {"distorts", FAILS, false},
+                  {"fuzzy", FAILS, true},
+                  {"patchy", FAILS, true},
+                  {"hit and miss", FAILS, false},
+                  {"slips", FAILS, false},
+                  {"is slipping", FAILS, false},
+                  {"buzzes", FAILS, false},
+                  {"hisses", FAILS, false},
+                  {"crackles", FAILS, false},
+                  {"squeals", FAILS, false},
+                  {"cuts out", FAILS, false},
+                  {"flickers", FAILS, false},
+                  {"stays cold", FAILS, false},
+                  {"stays dark", FAILS, false},
+                  {"stays silent", FAILS, false},
+                  {"stays pale", FAILS, false},
+                  {"stays off", FAILS, false},
+                  {"stays dead", FAILS, false},
+                  {"stays blank", FAILS, false},
+                  {"stays dim", FAILS, false},
+                  {"comes on late", FAILS, false},
+                  {"has stopped", FAILS, false},
+                  {"doesn't bite", FAILS, false},
+                  {"won't bite", FAILS, false},
+                  {"doesn't come back", STICKS, false},
+                  {"don't come back", STICKS, false},
+                  {"won't come back", STICKS, false},
+                  {"doesn't spring back", STICKS, false},
+                  {"don't spring back", STICKS, false},
+                  {"doesn't return", STICKS, false},
+                  {"don't return", STICKS, false},
+                  {"spins loose", HANGS, false},
+                  {"turns loosely", HANGS, false},
+                  {"spins round and round", HANGS, false},
+                  {"just spins", HANGS, true},
+                  {"takes two hands to shift", STICKS, false},
+                  {"takes two hands to turn", STICKS, false},
+                  {"takes two hands to open", STICKS, false},
+                  {"takes two hands to close", STICKS, false},
+                  {"takes two hands to move", STICKS, false},
+                  {"takes both hands to shift", STICKS, false},
+                  {"takes both hands to turn", STICKS, false},
+                  {"takes both hands to open", STICKS, false},
+                  {"takes both hands to close", STICKS, false},
+                  {"takes both hands to move", STICKS, false},
+
+                  {"sloppy", HANGS, true},
+                  {"slack", HANGS, true},
+                  {"hangs by", HANGS, false},
+                  {"hanging by", HANGS, false},
+                  {"held on by", HANGS, false},
+                  {"holding on by", HANGS, false}};
+
+// "Needs some oil", "wants a good shove", "takes two hands to shift": what it asks of whoever uses it.
+static const char *const asks[] = {"needs", "need", "wants", "want", "takes", "take", "requires"};
+static const char *const helps[] = {
+    "holding",  "effort",    "hand",      "oil",         "oiling",      "tug",     "nudge",         "shove",
+    "push",     "pull",      "thump",     "tap",         "knock",       "jiggle",  "jiggling",      "wiggle",
+    "wiggling", "force",     "forcing",   "persuading",  "persuasion",  "coaxing", "encouragement", "freeing",
+    "easing",   "greasing",  "grease",    "lubricating", "lubrication", "waxing",  "heave",         "kick",
+    "whack",    "bang",      "yank",      "lift",        "wrench",      "pliers",  "patience",      "knack",
+    "help",     "adjusting", "adjustment"};
+
+static bool closes(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"i",       "i'd",       "probably", "a",        "at",      "on",
+                                        "when",    "if",        "and",      "but",      "near",    "half",
+                                        "halfway", "sometimes", "in",       "slightly", "badly",   "now",
+                                        "though",  "until",     "before",   "so",       "because", "every"};
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           token_among(tokens, i, words, COUNT(words));
+}
+
+static size_t predicate_at(const struct tokens *tokens, size_t i, enum ailment *ailment) {
+    size_t most = 0;
+    if (!token_may_open(tokens, i, predicates, COUNT(predicates), sizeof *predicates)) return 0;
+    for (size_t k = 0; k < COUNT(predicates); k++) {
+        size_t n = token_phrase(tokens, i, predicates[k].phrase);
+        if (n <= most || (predicates[k].closes && !closes(tokens, i + n))) continue;
+        most = n;
+        *ailment = predicates[k].ailment;
+    }
+    return most;
+}
+
+static size_t asked_at(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    static const char *const tends[] = {"now and then", "occasionally", "every", "once a", "from time"};
+    static const char *const apart[] = {"new", "to", "replacing", "no", "for", "but", "and"};
+    if (!token_among(tokens, i, asks, COUNT(asks))) return 0;
+    for (size_t at = i + 1; at <= i + FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++) {
+        if (token_among(tokens, at, apart, COUNT(apart))) return 0;
+        if (token_among(tokens, at, helps, COUNT(helps)))
+            return token_longest(tokens, at + 1, tends, COUNT(tends)) ? 0 : at + 1 - i;
+    }
+    return 0;
+}
+
+// "One dim digit", "a sticky key": the adjective before the part.
+static size_t dim_part(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
+    static const char *const fails[] = {"dim",  "silent", "faulty",       "dodgy",    "dumb",
+                                        "mute", "dead",   "weak",         "scratchy", "crackly",
+                                        "lazy", "iffy",   "intermittent", "defective"};
+    static const char *const sticks[] = {"sticky",   "sticking", "stiff",  "stuck",
+                                         "sluggish", "seized",   "jammed", "frozen"};
+    static const char *const hangs[] = {"loose", "wobbly", "floppy", "slack", "sloppy"};
+    static const char *const firsts[] = {"a",    "one",  "two", "three", "four", "has",
+                                         "with", "some", "the", "few",   "and"};
+    static const char *const sides[] = {"left", "right", "front", "back", "top", "bottom", "main", "rear"};
+    static const char *const mends[] = {"replaced", "fitted", "renewed", "changed", "sorted", "fixed"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool bad = token_among(tokens, i, fails, COUNT(fails)),
+         stuck = token_among(tokens, i, sticks, COUNT(sticks)),
+         hung = token_among(tokens, i, hangs, COUNT(hangs));
+    if ((!bad && !stuck && !hung) || i == 0 || tokens->at[i].stop != STOP_NONE) return 0;
+    *part = token_among(tokens, i + 1, sides, COUNT(sides)) ? i + 2 : i + 1;
+    if (!function_kind(r, *part) || token_is(tokens, *part, "bulb")) return 0;
+    if (token_among(tokens, *part + 1, mends, COUNT(mends))) return 0;
+    *ailment = bad ? FAILS : stuck ? STICKS : HANGS;
+    bool opens = token_among(tokens, i - 1, firsts, COUNT(firsts)) || tokens->at[i - 1].stop != STOP_NONE;
+    return opens ? *part + 1 - i : 0;
+}
+
+// The part right behind an article: "with the lock", "get the bottom drawer to".
+static bool part_behind(const struct fault_reader *r, size_t i, size_t *part) {
+    enum { WORDS = 3 };
+    static const char *const articles[] = {"the", "its", "one", "this", "that"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (token_among(tokens, i, articles, COUNT(articles))) i++;
+    for (size_t at = i; at < i + WORDS && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++) {
+        *part = at;
+        if (function_kind(r, at) && !function_kind(r, at + 1)) return true;
+    }
+    *part = i; // "trouble with the lock."
+    return function_kind(r, i) != NULL;
+}
+
+// "Trouble with the lock", "couldn't get the drawer to open".
+static size_t trouble_with(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
+    static const char *const troubles[] = {"problem", "trouble", "problems", "fault", "issue", "issues"};
+    static const char *const cannot[] = {"can't", "couldn't", "cannot", "cant", "couldnt", "not"};
+    static const char *const motions[] = {"move",  "turn",   "open",  "close", "budge", "shift",
+                                          "slide", "undo",   "shut",  "go",    "lift",  "come",
+                                          "fold",  "unlock", "screw", "stay",  "free"};
+    const struct tokens *tokens = &r->note->tokens;
+    *ailment = FAILS;
+    static const char *const nos[] = {"no", "without", "any", "not", "never", "little", "zero", "had"};
+    bool none = i > 0 && token_among(tokens, i - 1, nos, COUNT(nos));
+    if (!none && token_among(tokens, i, troubles, COUNT(troubles)) && token_is(tokens, i + 1, "with") &&
+        part_behind(r, i + 2, part))
+        return *part + 1 - i;
+    bool get = token_is(tokens, i, "get") && i > 0 && token_among(tokens, i - 1, cannot, COUNT(cannot));
+    if (!get || !part_behind(r, i + 1, part) || !token_is(tokens, *part + 1, "to")) return 0;
+    if (token_among(tokens, *part + 2, motions, COUNT(motions))) *ailment = STICKS;
+    return *part + 3 - i;
+}
+
+static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
+    size_t n = predicate_at(&r->note->tokens, i, ailment);
+    if (!n) n = asked_at(&r->note->tokens, i);
+    if (n && function_part(r, i, part)) return n;
+    n = dim_part(r, i, part, ailment);
+    return n ? n : trouble_with(r, i, part, ailment);
+}
+
+static const struct flaw *kind_for(const struct fault_reader *r, size_t part, enum ailment ailment) {
+    const struct ruleset *rules = r->note->rules;
+    const struct flaw *kind = function_kind(r, part);
+    bool stuck = kind && !strcmp(kind->rule.id, "seized");
+    bool zip = kind && !strcmp(kind->rule.id, "zip-fault");
+    if (ailment == HANGS) return ruleset_flaw(rules, "loose-part");
+    if (ailment == STICKS) return zip ? kind : ruleset_flaw(rules, "seized");
+    return stuck ? ruleset_flaw(rules, "partly-working") : kind;
+}
+
+static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (r->note->taken[k] == TAKEN_FLAW || r->note->taken[k] == TAKEN_ASIDE) return true;
+    return false;
+}
+
+// "It was loose, I tightened it": it is so no more.
+static bool is_mended(const struct fault_reader *r, size_t i) {
+    static const char *const were[] = {"was", "were", "had"};
+    static const char *const mends[] = {"tightened", "fixed",  "oiled",    "replaced", "mended", "glued",
+                                        "now",       "sorted", "cured",    "freed",    "eased",  "greased",
+                                        "adjusted",  "new",    "repaired", "cleaned"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, i), end = scope_sentence_end(&r->scope, i);
+    bool was = false;
+    for (size_t at = i; at > start && at + 4 > i; at--) was |= token_among(tokens, at - 1, were, COUNT(were));
+    for (size_t at = i; was && at < end; at++)
+        if (token_among(tokens, at, mends, COUNT(mends))) return true;
+    return false;
+}
+
+void read_ailing(struct fault_reader *r) {
+    static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
+                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        enum ailment ailment = STICKS;
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        size_t part = 0, n = ailment_at(r, i, &part, &ailment);
+        if (!n || is_told(r, part < i ? part : i, i + n) || is_mended(r, i)) continue;
+        bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
+        if (!can_not && (r->scope.stance[i] & off)) continue;
+        const struct flaw *kind = kind_for(r, part, ailment);
+        if (!kind || (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART)) continue;
+        size_t from = part;
+        while (from > 0 && r->part[from - 1]) from--;
+        struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
+        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), NULL);
+        i += n - 1;
+    }
+}

@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: MIT
+// What some part of a machine does not do, whatever its name: "the day wheel doesn't change", "nothing
+// records", "drawer pings open, won't stay shut", "strike side plays but the time side doesn't". The rest of
+// the machine is not dead by that.
+#include <string.h>
+
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static const char *const acts[] = {"stop",
+                                   "change",
+                                   "clamp",
+                                   "record",
+                                   "rewind",
+                                   "register",
+                                   "engage",
+                                   "respond",
+                                   "tune",
+                                   "track",
+                                   "level",
+                                   "tilt",
+                                   "flip",
+                                   "beep",
+                                   "freeze",
+                                   "cool",
+                                   "brew",
+                                   "mix",
+                                   "inflate",
+                                   "deflate",
+                                   "reset",
+                                   "zero",
+                                   "count",
+                                   "grind",
+                                   "shred",
+                                   "staple",
+                                   "erase",
+                                   "scan",
+                                   "copy",
+                                   "dial",
+                                   "transmit",
+                                   "receive",
+                                   "turn itself off",
+                                   "switch itself off",
+                                   "turn off",
+                                   "switch off",
+                                   "shut off",
+                                   "stay closed",
+                                   "stay shut",
+                                   "stay down",
+                                   "stay up",
+                                   "stay on",
+                                   "stay in",
+                                   "stay put",
+                                   "pop up",
+                                   "pop out",
+                                   "show anything",
+                                   "show up",
+                                   "warm up",
+                                   "come up",
+                                   "come down",
+                                   "go up",
+                                   "go down",
+                                   "go back",
+                                   "go off",
+                                   "read",
+                                   "align",
+                                   "lock",
+                                   "latch",
+                                   "rise",
+                                   "raise",
+                                   "lower",
+                                   "sound",
+                                   "strike",
+                                   "flash",
+                                   "blink",
+                                   "heat",
+                                   "spin",
+                                   "turn",
+                                   "move",
+                                   "catch",
+                                   "grip",
+                                   "feed",
+                                   "print",
+                                   "advance",
+                                   "close",
+                                   "focus",
+                                   "oscillate",
+                                   "swing",
+                                   "rotate",
+                                   "reach",
+                                   "light",
+                                   "light up",
+                                   "come on",
+                                   "work",
+                                   "open",
+                                   "shut",
+                                   "charge"};
+
+static const char *const done[] = {"records",   "prints", "comes out", "comes through",
+                                   "registers", "shows",  "moves",     "reaches",
+                                   "plays",     "lights", "spins",     "prints out"};
+
+static const char *const nobody[] = {
+    "i",      "you",   "we",     "he",      "she",   "they",     "who",   "people",  "nobody", "dad",
+    "mum",    "mom",   "wife",   "husband", "kids",  "granddad", "but",   "and",     "so",     "just",
+    "really", "still", "also",   "now",     "that",  "which",    "these", "those",   "this",   "what",
+    "paint",  "color", "colour", "box",     "label", "chip",     "crack", "scratch", "stain",  "rust",
+    "smell",  "marks", "ones",   "it",      "them",  "or",       "nor",   "if"};
+
+static bool is_off(const struct fault_reader *r, size_t i) {
+    return r->scope.stance[i] &
+           (STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED);
+}
+
+static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t i = from; i < to && i < r->note->tokens.count; i++)
+        if (r->note->taken[i] == TAKEN_FLAW || r->note->taken[i] == TAKEN_ASIDE) return true;
+    return false;
+}
+
+// The word that is its subject: right before it, or the first of the statement before the comma.
+static bool subject_of(const struct fault_reader *r, size_t i, size_t *at) {
+    enum { OPENS = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0) return false;
+    if (tokens->at[i - 1].stop == STOP_NONE) {
+        *at = i - 1;
+        return tokens->at[i - 1].kind == TOKEN_WORD && !AMONG(tokens, i - 1, nobody) &&
+               (r->note->taken[i - 1] == TAKEN_NOT || r->note->taken[i - 1] == TAKEN_PART);
+    }
+    if (tokens->at[i - 1].stop != STOP_COMMA) return false;
+    size_t from = i - 1;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE) from--;
+    for (size_t k = from; k < from + OPENS && k + 1 < i; k++) {
+        if (AMONG(tokens, k, nobody)) return false;
+        if (!function_kind(r, k) || r->note->taken[k] == TAKEN_TYPE) continue;
+        *at = k;
+        return true;
+    }
+    return false;
+}
+
+static void tell(struct fault_reader *r, const struct flaw *kind, size_t part, size_t from, size_t to) {
+    size_t first = part;
+    while (first > 0 && r->part[first - 1] && r->note->tokens.at[first - 1].stop == STOP_NONE) first--;
+    struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1, .own_no = true};
+    fault_tell(r, &hit, kind, part < from ? fault_place(r->note, first, part + 1) : NULL, NULL);
+}
+
+static size_t read_denied(struct fault_reader *r, const struct flaw *partly, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = function_denial(tokens, i), part;
+    size_t act = n ? token_longest(tokens, i + n, acts, COUNT(acts)) : 0;
+    if (!act || is_off(r, i) || is_told(r, i, i + n + act) || !subject_of(r, i, &part)) return 0;
+    const struct flaw *own = function_kind(r, part);
+    if (!own && !r->part[part] && !running_can(r->note)) return 0;
+    if (!own && !running_can(r->note)) return 0;
+    static const char *const motions[] = {"turn", "move", "spin",  "rotate", "swing", "open",  "close",
+                                          "shut", "rise", "raise", "lower",  "tilt",  "focus", "slide"};
+    bool stuck = own && !strcmp(own->rule.id, "seized") && !AMONG(tokens, i + n, motions);
+    tell(r, own && !stuck ? own : partly, part, i, i + n + act);
+    return n + act;
+}
+
+// "Two light, one doesn't", "the strike side plays, the time side doesn't".
+static size_t read_cut_short(struct fault_reader *r, const struct flaw *partly, size_t i) {
+    static const char *const shorts[] = {"doesn't", "don't", "won't", "doesnt", "dont", "wont", "isn't"};
+    static const char *const pronouns[] = {"it", "they", "i", "we", "you", "that", "this", "he", "she"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool last = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+    if (!last || i == 0 || !AMONG(tokens, i, shorts) || tokens->at[i - 1].stop != STOP_NONE ||
+        AMONG(tokens, i - 1, pronouns) || is_off(r, i) || is_told(r, i - 1, i + 1))
+        return 0;
+    bool does = false;
+    for (size_t at = scope_sentence_start(&r->scope, i); at + 1 < i; at++) does |= function_does(tokens, at);
+    if (!does) return 0;
+    bool part = (function_kind(r, i - 1) || r->part[i - 1]) && r->note->taken[i - 1] != TAKEN_TYPE;
+    tell(r, partly, part ? i - 1 : i, i, i + 1);
+    return 1;
+}
+
+void read_undone(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct flaw *partly = ruleset_flaw(r->note->rules, "partly-working");
+    bool can = running_can(r->note);
+    for (size_t i = 0; partly && i < tokens->count; i++) {
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        size_t n = read_denied(r, partly, i);
+        if (!n && can) n = read_cut_short(r, partly, i);
+        size_t done_at =
+            !n && can && token_is(tokens, i, "nothing") ? token_longest(tokens, i + 1, done, COUNT(done)) : 0;
+        if (done_at && !is_off(r, i) && !is_told(r, i, i + 1 + done_at)) {
+            tell(r, partly, i, i, i + 1 + done_at);
+            n = done_at;
+        }
+        if (n) i += n - 1;
+    }
+}
