@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "item/told.h"
 #include "item/wording.h"
 
 struct maker {
@@ -268,7 +269,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
                         enum locale locale) {
     struct clause clause = {
         .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
-    struct maker m = {arena, flaw, flaw->kind, address, locale, &clause};
+    struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause};
     set_subject(&m);
     if (flaw->kind->form == FAULT)
         tell_fault(&m);

@@ -9,6 +9,7 @@
 
 #include "disclosure/copied.h"
 #include "disclosure/sentence.h"
+#include "item/told.h"
 #include "item/wording.h"
 
 enum { UNSIZED_MOST = 4 }; // kinds named as without size; of more it is said in general
@@ -99,7 +100,7 @@ static void add_unsized(struct paragraph *p, const struct record *record) {
     size_t count = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         if (!wording_unsized(&record->flaws[i])) continue;
-        const char *noun = record->flaws[i].kind->noun;
+        const char *noun = flaw_told(&record->flaws[i])->noun;
         bool known = false;
         for (size_t k = 0; k < count; k++) known |= !strcmp(nouns[k], noun);
         if (known) continue;

@@ -37,6 +37,7 @@ struct figure {
 
 struct item_flaw {
     const struct flaw *kind;
+    const struct flaw *told; // its kind, with the words for what the notes call it (item/told.h)
     const char *where, *part, *photo;
     int count, of; // 0: not said
     bool has_size;

@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "item/told.h"
+
 static const char *const light_words[] = {"small", "light", "slight", "faint", "slight"};
 static const char *const heavy_words[] = {"large", "heavy", "severe", "strong", "severe"};
 static const char *const light_adverbs[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
@@ -12,33 +14,33 @@ static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strong
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     switch (flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_words[flaw->kind->degree];
+        return light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
         return moderate ? "moderate" : "";
     case SEVERITY_HEAVY:
-        return heavy_words[flaw->kind->degree];
+        return heavy_words[flaw_told(flaw)->degree];
     default:
         return "";
     }
 }
 
 const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
-    if (flaw->kind->adjective_at[flaw->severity]) return "";
+    if (flaw_told(flaw)->adjective_at[flaw->severity]) return "";
     switch (flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_adverbs[flaw->kind->degree];
+        return light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
         return moderate ? "moderately" : "";
     case SEVERITY_HEAVY:
-        return heavy_adverbs[flaw->kind->degree];
+        return heavy_adverbs[flaw_told(flaw)->degree];
     default:
         return "";
     }
 }
 
 const char *wording_adjective(const struct item_flaw *flaw) {
-    const char *own = flaw->kind->adjective_at[flaw->severity];
-    return own ? own : flaw->kind->adjective;
+    const char *own = flaw_told(flaw)->adjective_at[flaw->severity];
+    return own ? own : flaw_told(flaw)->adjective;
 }
 
 // "Strap or handle damage" of the straps: "damage". A noun that ends with the second ("dent or bend") has
@@ -57,8 +59,8 @@ static const char *rest_of_two(const char *noun, const char *head) {
 }
 
 const char *wording_rest(const struct item_flaw *flaw) {
-    const char *part = flaw->part, *noun = flaw->kind->noun;
-    if (!part || !noun || flaw->kind->form != FAULT) return NULL;
+    const char *part = flaw->part, *noun = flaw_told(flaw)->noun;
+    if (!part || !noun || flaw_told(flaw)->form != FAULT) return NULL;
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
     size_t n = strlen(head);

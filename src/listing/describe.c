@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The text to paste: what the thing is, marks as read, measures in both systems, what comes with it, what it
 // fits, and the disclosure. Claims that the title may not make are not made here either.
+#include "item/narrower.h"
 #include "item/parts.h"
 #include "listing/listing.h"
 
@@ -24,7 +25,9 @@ static void add_values(struct describer *d, struct buf *out, const char *name) {
     size_t count = 0;
     for (size_t i = 0; i < d->record->attribute_count && count < 8; i++) {
         const struct value *value = &d->record->attributes[i];
-        if (!strcmp(value->name, name) && !value->of && may_say(d, value)) items[count++] = value->value;
+        if (!strcmp(value->name, name) && !value->of && may_say(d, value) &&
+            !value_said_narrower(d->record, value))
+            items[count++] = value->value;
     }
     if (count) buf_format(out, "%s%s", out->n ? " " : "", say_list(d->arena, items, count, d->locale));
 }

@@ -112,6 +112,20 @@ static bool is_done_run(const struct note *note,
     return false;
 }
 
+// "Brown leather strap cracked", all of it words of one fault: the color is the strap's.
+static bool part_of_run(const struct note *note, size_t at, struct head *head) {
+    struct word_entry entry;
+    for (; at < note->tokens.count && note->fault_word[at] && !is_done(&note->tokens.at[at]); at++) {
+        size_t n = word_at(note, at, 1u << USE_PART, &entry);
+        if (n && !(entry.uses & (1u << USE_MATERIAL))) {
+            *head = (struct head){AHEAD_PART, at, at + n};
+            return true;
+        }
+        if (note->tokens.at[at].stop != STOP_NONE) break;
+    }
+    return false;
+}
+
 static bool is_said_behind(const struct note *note, size_t at) { // "brass font polished bright"
     struct word_entry entry;
     struct noun_found noun;
@@ -133,6 +147,7 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
                        note->tokens.at[at].stop == STOP_NONE && !is_stop(note, at + 1) &&
                        !any(note, at + 1, (const char *const[]){"from", "on", "in", "at"}, 4);
         if (lacking && head.what != AHEAD_PART) return head;
+        if (note->fault_word[at] && head.what != AHEAD_PART && part_of_run(note, at, &head)) return head;
         if (note->fault_word[at] && head.what != AHEAD_PART && !is_vague(note, at))
             return is_done_run(note, at) ? head : (struct head){AHEAD_FAULT, at, at + 1};
         if (chunk_breaks(note, at) || (note->fault_word[at] && !is_vague(note, at))) return head;

@@ -4,6 +4,7 @@
 // so.
 #include <string.h>
 
+#include "item/narrower.h"
 #include "item/parts.h"
 #include "title/plan.h"
 
@@ -52,8 +53,9 @@ bool noun_is_collective(const char *noun) {
 }
 
 static const char *noun_for_count(struct phrase_maker *m, const char *noun) {
+    if (noun_is_collective(noun)) return noun;
     if (m->thing && m->thing->pair) return say_plural(m->arena, noun);
-    if (m->record->count < 2 || noun_is_collective(noun)) return noun;
+    if (m->record->count < 2) return noun;
     if (m->thing && m->thing->plural && !strcmp(m->thing->noun, noun)) return m->thing->plural;
     return say_plural(m->arena, noun);
 }
@@ -112,7 +114,10 @@ static void add_value(struct phrase_maker *m, const struct attribute_slot *to, c
     // Panels").
     if (phrase && to->slot == SLOT_PATTERN && strchr(value->value, ' ') && !has_capital(value->value))
         phrase->after_type = true;
-    if (to->name)
+    bool numbered = !strncmp(value->value, "no. ", 4);
+    if (numbered)
+        spelling_keep(m, phrase, arena_format(m->arena, "No. %s", value->value + 4), tells, 1);
+    else if (to->name)
         spelling_keep(m, phrase, value->value, tells, 1);
     else
         spelling_add(m, phrase, value->value, tells, 1);
@@ -150,7 +155,10 @@ static void make_attributes(struct phrase_maker *m) {
             const struct value *value = &m->record->attributes[i];
             if (strcmp(value->name, attribute_slots[s].attribute) != 0 || value->of || unsure(m, value))
                 continue;
-            add_value(m, &attribute_slots[s], value, nth++);
+            if (value_said_narrower(m->record, value))
+                phrase_bar(m, value->value, "another word says it, and more closely");
+            else
+                add_value(m, &attribute_slots[s], value, nth++);
         }
     }
 }
@@ -221,8 +229,9 @@ static void make_marks(struct phrase_maker *m) {
         bool lower = true;
         for (const char *c = mark->text; *c; c++) lower &= !(*c >= 'A' && *c <= 'Z') || c != mark->text;
         const char *text = lower ? say_title_case(m->arena, mark->text) : mark->text;
-        // A bare number could be a size or a price: it is told to be a mark, behind the type.
-        bool told = only_digits(mark->text) || lower;
+        // A bare number could be a size or a price, a letter anything: it is told to be a mark, behind the
+        // type.
+        bool told = only_digits(mark->text) || lower || strlen(mark->text) <= 2;
         if (phrase) phrase->after_type = told;
         spelling_keep(m, phrase, told ? arena_format(m->arena, "Marked %s", text) : text, tells, 1);
     }

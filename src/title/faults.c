@@ -4,6 +4,7 @@
 // does not.
 #include <string.h>
 
+#include "item/told.h"
 #include "item/wording.h"
 #include "title/plan.h"
 
@@ -194,7 +195,10 @@ static void state_words(struct fault *f) {
         if (!strcmp(family->flaw_words[i].text, f->kind->rule.id)) add(f, family->flaw_words[i].means, 3);
     // Without a part the place may take its seat: "Stamps, pocket" tell where an ex-library copy shows it.
     if (f->flaw->part || f->part) add_words(f, &f->kind->title_part, 2);
-    add_words(f, &f->kind->title, 0);
+    // Of a part that fails, the bare words would say it of the whole thing, and of the worst there is.
+    bool less = f->flaw->part && f->kind->class == CLASS_FUNCTION && f->kind->title_part.count &&
+                f->kind->cap[SEVERITY_LIGHT] == GRADE_D;
+    add_words(f, &f->kind->title, less ? -12 : 0);
 }
 
 // A word stands once in a title, so each doubt has a word of its own.
@@ -232,7 +236,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     phrase->rank = nth + (flaw->kind->class == CLASS_FUNCTION ? 0 : 1000);
     phrase->must = must && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
-    struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
+    struct fault f = {
+        .m = m, .flaw = flaw, .kind = flaw_told(flaw), .phrase = phrase, .tells = base_tells(flaw)};
     f.severity = wording_degree(flaw, false);
     f.adjective = wording_adjective(flaw);
     f.adverb = wording_adverb(flaw, false);

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// "Bent" and "dented" are one kind with one scale, but nobody would say "dented or bent" of a tray that he
+// saw bent. The notes say which it is; where they say both or neither, the kind's own words stand.
+#include "item/told.h"
+
+#include <string.h>
+
+#include "text/utf8.h"
+
+static bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (unsigned char)c >= 0x80;
+}
+
+static bool has_words(const char *text, const char *words) {
+    size_t n = strlen(words);
+    for (const char *at = strstr(text, words); at; at = strstr(at + 1, words))
+        if ((at == text || !is_letter(at[-1])) && !is_letter(at[n])) return true;
+    return false;
+}
+
+static const struct flaw *telling_of(const struct flaw *kind, const char *said) {
+    const struct flaw *only = NULL;
+    for (size_t i = 0; i < kind->telling_count; i++) {
+        const struct flaw *telling = &kind->tellings[i];
+        bool is = false;
+        for (size_t k = 0; k < telling->finder.said.count && !is; k++)
+            is = has_words(said, telling->finder.said.at[k]);
+        if (is && only) return NULL;
+        if (is) only = telling;
+    }
+    return only;
+}
+
+void told_set(struct arena *arena, struct record *record) {
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        struct item_flaw *flaw = &record->flaws[i];
+        flaw->told = flaw->kind;
+        if (!flaw->kind->telling_count || !flaw->span.to || !record->notes) continue;
+        const char *said =
+            arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from);
+        const struct flaw *telling = telling_of(flaw->kind, utf8_fold(arena, said));
+        if (telling) flaw->told = telling;
+    }
+}
