@@ -9,6 +9,7 @@
 
 #include "disclosure/copied.h"
 #include "disclosure/sentence.h"
+#include "item/several.h"
 #include "item/told.h"
 #include "item/wording.h"
 
@@ -61,8 +62,8 @@ void disclosure_add(struct disclosure_maker *maker, const char *text, const char
     p->told.slots[slot] = d->count;
 }
 
-static enum address address_of(const struct record *record) {
-    if (record->count > 1) return ADDRESS_THERE;
+static enum address address_of(struct arena *arena, const struct record *record) {
+    if (record_is_several(arena, record)) return ADDRESS_THERE;
     return record->type.value && say_is_plural(record->type.value) ? ADDRESS_THEY : ADDRESS_IT;
 }
 
@@ -84,7 +85,7 @@ static void add_flaws(struct paragraph *p, const struct record *record) {
     struct arena *arena = p->maker.arena;
     struct clause *all = arena_array(arena, record->flaw_count + 1, sizeof *all);
     struct clause *ordered = arena_array(arena, record->flaw_count + 1, sizeof *ordered);
-    enum address address = address_of(record);
+    enum address address = address_of(arena, record);
     size_t count = 0;
     for (size_t i = 0; i < record->flaw_count; i++)
         all[i] = clause_of(arena, &record->flaws[i], address, p->maker.locale);

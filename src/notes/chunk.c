@@ -154,6 +154,10 @@ static bool is_closed(const struct note *note, const struct chunk *chunk, size_t
         return true;
     bool known = last->thing || (last->uses & (1u << USE_THING) && !last->candidate && !last->gated);
     if (!known || last->uses & value_uses || last->part || last->to != at) return false;
+    // Kettle "Harbor Pilot"
+    if (token_is(&note->tokens, at, "\"") && at + 1 < note->tokens.count &&
+        note->taken[at + 1] == TAKEN_VALUE)
+        return true;
     if (note->taken[at] == TAKEN_VALUE || note->tokens.at[at].kind == TOKEN_FIGURE) return true;
     bool is_noun = noun_at(note, at, &next);
     if (is_noun && next.to > at + 1 && !next.part && !next.candidate) return false;

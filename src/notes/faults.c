@@ -192,11 +192,18 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
+    size_t from, to;
+    int parts, some = parts_shared(r, hit, &parts, &from, &to);
+    if (some) part = say_singular(r->note->arena, fault_place(r->note, from, to));
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity degree = degree_of_hit(r, hit);
     if (degree) flaw->severity = degree;
     int of, count = count_of_hit(r, hit, &of);
+    if (some) {
+        count = some;
+        of = parts;
+    }
     if (count && !(count == 1 && !of)) {
         flaw->count = count;
         flaw->of = of;

@@ -176,6 +176,10 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
             *share = (struct share){n, pieces};
             return true;
         }
+        // "Set of 4 cups, one cup with a chip"
+        if (size && pieces > n && r->note->taken[i + size] == TAKEN_TYPE &&
+            token_among(tokens, i + size + 1, verbs, COUNT(verbs)))
+            return *share = (struct share){n, pieces}, true;
         size_t behind =
             size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
         size_t parts = size && n > 1 && !is_total(tokens, i) ? parts_at(r, behind, to) : 0;

@@ -122,6 +122,7 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
             bool noun_first = !begins_with_adjective(f, text);
+            if (noun_first && strstr(words->at[i], "{part}")) noun_first = false; // "One Replaced Knob"
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
                 more + (placed ? 5 : 1) + 2);
         }
@@ -247,6 +248,7 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (place) f.at = say_place_title(m->arena, place);
     if (f.at && !*f.at) f.at = NULL;
     f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
+    if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
     if (flaw->of > flaw->count && flaw->count) f.some = say_number_title(m->arena, flaw->count);
     if (flaw->kind->form == FAULT)
         fault_words(&f);
