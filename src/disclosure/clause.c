@@ -113,6 +113,12 @@ static void tell_fault(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
     bool piece = says_some(flaw) || says_all(flaw);
+    const char *before = wording_before(m->arena, flaw);
+    if (before && !flaw->has_size && !fault_count(flaw)) {
+        c->verb = VERB_IS;
+        c->rest = text(m, wording_adverb(flaw, true), before);
+        return;
+    }
     bool adjective = m->kind->adjective_own && !flaw->has_size && !fault_count(flaw) &&
                      (flaw->part || (piece && !flaw->where));
     if (adjective) {
@@ -129,7 +135,7 @@ static void tell_fault(struct maker *m) {
 // A degree that the predicate has no word for stands behind it.
 static const char *with_degree(struct maker *m, const char *rest) {
     rest = text(m, rest, size_words(m, true));
-    if (m->flaw->severity == SEVERITY_UNKNOWN) return rest;
+    if (m->flaw->severity == SEVERITY_UNKNOWN || m->flaw->unsaid) return rest;
     return arena_format(m->arena, "%s (%s)", rest, severity_name(m->flaw->severity));
 }
 

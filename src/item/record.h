@@ -43,6 +43,7 @@ struct item_flaw {
     bool has_size;
     struct figure size;
     enum severity severity;
+    bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;
     struct note_span span;
     struct place at;

@@ -31,10 +31,24 @@ static const struct flaw *telling_of(const struct flaw *kind, const char *said) 
     return only;
 }
 
+// "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.
+static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
+    static const char *const words[] = {"moderate", "medium", "fairly"};
+    enum { NEAR = 60 };
+    if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
+    if (flaw->severity != SEVERITY_MODERATE) return flaw->kind->form != FAULT;
+    size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
+    for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
+        for (size_t k = 0; k < sizeof words / sizeof *words; k++)
+            if (!strncmp(record->notes + i, words[k], strlen(words[k]))) return false;
+    return true;
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;
+        flaw->unsaid = is_unsaid(record, flaw);
         if (!flaw->kind->telling_count || !flaw->span.to || !record->notes) continue;
         const char *said =
             arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from);

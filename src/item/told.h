@@ -5,6 +5,7 @@
 
 #include "item/record.h"
 
+// Notes, too, whose degree nobody said.
 // Gives each flaw of the record the words of its kind for what the notes call it, at the flaw's place in
 // them.
 void told_set(struct arena *arena, struct record *record);

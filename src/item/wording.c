@@ -16,7 +16,7 @@ const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     case SEVERITY_LIGHT:
         return light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate ? "moderate" : "";
+        return moderate && !flaw->unsaid ? "moderate" : "";
     case SEVERITY_HEAVY:
         return heavy_words[flaw_told(flaw)->degree];
     default:
@@ -30,7 +30,7 @@ const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     case SEVERITY_LIGHT:
         return light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate ? "moderately" : "";
+        return moderate && !flaw->unsaid ? "moderately" : "";
     case SEVERITY_HEAVY:
         return heavy_adverbs[flaw_told(flaw)->degree];
     default:
@@ -68,6 +68,16 @@ const char *wording_rest(const struct item_flaw *flaw) {
     return held ? noun + n + 1 : rest_of_two(noun, head);
 }
 
+const char *wording_before(struct arena *arena, const struct item_flaw *flaw) {
+    const char *part = flaw->part, *noun = flaw_told(flaw)->noun;
+    if (!part || !noun || flaw->kind->form != FAULT || flaw_told(flaw)->mass) return NULL;
+    const char *head = strrchr(part, ' '), *last = strrchr(noun, ' ');
+    if (!last || strchr(noun, ' ') != last ||
+        strcmp(say_singular(arena, head ? head + 1 : part), last + 1) != 0)
+        return NULL;
+    return arena_copy(arena, noun, (size_t)(last - noun));
+}
+
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {
     if (kind->sought) return kind->sought;
     if (kind->form == ABSENCE) {
@@ -79,9 +89,15 @@ const char *wording_sought(struct arena *arena, const struct flaw *kind, const c
     return kind->plural ? kind->plural : say_plural(arena, kind->noun);
 }
 
+// "Broken" has no degree: all its degrees are told in one word.
+static bool is_absolute(const struct flaw *told) {
+    const char *heavy = told->adjective_at[SEVERITY_HEAVY];
+    return heavy && told->adjective && !strcmp(heavy, told->adjective) && told->adjective_at[SEVERITY_LIGHT];
+}
+
 bool wording_unsized(const struct item_flaw *flaw) {
     const struct flaw *kind = flaw->kind;
-    return kind->form == FAULT && kind->class != CLASS_FUNCTION && kind->class != CLASS_FEATURE &&
-           flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
+    return !is_absolute(flaw_told(flaw)) && kind->form == FAULT && kind->class != CLASS_FUNCTION &&
+           kind->class != CLASS_FEATURE && flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
            kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
 }

@@ -151,6 +151,8 @@ static void fault_words(struct fault *f) {
                                  "{adjective}"};
     const char **words = f->flaw->part && f->adjective && f->part ? part : full;
     size_t from = 0;
+    const char *before = wording_before(arena, f->flaw);
+    if (before) add(f, arena_format(arena, "%s %s", before, f->part ? f->part : f->flaw->part), 6);
     const char *rest = wording_rest(f->flaw); // "Left Sole Separation": the part's noun is not said twice
     if (rest) add(f, arena_format(arena, "%s %s", f->flaw->part, rest), 6);
     if (words == part) {
