@@ -298,7 +298,9 @@ static bool opens_own(const struct scope *s, size_t from, size_t i) {
     if (i != from + 1 || !s->fault[i] || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t end = i + 1;
     while (end < tokens->count && s->fault[end]) end++;
-    return is_part(s, from) && is_place_word(tokens, end);
+    size_t rim = token_is(tokens, end, "to") ? end + 1 : tokens->count; // "no lid chip to rim"
+    if (token_is(tokens, rim, "the")) rim++;
+    return is_part(s, from) && (is_place_word(tokens, end) || is_part(s, rim));
 }
 
 // "No stations aerial bent", "not included shade got torn", dictated without stops: behind what is denied a

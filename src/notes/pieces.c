@@ -182,7 +182,8 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
             return *share = (struct share){n, pieces}, true;
         size_t behind =
             size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
-        size_t parts = size && n > 1 && !is_total(tokens, i) ? parts_at(r, behind, to) : 0;
+        size_t parts =
+            size && n > 1 && !is_total(tokens, i) && !is_time(tokens, behind) ? parts_at(r, behind, to) : 0;
         if (parts && (parts == to || token_among(tokens, parts, verbs, COUNT(verbs))))
             return *share = (struct share){n, 0}, true;
     }
@@ -339,6 +340,13 @@ static bool is_ordinal(const struct tokens *tokens, size_t i) {
     return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && token_among(tokens, i - 1, kinds, COUNT(kinds));
 }
 
+// "Ten minutes": how long, not how many.
+static bool is_time(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"mins", "minutes", "minute", "secs",   "seconds", "hours", "hrs",
+                                        "hour", "days",    "weeks",  "months", "years",   "times"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 static int number_before(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     static const char *const irregular[] = {"bent", "torn", "worn", "split", "broken", "loose", "stuck"};
     enum { LEAST = 3, LONGEST = 3 };
@@ -356,7 +364,8 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             at = i - k;
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
-        if (!size || is_ordinal(tokens, at)) continue;
+        if (size && r->note->taken[at] == TAKEN_MEASURE) break; // "2 gallon bird design hairline"
+        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
