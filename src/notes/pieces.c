@@ -153,6 +153,13 @@ static bool ends_statement(const struct fault_reader *r, size_t from, size_t i) 
     return false;
 }
 
+// "Ten minutes": how long, not how many.
+static bool is_time(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"mins", "minutes", "minute", "secs",   "seconds", "hours", "hrs",
+                                        "hour", "days",    "weeks",  "months", "years",   "times"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
     const struct tokens *tokens = &r->note->tokens;
@@ -338,13 +345,6 @@ static bool is_ordinal(const struct tokens *tokens, size_t i) {
     static const char *const kinds[] = {"page", "pages", "plate",  "side", "track", "no",      "number",
                                         "map",  "sheet", "volume", "vol",  "key",   "chapter", "size"};
     return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && token_among(tokens, i - 1, kinds, COUNT(kinds));
-}
-
-// "Ten minutes": how long, not how many.
-static bool is_time(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"mins", "minutes", "minute", "secs",   "seconds", "hours", "hrs",
-                                        "hour", "days",    "weeks",  "months", "years",   "times"};
-    return token_among(tokens, i, words, COUNT(words));
 }
 
 static int number_before(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
