@@ -298,6 +298,15 @@ static bool opens_own(const struct scope *s, size_t from, size_t i) {
     if (i != from + 1 || !s->fault[i] || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t end = i + 1;
     while (end < tokens->count && s->fault[end]) end++;
+    // What comes off is missing, and one fault is told behind it: "no lid hairline". "No lid chips" has none.
+    static const char *const loose[] = {"lid",     "cover", "stopper", "box",    "key",    "shade",
+                                        "case",    "plug",  "cord",    "lead",   "manual", "instructions",
+                                        "chimney", "glass", "strap",   "battery"};
+    static const char *const one[] = {"hairline", "chip", "crack", "dent", "tear", "stain"};
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+    if (ends && end == i + 1 && (tokens->flat || tokens->shouts) && token_is(tokens, from - 1, "no") &&
+        token_among(tokens, from, loose, COUNT(loose)) && token_among(tokens, i, one, COUNT(one)))
+        return true;
     size_t rim = token_is(tokens, end, "to") ? end + 1 : tokens->count; // "no lid chip to rim"
     if (token_is(tokens, rim, "the")) rim++;
     return is_part(s, from) && (is_place_word(tokens, end) || is_part(s, rim));

@@ -160,6 +160,19 @@ static bool is_time(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
+// "54x72": a side of what was measured.
+static bool is_side(const struct tokens *tokens, size_t i) {
+    return i > 1 && token_is(tokens, i - 1, "x") && tokens->at[i - 2].kind == TOKEN_FIGURE &&
+           tokens->at[i].kind == TOKEN_FIGURE;
+}
+
+// A number that was read as something else: "2 gallon bird design hairline", "size 14 missing button".
+static bool is_other(const struct fault_reader *r, size_t i) {
+    enum taken taken = (enum taken)r->note->taken[i];
+    return taken == TAKEN_MEASURE || taken == TAKEN_VALUE || taken == TAKEN_DATE ||
+           is_side(&r->note->tokens, i);
+}
+
 static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
     const struct tokens *tokens = &r->note->tokens;
@@ -170,6 +183,7 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     for (size_t i = from; i < to; i++) {
         size_t end;
         int n;
+        if (is_other(r, i)) continue;
         bool verb = i + 1 == to || token_among(tokens, i + 1, verbs, COUNT(verbs));
         bool all = token_is(tokens, i, "all") || token_is(tokens, i, "each");
         if (i + 1 < to && verb && token_is(tokens, i, "another") && pieces > 1)
@@ -364,7 +378,10 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             at = i - k;
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
-        if (size && r->note->taken[at] == TAKEN_MEASURE) break; // "2 gallon bird design hairline"
+        enum taken taken = (enum taken)r->note->taken[at];
+        if (size &&
+            (taken == TAKEN_MEASURE || taken == TAKEN_VALUE || taken == TAKEN_DATE || is_side(tokens, at)))
+            break; // "2 gallon bird design hairline", "54x72 moth hole", "size 14 missing button"
         if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);

@@ -114,7 +114,9 @@ static bool is_done_run(const struct note *note,
 
 // "Brown leather strap cracked", all of it words of one fault: the color is the strap's.
 static bool part_of_run(const struct note *note, size_t at, struct head *head) {
+    static const char *const lacks[] = {"no", "without", "missing", "minus", "lacks", "lost", "w/o"};
     struct word_entry entry;
+    if (any(note, at, lacks, COUNT(lacks))) return false;
     for (; at < note->tokens.count && note->fault_word[at] && !is_done(&note->tokens.at[at]); at++) {
         size_t n = word_at(note, at, 1u << USE_PART, &entry);
         if (n && !(entry.uses & (1u << USE_MATERIAL))) {
@@ -147,6 +149,8 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
                        note->tokens.at[at].stop == STOP_NONE && !is_stop(note, at + 1) &&
                        !any(note, at + 1, (const char *const[]){"from", "on", "in", "at"}, 4);
         if (lacking && head.what != AHEAD_PART) return head;
+        static const char *const nots[] = {"no", "without", "minus", "w/o"};
+        if (head.what != AHEAD_PART && any(note, at, nots, COUNT(nots))) return head; // "blue bird no lid"
         if (note->fault_word[at] && head.what != AHEAD_PART && part_of_run(note, at, &head)) return head;
         if (note->fault_word[at] && head.what != AHEAD_PART && !is_vague(note, at))
             return is_done_run(note, at) ? head : (struct head){AHEAD_FAULT, at, at + 1};

@@ -208,6 +208,7 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
     if (other && (token_is(tokens, i - 2, "with") || token_is(tokens, i - 2, "by")))
         return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
+    if (token_is(tokens, i, "paints")) return true; // goods
     static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
                                         "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
     if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))

@@ -147,6 +147,15 @@ static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
     return w->from < type->to && w->to > type->from;
 }
 
+// What was read in its full length: "Sz 9" is told as "Size 9".
+static bool is_short(const char *fold) {
+    static const char *const words[] = {"sz",  "dbl", "pr",  "pc",  "pcs", "vtg", "approx", "qty", "lge",
+                                        "blk", "wht", "brn", "blu", "grn", "ylw", "orig",   "incl"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(words[i], fold)) return true;
+    return false;
+}
+
 // One run of bytes without a space.
 static void weigh(const struct keeping *k, const char *title, struct kept_word *w) {
     const char *text = arena_copy(k->arena, title + w->from, w->to - w->from);
@@ -165,7 +174,7 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
         w->barred |=
             claim || (!name && (is_contradicted(&k->read->record, fold) || is_missing_part(k, fold)));
         if (w->barred || word_is_free(fold) || !fold[1]) continue;
-        bool strange = !figure && !is_english(k->proposer, k->arena, fold) &&
+        bool strange = !figure && !(w->read && is_short(fold)) && !is_english(k->proposer, k->arena, fold) &&
                        !(w->read && k->proposer->book && english_word(k->proposer->book, fold));
         if ((unread && !w->read) || strange) w->must = w->unknown = true;
         w->name |= strange;
@@ -264,6 +273,21 @@ static bool is_firm(const struct kept_word *w) {
     return w->must && !w->soft;
 }
 
+// "17 jewel", "48 bass": a number that no rule read stays before the word that it counts.
+static void keep_counted(const struct keeping *k, struct kept_words *kept) {
+    for (size_t i = 0; i + 1 < kept->count; i++) {
+        struct kept_word *w = &kept->items[i], *behind = w + 1;
+        struct folds own = kept_folds(k->arena, kept, i), next = kept_folds(k->arena, kept, i + 1);
+        if (w->read || !w->must || own.count != 1 || !fold_is_figure(own.at[0]) || next.count != 1) continue;
+        if (!side_by_side(kept, i) || !behind->must || behind->read || fold_is_figure(next.at[0]) ||
+            fold_is_unit(next.at[0]) || word_is_free(next.at[0]))
+            continue;
+        w->bound = true;
+        behind->must = true;
+        behind->soft = false;
+    }
+}
+
 static void bind(struct kept_word *w) {
     w->must = w->bound = true;
     w->soft = false;
@@ -331,6 +355,7 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     if (!capitals) keep_capitals(&k, &kept);
     keep_quoted(&kept);
     keep_names_whole(&k, &kept);
+    keep_counted(&k, &kept);
     keep_turns(arena, read, claims, &kept);
     struct folds *all = arena_array(arena, kept.count + 1, sizeof *all);
     for (size_t i = 0; i < kept.count; i++) all[i] = kept_folds(arena, &kept, i);
