@@ -35,7 +35,19 @@ static bool begins_word(const char *text, const char *word) {
     return false;
 }
 
+// "Engraved": the fault, or the feature, that it is tells it.
+static bool is_of_flaw(const struct record *record, const struct value *value) {
+    for (size_t i = 0; i < record->flaw_count && value->span.to; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        if (flaw->sure == SURE_STATED && flaw->span.from <= value->span.from &&
+            flaw->span.to >= value->span.to)
+            return true;
+    }
+    return false;
+}
+
 bool value_said_narrower(const struct record *record, const struct value *value) {
+    if (!strcmp(value->name, "technique") && !value->of) return is_of_flaw(record, value);
     if (strcmp(value->name, "material") != 0 || value->of) return false;
     for (size_t g = 0; g < sizeof groups / sizeof *groups; g++) {
         if (strcmp(value->value, groups[g][0]) != 0) continue;

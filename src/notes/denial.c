@@ -332,6 +332,13 @@ static bool opens_state(const struct scope *s, size_t from, size_t i) {
            token_among(tokens, next, states, COUNT(states));
 }
 
+// "No shade rewired pat tested", without stops: what was done to the thing is no part of the "no".
+static bool opens_deed(const struct scope *s, size_t from, size_t i) {
+    static const char *const deeds[] = {"rewired", "tested",   "works",       "working",  "restored",
+                                        "cleaned", "serviced", "refurbished", "polished", "untested"};
+    return i > from && is_part(s, from) && token_among(&s->note->tokens, i, deeds, COUNT(deeds));
+}
+
 // "No stains well one tiny spot": it opens an exception.
 static bool is_well(const struct tokens *tokens, size_t i) {
     static const char *const opens[] = {"one",  "a",    "there", "theres", "there's", "except",  "maybe",
@@ -358,7 +365,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             continue;
         }
         if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i) ||
-                         is_well(tokens, i) || opens_state(s, from, i)))
+                         is_well(tokens, i) || opens_state(s, from, i) || opens_deed(s, from, i)))
             return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
         // on.

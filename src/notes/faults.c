@@ -151,6 +151,10 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         if (i >= hit->from && i < hit->to) continue;
+        // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
+        const char *word = tokens->at[hit->from].fold;
+        size_t letters = strlen(word);
+        if (i < hit->from && letters > 3 && !strcmp(word + letters - 2, "ed")) continue;
         bool apart = false;
         size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
         for (size_t k = a; k < b; k++)
@@ -379,6 +383,14 @@ static bool means_other(const struct fault_reader *r, const struct fault_hit *hi
     static const char *const spans[] = {"sale", "years", "time", "long", "ages", "a",      "some", "parts",
                                         "now",  "me",    "many", "that", "this", "spares", "over", "at"};
     bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
+    // "No shade rewired tested": the "no" is the shade's, and what is left of the two words says the
+    // contrary.
+    if (untested && hit->near && hit->to == hit->from + 1 && token_is(tokens, hit->from, "tested"))
+        for (size_t k = 0; k < r->hit_count; k++)
+            if (r->hits[k].kinds[0]->form == ABSENCE && r->hits[k].to <= hit->from &&
+                token_is(tokens, r->hits[k].from, "no") &&
+                scope_clause_start(&r->scope, hit->from) <= r->hits[k].from)
+                return true;
     if (untested && token_is(tokens, hit->to, "for") &&
         !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
         return true; // "for leaks", "for accuracy"
@@ -504,6 +516,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
         part = NULL;
+    if (part && !strcmp(kind->rule.id, "missing-pieces") &&
+        token_is(&note->tokens, hit->to - 1, "incomplete"))
+        part = NULL; // "weights incomplete": some of them are there
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {

@@ -167,6 +167,16 @@ static bool is_side(const struct tokens *tokens, size_t i) {
 }
 
 // A number that was read as something else: "2 gallon bird design hairline", "size 14 missing button".
+// "12 to 14 torn lining": so many would be told in the plural.
+static bool is_one(const struct fault_reader *r, const struct fault_hit *hit, int n) {
+    enum { MANY = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t noun = hit->to < tokens->count && r->part[hit->to] && tokens->at[hit->to - 1].stop == STOP_NONE
+                      ? hit->to
+                      : hit->to - 1;
+    return n > MANY && tokens->at[noun].one == tokens->at[noun].fold;
+}
+
 static bool is_other(const struct fault_reader *r, size_t i) {
     enum taken taken = (enum taken)r->note->taken[i];
     return taken == TAKEN_MEASURE || taken == TAKEN_VALUE || taken == TAKEN_DATE ||
@@ -378,10 +388,7 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             at = i - k;
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
-        enum taken taken = (enum taken)r->note->taken[at];
-        if (size &&
-            (taken == TAKEN_MEASURE || taken == TAKEN_VALUE || taken == TAKEN_DATE || is_side(tokens, at)))
-            break; // "2 gallon bird design hairline", "54x72 moth hole", "size 14 missing button"
+        if (size && (is_other(r, at) || is_one(r, hit, n))) break;
         if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);

@@ -305,6 +305,12 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_to = to;
     } else if ((!absence && spot_piece(r, hit->from, &from, &to)) ||
                subject_before(r, hit->from, &from, &to)) {
+        size_t behind, end;
+        bool near = to + 1 >= hit->from || hit->from < hit->to - 1; // "scottish scene rusty lid"
+        if (!near && !absence && part_behind(r, hit, &behind, &end)) {
+            from = behind;
+            to = end;
+        }
         spot.part_from = from;
         spot.part_to = to;
         while (spot.part_to == hit->from && hit->from + 1 < hit->to && r->part[hit->from]) spot.part_to++;

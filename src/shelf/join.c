@@ -404,7 +404,7 @@ const struct title_phrase *keep_steer(struct arena *arena, const struct kept_wor
         // A fault that the old title told is told by the new one, however short it is.
         if (planned->slot == SLOT_FLAWS && planned->span.to > planned->span.from &&
             planned->span.to <= titled)
-            phrases[i].must = true;
+            phrases[i].must = true, phrases[i].rollup = -1;
         struct title_spelling *own = NULL;
         for (size_t s = 0; s < phrases[i].count; s++) {
             const char *text = planned->spellings[s].text;

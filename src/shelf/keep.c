@@ -126,8 +126,9 @@ static bool is_missing_part(const struct keeping *k, const char *fold) {
 // What a rule made of a word that says what the thing is; NULL where it was read as something else: a fault,
 // a measure, an aside.
 static const char *said_of_thing(const struct keeping *k, const struct kept_word *w, bool *phrase) {
-    static const char *const kinds[] = {"type ",    "material ",  "color ",  "theme ", "style ",   "shape ",
-                                        "pattern ", "technique ", "finish ", "brand ", "included "};
+    static const char *const kinds[] = {"type ",   "material ", "color ",    "theme ",
+                                        "style ",  "shape ",    "pattern ",  "technique ",
+                                        "finish ", "brand ",    "included ", "audience "};
     const char *found = NULL;
     for (size_t i = 0; i < k->read->reading_count; i++) {
         const struct reading *r = &k->read->readings[i];
@@ -137,6 +138,7 @@ static const char *said_of_thing(const struct keeping *k, const struct kept_word
             if (!strncmp(r->what, kinds[n], strlen(kinds[n]))) value = r->what + strlen(kinds[n]);
         if (!value || r->stopped) return NULL;
         found = value;
+        *phrase |= !strncmp(r->what, "audience ", 9); // "ladies" by "Women's"
         *phrase |= r->from < w->from || r->to > w->to || memchr(k->title + w->from, '-', w->to - w->from);
     }
     return found;
@@ -153,6 +155,24 @@ static bool is_short(const char *fold) {
                                         "blk", "wht", "brn", "blu", "grn", "ylw", "orig",   "incl"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(words[i], fold)) return true;
+    return false;
+}
+
+// "Chipped rim": the rim is told with its fault.
+static bool is_of_flaw(const struct keeping *k, const struct kept_word *w, const char *fold) {
+    enum { FAR = 24 };
+    const struct record *r = &k->read->record;
+    const char *one = say_singular(k->arena, fold);
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->flaws[i];
+        if (flaw->span.to + FAR < w->from || w->to + FAR < flaw->span.from || flaw->sure != SURE_STATED)
+            continue;
+        const char *const places[] = {flaw->part, flaw->where};
+        for (size_t n = 0; n < 2; n++) {
+            struct folds own = folds_of(k->arena, places[n] ? places[n] : "");
+            if (folds_hold(&own, fold) || folds_hold(&own, one)) return true;
+        }
+    }
     return false;
 }
 
@@ -175,9 +195,15 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
             claim || (!name && (is_contradicted(&k->read->record, fold) || is_missing_part(k, fold)));
         if (w->barred || word_is_free(fold) || !fold[1]) continue;
         bool strange = !figure && !(w->read && is_short(fold)) && !is_english(k->proposer, k->arena, fold) &&
-                       !(w->read && k->proposer->book && english_word(k->proposer->book, fold));
+                       !(w->read && k->proposer->book &&
+                         (english_word(k->proposer->book, fold) ||
+                          english_word(k->proposer->book, say_singular(k->arena, fold))));
         if ((unread && !w->read) || strange) w->must = w->unknown = true;
         w->name |= strange;
+        if (!w->must && !w->instead && is_of_flaw(k, w, fold)) {
+            w->read = true;
+            continue;
+        }
         bool thing = w->instead || (!w->read && !unread && is_of_thing(k, fold));
         if (!w->must && thing && !is_filler(k, fold)) w->must = w->soft = true;
     }

@@ -126,7 +126,10 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
                 more + (placed ? 5 : 1) + 2);
         }
-        add(f, text, more + (placed ? 5 : 0) - 2 * (int)i);
+        // "Dented" tells what "Dent" tells.
+        bool same = i && !strcmp(words->at[i], "{adjective}") && !strcmp(words->at[i - 1], "{noun}");
+        int rank = (int)i - (same ? *f->severity ? 1 : 2 : 0);
+        add(f, text, more + (placed ? 5 : 0) - 2 * rank);
     }
 }
 
