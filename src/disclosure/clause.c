@@ -94,7 +94,8 @@ static const char *noun_phrase(struct maker *m) {
     int count = fault_count(m->flaw);
     bool mass = m->kind->mass;
     const char *size = size_words(m, mass);
-    m->clause->many_rest = !mass && (count > 1 || (!count && m->kind->many));
+    bool several = !says_some(m->flaw) && !says_all(m->flaw) && m->flaw->several;
+    m->clause->many_rest = mass ? say_is_plural(noun) : (count > 1 || (!count && (m->kind->many || several)));
     if (mass) {
         const char *places =
             count ? arena_format(m->arena, "in %s place%s", say_number(m->arena, count), count > 1 ? "s" : "")
@@ -197,7 +198,7 @@ static void tell_absence(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
     const char *part = flaw->part ? flaw->part : m->kind->part;
-    int count = flaw->count;
+    int count = flaw->single && !flaw->count ? 1 : flaw->count;
     if (m->kind->says && !flaw->part && !count) {
         tell_state(m);
         return;

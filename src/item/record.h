@@ -43,7 +43,9 @@ struct item_flaw {
     bool has_size;
     struct figure size;
     enum severity severity;
-    bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
+    bool single;  // the notes say "one" of what is missing
+    bool several; // the notes have it in the plural and give no number
+    bool unsaid;  // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;
     struct note_span span;
     struct place at;

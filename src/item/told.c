@@ -44,15 +44,53 @@ static bool is_unsaid(const struct record *record, const struct item_flaw *flaw)
     return true;
 }
 
+static bool is_said(const struct flaw *kind, const char *word) {
+    const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    if (kind->noun && !strcmp(last ? last + 1 : kind->noun, word)) return true;
+    for (size_t i = 0; i < kind->finder.said.count; i++)
+        if (!strcmp(kind->finder.said.at[i], word)) return true;
+    return false;
+}
+
+// "Chips on the rim" are more than one: a word in the plural whose singular names the kind too.
+static bool are_several(struct arena *arena, const struct item_flaw *flaw, const char *said) {
+    if (flaw->count || flaw->kind->form != FAULT || flaw->kind->class == CLASS_FUNCTION) return false;
+    for (size_t at = 0; said[at];) {
+        while (said[at] && !is_letter(said[at])) at++;
+        size_t size = 0;
+        while (is_letter(said[at + size])) size++;
+        if (!size) continue;
+        const char *word = arena_copy(arena, said + at, size), *one = say_singular(arena, word);
+        if (strcmp(one, word) != 0 && is_said(flaw->kind, one)) return true;
+        at += size;
+    }
+    return false;
+}
+
+// "One lid missing" of three pans: not the only one there was.
+static bool is_single(const struct record *record, const struct item_flaw *flaw, const char *said) {
+    static const char *const ones[] = {"one ", "1 ", "a single "};
+    if (flaw->count || flaw->kind->form != ABSENCE) return false;
+    for (size_t i = 0; i < sizeof ones / sizeof *ones; i++) {
+        size_t n = strlen(ones[i]), from = flaw->span.from;
+        if (!strncmp(said, ones[i], n)) return true;
+        bool before = from >= n && !strncmp(record->notes + from - n, ones[i], n);
+        if (before && (from == n || record->notes[from - n - 1] == ' ')) return true;
+    }
+    return false;
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;
         flaw->unsaid = is_unsaid(record, flaw);
-        if (!flaw->kind->telling_count || !flaw->span.to || !record->notes) continue;
-        const char *said =
-            arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from);
-        const struct flaw *telling = telling_of(flaw->kind, utf8_fold(arena, said));
+        if (!flaw->span.to || !record->notes) continue;
+        const char *said = utf8_fold(
+            arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
+        flaw->single = is_single(record, flaw, said);
+        flaw->several = are_several(arena, flaw, said);
+        const struct flaw *telling = telling_of(flaw->kind, said);
         if (telling) flaw->told = telling;
     }
 }

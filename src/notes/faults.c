@@ -425,9 +425,10 @@ static bool is_whole_thing(struct note *note, const char *part) {
 
 // Words that lists of parts and places have, and that are no part which could have a fault.
 static bool is_no_part(const char *part) {
-    static const char *const words[] = {"marks", "mark",  "lines",  "line",  "scale", "all over",
-                                        "spot",  "spots", "eraser", "mouth", "bits",  "ring",
-                                        "rings", "tape",  "over",   "words", "death", "touch"};
+    static const char *const words[] = {"marks", "mark",   "lines",  "line",   "scale", "all over",
+                                        "spot",  "spots",  "eraser", "mouth",  "bits",  "ring",
+                                        "rings", "tape",   "over",   "words",  "death", "touch",
+                                        "rivet", "rivets", "staple", "staples"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(part, words[i])) return true;
     return false;

@@ -39,6 +39,8 @@ int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t at = hit->from;
     for (size_t back = 0; back < BACK_MOST && at > 0; back++, at--) {
         if (tokens->at[at - 1].stop != STOP_NONE) return 0;
+        // "Two tunes, one tooth missing": the number is that of the fault's own part.
+        if (at == hit->from && r->part[hit->from] && degrees_number(tokens, at - 1)) return 0;
         int some = degrees_number(tokens, at - 1);
         if (!some) {
             if (!is_filler(tokens, at - 1)) return 0;

@@ -343,11 +343,15 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const days[] = {"christmas",    "easter",      "halloween",
                                        "thanksgiving", "valentine's", "valentine"};
     if (any(note, from, days, COUNT(days))) return true;
-    static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced"};
+    static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced",
+                                       "has",     "is",   "was",  "have",   "are",   "needs"};
     if (any(note, to, lost, COUNT(lost))) return false; // "bridge missing"
     // "With case and bow": of what comes with it, and no picture
+    static const char *const extras[] = {"case", "box", "bag", "stand", "cover", "strap", "lid", "key"};
     for (size_t k = at; k < from; k++)
-        if (token_is(tokens, k, "and") && k > at && noun_at(note, k - 1, &noun) && noun.thing) return false;
+        if (token_is(tokens, k, "and") && k > at && noun_at(note, k - 1, &noun) &&
+            (noun.thing || any(note, k - 1, extras, COUNT(extras))))
+            return false;
     if (goods && !is_stop(note, to)) return any(note, at > 0 ? at - 1 : 0, lead, COUNT(lead)) && plural;
     if (goods) return false;
     static const char *const actors[] = {"the", "our", "my", "his", "her", "their"};

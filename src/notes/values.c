@@ -209,6 +209,12 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
         return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
+    // "Glass has a scratch", "glass ok": the one of the watch or the frame.
+    static const char *const verbs[] = {"has",    "is",    "ok",    "okay",    "fine",    "good", "clear",
+                                        "intact", "foxed", "clean", "present", "missing", "was",  "had"};
+    bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
+    if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
+        return true;
     static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
                                         "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
     if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))

@@ -67,9 +67,11 @@ static const char *noun_text(struct fault *f) {
     const struct flaw *kind = f->kind;
     const char *noun = kind->form == ABSENCE ? (f->flaw->part ? f->flaw->part : kind->part) : kind->noun;
     if (!noun) return "";
-    if (!counted(f)) return noun;
+    bool several = kind->form == FAULT && !kind->mass && !count && (kind->many || f->flaw->several);
+    if (!counted(f) && !several) return noun;
     const char *plural = kind->form == ABSENCE ? (f->flaw->part ? NULL : kind->part_plural) : kind->plural;
     if (!plural) plural = say_plural(f->m->arena, noun);
+    if (several) return plural;
     const char *degree = f->degree ? f->severity : ""; // "2 Small Chips": the number leads
     return arena_format(f->m->arena, "%d %s%s%s", count, degree, *degree ? " " : "", plural);
 }
@@ -126,8 +128,9 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
                 more + (placed ? 5 : 1) + 2);
         }
-        // "Dented" tells what "Dent" tells.
-        bool same = i && !strcmp(words->at[i], "{adjective}") && !strcmp(words->at[i - 1], "{noun}");
+        // "Dented" of notes tells what "Dent" tells.
+        bool same = i && !f->flaw->part && !f->flaw->where && f->flaw->span.to &&
+                    !strcmp(words->at[i], "{adjective}") && !strcmp(words->at[i - 1], "{noun}");
         int rank = (int)i - (same ? *f->severity ? 1 : 2 : 0);
         add(f, text, more + (placed ? 5 : 0) - 2 * rank);
     }
@@ -173,7 +176,7 @@ static void absence_words(struct fault *f) {
     const struct item_flaw *flaw = f->flaw;
     // The rule's own words know better than the grammar what is missing where no part is named ("Missing
     // Pieces").
-    if (f->kind->title.count && !flaw->part && !flaw->count) {
+    if (f->kind->title.count && !flaw->part && !flaw->count && !(flaw->single && !f->kind->says)) {
         add_words(f, &f->kind->title, 0);
         return;
     }
@@ -187,7 +190,8 @@ static void absence_words(struct fault *f) {
     }
     if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
         add(f, arena_format(arena, "one %s missing", part), 5);
-    if (flaw->count == 1)
+    if (flaw->single) add(f, arena_format(arena, "one %s missing", part), 5);
+    if (flaw->count == 1 || flaw->single)
         add(f, arena_format(arena, "missing %s", part), 4);
     else {
         if (f->kind->title.count) add_words(f, &f->kind->title, 0);
