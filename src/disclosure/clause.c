@@ -260,6 +260,7 @@ static bool is_degree(const char *where) {
 static void set_place(struct maker *m) {
     struct clause *c = m->clause;
     const char *place = say_place(m->arena, m->flaw->where);
+    if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     bool state =
         m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
     if (m->kind->form == ABSENCE && c->missing) {

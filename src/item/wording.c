@@ -64,6 +64,8 @@ const char *wording_rest(const struct item_flaw *flaw) {
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
     size_t n = strlen(head);
+    bool many = n > 3 && head[n - 1] == 's' && strncmp(noun, head, n) != 0; // "edges" of "edge wear"
+    n -= many;
     bool held = !strncmp(noun, head, n) && noun[n] == ' ' && strncmp(noun + n, " or ", 4) != 0;
     return held ? noun + n + 1 : rest_of_two(noun, head);
 }

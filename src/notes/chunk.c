@@ -133,7 +133,9 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     if (particle) return particle;
     if (breaks || note->fault_word[at]) return 0;
     if (at > chunk->from && chunk->count && chunk->nouns[chunk->count - 1].to == at &&
-        is_any(note, at, after_noun, COUNT(after_noun)))
+        is_any(note, at, after_noun, COUNT(after_noun)) &&
+        !(is_noun && (token_is(&note->tokens, at + 1, "x") || // "projector slides x 200"
+                      (at + 1 < note->tokens.count && note->taken[at + 1] == TAKEN_COUNT))))
         return 0;
     static const char *const likeness[] = {"style", "type", "colored", "coloured"};
     bool form = chunk->count && token_is(&note->tokens, at + 1, "shape"); // "barometer banjo shape"

@@ -198,13 +198,14 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     uint16_t stance = fault_stance(r, hit);
     size_t from, to;
     int parts, some = parts_shared(r, hit, &parts, &from, &to);
+    if (some && !parts && (part || where || r->note->record->count > 1)) some = 0; // of the pieces
     if (some) part = say_singular(r->note->arena, fault_place(r->note, from, to));
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity degree = degree_of_hit(r, hit);
     if (degree) flaw->severity = degree;
     int of, count = count_of_hit(r, hit, &of);
-    if (some) {
+    if (some && parts) {
         count = some;
         of = parts;
     }
@@ -425,10 +426,9 @@ static bool is_whole_thing(struct note *note, const char *part) {
 
 // Words that lists of parts and places have, and that are no part which could have a fault.
 static bool is_no_part(const char *part) {
-    static const char *const words[] = {"marks", "mark",   "lines",  "line",   "scale", "all over",
-                                        "spot",  "spots",  "eraser", "mouth",  "bits",  "ring",
-                                        "rings", "tape",   "over",   "words",  "death", "touch",
-                                        "rivet", "rivets", "staple", "staples"};
+    static const char *const words[] = {"marks", "mark",  "lines",  "line",  "scale", "all over",
+                                        "spot",  "spots", "eraser", "mouth", "bits",  "ring",
+                                        "rings", "tape",  "over",   "words", "death", "touch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(part, words[i])) return true;
     return false;
@@ -520,6 +520,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part && !strcmp(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))
         part = NULL; // "weights incomplete": some of them are there
+    if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
+        part = NULL; // "rivet repair"
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {

@@ -32,6 +32,12 @@ static size_t counted_before(const struct fault_reader *r, size_t to, int *numbe
     return to;
 }
 
+static bool is_bare(const struct fault_reader *r, size_t to) {
+    const struct token *last = to > 0 ? &r->note->tokens.at[to - 1] : NULL;
+    return last && r->part[to - 1] && !r->scope.fault[to - 1] && last->one != last->fold &&
+           r->note->taken[to - 1] != TAKEN_TYPE && r->note->taken[to - 1] != TAKEN_MEASURE;
+}
+
 int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int *of, size_t *from,
                  size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -51,7 +57,12 @@ int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int 
                            token_is(tokens, end - 1, "but") || token_is(tokens, end - 1, "-")))
             end--;
         size_t start = counted_before(r, end, of);
-        if (start == end || *of <= some) return 0;
+        bool bare = start == end && some == 1 && is_bare(r, end); // "brass clasps, one broken"
+        if (bare) {
+            *of = 0;
+            start = end - 1;
+        } else if (start == end || *of <= some)
+            return 0;
         *from = start;
         *to = end;
         return some;

@@ -343,8 +343,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const days[] = {"christmas",    "easter",      "halloween",
                                        "thanksgiving", "valentine's", "valentine"};
     if (any(note, from, days, COUNT(days))) return true;
-    static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced",
-                                       "has",     "is",   "was",  "have",   "are",   "needs"};
+    static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced", "has",
+                                       "is",      "was",  "have", "are",    "needs", "says",     "reads"};
     if (any(note, to, lost, COUNT(lost))) return false; // "bridge missing"
     // "With case and bow": of what comes with it, and no picture
     static const char *const extras[] = {"case", "box", "bag", "stand", "cover", "strap", "lid", "key"};

@@ -209,6 +209,10 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
         return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
+    struct word_entry part;
+    if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        word_at(note, i - 1, 1u << USE_PART, &part))
+        return true; // "one corner open"
     // "Glass has a scratch", "glass ok": the one of the watch or the frame.
     static const char *const verbs[] = {"has",    "is",    "ok",    "okay",    "fine",    "good", "clear",
                                         "intact", "foxed", "clean", "present", "missing", "was",  "had"};

@@ -123,7 +123,7 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
             strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
-            bool noun_first = !begins_with_adjective(f, text);
+            bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text);
             if (noun_first && strstr(words->at[i], "{part}")) noun_first = false; // "One Replaced Knob"
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
                 more + (placed ? 5 : 1) + 2);
@@ -160,7 +160,10 @@ static void fault_words(struct fault *f) {
     const char *before = wording_before(arena, f->flaw);
     if (before) add(f, arena_format(arena, "%s %s", before, f->part ? f->part : f->flaw->part), 6);
     const char *rest = wording_rest(f->flaw); // "Left Sole Separation": the part's noun is not said twice
-    if (rest) add(f, arena_format(arena, "%s %s", f->flaw->part, rest), 6);
+    if (rest && say_is_plural(f->flaw->part))
+        add(f, kind->noun, 6);
+    else if (rest)
+        add(f, arena_format(arena, "%s %s", f->flaw->part, rest), 6);
     if (words == part) {
         if (*f->adverb) add(f, arena_format(arena, "%s %s %s", f->adverb, f->adjective, f->part), 6);
         from = 1;
