@@ -95,7 +95,8 @@ static const char *noun_phrase(struct maker *m) {
     bool mass = m->kind->mass;
     const char *size = size_words(m, mass);
     bool several = !says_some(m->flaw) && !says_all(m->flaw) && m->flaw->several;
-    m->clause->many_rest = mass ? say_is_plural(noun) : (count > 1 || (!count && (m->kind->many || several)));
+    m->clause->many_rest = mass ? say_is_plural(noun)
+                                : (count > 1 || (!count && ((m->kind->many && !m->flaw->lone) || several)));
     if (mass) {
         const char *places =
             count ? arena_format(m->arena, "in %s place%s", say_number(m->arena, count), count > 1 ? "s" : "")

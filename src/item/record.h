@@ -45,6 +45,7 @@ struct item_flaw {
     enum severity severity;
     bool single;  // the notes say "one" of what is missing
     bool several; // the notes have it in the plural and give no number
+    bool lone;    // they have it in the singular, where its kind is mostly told in the plural
     bool unsaid;  // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;
     struct note_span span;

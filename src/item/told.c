@@ -67,6 +67,12 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
     return false;
 }
 
+// "Scratch on the lid": one, though scratches are mostly many.
+static bool is_lone(const struct item_flaw *flaw, const char *said) {
+    const char *noun = flaw->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
+    return flaw->kind->many && !flaw->count && noun && has_words(said, last ? last + 1 : noun);
+}
+
 // "One lid missing" of three pans: not the only one there was.
 static bool is_single(const struct record *record, const struct item_flaw *flaw, const char *said) {
     static const char *const ones[] = {"one ", "1 ", "a single "};
@@ -90,6 +96,7 @@ void told_set(struct arena *arena, struct record *record) {
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
         flaw->single = is_single(record, flaw, said);
         flaw->several = are_several(arena, flaw, said);
+        flaw->lone = is_lone(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
         if (telling) flaw->told = telling;
     }

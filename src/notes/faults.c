@@ -155,12 +155,17 @@ static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, st
         const char *word = tokens->at[hit->from].fold;
         size_t letters = strlen(word);
         if (i < hit->from && letters > 3 && !strcmp(word + letters - 2, "ed")) continue;
+        // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
+        bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
         bool apart = false;
         size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
         for (size_t k = a; k < b; k++)
             apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
         if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
+        enum { WHOLE_MM = 120 };
+        alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
+        if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;
         flaw->has_size = true;
         flaw->size = figure;
         if (!flaw->severity && figure.about) flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
@@ -205,6 +210,11 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     enum severity degree = degree_of_hit(r, hit);
     if (degree) flaw->severity = degree;
     int of, count = count_of_hit(r, hit, &of);
+    // "3 pearl buttons one gone": the number beside what has happened to them
+    int lost = kind->form == ABSENCE && hit->near && hit->to > hit->from + 2
+                   ? degrees_number(&r->note->tokens, hit->to - 2)
+                   : 0;
+    if (lost && lost < count) count = lost;
     if (some && parts) {
         count = some;
         of = parts;

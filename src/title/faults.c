@@ -67,7 +67,8 @@ static const char *noun_text(struct fault *f) {
     const struct flaw *kind = f->kind;
     const char *noun = kind->form == ABSENCE ? (f->flaw->part ? f->flaw->part : kind->part) : kind->noun;
     if (!noun) return "";
-    bool several = kind->form == FAULT && !kind->mass && !count && (kind->many || f->flaw->several);
+    bool several =
+        kind->form == FAULT && !kind->mass && !count && ((kind->many && !f->flaw->lone) || f->flaw->several);
     if (!counted(f) && !several) return noun;
     const char *plural = kind->form == ABSENCE ? (f->flaw->part ? NULL : kind->part_plural) : kind->plural;
     if (!plural) plural = say_plural(f->m->arena, noun);
