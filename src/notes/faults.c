@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "notes/figure.h"
+#include "notes/fault_size.h"
 
 static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && !strcmp(a, b));
@@ -144,36 +144,6 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
-static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw) {
-    struct figure figure;
-    size_t taken;
-    enum { NEAR = 5, BEHIND = 14 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
-        if (i >= hit->from && i < hit->to) continue;
-        // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
-        const char *word = tokens->at[hit->from].fold;
-        size_t letters = strlen(word);
-        if (i < hit->from && letters > 3 && !strcmp(word + letters - 2, "ed")) continue;
-        // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
-        bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
-        bool apart = false;
-        size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
-        for (size_t k = a; k < b; k++)
-            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
-        if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
-        if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
-        enum { WHOLE_MM = 120 };
-        alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
-        if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;
-        flaw->has_size = true;
-        flaw->size = figure;
-        if (!flaw->severity && figure.about) flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
-        note_take(r->note, i, i + taken, TAKEN_FLAW);
-        return;
-    }
-}
-
 // What governs a fault: its first word, and of two words apart the second as well ("paint isn't flaking").
 uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit) {
     if (hit->own_no) return r->scope.stance[hit->from] & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
@@ -224,7 +194,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         flaw->of = of;
     }
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
-        measure_flaw(r, hit, flaw);
+        fault_measure(r, hit, flaw);
     if (!flaw->severity && flaw->has_size) flaw->severity = degree_of_size(kind, flaw->size.base);
     double like = flaw->severity || flaw->has_size ? 0 : size_of_object(r, hit);
     if (like > 0) flaw->severity = degree_of_likeness(kind, like);
