@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "item/told.h"
 #include "item/wording.h"
 
 struct maker {
@@ -93,7 +94,9 @@ static const char *noun_phrase(struct maker *m) {
     int count = fault_count(m->flaw);
     bool mass = m->kind->mass;
     const char *size = size_words(m, mass);
-    m->clause->many_rest = !mass && (count > 1 || (!count && m->kind->many));
+    bool several = !says_some(m->flaw) && !says_all(m->flaw) && m->flaw->several;
+    m->clause->many_rest = mass ? say_is_plural(noun)
+                                : (count > 1 || (!count && ((m->kind->many && !m->flaw->lone) || several)));
     if (mass) {
         const char *places =
             count ? arena_format(m->arena, "in %s place%s", say_number(m->arena, count), count > 1 ? "s" : "")
@@ -112,6 +115,12 @@ static void tell_fault(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
     bool piece = says_some(flaw) || says_all(flaw);
+    const char *before = wording_before(m->arena, flaw);
+    if (before && !flaw->has_size && !fault_count(flaw)) {
+        c->verb = VERB_IS;
+        c->rest = text(m, wording_adverb(flaw, true), before);
+        return;
+    }
     bool adjective = m->kind->adjective_own && !flaw->has_size && !fault_count(flaw) &&
                      (flaw->part || (piece && !flaw->where));
     if (adjective) {
@@ -128,7 +137,7 @@ static void tell_fault(struct maker *m) {
 // A degree that the predicate has no word for stands behind it.
 static const char *with_degree(struct maker *m, const char *rest) {
     rest = text(m, rest, size_words(m, true));
-    if (m->flaw->severity == SEVERITY_UNKNOWN) return rest;
+    if (m->flaw->severity == SEVERITY_UNKNOWN || m->flaw->unsaid) return rest;
     return arena_format(m->arena, "%s (%s)", rest, severity_name(m->flaw->severity));
 }
 
@@ -190,7 +199,7 @@ static void tell_absence(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
     const char *part = flaw->part ? flaw->part : m->kind->part;
-    int count = flaw->count;
+    int count = flaw->single && !flaw->count ? 1 : flaw->count;
     if (m->kind->says && !flaw->part && !count) {
         tell_state(m);
         return;
@@ -252,6 +261,7 @@ static bool is_degree(const char *where) {
 static void set_place(struct maker *m) {
     struct clause *c = m->clause;
     const char *place = say_place(m->arena, m->flaw->where);
+    if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     bool state =
         m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
     if (m->kind->form == ABSENCE && c->missing) {
@@ -268,7 +278,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
                         enum locale locale) {
     struct clause clause = {
         .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
-    struct maker m = {arena, flaw, flaw->kind, address, locale, &clause};
+    struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause};
     set_subject(&m);
     if (flaw->kind->form == FAULT)
         tell_fault(&m);

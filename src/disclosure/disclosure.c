@@ -9,6 +9,8 @@
 
 #include "disclosure/copied.h"
 #include "disclosure/sentence.h"
+#include "item/several.h"
+#include "item/told.h"
 #include "item/wording.h"
 
 enum { UNSIZED_MOST = 4 }; // kinds named as without size; of more it is said in general
@@ -60,8 +62,8 @@ void disclosure_add(struct disclosure_maker *maker, const char *text, const char
     p->told.slots[slot] = d->count;
 }
 
-static enum address address_of(const struct record *record) {
-    if (record->count > 1) return ADDRESS_THERE;
+static enum address address_of(struct arena *arena, const struct record *record) {
+    if (record_is_several(arena, record)) return ADDRESS_THERE;
     return record->type.value && say_is_plural(record->type.value) ? ADDRESS_THEY : ADDRESS_IT;
 }
 
@@ -83,7 +85,7 @@ static void add_flaws(struct paragraph *p, const struct record *record) {
     struct arena *arena = p->maker.arena;
     struct clause *all = arena_array(arena, record->flaw_count + 1, sizeof *all);
     struct clause *ordered = arena_array(arena, record->flaw_count + 1, sizeof *ordered);
-    enum address address = address_of(record);
+    enum address address = address_of(arena, record);
     size_t count = 0;
     for (size_t i = 0; i < record->flaw_count; i++)
         all[i] = clause_of(arena, &record->flaws[i], address, p->maker.locale);
@@ -99,7 +101,7 @@ static void add_unsized(struct paragraph *p, const struct record *record) {
     size_t count = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         if (!wording_unsized(&record->flaws[i])) continue;
-        const char *noun = record->flaws[i].kind->noun;
+        const char *noun = flaw_told(&record->flaws[i])->noun;
         bool known = false;
         for (size_t k = 0; k < count; k++) known |= !strcmp(nouns[k], noun);
         if (known) continue;

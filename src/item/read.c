@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "item/lists.h"
+#include "item/told.h"
 #include "text/hint.h"
 #include "text/utf8.h"
 
@@ -235,6 +236,7 @@ bool record_read(struct arena *arena, const struct ruleset *rules, const struct 
             record->notes = r.notes = notes->text;
     }
     fields_read(&r, record_fields, tree, record);
+    told_set(arena, record);
     if (!record->id) record->id = arena_format(arena, "item-%zu", number);
     return r.fine;
 }

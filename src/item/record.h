@@ -37,11 +37,16 @@ struct figure {
 
 struct item_flaw {
     const struct flaw *kind;
+    const struct flaw *told; // its kind, with the words for what the notes call it (item/told.h)
     const char *where, *part, *photo;
     int count, of; // 0: not said
     bool has_size;
     struct figure size;
     enum severity severity;
+    bool single;  // the notes say "one" of what is missing
+    bool several; // the notes have it in the plural and give no number
+    bool lone;    // they have it in the singular, where its kind is mostly told in the plural
+    bool unsaid;  // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;
     struct note_span span;
     struct place at;

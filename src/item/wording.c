@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "item/told.h"
+
 static const char *const light_words[] = {"small", "light", "slight", "faint", "slight"};
 static const char *const heavy_words[] = {"large", "heavy", "severe", "strong", "severe"};
 static const char *const light_adverbs[] = {"slightly", "lightly", "slightly", "faintly", "slightly"};
@@ -12,33 +14,33 @@ static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strong
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     switch (flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_words[flaw->kind->degree];
+        return light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate ? "moderate" : "";
+        return moderate && !flaw->unsaid ? "moderate" : "";
     case SEVERITY_HEAVY:
-        return heavy_words[flaw->kind->degree];
+        return heavy_words[flaw_told(flaw)->degree];
     default:
         return "";
     }
 }
 
 const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
-    if (flaw->kind->adjective_at[flaw->severity]) return "";
+    if (flaw_told(flaw)->adjective_at[flaw->severity]) return "";
     switch (flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_adverbs[flaw->kind->degree];
+        return light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate ? "moderately" : "";
+        return moderate && !flaw->unsaid ? "moderately" : "";
     case SEVERITY_HEAVY:
-        return heavy_adverbs[flaw->kind->degree];
+        return heavy_adverbs[flaw_told(flaw)->degree];
     default:
         return "";
     }
 }
 
 const char *wording_adjective(const struct item_flaw *flaw) {
-    const char *own = flaw->kind->adjective_at[flaw->severity];
-    return own ? own : flaw->kind->adjective;
+    const char *own = flaw_told(flaw)->adjective_at[flaw->severity];
+    return own ? own : flaw_told(flaw)->adjective;
 }
 
 // "Strap or handle damage" of the straps: "damage". A noun that ends with the second ("dent or bend") has
@@ -57,13 +59,25 @@ static const char *rest_of_two(const char *noun, const char *head) {
 }
 
 const char *wording_rest(const struct item_flaw *flaw) {
-    const char *part = flaw->part, *noun = flaw->kind->noun;
-    if (!part || !noun || flaw->kind->form != FAULT) return NULL;
+    const char *part = flaw->part, *noun = flaw_told(flaw)->noun;
+    if (!part || !noun || flaw_told(flaw)->form != FAULT) return NULL;
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
     size_t n = strlen(head);
+    bool many = n > 3 && head[n - 1] == 's' && strncmp(noun, head, n) != 0; // "edges" of "edge wear"
+    n -= many;
     bool held = !strncmp(noun, head, n) && noun[n] == ' ' && strncmp(noun + n, " or ", 4) != 0;
     return held ? noun + n + 1 : rest_of_two(noun, head);
+}
+
+const char *wording_before(struct arena *arena, const struct item_flaw *flaw) {
+    const char *part = flaw->part, *noun = flaw_told(flaw)->noun;
+    if (!part || !noun || flaw->kind->form != FAULT || flaw_told(flaw)->mass) return NULL;
+    const char *head = strrchr(part, ' '), *last = strrchr(noun, ' ');
+    if (!last || strchr(noun, ' ') != last ||
+        strcmp(say_singular(arena, head ? head + 1 : part), last + 1) != 0)
+        return NULL;
+    return arena_copy(arena, noun, (size_t)(last - noun));
 }
 
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {
@@ -77,9 +91,15 @@ const char *wording_sought(struct arena *arena, const struct flaw *kind, const c
     return kind->plural ? kind->plural : say_plural(arena, kind->noun);
 }
 
+// "Broken" has no degree: all its degrees are told in one word.
+static bool is_absolute(const struct flaw *told) {
+    const char *heavy = told->adjective_at[SEVERITY_HEAVY];
+    return heavy && told->adjective && !strcmp(heavy, told->adjective) && told->adjective_at[SEVERITY_LIGHT];
+}
+
 bool wording_unsized(const struct item_flaw *flaw) {
     const struct flaw *kind = flaw->kind;
-    return kind->form == FAULT && kind->class != CLASS_FUNCTION && kind->class != CLASS_FEATURE &&
-           flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
+    return !is_absolute(flaw_told(flaw)) && kind->form == FAULT && kind->class != CLASS_FUNCTION &&
+           kind->class != CLASS_FEATURE && flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
            kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
 }

@@ -15,6 +15,8 @@ const char *wording_adjective(const struct item_flaw *flaw);
 // What is left of the noun beside a part that begins it: "separation" for "sole separation" of the left sole.
 // Of "strap or handle damage" either part leaves "damage". NULL where the part does not begin the noun.
 const char *wording_rest(const struct item_flaw *flaw);
+// Of a part that ends the noun, what stands before it: "open" for an "open seam" of the seams; NULL else.
+const char *wording_before(struct arena *arena, const struct item_flaw *flaw);
 // A fault whose degree would matter and was not told.
 bool wording_unsized(const struct item_flaw *flaw);
 // What is looked for: "cracks", "missing knobs", as in "No … seen". `part` names another part that is

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The text to paste: what the thing is, marks as read, measures in both systems, what comes with it, what it
 // fits, and the disclosure. Claims that the title may not make are not made here either.
+#include "item/narrower.h"
 #include "item/parts.h"
+#include "item/several.h"
 #include "listing/listing.h"
 
 #include <string.h>
@@ -19,16 +21,6 @@ static bool may_say(const struct describer *d, const struct value *value) {
     return value->sure == SURE_STATED && !claims_bar(d->listing->claims, value->value);
 }
 
-static void add_values(struct describer *d, struct buf *out, const char *name) {
-    const char *items[8];
-    size_t count = 0;
-    for (size_t i = 0; i < d->record->attribute_count && count < 8; i++) {
-        const struct value *value = &d->record->attributes[i];
-        if (!strcmp(value->name, name) && !value->of && may_say(d, value)) items[count++] = value->value;
-    }
-    if (count) buf_format(out, "%s%s", out->n ? " " : "", say_list(d->arena, items, count, d->locale));
-}
-
 // A rule may know a plural that spelling does not give: "cartes de visite".
 static const char *plural_of(const struct describer *d, const char *noun) {
     const struct family *family = d->record->family;
@@ -43,13 +35,25 @@ static const char *type_words(const struct describer *d) {
     const char *noun = type->value && may_say(d, type)
                            ? type->value
                            : arena_format(d->arena, "%s item", d->record->family->print);
-    if (d->record->count > 1 && !noun_is_collective(noun)) noun = plural_of(d, noun);
+    if (record_is_several(d->arena, d->record) && !noun_is_collective(noun)) noun = plural_of(d, noun);
     return noun;
 }
 
 // A word the type holds already is not said before it ("denim denim jacket").
 static bool in_type(const struct describer *d, const char *word) {
     return strstr(type_words(d), word) != NULL;
+}
+
+static void add_values(struct describer *d, struct buf *out, const char *name) {
+    const char *items[8];
+    size_t count = 0;
+    for (size_t i = 0; i < d->record->attribute_count && count < 8; i++) {
+        const struct value *value = &d->record->attributes[i];
+        if (!strcmp(value->name, name) && !value->of && may_say(d, value) &&
+            !value_said_narrower(d->record, value) && !in_type(d, value->value))
+            items[count++] = value->value;
+    }
+    if (count) buf_format(out, "%s%s", out->n ? " " : "", say_list(d->arena, items, count, d->locale));
 }
 
 static bool ends_with_word(struct arena *arena, const char *text, const char *word) {

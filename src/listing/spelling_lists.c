@@ -47,6 +47,7 @@ static void take_flaw(const struct walker *w, const struct flaw *flaw) {
     take_texts(w, &flaw->title_part);
     take_texts(w, &flaw->title_beside);
     take_texts(w, &flaw->parts);
+    for (size_t i = 0; i < flaw->telling_count; i++) take_flaw(w, &flaw->tellings[i]);
 }
 
 static void take_family(const struct walker *w, const struct family *family) {

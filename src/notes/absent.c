@@ -76,9 +76,37 @@ static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, 
     return count_of_hit(r, &hit, of);
 }
 
+// "Slats rotten, two missing", "set of six, two missing": the number alone is of the parts that were spoken
+// of just before, or else of the pieces.
+static struct item_flaw *tell_number(struct fault_reader *r, size_t at, size_t first, size_t last) {
+    enum { FAR = 5 };
+    struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER;
+    if (r->scope.stance[first] & off && !(r->scope.stance[first] & STANCE_EXCEPT)) return NULL;
+    const char *part = NULL;
+    for (size_t i = at; i > 0 && i + FAR > at && tokens->at[i - 1].stop < STOP_SENTENCE && !part; i--)
+        if (r->part[i - 1] && tokens->at[i - 1].one != tokens->at[i - 1].fold &&
+            note->taken[i - 1] != TAKEN_TYPE)
+            part = arena_string(note->arena, tokens->at[i - 1].one);
+    const struct flaw *kind =
+        part ? absent_kind(note->arena, note->rules, part) : ruleset_flaw(note->rules, "missing-pieces");
+    if (!kind) return NULL;
+    bool usual = !part || (kind->form == ABSENCE && kind->part && same_noun(note->arena, kind->part, part));
+    struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, NULL, first, last);
+    struct fault_hit hit = {.from = at, .to = at + 1, .kinds = {kind}, .kind_count = 1};
+    int count = count_of_hit(r, &hit, &flaw->of);
+    if (count < 2 && part) count = degrees_number(tokens, at);
+    if (count > 1) flaw->count = count;
+    return flaw;
+}
+
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
+    if (to == from + 1 && cue_from >= to && degrees_number(&note->tokens, from) > 0 &&
+        note->tokens.at[from].kind == TOKEN_WORD)
+        return tell_number(r, from, from, cue_to);
     size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;

@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/note.h"
 #include "notes/number.h"
+#include "notes/things.h"
 #include "notes/unit.h"
 
 enum reach {
@@ -57,6 +58,8 @@ static const struct trigger triggers_list[] = {
     {"bought from", REACH_ON},
     {"bought in", REACH_ON},
     {"bought for", REACH_ON},
+    {"bought with", REACH_ON},
+    {"bought along with", REACH_ON},
     {"i bought", REACH_STORY},
     {"purchased", REACH_ON},
     {"picked up at", REACH_ON},
@@ -476,6 +479,32 @@ static bool is_pest(const struct note *note, size_t i) {
     return false;
 }
 
+// "Bought this brass desk lamp along with a box of reels": what was got is the thing, and only how is a
+// story. The words from `*from` to the returned end; the same where nothing but "this" stands.
+static size_t object_of(const struct note *note, size_t i, size_t taken, size_t to, size_t *from) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i + taken;
+    if (ANY(tokens, at, "this", "these")) at++;
+    *from = at;
+    if (at == i || !ANY(tokens, at - 1, "this", "these")) return at;
+    bool goods = false;
+    struct noun_found noun;
+    for (; at < to; at++) {
+        if (ANY(tokens, at, "with", "along", "at", "from", "in", "on", "off", "for", "when", "and", "last",
+                "years", "year", "ages", "to", "because", "as", "by", "together", "while", "thinking",
+                "hoping", "out", "up", "back", "new", "years", "about", "under", "behind", "so"))
+            break;
+        goods |= noun_at(note, at, &noun) && (noun.thing || !noun.gated);
+    }
+    return goods ? at : *from;
+}
+
+static void leave_aside(struct note *note, size_t from, size_t to) {
+    if (from >= to) return;
+    note_reading(note, from, to, "aside", "not about the thing");
+    note_aside(note, from, to);
+}
+
 static size_t aside_from(struct note *note, size_t i) {
     enum reach reach;
     size_t owner = owned_at(note, i);
@@ -495,8 +524,10 @@ static size_t aside_from(struct note *note, size_t i) {
     if (tells_age(note, from, to)) return i + taken;
     for (size_t k = from; k < to; k++)
         if (note->taken[k] != TAKEN_NOT) return i + taken;
-    note_reading(note, from, to, "aside", "not about the thing");
-    note_aside(note, from, to);
+    size_t object, end = object_of(note, i, taken, to, &object);
+    if (end == object) object = end = to;
+    leave_aside(note, from, object);
+    leave_aside(note, end, to);
     return to;
 }
 

@@ -133,7 +133,9 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     if (particle) return particle;
     if (breaks || note->fault_word[at]) return 0;
     if (at > chunk->from && chunk->count && chunk->nouns[chunk->count - 1].to == at &&
-        is_any(note, at, after_noun, COUNT(after_noun)))
+        is_any(note, at, after_noun, COUNT(after_noun)) &&
+        !(is_noun && (token_is(&note->tokens, at + 1, "x") || // "projector slides x 200"
+                      (at + 1 < note->tokens.count && note->taken[at + 1] == TAKEN_COUNT))))
         return 0;
     static const char *const likeness[] = {"style", "type", "colored", "coloured"};
     bool form = chunk->count && token_is(&note->tokens, at + 1, "shape"); // "barometer banjo shape"
@@ -154,6 +156,10 @@ static bool is_closed(const struct note *note, const struct chunk *chunk, size_t
         return true;
     bool known = last->thing || (last->uses & (1u << USE_THING) && !last->candidate && !last->gated);
     if (!known || last->uses & value_uses || last->part || last->to != at) return false;
+    // Kettle "Harbor Pilot"
+    if (token_is(&note->tokens, at, "\"") && at + 1 < note->tokens.count &&
+        note->taken[at + 1] == TAKEN_VALUE)
+        return true;
     if (note->taken[at] == TAKEN_VALUE || note->tokens.at[at].kind == TOKEN_FIGURE) return true;
     bool is_noun = noun_at(note, at, &next);
     if (is_noun && next.to > at + 1 && !next.part && !next.candidate) return false;

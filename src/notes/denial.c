@@ -138,7 +138,18 @@ static bool opens_own(const struct scope *s, size_t from, size_t i) {
     if (i != from + 1 || !s->fault[i] || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t end = i + 1;
     while (end < tokens->count && s->fault[end]) end++;
-    return is_part(s, from) && is_place_word(tokens, end);
+    // What comes off is missing, and one fault is told behind it: "no lid hairline". "No lid chips" has none.
+    static const char *const loose[] = {"lid",     "cover", "stopper", "box",    "key",    "shade",
+                                        "case",    "plug",  "cord",    "lead",   "manual", "instructions",
+                                        "chimney", "glass", "strap",   "battery"};
+    static const char *const one[] = {"hairline", "chip", "crack", "dent", "tear", "stain"};
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+    if (ends && end == i + 1 && (tokens->flat || tokens->shouts) && token_is(tokens, from - 1, "no") &&
+        token_among(tokens, from, loose, COUNT(loose)) && token_among(tokens, i, one, COUNT(one)))
+        return true;
+    size_t rim = token_is(tokens, end, "to") ? end + 1 : tokens->count; // "no lid chip to rim"
+    if (token_is(tokens, rim, "the")) rim++;
+    return is_part(s, from) && (is_place_word(tokens, end) || is_part(s, rim));
 }
 
 // "No stations aerial bent", "not included shade got torn", dictated without stops: behind what is denied a
@@ -159,6 +170,13 @@ static bool opens_state(const struct scope *s, size_t from, size_t i) {
     bool done = s->fault[next] && size > 4 && !strcmp(word + size - 2, "ed");
     return done || token_among(tokens, next, verbs, COUNT(verbs)) ||
            token_among(tokens, next, states, COUNT(states));
+}
+
+// "No shade rewired pat tested", without stops: what was done to the thing is no part of the "no".
+static bool opens_deed(const struct scope *s, size_t from, size_t i) {
+    static const char *const deeds[] = {"rewired", "tested",   "works",       "working",  "restored",
+                                        "cleaned", "serviced", "refurbished", "polished", "untested"};
+    return i > from && is_part(s, from) && token_among(&s->note->tokens, i, deeds, COUNT(deeds));
 }
 
 // "No stains well one tiny spot": it opens an exception.
@@ -228,7 +246,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             continue;
         }
         if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i) ||
-                         is_well(tokens, i) || opens_state(s, from, i)))
+                         is_well(tokens, i) || opens_state(s, from, i) || opens_deed(s, from, i)))
             return i;
         if (gives_cause(tokens, i)) return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes

@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "notes/figure.h"
+#include "notes/fault_size.h"
 #include "notes/traces.h"
 
 static bool same(const char *a, const char *b) {
@@ -151,34 +151,6 @@ static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, c
                  "not looked at");
 }
 
-static void measure_flaw(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
-                         enum severity told) {
-    struct figure figure;
-    size_t taken;
-    enum { NEAR = 5, BEHIND = 14 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
-        if (i >= hit->from && i < hit->to) continue;
-        bool apart = false;
-        size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
-        for (size_t k = a; k < b; k++)
-            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
-        if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
-        if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
-        static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
-        if (i + taken < hit->to + BEHIND &&
-            token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
-            !token_is(tokens, i + taken + 1, "diameter") && !token_is(tokens, i + taken + 1, "length"))
-            continue; // "an inch from the rim" is where
-        flaw->has_size = true;
-        flaw->size = figure;
-        if (!told && !flaw->severity && figure.about)
-            flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
-        note_take(r->note, i, i + taken, TAKEN_FLAW);
-        return;
-    }
-}
-
 // What governs a fault: its first word, and of two words apart the second as well ("paint isn't flaking").
 uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit) {
     if (hit->own_no) return r->scope.stance[hit->from] & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
@@ -206,16 +178,29 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
+    size_t from, to;
+    int parts, some = parts_shared(r, hit, &parts, &from, &to);
+    if (some && !parts && (part || where || r->note->record->count > 1)) some = 0; // of the pieces
+    if (some) part = say_singular(r->note->arena, fault_place(r->note, from, to));
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
+    // "3 pearl buttons one gone": the number beside what has happened to them
+    int lost = kind->form == ABSENCE && hit->near && hit->to > hit->from + 2
+                   ? degrees_number(&r->note->tokens, hit->to - 2)
+                   : 0;
+    if (lost && lost < count) count = lost;
+    if (some && parts) {
+        count = some;
+        of = parts;
+    }
     if (count && !(count == 1 && !of)) {
         flaw->count = count;
         flaw->of = of;
     }
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
-        measure_flaw(r, hit, flaw, degree);
+        fault_measure(r, hit, flaw, degree);
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
     enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
     if (sized || degree) flaw->severity = sized ? sized : degree;
@@ -494,6 +479,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
         part = NULL;
     if (!part && !where) part = function_place(r, hit, kind);
+    if (part && !strcmp(kind->rule.id, "missing-pieces") &&
+        token_is(&note->tokens, hit->to - 1, "incomplete"))
+        part = NULL; // "weights incomplete": some of them are there
+    if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
+        part = NULL; // "rivet repair"
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = "box";
     if (was_looked_at(r, hit, stance)) {

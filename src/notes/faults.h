@@ -131,6 +131,11 @@ int degrees_number(const struct tokens *tokens, size_t i);
 // pieces.c: number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
+// one_of.c: "three blades, one broken": how many of the parts that were counted before, of `*of`, and the
+// words of the part; 0 where none were.
+int parts_shared(const struct fault_reader *reader, const struct fault_hit *hit, int *of, size_t *from,
+                 size_t *to);
+
 // scales.c: by the words that the kind's rule has for the degrees of its scale; unknown where none stands
 // beside.
 enum severity degree_on_scale(const struct fault_reader *reader, const struct fault_hit *hit,

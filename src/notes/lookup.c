@@ -199,6 +199,26 @@ static bool noun_with_verb(const struct note *note, size_t i, struct noun_found 
     return book_noun(note, &laid, found) || ruled;
 }
 
+// "Candle sticks", "note book": two words for one that the rules have.
+static bool noun_apart(const struct note *note, size_t i, struct noun_found *found) {
+    static const char *const heads[] = {"stick",  "sticks",  "pot",   "pots",  "bag",    "bags",    "board",
+                                        "weight", "spread",  "book",  "books", "holder", "holders", "bowl",
+                                        "bowls",  "cup",     "cups",  "dish",  "knife",  "basket",  "coat",
+                                        "coats",  "case",    "cases", "light", "lights", "stool",   "cloth",
+                                        "cloths", "ware",    "press", "rack",  "hooks",  "hook",    "pin",
+                                        "pins",   "glasses", "boots", "boxes", "plate",  "plates",  "stand"};
+    const struct tokens *tokens = &note->tokens;
+    if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind != TOKEN_WORD ||
+        !token_among(tokens, i + 1, heads, sizeof heads / sizeof *heads))
+        return false;
+    struct laid laid = {.size = 0};
+    const char *joined = arena_format(note->arena, "%s%s", tokens->at[i].fold, tokens->at[i + 1].one);
+    if (strlen(joined) < 7 || !lay(&laid, joined)) return false;
+    *found = (struct noun_found){.from = i, .to = i + 2};
+    bool ruled = rule_noun(note, laid.text, found);
+    return ruled && (book_noun(note, &laid, found) || ruled);
+}
+
 static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
@@ -207,8 +227,10 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
         rules_begin(note, first->fold) || (first->one != first->fold && rules_begin(note, first->one));
     size_t n = words_from(note, i), most = n && note->book ? longest_of(note, i) : 0;
     if (!ruled && n > most) n = most;
-    for (; n > 0; n--)
+    for (; n > 0; n--) {
+        if (n == 1 && noun_apart(note, i, found)) return true;
         if (noun_of(note, i, n, ruled, found)) return true;
+    }
     return noun_with_verb(note, i, found);
 }
 

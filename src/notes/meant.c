@@ -55,6 +55,14 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
                                         "ages",   "a",    "some", "parts",  "now",  "me",
                                         "many",   "that", "this", "spares", "over", "at"};
     bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
+    // "No shade rewired tested": the "no" is the shade's, and what is left of the two words says the
+    // contrary.
+    if (untested && hit->near && hit->to == hit->from + 1 && token_is(tokens, hit->from, "tested"))
+        for (size_t k = 0; k < r->hit_count; k++)
+            if (r->hits[k].kinds[0]->form == ABSENCE && r->hits[k].to <= hit->from &&
+                token_is(tokens, r->hits[k].from, "no") &&
+                scope_clause_start(&r->scope, hit->from) <= r->hits[k].from)
+                return true;
     if (untested && token_is(tokens, hit->to, "for") &&
         !token_among(tokens, hit->to + 1, spans, sizeof spans / sizeof *spans))
         return true; // "for leaks", "for accuracy"

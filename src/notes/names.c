@@ -53,7 +53,10 @@ static bool is_name_word(const struct note *note, size_t i) {
     if (token_among(&note->tokens, i + 1, likeness, COUNT(likeness))) return false; // "Windsor style chairs"
     if (t->fold[0] && t->fold[1] == '-') return false;                              // "T-bar"
     struct noun_found noun;
-    if (t->capitals && ((noun_at(note, i, &noun) && noun.to == i + 1) || is_plain_word(note, i)))
+    size_t size = t->to - t->from;
+    const char *raw = note->tokens.text + t->from;
+    bool codes = size > 2 && raw[size - 1] == 's' && raw[1] >= 'A' && raw[1] <= 'Z'; // "LPs"
+    if ((t->capitals || codes) && ((noun_at(note, i, &noun) && noun.to == i + 1) || is_plain_word(note, i)))
         return false; // "LP", "BOX"
     return !t->starts || !is_plain_word(note, i);
 }

@@ -153,6 +153,36 @@ static bool ends_statement(const struct fault_reader *r, size_t from, size_t i) 
     return false;
 }
 
+// "Ten minutes": how long, not how many.
+static bool is_time(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"mins", "minutes", "minute", "secs",   "seconds", "hours", "hrs",
+                                        "hour", "days",    "weeks",  "months", "years",   "times"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "54x72": a side of what was measured.
+static bool is_side(const struct tokens *tokens, size_t i) {
+    return i > 1 && token_is(tokens, i - 1, "x") && tokens->at[i - 2].kind == TOKEN_FIGURE &&
+           tokens->at[i].kind == TOKEN_FIGURE;
+}
+
+// A number that was read as something else: "2 gallon bird design hairline", "size 14 missing button".
+// "12 to 14 torn lining": so many would be told in the plural.
+static bool is_one(const struct fault_reader *r, const struct fault_hit *hit, int n) {
+    enum { MANY = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t noun = hit->to < tokens->count && r->part[hit->to] && tokens->at[hit->to - 1].stop == STOP_NONE
+                      ? hit->to
+                      : hit->to - 1;
+    return n > MANY && tokens->at[noun].one == tokens->at[noun].fold;
+}
+
+static bool is_other(const struct fault_reader *r, size_t i) {
+    enum taken taken = (enum taken)r->note->taken[i];
+    return taken == TAKEN_MEASURE || taken == TAKEN_VALUE || taken == TAKEN_DATE ||
+           is_side(&r->note->tokens, i);
+}
+
 static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
     const struct tokens *tokens = &r->note->tokens;
@@ -163,6 +193,7 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     for (size_t i = from; i < to; i++) {
         size_t end;
         int n;
+        if (is_other(r, i)) continue;
         bool verb = i + 1 == to || token_among(tokens, i + 1, verbs, COUNT(verbs));
         bool all = token_is(tokens, i, "all") || token_is(tokens, i, "each");
         if (i + 1 < to && verb && token_is(tokens, i, "another") && pieces > 1)
@@ -176,9 +207,14 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
             *share = (struct share){n, pieces};
             return true;
         }
+        // "Set of 4 cups, one cup with a chip"
+        if (size && pieces > n && r->note->taken[i + size] == TAKEN_TYPE &&
+            token_among(tokens, i + size + 1, verbs, COUNT(verbs)))
+            return *share = (struct share){n, pieces}, true;
         size_t behind =
             size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
-        size_t parts = size && n > 1 && !is_total(tokens, i) ? parts_at(r, behind, to) : 0;
+        size_t parts =
+            size && n > 1 && !is_total(tokens, i) && !is_time(tokens, behind) ? parts_at(r, behind, to) : 0;
         if (parts && (parts == to || token_among(tokens, parts, verbs, COUNT(verbs))))
             return *share = (struct share){n, 0}, true;
     }
@@ -356,7 +392,8 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             at = i - k;
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
-        if (!size || is_ordinal(tokens, at)) continue;
+        if (size && (is_other(r, at) || is_one(r, hit, n))) break;
+        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||

@@ -132,9 +132,12 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                  r->part[i + 2];
     if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
     static const char *const idioms[] = {
-        "by hand", "by eye",   "to hand",    "at hand",     "in half",   "in two",  "in use",
-        "to side", "to end",   "in place",   "at a glance", "in hand",   "by side", "in one piece",
-        "in case", "to speak", "to mention", "of note",     "in pieces", "of use",  "on hand"};
+        "by hand",     "by eye",        "to hand",     "at hand",       "in half",      "in two",
+        "in use",      "to side",       "to end",      "in place",      "at a glance",  "in hand",
+        "by side",     "in one piece",  "in case",     "to speak",      "to mention",   "of note",
+        "in pieces",   "of use",        "on hand",     "at some point", "at one point", "at some time",
+        "at one time", "at the moment", "at the time", "at present",    "on occasion",  "in time",
+        "in the past", "at some stage", "by now",      "at times"};
     for (size_t k = 0; k < COUNT(idioms); k++)
         if (token_phrase(tokens, i, idioms[k])) return 0;
     if (token_is(tokens, i, "from") && i > 0 &&
@@ -155,7 +158,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                 !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off") &&
                 !about;
     while (at < tokens->count && spot_article(tokens, at)) at++;
-    size_t start = at > i + 1 && tells_how_many(tokens, at - 1) ? at - 1 : at;
+    bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
+    size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
         if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
             size_t next = at + 1;

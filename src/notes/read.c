@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "item/told.h"
 #include "notes/alien.h"
 #include "notes/measures.h"
 #include "notes/paragraph.h"
@@ -109,6 +110,7 @@ static void read_piece(struct arena *arena, const struct note_reader *reader, st
     else
         read_all(&note);
     if (reach < size) leave_rest(&note, reach, size);
+    told_set(arena, &read->record);
     finish(&note, read);
 }
 

@@ -209,6 +209,25 @@ static size_t tag_size(struct note *note, size_t i) {
     return end - i;
 }
 
+// "42 reg", "38 short", "44 long" of a coat: chest and build.
+static size_t build_size(struct note *note, size_t i) {
+    enum { LEAST = 30, MOST = 60 };
+    const struct tokens *tokens = &note->tokens;
+    size_t taken;
+    int number = tokens->at[i].kind == TOKEN_FIGURE ? number_whole(tokens, i, &taken) : 0;
+    if (number < LEAST || number > MOST || tokens->at[i].stop != STOP_NONE) return 0;
+    if (!ANY(tokens, i + 1, "reg", "regular", "short", "long", "tall")) return 0;
+    bool ends =
+        i + 2 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE || tokens->at[i + 2].stop != STOP_NONE;
+    bool coat = false;
+    for (size_t k = 0; ends && k < tokens->count && !coat; k++)
+        coat = ANY(tokens, k, "jacket", "coat", "blazer", "suit", "waistcoat", "overcoat", "tuxedo",
+                   "tailcoat", "raincoat", "dinner");
+    if (!coat) return 0;
+    keep(note, i, i + 2, note_words(note, i, i + 2), i, i + 2);
+    return 2;
+}
+
 // "1:64", "1/64 scale", "age 3-4", "2 person tent", "one size".
 static size_t other_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -247,8 +266,8 @@ static size_t other_size(struct note *note, size_t i) {
 }
 
 void read_sizes(struct note *note) {
-    static size_t (*const kinds[])(struct note *, size_t) = {size_word, wearer_size, bed_size, tag_size,
-                                                             other_size};
+    static size_t (*const kinds[])(struct note *, size_t) = {size_word, wearer_size, bed_size,
+                                                             tag_size,  build_size,  other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)

@@ -299,6 +299,19 @@ static void share_contrast(const struct fault_reader *r, const struct fault_hit 
     }
 }
 
+// "Pin bent, hairline on the face": the place is that of the next fault, for this one has its part.
+static bool is_of_next(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (spot->part_to == spot->part_from || spot->part_from > hit->from || spot->where_from < hit->to)
+        return false;
+    bool comma = false;
+    for (size_t i = hit->to; i < spot->where_from; i++) {
+        comma |= tokens->at[i].stop == STOP_COMMA;
+        if (comma && r->scope.fault[i] && !r->part[i]) return true;
+    }
+    return false;
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
@@ -314,6 +327,12 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_to = to;
     } else if ((!absence && spot_piece(r, hit->from, &from, &to)) ||
                subject_before(r, hit->from, &from, &to)) {
+        size_t behind, end;
+        bool near = to + 1 >= hit->from || hit->from < hit->to - 1; // "scottish scene rusty lid"
+        if (!near && !absence && part_behind(r, hit, &behind, &end)) {
+            from = behind;
+            to = end;
+        }
         spot.part_from = from;
         spot.part_to = to;
         while (spot.part_to == hit->from && hit->from + 1 < hit->to && r->part[hit->from]) spot.part_to++;
@@ -348,6 +367,7 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
             spot.where_to = before.where_to;
         }
     }
+    if (is_of_next(r, hit, &spot)) spot.where_from = spot.where_to = 0;
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
         spot.part_from = from;

@@ -112,6 +112,22 @@ static bool is_done_run(const struct note *note,
     return false;
 }
 
+// "Brown leather strap cracked", all of it words of one fault: the color is the strap's.
+static bool part_of_run(const struct note *note, size_t at, struct head *head) {
+    static const char *const lacks[] = {"no", "without", "missing", "minus", "lacks", "lost", "w/o"};
+    struct word_entry entry;
+    if (any(note, at, lacks, COUNT(lacks))) return false;
+    for (; at < note->tokens.count && note->fault_word[at] && !is_done(&note->tokens.at[at]); at++) {
+        size_t n = word_at(note, at, 1u << USE_PART, &entry);
+        if (n && !(entry.uses & (1u << USE_MATERIAL))) {
+            *head = (struct head){AHEAD_PART, at, at + n};
+            return true;
+        }
+        if (note->tokens.at[at].stop != STOP_NONE) break;
+    }
+    return false;
+}
+
 static bool is_said_behind(const struct note *note, size_t at) { // "brass font polished bright"
     struct word_entry entry;
     struct noun_found noun;
@@ -133,6 +149,9 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
                        note->tokens.at[at].stop == STOP_NONE && !is_stop(note, at + 1) &&
                        !any(note, at + 1, (const char *const[]){"from", "on", "in", "at"}, 4);
         if (lacking && head.what != AHEAD_PART) return head;
+        static const char *const nots[] = {"no", "without", "minus", "w/o"};
+        if (head.what != AHEAD_PART && any(note, at, nots, COUNT(nots))) return head; // "blue bird no lid"
+        if (note->fault_word[at] && head.what != AHEAD_PART && part_of_run(note, at, &head)) return head;
         if (note->fault_word[at] && head.what != AHEAD_PART && !is_vague(note, at))
             return is_done_run(note, at) ? head : (struct head){AHEAD_FAULT, at, at + 1};
         if (chunk_breaks(note, at) || (note->fault_word[at] && !is_vague(note, at))) return head;
@@ -324,6 +343,15 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const days[] = {"christmas",    "easter",      "halloween",
                                        "thanksgiving", "valentine's", "valentine"};
     if (any(note, from, days, COUNT(days))) return true;
+    static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced", "has",
+                                       "is",      "was",  "have", "are",    "needs", "says",     "reads"};
+    if (any(note, to, lost, COUNT(lost))) return false; // "bridge missing"
+    // "With case and bow": of what comes with it, and no picture
+    static const char *const extras[] = {"case", "box", "bag", "stand", "cover", "strap", "lid", "key"};
+    for (size_t k = at; k < from; k++)
+        if (token_is(tokens, k, "and") && k > at && noun_at(note, k - 1, &noun) &&
+            (noun.thing || any(note, k - 1, extras, COUNT(extras))))
+            return false;
     if (goods && !is_stop(note, to)) return any(note, at > 0 ? at - 1 : 0, lead, COUNT(lead)) && plural;
     if (goods) return false;
     static const char *const actors[] = {"the", "our", "my", "his", "her", "their"};

@@ -146,7 +146,7 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
         return last - 1;
     // "Ice skates ladies white", "sheet music bundle": the goods before a color or a word of number
     static const char *const bundles[] = {"bundle", "collection", "stack", "pile",
-                                          "bunch",  "assortment", "lot"};
+                                          "bunch",  "assortment", "lot",   "clockwork"};
     bool vague =
         last && last->to == last->from + 1 &&
         (last->uses & (1u << USE_COLOR) || token_among(&note->tokens, last->from, bundles, COUNT(bundles)));

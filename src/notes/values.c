@@ -208,6 +208,21 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
     if (other && (token_is(tokens, i - 2, "with") || token_is(tokens, i - 2, "by")))
         return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
+    if (token_is(tokens, i, "paints")) return true; // goods
+    struct word_entry part;
+    if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        word_at(note, i - 1, 1u << USE_PART, &part))
+        return true; // "one corner open"
+    // "Glass has a scratch", "glass ok": the one of the watch or the frame.
+    static const char *const verbs[] = {"has",    "is",    "ok",    "okay",    "fine",    "good", "clear",
+                                        "intact", "foxed", "clean", "present", "missing", "was",  "had"};
+    bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
+    if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
+        return true;
+    static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
+                                        "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
+    if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))
+        return true;
     static const char *const removers[] = {"remover",   "proof",     "proofing",
                                            "converter", "treatment", "inhibitor"};
     if (token_is(tokens, i, "rust") && token_among(tokens, i + n, removers, COUNT(removers))) return true;
@@ -240,10 +255,33 @@ static bool is_doer(const struct note *note, size_t i, size_t to) {
     return doer && token_among(&note->tokens, to, verbs, COUNT(verbs));
 }
 
+// "Wood handled garden fork": the wood is the handle's.
+static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
+    static const char *const words[][2] = {{"handled", "handle"}, {"framed", "frame"}, {"backed", "back"},
+                                           {"bladed", "blade"},   {"stemmed", "stem"}, {"topped", "top"},
+                                           {"lidded", "lid"},     {"rimmed", "rim"},   {"soled", "sole"},
+                                           {"cased", "case"},     {"seated", "seat"}};
+    size_t at = token_is(&note->tokens, i, "-") ? i + 1 : i;
+    if (at >= note->tokens.count || (i > 0 && note->tokens.at[i - 1].stop != STOP_NONE)) return NULL;
+    for (size_t k = 0; k < COUNT(words); k++)
+        if (token_is(&note->tokens, at, words[k][0]) && note->taken[at] == TAKEN_NOT) {
+            *taken = at + 1 - i;
+            return words[k][1];
+        }
+    return NULL;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
+    size_t more = 0;
+    const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
+    if (part) {
+        keep(note, key_of(use), entry->print, part, i, i + n, sure_of(note, i, i + n));
+        note_take(note, i, i + n + more, TAKEN_VALUE);
+        return;
+    }
     const struct token *first = &note->tokens.at[i];
     struct word_entry plural;
     if (use == USE_MATERIAL && n == 1 && first->one != first->fold &&
@@ -301,16 +339,33 @@ static void read_type_words(struct note *note) {
 
 // Who it is made for, before the type or as its own statement.
 static void read_audience(struct note *note) {
-    static const char *const people[][2] = {
-        {"women's", "women's"},   {"womens", "women's"},        {"ladies", "women's"},
-        {"ladies'", "women's"},   {"lady's", "women's"},        {"men's", "men's"},
-        {"mens", "men's"},        {"gents", "men's"},           {"girls", "girls'"},
-        {"girl's", "girls'"},     {"girls'", "girls'"},         {"boys", "boys'"},
-        {"boy's", "boys'"},       {"boys'", "boys'"},           {"child's", "children's"},
-        {"childs", "children's"}, {"children's", "children's"}, {"kids", "children's"},
-        {"kid's", "children's"},  {"kids'", "children's"},      {"youth", "youth"},
-        {"toddler", "toddler"},   {"toddler's", "toddler"},     {"baby's", "baby"},
-        {"unisex", "unisex"}};
+    static const char *const people[][2] = {{"women's", "women's"},
+                                            {"womens", "women's"},
+                                            {"ladies", "women's"},
+                                            {"ladies'", "women's"},
+                                            {"lady's", "women's"},
+                                            {"men's", "men's"},
+                                            {"mens", "men's"},
+                                            {"gents", "men's"},
+                                            {"girls", "girls'"},
+                                            {"girl's", "girls'"},
+                                            {"girls'", "girls'"},
+                                            {"boys", "boys'"},
+                                            {"boy's", "boys'"},
+                                            {"boys'", "boys'"},
+                                            {"child's", "children's"},
+                                            {"childs", "children's"},
+                                            {"children's", "children's"},
+                                            {"kids", "children's"},
+                                            {"kid's", "children's"},
+                                            {"kids'", "children's"},
+                                            {"childrens", "children's"},
+                                            {"childrens'", "children's"},
+                                            {"youth", "youth"},
+                                            {"toddler", "toddler"},
+                                            {"toddler's", "toddler"},
+                                            {"baby's", "baby"},
+                                            {"unisex", "unisex"}};
     const char *of;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
@@ -408,6 +463,8 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     static const uint32_t looks = (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_TECHNIQUE);
     const char *of;
     struct word_entry next;
+    static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
+    if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);
@@ -424,8 +481,16 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
 static void read_reserves(struct note *note) {
     static const char *const words[] = {"promise", "promising", "claim", "claiming",
                                         "swear",   "guarantee", "vouch", "bet"};
+    static const char *const sure[] = {"sure", "certain", "positive", "know"};
+    static const char *const nots[] = {"not",   "don't",  "dont",     "never",
+                                       "can't", "cannot", "couldn't", "isn't"};
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (!token_among(&note->tokens, i, words, COUNT(words))) continue;
+        bool unsure =
+            i > 0 && token_among(&note->tokens, i, sure, COUNT(sure)) &&
+            (token_among(&note->tokens, i - 1, nots, COUNT(nots)) || token_is(&note->tokens, i - 1, "be")) &&
+            (token_is(&note->tokens, i + 1, "if") || token_is(&note->tokens, i + 1, "whether") ||
+             token_is(&note->tokens, i + 1, "it's") || token_is(&note->tokens, i + 1, "its"));
+        if (!unsure && !token_among(&note->tokens, i, words, COUNT(words))) continue;
         for (size_t k = i + 1; k < note->tokens.count && k < i + 6 && note->tokens.at[k].stop < STOP_SENTENCE;
              k++)
             for (size_t a = 0; a < note->record->attribute_count; a++)

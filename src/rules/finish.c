@@ -243,6 +243,33 @@ static bool owns_adjective(const struct ruleset *rules, const struct flaw *flaw)
     return true;
 }
 
+// A telling is its kind in all but its words: grade, scale and duty are the kind's.
+static void finish_tellings(struct flaw *kind) {
+    for (size_t i = 0; i < kind->telling_count; i++) {
+        const struct flaw own = kind->tellings[i];
+        struct flaw *told = &kind->tellings[i];
+        *told = *kind;
+        told->tellings = NULL;
+        told->telling_count = 0;
+        told->finder.said = own.finder.said;
+        if (own.degree) told->degree = own.degree;
+        if (own.noun || own.adjective) {
+            told->mass = own.noun ? own.mass : kind->mass;
+            told->plural = own.noun ? own.plural : kind->plural;
+            told->many = own.noun ? own.many : kind->many;
+            told->noun = own.noun ? own.noun : kind->noun;
+            told->adjective = own.adjective;
+            memcpy(told->adjective_at, own.adjective_at, sizeof told->adjective_at);
+            told->adjective_own = own.adjective != NULL;
+        }
+        if (own.says) told->says = own.says;
+        if (own.says || own.says_part) told->says_part = own.says_part;
+        // The grammar does what the telling has no words of its own for; a state has no grammar.
+        if (kind->form != STATE || own.title.count) told->title = own.title;
+        if (kind->form != STATE || own.title_part.count) told->title_part = own.title_part;
+    }
+}
+
 static void check_caution(struct arena *arena, const struct ruleset *rules, const struct caution *caution,
                           struct diags *diags) {
     check_ids(arena, rules, &caution->rule, &caution->flaws, diags);
@@ -277,6 +304,7 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
         struct flaw *flaw = (struct flaw *)(uintptr_t)rules->flaws[i];
         flaw->finder.number = number++;
         flaw->adjective_own = owns_adjective(rules, flaw);
+        finish_tellings(flaw);
     }
     for (size_t i = 0; i < rules->claim_count; i++) {
         struct claim *claim = (struct claim *)(uintptr_t)rules->claims[i];

@@ -91,6 +91,10 @@ struct flaw {
     struct texts within;  // parts: where given, `narrows` goes by the part instead ("torn" of a lining)
     struct texts parts, on, ask, confused; // `confused`: ids of flaws easily taken for this one
     const char *photo, *caution;
+    // A kind of several damages under one name is told as the one that the seller named: each of these is the
+    // kind once more, with words of its own; its finder's `said` are the words that call for it.
+    struct flaw *tellings;
+    size_t telling_count;
 };
 
 // Slots in the closed list of slots.def, in the order that a family gives them.

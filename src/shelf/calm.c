@@ -86,9 +86,10 @@ static bool among(const char *fold, const char *const *list, size_t count) {
 
 // Of a firm's name, behind a name or an "&".
 static bool is_of_firm(const char *fold) {
-    static const char *const words[] = {"works",     "sons",    "son",   "bros",    "brothers",
-                                        "co",        "company", "mills", "foundry", "pottery",
-                                        "potteries", "forge",   "ltd"};
+    static const char *const words[] = {"works",   "sons",   "son",     "bros",    "brothers",  "co",
+                                        "company", "mills",  "foundry", "pottery", "potteries", "forge",
+                                        "ltd",     "paints", "ales",    "teas",    "seeds",     "cycles",
+                                        "motors",  "tyres",  "soaps",   "stout",   "brewery"};
     return among(fold, words, sizeof words / sizeof *words);
 }
 

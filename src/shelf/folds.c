@@ -183,10 +183,24 @@ static bool tells_product(struct arena *arena, const struct folds *folds, const 
     return folds_run(folds, &own);
 }
 
+// "Childrens" and "1930's", with the mark or without.
+static bool tells_marked(const struct folds *folds, const char *word) {
+    for (size_t i = 0; i < folds->count; i++) {
+        const char *a = folds->at[i], *b = word;
+        for (; *a || *b; a++, b++) {
+            while (*a == '\'') a++;
+            while (*b == '\'') b++;
+            if (*a != *b || !*a) break;
+        }
+        if (!*a && !*b) return true;
+    }
+    return false;
+}
+
 // Letter for letter, in another number, or in the spelling of the other side of the ocean.
 static bool tells_word(struct arena *arena, const struct kept_words *kept, const struct folds *folds,
                        const char *word, bool exact) {
-    if (folds_hold(folds, word)) return true;
+    if (folds_hold(folds, word) || tells_marked(folds, word)) return true;
     const char *other = say_spelling(arena, kept->variants, word, kept->locale);
     if (folds_hold(folds, other)) return true;
     if (exact) return false;

@@ -397,9 +397,14 @@ const struct title_phrase *keep_steer(struct arena *arena, const struct kept_wor
     const struct title_problem *problem = &plan->problem;
     struct title_phrase *phrases = arena_array(arena, problem->phrase_count + 1, sizeof *phrases);
     bool side = has_assumed_side(arena, kept, record);
+    size_t titled = strlen(kept->title);
     for (size_t i = 0; i < problem->phrase_count; i++) {
         phrases[i] = problem->phrases[i];
         const struct plan_phrase *planned = &plan->phrases[i];
+        // A fault that the old title told is told by the new one, however short it is.
+        if (planned->slot == SLOT_FLAWS && planned->span.to > planned->span.from &&
+            planned->span.to <= titled)
+            phrases[i].must = true, phrases[i].rollup = -1;
         struct title_spelling *own = NULL;
         for (size_t s = 0; s < phrases[i].count; s++) {
             const char *text = planned->spellings[s].text;

@@ -126,8 +126,9 @@ static bool is_missing_part(const struct keeping *k, const char *fold) {
 // What a rule made of a word that says what the thing is; NULL where it was read as something else: a fault,
 // a measure, an aside.
 static const char *said_of_thing(const struct keeping *k, const struct kept_word *w, bool *phrase) {
-    static const char *const kinds[] = {"type ",    "material ",  "color ",  "theme ", "style ",   "shape ",
-                                        "pattern ", "technique ", "finish ", "brand ", "included "};
+    static const char *const kinds[] = {"type ",   "material ", "color ",    "theme ",
+                                        "style ",  "shape ",    "pattern ",  "technique ",
+                                        "finish ", "brand ",    "included ", "audience "};
     const char *found = NULL;
     for (size_t i = 0; i < k->read->reading_count; i++) {
         const struct reading *r = &k->read->readings[i];
@@ -137,6 +138,7 @@ static const char *said_of_thing(const struct keeping *k, const struct kept_word
             if (!strncmp(r->what, kinds[n], strlen(kinds[n]))) value = r->what + strlen(kinds[n]);
         if (!value || r->stopped) return NULL;
         found = value;
+        *phrase |= !strncmp(r->what, "audience ", 9); // "ladies" by "Women's"
         *phrase |= r->from < w->from || r->to > w->to || memchr(k->title + w->from, '-', w->to - w->from);
     }
     return found;
@@ -145,6 +147,33 @@ static const char *said_of_thing(const struct keeping *k, const struct kept_word
 static bool is_of_type(const struct keeping *k, const struct kept_word *w) {
     const struct note_span *type = &k->read->record.type.span;
     return w->from < type->to && w->to > type->from;
+}
+
+// What was read in its full length: "Sz 9" is told as "Size 9".
+static bool is_short(const char *fold) {
+    static const char *const words[] = {"sz",  "dbl", "pr",  "pc",  "pcs", "vtg", "approx", "qty", "lge",
+                                        "blk", "wht", "brn", "blu", "grn", "ylw", "orig",   "incl"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(words[i], fold)) return true;
+    return false;
+}
+
+// "Chipped rim": the rim is told with its fault.
+static bool is_of_flaw(const struct keeping *k, const struct kept_word *w, const char *fold) {
+    enum { FAR = 24 };
+    const struct record *r = &k->read->record;
+    const char *one = say_singular(k->arena, fold);
+    for (size_t i = 0; i < r->flaw_count; i++) {
+        const struct item_flaw *flaw = &r->flaws[i];
+        if (flaw->span.to + FAR < w->from || w->to + FAR < flaw->span.from || flaw->sure != SURE_STATED)
+            continue;
+        const char *const places[] = {flaw->part, flaw->where};
+        for (size_t n = 0; n < 2; n++) {
+            struct folds own = folds_of(k->arena, places[n] ? places[n] : "");
+            if (folds_hold(&own, fold) || folds_hold(&own, one)) return true;
+        }
+    }
+    return false;
 }
 
 // One run of bytes without a space.
@@ -165,10 +194,16 @@ static void weigh(const struct keeping *k, const char *title, struct kept_word *
         w->barred |=
             claim || (!name && (is_contradicted(&k->read->record, fold) || is_missing_part(k, fold)));
         if (w->barred || word_is_free(fold) || !fold[1]) continue;
-        bool strange = !figure && !is_english(k->proposer, k->arena, fold) &&
-                       !(w->read && k->proposer->book && english_word(k->proposer->book, fold));
+        bool strange = !figure && !(w->read && is_short(fold)) && !is_english(k->proposer, k->arena, fold) &&
+                       !(w->read && k->proposer->book &&
+                         (english_word(k->proposer->book, fold) ||
+                          english_word(k->proposer->book, say_singular(k->arena, fold))));
         if ((unread && !w->read) || strange) w->must = w->unknown = true;
         w->name |= strange;
+        if (!w->must && !w->instead && is_of_flaw(k, w, fold)) {
+            w->read = true;
+            continue;
+        }
         bool thing = w->instead || (!w->read && !unread && is_of_thing(k, fold));
         if (!w->must && thing && !is_filler(k, fold)) w->must = w->soft = true;
     }
@@ -264,6 +299,21 @@ static bool is_firm(const struct kept_word *w) {
     return w->must && !w->soft;
 }
 
+// "17 jewel", "48 bass": a number that no rule read stays before the word that it counts.
+static void keep_counted(const struct keeping *k, struct kept_words *kept) {
+    for (size_t i = 0; i + 1 < kept->count; i++) {
+        struct kept_word *w = &kept->items[i], *behind = w + 1;
+        struct folds own = kept_folds(k->arena, kept, i), next = kept_folds(k->arena, kept, i + 1);
+        if (w->read || !w->must || own.count != 1 || !fold_is_figure(own.at[0]) || next.count != 1) continue;
+        if (!side_by_side(kept, i) || !behind->must || behind->read || fold_is_figure(next.at[0]) ||
+            fold_is_unit(next.at[0]) || word_is_free(next.at[0]))
+            continue;
+        w->bound = true;
+        behind->must = true;
+        behind->soft = false;
+    }
+}
+
 static void bind(struct kept_word *w) {
     w->must = w->bound = true;
     w->soft = false;
@@ -331,6 +381,7 @@ struct kept_words keep_words(struct arena *arena, const struct proposer *propose
     if (!capitals) keep_capitals(&k, &kept);
     keep_quoted(&kept);
     keep_names_whole(&k, &kept);
+    keep_counted(&k, &kept);
     keep_turns(arena, read, claims, &kept);
     struct folds *all = arena_array(arena, kept.count + 1, sizeof *all);
     for (size_t i = 0; i < kept.count; i++) all[i] = kept_folds(arena, &kept, i);

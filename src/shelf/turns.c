@@ -154,6 +154,9 @@ static bool is_numbered(const struct turning *t, size_t i) {
 
 static bool turns_behind(const struct turning *t, size_t i) {
     bool only = i + 1 < t->kept->count && !strcmp(t->folds[i + 1], "only"); // whatever a rule made of it
+    // "Size 14 missing button": of the button, and not of the number before.
+    if (i + 2 < t->kept->count && in_one_reading(t, i + 1, i + 2) && !in_one_reading(t, i, i + 1))
+        return false;
     return i + 1 < t->kept->count && among(t->folds[i + 1], BEHIND, COUNT(BEHIND)) && is_turned(t, i) &&
            !is_of_type(t, i) && turn_end(t, i + 1) == i + 1 && !parted(t, i, i + 1) &&
            (only || !in_one_reading(t, i, i + 1)) && !folds_hold(&t->claims, t->folds[i + 1]) &&

@@ -4,7 +4,9 @@
 // so.
 #include <string.h>
 
+#include "item/narrower.h"
 #include "item/parts.h"
+#include "item/several.h"
 #include "title/plan.h"
 
 // More of one kind than any title holds, so that an absurd record costs no more than a rich one; the
@@ -52,8 +54,9 @@ bool noun_is_collective(const char *noun) {
 }
 
 static const char *noun_for_count(struct phrase_maker *m, const char *noun) {
+    if (noun_is_collective(noun)) return noun;
     if (m->thing && m->thing->pair) return say_plural(m->arena, noun);
-    if (m->record->count < 2 || noun_is_collective(noun)) return noun;
+    if (!record_is_several(m->arena, m->record)) return noun;
     if (m->thing && m->thing->plural && !strcmp(m->thing->noun, noun)) return m->thing->plural;
     return say_plural(m->arena, noun);
 }
@@ -112,7 +115,10 @@ static void add_value(struct phrase_maker *m, const struct attribute_slot *to, c
     // Panels").
     if (phrase && to->slot == SLOT_PATTERN && strchr(value->value, ' ') && !has_capital(value->value))
         phrase->after_type = true;
-    if (to->name)
+    bool numbered = !strncmp(value->value, "no. ", 4);
+    if (numbered)
+        spelling_keep(m, phrase, arena_format(m->arena, "No. %s", value->value + 4), tells, 1);
+    else if (to->name)
         spelling_keep(m, phrase, value->value, tells, 1);
     else
         spelling_add(m, phrase, value->value, tells, 1);
@@ -141,6 +147,30 @@ static void make_colors(struct phrase_maker *m) {
     spelling_add(m, phrase, colors[0], tells, 1);
 }
 
+// "Ivy border": what is depicted and the form it has, one behind the other in the notes, are said together.
+static bool stand_together(const struct value *theme, const struct value *pattern) {
+    return !strcmp(theme->name, "theme") && !strcmp(pattern->name, "pattern") && theme->sure == SURE_STATED &&
+           !theme->of && theme->span.to && theme->span.to + 1 == pattern->span.from;
+}
+
+static struct value with_theme(struct phrase_maker *m, const struct value *pattern) {
+    struct value out = *pattern;
+    for (size_t i = 0; i < m->record->attribute_count; i++)
+        if (stand_together(&m->record->attributes[i], pattern)) {
+            out.value = arena_format(m->arena, "%s %s", m->record->attributes[i].value, pattern->value);
+            out.span.from = m->record->attributes[i].span.from;
+        }
+    return out;
+}
+
+static bool is_in_pattern(const struct record *record, const struct value *theme) {
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *pattern = &record->attributes[i];
+        if (pattern->sure == SURE_STATED && !pattern->of && stand_together(theme, pattern)) return true;
+    }
+    return false;
+}
+
 static void make_attributes(struct phrase_maker *m) {
     make_colors(m);
     for (size_t s = 0; s < ATTRIBUTE_SLOTS; s++) {
@@ -150,7 +180,13 @@ static void make_attributes(struct phrase_maker *m) {
             const struct value *value = &m->record->attributes[i];
             if (strcmp(value->name, attribute_slots[s].attribute) != 0 || value->of || unsure(m, value))
                 continue;
-            add_value(m, &attribute_slots[s], value, nth++);
+            if (value_said_narrower(m->record, value)) {
+                phrase_bar(m, value->value, "another word says it, and more closely");
+                continue;
+            }
+            if (is_in_pattern(m->record, value)) continue;
+            const struct value whole = with_theme(m, value);
+            add_value(m, &attribute_slots[s], &whole, nth++);
         }
     }
 }
@@ -221,8 +257,9 @@ static void make_marks(struct phrase_maker *m) {
         bool lower = true;
         for (const char *c = mark->text; *c; c++) lower &= !(*c >= 'A' && *c <= 'Z') || c != mark->text;
         const char *text = lower ? say_title_case(m->arena, mark->text) : mark->text;
-        // A bare number could be a size or a price: it is told to be a mark, behind the type.
-        bool told = only_digits(mark->text) || lower;
+        // A bare number could be a size or a price, a letter anything: it is told to be a mark, behind the
+        // type.
+        bool told = only_digits(mark->text) || lower || strlen(mark->text) <= 2;
         if (phrase) phrase->after_type = told;
         spelling_keep(m, phrase, told ? arena_format(m->arena, "Marked %s", text) : text, tells, 1);
     }

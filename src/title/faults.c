@@ -4,6 +4,7 @@
 // does not.
 #include <string.h>
 
+#include "item/told.h"
 #include "item/wording.h"
 #include "title/plan.h"
 
@@ -66,9 +67,12 @@ static const char *noun_text(struct fault *f) {
     const struct flaw *kind = f->kind;
     const char *noun = kind->form == ABSENCE ? (f->flaw->part ? f->flaw->part : kind->part) : kind->noun;
     if (!noun) return "";
-    if (!counted(f)) return noun;
+    bool several =
+        kind->form == FAULT && !kind->mass && !count && ((kind->many && !f->flaw->lone) || f->flaw->several);
+    if (!counted(f) && !several) return noun;
     const char *plural = kind->form == ABSENCE ? (f->flaw->part ? NULL : kind->part_plural) : kind->plural;
     if (!plural) plural = say_plural(f->m->arena, noun);
+    if (several) return plural;
     const char *degree = f->degree ? f->severity : ""; // "2 Small Chips": the number leads
     return arena_format(f->m->arena, "%d %s%s%s", count, degree, *degree ? " " : "", plural);
 }
@@ -120,11 +124,16 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
             strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
-            bool noun_first = !begins_with_adjective(f, text);
+            bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text);
+            if (noun_first && strstr(words->at[i], "{part}")) noun_first = false; // "One Replaced Knob"
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
                 more + (placed ? 5 : 1) + 2);
         }
-        add(f, text, more + (placed ? 5 : 0) - 2 * (int)i);
+        // "Dented" of notes tells what "Dent" tells.
+        bool same = i && !f->flaw->part && !f->flaw->where && f->flaw->span.to &&
+                    !strcmp(words->at[i], "{adjective}") && !strcmp(words->at[i - 1], "{noun}");
+        int rank = (int)i - (same ? *f->severity ? 1 : 2 : 0);
+        add(f, text, more + (placed ? 5 : 0) - 2 * rank);
     }
 }
 
@@ -149,8 +158,13 @@ static void fault_words(struct fault *f) {
                                  "{adjective}"};
     const char **words = f->flaw->part && f->adjective && f->part ? part : full;
     size_t from = 0;
+    const char *before = wording_before(arena, f->flaw);
+    if (before) add(f, arena_format(arena, "%s %s", before, f->part ? f->part : f->flaw->part), 6);
     const char *rest = wording_rest(f->flaw); // "Left Sole Separation": the part's noun is not said twice
-    if (rest) add(f, arena_format(arena, "%s %s", f->flaw->part, rest), 6);
+    if (rest && say_is_plural(f->flaw->part))
+        add(f, kind->noun, 6);
+    else if (rest)
+        add(f, arena_format(arena, "%s %s", f->flaw->part, rest), 6);
     if (words == part) {
         if (*f->adverb) add(f, arena_format(arena, "%s %s %s", f->adverb, f->adjective, f->part), 6);
         from = 1;
@@ -166,7 +180,7 @@ static void absence_words(struct fault *f) {
     const struct item_flaw *flaw = f->flaw;
     // The rule's own words know better than the grammar what is missing where no part is named ("Missing
     // Pieces").
-    if (f->kind->title.count && !flaw->part && !flaw->count) {
+    if (f->kind->title.count && !flaw->part && !flaw->count && !(flaw->single && !f->kind->says)) {
         add_words(f, &f->kind->title, 0);
         return;
     }
@@ -180,7 +194,8 @@ static void absence_words(struct fault *f) {
     }
     if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
         add(f, arena_format(arena, "one %s missing", part), 5);
-    if (flaw->count == 1)
+    if (flaw->single) add(f, arena_format(arena, "one %s missing", part), 5);
+    if (flaw->count == 1 || flaw->single)
         add(f, arena_format(arena, "missing %s", part), 4);
     else {
         if (f->kind->title.count) add_words(f, &f->kind->title, 0);
@@ -216,7 +231,10 @@ static void state_words(struct fault *f) {
         if (!strcmp(family->flaw_words[i].text, f->kind->rule.id)) add(f, family->flaw_words[i].means, 3);
     // Without a part the place may take its seat: "Stamps, pocket" tell where an ex-library copy shows it.
     if (f->flaw->part || f->part) add_words(f, &f->kind->title_part, 2);
-    add_words(f, &f->kind->title, 0);
+    // Of a part that fails, the bare words would say it of the whole thing, and of the worst there is.
+    bool less = f->flaw->part && f->kind->class == CLASS_FUNCTION && f->kind->title_part.count &&
+                f->kind->cap[SEVERITY_LIGHT] == GRADE_D;
+    add_words(f, &f->kind->title, less ? -12 : 0);
 }
 
 // A word stands once in a title, so each doubt has a word of its own.
@@ -261,7 +279,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (told_by(m, &flaw->kind->beside, flaw)) phrase->rank += FLAWS_MOST; // behind what it adds to
     phrase->must = must && !wider && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
-    struct fault f = {.m = m, .flaw = flaw, .kind = flaw->kind, .phrase = phrase, .tells = base_tells(flaw)};
+    struct fault f = {
+        .m = m, .flaw = flaw, .kind = flaw_told(flaw), .phrase = phrase, .tells = base_tells(flaw)};
     f.severity = wording_degree(flaw, false);
     f.adjective = wording_adjective(flaw);
     f.adverb = wording_adverb(flaw, false);
@@ -271,6 +290,7 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (place) f.at = say_place_title(m->arena, place);
     if (f.at && !*f.at) f.at = NULL;
     f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
+    if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
     if (flaw->of > flaw->count && flaw->count) f.some = say_number_title(m->arena, flaw->count);
     if (flaw->kind->form == FAULT)
         fault_words(&f);

@@ -3,18 +3,28 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "text/utf8.h"
 #include "title/plan.h"
+
+// "Pair of boots": two of them are one pair, and no lot.
+static bool is_one_pair(const struct phrase_maker *m) {
+    if (m->record->count != 2 || !m->thing || !m->thing->pair || !m->record->notes) return false;
+    const char *notes = utf8_fold(m->arena, m->record->notes);
+    return !strncmp(notes, "pair of ", 8) || !strncmp(notes, "pr ", 3) || strstr(notes, " pair of ");
+}
 
 static void make_count(struct phrase_maker *m) {
     int count = m->record->count;
     if (count < 2) return;
     const char *type = m->record->type.value ? m->record->type.value : "item";
     bool collective = noun_is_collective(type);
-    bool pair = count == 2 && !collective && strncmp(type, "pair ", 5) != 0 && !(m->thing && m->thing->pair);
+    bool one = is_one_pair(m);
+    bool pair =
+        count == 2 && !collective && strncmp(type, "pair ", 5) != 0 && (one || !(m->thing && m->thing->pair));
     struct plan_phrase *phrase = pair ? phrase_add(m, SLOT_PAIR, "count", (struct note_span){0, 0}) : NULL;
     if (phrase)
         spelling_add(m, phrase, "pair", m->tells[SLOT_PAIR], 0);
-    else {
+    else if (!one) {
         phrase = phrase_add(m, SLOT_COUNT_WORDS, "count", (struct note_span){0, 0});
         const char *number = arena_format(m->arena, "%d", count);
         if (collective)

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: MIT
+// "Bent" and "dented" are one kind with one scale, but nobody would say "dented or bent" of a tray that he
+// saw bent. The notes say which it is; where they say both or neither, the kind's own words stand.
+#include "item/told.h"
+
+#include <string.h>
+
+#include "text/utf8.h"
+
+static bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (unsigned char)c >= 0x80;
+}
+
+static bool has_words(const char *text, const char *words) {
+    size_t n = strlen(words);
+    for (const char *at = strstr(text, words); at; at = strstr(at + 1, words))
+        if ((at == text || !is_letter(at[-1])) && !is_letter(at[n])) return true;
+    return false;
+}
+
+static const struct flaw *telling_of(const struct flaw *kind, const char *said) {
+    const struct flaw *only = NULL;
+    for (size_t i = 0; i < kind->telling_count; i++) {
+        const struct flaw *telling = &kind->tellings[i];
+        bool is = false;
+        for (size_t k = 0; k < telling->finder.said.count && !is; k++)
+            is = has_words(said, telling->finder.said.at[k]);
+        if (is && only) return NULL;
+        if (is) only = telling;
+    }
+    return only;
+}
+
+// "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.
+static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
+    static const char *const words[] = {"moderate", "medium", "fairly"};
+    enum { NEAR = 60 };
+    if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
+    if (flaw->severity != SEVERITY_MODERATE) return flaw->kind->form != FAULT;
+    size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
+    for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
+        for (size_t k = 0; k < sizeof words / sizeof *words; k++)
+            if (!strncmp(record->notes + i, words[k], strlen(words[k]))) return false;
+    return true;
+}
+
+static bool is_said(const struct flaw *kind, const char *word) {
+    const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    if (kind->noun && !strcmp(last ? last + 1 : kind->noun, word)) return true;
+    for (size_t i = 0; i < kind->finder.said.count; i++)
+        if (!strcmp(kind->finder.said.at[i], word)) return true;
+    return false;
+}
+
+// "Chips on the rim" are more than one: a word in the plural whose singular names the kind too.
+static bool are_several(struct arena *arena, const struct item_flaw *flaw, const char *said) {
+    if (flaw->count || flaw->kind->form != FAULT || flaw->kind->class == CLASS_FUNCTION) return false;
+    for (size_t at = 0; said[at];) {
+        while (said[at] && !is_letter(said[at])) at++;
+        size_t size = 0;
+        while (is_letter(said[at + size])) size++;
+        if (!size) continue;
+        const char *word = arena_copy(arena, said + at, size), *one = say_singular(arena, word);
+        if (strcmp(one, word) != 0 && is_said(flaw->kind, one)) return true;
+        at += size;
+    }
+    return false;
+}
+
+// "Scratch on the lid": one, though scratches are mostly many.
+static bool is_lone(const struct item_flaw *flaw, const char *said) {
+    const char *noun = flaw->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
+    return flaw->kind->many && !flaw->count && noun && has_words(said, last ? last + 1 : noun);
+}
+
+// "One lid missing" of three pans: not the only one there was.
+static bool is_single(const struct record *record, const struct item_flaw *flaw, const char *said) {
+    static const char *const ones[] = {"one ", "1 ", "a single "};
+    if (flaw->count || flaw->kind->form != ABSENCE) return false;
+    for (size_t i = 0; i < sizeof ones / sizeof *ones; i++) {
+        size_t n = strlen(ones[i]), from = flaw->span.from;
+        if (!strncmp(said, ones[i], n)) return true;
+        bool before = from >= n && !strncmp(record->notes + from - n, ones[i], n);
+        if (before && (from == n || record->notes[from - n - 1] == ' ')) return true;
+    }
+    return false;
+}
+
+void told_set(struct arena *arena, struct record *record) {
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        struct item_flaw *flaw = &record->flaws[i];
+        flaw->told = flaw->kind;
+        flaw->unsaid = is_unsaid(record, flaw);
+        if (!flaw->span.to || !record->notes) continue;
+        const char *said = utf8_fold(
+            arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
+        flaw->single = is_single(record, flaw, said);
+        flaw->several = are_several(arena, flaw, said);
+        flaw->lone = is_lone(flaw, said);
+        const struct flaw *telling = telling_of(flaw->kind, said);
+        if (telling) flaw->told = telling;
+    }
+}

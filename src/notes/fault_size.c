@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// The size of a fault: a figure beside it that no other words have taken.
+#include "notes/fault_size.h"
+
+#include <string.h>
+
+#include "notes/figure.h"
+
+void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
+                   enum severity told) {
+    struct figure figure;
+    size_t taken;
+    enum { NEAR = 5, BEHIND = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
+        if (i >= hit->from && i < hit->to) continue;
+        // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
+        const char *word = tokens->at[hit->from].fold;
+        size_t letters = strlen(word);
+        if (i < hit->from && letters > 3 && !strcmp(word + letters - 2, "ed")) continue;
+        // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
+        bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
+        bool apart = false;
+        size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
+        for (size_t k = a; k < b; k++)
+            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
+        if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
+        if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
+        static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
+        if (i + taken < hit->to + BEHIND &&
+            token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
+            !token_is(tokens, i + taken + 1, "diameter") && !token_is(tokens, i + taken + 1, "length"))
+            continue; // "an inch from the rim" is where
+        enum { WHOLE_MM = 120 };
+        alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
+        if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;
+        flaw->has_size = true;
+        flaw->size = figure;
+        if (!told && !flaw->severity && figure.about)
+            flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
+        note_take(r->note, i, i + taken, TAKEN_FLAW);
+        return;
+    }
+}
