@@ -26,6 +26,7 @@ struct raiser {
     const struct ruleset *rules;
     const struct record *record;
     const char *notes; // of the record, as far as they were read
+    const char *own;   // the same with dots for what is not about the thing
     struct buf subject;
     struct piece *pieces;
     size_t count, room;
@@ -77,7 +78,7 @@ static size_t border(const char *text, size_t at, bool on) {
     return at;
 }
 
-// The notes without what is not about the thing.
+// The notes without what is not about the thing; what names it is.
 static const char *own_notes(struct raiser *r) {
     const char *notes = r->notes;
     if (!notes || !r->record->asides) return notes;
@@ -90,6 +91,8 @@ static const char *own_notes(struct raiser *r) {
             !node_number(span->members[1].value, &to))
             continue;
         if (!(from >= 0 && from < to && to <= (double)size)) continue;
+        struct note_span type = r->record->type.span;
+        if (type.to && from <= (double)type.from && (double)type.to <= to) continue;
         size_t first = border(notes, (size_t)from, false), last = border(notes, (size_t)to, true);
         memset(copy + first, '.', last - first);
     }
@@ -115,9 +118,9 @@ static void add_record(struct raiser *r) {
         add_text(r, "fits", record->fits[i].brand);
         add_text(r, "fits", record->fits[i].model);
     }
-    const char *own = own_notes(r);
-    add_text(r, NULL, own);
-    if (own == r->notes || !*own) return;
+    r->own = own_notes(r);
+    add_text(r, NULL, r->own);
+    if (r->own == r->notes || !*r->own) return;
     add_text(r, NULL, r->notes);
     r->pieces[r->count - 1].whole = true;
 }
@@ -255,13 +258,7 @@ static bool in_family(struct raiser *r, const struct texts *on) {
 // What stands together is looked for in the notes alone, where words have others around them.
 static void find_signs(struct raiser *r) {
     r->signs = arena_array(r->arena, r->rules->signs->rule_count + 1, sizeof *r->signs);
-    for (size_t i = 0; i < r->count; i++) {
-        const struct piece *piece = &r->pieces[i];
-        if (piece->field || piece->whole) continue;
-        const char *text =
-            arena_copy(r->arena, r->subject.at + piece->span.from, piece->span.to - piece->span.from);
-        signs_find(r->arena, r->rules->signs, text, piece->span.to - piece->span.from, r->signs);
-    }
+    if (r->notes) signs_find(r->arena, r->rules->signs, r->notes, r->own, strlen(r->notes), r->signs);
 }
 
 static bool by_signs(const struct raiser *r, const struct caution *caution, struct caution_found *found) {

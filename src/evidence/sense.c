@@ -64,7 +64,7 @@ static bool compares(const char *text, size_t at) {
 
 // "No mercury", "could not find any mold", "no cracks, rust or mold", "a gasket for a boiler", "like a
 // leopard", "the size of a knife": the goods are not that. But "not sure if it is ivory" denies nothing.
-static bool is_not_it(const char *text, size_t at, bool only_denied) {
+static bool is_not_it(const char *text, size_t at, bool for_counts) {
     static const char *const open[] = {"sure", "idea",    "know", "certain", "only", "if",
                                        "but",  "whether", "tell", "say",     "and",  "doubt"};
     enum { WORDS_BACK = 3, WORDS_BACK_OF_LIST = 9 };
@@ -75,9 +75,8 @@ static bool is_not_it(const char *text, size_t at, bool only_denied) {
         if (IS_ONE_OF(word, open)) return false;
         if (denies(word, verb)) return true;
         list |= !i && !strcmp(word, "or");
-        if (only_denied) continue;
         if (!list && !strcmp(word, "size")) return true;
-        if (i < 2 && !strcmp(word, "for")) return true;
+        if (i < 2 && for_counts && !strcmp(word, "for")) return true;
         if (i < 2 && !strcmp(word, "like")) return compares(text, at);
     }
     return false;
@@ -91,11 +90,11 @@ static bool is_denied_behind(const char *text, size_t at) {
 }
 
 bool sense_is_denied(const char *text, size_t from, size_t to) {
-    return is_not_it(text, from, true) || is_denied_behind(text, to);
+    return is_not_it(text, from, false) || is_denied_behind(text, to);
 }
 
 bool sense_is_meant(const char *text, size_t from, size_t to) {
-    return !is_not_it(text, from, false) && !is_denied_behind(text, to);
+    return !is_not_it(text, from, true) && !is_denied_behind(text, to);
 }
 
 // How many words stand before `at` in its sentence, at most one more than `most`.
@@ -126,6 +125,17 @@ static bool is_about(const char *text, size_t at) {
     return false;
 }
 
+// The word behind `*at` in the same clause, lower-case.
+static bool next_word(const char *text, size_t *at, char word[WORD_MOST + 1]) {
+    if (text[*at] != ' ' && text[*at] != '-') return false;
+    size_t n = strcspn(text + ++*at, " -,.;:!?()\n");
+    if (n > WORD_MOST) return false;
+    for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[*at + k]);
+    word[n] = '\0';
+    *at += n;
+    return n > 0;
+}
+
 // "Asbestos company catalog": the words that follow, up to a stop.
 static bool is_paper_on(const char *text, size_t at) {
     static const char *const papers[] = {"poster",   "posters",   "postcard",   "postcards", "catalog",
@@ -133,18 +143,22 @@ static bool is_paper_on(const char *text, size_t at) {
                                          "brochure", "leaflet",   "magazine",   "magazines", "pamphlet",
                                          "calendar", "handbook",  "badge",      "badges"};
     enum { WORDS_ON = 3 };
-    for (int i = 0; i < WORDS_ON && text[at] == ' '; i++) {
-        char word[WORD_MOST + 1];
-        size_t n = strcspn(text + ++at, " ,.;:!?()\n");
-        if (n > WORD_MOST) return false;
-        for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[at + k]);
-        word[n] = '\0';
+    char word[WORD_MOST + 1];
+    for (int i = 0; i < WORDS_ON && next_word(text, &at, word); i++)
         if (IS_ONE_OF(word, papers)) return true;
-        at += n;
-    }
     return false;
 }
 
+// "Gas lamp style sconce", "rifle club cup": it looks so, or is named so.
+static bool is_looks(const char *text, size_t at) {
+    static const char *const looks[] = {"style",   "styled",   "shaped", "shape", "pattern", "patterned",
+                                        "effect",  "motif",    "themed", "theme", "printed", "look",
+                                        "colored", "coloured", "colour", "color", "club",    "company",
+                                        "museum",  "factory",  "works"};
+    char word[WORD_MOST + 1];
+    return next_word(text, &at, word) && IS_ONE_OF(word, looks);
+}
+
 bool sense_is_pictured(const char *text, size_t from, size_t to) {
-    return is_about(text, from) || is_paper_on(text, to);
+    return is_about(text, from) || is_paper_on(text, to) || is_looks(text, to);
 }

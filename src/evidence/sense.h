@@ -9,9 +9,9 @@
 
 // `from`, `to`: the words in `text`.
 bool sense_is_meant(const char *text, size_t from, size_t to);
-// Only whether they are denied: "no mercury", "could not find any mold", "asbestos free".
+// Only whether they are denied or compared with: "no mercury", "asbestos free", "fat like a pillow".
 bool sense_is_denied(const char *text, size_t from, size_t to);
-// "Painting of a hunter with a rifle", "asbestos catalog", where that is what the note begins with.
+// "Painting of a hunter with a rifle", where the note begins so; "asbestos catalog", "gas lamp style sconce".
 bool sense_is_pictured(const char *text, size_t from, size_t to);
 
 #endif

@@ -21,7 +21,7 @@ struct met {
 
 struct look {
     const struct signs *signs;
-    const char *text;
+    const char *text, *own;
     struct word *words;
     size_t word_count, word_room;
     struct met *met;
@@ -124,10 +124,16 @@ static bool section_at(const struct look *look, const struct met *met, size_t fi
     return true;
 }
 
+static bool is_own(const struct look *look, const struct met *met) {
+    return look->own[met->span.from] == look->text[met->span.from];
+}
+
 // From its first group on; a section of groups that only bar bars them in the whole text.
 static const struct met *section_met(const struct look *look, size_t first, size_t end) {
     for (size_t i = 0; i < look->met_count; i++)
-        if (look->met[i].group == first && section_at(look, &look->met[i], first, end)) return &look->met[i];
+        if (look->met[i].group == first && is_own(look, &look->met[i]) &&
+            section_at(look, &look->met[i], first, end))
+            return &look->met[i];
     return NULL;
 }
 
@@ -154,9 +160,9 @@ static bool all_seen(const struct look *look, const struct sign *sign) {
     return true;
 }
 
-void signs_find(struct arena *arena, const struct signs *signs, const char *text, size_t size,
-                struct span *at) {
-    struct look look = {.signs = signs, .text = text};
+void signs_find(struct arena *arena, const struct signs *signs, const char *text, const char *own,
+                size_t size, struct span *at) {
+    struct look look = {.signs = signs, .text = text, .own = own};
     look.seen = arena_array(arena, signs->group_count + 1, sizeof *look.seen);
     cut_words(arena, &look, size);
     meet_all(arena, &look);
