@@ -361,7 +361,8 @@ static size_t date_at(struct note *note, size_t i, bool near) {
         return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, false) : 0;
     struct period war;
     bool side = ANY(tokens, i, "before", "after", "during", "prior");
-    if (side && era_at(note->arena, tokens, i, &war, &(bool){false}) && note_free(note, i, i + war.taken)) {
+    if (side && era_at(note->arena, tokens, i, &war, &(bool){false}) && note_free(note, i, i + war.taken) &&
+        (i + war.taken >= tokens->count || tokens->at[i + war.taken].stop != STOP_NONE)) {
         war.because = YEARS_OF_ERA;
         return keep_period(note, i, &war, false);
     }
@@ -394,8 +395,8 @@ static void years_beside(struct note *note, size_t i) {
             sure_of(note, i, at + p.taken) != SURE_STATED)
             return;
     } else {
-        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era || is_style(note, i + p.taken) ||
-            sure_of(note, i, i + p.taken) != SURE_STATED)
+        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era ||
+            is_style(note, i + p.taken) || sure_of(note, i, i + p.taken) != SURE_STATED)
             return;
         because = YEARS_OF_ERA;
     }
