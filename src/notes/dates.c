@@ -238,6 +238,8 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     for (size_t k = from, n = 0; k > 0 && n < REACH && tokens->at[k - 1].stop < STOP_COMMA; k--, n++)
         if (is_hedge(tokens, k - 1)) return SURE_GUESS;
     if (token_is(tokens, to, "(") && token_is(tokens, to + 1, "?")) return SURE_GUESS;
+    bool last = to + 2 >= tokens->count || tokens->at[to + 2].stop != STOP_NONE;
+    if (last && token_is(tokens, to, ",") && is_hedge(tokens, to + 1)) return SURE_GUESS;
     for (size_t k = to, n = 0; k < tokens->count && n < REACH; k++, n++) {
         if (is_hedge(tokens, k)) return SURE_GUESS;
         if (tokens->at[k].stop >= STOP_COMMA) break;
@@ -346,6 +348,12 @@ static bool bare_century(const struct note *note, size_t i, struct period *p) {
     return true;
 }
 
+// "After World War II he moved": no year of the war itself.
+static bool has_side(const struct tokens *tokens, size_t i) {
+    if (i && token_is(tokens, i - 1, "the")) i--;
+    return i && ANY(tokens, i - 1, "before", "after", "to", "until", "since", "pre", "post");
+}
+
 // `near`: there is what words of age are about, not far from here.
 static size_t date_at(struct note *note, size_t i, bool near) {
     const struct tokens *tokens = &note->tokens;
@@ -368,7 +376,7 @@ static size_t date_at(struct note *note, size_t i, bool near) {
     }
     bool loose = loose_age(tokens, i, &p), said;
     struct period era;
-    if (loose && era_at(note->arena, tokens, i, &era, &said)) {
+    if (loose && !has_side(tokens, i) && era_at(note->arena, tokens, i, &era, &said)) {
         p.from = era.from;
         p.to = era.to;
         p.because = YEARS_OF_ERA;

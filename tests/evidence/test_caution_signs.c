@@ -7,7 +7,7 @@
 #include "rules/signs.h"
 #include "rules/trigger.h"
 
-enum { LINES_MOST = 900, SIGNS_LEAST = 250, NOTICED_LEAST = 110, QUIET_LEAST = 130, LOUD_MOST = 6 };
+enum { LINES_MOST = 900, SIGNS_LEAST = 250, NOTICED_LEAST = 130, QUIET_LEAST = 130, LOUD_MOST = 6 };
 
 struct line {
     const char *ids, *notes;
