@@ -24,6 +24,7 @@ static const struct {
     // One of many, another case, inside other words.
     {"type: antique\nfamily: other\ncount: 3\n", "antique", "3"},
     {"type: Antique lamp\nfamily: lighting\n", "antique", "lamp"},
+    {"type: guaranteed authentic lamp\nfamily: lighting\n", "authentic", "lamp"},
     {"type: lamp\nfamily: lighting\nattributes: {style: [Antique-looking]}\n", "antique-looking", "lamp"},
     // Parts, places of flaws, what comes with it.
     {"type: box\nfamily: other\nattributes: {material: [{value: sterling silver, of: lid}]}\n", "sterling",
