@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "evidence/sense.h"
+#include "evidence/signs.h"
 #include "rules/trigger.h"
 #include "text/utf8.h"
 
@@ -24,12 +26,14 @@ struct raiser {
     const struct ruleset *rules;
     const struct record *record;
     const char *notes; // of the record, as far as they were read
+    const char *own;   // the same with dots for what is not about the thing
     struct buf subject;
     struct piece *pieces;
     size_t count, room;
     struct named *named; // what the record says it is, may be or holds
     size_t named_count;
-    bool *wanted; // finders whose words may stand in the subject
+    bool *wanted;       // finders whose words may stand in the subject
+    struct span *signs; // where the signs of each caution stand in the notes
 };
 
 // --- the subject ---
@@ -74,7 +78,7 @@ static size_t border(const char *text, size_t at, bool on) {
     return at;
 }
 
-// The notes without what is not about the thing.
+// The notes without what is not about the thing; what names it is.
 static const char *own_notes(struct raiser *r) {
     const char *notes = r->notes;
     if (!notes || !r->record->asides) return notes;
@@ -87,6 +91,8 @@ static const char *own_notes(struct raiser *r) {
             !node_number(span->members[1].value, &to))
             continue;
         if (!(from >= 0 && from < to && to <= (double)size)) continue;
+        struct note_span type = r->record->type.span;
+        if (type.to && from <= (double)type.from && (double)type.to <= to) continue;
         size_t first = border(notes, (size_t)from, false), last = border(notes, (size_t)to, true);
         memset(copy + first, '.', last - first);
     }
@@ -112,98 +118,14 @@ static void add_record(struct raiser *r) {
         add_text(r, "fits", record->fits[i].brand);
         add_text(r, "fits", record->fits[i].model);
     }
-    const char *own = own_notes(r);
-    add_text(r, NULL, own);
-    if (own == r->notes || !*own) return;
+    r->own = own_notes(r);
+    add_text(r, NULL, r->own);
+    if (r->own == r->notes || !*r->own) return;
     add_text(r, NULL, r->notes);
     r->pieces[r->count - 1].whole = true;
 }
 
 // --- what raises a caution ---
-
-enum { WORD_MOST = 16 };
-
-// The word that ends before `*at`, lower-case, its apostrophe plain; false at the start of a clause.
-static bool word_before(const struct raiser *r, size_t *at, bool over_commas, char word[WORD_MOST + 1]) {
-    const char *text = r->subject.at;
-    size_t end = *at;
-    while (end && (strchr(" -\"'(", text[end - 1]) || (over_commas && text[end - 1] == ','))) end--;
-    size_t from = end, n = 0;
-    while (from && !strchr(" -.,;:!?()/\"\n", text[from - 1])) from--;
-    if (from == end || end - from > WORD_MOST) return false;
-    *at = from;
-    while (from < end) {
-        bool curly = !strncmp(text + from, "\xE2\x80\x99", 3);
-        word[n++] = curly ? '\'' : (char)utf8_lower((unsigned char)text[from]);
-        from += curly ? 3 : 1;
-    }
-    word[n] = '\0';
-    return true;
-}
-
-static bool is_one_of(const char *word, const char *const *words, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (!strcmp(words[i], word)) return true;
-    return false;
-}
-#define IS_ONE_OF(word, words) is_one_of(word, words, sizeof(words) / sizeof *(words))
-
-// "No" denies a noun; what is said with a verb it does not reach: "no scratches smelled like hot dust".
-static bool is_verb(const struct raiser *r, size_t at) {
-    static const char *const verbs[] = {"smell",   "smells", "smelled",   "got",    "gets",
-                                        "popped",  "blew",   "blows",     "trips",  "tripped",
-                                        "started", "it",     "overheats", "sparks", "runs"};
-    const char *text = r->subject.at + at;
-    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
-        size_t n = strlen(verbs[i]);
-        size_t k = 0;
-        while (k < n && utf8_lower((unsigned char)text[k]) == (unsigned char)verbs[i][k]) k++;
-        if (k == n && text[n] == ' ') return true;
-    }
-    return false;
-}
-
-static bool denies(const char *word, bool verb) {
-    static const char *const noes[] = {"no", "without", "nor", "free"}, *const nots[] = {"not", "never",
-                                                                                         "cannot"};
-    size_t n = strlen(word);
-    return (!verb && IS_ONE_OF(word, noes)) || IS_ONE_OF(word, nots) ||
-           (n > 3 && !strcmp(word + n - 3, "n't"));
-}
-
-// "Spotted like a leopard" compares; "looks like ivory" wonders.
-static bool compares(const struct raiser *r, size_t at) {
-    static const char *const senses[] = {"look",  "looks", "looked", "smell",  "smells", "smelled", "feel",
-                                         "feels", "felt",  "seems",  "sounds", "more",   "just"};
-    char word[WORD_MOST + 1];
-    return !word_before(r, &at, false, word) || !IS_ONE_OF(word, senses);
-}
-
-// "No mercury", "could not find any mold", "no cracks, rust or mold", "a gasket for a boiler", "like a
-// leopard", "the size of a knife": the goods are not that. But "not sure if it is ivory" denies nothing.
-static bool is_not_it(const struct raiser *r, size_t at) {
-    static const char *const open[] = {"sure", "idea",    "know", "certain", "only", "if",
-                                       "but",  "whether", "tell", "say",     "and",  "doubt"};
-    enum { WORDS_BACK = 3, WORDS_BACK_OF_LIST = 9 };
-    char word[WORD_MOST + 1];
-    bool list = false, verb = is_verb(r, at);
-    for (int i = 0; i < (list ? WORDS_BACK_OF_LIST : WORDS_BACK); i++) {
-        if (!word_before(r, &at, list, word)) return false;
-        if (IS_ONE_OF(word, open)) return false;
-        if (denies(word, verb) || (!list && !strcmp(word, "size"))) return true;
-        if (i < 2 && !strcmp(word, "for")) return true;
-        if (i < 2 && !strcmp(word, "like")) return compares(r, at);
-        list |= !i && !strcmp(word, "or");
-    }
-    return false;
-}
-
-// "Asbestos free mat", "lead crystal? No, pressed glass".
-static bool is_denied_behind(const struct raiser *r, size_t at) {
-    const char *text = r->subject.at + at;
-    if (!strncmp(text, " free", 5) || !strncmp(text, "-free", 5)) return true;
-    return !strncmp(text, "? No", 4) || !strncmp(text, "? no", 4);
-}
 
 static const struct piece *piece_at(const struct raiser *r, size_t at) {
     for (size_t i = 0; i < r->count; i++)
@@ -223,9 +145,16 @@ static void note_words(struct raiser *r, const struct piece *piece, struct span 
     found->span = (struct note_span){match.from - piece->span.from, match.to - piece->span.from};
 }
 
+// A state of the thing is there whatever the thing shows, and what stops is not let go for a picture.
+static bool is_meant(const struct raiser *r, const struct caution *caution, struct span match) {
+    return sense_is_meant(r->subject.at, match.from, match.to) &&
+           (caution->shown || caution->history || caution->stop || caution->flaws.count ||
+            !sense_is_pictured(r->subject.at, match.from, match.to));
+}
+
 // A pattern that takes too long says nothing: then the caution is raised, since nobody knows. `flat`: a word
-// counts whatever stands before it. `history`: so does what is told beside the thing.
-static bool by_words(struct raiser *r, const struct finder *finder, bool flat, bool history,
+// counts whatever stands around it. Where what befell the thing counts, so does what is told beside it.
+static bool by_words(struct raiser *r, const struct finder *finder, const struct caution *caution, bool flat,
                      struct caution_found *found) {
     for (size_t from = 0; from < r->subject.n;) {
         struct span match = {0, 0};
@@ -236,8 +165,7 @@ static bool by_words(struct raiser *r, const struct finder *finder, bool flat, b
         }
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
-        if (piece && (!piece->whole || history) &&
-            (flat || (!is_not_it(r, match.from) && !is_denied_behind(r, match.to)))) {
+        if (piece && (!piece->whole || caution->history) && (flat || is_meant(r, caution, match))) {
             note_words(r, piece, match, found);
             return true;
         }
@@ -327,16 +255,31 @@ static bool in_family(struct raiser *r, const struct texts *on) {
     return false;
 }
 
+// What stands together is looked for in the notes alone, where words have others around them.
+static void find_signs(struct raiser *r) {
+    r->signs = arena_array(r->arena, r->rules->signs->rule_count + 1, sizeof *r->signs);
+    if (r->notes) signs_find(r->arena, r->rules->signs, r->notes, r->own, strlen(r->notes), r->signs);
+}
+
+static bool by_signs(const struct raiser *r, const struct caution *caution, struct caution_found *found) {
+    struct span span = r->signs[caution->number];
+    if (!span.to) return false;
+    found->because = "the notes";
+    found->span = (struct note_span){span.from, span.to};
+    return true;
+}
+
 static bool raised(struct raiser *r, const struct caution *caution, struct caution_found *found) {
     if (!in_family(r, &caution->on)) return false;
-    if (caution->with.said.count && !r->wanted[caution->with.number]) return false;
-    *found = (struct caution_found){.caution = caution, .because = by_thing(r, caution)};
+    *found = (struct caution_found){.caution = caution};
+    if (caution->with.said.count && !r->wanted[caution->with.number]) return by_signs(r, caution, found);
+    found->because = by_thing(r, caution);
     if (!found->because) found->because = by_flaw(r, caution);
-    bool said = found->because || (r->wanted[caution->finder.number] &&
-                                   by_words(r, &caution->finder, false, caution->history, found));
+    bool said = found->because ||
+                (r->wanted[caution->finder.number] && by_words(r, &caution->finder, caution, false, found));
     struct caution_found beside;
-    return said &&
-           (!caution->with.said.count || by_words(r, &caution->with, true, caution->history, &beside));
+    if (said) said = !caution->with.said.count || by_words(r, &caution->with, caution, true, &beside);
+    return said || by_signs(r, caution, found);
 }
 
 static struct cautions *raise_all(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
@@ -348,6 +291,7 @@ static struct cautions *raise_all(struct arena *arena, struct scanner *scanner, 
     r.subject = buf_start(arena);
     add_record(&r);
     name_things(&r);
+    find_signs(&r);
     r.wanted = arena_array(arena, rules->finder_count + 1, sizeof *r.wanted);
     triggers_mark(rules->caution_triggers, r.subject.at, r.wanted);
     cautions->items = arena_array(arena, rules->caution_count + 1, sizeof *cautions->items);

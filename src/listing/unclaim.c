@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Places, extras and pictures are told to a buyer as well: what they claim without evidence is cut out of
 // them, and the place stays. A finding names each word that was kept out.
+#include <string.h>
+
 #include "listing/listing.h"
 
 static void cut(struct arena *arena, const struct claims *claims, const char **text) {
@@ -12,9 +14,19 @@ static void cut_place(struct arena *arena, const struct claims *claims, const st
     if (!claims_leave(kind, *text)) cut(arena, claims, text);
 }
 
+// "Sterling spoon" without its mark is a spoon: the noun stays, or the type is left to its family.
+static void cut_type(struct arena *arena, const struct claims *claims, struct value *type) {
+    if (!type->value) return;
+    const char *bare = claims_cut(arena, claims, type->value);
+    if (!bare) return;
+    const char *noun = strrchr(type->value, ' '), *left = strrchr(bare, ' ');
+    if (noun && !strcmp(noun + 1, left ? left + 1 : bare)) type->value = bare;
+}
+
 void listing_unclaim(struct arena *arena, const struct ruleset *rules, const struct claims *claims,
                      struct record *r) {
     if (!claims->count) return;
+    cut_type(arena, claims, &r->type);
     for (size_t i = 0; i < r->flaw_count; i++) {
         cut_place(arena, claims, r->flaws[i].kind, &r->flaws[i].part);
         cut_place(arena, claims, r->flaws[i].kind, &r->flaws[i].where);

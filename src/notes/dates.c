@@ -181,6 +181,19 @@ static bool loose_age(const struct tokens *tokens, size_t i, struct period *p) {
                                           "wwi era",
                                           "wwi",
                                           "ww1",
+                                          "second world war",
+                                          "first world war",
+                                          "world war ii",
+                                          "world war i",
+                                          "world war two",
+                                          "world war one",
+                                          "great war",
+                                          "war-time",
+                                          "inter-war",
+                                          "inter war",
+                                          "fin de siecle",
+                                          "pre-decimal",
+                                          "predecimal",
                                           "depression era",
                                           "cold war era"};
     *p = (struct period){0};
@@ -225,6 +238,8 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     for (size_t k = from, n = 0; k > 0 && n < REACH && tokens->at[k - 1].stop < STOP_COMMA; k--, n++)
         if (is_hedge(tokens, k - 1)) return SURE_GUESS;
     if (token_is(tokens, to, "(") && token_is(tokens, to + 1, "?")) return SURE_GUESS;
+    bool last = to + 2 >= tokens->count || tokens->at[to + 2].stop != STOP_NONE;
+    if (last && token_is(tokens, to, ",") && is_hedge(tokens, to + 1)) return SURE_GUESS;
     for (size_t k = to, n = 0; k < tokens->count && n < REACH; k++, n++) {
         if (is_hedge(tokens, k)) return SURE_GUESS;
         if (tokens->at[k].stop >= STOP_COMMA) break;
@@ -243,7 +258,8 @@ static void keep(struct note *note, size_t i, const struct period *p, const char
     value->span = note_span_of(note, i, to);
     note_reading(note, i, to, name, p->because ? p->because : "word of age");
     note_take(note, i, to, TAKEN_DATE);
-    if (sure != SURE_STATED || (!p->from && !p->to) || strcmp(name, "age") != 0) return;
+    bool era = sure == SURE_LIKELY && p->because && !strcmp(p->because, YEARS_OF_ERA);
+    if ((sure != SURE_STATED && !era) || (!p->from && !p->to) || strcmp(name, "age") != 0) return;
     if (note->record->year_from || note->record->year_to) return;
     note->record->year_from = p->from;
     note->record->year_to = p->to;
@@ -302,6 +318,42 @@ static void copyright_at(struct note *note, size_t i) {
     note->record->year_because = "copyright: not made before";
 }
 
+// "Oak coffer, C18, lid split", "19 c. candlestick": no more than the century. A lone C and a number may be a
+// model's, so it stands alone in its clause.
+static bool bare_century(const struct note *note, size_t i, struct period *p) {
+    const struct tokens *tokens = &note->tokens;
+    const struct token *token = &tokens->at[i];
+    const char *number = token->fold;
+    bool letter = *number == 'c' && tokens->text[token->from] == 'C';
+    size_t last = i;
+    number += letter;
+    if (letter && !*number && i + 1 < tokens->count && tokens->at[i + 1].joined)
+        number = tokens->at[last = i + 1].fold;
+    if (strlen(number) != 2 || !is_digits(number, 2) || strcmp(number, "15") < 0 || strcmp(number, "20") > 0)
+        return false;
+    bool first = !i || tokens->at[i - 1].stop != STOP_NONE;
+    size_t taken = last + 1 - i;
+    if (!letter) {
+        if (i + 1 >= tokens->count || !token_is(tokens, i + 1, "c") ||
+            tokens->text[tokens->at[i + 1].to] != '.' ||
+            ANY(tokens, i + 2, "stamp", "stamps", "coin", "piece", "postage"))
+            return false;
+        taken = 2;
+    } else if (!first || (last + 1 < tokens->count && tokens->at[last + 1].stop == STOP_NONE)) {
+        return false;
+    }
+    const char *words = arena_format(note->arena, "%sth century", number);
+    if (!period_read(words, strlen(words), p)) return false;
+    p->taken = taken;
+    return true;
+}
+
+// "After World War II he moved": no year of the war itself.
+static bool has_side(const struct tokens *tokens, size_t i) {
+    if (i && token_is(tokens, i - 1, "the")) i--;
+    return i && ANY(tokens, i - 1, "before", "after", "to", "until", "since", "pre", "post");
+}
+
 // `near`: there is what words of age are about, not far from here.
 static size_t date_at(struct note *note, size_t i, bool near) {
     const struct tokens *tokens = &note->tokens;
@@ -313,24 +365,46 @@ static size_t date_at(struct note *note, size_t i, bool near) {
         if (i && ANY(tokens, i - 1, "patented", "registered", "introduced")) p.to = 0;
         return keep_period(note, i, &p, false);
     }
-    if (loose_age(tokens, i, &p) || years_old(tokens, i, &p))
+    if (bare_century(note, i, &p))
+        return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, false) : 0;
+    struct period war;
+    bool side = ANY(tokens, i, "before", "after", "during", "prior");
+    if (side && era_at(note->arena, tokens, i, &war, &(bool){false}) && note_free(note, i, i + war.taken) &&
+        (i + war.taken >= tokens->count || tokens->at[i + war.taken].stop != STOP_NONE)) {
+        war.because = YEARS_OF_ERA;
+        return keep_period(note, i, &war, false);
+    }
+    bool loose = loose_age(tokens, i, &p), said;
+    struct period era;
+    if (loose && !has_side(tokens, i) && era_at(note->arena, tokens, i, &era, &said)) {
+        p.from = era.from;
+        p.to = era.to;
+        p.because = YEARS_OF_ERA;
+    }
+    if (loose || years_old(tokens, i, &p))
         return note_free(note, i, i + p.taken) ? keep_period(note, i, &p, true) : 0;
     return 0;
 }
 
 // "Dated 1887" and "Meiji period" leave their words to those who read marks and styles.
 static void years_beside(struct note *note, size_t i) {
+    enum { DAY_AND_MONTH = 4 }; // "dated 4th of May 1961"
     const struct tokens *tokens = &note->tokens;
     struct period p;
     bool era = false;
     if (note->record->year_from || note->record->year_to) return;
     const char *because = "dated so";
     if (token_is(tokens, i, "dated") && i + 1 < tokens->count) {
-        if (!period_at(note->arena, tokens, i + 1, &p) || sure_of(note, i, i + 1 + p.taken) != SURE_STATED)
+        size_t at = i + 1, last = i + DAY_AND_MONTH;
+        while (at <= last && at < tokens->count && tokens->at[at].stop == STOP_NONE &&
+               !period_at(note->arena, tokens, at, &p))
+            at++;
+        if (at > last || !period_at(note->arena, tokens, at, &p) ||
+            sure_of(note, i, at + p.taken) != SURE_STATED)
             return;
     } else {
-        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era || is_style(note, i + p.taken) ||
-            sure_of(note, i, i + p.taken) != SURE_STATED)
+        if (!period_opens_era(tokens->at[i].fold) || !era_at(note->arena, tokens, i, &p, &era) || !era ||
+            is_style(note, i + p.taken) || sure_of(note, i, i + p.taken) != SURE_STATED)
             return;
         because = YEARS_OF_ERA;
     }

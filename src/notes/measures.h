@@ -16,5 +16,7 @@ void read_named_volumes(struct note *note);
 void settle_measures(struct note *note);
 // When the faults are known: a stuff that is a part with a fault is not what the thing is made of.
 void settle_stuff(struct note *note);
+// What is said only to look like a stuff is not of it.
+void settle_alike(struct note *note);
 
 #endif

@@ -62,6 +62,7 @@ static int spoken_decade(const char *fold) {
                                         "sixties",  "seventies", "eighties", "nineties"};
     for (int i = 0; i < 8; i++)
         if (!strcmp(fold, names[i])) return 1920 + i * 10;
+    if (!strcmp(fold, "noughties")) return 2000;
     return 0;
 }
 
@@ -71,9 +72,12 @@ static bool is_plural(const char *tail) {
 
 // "1950s", "'50s", "fifties", "nineteen fifties", "1800s".
 static bool take_decade(struct reader *r, struct period *p) {
-    size_t at = r->at + (piece_one_of(&r->pieces, r->at, "'|nineteen") ? 1 : 0);
+    bool earlier = piece_is(&r->pieces, r->at, "eighteen");
+    size_t at = r->at + (earlier || piece_one_of(&r->pieces, r->at, "'|nineteen") ? 1 : 0);
     const char *fold = fold_at(r, at);
     int from = spoken_decade(fold), width = 10;
+    if (earlier && (from < 1920 || from > 1990)) return false;
+    if (earlier) from -= 100;
     if (!from && strlen(fold) >= 5 && is_plural(fold + 4)) {
         from = number_of(fold, 4);
         if (from < YEAR_FIRST || from > YEAR_LAST || from % 10) return false;
@@ -243,6 +247,16 @@ static void take_first_of_two(struct reader *r) {
     if (!take_ordinal(r, &century) || !take(r, "/|-|to|and")) r->at = from;
 }
 
+// "C19", which alone may be the number of a model.
+static bool take_letter_century(struct reader *r, struct period *p) {
+    const char *fold = fold_at(r, r->at);
+    int century = *fold == 'c' && strlen(fold) == 3 ? number_of(fold + 1, 2) : 0;
+    if (century < CENTURY_SHORT || century > CENTURY_LAST) return false;
+    *p = century_years(century);
+    r->at++;
+    return true;
+}
+
 // "first half of the 19th century", "end of the 1800s".
 static bool take_part(struct reader *r, struct period *p) {
     size_t from = r->at;
@@ -260,7 +274,8 @@ static bool take_part(struct reader *r, struct period *p) {
     take(r, "of");
     take(r, "the");
     if (turns) take_first_of_two(r);
-    bool fine = (shared || begins || ends || turns) && take_unit(r, p) && (!shared || cut_share(p, &share));
+    bool fine = (shared || begins || ends || turns) && (take_letter_century(r, p) || take_unit(r, p)) &&
+                (!shared || cut_share(p, &share));
     if (fine && (begins || ends)) cut_end(p, ends);
     if (fine && turns) { // the turn to the century that is named
         int hundred = p->from - p->from % 100;
@@ -269,16 +284,6 @@ static bool take_part(struct reader *r, struct period *p) {
     }
     if (!fine) r->at = from;
     return fine;
-}
-
-// "C19", which alone may be the number of a model.
-static bool take_letter_century(struct reader *r, struct period *p) {
-    const char *fold = fold_at(r, r->at);
-    int century = *fold == 'c' && strlen(fold) == 3 ? number_of(fold + 1, 2) : 0;
-    if (century < CENTURY_SHORT || century > CENTURY_LAST) return false;
-    *p = century_years(century);
-    r->at++;
-    return true;
 }
 
 // "late 1930s", "early to mid-19th century", "19th century, second quarter".
@@ -508,7 +513,7 @@ bool period_may_hold(const char *word) {
     enum { SHORTEST = 3 };
     if (is_figure_of_age(word)) return true;
     size_t size = strlen(word);
-    if (size < SHORTEST) return false;
+    if (size < SHORTEST) return size == SHORTEST - 1 && period_begins_era(word);
     bool letter = *word == 'c' && size == SHORTEST && number_of(word + 1, 2) >= CENTURY_SHORT;
     if (letter || period_begins_era(word) || (*word == 'x' && ordinal_of(word))) return true;
     for (const char *at = word; size > SHORTEST && *at; at++) // "fifties", "mid-century"

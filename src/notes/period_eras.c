@@ -18,22 +18,13 @@ static const struct era eras[] = {
     {"elizabethan", 1558, 1603, 0, 0, false},
     {"jacobean", 1603, 1625, 0, 0, false},
     {"restoration", 1660, 1689, 0, 0, true},
-    {"charles ii", 1660, 1685, 0, 0, false},
     {"william and mary", 1689, 1702, 0, 0, false},
     {"queen anne", 1702, 1714, 0, 0, false},
     {"georgian", 1714, 1837, 1760, 1790, false},
-    {"george iii", 1760, 1820, 0, 0, false},
-    {"george iv", 1820, 1830, 0, 0, false},
-    {"george ii", 1727, 1760, 0, 0, false},
-    {"george i", 1714, 1727, 0, 0, false},
-    {"george vi", 1936, 1952, 0, 0, false},
-    {"george v", 1910, 1936, 0, 0, false},
     {"regency", 1811, 1820, 0, 0, false},
-    {"william iv", 1830, 1837, 0, 0, false},
     {"victorian", 1837, 1901, 1850, 1876, false},
     {"queen victoria", 1837, 1901, 0, 0, false},
     {"edwardian", 1901, 1910, 0, 0, false},
-    {"edward vii", 1901, 1910, 0, 0, false},
     {"louis xiii", 1610, 1643, 0, 0, false},
     {"louis xiv", 1643, 1715, 0, 0, false},
     {"louis xvi", 1774, 1792, 0, 0, false},
@@ -46,6 +37,21 @@ static const struct era eras[] = {
     {"civil war", 1861, 1865, 0, 0, true},
     {"gilded age", 1870, 1900, 0, 0, false},
     {"depression", 1929, 1939, 0, 0, true},
+    {"commonwealth", 1649, 1660, 0, 0, true},
+    {"republic", 1912, 1949, 0, 0, true},
+    {"soviet", 1922, 1991, 0, 0, true},
+    {"ddr", 1949, 1990, 0, 0, true},
+    {"louis treize", 1610, 1643, 0, 0, false},
+    {"louis quatorze", 1643, 1715, 0, 0, false},
+    {"louis quinze", 1715, 1774, 0, 0, false},
+    {"louis seize", 1774, 1792, 0, 0, false},
+    {"predecimal", 0, 1970, 0, 0, false},
+    {"pre - decimal", 0, 1970, 0, 0, false},
+    {"prohibition", 1920, 1933, 0, 0, true},
+    {"cold war", 1947, 1991, 0, 0, true},
+    {"wartime", 1939, 1945, 0, 0, false},
+    {"war - time", 1939, 1945, 0, 0, false},
+    {"victoria", 1837, 1901, 0, 0, true},
     {"interwar", 1918, 1939, 0, 0, false},
     {"inter - war", 1918, 1939, 0, 0, false},
     {"between wars", 1918, 1939, 0, 0, false},
@@ -84,6 +90,22 @@ static const struct era eras[] = {
     {"mughal", 1526, 1857, 0, 0, false},
 };
 
+// Kings by their number, which no style is called by; the first name may be cut short.
+static const struct {
+    const char *name, *number;
+    int from, to;
+} reigns[] = {
+    {"george", "i", 1714, 1727},    {"george", "ii", 1727, 1760},   {"george", "iii", 1760, 1820},
+    {"george", "iv", 1820, 1830},   {"george", "v", 1910, 1936},    {"george", "vi", 1936, 1952},
+    {"william", "iii", 1689, 1702}, {"william", "iv", 1830, 1837},  {"edward", "vi", 1547, 1553},
+    {"edward", "vii", 1901, 1910},  {"edward", "viii", 1936, 1936}, {"charles", "i", 1625, 1649},
+    {"charles", "ii", 1660, 1685},  {"james", "i", 1603, 1625},     {"james", "ii", 1685, 1688},
+    {"henry", "viii", 1509, 1547},  {"elizabeth", "i", 1558, 1603}, {"elizabeth", "ii", 1952, 2022},
+};
+static const char *const short_names[][2] = {{"geo", "george"},   {"ed", "edward"},  {"edw", "edward"},
+                                             {"edwd", "edward"},  {"wm", "william"}, {"will", "william"},
+                                             {"chas", "charles"}, {"jas", "james"},  {"eliz", "elizabeth"}};
+
 // Wars, which stand with "before" and "after"; without a number it is the second that is meant.
 static const struct {
     const char *name;
@@ -120,11 +142,11 @@ static bool take_phrase(struct cursor *c, const char *words) {
 static bool take_war(struct cursor *c, struct period *p) {
     size_t from = c->at;
     bool before = take(c, "before|pre") || take_phrase(c, "prior to"),
-         after = !before && take(c, "after|post");
+         after = !before && take(c, "after|post"), during = !before && !after && take(c, "during");
     take(c, "-");
     take(c, "the");
     for (size_t i = 0; i < sizeof wars / sizeof *wars; i++) {
-        if ((wars[i].needs_side && !before && !after) || !take_phrase(c, wars[i].name)) continue;
+        if ((wars[i].needs_side && !before && !after && !during) || !take_phrase(c, wars[i].name)) continue;
         *p = (struct period){.from = before  ? 0
                                      : after ? wars[i].to
                                              : wars[i].from,
@@ -137,9 +159,42 @@ static bool take_war(struct cursor *c, struct period *p) {
     return false;
 }
 
+static const char *whole_name(const char *name) {
+    for (size_t i = 0; i < sizeof short_names / sizeof *short_names; i++)
+        if (!strcmp(short_names[i][0], name)) return short_names[i][1];
+    return name;
+}
+
+// "Ed VI of the series": a name or an edition where no stop stands behind it.
+static bool is_first_name(const struct cursor *c) {
+    return piece_is(c->pieces, c->at, "ed") || piece_is(c->pieces, c->at, "will");
+}
+
+// "George III", "Geo. III".
+static bool take_reign(struct cursor *c, struct period *p) {
+    if (c->at + 1 >= c->pieces->count) return false;
+    const char *name = whole_name(c->pieces->at[c->at].fold);
+    bool dot = piece_is(c->pieces, c->at + 1, "."), first_name = is_first_name(c);
+    if (first_name && !dot) return false;
+    size_t number = c->at + 1 + dot;
+    for (size_t i = 0; i < sizeof reigns / sizeof *reigns; i++) {
+        if (strcmp(reigns[i].name, name) != 0 || !piece_is(c->pieces, number, reigns[i].number)) continue;
+        *p = (struct period){.from = reigns[i].from, .to = reigns[i].to};
+        c->at = number + 1;
+        return true;
+    }
+    return false;
+}
+
 static const char *const nouns = "period|era|dynasty|times|age|reign|years";
 
-static bool take_era(struct cursor *c, struct period *p) {
+static bool is_noun(const struct cursor *c) {
+    return piece_one_of(c->pieces, c->at + piece_is(c->pieces, c->at, "-"), nouns) ||
+           piece_phrase(c->pieces, c->at, "mark and");
+}
+
+// `of`: "the reign of" stands before it.
+static bool take_era(struct cursor *c, struct period *p, bool of) {
     size_t from = c->at;
     bool early = take(c, "early"), late = !early && take(c, "late|later"),
          mid = !early && !late && take(c, "mid|middle");
@@ -148,7 +203,7 @@ static bool take_era(struct cursor *c, struct period *p) {
         const struct era *era = &eras[i];
         size_t before = c->at;
         if (!take_phrase(c, era->name)) continue;
-        if (era->needs_noun && !piece_one_of(c->pieces, c->at, nouns)) {
+        if (era->needs_noun && !of && !is_noun(c)) {
             c->at = before;
             continue;
         }
@@ -165,13 +220,24 @@ static bool take_era(struct cursor *c, struct period *p) {
     return false;
 }
 
+// Nothing else goes by these names, and few copies are named so without "style".
+static const char *const dynasties = "meiji|taisho|showa|joseon|qing|wanli|kangxi|yongzheng|qianlong|jiaqing|"
+                                     "daoguang|tongzhi|guangxu|safavid|qajar";
+
 bool period_of_era(const char *text, size_t size, struct period *p, bool *said) {
     struct pieces pieces = pieces_cut(text, size);
     struct cursor c = {&pieces, 0};
-    *said = take_phrase(&c, "reign of");
-    if (!take_era(&c, p) && !take_war(&c, p)) return false;
+    bool of = take_phrase(&c, "reign of"), reign = take_reign(&c, p);
+    *said = of || reign;
+    if (!reign && !take_era(&c, p, of) && !take_war(&c, p)) return false;
+    *said |= piece_one_of(&pieces, c.at - 1, dynasties);
     p->because = "the years of the era that is named";
-    *said |= take(&c, nouns);
+    if (is_noun(&c)) {
+        *said = true;
+        take(&c, "-");
+        take_phrase(&c, "mark and");
+        take(&c, nouns);
+    }
     p->size = pieces.at[c.at - 1].to;
     return true;
 }
@@ -183,6 +249,9 @@ static bool begins_with(const char *name, const char *word) {
 }
 
 bool period_begins_era(const char *word) {
+    const char *name = whole_name(word);
+    for (size_t i = 0; i < sizeof reigns / sizeof *reigns; i++)
+        if (!strcmp(reigns[i].name, name)) return true;
     for (size_t i = 0; i < sizeof eras / sizeof *eras; i++)
         if (begins_with(eras[i].name, word)) return true;
     for (size_t i = 0; i < sizeof wars / sizeof *wars; i++)
@@ -204,6 +273,8 @@ static bool ends_with(const char *name, const char *word) {
 }
 
 bool period_ends_era(const char *word) {
+    for (size_t i = 0; i < sizeof reigns / sizeof *reigns; i++)
+        if (!strcmp(reigns[i].number, word)) return true;
     if (!strcmp(word, "century") || !strcmp(word, "war") || !strcmp(word, "wars")) return false;
     for (size_t i = 0; i < sizeof eras / sizeof *eras; i++)
         if (ends_with(eras[i].name, word)) return true;

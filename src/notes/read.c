@@ -53,6 +53,7 @@ static void read_all(struct note *note) {
     read_values(note);
     read_faults(note);
     settle_stuff(note);
+    settle_alike(note);
     paragraph_keep(note, &paragraph);
     note_rest(note, says_nothing);
 }

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "rules/signs.h"
 #include "rules/trigger.h"
 #include "text/index.h"
 #include "text/utf8.h"
@@ -282,8 +283,11 @@ static void check_caution(struct arena *arena, const struct ruleset *rules, cons
 
 static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *number) {
     struct triggers *triggers = triggers_new(arena);
+    struct signs *signs = signs_new(arena);
     for (size_t i = 0; i < rules->caution_count; i++) {
         struct caution *caution = (struct caution *)(uintptr_t)rules->cautions[i];
+        caution->number = i;
+        signs_add(arena, signs, caution);
         caution->finder.number = (*number)++;
         caution->with.number = (*number)++;
         caution->benign = (struct finder){.said = caution->finder.unless, .number = (*number)++};
@@ -292,6 +296,8 @@ static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *
     }
     triggers_close(arena, triggers);
     rules->caution_triggers = triggers;
+    signs_close(arena, signs);
+    rules->signs = signs;
 }
 
 void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {

@@ -227,11 +227,14 @@ struct caution {
     struct finder finder;
     struct finder benign; // finds what `unless` holds
     struct finder with;   // words of which one must stand in the record too
+    struct texts signs;   // words that raise it together, as signs.h reads them
     struct texts things;  // nouns of goods that raise it by what they are
     struct texts flaws;   // flaw ids that raise it
     struct texts on;      // family ids; none: all
+    size_t number;        // among the cautions of the set
     const char *text;
     bool stop;
+    bool shown;   // a picture, or a book, of it raises it as the thing itself does
     bool history; // what befell the goods raises it: what a seller tells beside the thing counts too
 };
 

@@ -8,6 +8,7 @@
 #include "text/diag.h"
 
 struct triggers;
+struct signs;
 struct index;
 
 struct ruleset {
@@ -26,6 +27,7 @@ struct ruleset {
     size_t caution_count;
     size_t finder_count; // numbers in use by finders
     const struct triggers *claim_triggers, *bound_triggers, *caution_triggers;
+    const struct signs *signs; // of the cautions
 
     // For finding by name; private to ruleset.c.
     const struct flaw **flaws_by_id;

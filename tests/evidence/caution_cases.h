@@ -128,6 +128,8 @@ static const struct caution_case CAUTION_NOTES[] = {
     {"lawn-darts", "yard game, four big darts with steel points you toss at a ring on the lawn"},
     {"lawn-darts", "Lawn dart set in the box, two red two blue, steel points"},
     {"lead-glaze", "Lead crystal decanter."},
+    {"lead-metal", "Lead sinkers, a jar full."},
+    {"lead-metal", "Three lead ingots off a boat keel."},
     {"lead-glaze", "Redware pie dish, worn glaze."},
     {"life-saving", "Gas mask, canister attached."},
     {"life-saving", "Climbing harness, webbing faded."},

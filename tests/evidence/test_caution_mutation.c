@@ -5,6 +5,7 @@
 #include "lines.h"
 
 #include "evidence/cautions.h"
+#include "rules/signs.h"
 #include "rules/trigger.h"
 
 enum { LINES_MOST = 900, RULES_LEAST = 70, CHANGES_LEAST = 550, SAID_AGAIN_MOST = 45 };
@@ -41,7 +42,9 @@ static struct ruleset with_cautions(struct arena *arena, const struct caution *c
                                     size_t count) {
     struct ruleset rules = *shipped_once()->rules;
     struct triggers *triggers = triggers_new(arena);
+    struct signs *signs = signs_new(arena);
     for (size_t i = 0; i < count; i++) {
+        signs_add(arena, signs, cautions[i]);
         triggers_add(arena, triggers, &cautions[i]->finder);
         triggers_add(arena, triggers, &cautions[i]->with);
     }
@@ -49,6 +52,8 @@ static struct ruleset with_cautions(struct arena *arena, const struct caution *c
     rules.cautions = (const struct caution **)(uintptr_t)cautions;
     rules.caution_count = count;
     rules.caution_triggers = triggers;
+    signs_close(arena, signs);
+    rules.signs = signs;
     return rules;
 }
 
@@ -145,7 +150,7 @@ static void change_lists(struct arena *arena, const struct caution *caution, str
     static const struct texts none = {NULL, 0};
     const char *id = caution->rule.id;
     struct caution changed = *caution;
-    changed.finder.said = changed.finder.match = none;
+    changed.finder.said = changed.finder.match = changed.signs = none;
     expect_notice(&changed, id, "its words lost", tally);
     changed = *caution;
     changed.with.said = none;
@@ -181,6 +186,9 @@ static void change_all(struct arena *arena, void *context) {
         changed = *caution;
         changed.history = !caution->history;
         expect_notice(&changed, look.id, "what befell it", &tally);
+        changed = *caution;
+        changed.shown = false;
+        if (caution->shown) expect_notice(&changed, look.id, "a picture of it", &tally);
         change_lists(arena, caution, &tally);
     }
     printf("%zu of %zu changes of %zu rules of cautions are noticed by %zu lines\n", tally.noticed,

@@ -23,7 +23,8 @@ static const struct {
     {"type: frame\nfamily: decor\nattributes: {color: gold}\n", NULL, "gold"},
     // One of many, another case, inside other words.
     {"type: antique\nfamily: other\ncount: 3\n", "antique", "3"},
-    {"type: Antique lamp\nfamily: lighting\n", "antique", "item"},
+    {"type: Antique lamp\nfamily: lighting\n", "antique", "lamp"},
+    {"type: guaranteed authentic lamp\nfamily: lighting\n", "authentic", "lamp"},
     {"type: lamp\nfamily: lighting\nattributes: {style: [Antique-looking]}\n", "antique-looking", "lamp"},
     // Parts, places of flaws, what comes with it.
     {"type: box\nfamily: other\nattributes: {material: [{value: sterling silver, of: lid}]}\n", "sterling",

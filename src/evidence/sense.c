@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+#include "evidence/sense.h"
+
+#include <string.h>
+
+#include "text/utf8.h"
+
+enum { WORD_MOST = 16 };
+
+// The word that ends before `*at`, lower-case, its apostrophe plain; false at the start of a clause.
+static bool word_before(const char *text, size_t *at, bool over_commas, char word[WORD_MOST + 1]) {
+    size_t end = *at;
+    while (end && (strchr(" -\"'(", text[end - 1]) || (over_commas && text[end - 1] == ','))) end--;
+    size_t from = end, n = 0;
+    while (from && !strchr(" -.,;:!?()/\"\n", text[from - 1])) from--;
+    if (from == end || end - from > WORD_MOST) return false;
+    *at = from;
+    while (from < end) {
+        bool curly = !strncmp(text + from, "\xE2\x80\x99", 3);
+        word[n++] = curly ? '\'' : (char)utf8_lower((unsigned char)text[from]);
+        from += curly ? 3 : 1;
+    }
+    word[n] = '\0';
+    return true;
+}
+
+static bool is_one_of(const char *word, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (!strcmp(words[i], word)) return true;
+    return false;
+}
+#define IS_ONE_OF(word, words) is_one_of(word, words, sizeof(words) / sizeof *(words))
+
+// "No" denies a noun; what is said with a verb it does not reach: "no scratches smelled like hot dust".
+static bool is_verb(const char *text, size_t at) {
+    static const char *const verbs[] = {"smell",   "smells", "smelled",   "got",    "gets",
+                                        "popped",  "blew",   "blows",     "trips",  "tripped",
+                                        "started", "it",     "overheats", "sparks", "runs"};
+    text += at;
+    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
+        size_t n = strlen(verbs[i]);
+        size_t k = 0;
+        while (k < n && utf8_lower((unsigned char)text[k]) == (unsigned char)verbs[i][k]) k++;
+        if (k == n && text[n] == ' ') return true;
+    }
+    return false;
+}
+
+static bool denies(const char *word, bool verb) {
+    static const char *const noes[] = {"no", "without", "nor", "free"}, *const nots[] = {"not", "never",
+                                                                                         "cannot"};
+    size_t n = strlen(word);
+    return (!verb && IS_ONE_OF(word, noes)) || IS_ONE_OF(word, nots) ||
+           (n > 3 && !strcmp(word + n - 3, "n't"));
+}
+
+// "Spotted like a leopard" compares; "looks like ivory" wonders.
+static bool compares(const char *text, size_t at) {
+    static const char *const senses[] = {"look",  "looks", "looked", "smell",  "smells", "smelled", "feel",
+                                         "feels", "felt",  "seems",  "sounds", "more",   "just"};
+    char word[WORD_MOST + 1];
+    return !word_before(text, &at, false, word) || !IS_ONE_OF(word, senses);
+}
+
+// "No mercury", "could not find any mold", "no cracks, rust or mold", "a gasket for a boiler", "like a
+// leopard", "the size of a knife": the goods are not that. But "not sure if it is ivory" denies nothing.
+static bool is_not_it(const char *text, size_t at, bool for_counts) {
+    static const char *const open[] = {"sure", "idea",    "know", "certain", "only", "if",
+                                       "but",  "whether", "tell", "say",     "and",  "doubt"};
+    enum { WORDS_BACK = 3, WORDS_BACK_OF_LIST = 9 };
+    char word[WORD_MOST + 1];
+    bool list = false, verb = is_verb(text, at);
+    for (int i = 0; i < (list ? WORDS_BACK_OF_LIST : WORDS_BACK); i++) {
+        if (!word_before(text, &at, list, word)) return false;
+        if (IS_ONE_OF(word, open)) return false;
+        if (denies(word, verb)) return true;
+        list |= !i && !strcmp(word, "or");
+        if (!list && !strcmp(word, "size")) return true;
+        if (i < 2 && for_counts && !strcmp(word, "for")) return true;
+        if (i < 2 && !strcmp(word, "like")) return compares(text, at);
+    }
+    return false;
+}
+
+// "Asbestos free mat", "lead crystal? No, pressed glass".
+static bool is_denied_behind(const char *text, size_t at) {
+    text += at;
+    if (!strncmp(text, " free", 5) || !strncmp(text, "-free", 5)) return true;
+    return !strncmp(text, "? No", 4) || !strncmp(text, "? no", 4);
+}
+
+bool sense_is_denied(const char *text, size_t from, size_t to) {
+    return is_not_it(text, from, false) || is_denied_behind(text, to);
+}
+
+bool sense_is_meant(const char *text, size_t from, size_t to) {
+    return !is_not_it(text, from, true) && !is_denied_behind(text, to);
+}
+
+// How many words stand before `at` in its sentence, at most one more than `most`.
+static int words_before(const char *text, size_t at, int most) {
+    char word[WORD_MOST + 1];
+    int n = 0;
+    while (n <= most && word_before(text, &at, true, word)) n++;
+    return n;
+}
+
+static bool is_about(const char *text, size_t at) {
+    static const char *const pictures[] = {
+        "picture",    "painting",    "print",   "photo",     "photograph", "postcard",
+        "poster",     "drawing",     "sketch",  "etching",   "engraving",  "lithograph",
+        "watercolor", "watercolour", "book",    "booklet",   "magazine",   "pamphlet",
+        "leaflet",    "brochure",    "catalog", "catalogue", "manual",     "advert",
+        "ad",         "map",         "stamp",   "calendar",  "annual",     "guide",
+        "paperback",  "hardback",    "novel",   "comic",     "cd",         "photographs"};
+    static const char *const links[] = {"of", "about", "showing", "depicting", "shows", "for"};
+    enum { WORDS_BACK = 8, LEAD_MOST = 5 };
+    char word[WORD_MOST + 1], behind[WORD_MOST + 1] = "";
+    for (int i = 0; i < WORDS_BACK; i++) {
+        if (!word_before(text, &at, false, word)) return false;
+        bool linked = IS_ONE_OF(behind, links) || (!strcmp(behind, "on") && !strcmp(word, "book"));
+        if (linked && IS_ONE_OF(word, pictures)) return words_before(text, at, LEAD_MOST) <= LEAD_MOST;
+        memcpy(behind, word, sizeof behind);
+    }
+    return false;
+}
+
+// The word behind `*at` in the same clause, lower-case.
+static bool next_word(const char *text, size_t *at, char word[WORD_MOST + 1]) {
+    if (text[*at] != ' ' && text[*at] != '-') return false;
+    size_t n = strcspn(text + ++*at, " -,.;:!?()\n");
+    if (n > WORD_MOST) return false;
+    for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[*at + k]);
+    word[n] = '\0';
+    *at += n;
+    return n > 0;
+}
+
+// "Asbestos company catalog": the words that follow, up to a stop.
+static bool is_paper_on(const char *text, size_t at) {
+    static const char *const papers[] = {"poster",   "posters",   "postcard",   "postcards", "catalog",
+                                         "catalogs", "catalogue", "catalogues", "manual",    "manuals",
+                                         "brochure", "leaflet",   "magazine",   "magazines", "pamphlet",
+                                         "calendar", "handbook",  "badge",      "badges"};
+    enum { WORDS_ON = 3 };
+    char word[WORD_MOST + 1];
+    for (int i = 0; i < WORDS_ON && next_word(text, &at, word); i++)
+        if (IS_ONE_OF(word, papers)) return true;
+    return false;
+}
+
+// "Gas lamp style sconce", "rifle club cup": it looks so, or is named so.
+static bool is_looks(const char *text, size_t at) {
+    static const char *const looks[] = {"style",   "styled",   "shaped", "shape", "pattern", "patterned",
+                                        "effect",  "motif",    "themed", "theme", "printed", "look",
+                                        "colored", "coloured", "colour", "color", "club",    "company",
+                                        "museum",  "factory",  "works"};
+    char word[WORD_MOST + 1];
+    return next_word(text, &at, word) && IS_ONE_OF(word, looks);
+}
+
+bool sense_is_pictured(const char *text, size_t from, size_t to) {
+    return is_about(text, from) || is_paper_on(text, to) || is_looks(text, to);
+}
