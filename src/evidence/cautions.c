@@ -263,6 +263,7 @@ static void find_signs(struct raiser *r) {
 
 static bool by_signs(const struct raiser *r, const struct caution *caution, struct caution_found *found) {
     struct span span = r->signs[caution->number];
+    found->stop = false;
     if (!span.to) return false;
     found->because = "the notes";
     found->span = (struct note_span){span.from, span.to};
@@ -275,6 +276,7 @@ static bool raised(struct raiser *r, const struct caution *caution, struct cauti
     if (caution->with.said.count && !r->wanted[caution->with.number]) return by_signs(r, caution, found);
     found->because = by_thing(r, caution);
     if (!found->because) found->because = by_flaw(r, caution);
+    found->stop = caution->stop;
     bool said = found->because ||
                 (r->wanted[caution->finder.number] && by_words(r, &caution->finder, caution, false, found));
     struct caution_found beside;
@@ -295,12 +297,13 @@ static struct cautions *raise_all(struct arena *arena, struct scanner *scanner, 
     r.wanted = arena_array(arena, rules->finder_count + 1, sizeof *r.wanted);
     triggers_mark(rules->caution_triggers, r.subject.at, r.wanted);
     cautions->items = arena_array(arena, rules->caution_count + 1, sizeof *cautions->items);
-    for (int stop = 1; stop >= least; stop--)
+    for (int stop = 1; stop >= least; stop--) // signs alone keep nothing from being listed
         for (size_t i = 0; i < rules->caution_count; i++) {
             const struct caution *caution = rules->cautions[i];
-            if (caution->stop != stop || !raised(&r, caution, &cautions->items[cautions->count])) continue;
+            struct caution_found *found = &cautions->items[cautions->count];
+            if ((stop && !caution->stop) || !raised(&r, caution, found) || found->stop != stop) continue;
             cautions->count++;
-            cautions->stop |= caution->stop;
+            cautions->stop |= found->stop;
         }
     return cautions;
 }

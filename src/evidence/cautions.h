@@ -10,6 +10,7 @@ struct caution_found {
     const struct caution *caution;
     const char *because;   // what in the record raised it
     struct note_span span; // where in the notes, if there
+    bool stop;             // the caution stops, and the words that raised it leave no doubt, as signs do
 };
 
 struct cautions {

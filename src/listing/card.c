@@ -117,7 +117,7 @@ static void cautions_part(struct card *c, struct arena *arena, const struct list
     if (l->cautions->count) heading(c, "Take care");
     for (size_t i = 0; i < l->cautions->count; i++) {
         const struct caution *caution = l->cautions->items[i].caution;
-        wrapped(c, caution->stop ? "  not to be listed: " : "  - ",
+        wrapped(c, l->cautions->items[i].stop ? "  not to be listed: " : "  - ",
                 arena_format(arena, "%s [%s]", caution->text, caution->rule.id));
     }
 }

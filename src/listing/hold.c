@@ -17,7 +17,7 @@ void listing_hold(struct arena *arena, struct listing *l) {
     clear_title(l);
     for (size_t i = 0; i < l->cautions->count; i++) {
         const struct caution *caution = l->cautions->items[i].caution;
-        if (!caution->stop) continue;
+        if (!l->cautions->items[i].stop) continue;
         listing_withhold(arena, l, "the whole listing", caution->text, NULL);
         listing_find(arena, l, "must", "caution.stop",
                      arena_format(arena, "nothing is written to list this: %s", caution->text), nowhere);

@@ -72,7 +72,7 @@ void listing_page(struct arena *arena, const struct listing *l, struct buf *out)
     html_close(&html, "p");
     const char **care = arena_array(arena, l->cautions->count + 1, sizeof *care);
     for (size_t i = 0; i < l->cautions->count; i++)
-        care[i] = arena_format(arena, "%s%s", l->cautions->items[i].caution->stop ? "Not to be listed: " : "",
+        care[i] = arena_format(arena, "%s%s", l->cautions->items[i].stop ? "Not to be listed: " : "",
                                l->cautions->items[i].caution->text);
     list(&html, "Take care", care, l->cautions->count);
     html_line(&html, "pre", l->description);

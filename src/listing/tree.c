@@ -147,7 +147,7 @@ static struct node *cautions(struct arena *arena, const struct listing *l) {
         put_text(arena, map, "id", found->caution->rule.id);
         put_text(arena, map, "text", found->caution->text);
         put_text(arena, map, "source", found->caution->rule.source);
-        node_put(arena, map, "stop", node_bool_new(arena, found->caution->stop));
+        node_put(arena, map, "stop", node_bool_new(arena, found->stop));
         put_text(arena, map, "because", found->because);
         put_span(arena, map, found->span);
         node_push(arena, list, map);

@@ -147,7 +147,6 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
             stance |= STANCE_DENIED;
     int of = 0, count = count_of_parts(r, from, to, &of);
     const struct flaw *kind = absent_kind_here(r, part, count);
-    const char *id = note->record->family ? note->record->family->rule.id : NULL;
     bool cloth = id && (!strcmp(id, "linens") || !strcmp(id, "clothing"));
     if (cloth && token_is(&note->tokens, to - 1, "pulls")) return NULL; // threads, and no knobs
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;

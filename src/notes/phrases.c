@@ -46,7 +46,6 @@ struct phrases {
     struct index *parts;    // of the flaws' rules
     struct phrases *sounds; // of the rules' `sound`, NULL in themselves
     struct spoken *spoken;
-    struct index *parts; // of the flaws' rules
     struct slip_words *slips;
 };
 
