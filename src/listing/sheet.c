@@ -117,8 +117,8 @@ static struct sheet sheet_of(struct arena *arena, const struct listing *l, const
     s.care = arena_array(arena, l->cautions->count + 1, sizeof *s.care);
     for (size_t i = 0; i < l->cautions->count; i++) {
         const struct caution *caution = l->cautions->items[i].caution;
-        s.care[s.care_count++] =
-            arena_format(arena, "%s%s", l->cautions->items[i].stop ? "Not to be listed: " : "", caution->text);
+        s.care[s.care_count++] = arena_format(
+            arena, "%s%s", l->cautions->items[i].stop ? "Not to be listed: " : "", caution->text);
     }
     s.reasons = arena_array(arena, l->grading.count + 1, sizeof *s.reasons);
     s.reasons[s.reason_count++] =

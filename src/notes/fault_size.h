@@ -4,8 +4,8 @@
 
 #include "notes/faults.h"
 
-// Gives the flaw the size that its clause tells: "a chip of 3 mm", "hairline, about an inch". `told`: the degree
-// that words have told already.
+// Gives the flaw the size that its clause tells: "a chip of 3 mm", "hairline, about an inch". `told`: the
+// degree that words have told already.
 void fault_measure(struct fault_reader *reader, const struct fault_hit *hit, struct item_flaw *flaw,
                    enum severity told);
 

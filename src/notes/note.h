@@ -80,8 +80,8 @@ void note_start(struct note *note, const char *text, size_t size);
 // Fills `hits` and `fault_word`; part of note_start().
 void note_mark_fault_words(struct note *note);
 
-// unstopped.c: signs without bytes where clauses begin that no stop parts; before anything else is made of the
-// tokens.
+// unstopped.c: signs without bytes where clauses begin that no stop parts; before anything else is made of
+// the tokens.
 void note_part_clauses(struct note *note);
 // confused.c: English words that stand for others which sound the same.
 void note_mend_confused(struct note *note);

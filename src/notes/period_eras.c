@@ -260,8 +260,8 @@ bool period_begins_era(const char *word) {
 }
 
 bool period_opens_era(const char *word) {
-    static const char *const before[] = {"early", "late", "mid", "before", "pre",
-                                         "prior", "after", "post", "reign", "the"};
+    static const char *const before[] = {"early", "late",  "mid",  "before", "pre",
+                                         "prior", "after", "post", "reign",  "the"};
     for (size_t i = 0; i < sizeof before / sizeof *before; i++)
         if (begins_with(before[i], word)) return true;
     return period_begins_era(word);

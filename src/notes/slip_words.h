@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The words that tell of faults, as what a misspelt word may have been meant for: by their letters and by their
-// sound. Private to the room. Owner: the arena given; built once a rule set.
+// The words that tell of faults, as what a misspelt word may have been meant for: by their letters and by
+// their sound. Private to the room. Owner: the arena given; built once a rule set.
 #ifndef NOTES_SLIP_WORDS_H
 #define NOTES_SLIP_WORDS_H
 

@@ -45,8 +45,8 @@ struct tokens {
     size_t count;
     const char *text;
     size_t size;
-    bool shouts; // nearly all letters are capitals: then a capital says nothing
-    bool flat;   // no capital at all: then neither does its absence
+    bool shouts;  // nearly all letters are capitals: then a capital says nothing
+    bool flat;    // no capital at all: then neither does its absence
     bool altered; // stops that were said became signs, or slips were mended: no longer those of its bytes
     struct list_seen *seen; // with which letters the lists begin that were asked for
 };
@@ -65,8 +65,8 @@ static inline bool token_is(const struct tokens *tokens, size_t i, const char *w
 // begin otherwise.
 uint64_t token_opening(const char *word);
 // May one of `count` words or phrases stand from `i` on? `list` holds them as the first members of entries of
-// `size` bytes, and is static: what it begins with is worked out once a text, and answers for most tokens. The
-// lists of the functions below are static too.
+// `size` bytes, and is static: what it begins with is worked out once a text, and answers for most tokens.
+// The lists of the functions below are static too.
 bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size);
 // The same of words and phrases with a bar between, in one static text: "base|rim|foot of the bowl".
 bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred);
