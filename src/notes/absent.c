@@ -178,9 +178,7 @@ static bool is_small(const struct tokens *tokens, size_t i) {
                                         "are",  "and", "or",  "with", "for",  "but",  "to",
                                         "that", "it",  "i",   "so",   "has",  "have", "which",
                                         "you",  "no",  "was", "a",    "an",   "came", "comes"};
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 // "Gone to toffee", "gone the color of tea", "gone from clear to yellow", "gone a bit soft", "gone all

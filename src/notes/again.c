@@ -9,8 +9,7 @@ static bool is_there(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"is",  "there's", "theres", "has", "was",  "wait", "though", "except",
                                         "but", "find",    "found",  "see", "from", "than", "for"};
     for (size_t back = 1; back <= 2 && back <= i; back++)
-        for (size_t k = 0; k < COUNT(words); k++)
-            if (token_is(tokens, i - back, words[k])) return true;
+        if (token_among(tokens, i - back, words, COUNT(words))) return true;
     return false;
 }
 

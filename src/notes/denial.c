@@ -17,9 +17,7 @@ static bool is_verb(const struct tokens *tokens, size_t i) {
         "need",    "got",   "gets",  "shows",   "comes",    "come",  "looks",  "look",  "feels", "runs",
         "sits",    "fits",  "holds", "opens",   "measures", "does",  "it",     "its",   "it's",  "theres",
         "there's", "there", "they",  "because", "so",       "since", "and it", "please"};
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static bool is_list_sign(const struct tokens *tokens, size_t i) {
@@ -112,9 +110,7 @@ static bool is_end_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"but",    "just",    "only",  "however", "though",     "although",
                                         "except", "besides", "apart", "aside",   "other than", "save for",
                                         "bar",    "minus",   "with",  "yet"};
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_phrase(tokens, i, words[k])) return true;
-    return false;
+    return token_longest(tokens, i, words, COUNT(words)) > 0;
 }
 
 static bool is_place_word(const struct tokens *tokens, size_t i) {

@@ -167,9 +167,7 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
 
 static bool is_joint(const struct note *note, size_t i) {
     static const char *const joints[] = {"is", "of", ":", "=", "-", "measures", "measured", "at", "are", "s"};
-    for (size_t k = 0; k < COUNT(joints); k++)
-        if (token_is(&note->tokens, i, joints[k])) return true;
-    return false;
+    return token_among(&note->tokens, i, joints, COUNT(joints));
 }
 
 bool dimension_before(const struct note *note, size_t i, struct dimension *dimension) {

@@ -15,8 +15,7 @@ static bool told_there(const struct tokens *tokens, size_t from, size_t i) {
     static const char *const words[] = {"there", "here",    "present",  "included",
                                         "yes",   "with it", "still on", "in place"};
     for (size_t at = from; at < i; at++)
-        for (size_t k = 0; k < COUNT(words); k++)
-            if (token_phrase(tokens, at, words[k])) return true;
+        if (token_longest(tokens, at, words, COUNT(words))) return true;
     return false;
 }
 

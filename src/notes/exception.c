@@ -236,9 +236,7 @@ static bool denies_again(const struct scope *s, size_t i) {
                                         "isn't",  "doesn't", "zero",    "hasn't",  "haven't", "aren't",
                                         "don't",  "didn't",  "neither", "nor",     "isnt",    "hasnt",
                                         "doesnt", "arent",   "weren't", "wasn't"};
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_is(&s->note->tokens, i, words[k])) return true;
-    return false;
+    return token_among(&s->note->tokens, i, words, COUNT(words));
 }
 
 static size_t reach(const struct scope *s, size_t i) {

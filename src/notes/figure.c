@@ -127,9 +127,7 @@ static bool ends_amount(const struct note *note, size_t i) {
                                         "rug",  "runner", "in",   "total", "and",  "each",   "on", "or",
                                         "with", "w/",     "has",  "no",    "plus", "but"};
     if (i >= note->tokens.count || note->tokens.at[i].stop >= STOP_COMMA) return true;
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_is(&note->tokens, i, words[k])) return true;
-    return false;
+    return token_among(&note->tokens, i, words, COUNT(words));
 }
 
 // "5 foot 6", "5'10", "3 lbs 4": the smaller unit behind, with or without its name.

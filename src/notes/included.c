@@ -38,9 +38,7 @@ static bool ends(const struct note *note, size_t i) {
     static const char *const words[] = {"but",  "that", "which", "is", "are",    "has",
                                         "from", "so",   "not",   "no", "without"};
     if (tokens->at[i].stop >= STOP_CLAUSE || note->fault_word[i] || note->taken[i] != TAKEN_NOT) return true;
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
+    return token_among(tokens, i, words, COUNT(words));
 }
 
 static int number_of(const struct token *t) {

@@ -200,8 +200,10 @@ static bool is_of_material(const struct fault_reader *r, const struct flaw *kind
 }
 
 static bool has_part_of(struct arena *arena, const struct texts *list, const char *words) {
-    for (size_t i = 0; words && i < list->count; i++)
+    for (size_t i = 0; words && i < list->count; i++) {
+        if (!strchr(words, list->at[i][0])) continue; // no plural changes the first letter
         if (has_word(words, list->at[i]) || has_word(words, say_plural(arena, list->at[i]))) return true;
+    }
     return false;
 }
 

@@ -15,9 +15,7 @@ static bool is_packing(const struct scope *s, size_t i) {
     bool worn = family && (!strcmp(family->rule.id, "clothing") || !strcmp(family->rule.id, "linens"));
     if (token_is(&s->note->tokens, i + 1, "of")) return false;         // "a box of 14 valves"
     if (worn && token_is(&s->note->tokens, i, "sleeve")) return false; // a coat's
-    for (size_t k = 0; k < COUNT(words); k++)
-        if (token_is(&s->note->tokens, i, words[k])) return true;
-    return false;
+    return token_among(&s->note->tokens, i, words, COUNT(words));
 }
 
 static bool is_type(const struct scope *s, size_t i) {

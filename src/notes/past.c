@@ -108,8 +108,7 @@ static bool is_turned(const struct scope *s, size_t i) {
                                         "hasn't", "should", "might", "will",  "would",
                                         "could",  "may",    "hasnt", "didnt", "wont"};
     for (size_t back = 1; back <= 2 && back <= i; back++)
-        for (size_t k = 0; k < COUNT(words); k++)
-            if (token_is(&s->note->tokens, i - back, words[k])) return true;
+        if (token_among(&s->note->tokens, i - back, words, COUNT(words))) return true;
     return false;
 }
 

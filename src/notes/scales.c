@@ -64,6 +64,17 @@ static bool is_number(const char *word) {
     return word[0] >= '0' && word[0] <= '9' && !word[1];
 }
 
+// Most words of a note stand on no scale, as their first letters tell.
+static bool may_tell(const struct tokens *tokens, size_t i, const struct texts *words) {
+    static const char *const numbers[] = {"couple", "few", "2", "3", "4", "a", "quite"};
+    if (!words->count) return false;
+    const struct token *token = &tokens->at[i];
+    uint64_t openings = token_openings(tokens, (const void *)words->at, words->count, sizeof *words->at);
+    return (openings & token->opening) ||
+           (token->one != token->fold && (openings & token_opening(token->one))) ||
+           token_among(tokens, i, numbers, sizeof numbers / sizeof *numbers);
+}
+
 // A word of the scale at token `i`; "rim" is "rims" too, "two" a couple and a 2.
 static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
     static const struct {
@@ -112,6 +123,7 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
     const struct texts *words = &kind->tells[degree];
     for (size_t i = w->from; i < w->to; i++) {
         if (whole && i >= hit->from && i < hit->to) continue;
+        if (!may_tell(&r->note->tokens, i, words)) continue;
         for (size_t k = 0; k < words->count; k++) {
             size_t n = tell_at(&r->note->tokens, i, words->at[k]);
             bool own_no = n && has_no(&r->note->tokens, i, i + n);
@@ -184,7 +196,9 @@ enum severity degree_on_scale(const struct fault_reader *r, const struct fault_h
 
 size_t degree_tell_at(const struct fault_reader *r, const struct flaw *kind, size_t i) {
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        for (size_t k = 0; k < kind->tells[degree].count; k++) {
+        for (size_t k = 0; i < r->note->tokens.count && k < kind->tells[degree].count &&
+                           may_tell(&r->note->tokens, i, &kind->tells[degree]);
+             k++) {
             size_t n = tell_at(&r->note->tokens, i, kind->tells[degree].at[k]);
             if (n && !is_number(kind->tells[degree].at[k])) return n;
         }

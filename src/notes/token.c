@@ -168,17 +168,6 @@ static bool fill_plain(struct token *token, const char *text, char **pool) {
     return true;
 }
 
-// Lists are many and a token is asked about most of them, nearly always in vain. Slots are shared by the
-// address of a list: one that was pushed out is worked out again.
-enum { LISTS_SEEN = 512, SHORT_LIST = 8 }; // a short list is sooner walked than looked up
-
-struct list_seen {
-    const void *list;
-    const char *first; // of a list at the same address with other words, which none of ours is
-    size_t count;
-    uint64_t openings;
-};
-
 static bool is_open(char c) {
     return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (c & 0x80);
 }
@@ -202,15 +191,11 @@ static struct list_seen *seen_at(const struct tokens *tokens, const void *list) 
     return &tokens->seen[((uintptr_t)list >> 4) % LISTS_SEEN];
 }
 
-bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size) {
-    if (i >= tokens->count || !count) return false;
+uint64_t token_openings_of(const struct tokens *tokens, const void *list, size_t count, size_t size) {
     struct list_seen *seen = seen_at(tokens, list);
-    const char *first = word_in(list, 0, size);
-    if (seen->list != list || seen->count != count || seen->first != first) {
-        *seen = (struct list_seen){list, first, count, 0};
-        for (size_t k = 0; k < count; k++) seen->openings |= token_opening(word_in(list, k, size));
-    }
-    return seen->openings & tokens->at[i].opening;
+    *seen = (struct list_seen){list, word_in(list, 0, size), count, 0};
+    for (size_t k = 0; k < count; k++) seen->openings |= token_opening(word_in(list, k, size));
+    return seen->openings;
 }
 
 bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred) {
@@ -318,14 +303,6 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     return tokens;
 }
 
-bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)words, count, sizeof *words))
-        return false;
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
-    return false;
-}
-
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words) {
     if (i >= tokens->count) return false;
     const char *fold = tokens->at[i].fold;
@@ -365,15 +342,4 @@ size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phr
         if (token_is(tokens, at, "-") && tokens->at[at].joined) at++;
         left = at < tokens->count ? tokens->at[at].fold : "";
     }
-}
-
-size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count) {
-    size_t most = 0;
-    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)phrases, count, sizeof *phrases))
-        return 0;
-    for (size_t k = 0; k < count; k++) {
-        size_t taken = token_phrase(tokens, i, phrases[k]);
-        if (taken > most) most = taken;
-    }
-    return most;
 }

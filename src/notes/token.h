@@ -38,7 +38,17 @@ struct token {
     bool plain;             // `fold` is letters a to z and digits alone
 };
 
-struct list_seen; // token.c
+// Lists of words are many and a token is asked about most of them, nearly always in vain: which letters those
+// begin with that were asked for. Slots are shared by the address of a list: one that was pushed out is
+// worked out again. A short list is sooner walked than looked up.
+enum { LISTS_SEEN = 512, SHORT_LIST = 8 };
+
+struct list_seen {
+    const void *list;
+    const char *first; // of a list at the same address with other words, which none of ours is
+    size_t count;
+    uint64_t openings;
+};
 
 struct tokens {
     struct token *at;
@@ -64,16 +74,34 @@ static inline bool token_is(const struct tokens *tokens, size_t i, const char *w
 // One bit of 64 for the first two letters of a word or phrase, apostrophes aside; two words with other bits
 // begin otherwise.
 uint64_t token_opening(const char *word);
-// May one of `count` words or phrases stand from `i` on? `list` holds them as the first members of entries of
-// `size` bytes, and is static: what it begins with is worked out once a text, and answers for most tokens.
-// The lists of the functions below are static too.
-bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size);
+// The bits of `count` words or phrases, the first members of entries of `size` bytes. The list outlives the
+// note; so do the lists of the functions below.
+uint64_t token_openings_of(const struct tokens *tokens, const void *list, size_t count, size_t size);
+static inline uint64_t token_openings(const struct tokens *tokens, const void *list, size_t count,
+                                      size_t size) {
+    const struct list_seen *seen = &tokens->seen[((uintptr_t)list >> 4) % LISTS_SEEN];
+    if (seen->list == list && seen->count == count && seen->first == *(const char *const *)list)
+        return seen->openings;
+    return token_openings_of(tokens, list, count, size);
+}
+// May one of them stand from `i` on?
+static inline bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count,
+                                  size_t size) {
+    return i < tokens->count && count && (token_openings(tokens, list, count, size) & tokens->at[i].opening);
+}
 // The same of words and phrases with a bar between, in one static text: "base|rim|foot of the bowl".
 bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred);
 // Is it one of a NULL-ended list?
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words);
 // The same of `count` words.
-bool token_among(const struct tokens *tokens, size_t i, const char *const *words, size_t count);
+static inline bool token_among(const struct tokens *tokens, size_t i, const char *const *words,
+                               size_t count) {
+    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)words, count, sizeof *words))
+        return false;
+    for (size_t k = 0; k < count; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
 // Do the words of `phrase` (small letters, one space between) stand from `i` on? How many tokens they take; 0
 // if not. Hyphens between words count as spaces on both sides; an apostrophe may be missing.
 size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phrase);
@@ -85,6 +113,16 @@ static inline size_t token_phrase(const struct tokens *tokens, size_t i, const c
 }
 
 // The most tokens that one of `count` phrases takes from `i` on; 0 where none stands.
-size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases, size_t count);
+static inline size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases,
+                                   size_t count) {
+    size_t most = 0;
+    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)phrases, count, sizeof *phrases))
+        return 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t taken = token_phrase(tokens, i, phrases[k]);
+        if (taken > most) most = taken;
+    }
+    return most;
+}
 
 #endif

@@ -116,8 +116,7 @@ static void read_uses(struct scope *s) {
         "prevents"};
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        size_t n = 0;
-        for (size_t k = 0; k < COUNT(cues) && !n; k++) n = token_phrase(tokens, i, cues[k]);
+        size_t n = token_longest(tokens, i, cues, COUNT(cues));
         if (!n) continue;
         size_t to = i + n;
         while (to < tokens->count && tokens->at[to].stop == STOP_NONE && !token_is(tokens, to, "but")) to++;
