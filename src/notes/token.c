@@ -200,6 +200,7 @@ uint64_t token_openings_of(const struct tokens *tokens, const void *list, size_t
 
 bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred) {
     if (i >= tokens->count) return false;
+    if (!tokens->seen) return true;
     struct list_seen *seen = seen_at(tokens, barred);
     if (seen->first != barred) {
         *seen = (struct list_seen){barred, barred, 0, 0};
@@ -286,7 +287,6 @@ static size_t tokens_at_most(const char *text, size_t size) {
 
 struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     struct tokens tokens = {.text = text, .size = size};
-    tokens.seen = arena_array(arena, LISTS_SEEN, sizeof *tokens.seen);
     set_case(&tokens);
     size_t room = tokens_at_most(text, size);
     tokens.at = arena_array(arena, room + 1, sizeof *tokens.at);

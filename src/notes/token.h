@@ -58,7 +58,7 @@ struct tokens {
     bool shouts;  // nearly all letters are capitals: then a capital says nothing
     bool flat;    // no capital at all: then neither does its absence
     bool altered; // stops that were said became signs, or slips were mended: no longer those of its bytes
-    struct list_seen *seen; // with which letters the lists begin that were asked for
+    struct list_seen *seen; // LISTS_SEEN of them, or NULL where a text is too short to be worth it
 };
 
 // `text` is NFC and valid UTF-8. A line end becomes a token of its own (TOKEN_SIGN, STOP_LINE, fold "\n"). A
@@ -79,6 +79,7 @@ uint64_t token_opening(const char *word);
 uint64_t token_openings_of(const struct tokens *tokens, const void *list, size_t count, size_t size);
 static inline uint64_t token_openings(const struct tokens *tokens, const void *list, size_t count,
                                       size_t size) {
+    if (!tokens->seen) return UINT64_MAX;
     const struct list_seen *seen = &tokens->seen[((uintptr_t)list >> 4) % LISTS_SEEN];
     if (seen->list == list && seen->count == count && seen->first == *(const char *const *)list)
         return seen->openings;
