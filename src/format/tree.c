@@ -9,6 +9,22 @@
 
 enum { MEMBERS_FIRST = 4 };
 
+struct node *node_copy(struct arena *arena, const struct node *node) {
+    struct node *copy = arena_alloc(arena, sizeof *copy);
+    *copy = *node;
+    if (node->text) copy->text = arena_copy(arena, node->text, node->size);
+    size_t room = MEMBERS_FIRST;
+    while (room < node->count) room *= 2;
+    copy->members = node->count ? arena_array(arena, room, sizeof *copy->members) : NULL;
+    for (size_t i = 0; i < node->count; i++) {
+        const struct member *member = &node->members[i];
+        copy->members[i] = *member;
+        if (member->key) copy->members[i].key = arena_string(arena, member->key);
+        copy->members[i].value = node_copy(arena, member->value);
+    }
+    return copy;
+}
+
 const struct node *node_get(const struct node *map, const char *key) {
     if (!map || map->kind != NODE_MAP) return NULL;
     for (size_t i = 0; i < map->count; i++) {

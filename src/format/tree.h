@@ -31,6 +31,9 @@ struct member {
     struct node *value;
 };
 
+// The same tree in memory of its own.
+struct node *node_copy(struct arena *arena, const struct node *node);
+
 // NULL when the key is absent.
 const struct node *node_get(const struct node *map, const char *key);
 // Reads a number (NODE_NUMBER, or plain text that is one); false when it is none. Whole JSON number grammar,

@@ -37,14 +37,14 @@ static void bind_text(struct binder *b, const struct key_spec *key, const struct
     }
     if (!node->size && strcmp(key->name, "title") != 0)
         fault(b, CODE_RULE_VALUE, node->at, NULL, "empty text");
-    *(const char **)field = node->text;
+    *(const char **)field = arena_copy(b->arena, node->text, node->size);
 }
 
 static void bind_texts(struct binder *b, const struct key_spec *key, const struct node *node, void *field) {
     struct texts *texts = field;
     if (is_text(node)) {
         texts->at = arena_array(b->arena, 1, sizeof *texts->at);
-        texts->at[texts->count++] = node->text;
+        texts->at[texts->count++] = arena_copy(b->arena, node->text, node->size);
         return;
     }
     if (node->kind != NODE_LIST) {
@@ -59,7 +59,7 @@ static void bind_texts(struct binder *b, const struct key_spec *key, const struc
         else if (!item->size)
             fault(b, CODE_RULE_VALUE, item->at, NULL, "empty text");
         else
-            texts->at[texts->count++] = item->text;
+            texts->at[texts->count++] = arena_copy(b->arena, item->text, item->size);
     }
 }
 
@@ -188,7 +188,7 @@ static void bind_pairs(struct binder *b, const struct key_spec *key, const struc
     }
     const char **pairs = arena_array(b->arena, node->count + 1, key->size);
     for (size_t i = 0; i < node->count; i++) {
-        pairs[2 * i] = node->members[i].key;
+        pairs[2 * i] = arena_string(b->arena, node->members[i].key);
         bind_text(b, key, node->members[i].value, &pairs[2 * i + 1]);
     }
     *(const char ***)(base + key->offset) = pairs;
@@ -233,7 +233,7 @@ static void bind_one(struct binder *b, const struct key_spec *key, const struct 
         break;
     case KEY_RECORD:
         if (node->kind != NODE_MAP) wrong_type(b, key, node, "an item record");
-        *(const struct node **)field = node;
+        *(const struct node **)field = node_copy(b->arena, node);
         break;
     }
 }

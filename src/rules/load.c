@@ -20,6 +20,7 @@ struct list {
 
 struct loader {
     struct arena *arena;
+    struct arena *trees; // of one file at a time: what rules keep of them is copied
     struct diags *diags;
     struct list kinds[RULE_KIND_COUNT];
     const char *pack;                  // id of the pack being read
@@ -86,7 +87,7 @@ static void load_rule(struct loader *l, const struct node *map) {
         return;
     }
     struct rule *rule = arena_alloc(l->arena, spec->size);
-    rule->id = id->text;
+    rule->id = arena_string(l->arena, id->text);
     rule->at = id->at;
     if (kind == RULE_PACK) l->pack = rule->id;
     rule->pack = l->pack;
@@ -94,10 +95,15 @@ static void load_rule(struct loader *l, const struct node *map) {
     if (finish_rule(l->arena, kind, rule, l->diags) && fine) keep(l, kind, rule);
 }
 
-static void load_file(struct loader *l, const char *path) {
-    const struct source *source = folder_read_file(l->arena, path, LIMIT_RULE_FILE_BYTES, l->diags);
-    if (!source) return;
-    const struct node *list = yaml_read(l->arena, source, l->diags);
+struct file {
+    struct loader *loader;
+    const struct source *source;
+};
+
+static void load_list(struct arena *trees, void *context) {
+    const struct file *file = context;
+    struct loader *l = file->loader;
+    const struct node *list = yaml_read(trees, file->source, l->diags);
     if (!list) return;
     if (list->kind != NODE_LIST) {
         diags_add(l->diags, CODE_RULE_SYNTAX, list->at, "begin each rule with '- '",
@@ -105,6 +111,13 @@ static void load_file(struct loader *l, const char *path) {
         return;
     }
     for (size_t i = 0; i < list->count; i++) load_rule(l, list->members[i].value);
+}
+
+static void load_file(struct loader *l, const char *path) {
+    struct file file = {l, folder_read_file(l->arena, path, LIMIT_RULE_FILE_BYTES, l->diags)};
+    if (!file.source) return;
+    if (!arena_try(l->trees, load_list, &file)) arena_give_up(l->arena);
+    arena_reset(l->trees);
 }
 
 static void check_counts(struct loader *l) {
@@ -149,13 +162,25 @@ static bool load_pack(struct loader *l, const char *folder) {
     return true;
 }
 
+static void free_trees(void *held) {
+    struct arena **trees = held;
+    arena_free(*trees);
+    *trees = NULL;
+}
+
 struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, size_t count,
                              struct diags *diags) {
     struct loader l = {.arena = arena, .diags = diags};
     size_t before = diags->count, loaded = 0;
+    struct arena **trees = arena_alloc(arena, sizeof(struct arena *));
+    arena_defer(arena, free_trees, trees); // where loading is left half way
+    *trees = arena_new(arena_source(arena));
+    if (!*trees) arena_give_up(arena);
+    l.trees = *trees;
     int status = diags->status;
     diags->status = 0;
     for (size_t i = 0; i < count; i++) loaded += load_pack(&l, folders[i]);
+    free_trees(trees);
     struct ruleset *rules = arena_alloc(arena, sizeof *rules);
     *rules = (struct ruleset){
         .packs = (const struct pack **)(void *)l.kinds[RULE_PACK].at,
