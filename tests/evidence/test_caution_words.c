@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Notes of cautions.txt, in the words of many sellers: the share that raises its subject, the share of
 // harmless ones that raise nothing, and none of those that stops.
-#include "../rules/support.h"
+#include "../rules/phrases_once.h"
 
 #include "evidence/cautions.h"
 #include "notes/read.h"
@@ -29,7 +29,7 @@ static bool names(const char *ids, const char *id) {
 static const struct cautions *cautions_of(struct arena *arena, const char *text) {
     struct drafter drafter = drafter_in(arena, shipped_once());
     struct note_reader reader = {.rules = drafter.rules,
-                                 .phrases = phrases_new(arena, drafter.rules),
+                                 .phrases = phrases_once(),
                                  .scanner = drafter.scanner,
                                  .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};

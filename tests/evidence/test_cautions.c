@@ -2,6 +2,7 @@
 // Safety and law: what raises a caution and what does not, that one more fact never takes one away, and that
 // goods under one that stops get neither title nor description.
 #include "../rules/records.h"
+#include "../rules/phrases_once.h"
 #include "caution_more.h"
 
 #include "evidence/cautions.h"
@@ -14,7 +15,7 @@ static const struct title_options usual = {80, COUNT_GRAPHEMES, LOCALE_US, NULL}
 static const struct listing *draft_note(struct arena *arena, const struct drafter *drafter,
                                         const char *text) {
     struct note_reader reader = {.rules = drafter->rules,
-                                 .phrases = phrases_new(arena, drafter->rules),
+                                 .phrases = phrases_once(),
                                  .scanner = drafter->scanner,
                                  .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
