@@ -101,6 +101,12 @@ static struct item_flaw *tell_number(struct fault_reader *r, size_t at, size_t f
     return flaw;
 }
 
+// "Lead crystal? No": what it is made of, in two words.
+static bool is_stuff(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    return to > from + 1 && word_at(note, from, 1u << USE_MATERIAL, &entry) == to - from;
+}
+
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
@@ -126,6 +132,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
     glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
     if (is_quality(head)) return NULL;
+    if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
     if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
     if (only_no && token_among(&note->tokens, to, needs, COUNT(needs))) return NULL;
