@@ -132,8 +132,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
     glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
     if (is_quality(head)) return NULL;
+    if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
-    if ((is_place_only(head) && !glazed && !lidded) || (only_no && is_no_part(head))) return NULL;
+    bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
+    if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && is_no_part(head))) return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
     if (only_no && token_among(&note->tokens, to, needs, COUNT(needs))) return NULL;
     for (size_t i = from; i < to; i++)

@@ -3,6 +3,7 @@
 // not any more". And the answer to whether it works: "Working? No.", "Tested: no".
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -108,6 +109,8 @@ static bool read_dead(struct fault_reader *r, size_t i) {
     size_t n = function_denial(tokens, i);
     if (!n && AMONG(tokens, i, nots)) n = 1;
     if (!n || !AMONG(tokens, i + n, cores)) return false;
+    if (ANY(tokens, i, "can't", "cannot", "cant") && ANY(tokens, i + n, "play", "operate"))
+        return false; // "can't play so can't say": who sells it
     size_t to = i + n + 1;
     bool ends_here = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
                      token_longest(tokens, to, more, COUNT(more));

@@ -48,10 +48,10 @@ static const struct confused words[] = {
      "is|are|was|were|bit|slightly|little|very|feels|gone|come|coming|came|quite|fairly|pretty|rather|some|"
      "has|"
      "pages|handle|not|isn't|aren't|hinge|hinges|joint|joints|knob|leg|legs|lid|spine|screw|screws|stone|"
-     "stones",
+     "stones|rungs|rung|slats|boards|bolts|nuts|spokes|buttons|feet|panel|seat",
      "pages|page|joint|joints|handle|leg|legs|screw|screws|knob|hinge|spine|stitching|threads|stone|stones|"
      "wire|"
-     "in|at|on|.",
+     "in|at|on",
      false},
     {"mist", "missed", "have|i've|i|may", NULL, false},
     {"peal", "peel", "to|will|starting|starts", NULL, false},

@@ -343,7 +343,9 @@ void scope_denial(struct scope *s) {
             i += n - 1;
             continue;
         }
-        if (!first || is_measure(tokens, i) || is_thought(s, i)) continue;
+        static const char *const later[] = {"till", "until", "til"}; // "didn't notice till I got it home"
+        if (!first || is_measure(tokens, i) || is_thought(s, i) || token_among(tokens, i + m, later, 3))
+            continue;
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked), from = i + m;
         static const char *const small[] = {"no", "not", "any", "a", "have", "has", "got", "find", "see"};

@@ -30,11 +30,20 @@ static size_t joint_at(const struct tokens *tokens, size_t i, bool no, bool *las
     return n + (*last ? 1 : 0);
 }
 
+// "No bow or cup in it" of a board: a fault, and no part.
+static bool is_bent(const struct fault_reader *r, size_t i) {
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from <= i && i < r->hits[k].to && r->hits[k].kinds[0]->form != ABSENCE &&
+            r->hits[k].denied)
+            return true;
+    return false;
+}
+
 static bool item_at(const struct fault_reader *r, size_t i, struct part_at *part) {
     if (ANY(&r->note->tokens, i, "no", "any", "even", "indeed")) i++;
     if (!part_named_at(r, i, part)) return false;
     for (size_t k = part->from; k < part->to; k++)
-        if (r->scope.fault[k] && !r->part[k]) return false;
+        if (r->scope.fault[k] && (!r->part[k] || is_bent(r, k))) return false;
     return true;
 }
 

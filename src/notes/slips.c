@@ -162,7 +162,9 @@ static void try_sounds(struct tries *t, const char *word) {
     for (size_t i = 0; i < count; i++) {
         size_t apart = letters_apart(word, alike[i]);
         int vowel = first_vowel(word) != first_vowel(alike[i]);
-        if (apart <= APART_MOST) weigh_fault(t, alike[i], strlen(alike[i]), (int)(2 * apart) + vowel);
+        bool done = strlen(alike[i]) > 2 && !strcmp(alike[i] + strlen(alike[i]) - 2, "ed"); // "crakt"
+        if (apart < APART_MOST || (apart == APART_MOST && done))
+            weigh_fault(t, alike[i], strlen(alike[i]), (int)(2 * apart) + vowel);
     }
 }
 
@@ -220,11 +222,23 @@ void note_mend(struct note *note, size_t i, const char *word, const char *one, c
     note_reading(note, i, i + 1, arena_format(note->arena, "spelling %s", t->fold), because);
 }
 
+static bool is_strange(const struct note *note, size_t i) {
+    return i < note->tokens.count && note->tokens.at[i].kind == TOKEN_WORD && !note->fault_word[i] &&
+           !english_at(note, i);
+}
+
+// "Tiene una grieta": among words of another language it is one of theirs.
+static bool is_among_strangers(const struct note *note, size_t i) {
+    bool before = i > 0 && is_strange(note, i - 1), behind = is_strange(note, i + 1);
+    return (before && behind) || (before && i > 1 && is_strange(note, i - 2)) ||
+           (behind && is_strange(note, i + 2));
+}
+
 // A fault's word is tried as it was written; goods by their singular.
 static bool mend_fault(struct note *note, size_t i, struct tries *t) {
     const struct token *token = &note->tokens.at[i];
     bool apart = token->capital && !note->tokens.shouts && !is_alone(note, i);
-    if (t->fault.words != 1 || is_named(note, i)) return false;
+    if (t->fault.words != 1 || is_named(note, i) || is_among_strangers(note, i)) return false;
     if (apart && (strlen(token->fold) < NAME_LEAST || t->fault.cost > COST_VOWEL)) return false;
     if (t->goods.words == 1 && t->goods.cost <= t->fault.cost) return false;
     const char *word = arena_string(note->arena, t->fault.word);

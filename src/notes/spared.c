@@ -195,6 +195,10 @@ static bool is_of_use(const struct scope *s, size_t i) {
         "by design",         "made that way",     "as they come",  "as was usual",  "as they all",
         "as always with",    "as intended"};
     if (i > 0 && AMONG(tokens, i - 1, made)) return true;
+    for (size_t k = 0; k < s->note->hits.count; k++) // "no dog smell, we never had one"
+        if (s->note->hits.at[k].from > i && s->note->hits.at[k].from < i + 3 &&
+            s->note->hits.at[k].flaw->form != ABSENCE)
+            return false;
     size_t end = scope_sentence_end(s, i);
     if (find(tokens, i + 1, i + 9 < end ? i + 9 : end, so, COUNT(so)) < (i + 9 < end ? i + 9 : end))
         return true;

@@ -264,6 +264,9 @@ static void read_behind(struct fault_reader *r, size_t i) {
     size_t n = lost_after(tokens, at), entry = n ? 0 : no_entry(tokens, at);
     if (!n && !entry) n = away_behind(tokens, at);
     if (n && token_is(tokens, at + n - 1, "somewhere") && !is_over(tokens, at + n)) return;
+    // "Missing buttons? None", "water rings none": it is the fault that there is none of.
+    bool fault = i > 0 && r->scope.fault[i - 1] && tokens->at[i - 1].stop == STOP_NONE;
+    if (entry && fault) return;
     if (n + entry) part_tell_missing(r, &part, i, at + n + entry);
 }
 
