@@ -247,6 +247,7 @@ static void check_rule_slip(struct arena *arena, void *context) {
     stain.noun = "staine";
     stain.plural = "staines";
     stain.adjective = "stayned";
+    stain.telling_count = 0; // the words above are what it is told with
     for (size_t i = 0; i < rules.flaw_count; i++)
         if (!strcmp(flaws[i]->rule.id, "stain")) flaws[i] = &stain;
     rules.flaws = flaws;
