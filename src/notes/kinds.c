@@ -33,9 +33,13 @@ static const struct {
 };
 
 static bool has_word(const char *list, const char *word) {
-    size_t n = strlen(word);
-    for (const char *at = list; (at = strstr(at, word)) != NULL; at += n)
-        if ((at == list || at[-1] == ' ') && (at[n] == ' ' || !at[n])) return true;
+    for (const char *at = list; *at;) {
+        const char *a = at, *w = word;
+        while (*w && *a == *w) a++, w++;
+        if (!*w && (*a == ' ' || !*a)) return true;
+        while (*at && *at != ' ') at++;
+        while (*at == ' ') at++;
+    }
     return false;
 }
 
