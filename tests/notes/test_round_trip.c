@@ -70,9 +70,10 @@ static const struct flaw *class_of(const struct trial *t, const struct flaw *kin
 static struct fact fact_of(const struct trial *t, const struct item_flaw *flaw) {
     bool many = flaw->of > 1, state = flaw->kind->form == STATE && flaw->count;
     const char *missing = missing_part(t, flaw);
+    bool itself = flaw->part && flaw->where && !strcmp(flaw->part, flaw->where);
     struct fact fact = {.kind = missing ? "absence" : class_of(t, flaw->kind, flaw->part)->rule.id,
                         .part = missing ? missing : spelled(t, flaw->part),
-                        .where = flaw->where ? spelled(t, say_place(t->arena, flaw->where)) : NULL,
+                        .where = flaw->where && !itself ? spelled(t, say_place(t->arena, flaw->where)) : NULL,
                         .count = flaw->count,
                         .of = many ? flaw->of : 0,
                         .severity = (int)flaw->severity,
@@ -215,6 +216,7 @@ static const char declared[] =
     "  a place with and without the preposition it takes by itself: 'rim', 'on the rim'\n"
     "  one and several of a part that is counted: 'two of the six handles'\n"
     "  a part with the name of the thing itself, and the thing; one piece of one, and one\n"
+    "  a place that is the part itself, and none\n"
     "  the same fault said twice, and once; US and UK spelling\n";
 
 static void print_tally(const char *name, const struct tally *tally) {
@@ -287,6 +289,8 @@ static void one_kind(struct arena *arena, void *context) {
     if (at % 12 == 2 && flaw.kind->noun) flaw.part = first_word(arena, flaw.kind);
     if (at % 12 == 4) // the first word of another kind's noun
         flaw.part = first_word(arena, rules->flaws[at * 31 % rules->flaw_count]);
+    const char *last = flaw.kind->noun ? strrchr(flaw.kind->noun, ' ') : NULL;
+    if (last && flaw.part && !strcmp(last + 1, flaw.part)) flaw.part = NULL; // the chip of an enamel chip
     const struct family *family = rules->families[t->number * 7 % rules->family_count];
     struct record record = {.family = family, .flaws = &flaw, .flaw_count = 1, .count = at % 5 == 0 ? 6 : 0};
     record.type.value = family->things[at % family->thing_count].noun;
