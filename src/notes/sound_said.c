@@ -68,23 +68,27 @@ void sound_said_find(struct fault_reader *r) {
     struct note *note = r->note;
     if (!note->phrases) return;
     struct phrase_hits found = phrases_find_sound(note->arena, note->phrases, &note->tokens);
-    r->sounds = arena_array(note->arena, found.count + 1, sizeof *r->sounds);
+    struct fault_hit *sounds = arena_array(note->arena, found.count + 1, sizeof *sounds);
+    size_t count = 0;
     for (size_t i = 0; i < found.count; i++) {
         const struct phrase_hit *hit = &found.at[i];
         if (hit->near && !is_close(r, hit)) continue;
         if (is_of_type(note, hit) || (hit->gated && !note->record->family && hit->flaw->on.count)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to))) continue;
-        struct fault_hit *last = r->sound_count ? &r->sounds[r->sound_count - 1] : NULL;
-        if (last && last->from == hit->from && last->to == hit->to) {
+        bool any = count > 0;
+        struct fault_hit *last = &sounds[any ? count - 1 : 0];
+        if (any && last->from == hit->from && last->to == hit->to) {
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
-        } else if (last && hit->near && last->near && hit->to == last->to) {
-            r->sounds[r->sound_count++] = hit_of(hit); // "base and rim both smooth"
-        } else if (last && hit->from < last->to) {
+        } else if (any && hit->near && last->near && hit->to == last->to) {
+            sounds[count++] = hit_of(hit); // "base and rim both smooth"
+        } else if (any && hit->from < last->to) {
             if (hit->to - hit->from > last->to - last->from) *last = hit_of(hit);
         } else {
-            r->sounds[r->sound_count++] = hit_of(hit);
+            sounds[count++] = hit_of(hit);
         }
     }
+    r->sounds = sounds;
+    r->sound_count = count;
 }
 
 bool sound_said_holds(const struct fault_reader *r, size_t from, size_t to) {
