@@ -28,10 +28,8 @@ static bool names(const char *ids, const char *id) {
 
 static const struct cautions *cautions_of(struct arena *arena, const char *text) {
     struct drafter drafter = drafter_in(arena, shipped_once());
-    struct note_reader reader = {.rules = drafter.rules,
-                                 .phrases = phrases_once(),
-                                 .scanner = drafter.scanner,
-                                 .locale = LOCALE_US};
+    struct note_reader reader = {
+        .rules = drafter.rules, .phrases = phrases_once(), .scanner = drafter.scanner, .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(arena, &reader, &given);
     struct note_read *read = arena_alloc(arena, sizeof *read);

@@ -14,10 +14,8 @@ static const struct title_options usual = {80, COUNT_GRAPHEMES, LOCALE_US, NULL}
 
 static const struct listing *draft_note(struct arena *arena, const struct drafter *drafter,
                                         const char *text) {
-    struct note_reader reader = {.rules = drafter->rules,
-                                 .phrases = phrases_once(),
-                                 .scanner = drafter->scanner,
-                                 .locale = LOCALE_US};
+    struct note_reader reader = {
+        .rules = drafter->rules, .phrases = phrases_once(), .scanner = drafter->scanner, .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(arena, &reader, &given);
     struct note_read *read = arena_alloc(arena, sizeof *read);
