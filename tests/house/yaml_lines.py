@@ -3,7 +3,7 @@
 # text goes on until the next key.
 import re
 
-KEY = re.compile(r"(?:^|[{,]|- )\s*\"?([a-z_]+)\"?: ")
+KEY = re.compile(r"(?:^|[{,]|- )\s*\"?([a-z_]+)\"?:(?: |$)", re.M)
 
 
 def texts(name):
