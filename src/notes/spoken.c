@@ -24,7 +24,7 @@ struct pattern {
 };
 
 struct opening {
-    uint64_t hash;
+    uint64_t hash, behind;       // `behind`: a bit for each word that may stand next
     size_t pattern, place, next; // next: index + 1; 0 at the end
 };
 
@@ -71,6 +71,21 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
     s->places[s->place_count++] = place;
 }
 
+static uint64_t bit_of(uint64_t hash) {
+    return (uint64_t)1 << (hash >> 14) % 64;
+}
+
+// Bits of the words that may stand at `place`; all where any may, or none has to.
+static uint64_t bits_from(const struct spoken *s, const struct pattern *pattern, size_t place) {
+    uint64_t bits = 0;
+    for (; place < pattern->to; place++) {
+        if (s->places[place].gap) return UINT64_MAX;
+        for (size_t h = s->places[place].from; h < s->places[place].to; h++) bits |= bit_of(s->hashes[h]);
+        if (!s->places[place].optional) return bits;
+    }
+    return UINT64_MAX;
+}
+
 // The words that may come first: behind places that may be skipped those of the next as well.
 static void add_openings(struct spoken *s, size_t number) {
     const struct pattern *pattern = &s->patterns[number];
@@ -78,7 +93,8 @@ static void add_openings(struct spoken *s, size_t number) {
         for (size_t h = s->places[k].from; h < s->places[k].to; h++) {
             s->openings =
                 arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
-            s->openings[s->opening_count++] = (struct opening){s->hashes[h], number, k, 0};
+            s->openings[s->opening_count++] =
+                (struct opening){s->hashes[h], bits_from(s, pattern, k + 1), number, k, 0};
         }
         if (!s->places[k].optional) return;
     }
@@ -184,9 +200,11 @@ bool spoken_next(const struct spoken *s, const struct phrase_word *words, size_t
                  size_t *entry, struct spoken_hit *hit) {
     uint64_t hash = words[i].hash;
     if (!(s->sieve[(hash >> 20) % SIEVE_CELLS] >> (hash >> 8) % 64 & 1)) return false;
+    uint64_t behind = i + 1 < count ? bit_of(words[i + 1].hash) : UINT64_MAX;
     size_t m = *entry ? s->openings[*entry - 1].next : s->slots[slot_of(s, hash)];
     for (; m; m = s->openings[m - 1].next) {
         const struct opening *opening = &s->openings[m - 1];
+        if (!(opening->behind & behind)) continue;
         const struct pattern *pattern = &s->patterns[opening->pattern];
         struct walk walk = {s, words, count, pattern->to};
         size_t end = walk_from(&walk, opening->place + 1, i + 1);
