@@ -30,7 +30,9 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         if (i + taken < hit->to + BEHIND &&
             token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
             !token_is(tokens, i + taken + 1, "diameter") && !token_is(tokens, i + taken + 1, "length"))
-            continue; // "an inch from the rim" is where
+            continue;            // "an inch from the rim" is where
+        size_t next = i + taken; // "foxing at the edges, 3 inch tear": of the fault that follows
+        if (i >= hit->to && next < tokens->count && r->scope.fault[next] && !r->part[next]) continue;
         enum { WHOLE_MM = 120 };
         alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
         if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;

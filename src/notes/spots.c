@@ -322,11 +322,14 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.where_to = to;
     }
     bool absence = hit->kinds[0]->form == ABSENCE; // the part is what lacks, not what lacks it
+    bool own =
+        hit->from > 0 && r->note->tokens.at[hit->from - 1].stop != STOP_NONE && r->part[hit->from] &&
+        hit->to > hit->from + 1; // "haze in the right one, strap perished": its own words name the part
     if (absence && part_inside(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
-    } else if ((!absence && spot_piece(r, hit->from, &from, &to)) ||
-               subject_before(r, hit->from, &from, &to)) {
+    } else if (!own && ((!absence && spot_piece(r, hit->from, &from, &to)) ||
+                        subject_before(r, hit->from, &from, &to))) {
         size_t behind, end;
         bool near = to + 1 >= hit->from || hit->from < hit->to - 1; // "scottish scene rusty lid"
         if (!near && !absence && part_behind(r, hit, &behind, &end)) {
