@@ -95,7 +95,10 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
         bool no = i > 0 && ANY(tokens, i - 1, "not", "no", "never", "isn't", "doesn't", "nothing", "nor",
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
-        good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild);
+        bool thing =
+            i > 0 && ANY(tokens, i - 1, "at", "on", "in", "to", "near", "by", "of", "along", "across", "the",
+                         "a", "its", "inside", "under", "from", "round", "around", "both"); // "on grip"
+        good |= !no && !thing && token_among(tokens, i, mild, sizeof mild / sizeof *mild);
         good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
