@@ -23,8 +23,13 @@ struct phrase {
 // begins hundreds.
 struct bucket {
     uint64_t key;
-    uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first; `to`
-                             // is 0 where it is free
+    uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first
+    uint32_t spoken;         // the first of its patterns in `links`, + 1
+    uint64_t third;          // a bit for each word that may be the third of one of them
+};
+
+struct link {
+    uint32_t opening, next; // of a pattern; index + 1, 0 at the end
 };
 
 // Of 64 bits: small enough to stay near the processor.
@@ -36,11 +41,14 @@ struct phrases {
     size_t word_count, word_room;
     struct phrase *at;
     size_t count, room;
-    struct bucket *buckets;
+    struct bucket *buckets; // free where both `to` and `spoken` are 0
     size_t mask;
+    struct link *links;
+    size_t link_count;
     uint64_t sieve[SIEVE_CELLS],
         sieve_of_one[SIEVE_OF_ONE_CELLS]; // a bit for the key of each bucket, of two
-                                          // words and of one: most words begin nothing
+                                          // words and of one, and for what begins a pattern: most
+                                          // words begin nothing
     size_t longest;                       // words of the longest phrase
     struct near *near;
     struct index *parts;    // of the flaws' rules
@@ -73,6 +81,10 @@ static uint64_t key_of(const struct phrases *p, const struct phrase *phrase) {
     return phrase->count > 1 ? key_of_two(words[0], words[1]) : words[0];
 }
 
+static uint64_t bit_of(uint64_t hash) {
+    return (uint64_t)1 << (hash >> 14) % 64;
+}
+
 struct sortable {
     uint64_t key;
     struct phrase phrase;
@@ -96,7 +108,7 @@ static void sort(struct arena *arena, struct phrases *p) {
 // The bucket of a key, or the free one where it belongs.
 static struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
     size_t at = (size_t)(key >> 7) & p->mask;
-    while (p->buckets[at].to && p->buckets[at].key != key) at = (at + 1) & p->mask;
+    while ((p->buckets[at].to || p->buckets[at].spoken) && p->buckets[at].key != key) at = (at + 1) & p->mask;
     return &p->buckets[at];
 }
 
@@ -108,16 +120,18 @@ static void sieve_add(struct phrases *p, uint64_t key, bool one) {
 
 static void index_buckets(struct arena *arena, struct phrases *p) {
     p->mask = 15;
-    while (p->mask < p->count * 2) p->mask = p->mask * 2 + 1;
+    while (p->mask < (p->count + p->link_count) * 2) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
         uint64_t key = key_of(p, &p->at[from]);
         size_t said = from;
+        uint64_t third = 0;
         for (to = from; to < p->count && key_of(p, &p->at[to]) == key;) {
+            third |= p->at[to].count > 2 ? bit_of(p->words[p->at[to].first + 2]) : UINT64_MAX;
             if (p->at[to].count > p->longest) p->longest = p->at[to].count;
             said += p->at[to++].unless;
         }
-        *bucket_of(p, key) = (struct bucket){key, (uint32_t)from, (uint32_t)said, (uint32_t)to};
+        *bucket_of(p, key) = (struct bucket){key, (uint32_t)from, (uint32_t)said, (uint32_t)to, 0, third};
         sieve_add(p, key, p->at[from].count == 1);
     }
 }
@@ -178,6 +192,24 @@ static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rul
     return p;
 }
 
+static void count_link(void *context, uint64_t first, uint64_t second, size_t opening) {
+    struct phrases *p = context;
+    (void)first, (void)second, (void)opening;
+    p->link_count++;
+}
+
+static void add_link(void *context, uint64_t first, uint64_t second, size_t opening) {
+    struct phrases *p = context;
+    uint64_t key = second ? key_of_two(first, second) : first;
+    struct bucket *bucket = bucket_of(p, key);
+    if (bucket->spoken && p->links[bucket->spoken - 1].opening == opening) return;
+    p->links[p->link_count++] = (struct link){(uint32_t)opening, bucket->spoken};
+    bucket->key = key;
+    bucket->third = UINT64_MAX;
+    bucket->spoken = (uint32_t)p->link_count;
+    sieve_add(p, key, !second);
+}
+
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
     struct phrases *p = phrases_made(arena, rules);
     p->near = near_new(arena, rules, false);
@@ -190,7 +222,11 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
         for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
     }
+    spoken_tell_openings(p->spoken, count_link, p);
     phrases_index(arena, p);
+    p->links = arena_array(arena, p->link_count + 1, sizeof *p->links);
+    p->link_count = 0;
+    spoken_tell_openings(p->spoken, add_link, p);
     if (p->longest < spoken_longest(p->spoken)) p->longest = spoken_longest(p->spoken);
     return p;
 }
@@ -258,10 +294,11 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
 }
 
 // One that counts for some things only covers no phrase that counts for all.
-static void keep_spoken(struct search *s, size_t i) {
+static void keep_spoken(struct search *s, uint32_t link, size_t i) {
     struct spoken_hit hit;
-    if (!s->phrases->spoken) return;
-    for (size_t entry = 0; spoken_next(s->phrases->spoken, s->words, s->count, i, &entry, &hit);) {
+    for (; link; link = s->phrases->links[link - 1].next) {
+        size_t opening = s->phrases->links[link - 1].opening;
+        if (!spoken_stands(s->phrases->spoken, opening, s->words, s->count, i, &hit)) continue;
         size_t end = i + hit.count;
         if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
         if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
@@ -291,16 +328,16 @@ static void search_at(struct search *s, size_t i) {
     const struct phrases *p = s->phrases;
     uint64_t first = s->words[i].hash, two = i + 1 < s->count ? key_of_two(first, s->words[i + 1].hash) : 0;
     bool more = two && may_begin_two(p, two), one = may_be_one(p, first);
-    if (!more && !one) {
-        keep_spoken(s, i);
-        return;
-    }
+    if (!more && !one) return;
     static const struct bucket none;
     const struct bucket *longer = more ? bucket_of(p, two) : &none,
                         *single = one ? bucket_of(p, first) : &none;
+    uint64_t third = i + 2 < s->count ? bit_of(s->words[i + 2].hash) : UINT64_MAX;
+    if (!(longer->third & third)) longer = &none;
     if (longer->from < longer->said) bar_in(s, longer, i);
     if (single->from < single->said) bar_in(s, single, i);
-    keep_spoken(s, i);
+    keep_spoken(s, longer->spoken, i);
+    keep_spoken(s, single->spoken, i);
     if (longer->said < longer->to) keep_in(s, longer, i);
     if (single->said < single->to) keep_in(s, single, i);
 }

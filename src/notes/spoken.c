@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A hash table leads from a word to the patterns that can begin with it; a pattern is then walked place by
-// place, the word before its absence. Nothing is spread out beforehand: a pattern of six places stands for
-// thousands of phrases.
+// A pattern is walked place by place, the word before its absence. Only its first two words are spread out
+// beforehand: a pattern of six places stands for thousands of phrases.
 #include "notes/spoken.h"
 
 #include <string.h>
@@ -10,7 +9,9 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { GAP_MOST = 3, SIEVE_CELLS = 1024, STOPS_ROOM = 40 };
+enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192 };
+
+#define STOP_PLACE (SIZE_MAX - 1) // of the words that end a gap
 
 struct place_of_words {
     size_t from, to; // in `hashes`
@@ -24,8 +25,9 @@ struct pattern {
 };
 
 struct opening {
-    uint64_t hash, behind;       // `behind`: a bit for each word that may stand next
-    size_t pattern, place, next; // next: index + 1; 0 at the end
+    size_t pattern, place;
+    size_t need;  // a place behind it that has to be filled
+    size_t reach; // how many words on that is at most; 0: there is none
 };
 
 struct spoken {
@@ -36,9 +38,9 @@ struct spoken {
     struct opening *openings;
     size_t hash_count, hash_room, place_count, place_room, pattern_count, pattern_room, opening_count,
         opening_room;
-    size_t *slots, slot_count, longest;
+    size_t longest;
     uint64_t stops[STOPS_ROOM];
-    uint64_t sieve[SIEVE_CELLS]; // a bit for the word of each opening: most words begin nothing
+    uint64_t sieve[SIEVE_CELLS]; // a bit for each word of each place: most words are not
 };
 
 static uint64_t word_hash(const char *word, size_t size) {
@@ -48,6 +50,20 @@ static uint64_t word_hash(const char *word, size_t size) {
     for (size_t i = 0; i < size && n < ROOM; i++)
         if (word[i] != '\'') plain[n++] = word[i];
     return token_hash(plain, n) | 1;
+}
+
+static uint64_t key_at(size_t place, uint64_t hash) {
+    return hash ^ (place + 1) * 0x9E3779B97F4A7C15u;
+}
+
+static void sieve_add(struct spoken *s, size_t place, uint64_t hash) {
+    uint64_t key = key_at(place, hash);
+    s->sieve[(key >> 20) % SIEVE_CELLS] |= (uint64_t)1 << (key >> 8) % 64;
+}
+
+static bool may_hold(const struct spoken *s, size_t place, uint64_t hash) {
+    uint64_t key = key_at(place, hash);
+    return s->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1;
 }
 
 // "white|pale|-"
@@ -63,6 +79,7 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
         } else {
             s->hashes = arena_grow(s->arena, s->hashes, s->hash_count, &s->hash_room, sizeof *s->hashes);
             s->hashes[s->hash_count++] = word_hash(text + at, n);
+            sieve_add(s, s->place_count, s->hashes[s->hash_count - 1]);
         }
         at += n + 1;
     }
@@ -71,31 +88,29 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
     s->places[s->place_count++] = place;
 }
 
-static uint64_t bit_of(uint64_t hash) {
-    return (uint64_t)1 << (hash >> 14) % 64;
-}
-
-// Bits of the words that may stand at `place`; all where any may, or none has to.
-static uint64_t bits_from(const struct spoken *s, const struct pattern *pattern, size_t place) {
-    uint64_t bits = 0;
-    for (; place < pattern->to; place++) {
-        if (s->places[place].gap) return UINT64_MAX;
-        for (size_t h = s->places[place].from; h < s->places[place].to; h++) bits |= bit_of(s->hashes[h]);
-        if (!s->places[place].optional) return bits;
+// The place behind the opening one that the fewest words can fill, near enough to be looked at.
+static void find_need(const struct spoken *s, struct opening *opening) {
+    size_t reach = 0, least = SIZE_MAX;
+    for (size_t k = opening->place + 1; k < s->patterns[opening->pattern].to; k++) {
+        const struct place_of_words *place = &s->places[k];
+        reach += place->gap ? GAP_MOST : 1;
+        size_t words = (place->to - place->from) * reach;
+        if (place->gap || place->optional || words >= least) continue;
+        least = words;
+        opening->need = k;
+        opening->reach = reach;
     }
-    return UINT64_MAX;
 }
 
-// The words that may come first: behind places that may be skipped those of the next as well.
+// Behind places that may be skipped the next one opens the pattern as well.
 static void add_openings(struct spoken *s, size_t number) {
     const struct pattern *pattern = &s->patterns[number];
     for (size_t k = pattern->from; k < pattern->to; k++) {
-        for (size_t h = s->places[k].from; h < s->places[k].to; h++) {
-            s->openings =
-                arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
-            s->openings[s->opening_count++] =
-                (struct opening){s->hashes[h], bits_from(s, pattern, k + 1), number, k, 0};
-        }
+        s->openings =
+            arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
+        struct opening *opening = &s->openings[s->opening_count++];
+        *opening = (struct opening){.pattern = number, .place = k};
+        find_need(s, opening);
         if (!s->places[k].optional) return;
     }
 }
@@ -116,25 +131,6 @@ static void add_pattern(struct spoken *s, const char *text, size_t flaw, bool ga
     add_openings(s, s->pattern_count - 1);
 }
 
-static size_t slot_of(const struct spoken *s, uint64_t hash) {
-    size_t at = (size_t)(hash ^ (hash >> 31)) & (s->slot_count - 1);
-    while (s->slots[at] && s->openings[s->slots[at] - 1].hash != hash) at = (at + 1) & (s->slot_count - 1);
-    return at;
-}
-
-static void index_openings(struct spoken *s) {
-    s->slot_count = 16;
-    while (s->slot_count < 2 * s->opening_count) s->slot_count *= 2;
-    s->slots = arena_array(s->arena, s->slot_count, sizeof *s->slots);
-    for (size_t i = s->opening_count; i-- > 0;) { // so that chains are in the order of the rules
-        uint64_t hash = s->openings[i].hash;
-        size_t slot = slot_of(s, hash);
-        s->openings[i].next = s->slots[slot];
-        s->slots[slot] = i + 1;
-        s->sieve[(hash >> 20) % SIEVE_CELLS] |= (uint64_t)1 << (hash >> 8) % 64;
-    }
-}
-
 static const char *const stops[] = {",",       ".",      ";",       ":",       "!",     "?",       "(",
                                     ")",       "\"",     "\n",      "/",       "no",    "not",     "isn't",
                                     "aren't",  "never",  "without", "doesn't", "don't", "won't",   "hasn't",
@@ -149,8 +145,10 @@ struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
         for (size_t k = 0; k < any->count; k++) add_pattern(s, any->at[k], i, false);
         for (size_t k = 0; k < gated->count; k++) add_pattern(s, gated->at[k], i, true);
     }
-    for (size_t i = 0; i < COUNT(stops); i++) s->stops[i] = word_hash(stops[i], strlen(stops[i]));
-    index_openings(s);
+    for (size_t i = 0; i < COUNT(stops); i++) {
+        s->stops[i] = word_hash(stops[i], strlen(stops[i]));
+        sieve_add(s, STOP_PLACE, s->stops[i]);
+    }
     return s;
 }
 
@@ -158,13 +156,33 @@ size_t spoken_longest(const struct spoken *s) {
     return s->longest;
 }
 
-struct walk {
+// By each word that may stand first, and each that may stand next.
+static void tell_opening(const struct spoken *s, size_t number, spoken_told *tell, void *context) {
+    const struct opening *opening = &s->openings[number];
+    const struct place_of_words *first = &s->places[opening->place];
+    bool any = true; // what has to stand next is not known
+    for (size_t k = opening->place + 1; any && k < s->patterns[opening->pattern].to; k++) {
+        const struct place_of_words *next = &s->places[k];
+        if (next->gap) break;
+        for (size_t a = first->from; a < first->to; a++)
+            for (size_t b = next->from; b < next->to; b++) tell(context, s->hashes[a], s->hashes[b], number);
+        any = next->optional;
+    }
+    for (size_t a = first->from; any && a < first->to; a++) tell(context, s->hashes[a], 0, number);
+}
+
+void spoken_tell_openings(const struct spoken *s, spoken_told *tell, void *context) {
+    for (size_t i = s->opening_count; i-- > 0;) tell_opening(s, i, tell, context);
+}
+
+struct places {
     const struct spoken *spoken;
     const struct phrase_word *words;
     size_t count, to; // `to`: end of the pattern's places
 };
 
 static bool holds(const struct spoken *s, size_t place, uint64_t hash) {
+    if (!may_hold(s, place, hash)) return false;
     for (size_t h = s->places[place].from; h < s->places[place].to; h++)
         if (s->hashes[h] == hash) return true;
     return false;
@@ -172,13 +190,14 @@ static bool holds(const struct spoken *s, size_t place, uint64_t hash) {
 
 // A sign, and a word that denies or turns, ends what any word may fill.
 static bool is_stop(const struct spoken *s, const struct phrase_word *word) {
+    if (!may_hold(s, STOP_PLACE, word->hash)) return false;
     for (size_t i = 0; i < COUNT(stops); i++)
         if (word->hash == s->stops[i]) return true;
     return false;
 }
 
 // Where the places from `place` on end if they stand at word `i`; 0 if they do not.
-static size_t walk_from(const struct walk *w, size_t place, size_t i) {
+static size_t walk_from(const struct places *w, size_t place, size_t i) {
     if (place == w->to) return w->words[i - 1].ends ? i : 0;
     const struct place_of_words *here = &w->spoken->places[place];
     if (here->gap) {
@@ -196,22 +215,16 @@ static size_t walk_from(const struct walk *w, size_t place, size_t i) {
     return here->optional ? walk_from(w, place + 1, i) : 0;
 }
 
-bool spoken_next(const struct spoken *s, const struct phrase_word *words, size_t count, size_t i,
-                 size_t *entry, struct spoken_hit *hit) {
-    uint64_t hash = words[i].hash;
-    if (!(s->sieve[(hash >> 20) % SIEVE_CELLS] >> (hash >> 8) % 64 & 1)) return false;
-    uint64_t behind = i + 1 < count ? bit_of(words[i + 1].hash) : UINT64_MAX;
-    size_t m = *entry ? s->openings[*entry - 1].next : s->slots[slot_of(s, hash)];
-    for (; m; m = s->openings[m - 1].next) {
-        const struct opening *opening = &s->openings[m - 1];
-        if (!(opening->behind & behind)) continue;
-        const struct pattern *pattern = &s->patterns[opening->pattern];
-        struct walk walk = {s, words, count, pattern->to};
-        size_t end = walk_from(&walk, opening->place + 1, i + 1);
-        if (!end) continue;
-        *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
-        *entry = m;
-        return true;
-    }
-    return false;
+bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_word *words, size_t count,
+                   size_t i, struct spoken_hit *hit) {
+    const struct opening *opening = &s->openings[number];
+    bool near = !opening->reach;
+    for (size_t k = 1; !near && k <= opening->reach && i + k < count; k++)
+        near = may_hold(s, opening->need, words[i + k].hash);
+    if (!near) return false;
+    const struct pattern *pattern = &s->patterns[opening->pattern];
+    struct places places = {s, words, count, pattern->to};
+    size_t end = walk_from(&places, opening->place + 1, i + 1);
+    *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
+    return end > 0;
 }

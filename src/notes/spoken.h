@@ -18,9 +18,14 @@ struct spoken_hit {
     bool gated;   // counts only for a thing that the flaw occurs on
 };
 
-// The patterns that begin with word `i`, one a call: `*entry` is 0 before the first. False at the end.
-bool spoken_next(const struct spoken *spoken, const struct phrase_word *words, size_t count, size_t i,
-                 size_t *entry, struct spoken_hit *hit);
+// Tells which two words each opening of a pattern may begin with, the last opening first; `second` is 0 where
+// any may follow. The same pair may be told twice.
+typedef void spoken_told(void *context, uint64_t first, uint64_t second, size_t opening);
+void spoken_tell_openings(const struct spoken *spoken, spoken_told *tell, void *context);
+
+// Does the pattern stand at word `i`, whose first word is known to be its own?
+bool spoken_stands(const struct spoken *spoken, size_t opening, const struct phrase_word *words, size_t count,
+                   size_t i, struct spoken_hit *hit);
 
 // Words of the longest hit there can be.
 size_t spoken_longest(const struct spoken *spoken);
