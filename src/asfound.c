@@ -152,7 +152,8 @@ struct run {
     struct diags diags;
     struct drafter drafter;
     struct day today;
-    const struct phrases *phrases; // of the flaws; NULL until a note is read
+    const struct phrases *phrases;
+    struct asked *asked; // of the flaws; NULL until a note is read
     struct id_set ids;
     struct sink out;
     struct buf held; // with a title given: the one listing, until it is known to be the only one
@@ -310,10 +311,12 @@ static void draft_one(struct arena *arena, void *context) {
         return;
     }
     if (!run->phrases) run->phrases = phrases_new(run->diags.arena, run->engine->rules);
+    if (!run->asked) run->asked = asked_new(run->diags.arena);
     struct note_reader reader = {.rules = run->engine->rules,
                                  .phrases = run->phrases,
                                  .book = run->engine->book,
                                  .scanner = run->drafter.scanner,
+                                 .asked = run->asked,
                                  .locale = locale};
     struct notes notes = notes_open(arena, &reader, &record);
     for (size_t i = 0; i < notes.count; i++) {

@@ -1,10 +1,19 @@
 // SPDX-License-Identifier: MIT
-// Is a token one of some words? Private to the room.
+// Is a token one of some words, all of them literals? What they are made of is the key of their list. Private
+// to the room.
 #ifndef NOTES_ANY_H
 #define NOTES_ANY_H
 
 #include "notes/token.h"
 
-#define ANY(tokens, i, ...) token_any(tokens, i, (const char *const[]){__VA_ARGS__, NULL})
+#define ANY(tokens, i, ...)                                                                                  \
+    (!token_never(tokens, i, #__VA_ARGS__) &&                                                                \
+     any_of(tokens, i, #__VA_ARGS__, (const char *const[]){"" __VA_ARGS__, NULL}))
+
+static inline bool any_of(const struct tokens *tokens, size_t i, const char *key, const char *const *words) {
+    if (token_any(tokens, i, words)) return true;
+    token_not(tokens, i, key);
+    return false;
+}
 
 #endif

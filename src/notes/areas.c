@@ -3,6 +3,7 @@
 // work", "if it holds air". Each area of a list stands alone, without the words that only lead to it.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -149,7 +150,7 @@ static bool list_goes_on(const struct fault_reader *r, size_t comma, size_t end)
     enum { WORDS_MOST = 4 };
     size_t words = 0;
     for (size_t i = comma + 1; i < end; i++) {
-        if (token_among(&r->note->tokens, i, (const char *const[]){"or", "and", "nor"}, 3)) return true;
+        if (ANY(&r->note->tokens, i, "or", "and", "nor")) return true;
         words = r->note->tokens.at[i].stop == STOP_COMMA ? 0 : words + 1;
         if (words > WORDS_MOST) return false;
     }

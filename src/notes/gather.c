@@ -2,6 +2,7 @@
 // The places of a note where a flaw's words stand, sorted into hits that do not overlap.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/place.h"
 
@@ -216,9 +217,7 @@ static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hi
             r->note->tokens.at[hit->to - 1].stop == STOP_NONE)
             return true;
     if (!last || !seized || hit->from < last->to || hit->from - last->to > FAR) return false;
-    if (!token_among(&r->note->tokens, hit->from, (const char *const[]){"won't", "wont", "will", "doesn't"},
-                     4))
-        return false;
+    if (!ANY(&r->note->tokens, hit->from, "won't", "wont", "will", "doesn't")) return false;
     for (size_t i = last->to; i < hit->from; i++)
         if (r->note->tokens.at[i].stop >= STOP_SENTENCE) return false;
     return last->kinds[0]->class == CLASS_DIRT || is_deposit(last->kinds[0]);

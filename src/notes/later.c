@@ -2,12 +2,10 @@
 // The degree said later of the fault: "there's a crack in it but it's tiny", "stain on the lid. Not big.",
 // "chips on the rim - you'd hardly notice", and of several at once: "scratches and a dent, nothing major",
 // "both small". What may be said of the thing itself ("it's heavy") is left to the thing.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
-#define AMONG(tokens, i, ...)                                                                                \
-    token_among(tokens, i, (const char *const[]){__VA_ARGS__},                                               \
-                sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *))
 
 enum { FAR = 12, WORDS_MOST = 4 };
 
@@ -100,36 +98,36 @@ static size_t subject_at(const struct tokens *tokens, size_t i, struct statement
         n = token_longest(tokens, i, many, COUNT(many));
         told->of_it = told->of_all = n > 0;
     }
-    if (AMONG(tokens, i, "none", "neither")) told->denies = n > 0;
-    for (size_t k = i; k < i + n; k++) told->denies |= AMONG(tokens, k, "isn't", "isnt", "not", "aren't");
+    if (ANY(tokens, i, "none", "neither")) told->denies = n > 0;
+    for (size_t k = i; k < i + n; k++) told->denies |= ANY(tokens, k, "isn't", "isnt", "not", "aren't");
     return n;
 }
 
 // "Heavy", "large": said as often of the thing as of its fault.
 static bool is_of_thing(const struct tokens *tokens, size_t i) {
-    return AMONG(tokens, i, "heavy", "light", "big", "large", "huge", "thick", "thin", "strong", "small",
-                 "little", "massive", "solid", "enormous", "bigger", "smaller", "modest", "even", "surface");
+    return ANY(tokens, i, "heavy", "light", "big", "large", "huge", "thick", "thin", "strong", "small",
+               "little", "massive", "solid", "enormous", "bigger", "smaller", "modest", "even", "surface");
 }
 
 static bool is_tail(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
-           AMONG(tokens, i, "though", "tho", "and", "but", "so", "you", "tbh", "really", "mind", "if", "one",
-                 "ones", "honestly", "imo", "i", "just", "only", "overall", "anyway", "thankfully", "enough",
-                 "not") ||
-           (token_is(tokens, i, "to") && AMONG(tokens, i + 1, "be", "tell", "say"));
+           ANY(tokens, i, "though", "tho", "and", "but", "so", "you", "tbh", "really", "mind", "if", "one",
+               "ones", "honestly", "imo", "i", "just", "only", "overall", "anyway", "thankfully", "enough",
+               "not") ||
+           (token_is(tokens, i, "to") && ANY(tokens, i + 1, "be", "tell", "say"));
 }
 
 // "Nothing structural", "nothing too alarming": whatever it is not, it is little.
 static size_t nothing_at(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    if (!AMONG(tokens, i, "nothing", "not")) return 0;
+    if (!ANY(tokens, i, "nothing", "not")) return 0;
     size_t at = i + 1;
-    while (AMONG(tokens, at, "too", "very", "really", "that", "overly", "anything", "at", "all")) at++;
+    while (ANY(tokens, at, "too", "very", "really", "that", "overly", "anything", "at", "all")) at++;
     if (token_is(tokens, i, "not") && !token_is(tokens, i + 1, "anything")) return 0;
     if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || r->scope.fault[at] || r->part[at] ||
-        AMONG(tokens, at, "else", "missing", "wrong", "more", "included", "there", "special", "fancy", "on",
-              "in", "inside", "is", "to", "of", "about", "like", "but", "known", "original", "new", "with",
-              "for", "works"))
+        ANY(tokens, at, "else", "missing", "wrong", "more", "included", "there", "special", "fancy", "on",
+            "in", "inside", "is", "to", "of", "about", "like", "but", "known", "original", "new", "with",
+            "for", "works"))
         return 0;
     return is_tail(tokens, at + 1) ? at + 1 - i : 0;
 }
@@ -146,10 +144,10 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
         return told->denies ? SEVERITY_LIGHT : found;
     }
     for (size_t k = 0; k < WORDS_MOST && !degree_word(r, i, &n); k++, i++) {
-        told->denies |= AMONG(tokens, i, "not", "isn't", "aren't", "nothing");
-        told->narrows |= AMONG(tokens, i, "only", "just");
-        if (!AMONG(tokens, i, "not", "isn't", "aren't", "nothing", "only", "just", "very", "really", "so",
-                   "that", "too", "all", "super", "real", "quite", "pretty", "rather", "fairly", "a", "an"))
+        told->denies |= ANY(tokens, i, "not", "isn't", "aren't", "nothing");
+        told->narrows |= ANY(tokens, i, "only", "just");
+        if (!ANY(tokens, i, "not", "isn't", "aren't", "nothing", "only", "just", "very", "really", "so",
+                 "that", "too", "all", "super", "real", "quite", "pretty", "rather", "fairly", "a", "an"))
             return SEVERITY_UNKNOWN;
     }
     found = degree_word(r, i, &n);
@@ -166,10 +164,10 @@ static enum severity statement_at(const struct fault_reader *r, size_t i, bool c
                                   size_t *end) {
     const struct tokens *tokens = &r->note->tokens;
     struct statement told = {0};
-    while (AMONG(tokens, i, "but", "and", "though", "although", "however", "only", "just", "well", "like",
-                 "tbh", "honestly", "thankfully", "luckily", "mostly", "tho", "really")) {
-        told.contrasts |= AMONG(tokens, i, "but", "though", "although", "however", "tho");
-        told.narrows |= AMONG(tokens, i, "only", "just");
+    while (ANY(tokens, i, "but", "and", "though", "although", "however", "only", "just", "well", "like",
+               "tbh", "honestly", "thankfully", "luckily", "mostly", "tho", "really")) {
+        told.contrasts |= ANY(tokens, i, "but", "though", "although", "however", "tho");
+        told.narrows |= ANY(tokens, i, "only", "just");
         i++;
     }
     if (r->note->taken[i] == TAKEN_MARK) return SEVERITY_UNKNOWN;
@@ -177,10 +175,10 @@ static enum severity statement_at(const struct fault_reader *r, size_t i, bool c
     enum severity found = core_at(r, i, &told, end);
     if (!found || (shared && !told.of_all)) return SEVERITY_UNKNOWN;
     if (!crossed) return found;
-    bool one = AMONG(tokens, *end, "one", "ones") &&
+    bool one = ANY(tokens, *end, "one", "ones") &&
                (*end + 1 >= tokens->count || tokens->at[*end + 1].stop >= STOP_CLAUSE);
     bool sure = told.of_it || one || *end >= tokens->count || tokens->at[*end].stop >= STOP_CLAUSE ||
-                AMONG(tokens, *end, "though", "tho", "to", "honestly", "tbh");
+                ANY(tokens, *end, "though", "tho", "to", "honestly", "tbh");
     return sure && (one || !is_of_thing(tokens, *end - 1)) ? found : SEVERITY_UNKNOWN;
 }
 
@@ -197,7 +195,7 @@ static enum severity predicate_of(const struct fault_reader *r, const struct fau
         struct statement told = {0};
         size_t end = 0;
         if (token_among(tokens, i, verbs, COUNT(verbs))) {
-            told.denies = AMONG(tokens, i, "isn't", "aren't", "isnt");
+            told.denies = ANY(tokens, i, "isn't", "aren't", "isnt");
             enum severity found = core_at(r, i + 1, &told, &end);
             for (size_t k = i; found && k < end; k++)
                 if (r->note->taken[k] == TAKEN_NOT) note_take(r->note, k, k + 1, TAKEN_SCOPE);
@@ -209,7 +207,7 @@ static enum severity predicate_of(const struct fault_reader *r, const struct fau
 }
 
 static bool opens(const struct tokens *tokens, size_t i) {
-    return tokens->at[i].stop != STOP_NONE || AMONG(tokens, i, "but", "and", "though", "although", "only");
+    return tokens->at[i].stop != STOP_NONE || ANY(tokens, i, "but", "and", "though", "although", "only");
 }
 
 enum severity degree_said_later(const struct fault_reader *r, const struct fault_hit *hit) {

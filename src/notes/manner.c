@@ -4,6 +4,7 @@
 // of them tell none ("pretty cup", "really a stand").
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -192,7 +193,7 @@ static bool is_likened(const struct tokens *tokens, size_t i) {
                                          "described", "per",    "such", "they're", "it's"};
     if (!token_is(tokens, i, "as") || token_among(tokens, i + 1, others, COUNT(others))) return false;
     size_t at = i + 1;
-    while (token_among(tokens, at, (const char *const[]){"a", "an", "the"}, 3)) at++;
+    while (ANY(tokens, at, "a", "an", "the")) at++;
     return at < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].stop == STOP_NONE &&
            (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
 }
@@ -212,10 +213,8 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
     size_t n;
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);
     size_t end = hit->to + n;
-    bool ends =
-        end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
-        token_among(tokens, end,
-                    (const char *const[]){"and", "but", "on", "in", "inside", "so", "almost", "nearly"}, 8);
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+                ANY(tokens, end, "and", "but", "on", "in", "inside", "so", "almost", "nearly");
     bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
     enum severity own;
     if (cue && ends && state && degree_tell_is(r, hit, hit->to, n, &own)) return own; // plate worn "thin"

@@ -94,7 +94,8 @@ static void clear_names(struct note *note) {
 
 void note_start(struct note *note, const char *text, size_t size) {
     note->tokens = tokens_cut(note->arena, text, size);
-    note->tokens.seen = arena_array(note->arena, LISTS_SEEN, sizeof *note->tokens.seen);
+    note->tokens.asked = note->asked;
+    if (note->asked) asked_begin(note->asked);
     note_part_clauses(note);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
     note->nouns = noun_memos(note->arena, note->tokens.count);

@@ -57,6 +57,7 @@ struct note {
     const struct phrases *phrases; // of the flaws of `rules`
     const struct wordbook *book;
     struct scanner *scanner;
+    struct asked *asked; // as in struct note_reader
     enum locale locale;
     unsigned off; // as in struct note_reader
     struct tokens tokens;

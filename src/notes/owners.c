@@ -4,6 +4,7 @@
 // business and are taken as an aside, so that no reader after this one sees them.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/note.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -122,7 +123,7 @@ static void read_spelled(struct note *note, size_t i) {
     size_t to = name_end(tokens, i);
     if (to <= i || to > i + 4) return;
     size_t at = to;
-    while (token_among(tokens, at, (const char *const[]){"is", "was", "has", "been", "in"}, 5)) at++;
+    while (ANY(tokens, at, "is", "was", "has", "been", "in")) at++;
     if (token_among(tokens, at, ways, COUNT(ways))) keep_back(note, i, to, at, at + 1);
 }
 

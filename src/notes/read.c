@@ -100,6 +100,7 @@ static void read_piece(struct arena *arena, const struct note_reader *reader, st
                         .phrases = reader->phrases,
                         .book = reader->book,
                         .scanner = reader->scanner,
+                        .asked = reader->asked,
                         .locale = reader->locale,
                         .off = reader->off,
                         .record = &read->record};

@@ -14,6 +14,7 @@ struct note_reader {
     const struct phrases *phrases; // phrases_new() of those rules
     const struct wordbook *book;
     struct scanner *scanner;
+    struct asked *asked; // makes many notes quicker; NULL: nothing is kept
     enum locale locale;
     unsigned off; // phenomena left unread, bits of enum phenomenon: for tests that ask what each is worth
 };

@@ -68,10 +68,8 @@ static bool is_number(const char *word) {
 static bool may_tell(const struct tokens *tokens, size_t i, const struct texts *words) {
     static const char *const numbers[] = {"couple", "few", "2", "3", "4", "a", "quite"};
     if (!words->count) return false;
-    const struct token *token = &tokens->at[i];
-    uint64_t openings = token_openings(tokens, (const void *)words->at, words->count, sizeof *words->at);
-    return (openings & token->opening) ||
-           (token->one != token->fold && (openings & token_opening(token->one))) ||
+    return tokens->at[i].one != tokens->at[i].fold ||
+           token_may_open(tokens, i, (const void *)words->at, words->count, sizeof *words->at) ||
            token_among(tokens, i, numbers, sizeof numbers / sizeof *numbers);
 }
 

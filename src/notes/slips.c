@@ -215,7 +215,7 @@ void note_mend(struct note *note, size_t i, const char *word, const char *one, c
     t->fold = word;
     t->one = one;
     t->hash = token_hash(t->fold, strlen(t->fold));
-    t->opening = token_opening(t->fold);
+    t->vain = NULL;
     t->slip = true;
     t->plain = false;
     note->tokens.altered = true;

@@ -4,6 +4,7 @@
 // "holds water" a leak. "Glass is good" names nothing that was looked for and denies nothing.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -479,9 +480,7 @@ static bool read_un(struct fault_reader *r, size_t i) {
         }
         if (!hit.kind_count) return false;
         size_t end = i, from;
-        while (end > 0 &&
-               token_among(tokens, end - 1, (const char *const[]){"is", "are", "still", "all", "both"}, 5))
-            end--;
+        while (end > 0 && ANY(tokens, end - 1, "is", "are", "still", "all", "both")) end--;
         from = end > 0 && r->part[end - 1] && r->note->taken[end - 1] != TAKEN_TYPE ? end - 1 : end;
         const char *part = fault_place(r->note, from, end);
         clear_add(r, kind_of_hit(r, &hit, part), part, NULL, false, i, i + 1);

@@ -82,7 +82,6 @@ void speech_stops(struct tokens *tokens) {
             token.stop = what->stop;
             token.fold = token.one = what->sign;
             token.hash = token_hash(what->sign, strlen(what->sign));
-            token.opening = token_opening(what->sign);
             token.capital = token.capitals = token.plain = false;
         }
         tokens->at[kept++] = token;

@@ -3,6 +3,7 @@
 // color, not the thing's). Where nothing follows, what stands before: a verb with its subject ("the lid is
 // tin"), "made of", or nothing but more such words between two commas ("blue and white"). A word that stands
 // otherwise ("comes down", "laid flat") is no value.
+#include "notes/any.h"
 #include "notes/standing.h"
 
 #include <string.h>
@@ -147,7 +148,7 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
         static const char *const lacks[] = {"missing", "lacks", "needs", "lost"};
         bool lacking = any(note, at, lacks, COUNT(lacks)) && at + 1 < note->tokens.count &&
                        note->tokens.at[at].stop == STOP_NONE && !is_stop(note, at + 1) &&
-                       !any(note, at + 1, (const char *const[]){"from", "on", "in", "at"}, 4);
+                       !ANY(&note->tokens, at + 1, "from", "on", "in", "at");
         if (lacking && head.what != AHEAD_PART) return head;
         static const char *const nots[] = {"no", "without", "minus", "w/o"};
         if (head.what != AHEAD_PART && any(note, at, nots, COUNT(nots))) return head; // "blue bird no lid"
@@ -242,9 +243,7 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
                                         "inside", "outside", "has", "it",   "into",   "to"};
     if (is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
     if (in_first_sentence(note, i) && any(note, i, early, COUNT(early))) return true;
-    if (from > 0 && note->tokens.at[from].starts &&
-        any(note, i, (const char *const[]){"is", "are", "still"}, 3))
-        return true;
+    if (from > 0 && note->tokens.at[from].starts && ANY(&note->tokens, i, "is", "are", "still")) return true;
     return note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE ||
            note->taken[i] == TAKEN_VALUE;
 }

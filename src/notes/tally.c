@@ -74,8 +74,7 @@ static void read_bare(struct fault_reader *r, size_t i) {
     if (!lacking_said_behind(&r->scope, at, &n))
         n = ANY(tokens, at, "short", "down", "shy") && is_over(tokens, at + 1) ? 1 : 0;
     struct part_at part;
-    if (!n || absent_turns_into(r, at + n) || !parts_before(r, i, &part) ||
-        AMONG(tokens, i - 1, ((const char *const[]){"of", "than"})))
+    if (!n || absent_turns_into(r, at + n) || !parts_before(r, i, &part) || ANY(tokens, i - 1, "of", "than"))
         return;
     if (part.to == i && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, part.to, "two") &&
         count == 0)

@@ -168,51 +168,6 @@ static bool fill_plain(struct token *token, const char *text, char **pool) {
     return true;
 }
 
-static bool is_open(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (c & 0x80);
-}
-
-uint64_t token_opening(const char *word) {
-    while (*word == '\'') word++;
-    unsigned first = (unsigned char)*word;
-    if (*word) word++;
-    while (*word == '\'') word++;
-    unsigned second = is_open(*word) ? (unsigned char)*word : 0;
-    return (uint64_t)1 << ((first * 5 + second * 3) & 63);
-}
-
-static const char *word_in(const void *list, size_t k, size_t size) {
-    const char *word;
-    memcpy(&word, (const char *)list + k * size, sizeof word);
-    return word;
-}
-
-static struct list_seen *seen_at(const struct tokens *tokens, const void *list) {
-    return &tokens->seen[((uintptr_t)list >> 4) % LISTS_SEEN];
-}
-
-uint64_t token_openings_of(const struct tokens *tokens, const void *list, size_t count, size_t size) {
-    struct list_seen *seen = seen_at(tokens, list);
-    *seen = (struct list_seen){list, word_in(list, 0, size), count, 0};
-    for (size_t k = 0; k < count; k++) seen->openings |= token_opening(word_in(list, k, size));
-    return seen->openings;
-}
-
-bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred) {
-    if (i >= tokens->count) return false;
-    if (!tokens->seen) return true;
-    struct list_seen *seen = seen_at(tokens, barred);
-    if (seen->first != barred) {
-        *seen = (struct list_seen){barred, barred, 0, 0};
-        for (const char *word = barred; *word; word++) {
-            seen->openings |= token_opening(word);
-            word = strchr(word, '|');
-            if (!word) break;
-        }
-    }
-    return seen->openings & tokens->at[i].opening;
-}
-
 // "Isnt", "hasnt": the apostrophe that people leave out, put back once and for all readers. "Cant" is a hook
 // and a slope too, and "wont" a habit, but hardly in notes.
 static bool put_apostrophe(struct token *token) {
@@ -252,7 +207,6 @@ static void fill(struct arena *arena, struct tokens *tokens, struct token *token
         token->one = token->fold;
     else
         token->one = sign ? token->fold : singular_of(arena, token);
-    token->opening = token_opening(token->fold);
 }
 
 static void set_starts(struct tokens *tokens) {
@@ -303,27 +257,75 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     return tokens;
 }
 
-bool token_any(const struct tokens *tokens, size_t i, const char *const *words) {
-    if (i >= tokens->count) return false;
-    const char *fold = tokens->at[i].fold;
-    for (; *words; words++)
-        if (fold[0] == (*words)[0] && !strcmp(fold, *words)) return true;
-    return false;
-}
-
 // One word of a phrase against what is left of a token: an apostrophe may be missing on either side.
 static bool same_word(const char **token, const char **phrase) {
     const char *t = *token, *p = *phrase;
     for (;;) {
         while (*t == '\'') t++;
         while (*p == '\'') p++;
-        if (!*p || *p == ' ' || *p == '-') break;
+        if (!*p || *p == ' ' || *p == '-' || *p == '|') break;
         if (*t != *p) return false;
         t++, p++;
     }
     if (*t && *t != '-') return false;
     *token = t, *phrase = p;
     return true;
+}
+
+uint64_t *token_learn(const struct tokens *tokens, size_t i) {
+    struct token *token = &tokens->at[i];
+    token->vain = asked_word(tokens->asked, token->hash, token->fold);
+    return token->vain;
+}
+
+bool token_listed(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (token_is(tokens, i, words[k])) return true;
+    return false;
+}
+
+bool token_any(const struct tokens *tokens, size_t i, const char *const *words) {
+    for (; *words; words++)
+        if (token_is(tokens, i, *words)) return true;
+    return false;
+}
+
+void token_not(const struct tokens *tokens, size_t i, const char *key) {
+    uint64_t bit, *vain = i < tokens->count ? token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit) : NULL;
+    if (vain) *vain |= bit;
+}
+
+static bool may_open(const char *fold, const char *phrase) {
+    return same_word(&fold, &phrase);
+}
+
+// "Binding's": the word and a verb in one.
+static bool may_own(const char *fold, const char *phrase) {
+    size_t size = strlen(fold), word = strcspn(phrase, " -|");
+    return size == word + 2 && !memcmp(fold, phrase, word) && !strcmp(fold + word, "'s");
+}
+
+bool token_opens(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size) {
+    for (size_t k = 0; k < count; k++) {
+        const char *phrase;
+        memcpy(&phrase, (const char *)list + k * size, sizeof phrase);
+        if (may_open(tokens->at[i].fold, phrase)) return true;
+    }
+    return false;
+}
+
+bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred) {
+    if (i >= tokens->count) return false;
+    uint64_t bit, *vain = token_vain(tokens, i, barred, 0, TOKEN_OPENS, &bit);
+    if (!vain) return true;
+    if (*vain & bit) return false;
+    uint64_t *found = vain + ASKED_CELLS;
+    for (const char *phrase = barred; phrase && !(*found & bit); phrase = strchr(phrase, '|')) {
+        phrase += *phrase == '|';
+        if (may_open(tokens->at[i].fold, phrase) || may_own(tokens->at[i].fold, phrase)) *found |= bit;
+    }
+    if (!(*found & bit)) *vain |= bit;
+    return *found & bit;
 }
 
 size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phrase) {

@@ -10,6 +10,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "notes/asked.h"
 #include "text/arena.h"
 
 enum token_kind {
@@ -28,7 +29,7 @@ struct token {
     const char *fold; // small letters, straight quotes, no accents; a TOKEN_SIGN is itself, straightened
     const char *one;  // the singular of `fold`; `fold` itself where there is none
     uint64_t hash;    // of `fold`, as token_hash() has it
-    uint64_t opening; // of `fold`, as token_opening() has it
+    uint64_t *vain;   // of which lists it is no word, as asked_word() has it; NULL until it is asked
     enum token_kind kind;
     enum token_stop stop;   // of the token itself: a comma, a full stop, a line end that no stop precedes
     bool capital, capitals; // begins with a capital; is all capitals (of two letters or more)
@@ -36,18 +37,6 @@ struct token {
     bool joined;            // no space before it
     bool slip;              // `fold` is what was meant, not what was written
     bool plain;             // `fold` is letters a to z and digits alone
-};
-
-// Lists of words are many and a token is asked about most of them, nearly always in vain: which letters those
-// begin with that were asked for. Slots are shared by the address of a list: one that was pushed out is
-// worked out again. A short list is sooner walked than looked up.
-enum { LISTS_SEEN = 512, SHORT_LIST = 8 };
-
-struct list_seen {
-    const void *list;
-    const char *first; // of a list at the same address with other words, which none of ours is
-    size_t count;
-    uint64_t openings;
 };
 
 struct tokens {
@@ -58,7 +47,7 @@ struct tokens {
     bool shouts;  // nearly all letters are capitals: then a capital says nothing
     bool flat;    // no capital at all: then neither does its absence
     bool altered; // stops that were said became signs, or slips were mended: no longer those of its bytes
-    struct list_seen *seen; // LISTS_SEEN of them, or NULL where a text is too short to be worth it
+    struct asked *asked; // what is known of words and lists; NULL: nothing
 };
 
 // `text` is NFC and valid UTF-8. A line end becomes a token of its own (TOKEN_SIGN, STOP_LINE, fold "\n"). A
@@ -71,39 +60,54 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size);
 static inline bool token_is(const struct tokens *tokens, size_t i, const char *word) {
     return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
 }
-// One bit of 64 for the first two letters of a word or phrase, apostrophes aside; two words with other bits
-// begin otherwise.
-uint64_t token_opening(const char *word);
-// The bits of `count` words or phrases, the first members of entries of `size` bytes. The list outlives the
-// note; so do the lists of the functions below.
-uint64_t token_openings_of(const struct tokens *tokens, const void *list, size_t count, size_t size);
-static inline uint64_t token_openings(const struct tokens *tokens, const void *list, size_t count,
-                                      size_t size) {
-    if (!tokens->seen) return UINT64_MAX;
-#ifdef __clang_analyzer__ // which breaks down on an address taken as a number
-    return token_openings_of(tokens, list, count, size);
-#endif
-    const struct list_seen *seen = &tokens->seen[((uintptr_t)list >> 4) % LISTS_SEEN];
-    if (seen->list == list && seen->count == count && seen->first == *(const char *const *)list)
-        return seen->openings;
-    return token_openings_of(tokens, list, count, size);
+// Where it is noted that token `i` is no word of a list, and the bit of that list; NULL where nothing is
+// kept. `how` tells apart what the same list is asked for.
+enum token_how { TOKEN_AMONG, TOKEN_OPENS, TOKEN_WAYS };
+uint64_t *token_learn(const struct tokens *tokens, size_t i);
+static inline uint64_t *token_vain(const struct tokens *tokens, size_t i, const void *list, size_t count,
+                                   enum token_how how, uint64_t *bit) {
+    if (!tokens->asked) return NULL;
+    uint32_t number = asked_list(tokens->asked, list, count * TOKEN_WAYS + how);
+    uint64_t *vain = tokens->at[i].vain ? tokens->at[i].vain : token_learn(tokens, i);
+    *bit = (uint64_t)1 << number % 64;
+    return number < ASKED_LISTS && vain ? &vain[number / 64] : NULL;
 }
-// May one of them stand from `i` on?
+// May one of `count` words or phrases, the first members of entries of `size` bytes, stand from `i` on? The
+// list outlives the note; so do the lists of all functions below.
+bool token_opens(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size);
 static inline bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count,
                                   size_t size) {
-    return i < tokens->count && count && (token_openings(tokens, list, count, size) & tokens->at[i].opening);
+    if (i >= tokens->count || !count) return false;
+    uint64_t bit, *vain = token_vain(tokens, i, list, count, TOKEN_OPENS, &bit);
+    if (!vain) return true;
+    if (*vain & bit) return false;
+    uint64_t *found = vain + ASKED_CELLS;
+    if (*found & bit) return true;
+    bool opens = token_opens(tokens, i, list, count, size);
+    *(opens ? found : vain) |= bit;
+    return opens;
 }
-// The same of words and phrases with a bar between, in one static text: "base|rim|foot of the bowl".
+// The same of words and phrases with a bar between, in one static text: "base|rim|foot of the bowl",
+// and "rim's" as well.
 bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred);
 // Is it one of a NULL-ended list?
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words);
-// The same of `count` words.
+// Is it known to be no word of the list that `key` stands for? That it is none is told by token_not().
+static inline bool token_never(const struct tokens *tokens, size_t i, const char *key) {
+    if (i >= tokens->count) return true;
+    uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
+    return vain && (*vain & bit);
+}
+void token_not(const struct tokens *tokens, size_t i, const char *key);
+// Is it one of `count` words?
+bool token_listed(const struct tokens *tokens, size_t i, const char *const *words, size_t count);
 static inline bool token_among(const struct tokens *tokens, size_t i, const char *const *words,
                                size_t count) {
-    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)words, count, sizeof *words))
-        return false;
-    for (size_t k = 0; k < count; k++)
-        if (token_is(tokens, i, words[k])) return true;
+    if (i >= tokens->count) return false;
+    uint64_t bit, *vain = token_vain(tokens, i, (const void *)words, count, TOKEN_AMONG, &bit);
+    if (vain && (*vain & bit)) return false;
+    if (token_listed(tokens, i, words, count)) return true;
+    if (vain) *vain |= bit;
     return false;
 }
 // Do the words of `phrase` (small letters, one space between) stand from `i` on? How many tokens they take; 0
@@ -120,8 +124,7 @@ static inline size_t token_phrase(const struct tokens *tokens, size_t i, const c
 static inline size_t token_longest(const struct tokens *tokens, size_t i, const char *const *phrases,
                                    size_t count) {
     size_t most = 0;
-    if (count > SHORT_LIST && !token_may_open(tokens, i, (const void *)phrases, count, sizeof *phrases))
-        return 0;
+    if (!token_may_open(tokens, i, (const void *)phrases, count, sizeof *phrases)) return 0;
     for (size_t k = 0; k < count; k++) {
         size_t taken = token_phrase(tokens, i, phrases[k]);
         if (taken > most) most = taken;

@@ -135,7 +135,6 @@ static struct token stop_before(const struct token *next) {
                           .fold = sign,
                           .one = sign,
                           .hash = token_hash(sign, 1),
-                          .opening = token_opening(sign),
                           .kind = TOKEN_SIGN,
                           .stop = STOP_CLAUSE,
                           .joined = true};

@@ -4,6 +4,7 @@
 // tin") or else to the thing. A word in doubt is a guess; a word denied is none.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
 #include "notes/standing.h"
@@ -473,8 +474,8 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (!(entry->uses & looks) || standing_of(note, i, i + n, &of) != STANDING_THING) return false;
     size_t at = next_word(note, i + n);
     return at < note->tokens.count &&
-           (token_among(&note->tokens, at, (const char *const[]){"view", "glaze"}, 2) ||
-            note->taken[at] == TAKEN_TYPE || word_at(note, at, standing_uses, &next) > 0);
+           (ANY(&note->tokens, at, "view", "glaze") || note->taken[at] == TAKEN_TYPE ||
+            word_at(note, at, standing_uses, &next) > 0);
 }
 
 // "I am not going to promise cashmere": what the seller will not stand for is a guess, wherever it was said.

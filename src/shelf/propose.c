@@ -322,6 +322,7 @@ static bool read_row(struct proposing *p, const char *title, struct note_read *r
                                  .phrases = proposer->phrases,
                                  .book = proposer->book,
                                  .scanner = proposer->drafter.scanner,
+                                 .asked = proposer->asked,
                                  .locale = proposer->options.locale};
     struct notes notes = notes_open(arena, &reader, record);
     if (notes.count != 1) {

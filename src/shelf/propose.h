@@ -16,6 +16,7 @@ struct proposer {
     const struct ruleset *rules;
     const struct wordbook *book;
     const struct phrases *phrases;
+    struct asked *asked; // one a thread, as the drafter
     struct drafter drafter;
     struct title_options options;
 };

@@ -364,8 +364,11 @@ static void make_bench(struct arena *arena, void *context) {
     const struct retitling *r = ((void **)context)[1];
     const struct retitle_request *q = r->request;
     b->diags = diags_start(arena);
-    b->proposer =
-        (struct proposer){.rules = q->rules, .book = q->book, .phrases = r->phrases, .options = q->options};
+    b->proposer = (struct proposer){.rules = q->rules,
+                                    .book = q->book,
+                                    .phrases = r->phrases,
+                                    .asked = asked_new(arena),
+                                    .options = q->options};
     b->proposer.drafter = (struct drafter){q->rules, q->variants, scanner_new(arena, q->rules->finder_count),
                                            q->speller(q->speller_context, arena, &b->diags), q->today};
 }

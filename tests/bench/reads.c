@@ -45,6 +45,7 @@ struct bench {
     const struct ruleset *rules;
     const struct phrases *phrases;
     const struct wordbook *book;
+    struct asked *asked;
     struct drafter drafter;
     struct arena *records;
     struct diags diags;
@@ -95,6 +96,7 @@ static void load(struct arena *arena, struct bench *b) {
     b->rules = ruleset_load(arena, &folder, 1, &b->diags);
     if (!b->rules) return;
     b->phrases = phrases_new(arena, b->rules);
+    b->asked = asked_new(arena);
     b->book = wordbook_open(arena, arena_format(arena, "%s/wordbook.bin", b->data), &b->diags);
     const struct source *words = folder_read_file(arena, arena_format(arena, "%s/dict/us-gb.txt", b->data),
                                                   LIMIT_RULE_FILE_BYTES, &b->diags);
@@ -129,6 +131,7 @@ static struct record read_one(struct arena *arena, struct bench *b, const char *
                                  .phrases = b->phrases,
                                  .book = b->book,
                                  .scanner = b->drafter.scanner,
+                                 .asked = b->asked,
                                  .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(arena, &reader, &given);

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// Readers ask of every word whether it is one of a list, some thousand lists in all, nearly always in vain
+// and of the same words in note after note. Here is kept which word was asked of which list in vain. Lists
+// are known by their address, so they must live as long as this and never change. For one thread at a time.
+// Owner: the arena.
+#ifndef NOTES_ASKED_H
+#define NOTES_ASKED_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "text/arena.h"
+
+enum {
+    ASKED_LISTS = 4096,
+    ASKED_SLOTS = 2 * ASKED_LISTS,
+    ASKED_WORDS = 4096,
+    ASKED_CELLS = ASKED_LISTS / 64
+};
+
+struct asked_list {
+    const void *list;
+    size_t count;
+    uint32_t number;
+};
+
+struct asked_word; // asked.c
+
+struct asked {
+    struct arena *arena;
+    struct asked_list lists[ASKED_SLOTS]; // `list` is NULL where it is free
+    size_t list_count;
+    struct asked_word *words[2 * ASKED_WORDS];
+    size_t word_count;
+    struct asked_word *spare; // of words that were forgotten
+};
+
+struct asked *asked_new(struct arena *arena);
+// Before a note: where too many words are known all are forgotten.
+void asked_begin(struct asked *asked);
+// A bit for each list, set where the word was asked in vain, and ASKED_CELLS behind it one where it was
+// found; NULL where there is no room for the word.
+uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold);
+// ASKED_LISTS where there is no room for another list.
+uint32_t asked_list_of(struct asked *asked, const void *list, size_t count);
+
+static inline size_t asked_slot(const void *list) {
+#ifdef __clang_analyzer__ // which breaks down on an address taken as a number
+    return list == NULL;
+#else
+    return (size_t)(((uintptr_t)list >> 3) * 0x9E3779B97F4A7C15u >> 51);
+#endif
+}
+static inline uint32_t asked_list(struct asked *asked, const void *list, size_t count) {
+    const struct asked_list *slot = &asked->lists[asked_slot(list)];
+    if (slot->list == list && slot->count == count) return slot->number;
+    return asked_list_of(asked, list, count);
+}
+
+#endif
