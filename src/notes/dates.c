@@ -418,7 +418,7 @@ static bool *tokens_near(const struct note *note) {
     const struct tokens *tokens = &note->tokens;
     bool *near = arena_array(note->arena, tokens->count + 1, sizeof *near);
     for (size_t i = 0, done = 0; i < tokens->count; i++) {
-        if (!period_may_hold(tokens->at[i].fold)) continue;
+        if (!token_passes(tokens, i, "may hold a period", period_may_hold)) continue;
         size_t from = i > PERIOD_LEAD ? i - PERIOD_LEAD : 0;
         for (done = done > from ? done : from; done <= i; done++) near[done] = true;
     }

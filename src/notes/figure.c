@@ -80,10 +80,8 @@ static const char *const hedges_behind[] = {"give or take an inch",
 size_t hedge_at(const struct note *note, size_t i, bool behind) {
     const char *const *list = behind ? hedges_behind : hedges;
     size_t count = behind ? COUNT(hedges_behind) : COUNT(hedges);
-    if (i >= note->tokens.count) return 0;
-    char first = note->tokens.at[i].fold[0];
+    if (!token_may_open(&note->tokens, i, (const void *)list, count, sizeof *list)) return 0;
     for (size_t k = 0; k < count; k++) {
-        if (list[k][0] != first) continue;
         size_t taken = token_phrase(&note->tokens, i, list[k]);
         if (taken) return taken;
     }

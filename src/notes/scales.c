@@ -64,12 +64,11 @@ static bool is_number(const char *word) {
     return word[0] >= '0' && word[0] <= '9' && !word[1];
 }
 
-// Most words of a note stand on no scale, as their first letters tell.
+// Most words of a note stand on no scale.
 static bool may_tell(const struct tokens *tokens, size_t i, const struct texts *words) {
     static const char *const numbers[] = {"couple", "few", "2", "3", "4", "a", "quite"};
     if (!words->count) return false;
-    return tokens->at[i].one != tokens->at[i].fold ||
-           token_may_open(tokens, i, (const void *)words->at, words->count, sizeof *words->at) ||
+    return token_may_open(tokens, i, (const void *)words->at, words->count, sizeof *words->at) ||
            token_among(tokens, i, numbers, sizeof numbers / sizeof *numbers);
 }
 

@@ -295,6 +295,15 @@ void token_not(const struct tokens *tokens, size_t i, const char *key) {
     if (vain) *vain |= bit;
 }
 
+bool token_passes(const struct tokens *tokens, size_t i, const char *key, bool (*test)(const char *fold)) {
+    if (i >= tokens->count) return false;
+    uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
+    if (vain && (*vain & bit)) return false;
+    bool passes = test(tokens->at[i].fold);
+    if (vain && !passes) *vain |= bit;
+    return passes;
+}
+
 static bool may_open(const char *fold, const char *phrase) {
     return same_word(&fold, &phrase);
 }
@@ -306,10 +315,12 @@ static bool may_own(const char *fold, const char *phrase) {
 }
 
 bool token_opens(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size) {
+    const struct token *token = &tokens->at[i];
     for (size_t k = 0; k < count; k++) {
         const char *phrase;
         memcpy(&phrase, (const char *)list + k * size, sizeof phrase);
-        if (may_open(tokens->at[i].fold, phrase)) return true;
+        if (may_open(token->fold, phrase) || (token->one != token->fold && may_open(token->one, phrase)))
+            return true;
     }
     return false;
 }

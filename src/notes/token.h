@@ -72,8 +72,8 @@ static inline uint64_t *token_vain(const struct tokens *tokens, size_t i, const 
     *bit = (uint64_t)1 << number % 64;
     return number < ASKED_LISTS && vain ? &vain[number / 64] : NULL;
 }
-// May one of `count` words or phrases, the first members of entries of `size` bytes, stand from `i` on? The
-// list outlives the note; so do the lists of all functions below.
+// May one of `count` words or phrases, the first members of entries of `size` bytes, stand from `i` on, or be
+// its singular? The list outlives the note; so do the lists of all functions below.
 bool token_opens(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size);
 static inline bool token_may_open(const struct tokens *tokens, size_t i, const void *list, size_t count,
                                   size_t size) {
@@ -99,6 +99,8 @@ static inline bool token_never(const struct tokens *tokens, size_t i, const char
     return vain && (*vain & bit);
 }
 void token_not(const struct tokens *tokens, size_t i, const char *key);
+// What `test` says of the word, asked once for each; `key` stands for the test, and has its own address.
+bool token_passes(const struct tokens *tokens, size_t i, const char *key, bool (*test)(const char *fold));
 // Is it one of `count` words?
 bool token_listed(const struct tokens *tokens, size_t i, const char *const *words, size_t count);
 static inline bool token_among(const struct tokens *tokens, size_t i, const char *const *words,
