@@ -94,7 +94,8 @@ static bool is_denied_behind(const char *text, size_t at) {
     if (*more == '?') text = more;
     size_t n = strspn(text, "?");
     if (!n || (strncmp(text + n, " No", 3) != 0 && strncmp(text + n, " no", 3) != 0)) return false;
-    return strncmp(text + n + 3, " idea", 5) != 0 && strncmp(text + n + 3, " clue", 5) != 0;
+    text += n + 3;
+    return !strchr("tntwb", *text) && strncmp(text, " idea", 5) != 0 && strncmp(text, " clue", 5) != 0;
 }
 
 bool sense_is_denied(const char *text, size_t from, size_t to) {
@@ -168,17 +169,26 @@ static bool is_paper_on(const char *text, size_t at) {
 
 // "Gas lamp style sconce", "rifle club cup", "jockey print": it looks so, is named so, or shows one.
 bool sense_is_else(const char *text, size_t at) {
-    static const char *const heads[] = {"style",     "styled", "shaped",  "shape",  "pattern", "patterned",
-                                        "effect",    "motif",  "themed",  "theme",  "print",   "prints",
-                                        "printed",   "look",   "colored", "colour", "color",   "coloured",
-                                        "club",      "works",  "company", "museum", "factory", "merchant",
-                                        "merchants", "dealer", "dealers", "shop",   "maker",   "makers"};
+    static const char *const heads[] = {
+        "style", "styled",  "shaped", "shape",   "pattern",  "patterned", "effect", "motif",   "themed",
+        "theme", "print",   "prints", "printed", "look",     "colored",   "colour", "color",   "coloured",
+        "club",  "company", "museum", "factory", "merchant", "merchants", "dealer", "dealers", "shop"};
     char word[WORD_MOST + 1];
     return next_word(text, &at, word) && IS_ONE_OF(word, heads);
 }
 
+// "It stood next to the boiler".
+static bool is_neighbor(const char *text, size_t at) {
+    static const char *const articles[] = {"the", "my", "our", "a"};
+    char word[WORD_MOST + 1];
+    if (!word_before(text, &at, false, word) || !IS_ONE_OF(word, articles)) return false;
+    if (!word_before(text, &at, false, word)) return false;
+    if (!strcmp(word, "beside") || !strcmp(word, "behind")) return true;
+    return !strcmp(word, "to") && word_before(text, &at, false, word) && !strcmp(word, "next");
+}
+
 bool sense_is_pictured(const char *text, size_t from, size_t to) {
-    return is_about(text, from) || is_paper_on(text, to);
+    return is_about(text, from) || is_paper_on(text, to) || is_neighbor(text, from);
 }
 
 // "It" of "in it", which the thing is; or nothing behind "inside".
