@@ -151,8 +151,8 @@ static bool is_meant(const struct caution *caution, const char *text, size_t fro
     if (!sense_is_meant(text, from, to)) return false;
     if (caution->shown || caution->history || caution->stop) return true;
     if (sense_is_else(text, to)) return false;
-    return caution_is_state(caution) ||
-           (!sense_is_pictured(text, from, to) && (caution->residue || !sense_was_inside(text, from, to)));
+    return caution_is_state(caution) || (!sense_is_pictured(text, from, to) && !sense_is_gone(text, to) &&
+                                         (caution->residue || !sense_was_inside(text, from, to)));
 }
 
 // A pattern that takes too long says nothing: then the caution is raised, since nobody knows. `flat`: a word

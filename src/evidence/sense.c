@@ -85,6 +85,32 @@ static bool is_not_it(const char *text, size_t at, bool for_counts) {
     return false;
 }
 
+// The word behind `*at` in the same clause, lower-case.
+static bool next_word(const char *text, size_t *at, char word[WORD_MOST + 1]) {
+    if (text[*at] != ' ' && text[*at] != '-') return false;
+    size_t n = strcspn(text + ++*at, " -,.;:!?()\n");
+    if (n > WORD_MOST) return false;
+    for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[*at + k]);
+    word[n] = '\0';
+    *at += n;
+    return n > 0;
+}
+
+// "? No, pressed glass", "? They don't"; but "? No idea", "? Don't know".
+static bool is_answered_no(const char *text) {
+    static const char *const open[] = {"idea",   "clue", "way",    "sure", "know",  "certain",
+                                       "tested", "yet",  "looked", "tell", "think", "checked"};
+    enum { WORDS_ON = 3 };
+    size_t at = strspn(text, "?");
+    char word[WORD_MOST + 1];
+    if (!at) return false;
+    for (int i = 0; i < WORDS_ON && next_word(text, &at, word); i++) {
+        if (!denies(word, false)) continue;
+        return !next_word(text, &at, word) || !IS_ONE_OF(word, open);
+    }
+    return false;
+}
+
 // "Asbestos free mat", "lead crystal? No, pressed glass", "ivory pegs?? no, plastic".
 static bool is_denied_behind(const char *text, size_t at) {
     text += at;
@@ -92,10 +118,7 @@ static bool is_denied_behind(const char *text, size_t at) {
     const char *more = text;
     if (*more == ' ') more += 1 + strcspn(more + 1, " .,;:!?\n"); // one word more of the same thing
     if (*more == '?') text = more;
-    size_t n = strspn(text, "?");
-    if (!n || (strncmp(text + n, " No", 3) != 0 && strncmp(text + n, " no", 3) != 0)) return false;
-    text += n + 3;
-    return !strchr("tntwb", *text) && strncmp(text, " idea", 5) != 0 && strncmp(text, " clue", 5) != 0;
+    return is_answered_no(text);
 }
 
 bool sense_is_denied(const char *text, size_t from, size_t to) {
@@ -141,17 +164,6 @@ static bool is_about(const char *text, size_t at) {
         memcpy(behind, word, sizeof behind);
     }
     return false;
-}
-
-// The word behind `*at` in the same clause, lower-case.
-static bool next_word(const char *text, size_t *at, char word[WORD_MOST + 1]) {
-    if (text[*at] != ' ' && text[*at] != '-') return false;
-    size_t n = strcspn(text + ++*at, " -,.;:!?()\n");
-    if (n > WORD_MOST) return false;
-    for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[*at + k]);
-    word[n] = '\0';
-    *at += n;
-    return n > 0;
 }
 
 // "Asbestos company catalog": the words that follow, up to a stop.
@@ -221,4 +233,10 @@ bool sense_was_inside(const char *text, size_t from, size_t to) {
         return word_before(text, &from, false, word) && IS_ONE_OF(word, before);
     }
     return false;
+}
+
+bool sense_is_gone(const char *text, size_t at) {
+    static const char *const gone[] = {"missing", "removed", "gone"};
+    char word[WORD_MOST + 1];
+    return next_word(text, &at, word) && IS_ONE_OF(word, gone) && (!text[at] || strchr(",.;!)\n", text[at]));
 }
