@@ -76,6 +76,8 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
                     struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
+// place_later.c: "One chip. It's on the rim.": the place told by a statement of its own; 0 where none is.
+size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
