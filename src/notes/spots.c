@@ -139,6 +139,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
 }
 
 static bool is_noun_of(const struct flaw *kind, const char *word) {
+    if (kind->adjective && !strcmp(kind->adjective, word)) return false; // "a broken lock"
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
