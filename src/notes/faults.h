@@ -175,6 +175,7 @@ bool absent_turns_into(const struct fault_reader *reader, size_t i);
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 
 // joined.c: of two hits that tell one fault.
+void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, you can put a finger in it"
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);

@@ -84,6 +84,7 @@ static bool is_aid(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "need", "needs", "take", "takes", "want", "needed")) return false;
     size_t at = i + 1;
     while (ANY(tokens, at, "a", "an", "your", "my", "to", "have", "really")) at++;
+    if (token_is(tokens, at, "glass")) return is_purpose(tokens, at + 1, tokens->count);
     return ANY(tokens, at, "loupe", "magnifier", "magnifying", "microscope", "torch", "glasses", "specs") ||
            (ANY(tokens, at, "good", "sharp", "keen", "young", "better", "strong") &&
             ANY(tokens, at + 1, "eyes", "eyesight", "light", "lens", "glasses"));
@@ -104,8 +105,11 @@ static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to
     size_t at = i + (token_is(tokens, i, "must") ? 1 : 2);
     while (ANY(tokens, at, "really", "actually", "properly", "almost", "practically", "literally")) at++;
     bool no = i > 0 && ANY(tokens, i - 1, "don't", "dont", "didn't", "doesn't", "won't", "not");
+    size_t up = at + 2 + (token_is(tokens, at + 2, "up") ? 1 : 0);
+    bool held = token_is(tokens, at, "hold") && ANY(tokens, at + 1, "it", "them") &&
+                ANY(tokens, up, "to", "against") && ANY(tokens, up + 2, "window", "light", "sun", "lamp");
     bool found =
-        token_among(tokens, at, pure, sizeof pure / sizeof *pure) ||
+        held || token_among(tokens, at, pure, sizeof pure / sizeof *pure) ||
         (ANY(tokens, at, "be", "go") && token_among(tokens, at + 1, told, sizeof told / sizeof *told)) ||
         (token_among(tokens, at, pains, sizeof pains / sizeof *pains) && is_purpose(tokens, at + 1, to));
     if (!found || (token_is(tokens, at, "know") && ANY(tokens, at + 1, "what", "which", "how")))
@@ -122,6 +126,7 @@ static bool is_condition(const struct tokens *tokens, size_t i) {
         return ANY(tokens, i + 2, "look", "hold", "get", "pick", "turn", "know", "washed", "got", "picked",
                    "held", "turned", "pointed", "cleaned", "looked", "saw", "took", "see", "tilt", "feel");
     if (token_is(tokens, i, "only") && ANY(tokens, i + 1, "when", "if", "from", "under", "with")) return true;
+    if (ANY(tokens, i, "when", "if") && ANY(tokens, i + 1, "held", "tilted", "backlit")) return true;
     size_t you = ANY(tokens, i, "if", "when") && ANY(tokens, i + 1, "you", "you're", "i") ? i + 2 : 0;
     if (you && token_is(tokens, you, "really")) you++;
     return you && ANY(tokens, you, "look", "looked", "looking", "tilt", "squint", "hunt", "sniff", "peer",
