@@ -51,6 +51,19 @@ static bool is_likeness(const struct fault_reader *r, const struct fault_hit *hi
            tokens->at[i - 1].stop == STOP_COMMA;
 }
 
+// "Might come off, I haven't tried": to clean it, and not to use it.
+static bool is_cleaning(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "untested") != 0) return false;
+    for (size_t i = hit->from; i > 0 && hit->from - i < FAR && tokens->at[i - 1].stop < STOP_SENTENCE; i--)
+        if (ANY(tokens, i - 1, "come", "wash", "clean", "polish", "shift", "lift", "wipe", "brush", "rub",
+                "air") &&
+            i > 1 && ANY(tokens, i - 2, "might", "may", "should", "could", "would", "probably", "will"))
+            return true;
+    return false;
+}
+
 static bool is_denied(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->to; i > 0 && i + NO_MOST > hit->from; i--) {
@@ -73,6 +86,7 @@ void faults_drop_likeness(struct fault_reader *r) {
             if (i < hit->from && tokens->at[i].stop != STOP_NONE) break;
             likened = is_likeness(r, hit, i);
         }
+        likened |= before && is_cleaning(r, hit);
         for (size_t at = before ? before->to : 0; likened && at < hit->from; at++)
             likened = tokens->at[at].stop < STOP_SENTENCE;
         likened = likened && before->kinds[0]->form == FAULT && !is_denied(r, before);
