@@ -47,8 +47,9 @@ static bool is_likeness(const struct fault_reader *r, const struct fault_hit *hi
     if (is_effect(tokens, i) || is_depth(tokens, i) || is_patch(tokens, i)) return true;
     bool web = ANY(tokens, hit->to - 1, "cobweb", "cobwebs", "web", "hair", "thread");
     if (web && (ANY(tokens, i, "like", "as", "than"))) return true; // "fine as a cobweb"
-    return i == hit->from && ANY(tokens, i, "pinpricks", "pinprick") && i > 0 &&
-           tokens->at[i - 1].stop == STOP_COMMA;
+    bool alone = i == hit->from && i > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
+                 (hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE);
+    return alone && ANY(tokens, i, "pinpricks", "pinprick", "hairline", "hairlines");
 }
 
 // "Might come off, I haven't tried": to clean it, and not to use it.

@@ -103,7 +103,11 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
     }
-    bool fits = !strcmp(kind->rule.id, "dent-bend") || !strcmp(kind->rule.id, "warped"); // their middle step
+    static const char *const middle[] = {"dent-bend",    "warped",     "strap-damage",
+                                         "binding-weak", "wood-split", "leather-crack",
+                                         "seam-open",    "crack",      "crack-through"};
+    bool fits = false; // that it still holds is their middle step
+    for (size_t i = 0; i < sizeof middle / sizeof *middle; i++) fits |= !strcmp(kind->rule.id, middle[i]);
     return good ? (fits ? SEVERITY_MODERATE : SEVERITY_LIGHT) : SEVERITY_UNKNOWN;
 }
 
