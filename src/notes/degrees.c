@@ -154,6 +154,9 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
         if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
             token_among(&r->note->tokens, i - 1, worn, COUNT(worn)) && !degree_tell_is(r, hit, i, 1, &found))
             return SEVERITY_HEAVY;
+        if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
+            token_among(&r->note->tokens, i - 1, worn, COUNT(worn)))
+            continue; // "gone thin" tells no degree, and its scale may
         found = degree_word(r, i, &n);
         if (found && hit->to == hit->from + 1) { // "pitted inside, lightly"
             enum severity behind = apart(r, hit);

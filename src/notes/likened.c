@@ -13,10 +13,11 @@ enum { BACK_MOST = 7, NO_MOST = 3 };
 // "Enough to snag a cloth", "you could get a finger in it", "wipes off on your finger".
 static bool is_effect(const struct tokens *tokens, size_t i) {
     static const char *const cues[] = {
-        "enough to",        "you can put",    "you could put", "you can get",    "you could get",
-        "i can get",        "i could get",    "you can poke",  "you could poke", "you could lose",
-        "you can see down", "i can put",      "i could put",   "you can stick",  "you could stick",
-        "wipes off on",     "wipes off onto", "rubs off on",   "comes off on",   "comes off onto"};
+        "enough to",        "you can put",  "you could put",  "you can get",    "you could get",
+        "i can get",        "i could get",  "you can poke",   "you could poke", "you could lose",
+        "you can see down", "i can put",    "i could put",    "you can stick",  "you could stick",
+        "daylight through", "daylight in",  "daylight there", "wipes off on",   "wipes off onto",
+        "rubs off on",      "comes off on", "comes off onto"};
     if (token_longest(tokens, i, cues, COUNT(cues))) return true;
     if (!token_is(tokens, i, "hold") || !ANY(tokens, i + 1, "it", "them")) return false;
     size_t at = i + 2 + (token_is(tokens, i + 2, "up") ? 1 : 0); // "to the window"
@@ -65,6 +66,18 @@ static bool is_cleaning(const struct fault_reader *r, const struct fault_hit *hi
     return false;
 }
 
+// "Flex frayed, copper showing", "one leg bent, just off true": the same fault by another word.
+static bool is_same(const struct fault_reader *r, const struct fault_hit *before,
+                    const struct fault_hit *hit) {
+    static const char *const pairs[][2] = {
+        {"cord-frayed", "plate-wear"}, {"cord-frayed", "fraying"}, {"tarnish", "yellowing"}};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t k = 0; k < COUNT(pairs); k++)
+        if (!strcmp(before->kinds[0]->rule.id, pairs[k][0]) && !strcmp(hit->kinds[0]->rule.id, pairs[k][1]))
+            return true;
+    return token_is(tokens, hit->to - 1, "true") && tokens->at[before->to].stop == STOP_COMMA;
+}
+
 static bool is_denied(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->to; i > 0 && i + NO_MOST > hit->from; i--) {
@@ -87,7 +100,7 @@ void faults_drop_likeness(struct fault_reader *r) {
             if (i < hit->from && tokens->at[i].stop != STOP_NONE) break;
             likened = is_likeness(r, hit, i);
         }
-        likened |= before && is_cleaning(r, hit);
+        likened |= before && (is_cleaning(r, hit) || is_same(r, before, hit));
         for (size_t at = before ? before->to : 0; likened && at < hit->from; at++)
             likened = tokens->at[at].stop < STOP_SENTENCE;
         likened = likened && before->kinds[0]->form == FAULT && !is_denied(r, before);

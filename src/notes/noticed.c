@@ -117,11 +117,24 @@ static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to
     return no ? SEVERITY_HEAVY : SEVERITY_LIGHT;
 }
 
+// "Unless you look", "unless it's pointed out"; but "won't stay shut unless you tie it" tells of no seeing.
+static bool is_unless(const struct tokens *tokens, size_t i) {
+    enum { FAR = 6 };
+    for (size_t k = i + 1; k < tokens->count && k < i + FAR && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (is_seeing(tokens, k) ||
+            ANY(tokens, k, "look", "looking", "looked", "hold", "held", "tilt", "tilted", "know", "knew",
+                "told", "tell", "point", "pointed", "catch", "catches", "light", "lit", "wet", "damp",
+                "close", "up", "turn", "turned", "search", "searching", "hunt", "feel", "study", "inspect",
+                "squint", "run", "pick", "picky", "fussy", "lift", "check", "really", "bright", "sun",
+                "angle", "nose", "sniff", "picking", "studying", "hunting", "feeling", "magnifying", "glass",
+                "loupe"))
+            return true;
+    return false;
+}
+
 // "Unless you hold it up", "till you look", "only when it's wet", "if you look close".
 static bool is_condition(const struct tokens *tokens, size_t i) {
-    if (ANY(tokens, i, "unless"))
-        return !ANY(tokens, i + 1, "it's", "someone", "somebody", "fixed", "repaired", "they're") ||
-               ANY(tokens, i + 2, "pointed", "tilted", "held", "lit", "wet", "in");
+    if (ANY(tokens, i, "unless")) return is_unless(tokens, i);
     if (ANY(tokens, i, "until", "till") && ANY(tokens, i + 1, "you", "i", "it's", "held", "it"))
         return ANY(tokens, i + 2, "look", "hold", "get", "pick", "turn", "know", "washed", "got", "picked",
                    "held", "turned", "pointed", "cleaned", "looked", "saw", "took", "see", "tilt", "feel");

@@ -79,6 +79,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "stitching", "colored", "coloured", "carved",   "darned"};
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
+    static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
+    if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&
+        (token_is(tokens, i - 1, "in") ||
+         (i > 1 && token_is(tokens, i - 1, "a") && token_is(tokens, i - 2, "in"))))
+        return true; // "gone in spots"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
     return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||
            (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
