@@ -37,6 +37,7 @@ static const struct cue words[] = {
     {"a tiny bit", SEVERITY_LIGHT},
     {"a tiny bit of", SEVERITY_LIGHT},
     {"a ton of", SEVERITY_HEAVY},
+    {"a touch", SEVERITY_LIGHT},
     {"a touch of", SEVERITY_LIGHT},
     {"a trace of", SEVERITY_LIGHT},
     {"a whiff of", SEVERITY_LIGHT},

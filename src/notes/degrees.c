@@ -47,6 +47,9 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     if (tokens->at[i].stop != STOP_COMMA) return false;
     do i++;
     while (spot_article(tokens, i));
+    if (i > 0 && (spot_side(tokens, i) || token_is(tokens, i, "rest") || token_is(tokens, i, "others")) &&
+        (token_is(tokens, i + 1, "not") || token_is(tokens, i + 1, "one") || token_is(tokens, i + 1, "is")))
+        return true; // "left heel worn, right not so bad"
     return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 

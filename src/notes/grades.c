@@ -27,7 +27,10 @@ enum severity degree_of_ruler(const struct fault_reader *r, const struct flaw *k
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
         for (size_t k = 0; k < kind->tells[degree].count; k++)
             for (size_t i = from; i < to; i++)
-                if (is_ruler(&r->note->tokens, i, to, kind->tells[degree].at[k]))
+                if (!(i > from &&
+                      (token_is(&r->note->tokens, i - 1, "half") ||
+                       token_is(&r->note->tokens, i - 1, "quarter"))) && // "half an inch" is no inch
+                    is_ruler(&r->note->tokens, i, to, kind->tells[degree].at[k]))
                     return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }

@@ -13,11 +13,12 @@ enum { BACK_MOST = 7, NO_MOST = 3 };
 // "Enough to snag a cloth", "you could get a finger in it", "wipes off on your finger".
 static bool is_effect(const struct tokens *tokens, size_t i) {
     static const char *const cues[] = {
-        "enough to",        "you can put",  "you could put",  "you can get",    "you could get",
-        "i can get",        "i could get",  "you can poke",   "you could poke", "you could lose",
-        "you can see down", "i can put",    "i could put",    "you can stick",  "you could stick",
-        "daylight through", "daylight in",  "daylight there", "wipes off on",   "wipes off onto",
-        "rubs off on",      "comes off on", "comes off onto"};
+        "enough to",        "you can put",      "you could put", "you can get",    "you could get",
+        "i can get",        "i could get",      "you can poke",  "you could poke", "you could lose",
+        "you can see down", "i can put",        "i could put",   "you can stick",  "you could stick",
+        "flake like a",     "flake the size",   "splits when",   "tears when",     "rips when",
+        "splits if",        "daylight through", "daylight in",   "daylight there", "wipes off on",
+        "wipes off onto",   "rubs off on",      "comes off on",  "comes off onto"};
     if (token_longest(tokens, i, cues, COUNT(cues))) return true;
     if (!token_is(tokens, i, "hold") || !ANY(tokens, i + 1, "it", "them")) return false;
     size_t at = i + 2 + (token_is(tokens, i + 2, "up") ? 1 : 0); // "to the window"

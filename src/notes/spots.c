@@ -351,8 +351,11 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     if (absence && part_inside(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
-    } else if (!own && ((!absence && spot_piece(r, hit->from, &from, &to)) ||
-                        subject_before(r, hit->from, &from, &to))) {
+    } else if (!own &&
+               ((!absence && spot_piece(r, hit->from, &from, &to)) ||
+                subject_before(r, hit->from, &from, &to)) &&
+               !(r->part[hit->from] && hit->to > hit->from + 1 &&
+                 r->note->taken[to - 1] == TAKEN_TYPE)) { // "tweed jacket 40R. Lining torn"
         size_t behind, end;
         bool near = to + 1 >= hit->from || hit->from < hit->to - 1; // "scottish scene rusty lid"
         if (!near && !absence && part_behind(r, hit, &behind, &end)) {
