@@ -390,7 +390,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_from = from;
         spot.part_to = to;
     } else if (!spot.where_to && spot_place_before(r, hit->from, &from, &to)) {
-        bool headed = to < hit->from && r->note->tokens.at[to].stop != STOP_NONE && degree_is_state(r, hit);
+        bool headed = to < hit->from && r->note->tokens.at[to].stop != STOP_NONE &&
+                      !token_is(&r->note->tokens, to, ":") && degree_is_state(r, hit);
         *(headed ? &spot.part_from : &spot.where_from) = from; // "Lock - broken"
         *(headed ? &spot.part_to : &spot.where_to) = to;
     }
