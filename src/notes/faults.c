@@ -167,7 +167,8 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     uint16_t second = r->scope.stance[hit->to - 1];
     size_t behind = r->scope.cue[hit->to - 1]; // "without its booklet"
-    if (hit->near && hit->kinds[0]->form == ABSENCE && behind == hit->from)
+    bool own_no = token_among(&r->note->tokens, hit->from, own, sizeof own / sizeof *own); // "doesn't … shut"
+    if (hit->near && (own_no || hit->kinds[0]->form == ABSENCE) && behind == hit->from)
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | second : stance;
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
@@ -204,8 +205,6 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
     enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
     if (sized || degree) flaw->severity = sized ? sized : degree;
-    if (sized && !strcmp(kind->rule.id, "hairline") && degree_on_scale(r, hit, kind) > sized)
-        flaw->severity = degree_on_scale(r, hit, kind); // short, but from the rim
     if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&
         degree_of_number(kind, flaw->count) > degree)
         flaw->severity = degree_of_number(kind, flaw->count); // "two small moth holes"
