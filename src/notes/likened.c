@@ -70,11 +70,18 @@ static bool is_cleaning(const struct fault_reader *r, const struct fault_hit *hi
 // "Flex frayed, copper showing", "one leg bent, just off true": the same fault by another word.
 static bool is_same(const struct fault_reader *r, const struct fault_hit *before,
                     const struct fault_hit *hit) {
-    static const char *const pairs[][2] = {
-        {"cord-frayed", "plate-wear"}, {"cord-frayed", "fraying"}, {"tarnish", "yellowing"}};
+    static const char *const pairs[][2] = {{"cord-frayed", "plate-wear"},
+                                           {"cord-frayed", "fraying"},
+                                           {"tarnish", "yellowing"},
+                                           {"hairline", "inside-not-inspected"}, // "hasn't opened"
+                                           {"crack-through", "inside-not-inspected"},
+                                           {"wood-split", "inside-not-inspected"},
+                                           {"crack", "inside-not-inspected"}};
+    enum { SURE = 3 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t k = 0; k < COUNT(pairs); k++)
-        if (!strcmp(before->kinds[0]->rule.id, pairs[k][0]) && !strcmp(hit->kinds[0]->rule.id, pairs[k][1]))
+        if (!strcmp(before->kinds[0]->rule.id, pairs[k][0]) && !strcmp(hit->kinds[0]->rule.id, pairs[k][1]) &&
+            (k < SURE || token_is(tokens, hit->to - 1, "opened")))
             return true;
     return token_is(tokens, hit->to - 1, "true") && tokens->at[before->to].stop == STOP_COMMA;
 }
