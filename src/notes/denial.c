@@ -4,6 +4,7 @@
 // words that end its reach. Here it ends at a stop, "but" and its like, a new statement ("a little wear"), a
 // verb of its own, and a part with a fault ("no chips, lid cracked"). It never reaches further than the words
 // it was said of.
+#include "notes/faults.h"
 #include "notes/denial_words.h"
 
 #include <string.h>
@@ -320,6 +321,15 @@ static bool is_nil_behind(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     if (!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) return false;
     return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+}
+
+bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, size_t cue) {
+    static const char *const own[] = {"won't", "wont",   "doesn't",  "doesnt",
+                                      "can't", "cannot", "couldn't", "wouldn't"};
+    static const char *const uses[] = {"close", "closes", "shut", "shuts", "fasten", "latch", "hold", "stay"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (cue == hit->from) return token_among(tokens, cue, own, COUNT(own));
+    return cue > hit->from && cue < hit->to && token_among(tokens, hit->to - 1, uses, COUNT(uses));
 }
 
 void scope_denial(struct scope *s) {
