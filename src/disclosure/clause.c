@@ -54,7 +54,7 @@ static void set_subject(struct maker *m) {
     struct clause *c = m->clause;
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
-    if (!some) return;
+    if (!some || wording_names_one(m->flaw)) return;
     if (part && say_is_plural(part)) {
         c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
         return;

@@ -103,3 +103,8 @@ bool wording_unsized(const struct item_flaw *flaw) {
            kind->class != CLASS_FEATURE && flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
            kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
 }
+
+bool wording_names_one(const struct item_flaw *flaw) {
+    const char *last = flaw->part ? strrchr(flaw->part, ' ') : NULL;
+    return last && !strcmp(last, " one") && flaw->count == 1;
+}

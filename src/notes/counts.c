@@ -12,6 +12,8 @@
 #include "notes/number.h"
 #include "notes/things.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
 
 struct tally {
@@ -143,6 +145,14 @@ static bool is_one_thing(const char *one) {
     return false;
 }
 
+// "Pair of cut glass vases", "pair of wine glasses": two things, and no spectacles.
+static bool is_stuff(const struct note *note, size_t i, size_t noun) {
+    const struct tokens *tokens = &note->tokens;
+    static const char *const worn[] = {"opera", "field", "reading", "eye", "sun", "old", "of", "safety"};
+    if (token_is(tokens, i, "glass")) return noun > i;
+    return ANY(tokens, i, "glasses") && i > 0 && !token_among(tokens, i - 1, worn, COUNT(worn));
+}
+
 // "pair of lamps", "pr bookends", "a pair"; "pair of pliers" is one thing.
 static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
@@ -160,7 +170,7 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     size_t noun = plural_behind(note, end + (of ? 1 : 0));
     for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
          k++, n++)
-        if (is_one_thing(tokens->at[k].one)) return false;
+        if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
     if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;

@@ -256,6 +256,12 @@ static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, cons
     return true;
 }
 
+// "Sleeve split, name on the front": the packing by the word that they have for it.
+static const char *packing_word(const struct fault_reader *r, const struct fault_hit *hit) {
+    size_t cue = r->scope.cue[hit->from];
+    return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
+}
+
 // The words that govern a fault are in the record with it: "haven't checked for", "can't see any".
 static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
     enum { REACH = 5 };
@@ -484,8 +490,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
         part = NULL; // "rivet repair"
+    if (!part) part = absent_part_in(r, hit, kind);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
-        part = "box";
+        part = packing_word(r, hit);
     if (was_looked_at(r, hit, stance)) {
         leave(r, hit, "looked at");
         return;

@@ -124,5 +124,5 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
         *to = named + 1;
         return true;
     }
-    return piece_named(r, start, i, from, to) || piece_of_many(r, start, i, from, to);
+    return piece_of_many(r, start, i, from, to) || piece_named(r, start, i, from, to);
 }
