@@ -7,6 +7,8 @@
 
 #include "text/utf8.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 static bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (unsigned char)c >= 0x80;
 }
@@ -31,12 +33,77 @@ static const struct flaw *telling_of(const struct flaw *kind, const char *said) 
     return only;
 }
 
+// The sentence around what was said, in small letters.
+static const char *around(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    enum { NEAR = 70 };
+    static const char ends[] = ".;!?\n";
+    const char *notes = record->notes;
+    size_t from = flaw->span.from, to = flaw->span.to;
+    while (from > 0 && flaw->span.from - from < NEAR && !strchr(ends, notes[from - 1])) from--;
+    while (notes[to] && to - flaw->span.to < NEAR && !strchr(ends, notes[to])) to++;
+    return utf8_fold(arena, arena_copy(arena, notes + from, to - from));
+}
+
+static bool has_one(const char *text, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (has_words(text, words[i])) return true;
+    return false;
+}
+
+// "Small chip" where no word of the notes makes it small would soften it: a chip underneath is a chip.
+static bool is_called_light(const char *text) {
+    static const char *const words[] = {
+        "small",      "smallish",   "tiny",      "little",     "minor",       "slight",      "slightly",
+        "light",      "lightly",    "faint",     "faintly",    "fine",        "thin",        "shallow",
+        "mild",       "mildly",     "bit",       "tad",        "touch",       "hint",        "trace",
+        "traces",     "speck",      "specks",    "fleck",      "flecks",      "pin",         "pinhead",
+        "pinprick",   "nibble",     "nibbles",   "nibbled",    "nick",        "nicks",       "fleabite",
+        "fleabites",  "flea",       "few",       "odd",        "couple",      "hardly",      "barely",
+        "scarcely",   "only",       "just",      "minimal",    "surface",     "superficial", "wee",
+        "teeny",      "mini",       "petite",    "soft",       "beginning",   "starting",    "start",
+        "started",    "hair",       "whisker",   "spot of",    "dusting",     "wipe",        "wipes",
+        "brushes",    "polish",     "rinse",     "flake",      "grain",       "mm",          "weak",
+        "subtle",     "negligible", "not bad",   "not much",   "not badly",   "not deep",    "nothing",
+        "can't feel", "cosmetic",   "loosening", "baby",       "mark or two", "one or two",  "whiff",
+        "smidge",     "smidgen",    "fraction",  "occasional", "still",       "stiffish",    "somewhat",
+        "rather",     "sort of",    "pinholes",  "pinhole",    "film"};
+    return has_one(text, words, COUNT(words));
+}
+
+static bool is_called_heavy(const char *text) {
+    static const char *const words[] = {
+        "bad",      "badly",    "heavy",  "heavily",    "severe",    "severely", "large",    "big",
+        "huge",     "deep",     "deeply", "major",      "serious",   "strong",   "strongly", "terrible",
+        "terribly", "very",     "really", "right",      "proper",    "properly", "awful",    "nasty",
+        "massive",  "lots",     "lot of", "thick",      "loads",     "so",       "that",     "completely",
+        "totally",  "entirely", "quite",  "much",       "extensive", "great",    "horrible", "horrid",
+        "shocking", "dreadful", "whole",  "nearly all", "mostly",    "most",     "all over", "covered",
+        "solid",    "half",     "too",    "wide",       "well"};
+    return has_one(text, words, COUNT(words));
+}
+
+// What is printed tells the degree already: a figure, "perished", "across the corner".
+static bool is_shown(const struct item_flaw *flaw) {
+    static const char *const places[] = {"across", "all ", "through", "right ", "over "};
+    if (flaw->has_size || flaw->told != flaw->kind) return true;
+    for (size_t i = 0; flaw->where && i < COUNT(places); i++)
+        if (!strncmp(flaw->where, places[i], strlen(places[i]))) return true;
+    return false;
+}
+
+static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    const char *text = around(arena, record, flaw);
+    return flaw->severity == SEVERITY_LIGHT ? !is_called_light(text)
+                                            : is_shown(flaw) && !is_called_heavy(text);
+}
+
 // "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.
-static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
+static bool is_unsaid(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     static const char *const words[] = {"moderate", "medium", "fairly"};
     enum { NEAR = 60 };
     if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
-    if (flaw->severity != SEVERITY_MODERATE) return flaw->kind->form != FAULT;
+    if (flaw->severity != SEVERITY_MODERATE)
+        return flaw->kind->form != FAULT || is_uncalled(arena, record, flaw);
     size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
     for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
         for (size_t k = 0; k < sizeof words / sizeof *words; k++)
@@ -90,7 +157,7 @@ void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;
-        flaw->unsaid = is_unsaid(record, flaw);
+        flaw->unsaid = false;
         if (!flaw->span.to || !record->notes) continue;
         const char *said = utf8_fold(
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
@@ -99,5 +166,6 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->lone = is_lone(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
         if (telling) flaw->told = telling;
+        flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }

@@ -12,11 +12,11 @@ static const char *const light_adverbs[] = {"slightly", "lightly", "slightly", "
 static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strongly", "badly"};
 
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
-    switch (flaw->severity) {
+    switch (flaw->unsaid ? SEVERITY_UNKNOWN : flaw->severity) {
     case SEVERITY_LIGHT:
         return light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate && !flaw->unsaid ? "moderate" : "";
+        return moderate ? "moderate" : "";
     case SEVERITY_HEAVY:
         return heavy_words[flaw_told(flaw)->degree];
     default:
@@ -26,11 +26,11 @@ const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
 
 const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     if (flaw_told(flaw)->adjective_at[flaw->severity]) return "";
-    switch (flaw->severity) {
+    switch (flaw->unsaid ? SEVERITY_UNKNOWN : flaw->severity) {
     case SEVERITY_LIGHT:
         return light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate && !flaw->unsaid ? "moderately" : "";
+        return moderate ? "moderately" : "";
     case SEVERITY_HEAVY:
         return heavy_adverbs[flaw_told(flaw)->degree];
     default:

@@ -35,7 +35,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         size_t next = i + taken; // "foxing at the edges, 3 inch tear": of the fault that follows
         if (i >= hit->to && next < tokens->count && r->scope.fault[next] && !r->part[next]) continue;
         enum { WHOLE_MM = 120 };
-        if (own && (next < hit->from || (next == hit->from && r->part[next])) && figure.base > WHOLE_MM && !r->note->record->measurement_count)
+        if (own && (next < hit->from || (next == hit->from && r->part[next])) && figure.base > WHOLE_MM &&
+            !r->note->record->measurement_count)
             return; // "beads, 24 in. clasp does not hold"
         alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
         if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;

@@ -223,8 +223,8 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
 
 // "Five are perfect, the sixth has", "the other is": which one of those that were counted.
 static bool nth_named(const struct fault_reader *r, size_t from, size_t to) {
-    static const char *const which[] = {"first", "second",  "third",  "fourth", "fifth", "sixth", "seventh",
-                                        "eighth", "ninth", "tenth", "twelfth", "other", "last"};
+    static const char *const which[] = {"first",  "second", "third", "fourth",  "fifth", "sixth", "seventh",
+                                        "eighth", "ninth",  "tenth", "twelfth", "other", "last"};
     static const char *const verbs[] = {"has", "is", "with", "got", "had", "shows", "lacks"};
     const struct tokens *tokens = &r->note->tokens;
     if (r->note->record->count < 2) return false;

@@ -291,7 +291,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (f.at && !*f.at) f.at = NULL;
     f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
     if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
-    if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw)) f.some = say_number_title(m->arena, flaw->count);
+    if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw))
+        f.some = say_number_title(m->arena, flaw->count);
     if (flaw->kind->form == FAULT)
         fault_words(&f);
     else if (flaw->kind->form == ABSENCE)
