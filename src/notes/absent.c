@@ -266,6 +266,10 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
            (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
+bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit) {
+    return hit->to > hit->from + 1 && lacks_something(tokens, hit->to - 1, hit->to);
+}
+
 // "No lid chips": the "no" reaches the fault behind the part.
 static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
