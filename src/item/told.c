@@ -82,6 +82,16 @@ static bool is_called_heavy(const char *text) {
     return has_one(text, words, COUNT(words));
 }
 
+// What came of it is as good as a word of degree: nobody would call "eaten through" slight.
+static bool is_called_ruined(const char *text) {
+    static const char *const words[] = {
+        "caked",   "eaten",   "rotted",  "rotten", "riddled", "crumbling", "crumbled", "falling", "fallen",
+        "fell",    "in bits", "to bits", "pieces", "beyond",  "ruined",    "shot",     "black",   "gone",
+        "smashed", "could",   "can't",   "cannot", "won't",   "thumb",     "fist",     "finger",  "through",
+        "peeling", "flakes",  "sheets",  "shreds", "useless", "unusable",  "reeks",    "stinks",  "all the"};
+    return has_one(text, words, COUNT(words));
+}
+
 // What is printed tells the degree already: a figure, "perished", "across the corner".
 static bool is_shown(const struct item_flaw *flaw) {
     static const char *const places[] = {"across", "all ", "through", "right ", "over "};
@@ -93,8 +103,8 @@ static bool is_shown(const struct item_flaw *flaw) {
 
 static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     const char *text = around(arena, record, flaw);
-    return flaw->severity == SEVERITY_LIGHT ? !is_called_light(text)
-                                            : is_shown(flaw) && !is_called_heavy(text);
+    if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
+    return !is_called_heavy(text) && (is_shown(flaw) || !is_called_ruined(text));
 }
 
 // "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.

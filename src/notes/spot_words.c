@@ -72,9 +72,10 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const holders[] = {"box",    "bag",    "tin",      "tray",
                                           "carton", "bundle", "envelope", "roll"};
     static const char *const amounts[] = {"few", "couple", "bits", "mark", "marks", "place", "places"};
-    static const char *const works[] = {"sewn",      "made",    "painted",  "stitched", "knitted",
-                                        "forged",    "cut",     "blown",    "written",  "woven",
-                                        "stitching", "colored", "coloured", "carved",   "darned"};
+    static const char *const works[] = {"sewn",     "made",   "painted", "stitched", "knitted",   "forged",
+                                        "cut",      "blown",  "written", "woven",    "stitching", "colored",
+                                        "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
+                                        "tinted",   "sewed",  "built"};
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");

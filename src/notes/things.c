@@ -91,7 +91,10 @@ static enum role role_of(const struct note *note, size_t i) {
             if (i >= 2 && is_measure_noun(tokens, i - 2)) return thing;
             return i >= 2 && token_is(tokens, i - 2, "made") ? ROLE_LIKE : ROLE_FOR;
         }
-        if (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or"))
+        struct word_entry entry;
+        bool stuffs = token_is(tokens, i - 1, "and") && i == 2 &&
+                      word_at(note, 0, 1u << USE_MATERIAL, &entry) == 1; // "Canvas and leather gun case"
+        if (!stuffs && (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or")))
             return back < 8 ? ROLE_WITH : thing;
         // "there's 9 no 8 saucers": that "no" mends the number
         enum turn turn = note->taken[i - 1] == TAKEN_COUNT ? TURN_ON : turn_of(tokens, i - 1);

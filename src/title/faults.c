@@ -192,6 +192,7 @@ static void absence_words(struct fault *f) {
         add(f, arena_format(arena, "missing %s", plural), 2);
         return;
     }
+    if (flaw->count == 1 || flaw->single) part = say_singular(arena, part);
     if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
         add(f, arena_format(arena, "one %s missing", part), 5);
     if (flaw->single) add(f, arena_format(arena, "one %s missing", part), 5);
