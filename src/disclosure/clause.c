@@ -262,6 +262,8 @@ static void set_place(struct maker *m) {
     struct clause *c = m->clause;
     const char *place = say_place(m->arena, m->flaw->where);
     if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
+    const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
+    if (m->flaw->span.to && last && !strcmp(last + 1, m->flaw->where)) return; // "an open seam on the seam"
     bool state =
         m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
     if (m->kind->form == ABSENCE && c->missing) {

@@ -20,15 +20,21 @@ static bool has_words(const char *text, const char *words) {
     return false;
 }
 
+// Of "worn" and "worn through" the longer one; of two words that have nothing of each other neither.
 static const struct flaw *telling_of(const struct flaw *kind, const char *said) {
     const struct flaw *only = NULL;
+    const char *by = "";
     for (size_t i = 0; i < kind->telling_count; i++) {
         const struct flaw *telling = &kind->tellings[i];
-        bool is = false;
-        for (size_t k = 0; k < telling->finder.said.count && !is; k++)
-            is = has_words(said, telling->finder.said.at[k]);
-        if (is && only) return NULL;
-        if (is) only = telling;
+        const char *found = NULL;
+        for (size_t k = 0; k < telling->finder.said.count; k++) {
+            const char *words = telling->finder.said.at[k];
+            if (has_words(said, words) && (!found || strlen(words) > strlen(found))) found = words;
+        }
+        if (!found || (only && strstr(by, found))) continue;
+        if (only && !strstr(found, by)) return NULL;
+        only = telling;
+        by = found;
     }
     return only;
 }
@@ -101,8 +107,15 @@ static bool is_shown(const struct item_flaw *flaw) {
     return false;
 }
 
+// The words of the place are printed as they stand: "all over" is told by them.
+static void blank_place(char *text, const char *where) {
+    char *at = where ? strstr(text, where) : NULL;
+    if (at) memset(at, '.', strlen(where));
+}
+
 static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    const char *text = around(arena, record, flaw);
+    char *text = arena_string(arena, around(arena, record, flaw));
+    blank_place(text, flaw->where);
     if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
     return !is_called_heavy(text) && (is_shown(flaw) || !is_called_ruined(text));
 }
@@ -130,7 +143,8 @@ static bool is_said(const struct flaw *kind, const char *word) {
 }
 
 // "Chips on the rim" are more than one: a word in the plural whose singular names the kind too.
-static bool are_several(struct arena *arena, const struct item_flaw *flaw, const char *said) {
+static bool are_several(struct arena *arena, const struct item_flaw *flaw, const struct flaw *telling,
+                        const char *said) {
     if (flaw->count || flaw->kind->form != FAULT || flaw->kind->class == CLASS_FUNCTION) return false;
     for (size_t at = 0; said[at];) {
         while (said[at] && !is_letter(said[at])) at++;
@@ -138,7 +152,8 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
         while (is_letter(said[at + size])) size++;
         if (!size) continue;
         const char *word = arena_copy(arena, said + at, size), *one = say_singular(arena, word);
-        if (strcmp(one, word) != 0 && is_said(flaw->kind, one)) return true;
+        if (strcmp(one, word) != 0 && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
+            return true;
         at += size;
     }
     return false;
@@ -172,9 +187,9 @@ void told_set(struct arena *arena, struct record *record) {
         const char *said = utf8_fold(
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
         flaw->single = is_single(record, flaw, said);
-        flaw->several = are_several(arena, flaw, said);
-        flaw->lone = is_lone(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
+        flaw->several = are_several(arena, flaw, telling, said);
+        flaw->lone = is_lone(flaw, said);
         if (telling) flaw->told = telling;
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }
