@@ -100,11 +100,14 @@ void settle_stuff(struct note *note) {
         stuffs += !strcmp(record->attributes[i].name, "material") && !record->attributes[i].of;
     for (size_t i = 0; i < record->attribute_count; i++) {
         const struct value *value = &record->attributes[i];
-        bool part = !strcmp(value->value, "glass") && is_lost(note, &value->span);
+        bool glass = !strcmp(value->value, "glass");
+        bool part = (glass || stuffs > 1) && is_lost(note, &value->span);
         part |= is_look(note, &value->span);
         for (size_t k = 0; k < record->flaw_count; k++) {
             const struct item_flaw *flaw = &record->flaws[k];
             bool beside = value->span.to && value->span.to + 1 == flaw->span.from;
+            bool within = value->span.from >= flaw->span.from && value->span.to <= flaw->span.to;
+            part |= glass && within && !glassware && flaw->part && !strcmp(flaw->part, "glass");
             part |= beside && !glassware &&
                     (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }

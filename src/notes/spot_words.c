@@ -77,6 +77,12 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
                                         "tinted",   "sewed",  "built"};
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
+    static const char *const sides[] = {"the", "on",    "at",   "to",   "top", "bottom", "lower", "upper",
+                                        "far", "front", "back", "rear", "and", "or",     "of",    "hand"};
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+    if (token_is(tokens, i, "left") && ends && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+        tokens->at[i - 2].stop == STOP_NONE && !token_among(tokens, i - 1, sides, COUNT(sides)))
+        return true; // "no smell of mothballs left"
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
     return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||

@@ -150,9 +150,9 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     // "Ice skates ladies white", "sheet music bundle": the goods before a color or a word of number
     static const char *const bundles[] = {"bundle", "collection", "stack", "pile",
                                           "bunch",  "assortment", "lot",   "clockwork"};
-    bool vague =
-        last && last->to == last->from + 1 &&
-        (last->uses & (1u << USE_COLOR) || token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
+    bool vague = last && last->to == last->from + 1 &&
+                 (last->uses & (1u << USE_COLOR) || (last->uses & (1u << USE_MATERIAL) && !last->thing) ||
+                  token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
     if (vague && (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
         !(last[-1].uses & stuff))
         return last - 1;
