@@ -414,7 +414,6 @@ static bool is_silent(const struct flaw *kind) {
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
-    if (absent_has_object(&note->tokens, hit)) return; // "buckle missing its prong": the buckle is there
     bool lost = hit->kinds[0]->form == ABSENCE || !strcmp(hit->kinds[0]->rule.id, "broken-part");
     if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);
@@ -491,6 +490,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
         part = NULL; // "rivet repair"
+    if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
+        part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = packing_word(r, hit);

@@ -268,6 +268,7 @@ struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t t
                               size_t cue_to);
 // The kind for `count` parts (0 if not said) of this thing that are missing.
 bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit);
+const char *absent_object(struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // The part that the words of a missing accessory name themselves; NULL where they name none.
 const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);

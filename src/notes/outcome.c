@@ -105,11 +105,7 @@ static void settle(struct record *record) {
     record->clear_count = kept;
 }
 
-static bool speaks_of(const char *part, const char *place) {
-    return part && place && strstr(place, part) != NULL;
-}
-
-// "Split at the seam and taped": of what is there nothing is denied on the same part or place.
+// "Split at the seam and taped": words of what is there deny nothing.
 static void settle_denied(struct record *record) {
     size_t kept = 0;
     for (size_t i = 0; i < record->clear_count; i++) {
@@ -117,9 +113,8 @@ static void settle_denied(struct record *record) {
         bool there = false;
         for (size_t k = 0; k < record->flaw_count && !there; k++) {
             const struct item_flaw *flaw = &record->flaws[k];
-            there = flaw->kind == clear->kind && flaw->sure == SURE_STATED &&
-                    (speaks_of(clear->part, flaw->part) || speaks_of(clear->part, flaw->where) ||
-                     speaks_of(clear->where, flaw->where));
+            there = flaw->kind == clear->kind && flaw->span.from < clear->span.to &&
+                    clear->span.from < flaw->span.to;
         }
         if (!there) record->clear[kept++] = *clear;
     }

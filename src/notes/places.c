@@ -330,6 +330,8 @@ static size_t bare_place(const struct fault_reader *r, size_t i) {
     size_t to = i;
     while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
     bool side = to > i;
+    if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
+        return 0; // "no smell left"
     while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
     bool two =

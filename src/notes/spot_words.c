@@ -77,6 +77,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
                                         "tinted",   "sewed",  "built"};
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
+    static const char *const holes[] = {"pin",  "worm",  "moth",   "nail", "screw",
+                                        "tack", "drain", "button", "eye"};
+    if (token_among(tokens, i, holes, COUNT(holes)) &&
+        (token_is(tokens, i + 1, "hole") || token_is(tokens, i + 1, "holes")))
+        return true;
     static const char *const sides[] = {"the", "on",    "at",   "to",   "top", "bottom", "lower", "upper",
                                         "far", "front", "back", "rear", "and", "or",     "of",    "hand"};
     bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
