@@ -270,6 +270,8 @@ static void set_place(struct maker *m) {
         c->place = missing_place(m, place);
     } else if (!state)
         c->place = place;
+    else if (!strcmp(m->flaw->where, "in places"))
+        c->place = place;
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
     else
@@ -289,7 +291,8 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     else
         tell_state(&m);
     if (flaw->where) set_place(&m);
-    clause.alone = (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
+    bool some = says_some(flaw); // "one of the two" twice need not be the same one
+    clause.alone = some || (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
                    strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }

@@ -44,9 +44,12 @@ static const char *around(struct arena *arena, const struct record *record, cons
     enum { NEAR = 70 };
     static const char ends[] = ".;!?\n";
     const char *notes = record->notes;
-    size_t from = flaw->span.from, to = flaw->span.to;
-    while (from > 0 && flaw->span.from - from < NEAR && !strchr(ends, notes[from - 1])) from--;
-    while (notes[to] && to - flaw->span.to < NEAR && !strchr(ends, notes[to])) to++;
+    size_t from = flaw->span.from, to = flaw->span.to, commas = 0;
+    while (from > 0 && flaw->span.from - from < NEAR && notes[from - 1] != ',' &&
+           !strchr(ends, notes[from - 1]))
+        from--;
+    while (notes[to] && to - flaw->span.to < NEAR && !strchr(ends, notes[to]) && commas < 2)
+        commas += notes[to++] == ','; // "chip on the rim, tiny"
     return utf8_fold(arena, arena_copy(arena, notes + from, to - from));
 }
 

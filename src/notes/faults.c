@@ -127,6 +127,11 @@ const char *fault_words(struct note *note, size_t from, size_t to) {
 const char *fault_place(struct note *note, size_t from, size_t to) {
     if (to <= from) return NULL;
     note_take(note, from, to, TAKEN_PART);
+    bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&
+                  note->fault_word[from - 1] && !spot_article(&note->tokens, from + 1);
+    if (around)
+        return arena_format(note->arena, "round the %s",
+                            fault_words(note, from + 1, to)); // "rust round rims"
     return fault_words(note, from, to);
 }
 

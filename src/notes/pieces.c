@@ -286,8 +286,8 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         if (r->scope.fault[at] && !r->part[at]) return false;
         bool of = token_is(tokens, at, "of"), on = token_is(tokens, at, "on");
         size_t size = of || on ? amount_at(tokens, at + 1, &n) : 0, end = at + 1 + size;
-        bool ends =
-            end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_phrase(tokens, end, "of them");
+        bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+                    token_phrase(tokens, end, "of them") || (on && token_is(tokens, end, "and"));
         if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
         bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
                      token_is(tokens, at + 2, "both");

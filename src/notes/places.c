@@ -118,7 +118,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 1;
     }
-    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
+    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around") ||
+        token_phrase(tokens, i, "in places") || token_phrase(tokens, i, "in spots") ||
+        token_phrase(tokens, i, "in patches")) {
         *from = i;
         return i + 2;
     }

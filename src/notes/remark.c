@@ -52,8 +52,9 @@ size_t remark_at(const struct note *note, size_t i) {
         return 0;
     size_t next = at + 1;
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE;
-    if (!ends && !ANY(tokens, next, "it", "them", "with", "w", "w/", "in", "on", "when", "once", "at",
-                      "unless", "from", "much", "if", "under", "behind", "where", "as", "up"))
+    if (!ends &&
+        !ANY(tokens, next, "it", "them", "with", "w", "w/", "in", "on", "when", "once", "at", "unless",
+             "from", "much", "if", "under", "behind", "where", "as", "up", "outside", "inside", "through"))
         return 0;
     size_t to = at + 1;
     while (to < tokens->count && to < i + WORDS_MOST &&

@@ -33,6 +33,16 @@ static bool is_long(const char *type) {
     return false;
 }
 
+// Of a basket or a mirror one figure may be any side of it.
+static bool is_flat(const char *type) {
+    static const char *const nouns[] = {"basket", "hamper", "trug",  "tray",   "mirror", "frame",  "plaque",
+                                        "sign",   "mold",   "mould", "trough", "globe",  "float",  "box",
+                                        "wreath", "panel",  "rug",   "creel",  "cloche", "roller", "bath"};
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
 void settle_measures(struct note *note) {
     struct record *record = note->record;
     size_t kept = 0;
@@ -40,6 +50,10 @@ void settle_measures(struct note *note) {
         struct measurement measure = record->measurements[i];
         if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
         bool size = !strcmp(measure.dimension, "size");
+        if (size && !measure.of && !measure.range && is_flat(record->type.value)) {
+            add_size(note, &measure);
+            continue;
+        }
         if (size && !measure.of && is_long(record->type.value))
             measure.dimension = "length";
         else if (size && !measure.of && record->family && record->family->default_dimension)
