@@ -131,6 +131,9 @@ static int score(const struct note *note, const struct noun_found *found, size_t
         value -= 60;
     if (found->thing) value += 12;
     if (!found->thing && (found->uses & stuff) && !is_piece_of(note, from)) value -= 40;
+    static const char *const numbers[] = {"one", "two",   "three", "four", "five",
+                                          "six", "seven", "eight", "nine", "ten"};
+    if (token_among(&note->tokens, found->to - 1, numbers, COUNT(numbers))) value -= 100; // "three holed"
     if (is_named(note, found->from)) value -= 70;
     if (found->candidate) value -= 6;
     if (found->gated) value -= found->thing ? 12 : found->candidate ? 20 : 45;
