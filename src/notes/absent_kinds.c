@@ -137,3 +137,9 @@ const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, 
     }
     return to > from && to - from <= WORDS_MOST ? fault_words(r->note, from, to) : NULL;
 }
+
+// "Sleeve split, name on the front": the packing by the word that they have for it.
+const char *fault_packing(const struct fault_reader *r, const struct fault_hit *hit) {
+    size_t cue = r->scope.cue[hit->from];
+    return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
+}

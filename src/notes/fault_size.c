@@ -40,6 +40,10 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
             return; // "beads, 24 in. clasp does not hold"
         alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
         if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;
+        enum { PALM_MM = 25 }; // "brooch, small chip to the edge, 2 in": the brooch's, at the end of the note
+        if (alone && next + 1 >= tokens->count && figure.base > PALM_MM &&
+            !r->note->record->measurement_count)
+            return;
         flaw->has_size = true;
         flaw->size = figure;
         if (!told && !flaw->severity && figure.about)

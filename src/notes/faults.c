@@ -261,12 +261,6 @@ static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, cons
     return true;
 }
 
-// "Sleeve split, name on the front": the packing by the word that they have for it.
-static const char *packing_word(const struct fault_reader *r, const struct fault_hit *hit) {
-    size_t cue = r->scope.cue[hit->from];
-    return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
-}
-
 // The words that govern a fault are in the record with it: "haven't checked for", "can't see any".
 static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
     enum { REACH = 5 };
@@ -387,16 +381,6 @@ static bool is_whole_thing(struct note *note, const char *part) {
     return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
 }
 
-// Words that lists of parts and places have, and that are no part which could have a fault.
-static bool is_no_part(const char *part) {
-    static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
-                                        "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
-                                        "over",  "words",  "death", "touch", "weave", "patch"};
-    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(part, words[i])) return true;
-    return false;
-}
-
 bool fault_is_virtue(const struct flaw *kind) {
     return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
 }
@@ -487,8 +471,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = NULL; // "no end of scratches"
     bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
     if (part &&
-        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
+        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
         part = NULL;
+    if (part && kind->noun && !strcmp(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && !strcmp(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))
@@ -499,7 +484,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
-        part = packing_word(r, hit);
+        part = fault_packing(r, hit);
     if (was_looked_at(r, hit, stance)) {
         leave(r, hit, "looked at");
         return;
