@@ -41,6 +41,7 @@ static size_t plays_at(const struct note *note, size_t i) {
 
 size_t remark_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
+    if (!strchr("dnwchb", tokens->at[i].fold[0])) return 0; // most words begin no such remark
     size_t plays = plays_at(note, i);
     if (plays) return plays;
     if (!is_no(tokens, i) || !begins(tokens, i) || !follows_fault(note, i)) return 0;
