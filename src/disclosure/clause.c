@@ -54,7 +54,7 @@ static void set_subject(struct maker *m) {
     struct clause *c = m->clause;
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
-    if (!some) return;
+    if (!some || wording_names_one(m->flaw)) return;
     if (part && say_is_plural(part)) {
         c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
         return;
@@ -262,11 +262,15 @@ static void set_place(struct maker *m) {
     struct clause *c = m->clause;
     const char *place = say_place(m->arena, m->flaw->where);
     if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
+    const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
+    if (m->flaw->span.to && last && !strcmp(last + 1, m->flaw->where)) return; // "an open seam on the seam"
     bool state =
         m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
     if (m->kind->form == ABSENCE && c->missing) {
         c->place = missing_place(m, place);
     } else if (!state)
+        c->place = place;
+    else if (!strcmp(m->flaw->where, "in places"))
         c->place = place;
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
@@ -287,7 +291,8 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     else
         tell_state(&m);
     if (flaw->where) set_place(&m);
-    clause.alone = (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
+    bool some = says_some(flaw); // "one of the two" twice need not be the same one
+    clause.alone = some || (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
                    strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }

@@ -7,6 +7,8 @@
 
 #include "text/utf8.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 static bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (unsigned char)c >= 0x80;
 }
@@ -18,25 +20,116 @@ static bool has_words(const char *text, const char *words) {
     return false;
 }
 
+// Of "worn" and "worn through" the longer one; of two words that have nothing of each other neither.
 static const struct flaw *telling_of(const struct flaw *kind, const char *said) {
     const struct flaw *only = NULL;
+    const char *by = "";
     for (size_t i = 0; i < kind->telling_count; i++) {
         const struct flaw *telling = &kind->tellings[i];
-        bool is = false;
-        for (size_t k = 0; k < telling->finder.said.count && !is; k++)
-            is = has_words(said, telling->finder.said.at[k]);
-        if (is && only) return NULL;
-        if (is) only = telling;
+        const char *found = NULL;
+        for (size_t k = 0; k < telling->finder.said.count; k++) {
+            const char *words = telling->finder.said.at[k];
+            if (has_words(said, words) && (!found || strlen(words) > strlen(found))) found = words;
+        }
+        if (!found || (only && strstr(by, found))) continue;
+        if (only && !strstr(found, by)) return NULL;
+        only = telling;
+        by = found;
     }
     return only;
 }
 
+// The sentence around what was said, in small letters.
+static const char *around(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    enum { NEAR = 70 };
+    static const char ends[] = ".;!?\n";
+    const char *notes = record->notes;
+    size_t from = flaw->span.from, to = flaw->span.to, commas = 0;
+    while (from > 0 && flaw->span.from - from < NEAR && notes[from - 1] != ',' &&
+           !strchr(ends, notes[from - 1]))
+        from--;
+    while (notes[to] && to - flaw->span.to < NEAR && !strchr(ends, notes[to]) && commas < 2)
+        commas += notes[to++] == ','; // "chip on the rim, tiny"
+    return utf8_fold(arena, arena_copy(arena, notes + from, to - from));
+}
+
+static bool has_one(const char *text, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (has_words(text, words[i])) return true;
+    return false;
+}
+
+// "Small chip" where no word of the notes makes it small would soften it: a chip underneath is a chip.
+static bool is_called_light(const char *text) {
+    static const char *const words[] = {
+        "small",      "smallish",   "tiny",      "little",     "minor",       "slight",      "slightly",
+        "light",      "lightly",    "faint",     "faintly",    "fine",        "thin",        "shallow",
+        "mild",       "mildly",     "bit",       "tad",        "touch",       "hint",        "trace",
+        "traces",     "speck",      "specks",    "fleck",      "flecks",      "pin",         "pinhead",
+        "pinprick",   "nibble",     "nibbles",   "nibbled",    "nick",        "nicks",       "fleabite",
+        "fleabites",  "flea",       "few",       "odd",        "couple",      "hardly",      "barely",
+        "scarcely",   "only",       "just",      "minimal",    "surface",     "superficial", "wee",
+        "teeny",      "mini",       "petite",    "soft",       "beginning",   "starting",    "start",
+        "started",    "hair",       "whisker",   "spot of",    "dusting",     "wipe",        "wipes",
+        "brushes",    "polish",     "rinse",     "flake",      "grain",       "mm",          "weak",
+        "subtle",     "negligible", "not bad",   "not much",   "not badly",   "not deep",    "nothing",
+        "can't feel", "cosmetic",   "loosening", "baby",       "mark or two", "one or two",  "whiff",
+        "smidge",     "smidgen",    "fraction",  "occasional", "still",       "stiffish",    "somewhat",
+        "rather",     "sort of",    "pinholes",  "pinhole",    "film"};
+    return has_one(text, words, COUNT(words));
+}
+
+static bool is_called_heavy(const char *text) {
+    static const char *const words[] = {
+        "bad",      "badly",    "heavy",  "heavily",    "severe",    "severely", "large",    "big",
+        "huge",     "deep",     "deeply", "major",      "serious",   "strong",   "strongly", "terrible",
+        "terribly", "very",     "really", "right",      "proper",    "properly", "awful",    "nasty",
+        "massive",  "lots",     "lot of", "thick",      "loads",     "so",       "that",     "completely",
+        "totally",  "entirely", "quite",  "much",       "extensive", "great",    "horrible", "horrid",
+        "shocking", "dreadful", "whole",  "nearly all", "mostly",    "most",     "all over", "covered",
+        "solid",    "half",     "too",    "wide",       "well"};
+    return has_one(text, words, COUNT(words));
+}
+
+// What came of it is as good as a word of degree: nobody would call "eaten through" slight.
+static bool is_called_ruined(const char *text) {
+    static const char *const words[] = {
+        "caked",   "eaten",   "rotted",  "rotten", "riddled", "crumbling", "crumbled", "falling", "fallen",
+        "fell",    "in bits", "to bits", "pieces", "beyond",  "ruined",    "shot",     "black",   "gone",
+        "smashed", "could",   "can't",   "cannot", "won't",   "thumb",     "fist",     "finger",  "through",
+        "peeling", "flakes",  "sheets",  "shreds", "useless", "unusable",  "reeks",    "stinks",  "all the"};
+    return has_one(text, words, COUNT(words));
+}
+
+// What is printed tells the degree already: a figure, "perished", "across the corner".
+static bool is_shown(const struct item_flaw *flaw) {
+    static const char *const places[] = {"across", "all ", "through", "right ", "over "};
+    if (flaw->has_size || flaw->told != flaw->kind) return true;
+    for (size_t i = 0; flaw->where && i < COUNT(places); i++)
+        if (!strncmp(flaw->where, places[i], strlen(places[i]))) return true;
+    return false;
+}
+
+// The words of the place are printed as they stand: "all over" is told by them.
+static void blank_place(char *text, const char *where) {
+    char *at = where ? strstr(text, where) : NULL;
+    if (at) memset(at, '.', strlen(where));
+}
+
+static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    char *text = arena_string(arena, around(arena, record, flaw));
+    blank_place(text, flaw->where);
+    if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
+    return !is_called_heavy(text) && (is_shown(flaw) || !is_called_ruined(text));
+}
+
 // "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.
-static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
+static bool is_unsaid(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     static const char *const words[] = {"moderate", "medium", "fairly"};
     enum { NEAR = 60 };
     if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
-    if (flaw->severity != SEVERITY_MODERATE) return flaw->kind->form != FAULT;
+    if (flaw->severity != SEVERITY_MODERATE)
+        return flaw->kind->form != FAULT || is_uncalled(arena, record, flaw);
     size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
     for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
         for (size_t k = 0; k < sizeof words / sizeof *words; k++)
@@ -53,7 +146,8 @@ static bool is_said(const struct flaw *kind, const char *word) {
 }
 
 // "Chips on the rim" are more than one: a word in the plural whose singular names the kind too.
-static bool are_several(struct arena *arena, const struct item_flaw *flaw, const char *said) {
+static bool are_several(struct arena *arena, const struct item_flaw *flaw, const struct flaw *telling,
+                        const char *said) {
     if (flaw->count || flaw->kind->form != FAULT || flaw->kind->class == CLASS_FUNCTION) return false;
     for (size_t at = 0; said[at];) {
         while (said[at] && !is_letter(said[at])) at++;
@@ -61,7 +155,8 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
         while (is_letter(said[at + size])) size++;
         if (!size) continue;
         const char *word = arena_copy(arena, said + at, size), *one = say_singular(arena, word);
-        if (strcmp(one, word) != 0 && is_said(flaw->kind, one)) return true;
+        if (strcmp(one, word) != 0 && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
+            return true;
         at += size;
     }
     return false;
@@ -90,14 +185,15 @@ void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;
-        flaw->unsaid = is_unsaid(record, flaw);
+        flaw->unsaid = false;
         if (!flaw->span.to || !record->notes) continue;
         const char *said = utf8_fold(
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
         flaw->single = is_single(record, flaw, said);
-        flaw->several = are_several(arena, flaw, said);
-        flaw->lone = is_lone(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
+        flaw->several = are_several(arena, flaw, telling, said);
+        flaw->lone = is_lone(flaw, said);
         if (telling) flaw->told = telling;
+        flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }

@@ -12,11 +12,11 @@ static const char *const light_adverbs[] = {"slightly", "lightly", "slightly", "
 static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strongly", "badly"};
 
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
-    switch (flaw->severity) {
+    switch (flaw->unsaid ? SEVERITY_UNKNOWN : flaw->severity) {
     case SEVERITY_LIGHT:
         return light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate && !flaw->unsaid ? "moderate" : "";
+        return moderate ? "moderate" : "";
     case SEVERITY_HEAVY:
         return heavy_words[flaw_told(flaw)->degree];
     default:
@@ -26,11 +26,11 @@ const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
 
 const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     if (flaw_told(flaw)->adjective_at[flaw->severity]) return "";
-    switch (flaw->severity) {
+    switch (flaw->unsaid ? SEVERITY_UNKNOWN : flaw->severity) {
     case SEVERITY_LIGHT:
         return light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
-        return moderate && !flaw->unsaid ? "moderately" : "";
+        return moderate ? "moderately" : "";
     case SEVERITY_HEAVY:
         return heavy_adverbs[flaw_told(flaw)->degree];
     default:
@@ -102,4 +102,9 @@ bool wording_unsized(const struct item_flaw *flaw) {
     return !is_absolute(flaw_told(flaw)) && kind->form == FAULT && kind->class != CLASS_FUNCTION &&
            kind->class != CLASS_FEATURE && flaw->severity == SEVERITY_UNKNOWN && !flaw->has_size &&
            kind->cap[SEVERITY_LIGHT] != kind->cap[SEVERITY_HEAVY];
+}
+
+bool wording_names_one(const struct item_flaw *flaw) {
+    const char *last = flaw->part ? strrchr(flaw->part, ' ') : NULL;
+    return last && !strcmp(last, " one") && flaw->count == 1;
 }

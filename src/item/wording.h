@@ -19,6 +19,8 @@ const char *wording_rest(const struct item_flaw *flaw);
 const char *wording_before(struct arena *arena, const struct item_flaw *flaw);
 // A fault whose degree would matter and was not told.
 bool wording_unsized(const struct item_flaw *flaw);
+// "The left one": the part says itself that it is one of several.
+bool wording_names_one(const struct item_flaw *flaw);
 // What is looked for: "cracks", "missing knobs", as in "No … seen". `part` names another part that is
 // missing.
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part);

@@ -266,6 +266,22 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
            (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
+bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit) {
+    return hit->to > hit->from + 1 && token_is(tokens, hit->to - 1, "missing") &&
+           lacks_something(tokens, hit->to - 1, hit->to);
+}
+
+// "Buckle missing its prong": the buckle is there, and the buckle's prong is what lacks.
+const char *absent_object(struct fault_reader *r, const struct fault_hit *hit, const char *part) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to + 1;
+    bool one = at < tokens->count && tokens->at[at].kind == TOKEN_WORD && !r->scope.fault[at] &&
+               (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
+    if (!one || !(token_is(tokens, hit->to, "the") || token_is(tokens, hit->to, "its"))) return part;
+    note_take(r->note, at, at + 1, TAKEN_FLAW);
+    return arena_format(r->note->arena, "%s %s", part, fault_words(r->note, at, at + 1));
+}
+
 // "No lid chips": the "no" reaches the fault behind the part.
 static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);

@@ -116,3 +116,30 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
     return several && pieces && kind == ruleset_flaw(note->rules, "missing-accessory") ? pieces : kind;
 }
+
+// "Rose missing", "no bell", "without its rose": the kind has no name of its own for what lacks, its words
+// have.
+const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const about[] = {
+        "missing", "gone",     "lost",    "no",    "not",   "without", "its", "the", "a",    "is",   "are",
+        "has",     "lacks",    "lacking", "minus", "needs", "wants",   "but", "it",  "with", "here", "absent",
+        "never",   "included", "lost",    "and",   "there", "lacking", "an",  "of",  "none"};
+    enum { WORDS_MOST = 2 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from = hit->to, to = hit->from;
+    if (kind->form != ABSENCE || !kind->says || !kind->part || strcmp(kind->part, "accessory") != 0)
+        return NULL;
+    for (size_t i = hit->from; i < hit->to; i++) {
+        if (token_among(tokens, i, about, COUNT(about))) continue;
+        if (tokens->at[i].kind != TOKEN_WORD || (to > hit->from && to != i)) return NULL;
+        if (from == hit->to) from = i;
+        to = i + 1;
+    }
+    return to > from && to - from <= WORDS_MOST ? fault_words(r->note, from, to) : NULL;
+}
+
+// "Sleeve split, name on the front": the packing by the word that they have for it.
+const char *fault_packing(const struct fault_reader *r, const struct fault_hit *hit) {
+    size_t cue = r->scope.cue[hit->from];
+    return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
+}

@@ -12,6 +12,8 @@
 #include "notes/number.h"
 #include "notes/things.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
 
 struct tally {
@@ -143,6 +145,14 @@ static bool is_one_thing(const char *one) {
     return false;
 }
 
+// "Pair of cut glass vases", "pair of wine glasses": two things, and no spectacles.
+static bool is_stuff(const struct note *note, size_t i, size_t noun) {
+    const struct tokens *tokens = &note->tokens;
+    static const char *const worn[] = {"opera", "field", "reading", "eye", "sun", "old", "of", "safety"};
+    if (token_is(tokens, i, "glass")) return noun > i;
+    return ANY(tokens, i, "glasses") && i > 0 && !token_among(tokens, i - 1, worn, COUNT(worn));
+}
+
 // "pair of lamps", "pr bookends", "a pair"; "pair of pliers" is one thing.
 static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
@@ -160,7 +170,7 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     size_t noun = plural_behind(note, end + (of ? 1 : 0));
     for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
          k++, n++)
-        if (is_one_thing(tokens->at[k].one)) return false;
+        if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
     if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;
@@ -191,6 +201,8 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     int count = number_here(note, at, &taken);
     if (!count) return false;
     size_t noun = plural_behind(note, at + taken);
+    if (!noun && i > 1 && ANY(tokens, i - 1, "complete", "full", "whole", "part"))
+        return false; // "album of cards, complete set of 50": of what is in it
     if (holder && (!noun || !is_first_sentence(note, i))) return false;
     // "lot of 3 inch nails": a measure.
     if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
@@ -365,8 +377,8 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && token_is(tokens, i, "x") && is_plural(&tokens->at[noun - 1])) {
         int count = number_whole(tokens, i + 1, &number);
         size_t end = i + 1 + number;
-        if (count < 2 ||
-            (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, ")")))
+        if (count < 2 || (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+                          !ANY(tokens, end, ")", "on", "in", "with", "all")))
             return false;
         *tally = (struct tally){count, 1 + number, tokens->at[noun - 1].one, false};
         return true;
@@ -395,6 +407,23 @@ static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
     size_t end = at + number;
     if (!count || count > 50 || (end < tokens->count && tokens->at[end].stop == STOP_NONE)) return false;
     *tally = (struct tally){2 * count, 1, NULL, false};
+    return true;
+}
+
+// "Linen pillowcases, four, drawn thread work": a number alone behind the plural that begins the note.
+static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
+    enum { HEAD = 7, MOST = 60 };
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    if (i < 2 || i > HEAD || !token_is(tokens, i - 1, ",") || !is_plural(&tokens->at[i - 2]) ||
+        note->fault_word[i - 2])
+        return false;
+    int count = number_whole(tokens, i, &number);
+    if (count < 2 || count > MOST || i + number >= tokens->count || tokens->at[i + number].stop == STOP_NONE)
+        return false;
+    for (size_t k = 0; k < i - 1; k++)
+        if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind == TOKEN_FIGURE) return false;
+    *tally = (struct tally){count, number, tokens->at[i - 2].one, false};
     return true;
 }
 
@@ -485,7 +514,7 @@ void read_counts(struct note *note) {
                      (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
                       of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
                       rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
-                      loose_at(note, i, &tally));
+                      alone_at(note, i, &tally) || loose_at(note, i, &tally));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
         bool total = found && i && token_is(&note->tokens, i - 1, "=");
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {

@@ -33,7 +33,10 @@ void scope_doubt(struct scope *s) {
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n;
         if (token_is(tokens, i, "?")) {
-            scope_mark(s, scope_clause_start(s, i), i, STANCE_DOUBT, i);
+            size_t from = scope_clause_start(s, i); // "spine taped, price clipped?": the last of a list
+            for (size_t at = from; at < i; at++)
+                if (tokens->at[at].stop == STOP_COMMA && at + 1 < i) from = at + 1;
+            scope_mark(s, from, i, STANCE_DOUBT, i);
             continue;
         }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;

@@ -20,6 +20,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         const char *word = tokens->at[hit->from].fold;
         size_t letters = strlen(word);
         if (i < hit->from && letters > 3 && !strcmp(word + letters - 2, "ed")) continue;
+        bool own = i < hit->from && i > 0 && tokens->at[i - 1].stop == STOP_COMMA;
         // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
         bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
         bool apart = false;
@@ -38,8 +39,15 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         size_t next = i + taken; // "foxing at the edges, 3 inch tear": of the fault that follows
         if (i >= hit->to && next < tokens->count && r->scope.fault[next] && !r->part[next]) continue;
         enum { WHOLE_MM = 120 };
+        if (own && (next < hit->from || (next == hit->from && r->part[next])) && figure.base > WHOLE_MM &&
+            !r->note->record->measurement_count)
+            return; // "beads, 24 in. clasp does not hold"
         alone = alone && (i + taken >= tokens->count || tokens->at[i + taken].stop != STOP_NONE);
         if (alone && figure.base > WHOLE_MM && !r->note->record->measurement_count) return;
+        enum { PALM_MM = 25 }; // "brooch, small chip to the edge, 2 in": the brooch's, at the end of the note
+        if (alone && next + 1 >= tokens->count && figure.base > PALM_MM &&
+            !r->note->record->measurement_count)
+            return;
         flaw->has_size = true;
         flaw->size = figure;
         if (!told && !flaw->severity && figure.about)

@@ -127,6 +127,11 @@ const char *fault_words(struct note *note, size_t from, size_t to) {
 const char *fault_place(struct note *note, size_t from, size_t to) {
     if (to <= from) return NULL;
     note_take(note, from, to, TAKEN_PART);
+    bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&
+                  note->fault_word[from - 1] && !spot_article(&note->tokens, from + 1);
+    if (around)
+        return arena_format(note->arena, "round the %s",
+                            fault_words(note, from + 1, to)); // "rust round rims"
     return fault_words(note, from, to);
 }
 
@@ -377,16 +382,6 @@ static bool is_whole_thing(struct note *note, const char *part) {
     return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
 }
 
-// Words that lists of parts and places have, and that are no part which could have a fault.
-static bool is_no_part(const char *part) {
-    static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
-                                        "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
-                                        "over",  "words",  "death", "touch", "weave", "patch"};
-    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(part, words[i])) return true;
-    return false;
-}
-
 bool fault_is_virtue(const struct flaw *kind) {
     return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
 }
@@ -477,16 +472,20 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         part = NULL; // "no end of scratches"
     bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
     if (part &&
-        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || is_no_part(part)))
+        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
         part = NULL;
+    if (part && kind->noun && !strcmp(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && !strcmp(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
         part = NULL; // "rivet repair"
+    if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
+        part = absent_object(r, hit, part);
+    if (!part) part = absent_part_in(r, hit, kind);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
-        part = "box";
+        part = fault_packing(r, hit);
     if (was_looked_at(r, hit, stance)) {
         leave(r, hit, "looked at");
         return;

@@ -273,6 +273,13 @@ void read_shortfall(struct fault_reader *reader);
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,
                               size_t cue_to);
 // The kind for `count` parts (0 if not said) of this thing that are missing.
+const char *fault_packing(const struct fault_reader *reader, const struct fault_hit *hit);
+// Of words that lists of parts have: no part that could have a fault.
+bool spot_is_no_part(const char *part);
+bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit);
+const char *absent_object(struct fault_reader *reader, const struct fault_hit *hit, const char *part);
+// The part that the words of a missing accessory name themselves; NULL where they name none.
+const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);

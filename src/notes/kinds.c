@@ -110,8 +110,11 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
         const char *on = kind->on.at[i];
         for (size_t k = 0; k < r->material_count; k++) {
             const struct value *value = r->materials[k];
-            bool of_place = value->of && place && has_word(place, value->of);
-            if (names_material(on, value->value)) score += of_place ? 8 : value->of ? 0 : 4;
+            if (!names_material(on, value->value)) continue;
+            bool of_place =
+                value->of && place &&
+                (has_word(place, value->of) || has_word(place, say_singular(r->note->arena, value->of)));
+            score += of_place ? 8 : value->of ? 0 : 4;
         }
         if (record->family && !other_stuff &&
             (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))

@@ -324,6 +324,13 @@ static size_t find_verb(struct note *note, size_t i) {
         at >= tokens->count)
         return 0;
     if (token_is(tokens, at, "a") && !says) return 0;
+    if (stamp && token_is(tokens, at - 1, ",") && !is_text_token(note, at))
+        return 0; // "stenciled on side, small hole"
+    if (stamp && ANY(tokens, at - 1, "with", "by") && tokens->at[at].kind == TOKEN_WORD &&
+        (note->fault_word[at] ||
+         ANY(tokens, at, "damp", "water", "heat", "light", "time", "fire", "use", "age") ||
+         (at + 1 < tokens->count && note->fault_word[at + 1])))
+        return 0; // "marked with faint rust"
     struct found found;
     if (!text_behind(note, at, says, &found)) return 0;
     bool subject = says && i && tokens->at[i - 1].stop == STOP_NONE && !where &&

@@ -36,6 +36,7 @@ static bool is_never(const struct note *note, size_t i) {
         "imo",      "idk",     "tbh",      "arabic",     "russian",      "persian",   "turkish",
         "korean",   "hebrew",  "greek",    "latin",      "polish",       "hungarian", "norwegian",
         "finnish",  "welsh",   "canadian", "australian", "scandinavian", "european",  "oriental",
+        "vol",      "vols",    "volume",   "volumes",    "frontis",      "plate",     "joints",
         "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;

@@ -25,7 +25,11 @@ static size_t counted_before(const struct fault_reader *r, size_t to, int *numbe
         (taken != TAKEN_NOT && taken != TAKEN_PART && taken != TAKEN_COUNT))
         return to;
     for (size_t from = to - 1; from > 0 && to - from <= ADJECTIVES_MOST + 1; from--) {
-        if (tokens->at[from - 1].stop != STOP_NONE || r->scope.fault[from]) return to;
+        static const char *const verbs[] = {"lack", "lacks",   "their", "have", "has",
+                                            "with", "missing", "lost",  "need"};
+        if (tokens->at[from - 1].stop != STOP_NONE || r->scope.fault[from] ||
+            token_among(tokens, from, verbs, COUNT(verbs)))
+            return to;
         *number = degrees_number(tokens, from - 1);
         if (*number) return from;
     }

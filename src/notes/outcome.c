@@ -105,10 +105,27 @@ static void settle(struct record *record) {
     record->clear_count = kept;
 }
 
+// "Split at the seam and taped": words of what is there deny nothing.
+static void settle_denied(struct record *record) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->clear_count; i++) {
+        const struct item_clear *clear = &record->clear[i];
+        bool there = false;
+        for (size_t k = 0; k < record->flaw_count && !there; k++) {
+            const struct item_flaw *flaw = &record->flaws[k];
+            there = flaw->kind == clear->kind && flaw->span.from < clear->span.to &&
+                    clear->span.from < flaw->span.to;
+        }
+        if (!there) record->clear[kept++] = *clear;
+    }
+    record->clear_count = kept;
+}
+
 void faults_settle(struct note *note) {
     mends_settle(note);
     settle(note->record);
     settle_working(note);
     settle_powers(note->record);
     settle_whole(note);
+    settle_denied(note->record);
 }

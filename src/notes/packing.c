@@ -45,8 +45,10 @@ void scope_packing(struct scope *s) {
         for (size_t at = from; at < i; at++) first &= !s->fault[at] && s->note->taken[at] != TAKEN_TYPE;
         size_t to = scope_clause_end(s, i);
         for (size_t at = i + 1; at < to; at++) // "box torn, lid chipped"
-            if (tokens->at[at].stop == STOP_COMMA && at + 2 < to && s->note->taken[at + 1] == TAKEN_PART)
-                to = at;
+            if (tokens->at[at].stop == STOP_COMMA && at + 2 < to &&
+                (s->note->taken[at + 1] == TAKEN_PART || token_is(tokens, at + 2, "have") ||
+                 token_is(tokens, at + 2, "has") || token_is(tokens, at + 2, "of")))
+                to = at; // ", two have chips"
         if (first) scope_mark(s, i, to, STANCE_PACKING, i);
     }
 }

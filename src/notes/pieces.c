@@ -226,9 +226,25 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     return false;
 }
 
+// "Five are perfect, the sixth has", "the other is": which one of those that were counted.
+static bool nth_named(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const which[] = {"first",  "second", "third", "fourth",  "fifth", "sixth", "seventh",
+                                        "eighth", "ninth",  "tenth", "twelfth", "other", "last"};
+    static const char *const verbs[] = {"has", "is", "with", "got", "had", "shows", "lacks"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->note->record->count < 2) return false;
+    for (size_t i = from; i + 1 < to; i++)
+        if (token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
+            token_among(tokens, i + 1, verbs, COUNT(verbs)) &&
+            (i == from || tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "the")))
+            return true;
+    return false;
+}
+
 // "The biggest of the three", "the left one of the pair": one of them.
 static bool one_named(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     const struct tokens *tokens = &r->note->tokens;
+    if (nth_named(r, from, to)) return *share = (struct share){1, r->note->record->count}, true;
     for (size_t i = from; i + 3 < to; i++) {
         size_t size = strlen(tokens->at[i + 1].fold), end;
         bool most = size > 4 && !strcmp(tokens->at[i + 1].fold + size - 3, "est");
@@ -275,8 +291,8 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         if (r->scope.fault[at] && !r->part[at]) return false;
         bool of = token_is(tokens, at, "of"), on = token_is(tokens, at, "on");
         size_t size = of || on ? amount_at(tokens, at + 1, &n) : 0, end = at + 1 + size;
-        bool ends =
-            end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_phrase(tokens, end, "of them");
+        bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+                    token_phrase(tokens, end, "of them") || (on && token_is(tokens, end, "and"));
         if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
         bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
                      token_is(tokens, at + 2, "both");

@@ -118,7 +118,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 1;
     }
-    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
+    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around") ||
+        token_phrase(tokens, i, "in places") || token_phrase(tokens, i, "in spots") ||
+        token_phrase(tokens, i, "in patches")) {
         *from = i;
         return i + 2;
     }
@@ -144,6 +146,14 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
         return 0;
     if (token_is(tokens, i, "from") && !spot_article(tokens, i + 1)) return 0; // "ring marks from cups"
+    static const char *const bared[] = {"copper",  "brass",      "metal", "wood",   "tin",
+                                        "steel",   "iron",       "card",  "canvas", "primer",
+                                        "backing", "base metal", "board", "weft",   "white"};
+    static const char *const down[] = {"worn", "rubbed", "through", "polished", "down", "chipped", "cleaned"};
+    if (token_is(tokens, i, "to") && i > 0 && token_among(tokens, i - 1, down, COUNT(down)) &&
+        token_longest(tokens, i + 1 + (spot_article(tokens, i + 1) ? 1 : 0), bared, COUNT(bared)))
+        return 0; // "plate worn to copper"
+    if (i > 0 && token_is(tokens, i, "by") && token_is(tokens, i - 1, "replaced")) return 0;
     size_t at = i + 1, last = 0;
     static const char *const kept[] = {"inside", "next", "close", "underneath", "of"};
     static const char *const leading[] = {"up", "down", "over", "round", "out"}; // "up near the top"
@@ -332,6 +342,8 @@ static size_t bare_place(const struct fault_reader *r, size_t i) {
     size_t to = i;
     while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
     bool side = to > i;
+    if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
+        return 0; // "no smell left"
     while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
     bool two =

@@ -162,6 +162,8 @@ void note_rest(struct note *note, bool (*says_nothing)(const struct note *note, 
             i += much - 1; // stays not taken
             continue;
         }
+        size_t remark = note->taken[i] == TAKEN_NOT ? remark_at(note, i) : 0;
+        for (size_t k = i; k < i + remark; k++) note->taken[k] = TAKEN_FILLER;
         if (note->taken[i] == TAKEN_NOT && says_nothing(note, i)) note->taken[i] = TAKEN_FILLER;
     }
     for (size_t i = 0; i < tokens->count;) {

@@ -61,6 +61,11 @@ static size_t some_at(const struct tokens *tokens, size_t i, int *count) {
     size_t taken = 0;
     if (!n && (*count = number_whole(tokens, at, &taken)) > 0 && *count < 100) n = taken;
     if (!n) return *count = 0, 0;
+    static const char *const colors[] = {"black", "white",  "red",   "blue",
+                                         "green", "yellow", "brown", "ivory"};
+    if (token_among(tokens, at + n, colors, COUNT(colors)) &&
+        token_among(tokens, at + n + 1, pieces, COUNT(pieces)))
+        n++; // "one black piece"
     size_t more = token_longest(tokens, at + n, pieces, COUNT(pieces));
     return lead + n + more;
 }

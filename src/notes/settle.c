@@ -33,6 +33,16 @@ static bool is_long(const char *type) {
     return false;
 }
 
+// Of a basket or a mirror one figure may be any side of it.
+static bool is_flat(const char *type) {
+    static const char *const nouns[] = {"basket", "hamper", "trug",  "tray",   "mirror", "frame", "plaque",
+                                        "sign",   "mold",   "mould", "trough", "globe",  "float", "box",
+                                        "wreath", "panel",  "creel", "cloche", "roller", "bath"};
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
 void settle_measures(struct note *note) {
     struct record *record = note->record;
     size_t kept = 0;
@@ -40,6 +50,10 @@ void settle_measures(struct note *note) {
         struct measurement measure = record->measurements[i];
         if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
         bool size = !strcmp(measure.dimension, "size");
+        if (size && !measure.of && !measure.range && is_flat(record->type.value)) {
+            add_size(note, &measure);
+            continue;
+        }
         if (size && !measure.of && is_long(record->type.value))
             measure.dimension = "length";
         else if (size && !measure.of && record->family && record->family->default_dimension)
@@ -100,11 +114,14 @@ void settle_stuff(struct note *note) {
         stuffs += !strcmp(record->attributes[i].name, "material") && !record->attributes[i].of;
     for (size_t i = 0; i < record->attribute_count; i++) {
         const struct value *value = &record->attributes[i];
-        bool part = !strcmp(value->value, "glass") && is_lost(note, &value->span);
+        bool glass = !strcmp(value->value, "glass");
+        bool part = (glass || stuffs > 1) && is_lost(note, &value->span);
         part |= is_look(note, &value->span);
         for (size_t k = 0; k < record->flaw_count; k++) {
             const struct item_flaw *flaw = &record->flaws[k];
             bool beside = value->span.to && value->span.to + 1 == flaw->span.from;
+            bool within = value->span.from >= flaw->span.from && value->span.to <= flaw->span.to;
+            part |= glass && within && !glassware && flaw->part && !strcmp(flaw->part, "glass");
             part |= beside && !glassware &&
                     (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }

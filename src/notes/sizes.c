@@ -110,6 +110,7 @@ static size_t size_word(struct note *note, size_t i) {
     if (at != i + 1 && ANY(tokens, i + 1, "of", "a")) return 0;
     size_t end = value_end(note, at);
     if (end == at || !note_free(note, i, end)) return 0;
+    if (ANY(tokens, end, "x", "by")) return 0; // "rebate size 20 x 16": sides
     struct amount amount;
     if (amount_at(note, at, &amount) && amount.unit && amount.unit->kind) return 0; // a length after all
     size_t mended = mended_size(note, end), begins = i;
@@ -233,6 +234,20 @@ static size_t build_size(struct note *note, size_t i) {
     return end - i;
 }
 
+// "Scale 1 inch to the mile": of a map, and no length of it.
+static size_t map_scale(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[i].kind != TOKEN_FIGURE && !ANY(tokens, i, "one", "two", "six", "half")) return 0;
+    size_t at = i + 1 + (ANY(tokens, i + 1, "an") ? 1 : 0);
+    at += ANY(tokens, at, "inch", "inches", "in", "ins", "mile", "miles") ? 1 : 0;
+    if (!ANY(tokens, at, "to")) return 0;
+    size_t the = at + 1 + (ANY(tokens, at + 1, "the", "a", "an", "1", "one") ? 1 : 0);
+    if (!ANY(tokens, the, "mile", "inch") || !note_free(note, i, the + 1)) return 0;
+    size_t from = i && token_is(tokens, i - 1, "scale") ? i - 1 : i;
+    keep(note, i, the + 1, note_words(note, i, the + 1), from, the + 1);
+    return the + 1 - i;
+}
+
 // "1:64", "1/64 scale", "age 3-4", "2 person tent", "one size".
 static size_t other_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -248,7 +263,8 @@ static size_t other_size(struct note *note, size_t i) {
         keep(note, i, i + 1, note_words(note, i, i + 1), i, i + 2);
         return 2;
     }
-    size_t taken;
+    size_t taken = map_scale(note, i);
+    if (taken) return taken;
     if (ANY(tokens, i, "age", "ages", "aged") && i + 1 < tokens->count &&
         tokens->at[i + 1].kind == TOKEN_FIGURE && token_is(tokens, i + 2, "-") && i + 3 < tokens->count &&
         tokens->at[i + 3].kind == TOKEN_FIGURE) {

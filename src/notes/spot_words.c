@@ -75,10 +75,22 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const holders[] = {"box",    "bag",    "tin",      "tray",
                                           "carton", "bundle", "envelope", "roll"};
     static const char *const amounts[] = {"few", "couple", "bits", "mark", "marks", "place", "places"};
-    static const char *const works[] = {"sewn",      "made",    "painted",  "stitched", "knitted",
-                                        "forged",    "cut",     "blown",    "written",  "woven",
-                                        "stitching", "colored", "coloured", "carved",   "darned"};
+    static const char *const works[] = {"sewn",     "made",   "painted", "stitched", "knitted",   "forged",
+                                        "cut",      "blown",  "written", "woven",    "stitching", "colored",
+                                        "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
+                                        "tinted",   "sewed",  "built"};
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
+    static const char *const holes[] = {"pin",  "worm",  "moth",   "nail", "screw",
+                                        "tack", "drain", "button", "eye"};
+    if (token_among(tokens, i, holes, COUNT(holes)) &&
+        (token_is(tokens, i + 1, "hole") || token_is(tokens, i + 1, "holes")))
+        return true;
+    static const char *const sides[] = {"the", "on",    "at",   "to",   "top", "bottom", "lower", "upper",
+                                        "far", "front", "back", "rear", "and", "or",     "of",    "hand"};
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+    if (token_is(tokens, i, "left") && ends && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+        tokens->at[i - 2].stop == STOP_NONE && !token_among(tokens, i - 1, sides, COUNT(sides)))
+        return true; // "no smell of mothballs left"
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
     static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
     if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&
@@ -121,4 +133,14 @@ void spot_mark(struct fault_reader *r) {
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }
+}
+
+// Words that lists of parts and places have, and that are no part which could have a fault.
+bool spot_is_no_part(const char *part) {
+    static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
+                                        "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
+                                        "over",  "words",  "death", "touch", "weave", "patch"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (!strcmp(part, words[i])) return true;
+    return false;
 }

@@ -91,7 +91,10 @@ static enum role role_of(const struct note *note, size_t i) {
             if (i >= 2 && is_measure_noun(tokens, i - 2)) return thing;
             return i >= 2 && token_is(tokens, i - 2, "made") ? ROLE_LIKE : ROLE_FOR;
         }
-        if (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or"))
+        struct word_entry entry;
+        bool stuffs = token_is(tokens, i - 1, "and") && i == 2 &&
+                      word_at(note, 0, 1u << USE_MATERIAL, &entry) == 1; // "Canvas and leather gun case"
+        if (!stuffs && (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or")))
             return back < 8 ? ROLE_WITH : thing;
         // "there's 9 no 8 saucers": that "no" mends the number
         enum turn turn = note->taken[i - 1] == TAKEN_COUNT ? TURN_ON : turn_of(tokens, i - 1);
@@ -128,6 +131,9 @@ static int score(const struct note *note, const struct noun_found *found, size_t
         value -= 60;
     if (found->thing) value += 12;
     if (!found->thing && (found->uses & stuff) && !is_piece_of(note, from)) value -= 40;
+    static const char *const numbers[] = {"one", "two",   "three", "four", "five",
+                                          "six", "seven", "eight", "nine", "ten"};
+    if (token_among(&note->tokens, found->to - 1, numbers, COUNT(numbers))) value -= 100; // "three holed"
     if (is_named(note, found->from)) value -= 70;
     if (found->candidate) value -= 6;
     if (found->gated) value -= found->thing ? 12 : found->candidate ? 20 : 45;
@@ -147,9 +153,9 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     // "Ice skates ladies white", "sheet music bundle": the goods before a color or a word of number
     static const char *const bundles[] = {"bundle", "collection", "stack", "pile",
                                           "bunch",  "assortment", "lot",   "clockwork"};
-    bool vague =
-        last && last->to == last->from + 1 &&
-        (last->uses & (1u << USE_COLOR) || token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
+    bool vague = last && last->to == last->from + 1 &&
+                 (last->uses & (1u << USE_COLOR) || (last->uses & (1u << USE_MATERIAL) && !last->thing) ||
+                  token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
     if (vague && (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
         !(last[-1].uses & stuff))
         return last - 1;

@@ -142,7 +142,32 @@ static void read_answers(struct scope *s) {
             scope_mark(s, scope_sentence_start(s, i), i + 1, STANCE_DENIED, i + 2);
 }
 
+// "White plate, black edge", "jug with a green rim": where the thing is described, how it is painted. Of
+// metal and mirrors the same words tell what has become of them.
+static void read_trim(struct scope *s) {
+    static const char *const colors[] = {"black", "green", "blue",  "white", "brown",  "gold",     "grey",
+                                         "gray",  "red",   "cream", "pink",  "yellow", "turquoise"};
+    static const char *const trims[] = {"edge",   "edges",   "rim",    "rims",   "band",    "bands",
+                                        "border", "borders", "stripe", "trim",   "stripes", "dots",
+                                        "handle", "lid",     "leaves", "flowers"};
+    static const char *const before[] = {"with", "w", "w/", "and", "a", "an"};
+    static const char *const metal[] = {"metalware", "jewelry", "tools", "lighting", "music", "furniture"};
+    const struct tokens *tokens = &s->note->tokens;
+    const struct record *record = s->note->record;
+    if (record->type.value && strstr(record->type.value, "mirror")) return;
+    for (size_t i = 0; record->family && i < COUNT(metal); i++)
+        if (!strcmp(record->family->rule.id, metal[i])) return;
+    for (size_t i = 1; i + 1 < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
+        bool found = s->fault[i] && AMONG(tokens, i, colors) && AMONG(tokens, i + 1, trims);
+        if (!found || !(tokens->at[i - 1].stop == STOP_COMMA || AMONG(tokens, i - 1, before))) continue;
+        bool ends =
+            i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE || token_is(tokens, i + 2, "and");
+        if (ends) scope_mark(s, i, i + 2, STANCE_OTHER, i);
+    }
+}
+
 void scope_topic(struct scope *s) {
+    read_trim(s);
     read_remedies(s);
     read_subject(s);
     read_name(s);

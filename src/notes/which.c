@@ -110,8 +110,9 @@ bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *
         tokens->at[at - 1].one == tokens->at[at - 1].fold || r->note->taken[at - 1] == TAKEN_TYPE ||
         r->note->taken[at - 1] == TAKEN_MEASURE)
         return false;
-    static const char *const spans[] = {"mins",  "minutes", "secs",  "seconds", "hours", "hrs",  "days",
-                                        "weeks", "months",  "years", "times",   "goes",  "tries"};
+    static const char *const spans[] = {"mins",  "minutes", "secs",   "seconds", "hours", "hrs",   "days",
+                                        "weeks", "months",  "years",  "times",   "goes",  "tries", "inches",
+                                        "feet",  "yards",   "pieces", "places",  "bits",  "parts"};
     if (token_among(tokens, at - 1, spans, COUNT(spans))) return false; // "ticks for ten mins then stops"
     size_t back = at - 1, size = strlen(tokens->at[at - 1].fold);
     if (size > 3 && !strcmp(tokens->at[at - 1].fold + size - 3, "ous")) return false; // "two enormous holes"
@@ -147,5 +148,5 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
         *to = named + 1;
         return true;
     }
-    return piece_named(r, start, i, from, to) || piece_of_many(r, start, i, from, to);
+    return piece_of_many(r, start, i, from, to) || piece_named(r, start, i, from, to);
 }

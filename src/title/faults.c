@@ -192,6 +192,7 @@ static void absence_words(struct fault *f) {
         add(f, arena_format(arena, "missing %s", plural), 2);
         return;
     }
+    if (flaw->count == 1 || flaw->single) part = say_singular(arena, part);
     if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
         add(f, arena_format(arena, "one %s missing", part), 5);
     if (flaw->single) add(f, arena_format(arena, "one %s missing", part), 5);
@@ -291,7 +292,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (f.at && !*f.at) f.at = NULL;
     f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
     if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
-    if (flaw->of > flaw->count && flaw->count) f.some = say_number_title(m->arena, flaw->count);
+    if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw))
+        f.some = say_number_title(m->arena, flaw->count);
     if (flaw->kind->form == FAULT)
         fault_words(&f);
     else if (flaw->kind->form == ABSENCE)

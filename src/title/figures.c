@@ -143,6 +143,8 @@ static bool make_sides(struct phrase_maker *m) {
         if (count && (measure->figure.unit != sides[0]->figure.unit ||
                       measure->figure.about != sides[0]->figure.about))
             return false;
+        for (size_t k = 0; k < count; k++)
+            if (!strcmp(sides[k]->dimension, measure->dimension)) return false; // the heights of two
         sides[count++] = measure;
     }
     if (count < 2) return false;
