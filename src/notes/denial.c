@@ -270,6 +270,25 @@ static size_t behind_start(const struct scope *s, size_t i) {
     return from;
 }
 
+// "Rust on the base, none on the lid", "one has a tear, none elsewhere": so of another place than the one
+// before.
+static bool is_of_elsewhere(const struct scope *s, size_t i, size_t end) {
+    static const char *const heres[] = {"on",     "in",         "at",     "inside",  "elsewhere", "anywhere",
+                                        "under",  "outside",    "to",     "round",   "along",     "else",
+                                        "around", "underneath", "higher", "further", "near"};
+    static const char *const places[] = {"on",    "in",     "at", "inside", "along", "near", "round",
+                                         "under", "around", "to", "of",     "has",   "have", "one"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (i == 0 || tokens->at[i - 1].stop < STOP_COMMA || !token_among(tokens, end, heres, COUNT(heres)))
+        return false;
+    bool placed = false, fault = false;
+    for (size_t at = i - 1; at > 0 && tokens->at[at - 1].stop < STOP_CLAUSE; at--) {
+        placed |= token_among(tokens, at - 1, places, COUNT(places));
+        fault |= s->fault[at - 1];
+    }
+    return placed && fault;
+}
+
 // "Chip free", "smoke-free": the word before alone; "chips: none" the clause before.
 static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance) {
     const struct tokens *tokens = &s->note->tokens;
@@ -281,6 +300,7 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
         return;
     }
     size_t from = i;
+    if (is_of_elsewhere(s, i, i + n)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
 }
@@ -322,6 +342,11 @@ static bool is_nil_behind(const struct scope *s, size_t i) {
     return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
 }
 
+static void mark_denied(struct scope *s, size_t cue, size_t from, size_t to, enum stance plain) {
+    unsigned stance = denial_bound(s, cue, from, to, plain);
+    if (stance) scope_mark(s, from, to, (enum stance)stance, cue);
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -354,7 +379,7 @@ void scope_denial(struct scope *s) {
         if (is_limited(tokens, from, to))
             scope_mark(s, from, to, STANCE_LIMITED, i);
         else
-            scope_mark(s, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
+            mark_denied(s, i, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED);
         i += m - 1;
     }
     scope_answered(s);

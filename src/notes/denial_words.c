@@ -35,6 +35,9 @@ static const struct cue before[] = {
     {"clean of", DENIES},
     {"clear of", DENIES},
     {"could find no", LOOKED_FOR},
+    {"could not find", LOOKED_FOR},
+    {"could not see", LOOKED_FOR},
+    {"could see no", LOOKED_FOR},
     {"couldn't call", DENIES},
     {"couldn't feel", LOOKED_FOR},
     {"couldn't find", LOOKED_FOR},
@@ -279,11 +282,15 @@ static const struct cue behind[] = {
 
 // "that I can see", "as far as I can tell": a denial with a look behind it.
 static const struct cue looks[] = {
-    {"as far as i", 0}, {"far as i", 0},     {"found", 0},        {"i can feel", 0},  {"i can find", 0},
-    {"i can see", 0},   {"i can tell", 0},   {"i could find", 0}, {"i could see", 0}, {"i see", 0},
-    {"i think", 0},     {"i've noticed", 0}, {"i've seen", 0},    {"noticed", 0},     {"seen", 0},
-    {"that i can", 0},  {"that i could", 0}, {"that i found", 0}, {"that i know", 0}, {"that i noticed", 0},
-    {"that i saw", 0},  {"that i see", 0},   {"to be seen", 0},   {"visible", 0},     {"when i looked", 0},
+    {"afaik", 0},        {"as far as i", 0},   {"as far as we", 0},   {"as i know", 0},
+    {"far as i", 0},     {"found", 0},         {"i can feel", 0},     {"i can find", 0},
+    {"i can see", 0},    {"i can tell", 0},    {"i could find", 0},   {"i could see", 0},
+    {"i see", 0},        {"i think", 0},       {"i've noticed", 0},   {"i've seen", 0},
+    {"noticed", 0},      {"seen", 0},          {"that i can", 0},     {"that i could", 0},
+    {"that i found", 0}, {"that i know", 0},   {"that i noticed", 0}, {"that i saw", 0},
+    {"that i see", 0},   {"that we can", 0},   {"that we could", 0},  {"that we know", 0},
+    {"to be seen", 0},   {"to my eye", 0},     {"to my eyes", 0},     {"to my knowledge", 0},
+    {"visible", 0},      {"when i looked", 0},
 };
 
 const struct cue *denial_before(const struct scope *s, size_t i, size_t *taken) {

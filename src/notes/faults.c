@@ -508,6 +508,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             leave(r, hit, "only heard or hoped");
             return;
         }
+        if (stance & STANCE_BOUNDED) {
+            tell_left(r, hit, "denied in part only");
+            return;
+        }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;

@@ -68,6 +68,26 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
     return SEVERITY_UNKNOWN;
 }
 
+// Is a word of tone at `i` said of the fault: "jaws chipped but grip", "cracked, still works"? In "tears at
+// folds", "dents on the grip", "split, lid shuts" it names a place, or is of another thing.
+static bool is_said_of_it(const struct fault_reader *r, const struct around *behind, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool own = true; // nothing but small words between
+    for (size_t at = i; at > behind->from && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (ANY(tokens, at - 1, "but", "though", "although", "yet", "still", "however")) return true;
+        if (degree_names_part(r, at - 1)) return false;
+        own &=
+            ANY(tokens, at - 1, "it", "they", "just", "all", "is", "are", "does", "do", "quite", "very",
+                "perfectly", "pretty", "now", "also", "which", "can", "will", "and", "so", "really", "fairly",
+                "completely", "absolutely", "nicely", "well", "fully", "remains", "stays", "seems", "feels",
+                "looks", "it's", "they're", "that's", "perfectly", "only", "purely", "mostly", "always",
+                "thing", "to", "be", "as", "i", "would", "say", "more", "than", "what", "you'd", "nothing",
+                "for", "up", "been", "down", "enough", "good", "works", "work", "perfectly") &&
+            !(at == i && ANY(tokens, at - 1, "to"));
+    }
+    return own;
+}
+
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
@@ -95,10 +115,8 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
         bool no = i > 0 && ANY(tokens, i - 1, "not", "no", "never", "isn't", "doesn't", "nothing", "nor",
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
-        bool thing =
-            i > 0 && ANY(tokens, i - 1, "at", "on", "in", "to", "near", "by", "of", "along", "across", "the",
-                         "a", "its", "inside", "under", "from", "round", "around", "both"); // "on grip"
-        good |= !no && !thing && token_among(tokens, i, mild, sizeof mild / sizeof *mild);
+        good |=
+            !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild) && is_said_of_it(r, behind, i);
         good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+// What a denial leaves open. "No major scratches" does not say that there is none, "no other stains" speaks
+// of those beside the ones that were told, "two of the six aren't chipped" of two, "no cracks before the
+// move" of another day, and "no promise about worm" of no fault at all. Asked of words that deny and of
+// nothing else.
+#include "notes/any.h"
+#include "notes/denial_words.h"
+
+static bool is_smell(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "smell", "smells", "odor", "odour", "odors", "odours", "whiff", "pong");
+}
+
+// "No major", "no other", "no new": of the rest nothing is said. "No bad smell" is no smell.
+static bool is_some_only(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "other", "further", "additional", "more", "new", "newer", "fresh", "recent", "active"))
+        return true;
+    return ANY(tokens, i, "major", "big", "bad", "serious", "deep", "real", "significant", "large", "heavy",
+               "great", "huge", "severe", "gross", "nasty", "long", "wide", "structural", "proper", "massive",
+               "excessive", "undue", "extensive", "substantial", "considerable", "glaring", "horrible",
+               "terrible", "awful", "dreadful", "drastic", "important", "worrying", "unusual", "unexpected",
+               "outright", "full", "total", "complete", "conspicuous", "sizable", "sizeable", "large-scale",
+               "bigger", "larger", "worse", "deeper") &&
+           !is_smell(tokens, i + 1) && !token_is(tokens, i + 1, "deal");
+}
+
+static size_t first_fault(const struct scope *s, size_t from, size_t to) {
+    while (from < to && !s->fault[from]) from++;
+    return from;
+}
+
+// "No promise about worm", "no point in hiding the dents": the "no" is of another noun, and the fault stands
+// behind its preposition. "No problem with worm" and "no sign of it" are denials.
+static size_t other_noun(const struct scope *s, size_t i, size_t from, size_t fault) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_is(tokens, i, "no") || from != i + 1 || fault <= from + 1 || fault > from + FAR) return 0;
+    for (size_t at = from; at < fault; at++) {
+        if (tokens->at[at].stop != STOP_NONE || ANY(tokens, at, "or", "and", "nor", "of", "any", "other"))
+            return 0;
+        if (ANY(tokens, at, "sign", "signs", "trace", "traces", "evidence", "hint", "issue", "issues",
+                "problem", "problems", "trouble", "troubles", "bother", "damage", "indication", "marks"))
+            return 0;
+        if (at > from && ANY(tokens, at, "about", "for", "on", "against", "in", "over", "from"))
+            return at + 1;
+    }
+    return 0;
+}
+
+// "Two of the six aren't chipped", "one has no cracks": so of those that are counted.
+static bool is_of_some(const struct scope *s, size_t i) {
+    enum { FAR = 7 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (!ANY(tokens, i, "aren't", "arent", "isn't", "isnt", "not", "no", "hasn't", "haven't", "have", "has",
+             "without", "free", "don't", "doesn't"))
+        return false;
+    for (size_t at = i; at > 0 && i - at < FAR && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (ANY(tokens, at - 1, "none", "all", "both", "every", "each", "it", "i", "any", "nothing"))
+            return false;
+        bool number = ANY(tokens, at - 1, "one", "two", "three", "four", "five", "six", "seven", "eight",
+                          "some", "half", "most", "few", "several", "couple", "many", "neither");
+        if (!number) continue;
+        if (token_is(tokens, at - 1, "neither")) return token_is(tokens, at, "of") && i > at + 2;
+        bool opens = at < 2 || tokens->at[at - 2].stop != STOP_NONE ||
+                     ANY(tokens, at - 2, "a", "only", "just", "about", "and", "but", "at", "the", "first",
+                         "big", "small", "last", "other");
+        bool verb = at == i ||
+                    ANY(tokens, i, "aren't", "arent", "isn't", "isnt", "hasn't", "haven't", "have", "has",
+                        "don't", "doesn't") ||
+                    ANY(tokens, i - 1, "is", "are", "has", "have", "show", "shows");
+        return opens && verb;
+    }
+    return false;
+}
+
+// Behind it: "… to speak of", "… until it was dropped", "… apart from those on the lid".
+static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
+    static const char *const cues[] = {"to speak of",       "to mention",
+                                       "to worry about",    "to write home about",
+                                       "worth mentioning",  "worth noting",
+                                       "worth a mention",   "worth talking about",
+                                       "worth speaking of", "worth worrying about",
+                                       "of note",           "of any note",
+                                       "of any size",       "of any consequence",
+                                       "of consequence",    "of any depth",
+                                       "of importance",     "that matter",
+                                       "that matters",      "that would matter",
+                                       "that bother me",    "that would bother",
+                                       "before the",        "before it",
+                                       "before i",          "before we",
+                                       "before that",       "until it",
+                                       "until the",         "until i",
+                                       "until last",        "till it",
+                                       "till the",          "till i",
+                                       "once cleaned",      "once it's cleaned",
+                                       "after a clean",     "i hope",
+                                       "one hopes",         "as such",
+                                       "or not many",       "or not much",
+                                       "or hardly any",     "or very few"};
+    enum { FAR = 8 };
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = from; i < to + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
+        if (i >= to && (tokens->at[i].stop != STOP_NONE || s->fault[i])) break;
+        if (token_longest(tokens, i, cues, sizeof cues / sizeof *cues)) return true;
+    }
+    return false;
+}
+
+// "No scratches except on the lid": what is excepted has no name of its own, so it is of the same kind.
+static bool has_exception(const struct scope *s, size_t to) {
+    static const char *const cues[] = {
+        "except",  "besides", "apart from", "aside from",  "other than", "save for", "but for",    "bar",
+        "barring", "beyond",  "except for", "in addition", "outside of", "but one",  "but the one"};
+    enum { FAR = 9 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, to, cues, sizeof cues / sizeof *cues);
+    if (!n) return false;
+    for (size_t i = to + n; i < to + n + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
+        if (s->fault[i]) return false;
+    return true;
+}
+
+// "I think no worm", "pretty sure no cracks".
+static bool is_guess(const struct tokens *tokens, size_t i) {
+    static const char *const cues[] = {"i think",         "i believe",      "i reckon",      "pretty sure",
+                                       "fairly sure",     "almost certain", "think there's", "think there is",
+                                       "think there are", "i'd say"};
+    for (size_t back = 2; back < 5 && back <= i; back++)
+        if (token_longest(tokens, i - back, cues, sizeof cues / sizeof *cues) >= 2) return true;
+    return false;
+}
+
+static bool is_look_word(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "noticeable", "apparent", "evident", "detectable", "discernible", "discernable",
+               "perceptible", "obvious", "visible", "outward");
+}
+
+unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, unsigned plain) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t fault = first_fault(s, from, to);
+    bool offer = ANY(tokens, from, "guarantee", "guarantees", "warranty", "refund", "refunds", "returns");
+    while (offer && fault < to && s->fault[fault] && !token_is(tokens, fault - 1, "for")) fault++;
+    if (offer) fault = first_fault(s, fault, to);
+    if (fault >= to) return plain;
+    size_t behind = other_noun(s, i, from, fault);
+    if (behind) {
+        bool known = ANY(tokens, fault - 1, "the", "that", "those", "its", "this", "these");
+        return known ? 0 : plain | STANCE_BOUNDED;
+    }
+    for (size_t at = i + 1; at <= fault && at < to; at++) {
+        if (at == fault && !(at + 1 < to && s->fault[at + 1])) break;
+        if (is_some_only(tokens, at)) return plain | STANCE_BOUNDED;
+        if (is_look_word(tokens, at)) plain = STANCE_NONE_SEEN;
+    }
+    bool asked = token_is(tokens, to, "?") && token_is(tokens, i, "no");
+    if (asked || is_of_some(s, i) || is_taken_back(s, fault, to) || has_exception(s, to))
+        return plain | STANCE_BOUNDED;
+    return is_guess(tokens, i) ? STANCE_NONE_SEEN : plain;
+}
