@@ -12,6 +12,8 @@ static bool is_smell(const struct tokens *tokens, size_t i) {
 
 // "No major", "no other", "no new": of the rest nothing is said. "No bad smell" is no smell.
 static bool is_some_only(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "fresh", "new") && ANY(tokens, i + 1, "dust", "frass", "powder", "sawdust"))
+        return false; // by these the worm is looked for
     if (ANY(tokens, i, "other", "further", "additional", "more", "new", "newer", "fresh", "recent", "active"))
         return true;
     return ANY(tokens, i, "major", "big", "bad", "serious", "deep", "real", "significant", "large", "heavy",

@@ -82,7 +82,7 @@ static bool was_denied(struct scope *s, size_t from, size_t turn) {
     const uint16_t denied = STANCE_DENIED | STANCE_NONE_SEEN;
     bool found = false;
     for (size_t i = from; i < turn; i++) found |= s->fault[i] && (s->stance[i] & denied);
-    for (size_t i = from; found && i < turn; i++) s->stance[i] &= (uint16_t)~denied;
+    for (size_t i = from; found && i < turn; i++) s->stance[i] |= STANCE_DOUBLE;
     return found;
 }
 

@@ -77,6 +77,7 @@ void scope_presupposed(struct scope *s) {
         if (!s->fault[i] || s->fault[i - 1] || !(s->stance[i] & denied) || cue >= i) continue;
         bool spoken = token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i);
         if (!spoken && !is_undenied(s, cue) && !is_mistaken(s, cue, i)) continue;
-        for (size_t k = i; k < tokens->count && s->cue[k] == cue; k++) s->stance[k] &= (uint16_t)~denied;
+        for (size_t k = i; k < tokens->count && s->cue[k] == cue; k++)
+            s->stance[k] = (uint16_t)(spoken ? s->stance[k] & ~denied : s->stance[k] | STANCE_DOUBLE);
     }
 }
