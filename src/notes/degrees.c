@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How bad, in the seller's own words only: what is not said stays unknown.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #include <stdlib.h>
@@ -187,6 +188,8 @@ static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit
     if (!token_among(tokens, i, words, COUNT(words))) return false;
     bool inside = r->part[hit->from] && i + 1 == hit->from && hit->to > hit->from + 1;
     bool before = i + 1 < hit->from && r->part[i + 1];
+    for (size_t k = i + 2; k < hit->from; k++) // "the big chisels are rusty"
+        before |= ANY(tokens, k, "is", "are", "was", "were") && !r->scope.fault[i + 1];
     return degree_is_state(r, hit) && (inside || before);
 }
 

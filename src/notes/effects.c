@@ -108,7 +108,7 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
     bool bare = ANY(tokens, i, "shift", "budge", "move", "fade"); // need no "off"
     bool away = bare, by = false;
     for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
-        away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of");
+        away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of", "from");
         by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under");
     }
     if (no) return away || by ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;
