@@ -52,6 +52,10 @@ static size_t other_noun(const struct scope *s, size_t i, size_t from, size_t fa
 static bool is_of_some(const struct scope *s, size_t i) {
     enum { FAR = 7 };
     const struct tokens *tokens = &s->note->tokens;
+    if (token_is(tokens, i, "neither")) // "neither of the small plates"
+        return token_is(tokens, i + 1, "of") &&
+               ANY(tokens, i + 3, "small", "large", "big", "little", "blue", "red", "green", "old", "bigger",
+                   "smaller", "outer", "inner", "end");
     if (!ANY(tokens, i, "aren't", "arent", "isn't", "isnt", "not", "no", "hasn't", "haven't", "have", "has",
              "without", "free", "don't", "doesn't"))
         return false;
@@ -59,9 +63,8 @@ static bool is_of_some(const struct scope *s, size_t i) {
         if (ANY(tokens, at - 1, "none", "all", "both", "every", "each", "it", "i", "any", "nothing"))
             return false;
         bool number = ANY(tokens, at - 1, "one", "two", "three", "four", "five", "six", "seven", "eight",
-                          "some", "half", "most", "few", "several", "couple", "many", "neither");
+                          "some", "half", "most", "few", "several", "couple", "many");
         if (!number) continue;
-        if (token_is(tokens, at - 1, "neither")) return token_is(tokens, at, "of") && i > at + 2;
         bool opens = at < 2 || tokens->at[at - 2].stop != STOP_NONE ||
                      ANY(tokens, at - 2, "a", "only", "just", "about", "and", "but", "at", "the", "first",
                          "big", "small", "last", "other");
