@@ -39,6 +39,9 @@ static bool is_likened(const struct note *note, size_t i) {
     size_t at = token_before(note, i);
     while (at != SIZE_MAX && ANY(&note->tokens, at, "a", "an", "the", "real", "old", "dark", "proper"))
         at = token_before(note, at);
+    if (at != SIZE_MAX && token_is(&note->tokens, at, "as") && at > 0)
+        return ANY(&note->tokens, at - 1, "good", "heavy", "hard", "bright", "shiny", "black", "white",
+                   "solid", "cold");
     return at != SIZE_MAX && ANY(&note->tokens, at, "like", "resembles", "resemble", "resembling",
                                  "imitating", "imitate", "imitates", "mimics", "unlike");
 }

@@ -386,25 +386,6 @@ static bool is_no_part(const char *part) {
     return false;
 }
 
-bool fault_is_virtue(const struct flaw *kind) {
-    return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
-}
-
-// Kinds that nobody denies: what was not tried is not looked for as a fault is.
-static bool is_silent(const struct flaw *kind) {
-    static const char *const ids[] = {"untested",
-                                      "completeness-unknown",
-                                      "inside-not-inspected",
-                                      "authenticity-unverified",
-                                      "timekeeping-unverified",
-                                      "impact-history-unknown",
-                                      "powers-on-only",
-                                      "patina"};
-    bool silent = fault_is_virtue(kind);
-    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);
-    return silent;
-}
-
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
@@ -458,7 +439,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
-    if (!there && !open && (stance & STANCE_UNKNOWN) && is_silent(kind) &&
+    if (!there && !open && (stance & STANCE_UNKNOWN) && fault_is_silent(kind) &&
         strcmp(kind->rule.id, "authenticity-unverified") != 0) {
         tell_left(r, hit, "not known");
         return; // "not looked at by anybody who knows"
@@ -496,7 +477,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
-        if (is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
+        if (fault_is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
             leave(r, hit, "denied");
             return;
         }
@@ -514,6 +495,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
+        return;
+    }
+    if (fault_is_virtue(kind) && !there && (stance & STANCE_HEARD)) {
+        leave(r, hit, "only heard or hoped");
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;

@@ -183,6 +183,7 @@ void faults_gather(struct fault_reader *reader);
 // meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
 bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
+bool fault_is_silent(const struct flaw *kind); // unknown.c: nobody denies it
 bool fault_is_virtue(const struct flaw *kind);
 
 // faults.c: a flaw of the record, unless it is there already; NULL then.

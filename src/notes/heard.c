@@ -69,7 +69,7 @@ static size_t back_start(const struct scope *s, size_t i) {
 // "Said no cracks": who speaks stands before, whatever it is called.
 static size_t said_at(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {"said",     "says",    "reckoned", "reckons",
-                                        "insisted", "insists", "promised"};
+                                        "insisted", "insists", "promised", "told"};
     static const char *const links[] = {"it", "there", "there's", "that", "they", "no", "the"};
     return i > 0 && token_among(tokens, i, verbs, COUNT(verbs)) &&
            token_among(tokens, i + 1, links, COUNT(links));
