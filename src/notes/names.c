@@ -20,23 +20,24 @@ static bool is_plain_word(const struct note *note, size_t i) {
 
 static bool is_never(const struct note *note, size_t i) {
     static const char *const never[] = {
-        "i",        "i'm",     "i've",     "it",         "it's",         "the",       "no",
-        "not",      "two",     "three",    "four",       "one",          "japan",     "germany",
-        "england",  "china",   "usa",      "u.s.a",      "france",       "italy",     "made",
-        "monday",   "tuesday", "sunday",   "saturday",   "friday",       "january",   "march",
-        "april",    "june",    "july",     "august",     "september",    "october",   "november",
-        "december", "english", "german",   "french",     "japanese",     "chinese",   "american",
-        "i'll",     "i'd",     "ok",       "wednesday",  "thursday",     "february",  "italian",
-        "british",  "uk",      "eu",       "us",         "xl",           "xxl",       "xs",
-        "mk",       "asian",   "african",  "indian",     "mexican",      "spanish",   "swedish",
-        "danish",   "irish",   "scottish", "dutch",      "christmas",    "easter",    "halloween",
-        "type",     "model",   "s&p",      "b&w",        "euc",          "vguc",      "guc",
-        "nwt",      "nwot",    "nib",      "nos",        "bnib",         "htf",       "oop",
-        "ooak",     "obo",     "fyi",      "lol",        "omg",          "tlc",       "asap",
-        "imo",      "idk",     "tbh",      "arabic",     "russian",      "persian",   "turkish",
-        "korean",   "hebrew",  "greek",    "latin",      "polish",       "hungarian", "norwegian",
-        "finnish",  "welsh",   "canadian", "australian", "scandinavian", "european",  "oriental",
-        "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as"};
+        "i",          "i'm",          "i've",      "it",        "it's",      "the",      "no",
+        "not",        "two",          "three",     "four",      "one",       "japan",    "germany",
+        "england",    "china",        "usa",       "u.s.a",     "france",    "italy",    "made",
+        "monday",     "tuesday",      "sunday",    "saturday",  "friday",    "january",  "march",
+        "april",      "june",         "july",      "august",    "september", "october",  "november",
+        "december",   "english",      "german",    "french",    "japanese",  "chinese",  "american",
+        "i'll",       "i'd",          "ok",        "wednesday", "thursday",  "february", "italian",
+        "british",    "uk",           "eu",        "us",        "xl",        "xxl",      "xs",
+        "mk",         "asian",        "african",   "indian",    "mexican",   "spanish",  "swedish",
+        "danish",     "irish",        "scottish",  "dutch",     "christmas", "easter",   "halloween",
+        "type",       "model",        "s&p",       "b&w",       "euc",       "vguc",     "guc",
+        "vgc",        "gc",           "nm",        "fab",       "nwt",       "nwot",     "nib",
+        "nos",        "bnib",         "htf",       "oop",       "ooak",      "obo",      "fyi",
+        "lol",        "omg",          "tlc",       "asap",      "imo",       "idk",      "tbh",
+        "arabic",     "russian",      "persian",   "turkish",   "korean",    "hebrew",   "greek",
+        "latin",      "polish",       "hungarian", "norwegian", "finnish",   "welsh",    "canadian",
+        "australian", "scandinavian", "european",  "oriental",  "size",      "usb",      "led",
+        "diy",        "ac",           "dc",        "as"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"
