@@ -49,6 +49,47 @@ bool degree_names_place(const struct fault_reader *r, size_t i) {
            !(at == i && ANY(tokens, at - 1, "with", "in", "of", "to", "for"));
 }
 
+// "Light to carry", "small enough to post", "little used", "fine stitching": a degree of the thing, or of
+// another.
+bool degree_is_of_goods(const struct fault_reader *r, size_t i, size_t n) {
+    static const char *const uses[] = {"used", "worn",   "played", "handled",
+                                       "read", "driven", "ridden", "opened"};
+    static const char *const shapes[] = {
+        "ones",    "one",     "lumps",    "lines",    "line",      "marks",   "mark",       "spots",
+        "spot",    "patches", "patch",    "bits",     "bit",       "streaks", "flakes",     "specks",
+        "dots",    "rings",   "smears",   "blobs",    "runs",      "film",    "bloom",      "layer",
+        "coat",    "crust",   "dusting",  "haze",     "area",      "areas",   "strip",      "strands",
+        "threads", "gaps",    "splits",   "places",   "amount",    "amounts", "surface",    "wear",
+        "thing",   "stuff",   "cluster",  "freckles", "freckling", "scatter", "scattering", "coating",
+        "traces",  "trace",   "rash",     "clumps",   "clouds",    "bands",   "whiff",      "whiffs",
+        "smell",   "job",     "stitches", "ripple",   "ripples",   "waves",   "dent",       "dents",
+        "pits",    "pit",     "chunks"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + n;
+    if (at >= tokens->count || tokens->at[at].stop != STOP_NONE) return false;
+    if (token_is(tokens, at, "enough"))
+        return !ANY(tokens, at - 1, "deep", "bad", "long", "wide", "strong", "big", "large", "badly") &&
+               !ANY(tokens, at + 1, "that", "though", "but", "and", "not") &&
+               !ANY(tokens, at + 2, "ignore", "miss", "overlook", "cover", "hide", "polish", "live");
+    if (token_is(tokens, at, "to"))
+        return ANY(tokens, at + 1, "carry", "post", "lift", "move", "send", "ship", "hold", "handle", "use",
+                   "store", "fit");
+    if (token_among(tokens, at, uses, sizeof uses / sizeof *uses)) return true;
+    size_t last = at; // the noun of a phrase that ends at a stop: "a light wipe given", "minor parts spare"
+    while (last + 1 < tokens->count && tokens->at[last + 1].stop == STOP_NONE && last < at + 4) {
+        if (token_among(tokens, last, shapes, sizeof shapes / sizeof *shapes) ||
+            spot_preposition(tokens, last))
+            return false;
+        last++;
+    }
+    return !token_among(tokens, last, shapes, sizeof shapes / sizeof *shapes) &&
+           tokens->at[at].kind == TOKEN_WORD && !r->scope.fault[at] && !spot_preposition(tokens, at) &&
+           ANY(tokens, i, "light", "fine", "small", "minor", "little", "a", "slight", "slightly", "tiny",
+               "short", "faint", "mild", "soft", "lightly") &&
+           !ANY(tokens, at, "and", "or", "but", "though", "really", "only", "now", "all", "just", "i", "so",
+                "as", "yet");
+}
+
 // "…, lid fine", "…, the hinges are sound": a part that has a good word of its own.
 bool degree_opens_praise(const struct fault_reader *r, size_t i) {
     enum { FAR = 4 };

@@ -3,8 +3,11 @@
 // of those beside the ones that were told, "two of the six aren't chipped" of two, "no cracks before the
 // move" of another day, and "no promise about worm" of no fault at all. Asked of words that deny and of
 // nothing else.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/denial_words.h"
+#include "notes/faults.h"
 
 static bool is_smell(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "smell", "smells", "odor", "odour", "odors", "odours", "whiff", "pong");
@@ -21,8 +24,20 @@ static bool is_some_only(const struct tokens *tokens, size_t i) {
                "excessive", "undue", "extensive", "substantial", "considerable", "glaring", "horrible",
                "terrible", "awful", "dreadful", "drastic", "important", "worrying", "unusual", "unexpected",
                "outright", "full", "total", "complete", "conspicuous", "sizable", "sizeable", "large-scale",
-               "bigger", "larger", "worse", "deeper") &&
+               "bigger", "larger", "worse", "deeper", "badly") &&
            !is_smell(tokens, i + 1) && !token_is(tokens, i + 1, "deal");
+}
+
+// "Not deeply", "not all", "not as": less than all is denied; "not actually", "not the least bit" deny it.
+static bool is_some_way(const struct tokens *tokens, size_t i) {
+    static const char *const whole[] = {"actually",  "certainly",  "definitely", "absolutely", "currently",
+                                        "presently", "remotely",   "physically", "simply",     "really",
+                                        "honestly",  "apparently", "thankfully", "luckily",    "only"};
+    if (ANY(tokens, i, "all", "as", "so", "quite", "half", "altogether", "much", "the")) return true;
+    const struct token *t = &tokens->at[i];
+    size_t size = strlen(t->fold);
+    return t->kind == TOKEN_WORD && size > 4 && !strcmp(t->fold + size - 2, "ly") &&
+           !token_among(tokens, i, whole, sizeof whole / sizeof *whole);
 }
 
 static size_t first_fault(const struct scope *s, size_t from, size_t to) {
@@ -65,10 +80,12 @@ static bool is_of_some(const struct scope *s, size_t i) {
         bool number = ANY(tokens, at - 1, "one", "two", "three", "four", "five", "six", "seven", "eight",
                           "some", "half", "most", "few", "several", "couple", "many");
         if (!number) continue;
-        bool opens = at < 2 || tokens->at[at - 2].stop != STOP_NONE ||
-                     ANY(tokens, at - 2, "a", "only", "just", "about", "and", "but", "at", "the", "first",
-                         "big", "small", "last", "other");
-        bool verb = at == i ||
+        bool which =
+            at > 2 && token_is(tokens, at - 1, "one") && token_is(tokens, at - 3, "the"); // "the red one"
+        bool opens = which || at < 2 || tokens->at[at - 2].stop != STOP_NONE ||
+                     ANY(tokens, at - 2, "a", "only", "just", "about", "least", "left", "right", "and", "but",
+                         "at", "the", "first", "big", "small", "last", "other");
+        bool verb = at == i || (token_is(tokens, i, "not") && i - at < 3) ||
                     ANY(tokens, i, "aren't", "arent", "isn't", "isnt", "hasn't", "haven't", "have", "has",
                         "don't", "doesn't") ||
                     ANY(tokens, i - 1, "is", "are", "has", "have", "show", "shows");
@@ -98,16 +115,44 @@ static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
                                        "till the",          "till i",
                                        "once cleaned",      "once it's cleaned",
                                        "after a clean",     "i hope",
-                                       "one hopes",         "as such",
-                                       "or not many",       "or not much",
-                                       "or hardly any",     "or very few"};
+                                       "or none that",      "none that matter",
+                                       "none to speak",     "in the photo",
+                                       "in the photos",     "in the pictures",
+                                       "in the picture",    "till now",
+                                       "until now",         "till today",
+                                       "until today",       "until recently",
+                                       "till recently",     "one hopes",
+                                       "as such",           "or not many",
+                                       "or not much",       "or hardly any",
+                                       "or very few"};
     enum { FAR = 8 };
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = from; i < to + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
-        if (i >= to && (tokens->at[i].stop != STOP_NONE || s->fault[i])) break;
+        bool none = i >= to && tokens->at[i].stop == STOP_COMMA &&
+                    ANY(tokens, i + 1, "none", "or", "not", "at", "i", "one");
+        if (i >= to && ((tokens->at[i].stop != STOP_NONE && !none) || s->fault[i])) break;
         if (token_longest(tokens, i, cues, sizeof cues / sizeof *cues)) return true;
     }
     return false;
+}
+
+// Behind the last fault: "… that go through", "… over an inch", "… deep enough to feel" say which ones are
+// not there.
+static bool says_which(const struct scope *s, size_t fault, size_t to, bool looked) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t i = to;
+    while (i > fault + 1 && !s->fault[i - 1]) i--;
+    if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    if (ANY(tokens, i, "over", "above", "beyond", "more", "bigger", "larger", "deeper", "longer", "wider",
+            "worse", "deep", "big", "large", "enough", "much", "badly", "deeply", "greatly", "heavily",
+            "any"))
+        return !token_phrase(tokens, i, "any where") && !ANY(tokens, i + 1, "kind", "sort");
+    if (ANY(tokens, i, "of") && ANY(tokens, i + 1, "the", "that", "this", "those")) return true;
+    bool relative = ANY(tokens, i, "that", "which", "who", "you", "i");
+    bool seller = token_is(tokens, i, "i") || ANY(tokens, i + 1, "i", "we", "i've", "we've"); // "that I felt"
+    return relative && !looked && !ANY(tokens, i + 1, "the", "a", "is", "are", "was") &&
+           (!seller || ANY(tokens, i + 1, "would", "could", "call", "count", "mind", "worry") ||
+            ANY(tokens, i + 2, "would", "could", "call", "count", "mind", "worry"));
 }
 
 // "No scratches except on the lid": what is excepted has no name of its own, so it is of the same kind.
@@ -135,8 +180,9 @@ static bool is_guess(const struct tokens *tokens, size_t i) {
 }
 
 static bool is_look_word(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "noticeable", "apparent", "evident", "detectable", "discernible", "discernable",
-               "perceptible", "obvious", "visible", "outward");
+    return ANY(tokens, i, "visibly", "obviously", "noticeably", "evidently", "noticeable", "apparent",
+               "evident", "detectable", "discernible", "discernable", "perceptible", "obvious", "visible",
+               "outward");
 }
 
 unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, unsigned plain) {
@@ -153,11 +199,33 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
     }
     for (size_t at = i + 1; at <= fault && at < to; at++) {
         if (at == fault && !(at + 1 < to && s->fault[at + 1])) break;
-        if (is_some_only(tokens, at)) return plain | STANCE_BOUNDED;
-        if (is_look_word(tokens, at)) plain = STANCE_NONE_SEEN;
+        bool look = is_look_word(tokens, at);
+        if (look) plain = STANCE_NONE_SEEN;
+        if (!look && (is_some_only(tokens, at) || (at >= from && at < fault && is_some_way(tokens, at))))
+            return plain | STANCE_BOUNDED;
     }
     bool asked = token_is(tokens, to, "?") && token_is(tokens, i, "no");
-    if (asked || is_of_some(s, i) || is_taken_back(s, fault, to) || has_exception(s, to))
+    if (asked || is_of_some(s, i) || is_taken_back(s, fault, to) ||
+        says_which(s, fault, to, plain == STANCE_NONE_SEEN) || has_exception(s, to))
         return plain | STANCE_BOUNDED;
-    return is_guess(tokens, i) ? STANCE_NONE_SEEN : plain;
+    size_t n;
+    bool aside = token_is(tokens, to, "(") && denial_look(s, to + 1, &n);
+    return aside || is_guess(tokens, i) ? STANCE_NONE_SEEN : plain;
+}
+
+// "No scratches on the bigger one", "no tears on the half I unrolled": a place that has no name among the
+// parts.
+bool spot_unread(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i >= tokens->count || tokens->at[i - 1].stop != STOP_NONE ||
+        !ANY(tokens, i, "on", "in", "at", "inside", "along"))
+        return false;
+    size_t at = i + 1;
+    if (!ANY(tokens, at, "the", "this", "that", "my", "one", "his", "either", "these", "those")) return false;
+    at++;
+    return at < tokens->count && tokens->at[at].kind == TOKEN_WORD && r->note->taken[at] != TAKEN_TYPE &&
+           !ANY(tokens, at, "set", "lot", "piece", "thing", "item", "whole", "least", "slightest", "world",
+                "outside") &&
+           (ANY(tokens, at + 1, "one", "ones", "half", "i", "side", "bit") ||
+            ANY(tokens, at, "one", "half", "other", "others", "ones", "bits", "pieces", "rest"));
 }

@@ -4,6 +4,7 @@
 // words that end its reach. Here it ends at a stop, "but" and its like, a new statement ("a little wear"), a
 // verb of its own, and a part with a fault ("no chips, lid cracked"). It never reaches further than the words
 // it was said of.
+#include "notes/any.h"
 #include "notes/denial_words.h"
 
 #include <string.h>
@@ -307,14 +308,32 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
 
 // "No bigger than a grain of salt", "no more than an inch": how much, and no denial.
 static bool is_measure(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"bigger", "larger", "more",    "longer",  "wider",
-                                        "worse",  "deeper", "less",    "smaller", "thicker",
-                                        "doubt",  "wonder", "problem", "idea"};
+    static const char *const words[] = {"bigger",  "larger", "more",    "longer",   "wider",     "worse",
+                                        "deeper",  "less",   "smaller", "thicker",  "doubt",     "wonder",
+                                        "problem", "idea",   "fewer",   "surprise", "surprises", "secret"};
     if (token_is(tokens, i, "no") && token_is(tokens, i + 2, "of") &&
         (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
          token_is(tokens, i + 1, "lack")))
         return true; // "no end of scratches"
-    return token_is(tokens, i, "no") && token_among(tokens, i + 1, words, COUNT(words));
+    bool no = token_is(tokens, i, "no"), not = token_is(tokens, i, "not");
+    if (not &&(ANY(tokens, i + 1, "just", "surprised", "surprising", "surprisingly", "forgetting") ||
+               token_phrase(tokens, i + 1, "to mention")))
+        return true; // "not just scratches"
+    if (no && i + 1 < tokens->count && tokens->at[i + 1].stop != STOP_NONE && !token_is(tokens, i + 1, ":"))
+        return true; // "is it clean? No, scratches"
+    return no && token_among(tokens, i + 1, words, COUNT(words));
+}
+
+// "Never seen one without", "none come without", "far from free of": there, as on all of them.
+static bool is_always(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    if (!ANY(tokens, i, "without", "free")) return false;
+    for (size_t at = i; at > 0 && i - at < FAR && tokens->at[at - 1].stop == STOP_NONE; at--)
+        if (ANY(tokens, at - 1, "never", "none", "nobody", "rarely", "seldom", "hardly", "far") ||
+            (ANY(tokens, at - 1, "not", "won't", "don't", "can't", "cannot", "no", "wouldn't") && at < i &&
+             ANY(tokens, i - 1, "one", "them", "these", "any", "come", "comes", "are", "is", "those")))
+            return true;
+    return false;
 }
 
 // "None torn", "none of them are cracked": the fault behind; 0 if none follows.
@@ -378,6 +397,8 @@ void scope_denial(struct scope *s) {
             from--; // "not the ghost of a crack"
         if (is_limited(tokens, from, to))
             scope_mark(s, from, to, STANCE_LIMITED, i);
+        else if (is_always(tokens, i))
+            scope_mark(s, from, to, STANCE_DOUBLE, i);
         else
             mark_denied(s, i, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED);
         i += m - 1;

@@ -489,7 +489,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             leave(r, hit, "only heard or hoped");
             return;
         }
-        if (stance & STANCE_BOUNDED) {
+        if (stance & STANCE_BOUNDED ||
+            (!part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to))) {
             tell_left(r, hit, "denied in part only");
             return;
         }

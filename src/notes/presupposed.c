@@ -16,6 +16,34 @@ static bool is_of_its_story(const struct tokens *tokens, size_t cue, size_t i) {
     return false;
 }
 
+// "Nothing done about the scratches", "I don't like the rust", "perfect without the chips": a fault with its
+// article, under a verb of another thing. "Doesn't have the crack" and "no sign of the stain" deny it.
+static bool is_known(const struct scope *s, size_t cue, size_t i) {
+    static const char *const articles[] = {"the", "that", "those", "these", "this"};
+    enum { FAR = 7 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (i < 2 || !token_among(tokens, i - 1, articles, COUNT(articles)) || i - cue > FAR) return false;
+    if (ANY(tokens, cue, "without")) {
+        bool would = false;
+        for (size_t at = scope_sentence_start(s, cue);
+             at < tokens->count && tokens->at[at].stop < STOP_SENTENCE; at++)
+            would |= ANY(tokens, at, "would", "it'd", "i'd", "could", "it'll", "you'd");
+        return would && cue + 2 == i;
+    }
+    bool verb = false;
+    for (size_t at = cue + 1; at + 1 < i; at++) {
+        if (tokens->at[at].stop != STOP_NONE || s->fault[at]) return false;
+        if (ANY(tokens, at, "of", "have", "has", "show", "shows", "suffer", "from", "find", "found", "feel",
+                "a", "any", "or", "and", "sign", "trace", "in", "on", "at", "with", "is", "are", "got"))
+            return false;
+        verb |= !ANY(tokens, at, "been", "be", "had", "really", "even", "quite", "all");
+    }
+    static const char *const seen[] = {"seen to",   "mended", "fixed",  "repaired",
+                                       "looked at", "done",   "sorted", "treated"};
+    bool had = token_is(tokens, i - 2, "had") && (token_longest(tokens, i + 1, seen, COUNT(seen)) > 0);
+    return verb || had;
+}
+
 static bool is_spoken_of(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const articles[] = {"the", "that", "this"};
     if (is_of_its_story(tokens, cue, i)) return true;
@@ -37,7 +65,9 @@ static bool is_undenied(const struct scope *s, size_t cue) {
     enum { FAR = 5 };
     const struct tokens *tokens = &s->note->tokens;
     for (size_t at = cue; at > 0 && cue - at < FAR && tokens->at[at - 1].stop == STOP_NONE; at--) {
-        if (!ANY(tokens, at - 1, "pretend", "pretending", "deny", "denying", "claim", "claiming")) continue;
+        if (!ANY(tokens, at - 1, "pretend", "pretending", "deny", "denying", "claim", "claiming", "say",
+                 "true", "case", "swear"))
+            continue;
         for (size_t k = at - 1; k > 0 && at - k < FAR + 1 && tokens->at[k - 1].stop == STOP_NONE; k--)
             if (ANY(tokens, k - 1, "not", "won't", "can't", "cannot", "couldn't", "don't", "never", "no",
                     "wouldn't", "wont", "cant"))
@@ -76,6 +106,7 @@ void scope_presupposed(struct scope *s) {
         size_t cue = s->cue[i];
         if (!s->fault[i] || s->fault[i - 1] || !(s->stance[i] & denied) || cue >= i) continue;
         bool spoken = token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i);
+        spoken = spoken || (!(s->stance[i] & STANCE_UNKNOWN) && is_known(s, cue, i));
         if (!spoken && !is_undenied(s, cue) && !is_mistaken(s, cue, i)) continue;
         for (size_t k = i; k < tokens->count && s->cue[k] == cue; k++)
             s->stance[k] = (uint16_t)(spoken ? s->stance[k] & ~denied : s->stance[k] | STANCE_DOUBLE);

@@ -41,7 +41,7 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
 // "Black box, dusty": one word before a comma, or one of the thing's own, is not said of the fault.
 static bool is_of_thing(const struct fault_reader *r, const struct fault_hit *hit, size_t i, size_t n) {
     if (r->note->taken[i] == TAKEN_TYPE) return true;
-    if (i >= hit->to && n == 1 && degree_names_place(r, i)) return true;
+    if (i >= hit->to && n == 1 && (degree_names_place(r, i) || degree_is_of_goods(r, i, 1))) return true;
     if (i >= hit->from || n > 1) return false;
     if (r->note->taken[i] == TAKEN_VALUE) return true;
     static const char *const links[] = {"with",   "has",   "have",    "had", "shows", "but",  "and",

@@ -58,6 +58,7 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
         enum severity bad = at > i + 1 ? degree_word_behind(r, at, &n) : SEVERITY_UNKNOWN;
         if (bad && ANY(tokens, at - 1, "one", "ones", "is", "are")) return bad;
         enum severity found = degree_word(r, at, &n);
+        if (found && degree_is_of_goods(r, at, n)) found = SEVERITY_UNKNOWN;
         size_t end = at + n;
         while (found && end < behind->to && end < at + n + WORDS_MOST && tokens->at[end].stop == STOP_NONE &&
                !r->part[end])
@@ -88,6 +89,20 @@ static bool is_said_of_it(const struct fault_reader *r, const struct around *beh
     return own;
 }
 
+// "Holds ten pounds", "hold on to it", "fits a small room", "fine stitching": nothing of how the fault is.
+static bool takes_object(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, i, "hold", "holds", "grip", "grips", "fits", "plays", "runs", "opens", "turns", "folds"))
+        return ANY(tokens, i + 1, "a", "an", "the", "ten", "two", "three", "four", "about", "up", "on", "one",
+                   "most", "all", "any", "my", "your", "some") ||
+               tokens->at[i + 1].kind == TOKEN_FIGURE;
+    return ANY(tokens, i, "fine", "normal", "ordinary", "free", "sound", "firm", "tight") &&
+           tokens->at[i + 1].kind == TOKEN_WORD && !spot_preposition(tokens, i + 1) &&
+           !ANY(tokens, i + 1, "and", "but", "or", "though", "still", "enough", "wear", "as", "all", "now",
+                "otherwise", "really", "i", "just", "so", "to", "once", "when", "if", "again");
+}
+
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
@@ -115,8 +130,8 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
         bool no = i > 0 && ANY(tokens, i - 1, "not", "no", "never", "isn't", "doesn't", "nothing", "nor",
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
-        good |=
-            !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild) && is_said_of_it(r, behind, i);
+        good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild) &&
+                is_said_of_it(r, behind, i) && !takes_object(r, i);
         good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
