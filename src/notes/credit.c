@@ -7,9 +7,19 @@
 
 static bool is_refused(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    while (from > 0 && ANY(tokens, from - 1, "a", "an", "the", "any", "my")) from--;
     if (from == 0 || tokens->at[from - 1].stop >= STOP_COMMA) return false;
     if (ANY(tokens, from - 1, "like", "unlike", "after", "than", "copying", "imitating", "resembling",
-            "echoing"))
+            "echoing", "rivals", "man's", "resembles", "beats", "outdoes"))
+        return true;
+    if (from > 1 && tokens->at[from - 2].stop == STOP_NONE &&
+        ((ANY(tokens, from - 1, "of", "from") &&
+          ANY(tokens, from - 2, "spit", "knock-off", "reminds", "me", "reminiscent", "taken", "borrowed",
+              "copied", "style", "off")) ||
+         (token_is(tokens, from - 1, "with") && ANY(tokens, from - 2, "goes", "used", "confused", "go")) ||
+         (token_is(tokens, from - 1, "to") &&
+          ANY(tokens, from - 2, "next", "similar", "compared", "close", "equal")) ||
+         (token_is(tokens, from - 1, "for") && ANY(tokens, from - 2, "mistaken", "taken", "pass"))))
         return true;
     if (token_is(tokens, from - 1, "no"))
         return ANY(tokens, to, "mark", "marks", "stamp", "label", "name", "logo", "badge", "signature",
@@ -33,8 +43,9 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
         }
         if (ANY(tokens, k - 1, "attributed", "said", "says", "told", "reckons", "reckoned", "swore", "swears",
                 "claimed", "claims", "believed", "thought", "assume", "assumed", "suspect", "hope", "hoped",
-                "if", "whether", "unmarked", "unsigned", "called", "supposed", "wonder", "idea", "guessed",
-                "unsure", "promise"))
+                "if", "whether", "unmarked", "unsigned", "called", "catalogued", "cataloged", "bought",
+                "listed", "described", "advertised", "may", "supposed", "wonder", "idea", "guessed", "unsure",
+                "promise"))
             return SURE_GUESS;
     }
     return SURE_STATED;

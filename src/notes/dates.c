@@ -278,7 +278,10 @@ static bool is_refused(const struct note *note, size_t i) {
     enum { REACH = 4 };
     const struct tokens *tokens = &note->tokens;
     for (size_t k = i; k > 0 && i - k < REACH && tokens->at[k - 1].stop < STOP_COMMA; k--) {
-        if (ANY(tokens, k - 1, "copy", "reproduction", "replica", "doubt")) return true;
+        if (ANY(tokens, k - 1, "copy", "reproduction", "replica", "doubt", "hardly", "cannot", "can't",
+                "wants", "than", "nothing", "late", "early") ||
+            (ANY(tokens, k - 1, "old") && ANY(tokens, k, "as")))
+            return true;
         if (ANY(tokens, k - 1, "not", "isn't", "wasn't", "never") &&
             (k == i || (k + 1 == i && ANY(tokens, k, "a", "an", "really", "the", "quite"))))
             return true;
