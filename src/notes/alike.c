@@ -131,7 +131,9 @@ static bool settle(struct note *note, struct value *value) {
         bare_type(note, &at);
         return false;
     }
-    if (value->sure == SURE_STATED && is_hearsay(note, at.first)) value->sure = SURE_GUESS;
+    bool sort = material && at.first > 1 && token_is(&note->tokens, at.first - 1, "of") &&
+                ANY(&note->tokens, at.first - 2, "sort", "kind"); // "sort of brass"
+    if (value->sure == SURE_STATED && (sort || is_hearsay(note, at.first))) value->sure = SURE_GUESS;
     return true;
 }
 

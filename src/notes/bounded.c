@@ -25,7 +25,7 @@ static bool is_some_only(const struct tokens *tokens, size_t i) {
                "terrible", "awful", "dreadful", "drastic", "important", "worrying", "unusual", "unexpected",
                "outright", "full", "total", "complete", "conspicuous", "sizable", "sizeable", "large-scale",
                "bigger", "larger", "worse", "deeper", "badly") &&
-           !is_smell(tokens, i + 1) && !token_is(tokens, i + 1, "deal");
+           !is_smell(tokens, i + 1) && !is_smell(tokens, i + 2) && !token_is(tokens, i + 1, "deal");
 }
 
 // "Not deeply", "not all", "not as": less than all is denied; "not actually", "not the least bit" deny it.
@@ -33,7 +33,8 @@ static bool is_some_way(const struct tokens *tokens, size_t i) {
     static const char *const whole[] = {"actually",  "certainly",  "definitely", "absolutely", "currently",
                                         "presently", "remotely",   "physically", "simply",     "really",
                                         "honestly",  "apparently", "thankfully", "luckily",    "only"};
-    if (ANY(tokens, i, "all", "as", "so", "quite", "half", "altogether", "much", "the")) return true;
+    if (token_is(tokens, i, "the")) return i > 0 && token_is(tokens, i - 1, "not");
+    if (ANY(tokens, i, "all", "as", "so", "quite", "half", "altogether", "much")) return true;
     const struct token *t = &tokens->at[i];
     size_t size = strlen(t->fold);
     return t->kind == TOKEN_WORD && size > 4 && !strcmp(t->fold + size - 2, "ly") &&
@@ -208,9 +209,12 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
     if (asked || is_of_some(s, i) || is_taken_back(s, fault, to) ||
         says_which(s, fault, to, plain == STANCE_NONE_SEEN) || has_exception(s, to))
         return plain | STANCE_BOUNDED;
-    size_t n;
+    size_t n, behind_it = to;
+    while (behind_it > fault + 1 && !s->fault[behind_it - 1]) behind_it--;
+    bool felt =
+        ANY(tokens, behind_it, "that", "which") && ANY(tokens, behind_it + 1, "i", "we", "i've", "we've");
     bool aside = token_is(tokens, to, "(") && denial_look(s, to + 1, &n);
-    return aside || is_guess(tokens, i) ? STANCE_NONE_SEEN : plain;
+    return felt || aside || is_guess(tokens, i) ? STANCE_NONE_SEEN : plain;
 }
 
 // "No scratches on the bigger one", "no tears on the half I unrolled": a place that has no name among the

@@ -43,8 +43,8 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
         }
         if (ANY(tokens, k - 1, "attributed", "said", "says", "told", "reckons", "reckoned", "swore", "swears",
                 "claimed", "claims", "believed", "thought", "assume", "assumed", "suspect", "hope", "hoped",
-                "if", "whether", "unmarked", "unsigned", "called", "catalogued", "cataloged", "bought",
-                "listed", "described", "advertised", "may", "supposed", "wonder", "idea", "guessed", "unsure",
+                "if", "whether", "unmarked", "unsigned", "catalogued", "cataloged", "bought", "listed",
+                "described", "advertised", "may", "supposed", "wonder", "idea", "guessed", "unsure",
                 "promise"))
             return SURE_GUESS;
     }

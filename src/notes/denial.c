@@ -237,7 +237,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         size_t n;
         const struct token *token = &tokens->at[i];
         if (token->stop >= STOP_CLAUSE) return i;
-        if (denial_look(s, i, &n)) {
+        if (!s->fault[i] && denial_look(s, i, &n)) {
             *looked = true;
             i += n - 1;
             continue;

@@ -386,6 +386,13 @@ static bool is_no_part(const char *part) {
     return false;
 }
 
+// "Your finger", "for the record", "no point in hiding it".
+static bool is_turn_of_speech(const struct tokens *tokens, size_t part) {
+    if (token_is(tokens, part - 1, "your")) return true;
+    if (token_is(tokens, part, "record")) return part > 1 && token_phrase(tokens, part - 2, "for the record");
+    return token_is(tokens, part, "point") && token_is(tokens, part - 1, "no");
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
@@ -450,8 +457,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "your"))
-        part = NULL; // "your finger"
+    if (part && spot.part_from > 0 && is_turn_of_speech(&note->tokens, spot.part_from)) part = NULL;
     if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "no") &&
         token_is(&note->tokens, spot.part_to, "of"))
         part = NULL; // "no end of scratches"

@@ -23,6 +23,7 @@ static bool is_known(const struct scope *s, size_t cue, size_t i) {
     enum { FAR = 7 };
     const struct tokens *tokens = &s->note->tokens;
     if (i < 2 || !token_among(tokens, i - 1, articles, COUNT(articles)) || i - cue > FAR) return false;
+    if (ANY(tokens, i, "it", "they", "it's", "its")) return false; // "no promise that it works"
     if (ANY(tokens, cue, "without")) {
         bool would = false;
         for (size_t at = scope_sentence_start(s, cue);
@@ -34,7 +35,8 @@ static bool is_known(const struct scope *s, size_t cue, size_t i) {
     for (size_t at = cue + 1; at + 1 < i; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->fault[at]) return false;
         if (ANY(tokens, at, "of", "have", "has", "show", "shows", "suffer", "from", "find", "found", "feel",
-                "a", "any", "or", "and", "sign", "trace", "in", "on", "at", "with", "is", "are", "got"))
+                "a", "any", "or", "and", "sign", "trace", "call", "called", "in", "on", "at", "with", "is",
+                "are", "got"))
             return false;
         verb |= !ANY(tokens, at, "been", "be", "had", "really", "even", "quite", "all");
     }
@@ -107,7 +109,8 @@ void scope_presupposed(struct scope *s) {
         if (!s->fault[i] || s->fault[i - 1] || !(s->stance[i] & denied) || cue >= i) continue;
         bool spoken = token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i);
         spoken = spoken || (!(s->stance[i] & STANCE_UNKNOWN) && is_known(s, cue, i));
-        if (!spoken && !is_undenied(s, cue) && !is_mistaken(s, cue, i)) continue;
+        if (!spoken && (s->stance[i] & STANCE_UNKNOWN || !is_undenied(s, cue)) && !is_mistaken(s, cue, i))
+            continue;
         for (size_t k = i; k < tokens->count && s->cue[k] == cue; k++)
             s->stance[k] = (uint16_t)(spoken ? s->stance[k] & ~denied : s->stance[k] | STANCE_DOUBLE);
     }

@@ -88,11 +88,10 @@ static bool is_denied(const struct note *note, size_t from) {
 
 static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     static const char *const before[] = {
-        "maybe",  "possibly", "perhaps",    "might",    "think",   "guess",     "guessing", "looks",
-        "look",   "probably", "supposedly", "believe",  "say",     "seems",     "feels",    "could",
-        "likely", "suppose",  "reckon",     "assume",   "whether", "told",      "if",       "or",
-        "either", "sure",     "promise",    "claiming", "claim",   "says it's", "sort",     "hoped",
-        "hope",   "wish",     "pass",       "doubt",    "wished"};
+        "maybe",    "possibly",   "perhaps",   "might", "think", "guess", "guessing", "looks",  "look",
+        "probably", "supposedly", "believe",   "say",   "seems", "feels", "could",    "likely", "suppose",
+        "reckon",   "assume",     "whether",   "told",  "if",    "or",    "either",   "sure",   "promise",
+        "claiming", "claim",      "says it's", "hoped", "hope",  "wish",  "pass",     "doubt",  "wished"};
     static const char *const behind[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
     const struct tokens *tokens = &note->tokens;
     struct word_entry next;
