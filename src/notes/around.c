@@ -75,6 +75,9 @@ bool degree_is_of_goods(const struct fault_reader *r, size_t i, size_t n) {
         return ANY(tokens, at + 1, "carry", "post", "lift", "move", "send", "ship", "hold", "handle", "use",
                    "store", "fit");
     if (token_among(tokens, at, uses, sizeof uses / sizeof *uses)) return true;
+    if (ANY(tokens, at, "thing", "item", "piece", "size", "sized", "object", "weight", "gauge", "model",
+            "lump of"))
+        return at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE; // "large size"
     size_t last = at; // the noun of a phrase that ends at a stop: "a light wipe given", "minor parts spare"
     while (last + 1 < tokens->count && tokens->at[last + 1].stop == STOP_NONE && last < at + 4) {
         if (token_among(tokens, last, shapes, sizeof shapes / sizeof *shapes) ||

@@ -89,7 +89,7 @@ static bool is_of_some(const struct scope *s, size_t i) {
         bool verb = at == i || (token_is(tokens, i, "not") && i - at < 3) ||
                     ANY(tokens, i, "aren't", "arent", "isn't", "isnt", "hasn't", "haven't", "have", "has",
                         "don't", "doesn't") ||
-                    ANY(tokens, i - 1, "is", "are", "has", "have", "show", "shows");
+                    ANY(tokens, i - 1, "is", "are", "has", "have", "show", "shows", "with");
         return opens && verb;
     }
     return false;
@@ -116,23 +116,53 @@ static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
                                        "till the",          "till i",
                                        "once cleaned",      "once it's cleaned",
                                        "after a clean",     "i hope",
-                                       "or none that",      "none that matter",
-                                       "none to speak",     "in the photo",
-                                       "in the photos",     "in the pictures",
-                                       "in the picture",    "till now",
-                                       "until now",         "till today",
-                                       "until today",       "until recently",
-                                       "till recently",     "one hopes",
-                                       "as such",           "or not many",
-                                       "or not much",       "or hardly any",
-                                       "or very few"};
+                                       "or none that",      "not many",
+                                       "hardly any",        "well hardly",
+                                       "none that matter",  "none to speak",
+                                       "in the photo",      "in the photos",
+                                       "in the pictures",   "in the picture",
+                                       "till now",          "until now",
+                                       "till today",        "until today",
+                                       "until recently",    "till recently",
+                                       "one hopes",         "as such",
+                                       "or not many",       "or not much",
+                                       "or hardly any",     "or very few"};
     enum { FAR = 8 };
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = from; i < to + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
         bool none = i >= to && tokens->at[i].stop == STOP_COMMA &&
-                    ANY(tokens, i + 1, "none", "or", "not", "at", "i", "one");
+                    ANY(tokens, i + 1, "none", "or", "not", "at", "i", "one", "well", "hardly");
         if (i >= to && ((tokens->at[i].stop != STOP_NONE && !none) || s->fault[i])) break;
         if (token_longest(tokens, i, cues, sizeof cues / sizeof *cues)) return true;
+    }
+    return false;
+}
+
+// "When held to the light", "from what I see", "in daylight", "on a quick look": how it was looked at.
+static bool is_trial(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "when", "if"))
+        return ANY(tokens, i + 1, "i", "held", "tapped", "tilted", "viewed", "looked", "turned", "rung",
+                   "wet", "dry", "lit", "you");
+    if (ANY(tokens, i, "from")) return ANY(tokens, i + 1, "what", "the", "new");
+    if (!ANY(tokens, i, "in", "at", "on", "under", "by", "after", "with")) return false;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "a", "the", "my", "an", "first", "quick", "good", "bright", "strong", "close",
+               "brief", "quick", "casual", "this"))
+        at++;
+    return ANY(tokens, at, "look", "glance", "daylight", "light", "inspection", "torch", "lamp", "lamplight",
+               "sunlight", "viewing", "sight", "examination", "check");
+}
+
+// "Hope for no rust", "wish it had no cracks", "better ones have no chips": no finding of this one.
+static bool is_wished(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t at = i; at > 0 && tokens->at[at - 1].stop == STOP_NONE && !s->fault[at - 1]; at--) {
+        if (ANY(tokens, at - 1, "hope", "hoping", "hoped", "wish", "wished", "ideally", "rather", "prefer",
+                "ones", "bought", "unless"))
+            return true;
+        if (token_is(tokens, at - 1, "if")) return true;
+        if (ANY(tokens, at - 1, "want", "would") && at + 4 > i)
+            return !ANY(tokens, at, "say", "call", "think") && !ANY(tokens, at, "you");
     }
     return false;
 }
@@ -149,6 +179,11 @@ static bool says_which(const struct scope *s, size_t fault, size_t to, bool look
             "any"))
         return !token_phrase(tokens, i, "any where") && !ANY(tokens, i + 1, "kind", "sort");
     if (ANY(tokens, i, "of") && ANY(tokens, i + 1, "the", "that", "this", "those")) return true;
+    if (ANY(tokens, i, "mentioned", "listed", "recorded", "reported", "declared", "stated", "once"))
+        return true;
+    if (ANY(tokens, i, "like", "compared", "for", "considering", "past", "unless", "until", "till", "if",
+            "when", "from"))
+        return !looked && !is_trial(tokens, i);
     bool relative = ANY(tokens, i, "that", "which", "who", "you", "i");
     bool seller = token_is(tokens, i, "i") || ANY(tokens, i + 1, "i", "we", "i've", "we've"); // "that I felt"
     return relative && !looked && !ANY(tokens, i + 1, "the", "a", "is", "are", "was") &&
@@ -205,6 +240,10 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
         if (!look && (is_some_only(tokens, at) || (at >= from && at < fault && is_some_way(tokens, at))))
             return plain | STANCE_BOUNDED;
     }
+    if (token_is(tokens, i, "nothing") &&
+        ANY(tokens, from, "you", "i", "that", "anyone", "like", "as")) // "nothing you'd call"
+        return plain | STANCE_BOUNDED;
+    if (token_is(tokens, i, "no") && is_wished(s, i)) return plain | STANCE_BOUNDED;
     bool asked = token_is(tokens, to, "?") && token_is(tokens, i, "no");
     if (asked || is_of_some(s, i) || is_taken_back(s, fault, to) ||
         says_which(s, fault, to, plain == STANCE_NONE_SEEN) || has_exception(s, to))
@@ -214,6 +253,9 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
     bool felt =
         ANY(tokens, behind_it, "that", "which") && ANY(tokens, behind_it + 1, "i", "we", "i've", "we've");
     bool aside = token_is(tokens, to, "(") && denial_look(s, to + 1, &n);
+    for (size_t at = i; at > 0 && i - at < 6 && tokens->at[at - 1].stop == STOP_NONE; at--)
+        felt |= is_trial(tokens, at - 1); // "on a quick look no rust"
+    felt |= is_trial(tokens, behind_it);
     return felt || aside || is_guess(tokens, i) ? STANCE_NONE_SEEN : plain;
 }
 

@@ -91,7 +91,8 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
-        if (token_is(tokens, at, "but") || token_is(tokens, at, "just") || token_is(tokens, at, "only"))
+        if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||
+            token_is(tokens, at, "just") || token_is(tokens, at, "only"))
             return false;
         if (s->fault[at] && at > i && is_done(&tokens->at[at])) return false; // "not scratched, wrap split"
         if (s->fault[at]) {

@@ -107,7 +107,9 @@ void scope_presupposed(struct scope *s) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t cue = s->cue[i];
         if (!s->fault[i] || s->fault[i - 1] || !(s->stance[i] & denied) || cue >= i) continue;
-        bool spoken = token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i);
+        bool mind = i > 0 && ANY(tokens, i - 1, "mind", "minding") && cue + 3 > i; // "if you don't mind rust"
+        bool spoken =
+            mind || (token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i));
         spoken = spoken || (!(s->stance[i] & STANCE_UNKNOWN) && is_known(s, cue, i));
         if (!spoken && (s->stance[i] & STANCE_UNKNOWN || !is_undenied(s, cue)) && !is_mistaken(s, cue, i))
             continue;

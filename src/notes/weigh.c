@@ -93,28 +93,31 @@ static bool is_said_of_it(const struct fault_reader *r, const struct around *beh
 static bool takes_object(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
-    if (ANY(tokens, i, "hold", "holds", "grip", "grips", "fits", "plays", "runs", "opens", "turns", "folds"))
-        return ANY(tokens, i + 1, "a", "an", "the", "ten", "two", "three", "four", "about", "up", "on", "one",
-                   "most", "all", "any", "my", "your", "some") ||
-               tokens->at[i + 1].kind == TOKEN_FIGURE;
-    return ANY(tokens, i, "fine", "normal", "ordinary", "free", "sound", "firm", "tight") &&
+    if (ANY(tokens, i, "hold", "holds", "grip", "grips", "fits", "plays", "runs", "opens", "turns", "folds",
+            "closes", "shuts", "swings"))
+        return !ANY(tokens, i + 1, "fine", "well", "ok", "okay", "alright", "freely", "smoothly", "nicely",
+                    "tight", "tightly", "firm", "firmly", "still", "perfectly", "as", "and", "but", "though",
+                    "good", "great", "properly", "right", "lovely", "together", "easily", "sweetly", "true",
+                    "clean", "normally", "quietly", "happily", "anyway", "regardless", "solid", "securely",
+                    "when", "if", "once", "now", "for");
+    return ANY(tokens, i, "fine", "normal", "ordinary", "free", "sound", "firm", "tight", "secure", "stable",
+               "usable", "superficial") &&
            tokens->at[i + 1].kind == TOKEN_WORD && !spot_preposition(tokens, i + 1) &&
            !ANY(tokens, i + 1, "and", "but", "or", "though", "still", "enough", "wear", "as", "all", "now",
-                "otherwise", "really", "i", "just", "so", "to", "once", "when", "if", "again");
+                "otherwise", "really", "i", "just", "so", "to", "once", "when", "if", "again", "only",
+                "marks", "scratches");
 }
 
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
-    static const char *const mild[] = {"fine",     "free",       "freely",     "work",        "ok",
-                                       "okay",     "alright",    "tight",      "firm",        "sound",
-                                       "stable",   "usable",     "useable",    "works",       "hold",
-                                       "holds",    "grip",       "grips",      "closes",      "shuts",
-                                       "opens",    "swings",     "folds",      "turns",       "runs",
-                                       "plays",    "fits",       "harmless",   "superficial", "cosmetic",
-                                       "ordinary", "normal",     "expected",   "serviceable", "functional",
-                                       "secure",   "anyway",     "regardless", "negligible",  "inconspicuous",
-                                       "discreet", "manageable", "tolerable"};
+    static const char *const mild[] = {
+        "fine",        "free",       "freely",     "work",          "ok",          "okay",       "alright",
+        "tight",       "firm",       "sound",      "stable",        "usable",      "useable",    "works",
+        "hold",        "holds",      "grip",       "grips",         "closes",      "shuts",      "opens",
+        "swings",      "folds",      "turns",      "runs",          "plays",       "fits",       "harmless",
+        "superficial", "cosmetic",   "ordinary",   "normal",        "serviceable", "functional", "secure",
+        "anyway",      "regardless", "negligible", "inconspicuous", "discreet",    "manageable", "tolerable"};
     static const char *const bad[] = {
         "worse",     "gaping",     "gapes",    "ruined",     "rotten",     "useless",   "dangerous",
         "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
