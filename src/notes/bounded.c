@@ -241,7 +241,7 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
             return plain | STANCE_BOUNDED;
     }
     if (token_is(tokens, i, "nothing") &&
-        ANY(tokens, from, "you", "i", "that", "anyone", "like", "as")) // "nothing you'd call"
+        ANY(tokens, from, "you", "i", "that", "anyone", "as")) // "nothing you'd call"
         return plain | STANCE_BOUNDED;
     if (token_is(tokens, i, "no") && is_wished(s, i)) return plain | STANCE_BOUNDED;
     bool asked = token_is(tokens, to, "?") && token_is(tokens, i, "no");
