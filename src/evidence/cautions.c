@@ -108,6 +108,7 @@ static void add_record(struct raiser *r) {
     for (size_t i = 0; i < record->attribute_count; i++) add_attribute(r, &record->attributes[i]);
     for (size_t i = 0; i < record->include_count; i++) add_text(r, "includes", record->includes[i].what);
     for (size_t i = 0; i < record->flaw_count; i++) {
+        if (is_from_notes(r, record->flaws[i].span)) continue;
         add_text(r, "flaws", record->flaws[i].part);
         add_text(r, "flaws", record->flaws[i].where);
     }
@@ -145,11 +146,13 @@ static void note_words(struct raiser *r, const struct piece *piece, struct span 
     found->span = (struct note_span){match.from - piece->span.from, match.to - piece->span.from};
 }
 
-// A state of the thing is there whatever the thing shows, and what stops is not let go for a picture.
-static bool is_meant(const struct raiser *r, const struct caution *caution, struct span match) {
-    return sense_is_meant(r->subject.at, match.from, match.to) &&
-           (caution->shown || caution->history || caution->stop || caution->flaws.count ||
-            !sense_is_pictured(r->subject.at, match.from, match.to));
+// What stops, and what befell the thing, is not let go for a word beside it.
+static bool is_meant(const struct caution *caution, const char *text, size_t from, size_t to) {
+    if (!sense_is_meant(text, from, to)) return false;
+    if (caution->shown || caution->history || caution->stop) return true;
+    if (sense_is_else(text, to)) return false;
+    return caution_is_state(caution) || (!sense_is_pictured(text, from, to) && !sense_is_gone(text, to) &&
+                                         (caution->residue || !sense_was_inside(text, from, to)));
 }
 
 // A pattern that takes too long says nothing: then the caution is raised, since nobody knows. `flat`: a word
@@ -165,7 +168,8 @@ static bool by_words(struct raiser *r, const struct finder *finder, const struct
         }
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
-        if (piece && (!piece->whole || caution->history) && (flat || is_meant(r, caution, match))) {
+        if (piece && (!piece->whole || caution->history) &&
+            (flat || is_meant(caution, r->subject.at, match.from, match.to))) {
             note_words(r, piece, match, found);
             return true;
         }
@@ -189,16 +193,15 @@ static bool names_thing(const struct caution *caution, const char *noun) {
     return named;
 }
 
-// Does the type stand inside a phrase that means something else: the lipstick of "lipstick mark"?
-static bool is_benign_type(struct raiser *r, const struct caution *caution) {
-    const struct value *type = &r->record->type;
-    if (!is_from_notes(r, type->span) || !caution->benign.said.count) return false;
+// Do the words stand inside a phrase that means something else: the lipstick of "lipstick mark"?
+static bool is_benign(struct raiser *r, const struct caution *caution, struct note_span words) {
+    if (!is_from_notes(r, words) || !caution->benign.said.count) return false;
     size_t size = strlen(r->notes);
     for (size_t from = 0; from < size;) {
         struct span match;
         if (scanner_find(r->scanner, &caution->benign, r->notes, size, from, &match) != SCAN_FOUND)
             return false;
-        if (match.from < type->span.to && match.to > type->span.from) return true;
+        if (match.from < words.to && match.to > words.from) return true;
         from = match.to;
     }
     return false;
@@ -222,14 +225,22 @@ static const char *by_thing(struct raiser *r, const struct caution *caution) {
     const char *found = NULL;
     for (size_t i = 0; i < r->named_count && caution->things.count && !found; i++)
         if (names_thing(caution, r->named[i].noun)) found = r->named[i].text;
-    if (!found || is_benign_type(r, caution)) return NULL;
+    if (!found || is_benign(r, caution, r->record->type.span)) return NULL;
     return arena_format(r->arena, "the thing '%s'", found);
+}
+
+// A flaw that was read out of words about another thing: "we kept our life jackets in it".
+static bool is_elsewhere(struct raiser *r, const struct caution *caution, struct note_span words) {
+    if (!is_from_notes(r, words)) return false;
+    return is_benign(r, caution, words) || (words.to <= strlen(r->notes) && !caution_is_state(caution) &&
+                                            !is_meant(caution, r->notes, words.from, words.to));
 }
 
 static const char *by_flaw(struct raiser *r, const struct caution *caution) {
     for (size_t i = 0; i < r->record->flaw_count; i++)
         for (size_t k = 0; k < caution->flaws.count; k++)
-            if (!strcmp(r->record->flaws[i].kind->rule.id, caution->flaws.at[k]))
+            if (!strcmp(r->record->flaws[i].kind->rule.id, caution->flaws.at[k]) &&
+                !is_elsewhere(r, caution, r->record->flaws[i].span))
                 return arena_format(r->arena, "the flaw '%s'", caution->flaws.at[k]);
     return NULL;
 }

@@ -10,6 +10,8 @@ enum { WORD_MOST = 16 };
 // The word that ends before `*at`, lower-case, its apostrophe plain; false at the start of a clause.
 static bool word_before(const char *text, size_t *at, bool over_commas, char word[WORD_MOST + 1]) {
     size_t end = *at;
+    // A dash between words parts clauses as a comma does: "a ship? No - a bottle of rum".
+    if (end > 2 && !strncmp(text + end - 3, " - ", 3)) return false;
     while (end && (strchr(" -\"'(", text[end - 1]) || (over_commas && text[end - 1] == ','))) end--;
     size_t from = end, n = 0;
     while (from && !strchr(" -.,;:!?()/\"\n", text[from - 1])) from--;
@@ -47,8 +49,9 @@ static bool is_verb(const char *text, size_t at) {
 }
 
 static bool denies(const char *word, bool verb) {
-    static const char *const noes[] = {"no", "without", "nor", "free"}, *const nots[] = {"not", "never",
-                                                                                         "cannot"};
+    static const char *const noes[] = {"no", "without", "nor", "free", "nothing"}, *const nots[] = {"not",
+                                                                                                    "never",
+                                                                                                    "cannot"};
     size_t n = strlen(word);
     return (!verb && IS_ONE_OF(word, noes)) || IS_ONE_OF(word, nots) ||
            (n > 3 && !strcmp(word + n - 3, "n't"));
@@ -82,11 +85,40 @@ static bool is_not_it(const char *text, size_t at, bool for_counts) {
     return false;
 }
 
-// "Asbestos free mat", "lead crystal? No, pressed glass".
+// The word behind `*at` in the same clause, lower-case.
+static bool next_word(const char *text, size_t *at, char word[WORD_MOST + 1]) {
+    if (text[*at] != ' ' && text[*at] != '-') return false;
+    size_t n = strcspn(text + ++*at, " -,.;:!?()\n");
+    if (n > WORD_MOST) return false;
+    for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[*at + k]);
+    word[n] = '\0';
+    *at += n;
+    return n > 0;
+}
+
+// "? No, pressed glass", "? They don't"; but "? No idea", "? Don't know".
+static bool is_answered_no(const char *text) {
+    static const char *const open[] = {"idea",   "clue", "way",    "sure", "know",  "certain",
+                                       "tested", "yet",  "looked", "tell", "think", "checked"};
+    enum { WORDS_ON = 3 };
+    size_t at = strspn(text, "?");
+    char word[WORD_MOST + 1];
+    if (!at) return false;
+    for (int i = 0; i < WORDS_ON && next_word(text, &at, word); i++) {
+        if (!denies(word, false)) continue;
+        return !next_word(text, &at, word) || !IS_ONE_OF(word, open);
+    }
+    return false;
+}
+
+// "Asbestos free mat", "lead crystal? No, pressed glass", "ivory pegs?? no, plastic".
 static bool is_denied_behind(const char *text, size_t at) {
     text += at;
     if (!strncmp(text, " free", 5) || !strncmp(text, "-free", 5)) return true;
-    return !strncmp(text, "? No", 4) || !strncmp(text, "? no", 4);
+    const char *more = text;
+    if (*more == ' ') more += 1 + strcspn(more + 1, " .,;:!?\n"); // one word more of the same thing
+    if (*more == '?') text = more;
+    return is_answered_no(text);
 }
 
 bool sense_is_denied(const char *text, size_t from, size_t to) {
@@ -105,6 +137,13 @@ static int words_before(const char *text, size_t at, int most) {
     return n;
 }
 
+// "With a picture of a fox": one that the thing bears, where "a photo of the fox" is the seller's own.
+static bool is_introduced(const char *text, size_t at, const char *shown) {
+    char word[WORD_MOST + 1];
+    return strcmp(shown, "the") != 0 && word_before(text, &at, false, word) &&
+           (!strcmp(word, "a") || !strcmp(word, "an"));
+}
+
 static bool is_about(const char *text, size_t at) {
     static const char *const pictures[] = {
         "picture",    "painting",    "print",   "photo",     "photograph", "postcard",
@@ -114,26 +153,17 @@ static bool is_about(const char *text, size_t at) {
         "ad",         "map",         "stamp",   "calendar",  "annual",     "guide",
         "paperback",  "hardback",    "novel",   "comic",     "cd",         "photographs"};
     static const char *const links[] = {"of", "about", "showing", "depicting", "shows", "for"};
-    enum { WORDS_BACK = 8, LEAD_MOST = 5 };
-    char word[WORD_MOST + 1], behind[WORD_MOST + 1] = "";
+    enum { WORDS_BACK = 10, LEAD_MOST = 5 };
+    char word[WORD_MOST + 1], behind[WORD_MOST + 1] = "", shown[WORD_MOST + 1] = "";
     for (int i = 0; i < WORDS_BACK; i++) {
         if (!word_before(text, &at, false, word)) return false;
         bool linked = IS_ONE_OF(behind, links) || (!strcmp(behind, "on") && !strcmp(word, "book"));
-        if (linked && IS_ONE_OF(word, pictures)) return words_before(text, at, LEAD_MOST) <= LEAD_MOST;
+        if (linked && IS_ONE_OF(word, pictures))
+            return is_introduced(text, at, shown) || words_before(text, at, LEAD_MOST) <= LEAD_MOST;
+        memcpy(shown, behind, sizeof shown);
         memcpy(behind, word, sizeof behind);
     }
     return false;
-}
-
-// The word behind `*at` in the same clause, lower-case.
-static bool next_word(const char *text, size_t *at, char word[WORD_MOST + 1]) {
-    if (text[*at] != ' ' && text[*at] != '-') return false;
-    size_t n = strcspn(text + ++*at, " -,.;:!?()\n");
-    if (n > WORD_MOST) return false;
-    for (size_t k = 0; k < n; k++) word[k] = (char)utf8_lower((unsigned char)text[*at + k]);
-    word[n] = '\0';
-    *at += n;
-    return n > 0;
 }
 
 // "Asbestos company catalog": the words that follow, up to a stop.
@@ -149,16 +179,64 @@ static bool is_paper_on(const char *text, size_t at) {
     return false;
 }
 
-// "Gas lamp style sconce", "rifle club cup": it looks so, or is named so.
-static bool is_looks(const char *text, size_t at) {
-    static const char *const looks[] = {"style",   "styled",   "shaped", "shape", "pattern", "patterned",
-                                        "effect",  "motif",    "themed", "theme", "printed", "look",
-                                        "colored", "coloured", "colour", "color", "club",    "company",
-                                        "museum",  "factory",  "works"};
+// "Gas lamp style sconce", "rifle club cup", "jockey print": it looks so, is named so, or shows one.
+bool sense_is_else(const char *text, size_t at) {
+    static const char *const heads[] = {
+        "style", "styled",  "shaped", "shape",   "pattern",  "patterned", "effect", "motif",   "themed",
+        "theme", "print",   "prints", "printed", "look",     "colored",   "colour", "color",   "coloured",
+        "club",  "company", "museum", "factory", "merchant", "merchants", "dealer", "dealers", "shop"};
     char word[WORD_MOST + 1];
-    return next_word(text, &at, word) && IS_ONE_OF(word, looks);
+    return next_word(text, &at, word) && IS_ONE_OF(word, heads);
+}
+
+// "It stood next to the boiler".
+static bool is_neighbor(const char *text, size_t at) {
+    static const char *const articles[] = {"the", "my", "our", "a"};
+    char word[WORD_MOST + 1];
+    if (!word_before(text, &at, false, word) || !IS_ONE_OF(word, articles)) return false;
+    if (!word_before(text, &at, false, word)) return false;
+    if (!strcmp(word, "beside") || !strcmp(word, "behind")) return true;
+    return !strcmp(word, "to") && word_before(text, &at, false, word) && !strcmp(word, "next");
 }
 
 bool sense_is_pictured(const char *text, size_t from, size_t to) {
-    return is_about(text, from) || is_paper_on(text, to) || is_looks(text, to);
+    return is_about(text, from) || is_paper_on(text, to) || is_neighbor(text, from);
+}
+
+// "It" of "in it", which the thing is; or nothing behind "inside".
+static bool is_within(const char *text, size_t at) {
+    enum { WORDS_ON = 8 };
+    char word[WORD_MOST + 1];
+    bool in = false;
+    for (int i = 0; i < WORDS_ON && next_word(text, &at, word); i++) {
+        if (!strcmp(word, "inside") || (in && (!strcmp(word, "it") || !strcmp(word, "this") ||
+                                               !strcmp(word, "here") || !strcmp(word, "them"))))
+            return true;
+        in = !strcmp(word, "in");
+    }
+    return false;
+}
+
+bool sense_was_inside(const char *text, size_t from, size_t to) {
+    static const char *const kept[] = {"kept", "stored", "carried", "housed", "had"}, *const held[] = {
+                                                                                          "held", "hold",
+                                                                                          "store", "keep",
+                                                                                          "contained"};
+    enum { WORDS_BACK = 5 };
+    char word[WORD_MOST + 1];
+    for (int i = 0; i < WORDS_BACK; i++) {
+        if (!word_before(text, &from, false, word)) return false;
+        bool was = IS_ONE_OF(word, held), is_kept = IS_ONE_OF(word, kept);
+        if (!was && !is_kept) continue;
+        if (is_kept) return is_within(text, to);
+        static const char *const before[] = {"once", "has", "had", "that", "it", "to", "which", "previously"};
+        return word_before(text, &from, false, word) && IS_ONE_OF(word, before);
+    }
+    return false;
+}
+
+bool sense_is_gone(const char *text, size_t at) {
+    static const char *const gone[] = {"missing", "removed", "gone"};
+    char word[WORD_MOST + 1];
+    return next_word(text, &at, word) && IS_ONE_OF(word, gone) && (!text[at] || strchr(",.;!)\n", text[at]));
 }

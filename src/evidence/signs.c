@@ -128,11 +128,21 @@ static bool is_own(const struct look *look, const struct met *met) {
     return look->own[met->span.from] == look->text[met->span.from];
 }
 
+// Words about another thing than the one for sale.
+static bool is_beside(const struct look *look, const struct caution *caution, struct span span) {
+    if (caution->shown || caution->history) return false;
+    if (sense_is_else(look->text, span.to)) return true;
+    return !caution_is_state(caution) &&
+           (sense_is_pictured(look->text, span.from, span.to) ||
+            (!caution->residue && sense_was_inside(look->text, span.from, span.to)));
+}
+
 // From its first group on; a section of groups that only bar bars them in the whole text.
-static const struct met *section_met(const struct look *look, size_t first, size_t end) {
+static const struct met *section_met(const struct look *look, const struct sign *sign, size_t first,
+                                     size_t end) {
     for (size_t i = 0; i < look->met_count; i++)
         if (look->met[i].group == first && is_own(look, &look->met[i]) &&
-            section_at(look, &look->met[i], first, end))
+            section_at(look, &look->met[i], first, end) && !is_beside(look, sign->caution, look->met[i].span))
             return &look->met[i];
     return NULL;
 }
@@ -147,7 +157,7 @@ static bool sign_met(const struct look *look, const struct sign *sign, struct sp
             if (look->seen[g]) return false;
             continue;
         }
-        const struct met *met = section_met(look, g, next);
+        const struct met *met = section_met(look, sign, g, next);
         if (!met) return false;
         if (g == sign->first) *at = met->span;
     }
@@ -169,7 +179,7 @@ void signs_find(struct arena *arena, const struct signs *signs, const char *text
     for (size_t i = 0; i < signs->count; i++) {
         const struct sign *sign = &signs->signs[i];
         struct span span;
-        if (!at[sign->rule].to && all_seen(&look, sign) && sign_met(&look, sign, &span))
-            at[sign->rule] = span;
+        if (!at[sign->caution->number].to && all_seen(&look, sign) && sign_met(&look, sign, &span))
+            at[sign->caution->number] = span;
     }
 }

@@ -423,7 +423,10 @@ void read_absent(struct fault_reader *r) {
             }
             bool fault_follows = end < tokens->count && r->scope.fault[end] &&
                                  tokens->at[end].stop == STOP_NONE && denied_too(r, end);
-            if (!fault_follows && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
+            bool aid = token_is(tokens, end, "to") &&
+                       (token_is(tokens, end + 1, "see") || token_is(tokens, end + 1, "find") ||
+                        token_is(tokens, end + 1, "spot")); // "you'd need a glass to see it"
+            if (!fault_follows && !aid && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
             continue;
         }

@@ -264,7 +264,9 @@ static size_t read_shrug(struct scope *s, size_t i) {
                                          "who can say",
                                          "your guess"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t n = token_is(tokens, i, "?") ? token_longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
+    bool asked = token_is(tokens, i, "?") ||
+                 (token_is(tokens, i, ":") && i > 0 && s->fault[i - 1]); // "Chips: unknown"
+    size_t n = asked ? token_longest(tokens, i + 1, shrugs, COUNT(shrugs)) : 0;
     if (!n || !(i + 1 + n >= tokens->count || tokens->at[i + 1 + n].stop != STOP_NONE)) return 0;
     enum { WORDS_MOST = 5 };
     size_t from = i;

@@ -13,7 +13,7 @@
 #include "text/arena.h"
 
 enum {
-    ASKED_LISTS = 4096,
+    ASKED_LISTS = 2048,
     ASKED_SLOTS = 2 * ASKED_LISTS,
     ASKED_WORDS = 4096,
     ASKED_CELLS = ASKED_LISTS / 64
@@ -49,7 +49,7 @@ static inline size_t asked_slot(const void *list) {
 #ifdef __clang_analyzer__ // which breaks down on an address taken as a number
     return list == NULL;
 #else
-    return (size_t)(((uintptr_t)list >> 3) * 0x9E3779B97F4A7C15u >> 51);
+    return (size_t)(((uintptr_t)list >> 3) * 0x9E3779B97F4A7C15u >> 52);
 #endif
 }
 static inline uint32_t asked_list(struct asked *asked, const void *list, size_t count) {

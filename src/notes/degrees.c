@@ -48,6 +48,9 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     if (tokens->at[i].stop != STOP_COMMA) return false;
     do i++;
     while (spot_article(tokens, i));
+    if (i > 0 && (spot_side(tokens, i) || token_is(tokens, i, "rest") || token_is(tokens, i, "others")) &&
+        (token_is(tokens, i + 1, "not") || token_is(tokens, i + 1, "one") || token_is(tokens, i + 1, "is")))
+        return true; // "left heel worn, right not so bad"
     return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 
@@ -157,6 +160,9 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
         if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
             token_among(&r->note->tokens, i - 1, worn, COUNT(worn)) && !degree_tell_is(r, hit, i, 1, &found))
             return SEVERITY_HEAVY;
+        if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
+            token_among(&r->note->tokens, i - 1, worn, COUNT(worn)))
+            continue; // "gone thin" tells no degree, and its scale may
         found = degree_word(r, i, &n);
         if (found && hit->to == hit->from + 1) { // "pitted inside, lightly"
             enum severity behind = apart(r, hit);

@@ -5,6 +5,7 @@
 // verb of its own, and a part with a fault ("no chips, lid cracked"). It never reaches further than the words
 // it was said of.
 #include "notes/any.h"
+#include "notes/faults.h"
 #include "notes/denial_words.h"
 
 #include <string.h>
@@ -365,6 +366,15 @@ static bool is_nil_behind(const struct scope *s, size_t i) {
 static void mark_denied(struct scope *s, size_t cue, size_t from, size_t to, enum stance plain) {
     unsigned stance = denial_bound(s, cue, from, to, plain);
     if (stance) scope_mark(s, from, to, (enum stance)stance, cue);
+}
+
+bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, size_t cue) {
+    static const char *const own[] = {"won't", "wont",   "doesn't",  "doesnt",
+                                      "can't", "cannot", "couldn't", "wouldn't"};
+    static const char *const uses[] = {"close", "closes", "shut", "shuts", "fasten", "latch", "hold", "stay"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (cue == hit->from) return token_among(tokens, cue, own, COUNT(own));
+    return cue > hit->from && cue < hit->to && token_among(tokens, hit->to - 1, uses, COUNT(uses));
 }
 
 void scope_denial(struct scope *s) {

@@ -124,6 +124,26 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
     return away && (!goes || by || may) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
 }
 
+// "Scratched down to the wood", "worn through to the brass": the finish is gone there.
+static bool is_bare(const struct tokens *tokens, const struct flaw *kind, size_t i) {
+    if (!ANY(tokens, i, "down", "through") || !token_is(tokens, i + 1, "to")) return false;
+    size_t at = i + 2;
+    while (ANY(tokens, at, "the", "bare", "white", "base")) at++;
+    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber"))
+        return false;
+    return !strcmp(kind->rule.id, "scratches") || !strcmp(kind->rule.id, "wear-rub") ||
+           !strcmp(kind->rule.id, "finish-crackle") || !strcmp(kind->rule.id, "coating-worn");
+}
+
+// "Catches your sleeve": it is felt.
+static bool is_catching(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "catches", "snags", "catch", "snag")) return false;
+    size_t at = i + (ANY(tokens, i + 1, "on", "at") ? 2 : 1);
+    at += ANY(tokens, at, "your", "my", "a", "the") ? 1 : 0;
+    return ANY(tokens, at, "sleeve", "sleeves", "nail", "fingernail", "cloth", "duster", "finger", "tights",
+               "clothes", "thumbnail");
+}
+
 static bool is_fast(const struct tokens *tokens, size_t i) {
     static const char *const cues[] = {
         "there for good",    "there to stay",      "here to stay",       "set in",
@@ -314,7 +334,8 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         if (!found) found = named_at(tokens, i);
         if (!found) found = judged_at(r, i);
         if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
-        if (!found && is_much(tokens, i)) found = SEVERITY_HEAVY;
+        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i))) found = SEVERITY_HEAVY;
+        if (!found && is_catching(tokens, i)) found = SEVERITY_MODERATE;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;
         if (!found && (is_put_right(tokens, i) || is_nothing(tokens, i))) found = SEVERITY_LIGHT;

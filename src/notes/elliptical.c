@@ -82,10 +82,39 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     tell_count(r, from, at, at, at + 2, count);
 }
 
+// Was it just told that a part is missing, in words that end before `end`?
+static bool told_missing(const struct fault_reader *r, size_t end) {
+    const struct record *record = r->note->record;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (record->flaws[i].kind->form == ABSENCE &&
+            record->flaws[i].span.to == r->note->tokens.at[end - 1].to)
+            return true;
+    return false;
+}
+
+// "Pendulum missing, and the key.", "lid gone and two of the feet too".
+static void read_and_too(struct fault_reader *r, size_t i) {
+    static const char *const lost[] = {"missing", "gone", "lost", "absent"};
+    static const char *const small[] = {"the", "its", "one", "of", "both", "two", "three", "four"};
+    static const char *const tails[] = {"too", "as", "also"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t end = i > 0 && tokens->at[i - 1].stop == STOP_COMMA ? i - 1 : i, from = i + 1;
+    if (!token_is(tokens, i, "and") || end == 0 || !token_among(tokens, end - 1, lost, COUNT(lost)) ||
+        !told_missing(r, end))
+        return;
+    while (token_among(tokens, from, small, COUNT(small))) from++;
+    size_t to = from;
+    while (to < tokens->count && r->part[to] && r->note->taken[to] == TAKEN_NOT) to++;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                token_among(tokens, to, tails, COUNT(tails));
+    if (from > i + 1 && to > from && ends) absent_tell(r, from, to, i, i + 1);
+}
+
 void read_elliptical(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_denied_part(r, i);
         read_without(r, i);
         read_all_but(r, i);
+        read_and_too(r, i);
     }
 }

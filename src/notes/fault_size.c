@@ -11,6 +11,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
     struct figure figure;
     size_t taken;
     enum { NEAR = 5, BEHIND = 14 };
+    static const char *const runs[] = {"runs", "goes", "running",
+                                       "going"}; // "a hairline, runs about 2 inches"
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         if (i >= hit->from && i < hit->to) continue;
@@ -23,7 +25,9 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         bool apart = false;
         size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
         for (size_t k = a; k < b; k++)
-            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
+            apart |= tokens->at[k].stop >= STOP_CLAUSE ||
+                     (k != i && r->scope.fault[k] && !r->part[k] &&
+                      !(i > hit->from && token_among(tokens, k, runs, sizeof runs / sizeof *runs)));
         if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
         if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
         static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
@@ -40,6 +44,11 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         flaw->size = figure;
         if (!told && !flaw->severity && figure.about)
             flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
+        enum severity run = !told && !strcmp(flaw->kind->rule.id, "hairline")
+                                ? degree_on_scale(r, hit, flaw->kind)
+                                : SEVERITY_UNKNOWN;
+        if (run > degree_of_size(flaw->kind, figure.base) && run > flaw->severity)
+            flaw->severity = run; // short, but from the rim
         note_take(r->note, i, i + taken, TAKEN_FLAW);
         return;
     }

@@ -167,7 +167,8 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
         return stance & (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     uint16_t second = r->scope.stance[hit->to - 1];
     size_t behind = r->scope.cue[hit->to - 1]; // "without its booklet"
-    if (hit->near && hit->kinds[0]->form == ABSENCE && behind == hit->from)
+    if (hit->near &&
+        (denial_is_own(r, hit, behind) || (hit->kinds[0]->form == ABSENCE && behind == hit->from)))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
     if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | second : stance;
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))

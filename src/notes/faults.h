@@ -76,6 +76,8 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
                     struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
+// place_later.c: "One chip. It's on the rim.": the place told by a statement of its own; 0 where none is.
+size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
@@ -179,6 +181,10 @@ bool absent_turns_into(const struct fault_reader *reader, size_t i);
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part);
 
 // joined.c: of two hits that tell one fault.
+// denial.c: of two words apart, a denial by its own first word, or of what the thing should do: "doesn't …
+// shut", "zip will not shut".
+bool denial_is_own(const struct fault_reader *reader, const struct fault_hit *hit, size_t cue);
+void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, you can put a finger in it"
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);

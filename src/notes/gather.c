@@ -329,6 +329,7 @@ static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
 void faults_gather(struct fault_reader *r) {
     sound_said_find(r);
     gather(r);
+    faults_drop_likeness(r);
     faults_join(r);
     for (size_t i = 0; i < r->hit_count; i++) {
         drop_article(r, &r->hits[i]);

@@ -27,7 +27,10 @@ enum severity degree_of_ruler(const struct fault_reader *r, const struct flaw *k
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
         for (size_t k = 0; k < kind->tells[degree].count; k++)
             for (size_t i = from; i < to; i++)
-                if (is_ruler(&r->note->tokens, i, to, kind->tells[degree].at[k]))
+                if (!(i > from &&
+                      (token_is(&r->note->tokens, i - 1, "half") ||
+                       token_is(&r->note->tokens, i - 1, "quarter"))) && // "half an inch" is no inch
+                    is_ruler(&r->note->tokens, i, to, kind->tells[degree].at[k]))
                     return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }
@@ -57,8 +60,9 @@ bool degree_goes_by_number(const struct flaw *kind) {
 
 // A dent goes by no length, but "fist sized" is said for a big one.
 enum severity degree_of_likeness(const struct flaw *kind, double mm) {
-    enum { SPECK = 3, FIST = 60 };
+    enum { SPECK = 3, SHORT = 10, FIST = 60 };
     enum severity degree = degree_of_size(kind, mm);
     if (degree || kind->class != CLASS_DAMAGE || kind->degree != DEGREE_SIZE) return degree;
-    return mm <= SPECK ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
+    double small = strcmp(kind->rule.id, "crack") ? SPECK : SHORT; // "no longer than a grain of rice"
+    return mm <= small ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
 }

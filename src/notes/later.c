@@ -15,6 +15,7 @@ struct statement {
     bool contrasts; // "but", "though"
     bool narrows;   // "only", "just"
     bool denies;    // "isn't", "not"
+    bool own;       // no thing stands in the fault's sentence: "A tear in the hem. It's small."
 };
 
 static size_t subject_at(const struct tokens *tokens, size_t i, struct statement *told) {
@@ -109,6 +110,14 @@ static bool is_of_thing(const struct tokens *tokens, size_t i) {
                "little", "massive", "solid", "enormous", "bigger", "smaller", "modest", "even", "surface");
 }
 
+// "It's small." with nothing behind it: of weight and build ("heavy", "solid") it is said of the thing all
+// the same.
+static bool is_size_alone(const struct tokens *tokens, size_t end) {
+    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE;
+    return ends &&
+           ANY(tokens, end - 1, "big", "large", "huge", "small", "little", "massive", "enormous", "strong");
+}
+
 static bool is_tail(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            ANY(tokens, i, "though", "tho", "and", "but", "so", "you", "tbh", "really", "mind", "if", "one",
@@ -156,16 +165,17 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
     *end = i + n;
     bool new_subject = told->of_it && token_is(tokens, *end, "the"); // "one is bad the rest small"
     if (!found || (!is_tail(tokens, *end) && !new_subject)) return SEVERITY_UNKNOWN;
-    if (told->of_it && is_of_thing(tokens, *end - 1) && !told->contrasts && !told->narrows && !told->denies)
+    if (told->of_it && is_of_thing(tokens, *end - 1) && !told->contrasts && !told->narrows && !told->denies &&
+        !(told->own && is_size_alone(tokens, *end)))
         return SEVERITY_UNKNOWN;
     return told->denies && found != SEVERITY_LIGHT ? SEVERITY_LIGHT : found;
 }
 
 // A statement of degree alone that begins at `i`. `crossed`: behind a full stop.
-static enum severity statement_at(const struct fault_reader *r, size_t i, bool crossed, bool shared,
+static enum severity statement_at(const struct fault_reader *r, size_t i, bool crossed, bool shared, bool own,
                                   size_t *end) {
     const struct tokens *tokens = &r->note->tokens;
-    struct statement told = {0};
+    struct statement told = {.own = own};
     while (ANY(tokens, i, "but", "and", "though", "although", "however", "only", "just", "well", "like",
                "tbh", "honestly", "thankfully", "luckily", "mostly", "tho", "really")) {
         told.contrasts |= ANY(tokens, i, "but", "though", "although", "however", "tho");
@@ -181,11 +191,12 @@ static enum severity statement_at(const struct fault_reader *r, size_t i, bool c
                (*end + 1 >= tokens->count || tokens->at[*end + 1].stop >= STOP_CLAUSE);
     bool sure = told.of_it || one || *end >= tokens->count || tokens->at[*end].stop >= STOP_CLAUSE ||
                 ANY(tokens, *end, "though", "tho", "to", "honestly", "tbh");
-    return sure && (one || !is_of_thing(tokens, *end - 1)) ? found : SEVERITY_UNKNOWN;
+    bool its = one || !is_of_thing(tokens, *end - 1) || (own && is_size_alone(tokens, *end));
+    return sure && its ? found : SEVERITY_UNKNOWN;
 }
 
 enum severity degree_of_statement(const struct fault_reader *r, size_t i, size_t *end) {
-    return statement_at(r, i, false, false, end);
+    return statement_at(r, i, false, false, false, end);
 }
 
 // "The rust on the lid is light", "staining is minimal": the fault itself is the subject.
@@ -208,6 +219,26 @@ static enum severity predicate_of(const struct fault_reader *r, const struct fau
     return SEVERITY_UNKNOWN;
 }
 
+// Is the fault all that its sentence speaks of, and not a thing that has it?
+static bool speaks_of_fault(const struct fault_reader *r, const struct fault_hit *hit) {
+    for (size_t i = scope_sentence_start(&r->scope, hit->from);
+         i < r->note->tokens.count && r->note->tokens.at[i].stop < STOP_SENTENCE; i++)
+        if (r->note->taken[i] == TAKEN_TYPE) return false;
+    return true;
+}
+
+// "One is tiny, the other is big": the worse of both.
+static enum severity worse_of(const struct fault_reader *r, size_t start, size_t end, enum severity found) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (found == SEVERITY_HEAVY || !ANY(tokens, start, "one", "some", "two", "a")) return found;
+    for (size_t i = end; i < tokens->count && i < end + FAR && tokens->at[i].stop < STOP_SENTENCE; i++) {
+        size_t n;
+        enum severity other = degree_word(r, i, &n);
+        if (other > found && !ANY(tokens, i - 1, "not", "isn't", "no", "too", "that")) found = other;
+    }
+    return found;
+}
+
 static bool opens(const struct tokens *tokens, size_t i) {
     return tokens->at[i].stop != STOP_NONE || ANY(tokens, i, "but", "and", "though", "although", "only");
 }
@@ -226,8 +257,9 @@ enum severity degree_said_later(const struct fault_reader *r, const struct fault
         if (crossed && full) return SEVERITY_UNKNOWN;
         crossed |= full;
         if (start >= tokens->count) return SEVERITY_UNKNOWN;
-        enum severity found = statement_at(r, start, crossed, shared, &end);
+        enum severity found = statement_at(r, start, crossed, shared, speaks_of_fault(r, hit), &end);
         if (found) {
+            found = worse_of(r, start, end, found);
             for (size_t k = start; k < end; k++)
                 if (r->note->taken[k] == TAKEN_NOT) note_take(r->note, k, k + 1, TAKEN_SCOPE);
             return found;

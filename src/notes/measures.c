@@ -353,7 +353,7 @@ static bool only_about(const struct note *note, size_t from, size_t to) {
                  "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
                  "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're", "tight",
                  "faint", "fine", "closed", "clean", "dry", "tiny", "small", "deep", "shallow", "thin",
-                 "straight", "old", ","))
+                 "straight", "old", ",", "runs", "running", "goes", "going", "run"))
             return false;
     return true;
 }

@@ -84,6 +84,7 @@ static bool is_aid(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "need", "needs", "take", "takes", "want", "needed")) return false;
     size_t at = i + 1;
     while (ANY(tokens, at, "a", "an", "your", "my", "to", "have", "really")) at++;
+    if (token_is(tokens, at, "glass")) return is_purpose(tokens, at + 1, tokens->count);
     return ANY(tokens, at, "loupe", "magnifier", "magnifying", "microscope", "torch", "glasses", "specs") ||
            (ANY(tokens, at, "good", "sharp", "keen", "young", "better", "strong") &&
             ANY(tokens, at + 1, "eyes", "eyesight", "light", "lens", "glasses"));
@@ -104,8 +105,11 @@ static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to
     size_t at = i + (token_is(tokens, i, "must") ? 1 : 2);
     while (ANY(tokens, at, "really", "actually", "properly", "almost", "practically", "literally")) at++;
     bool no = i > 0 && ANY(tokens, i - 1, "don't", "dont", "didn't", "doesn't", "won't", "not");
+    size_t up = at + 2 + (token_is(tokens, at + 2, "up") ? 1 : 0);
+    bool held = token_is(tokens, at, "hold") && ANY(tokens, at + 1, "it", "them") &&
+                ANY(tokens, up, "to", "against") && ANY(tokens, up + 2, "window", "light", "sun", "lamp");
     bool found =
-        token_among(tokens, at, pure, sizeof pure / sizeof *pure) ||
+        held || token_among(tokens, at, pure, sizeof pure / sizeof *pure) ||
         (ANY(tokens, at, "be", "go") && token_among(tokens, at + 1, told, sizeof told / sizeof *told)) ||
         (token_among(tokens, at, pains, sizeof pains / sizeof *pains) && is_purpose(tokens, at + 1, to));
     if (!found || (token_is(tokens, at, "know") && ANY(tokens, at + 1, "what", "which", "how")))
@@ -113,16 +117,30 @@ static enum severity trouble_at(const struct tokens *tokens, size_t i, size_t to
     return no ? SEVERITY_HEAVY : SEVERITY_LIGHT;
 }
 
+// "Unless you look", "unless it's pointed out"; but "won't stay shut unless you tie it" tells of no seeing.
+static bool is_unless(const struct tokens *tokens, size_t i) {
+    enum { FAR = 6 };
+    for (size_t k = i + 1; k < tokens->count && k < i + FAR && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (is_seeing(tokens, k) ||
+            ANY(tokens, k, "look", "looking", "looked", "hold", "held", "tilt", "tilted", "know", "knew",
+                "told", "tell", "point", "pointed", "catch", "catches", "light", "lit", "wet", "damp",
+                "close", "up", "turn", "turned", "search", "searching", "hunt", "feel", "study", "inspect",
+                "squint", "run", "pick", "picky", "fussy", "lift", "check", "really", "bright", "sun",
+                "angle", "nose", "sniff", "picking", "studying", "hunting", "feeling", "magnifying", "glass",
+                "loupe"))
+            return true;
+    return false;
+}
+
 // "Unless you hold it up", "till you look", "only when it's wet", "if you look close".
 static bool is_condition(const struct tokens *tokens, size_t i) {
-    if (ANY(tokens, i, "unless"))
-        return !ANY(tokens, i + 1, "it's", "someone", "somebody", "fixed", "repaired", "they're") ||
-               ANY(tokens, i + 2, "pointed", "tilted", "held", "lit", "wet", "in");
+    if (ANY(tokens, i, "unless")) return is_unless(tokens, i);
     if (ANY(tokens, i, "until", "till") && ANY(tokens, i + 1, "you", "i", "it's", "held", "it") &&
         !ANY(tokens, i + 4, "home", "back", "out")) // "till I got it home"
         return ANY(tokens, i + 2, "look", "hold", "get", "pick", "turn", "know", "washed", "got", "picked",
                    "held", "turned", "pointed", "cleaned", "looked", "saw", "took", "see", "tilt", "feel");
     if (token_is(tokens, i, "only") && ANY(tokens, i + 1, "when", "if", "from", "under", "with")) return true;
+    if (ANY(tokens, i, "when", "if") && ANY(tokens, i + 1, "held", "tilted", "backlit")) return true;
     size_t you = ANY(tokens, i, "if", "when") && ANY(tokens, i + 1, "you", "you're", "i") ? i + 2 : 0;
     if (you && token_is(tokens, you, "really")) you++;
     return you && ANY(tokens, you, "look", "looked", "looking", "tilt", "squint", "hunt", "sniff", "peer",
@@ -189,14 +207,17 @@ static const struct cue struck[] = {
     {"before you see it", SEVERITY_HEAVY},
     {"blind man", SEVERITY_HEAVY},
     {"catches the eye", SEVERITY_HEAVY},
+    {"catches your eye", SEVERITY_HEAVY},
     {"clear a room", SEVERITY_HEAVY},
     {"clear as day", SEVERITY_HEAVY},
     {"clears a room", SEVERITY_HEAVY},
     {"drawn straight", SEVERITY_HEAVY},
     {"drawn to it", SEVERITY_HEAVY},
     {"draws the eye", SEVERITY_HEAVY},
+    {"draws your eye", SEVERITY_HEAVY},
     {"eye goes right", SEVERITY_HEAVY},
     {"eye goes straight", SEVERITY_HEAVY},
+    {"eye goes to it", SEVERITY_HEAVY},
     {"eyes go straight", SEVERITY_HEAVY},
     {"feet away", SEVERITY_HEAVY},
     {"fills the", SEVERITY_HEAVY},
@@ -227,6 +248,8 @@ static const struct cue struck[] = {
     {"paces away", SEVERITY_HEAVY},
     {"plain as day", SEVERITY_HEAVY},
     {"plain as the nose", SEVERITY_HEAVY},
+    {"pulls the eye", SEVERITY_HEAVY},
+    {"pulls your eye", SEVERITY_HEAVY},
     {"screams at you", SEVERITY_HEAVY},
     {"slaps you", SEVERITY_HEAVY},
     {"smacks you", SEVERITY_HEAVY},
@@ -236,6 +259,8 @@ static const struct cue struck[] = {
     {"stares back", SEVERITY_HEAVY},
     {"staring at you", SEVERITY_HEAVY},
     {"sticks out", SEVERITY_HEAVY},
+    {"takes the eye", SEVERITY_HEAVY},
+    {"takes your eye", SEVERITY_HEAVY},
     {"the minute you", SEVERITY_HEAVY},
     {"the moment you", SEVERITY_HEAVY},
     {"the second you", SEVERITY_HEAVY},

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // How big a fault is beside a thing that has no fixed size: "size of a saucer", "fist sized dent", "no bigger
 // than a lentil". It places the fault on its kind's scale; no length is told by it.
+#include <string.h>
+
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -156,6 +158,12 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
                 {"palm", 90},        {"biro", 140},      {"teaspoon", 130},   {"spoon", 180},
                 {"knife", 220},      {"eyelash", 9},     {"foot", 300},       {"toothpick", 65},
                 {"credit card", 85}, {"staple", 12},     {"grain of rice", 6}};
+    static const struct {
+        const char *object;
+        double mm;
+    } broad[] = {{"hand", 85},  {"palm", 85},       {"finger", 15}, {"thumb", 20},
+                 {"pencil", 7}, {"fingernail", 10}, {"hair", 1}};
+    static const char *const spans[] = {"width", "breadth", "wide"};
     static const char *const leads[] = {"long as a",    "long as my",     "long as your",  "length of a",
                                         "length of my", "length of your", "longer than a", "longer than my"};
     size_t lead = token_longest(tokens, i, leads, COUNT(leads));
@@ -164,16 +172,24 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
             *mm = rods[k].mm;
             return true;
         }
+    if (lead || !token_among(tokens, i + 1, spans, COUNT(spans))) return false;
+    for (size_t k = 0; k < COUNT(broad); k++) { // "a hand's breadth", "finger wide"
+        const char *word = tokens->at[i].fold, *of = broad[k].object;
+        size_t size = strlen(of);
+        if (strncmp(word, of, size) != 0 || (word[size] && strcmp(word + size, "'s") != 0)) continue;
+        *mm = broad[k].mm;
+        return true;
+    }
     return false;
 }
 
 // "The size of a saucer", "saucer sized", "big as my hand": the tokens it takes.
 static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
     static const char *const leads[] = {
-        "size of a",     "size of an",     "no bigger than a", "no larger than a", "no more than a",
-        "about a",       "like a",         "size of my",       "size of the",      "size of your",
-        "big as a",      "big as an",      "big as my",        "large as a",       "bigger than a",
-        "larger than a", "smaller than a", "wide as a",        "size of"};
+        "size of a", "size of an",      "no bigger than a", "no larger than a", "no more than a", "about a",
+        "like a",    "size of my",      "size of the",      "size of your",     "big as a",       "big as an",
+        "big as my", "large as a",      "bigger than a",    "larger than a",    "smaller than a", "wide as a",
+        "size of",   "cover it with a", "cover it with my"};
     static const char *const sized[] = {"size", "sized"};
     size_t lead = 0;
     for (size_t k = 0; k < COUNT(leads); k++) {

@@ -118,6 +118,11 @@ static bool some_of(const struct fault_reader *r, size_t i, struct share *share,
     size_t size = amount_at(tokens, i, &n);
     if (!size) return false;
     size_t at = i + size;
+    bool noun = at + 1 < tokens->count && tokens->at[at].kind == TOKEN_WORD &&
+                tokens->at[at].stop == STOP_NONE && !token_is(tokens, at, "of") &&
+                token_is(tokens, at + 1, "of");
+    if (noun && token_is(tokens, at + 2, "the") && degrees_number(tokens, at + 3))
+        at++; // "three forks of the eight"
     if (token_is(tokens, at, "out")) at++;
     if (!token_is(tokens, at, "of")) return false;
     bool named = token_is(tokens, at + 1, "them") || owner_at(tokens, at + 1);

@@ -181,14 +181,24 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     return last;
 }
 
+// "Rim: two chips", "Lock - broken", "The lock? Broken": a part by itself before the stop at `start` - 1.
+static bool is_heading(const struct fault_reader *r, size_t start) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (start < 2 || !r->part[start - 2] || r->note->taken[start - 2] == TAKEN_TYPE) return false;
+    if (token_is(tokens, start - 1, ":")) return tokens->at[start - 1].stop == STOP_CLAUSE;
+    if (tokens->at[start - 1].stop != STOP_CLAUSE && !token_is(tokens, start - 1, "?")) return false;
+    size_t at = start - 1;
+    while (at > 0 && (r->part[at - 1] || spot_article(tokens, at - 1))) at--;
+    return at == 0 || tokens->at[at - 1].stop != STOP_NONE;
+}
+
 // "On the bottom there's a chip", "inside: rust", "underneath, two chips".
 bool spot_place_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     size_t start = scope_clause_start(&r->scope, i);
     for (size_t at = start; at < i; at++)
         if (r->scope.stance[at] & STANCE_WITHDRAWN) start = at + 1;
-    if (start > 0 && tokens->at[start - 1].stop == STOP_CLAUSE && token_is(tokens, start - 1, ":") &&
-        start >= 2 && r->part[start - 2] && r->note->taken[start - 2] != TAKEN_TYPE) { // "rim: two chips"
+    if (is_heading(r, start)) { // "rim: two chips"
         *to = start - 1;
         *from = start - 2;
         while (*from > 0 && r->part[*from - 1]) --*from;
@@ -329,15 +339,21 @@ static size_t bare_place(const struct fault_reader *r, size_t i) {
     return side && (ends || two) ? to : 0;
 }
 
-// "Small tear, 8 mm, at the hem": the comma behind a size that stands between commas; 0 if none does.
+// "Small tear, 8 mm, at the hem", "three holes, tiny, at one end", "a stain, tea coloured, on the back": the
+// comma behind a size, a degree or a color that stands between commas; 0 if none does.
 static size_t behind_size(const struct fault_reader *r, size_t i) {
     enum { WORDS_MOST = 5 };
+    static const char *const tells[] = {"colored",  "coloured", "sized", "shaped", "size",
+                                        "pinhead",  "pinheads", "pin",   "old",    "clean",
+                                        "hairline", "neatly",   "brown", "black"};
     const struct tokens *tokens = &r->note->tokens;
-    bool figure = false;
+    bool tell = false;
+    size_t n;
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
-        if (tokens->at[at].stop == STOP_COMMA) return figure ? at : 0;
+        if (tokens->at[at].stop == STOP_COMMA) return tell ? at : 0;
         if (tokens->at[at].stop != STOP_NONE || (r->scope.fault[at] && !r->part[at]) || r->part[at]) return 0;
-        figure |= tokens->at[at].kind == TOKEN_FIGURE;
+        tell |= tokens->at[at].kind == TOKEN_FIGURE || token_among(tokens, at, tells, COUNT(tells)) ||
+                degree_word(r, at, &n);
     }
     return 0;
 }
@@ -358,9 +374,10 @@ static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) 
     while (token_among(tokens, at, adverbs, COUNT(adverbs)) || token_is(tokens, at, "a") ||
            degree_word(r, at, &n))
         at += degree_word(r, at, &n) ? n : 1;
-    if (at == i + 1 && (token_among(tokens, at, others, COUNT(others)) || !token_is(tokens, at + 1, "the")))
-        return 0;
+    bool the = token_is(tokens, at + 1, "the") || (sized && spot_article(tokens, at + 1));
+    if (at == i + 1 && (token_among(tokens, at, others, COUNT(others)) || !the)) return 0;
     size_t to = place_behind(r, at, from);
+    if (to && token_is(tokens, to, "only")) return to; // "on the back only"
     return to && (to >= tokens->count || tokens->at[to].stop != STOP_NONE) ? to : 0;
 }
 
@@ -393,7 +410,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);
-    return to;
+    return to ? to : spot_said_later(r, hit, from);
 }
 
 // "Lid jammed, so no idea what it's like inside": a place that is not known is no place of the fault.

@@ -214,18 +214,23 @@ static size_t build_size(struct note *note, size_t i) {
     enum { LEAST = 30, MOST = 60 };
     const struct tokens *tokens = &note->tokens;
     size_t taken;
-    int number = tokens->at[i].kind == TOKEN_FIGURE ? number_whole(tokens, i, &taken) : 0;
-    if (number < LEAST || number > MOST || tokens->at[i].stop != STOP_NONE) return 0;
-    if (!ANY(tokens, i + 1, "reg", "regular", "short", "long", "tall")) return 0;
+    if (tokens->at[i].kind != TOKEN_FIGURE || tokens->at[i].stop != STOP_NONE) return 0;
+    const char *fold = tokens->at[i].fold;
+    bool build = strlen(fold) == 3 && fold[0] >= '3' && fold[0] <= '5' && strchr("rsl", fold[2]); // "40R"
+    int number = build ? LEAST : number_whole(tokens, i, &taken);
+    if (number < LEAST || number > MOST) return 0;
+    if (!build && !ANY(tokens, i + 1, "reg", "regular", "short", "long", "tall")) return 0;
+    size_t end = i + (build ? 1 : 2);
     bool ends =
-        i + 2 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE || tokens->at[i + 2].stop != STOP_NONE;
+        end >= tokens->count || tokens->at[end - 1].stop != STOP_NONE || tokens->at[end].stop != STOP_NONE;
+    ends |= build;
     bool coat = false;
     for (size_t k = 0; ends && k < tokens->count && !coat; k++)
         coat = ANY(tokens, k, "jacket", "coat", "blazer", "suit", "waistcoat", "overcoat", "tuxedo",
                    "tailcoat", "raincoat", "dinner");
     if (!coat) return 0;
-    keep(note, i, i + 2, note_words(note, i, i + 2), i, i + 2);
-    return 2;
+    keep(note, i, end, note_words(note, i, end), i, end);
+    return end - i;
 }
 
 // "1:64", "1/64 scale", "age 3-4", "2 person tent", "one size".

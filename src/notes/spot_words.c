@@ -12,23 +12,26 @@
 
 // Words for parts and places that no list has a use for but this one, in the order of their bytes.
 static const char *const always[] = {
-    "antenna",   "arm",       "arms",    "back",     "backing",  "base",     "bezel",   "blade",
-    "board",     "body",      "bottom",  "bowl",     "box",      "buckle",   "button",  "buttons",
-    "case",      "caster",    "casters", "castor",   "castors",  "center",   "centre",  "chain",
-    "clasp",     "collar",    "cord",    "corner",   "corners",  "cover",    "crystal", "cuff",
-    "cuffs",     "dial",      "door",    "drawer",   "ear",      "edge",     "edges",   "end",
-    "endpaper",  "endpapers", "ends",    "exterior", "face",     "feet",     "finish",  "flex",
-    "flyleaf",   "fold",      "foot",    "frame",    "fringe",   "front",    "gilt",    "glass",
-    "grille",    "gutter",    "hand",    "handle",   "handles",  "hands",    "head",    "heel",
-    "heels",     "hem",       "hinge",   "hinges",   "inside",   "interior", "jacket",  "key",
-    "keys",      "knob",      "knobs",   "label",    "leg",      "legs",     "lens",    "lid",
-    "lining",    "lip",       "margin",  "margins",  "middle",   "mount",    "neck",    "nose",
-    "outside",   "page",      "pages",   "plug",     "pocket",   "rim",      "screen",  "seam",
-    "seams",     "seat",      "shade",   "shelf",    "shoulder", "side",     "sides",   "sleeve",
-    "sleeves",   "socket",    "sole",    "soles",    "spine",    "spout",    "stem",    "stone",
-    "stopper",   "strap",     "string",  "strings",  "surface",  "switch",   "tail",    "tine",
-    "tines",     "tip",       "toe",     "toes",     "top",      "tray",     "trim",    "underneath",
-    "underside", "well",      "wheel",   "wheels",   "wing",     "zip",      "zipper"};
+    "aerial",    "antenna",    "arm",       "arms",      "back",     "backing", "baize",   "base",
+    "bezel",     "blade",      "board",     "body",      "bottom",   "bowl",    "box",     "buckle",
+    "button",    "buttons",    "case",      "caster",    "casters",  "castor",  "castors", "center",
+    "centre",    "chain",      "clasp",     "claw",      "claws",    "collar",  "cord",    "corner",
+    "corners",   "cover",      "crystal",   "cuff",      "cuffs",    "cursor",  "dial",    "division",
+    "divisions", "door",       "drawer",    "ear",       "edge",     "edges",   "end",     "endpaper",
+    "endpapers", "ends",       "exterior",  "face",      "facing",   "feet",    "finish",  "flex",
+    "flyleaf",   "focus",      "fold",      "foot",      "frame",    "fret",    "frets",   "fringe",
+    "front",     "gilt",       "glass",     "grille",    "gutter",   "hand",    "handle",  "handles",
+    "hands",     "head",       "heel",      "heels",     "hem",      "hinge",   "hinges",  "holder",
+    "inside",    "interior",   "jacket",    "jaw",       "jaws",     "key",     "keys",    "knob",
+    "knobs",     "label",      "leg",       "legs",      "lens",     "lid",     "lining",  "lip",
+    "margin",    "margins",    "middle",    "mount",     "neck",     "nose",    "outside", "pad",
+    "pads",      "page",       "pages",     "plug",      "pocket",   "rim",     "screen",  "seam",
+    "seams",     "seat",       "shade",     "shelf",     "shoulder", "side",    "sides",   "skiver",
+    "sleeve",    "sleeves",    "socket",    "sole",      "soles",    "spine",   "spout",   "stem",
+    "stone",     "stopper",    "strap",     "string",    "strings",  "stylus",  "surface", "switch",
+    "tail",      "tine",       "tines",     "tip",       "toe",      "toes",    "top",     "tray",
+    "trim",      "underneath", "underside", "waistband", "well",     "wheel",   "wheels",  "wing",
+    "zip",       "zipper"};
 
 static bool among(const char *word) {
     return text_sorted_has(always, COUNT(always), word);
@@ -77,6 +80,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "stitching", "colored", "coloured", "carved",   "darned"};
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
+    static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
+    if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&
+        (token_is(tokens, i - 1, "in") ||
+         (i > 1 && token_is(tokens, i - 1, "a") && token_is(tokens, i - 2, "in"))))
+        return true; // "gone in spots"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
     return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||
            (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));

@@ -42,6 +42,26 @@ static size_t before_aside(const struct fault_reader *r, size_t i) {
     return 0;
 }
 
+// "The handle at the bottom is cracked", "the rim of the saucer has a chip": the part before the preposition
+// at `prep` where the clause begins with it. "Of" belongs to its name, so that it ends at `*to` then.
+static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = prep;
+    while (start > 0 && prep - start < PART_WORDS_MOST && r->part[start - 1] && !r->scope.fault[start - 1] &&
+           !spot_adverb(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE)
+        start--;
+    if (start == prep || is_thing(r, prep - 1)) return false;
+    while (start > 0 && spot_side(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE) start--;
+    size_t first = start;
+    while (first > 0 && spot_article(tokens, first - 1) && tokens->at[first - 1].stop == STOP_NONE) first--;
+    bool opens = first == 0 || tokens->at[first - 1].stop != STOP_NONE ||
+                 token_is(tokens, first - 1, "and") || token_is(tokens, first - 1, "but");
+    if (!opens) return false;
+    *from = start;
+    if (!token_is(tokens, prep, "of")) *to = prep;
+    return true;
+}
+
 // The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped". Between the two
 // stand verbs, degrees and articles, no other fault; behind a preposition it is no subject.
 static bool subject_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
@@ -81,7 +101,9 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
                 ++*to; // "the back one"
             bool bare =
                 behind == start && behind > 0 && token_among(tokens, behind - 1, particles, COUNT(particles));
-            return bare || !(behind > 0 && spot_preposition(tokens, behind - 1)); // "the take up key"
+            if (bare || !(behind > 0 && spot_preposition(tokens, behind - 1)))
+                return true; // "the take up key"
+            return owner_of_place(r, behind - 1, from, to);
         }
         if (r->scope.fault[at - 1] || token_among(tokens, at - 1, joints, COUNT(joints))) return false;
         at--;
@@ -117,6 +139,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
 }
 
 static bool is_noun_of(const struct flaw *kind, const char *word) {
+    if (kind->adjective && !strcmp(kind->adjective, word)) return false; // "a broken lock"
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
@@ -328,8 +351,11 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     if (absence && part_inside(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
-    } else if (!own && ((!absence && spot_piece(r, hit->from, &from, &to)) ||
-                        subject_before(r, hit->from, &from, &to))) {
+    } else if (!own &&
+               ((!absence && spot_piece(r, hit->from, &from, &to)) ||
+                subject_before(r, hit->from, &from, &to)) &&
+               !(r->part[hit->from] && hit->to > hit->from + 1 &&
+                 r->note->taken[to - 1] == TAKEN_TYPE)) { // "tweed jacket 40R. Lining torn"
         size_t behind, end;
         bool near = to + 1 >= hit->from || hit->from < hit->to - 1; // "scottish scene rusty lid"
         if (!near && !absence && part_behind(r, hit, &behind, &end)) {
@@ -339,6 +365,14 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_from = from;
         spot.part_to = to;
         while (spot.part_to == hit->from && hit->from + 1 < hit->to && r->part[hit->from]) spot.part_to++;
+        size_t place =
+            spot.where_to || spot.part_to >= hit->from || !spot_preposition(&r->note->tokens, spot.part_to)
+                ? 0
+                : spot_place_at(r, spot.part_to, &from); // "the handle at the bottom is cracked"
+        if (place && place <= hit->from) {
+            spot.where_from = from;
+            spot.where_to = place;
+        }
     } else if (hit->near && r->part[hit->from] &&
                !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
@@ -356,8 +390,10 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         spot.part_from = from;
         spot.part_to = to;
     } else if (!spot.where_to && spot_place_before(r, hit->from, &from, &to)) {
-        spot.where_from = from;
-        spot.where_to = to;
+        bool headed = to < hit->from && r->note->tokens.at[to].stop != STOP_NONE &&
+                      !token_is(&r->note->tokens, to, ":") && degree_is_state(r, hit);
+        *(headed ? &spot.part_from : &spot.where_from) = from; // "Lock - broken"
+        *(headed ? &spot.part_to : &spot.where_to) = to;
     }
     bool behind = hit->parted && hit->parted->from >= hit->to; // "glued crack on the left column"
     if (behind || (hit->parted && spot.part_to == spot.part_from)) {

@@ -313,6 +313,9 @@ static const struct cue cues[] = {{"are beyond me", LEFT},
                                   {"still have to check", AHEAD},
                                   {"still need to check", AHEAD},
                                   {"taken on trust", LEFT},
+                                  {"too dark to check for", AHEAD},
+                                  {"too dark to look for", AHEAD},
+                                  {"too dim to look for", AHEAD},
                                   {"unchecked for", AHEAD},
                                   {"unseen", LEFT},
                                   {"unsure about", AHEAD},
@@ -376,12 +379,26 @@ static void read_untold(struct scope *s, size_t i) {
     if (fault) scope_mark(s, from, i, STANCE_UNKNOWN, i);
 }
 
+// "Chips not checked", "foxing: not looked for": the fault by its noun, and nothing else before the cue.
+static bool is_sought(const struct scope *s, size_t to) {
+    static const char *const masses[] = {"rust", "foxing", "worm", "woodworm", "mold",  "mould",
+                                         "moth", "damp",   "wear", "crazing",  "damage"};
+    static const char *const small[] = {"any", "or", "and", "for", "moth", "inner"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (to == 0 || !s->fault[to - 1]) return false;
+    const struct token *last = &tokens->at[to - 1];
+    if (last->one == last->fold && !token_among(tokens, to - 1, masses, COUNT(masses))) return false;
+    while (to > 0 && (s->fault[to - 1] || token_among(tokens, to - 1, small, COUNT(small)))) to--;
+    return to == 0 || tokens->at[to - 1].stop != STOP_NONE;
+}
+
 // "The seams not checked": the few words before, up to the clause's start, a comma or a verb.
 static void read_left(struct scope *s, size_t i) {
     static const char *const links[] = {"is",   "are",  "was",  "were",  "has",
                                         "have", "been", "also", "still", "but"};
     static const char *const others[] = {"i",    "it",    "they",      "just", "sold",    "and", "we",
                                          "this", "these", "otherwise", "so",   "because", "as",  "since"};
+    static const char *const ands[] = {"and", "or"};
     enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &s->note->tokens;
     size_t to = i;
@@ -390,10 +407,13 @@ static void read_left(struct scope *s, size_t i) {
                  (token_is(tokens, to - 1, "-") || token_is(tokens, to - 1, ":")); // "wiring - not checked"
     if (entry) to--;
     size_t from = to;
-    bool named = token_is(tokens, i, "i"); // "moth I can't rule out": the fault itself
+    bool named = token_is(tokens, i, "i") || // "moth I can't rule out": the fault itself
+                 is_sought(s, to);
     while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && to - from < WORDS_MOST &&
            !token_among(tokens, from - 1, others, COUNT(others)) && (named || !s->fault[from - 1]))
         from--;
+    while (named && from > 1 && token_among(tokens, from - 1, ands, COUNT(ands)) && s->fault[from - 2])
+        from -= 2;
     if (from < to && s->note->taken[to - 1] != TAKEN_TYPE && to - from < WORDS_MOST)
         scope_mark(s, from, to, STANCE_UNKNOWN, i);
 }
@@ -467,7 +487,12 @@ static size_t read_grammar(struct scope *s, size_t i) {
     if (purpose > n) n = purpose;
     size_t from = i + (n == unsure ? head : n); // "how well it keeps time" begins with words of its own
     if (n && !ends_clause(s, i + n)) scope_mark(s, from, ahead_end(s, i + n), STANCE_UNKNOWN, i);
-    if (n && ends_clause(s, i + n)) scope_shrug_back(s, i);
+    if (n && ends_clause(s, i + n)) {
+        if (is_sought(s, i))
+            read_left(s, i); // "chips not looked for"
+        else
+            scope_shrug_back(s, i);
+    }
     return n == unsure ? head : n;
 }
 

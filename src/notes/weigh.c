@@ -108,6 +108,25 @@ static bool takes_object(const struct fault_reader *r, size_t i) {
                 "marks", "scratches");
 }
 
+// That it still holds or works is the middle step of some scales, and little of the others.
+static enum severity still_good(const struct flaw *kind) {
+    static const char *const middle[] = {"dent-bend",    "warped",     "strap-damage",
+                                         "binding-weak", "wood-split", "leather-crack",
+                                         "seam-open",    "crack",      "crack-through"};
+    for (size_t i = 0; i < sizeof middle / sizeof *middle; i++)
+        if (!strcmp(kind->rule.id, middle[i])) return SEVERITY_MODERATE;
+    return SEVERITY_LIGHT;
+}
+
+static enum severity of_use(const struct fault_reader *r, const struct fault_hit *hit,
+                            const struct flaw *kind, const struct around *behind) {
+    enum severity found = degree_of_use(r, hit);
+    for (size_t i = behind->from; found == SEVERITY_LIGHT && i < behind->to; i++)
+        if (ANY(&r->note->tokens, i, "still", "works", "usable", "useable", "holds", "turns", "closes"))
+            return still_good(kind);
+    return found;
+}
+
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
@@ -139,8 +158,7 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
     }
-    bool fits = !strcmp(kind->rule.id, "dent-bend") || !strcmp(kind->rule.id, "warped"); // their middle step
-    return good ? (fits ? SEVERITY_MODERATE : SEVERITY_LIGHT) : SEVERITY_UNKNOWN;
+    return good ? still_good(kind) : SEVERITY_UNKNOWN;
 }
 
 // "Creased at the ankle as boots are": no more than is usual.
@@ -206,7 +224,7 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
     if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
     if (!found) found = degree_on_scale(r, hit, kind);
-    if (!found) found = degree_of_use(r, hit);
+    if (!found) found = of_use(r, hit, kind, &at[AROUND_BEHIND]);
     if (!found) found = of_stuck(r, hit, kind);
     if (!found) found = degree_on_scale_in(r, kind, at[AROUND_NEXT].from, at[AROUND_NEXT].to);
     if (!found) found = of_likeness_told(r, &at[AROUND_BEHIND]);

@@ -71,6 +71,26 @@ static bool side_named(const struct fault_reader *r, size_t i, size_t *from, siz
            (token_among(tokens, *from, sides, COUNT(sides)) && *to == *from + 2);
 }
 
+// "Ribs, two are bent", "the pages are fine but three are torn": the number stands for what the sentence
+// began with.
+static bool spot_named_before(const struct fault_reader *r, size_t number, size_t *from, size_t *to) {
+    static const char *const links[] = {"are", "were", "is", "all"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = scope_sentence_start(&r->scope, number);
+    while (spot_article(tokens, at)) at++;
+    if (at + 1 >= number || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].one == tokens->at[at].fold ||
+        r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE)
+        return false;
+    struct noun_found noun;
+    bool stands = tokens->at[at + 1].stop == STOP_COMMA || token_among(tokens, at + 1, links, COUNT(links));
+    if (!stands || !(r->part[at] || noun_at(r->note, at, &noun))) return false;
+    for (size_t i = at + 1; i < number; i++)
+        if (r->scope.fault[i] || r->part[i]) return false;
+    *from = at;
+    *to = at + 1;
+    return true;
+}
+
 // "Two ribs are bent", "2 of the 24 drops are chipped": a noun that is counted, and is not the thing.
 bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     static const char *const verbs[] = {"is",   "are", "has", "have",     "all",
@@ -83,6 +103,9 @@ bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *
     size_t at = i;
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && token_among(tokens, at - 1, verbs, COUNT(verbs)))
         at--;
+    bool number = at > 2 && degrees_number(tokens, at - 1) > 0 &&
+                  (token_is(tokens, at - 2, "but") || tokens->at[at - 2].stop == STOP_COMMA);
+    if (number) return spot_named_before(r, at - 1, from, to);
     if (at < 2 || tokens->at[at - 1].kind != TOKEN_WORD || r->scope.fault[at - 1] ||
         tokens->at[at - 1].one == tokens->at[at - 1].fold || r->note->taken[at - 1] == TAKEN_TYPE ||
         r->note->taken[at - 1] == TAKEN_MEASURE)

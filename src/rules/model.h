@@ -236,6 +236,7 @@ struct caution {
     bool stop;
     bool shown;   // a picture, or a book, of it raises it as the thing itself does
     bool history; // what befell the goods raises it: what a seller tells beside the thing counts too
+    bool residue; // so does what was once kept in it
 };
 
 struct pack {

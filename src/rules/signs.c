@@ -69,9 +69,14 @@ static void add_group(struct arena *arena, struct signs *signs, const char *text
     }
 }
 
+bool caution_is_state(const struct caution *caution) {
+    return caution->flaws.count && !caution->things.count;
+}
+
 // "a|b / c // d / !e": groups by single strokes, sections by double ones.
-static void add_sign(struct arena *arena, struct signs *signs, const char *text, size_t rule) {
-    struct sign sign = {rule, signs->group_count, 0};
+static void add_sign(struct arena *arena, struct signs *signs, const char *text,
+                     const struct caution *caution) {
+    struct sign sign = {.caution = caution, .first = signs->group_count};
     size_t section = 0;
     for (const char *at = text;;) {
         size_t n = strcspn(at, "/");
@@ -90,8 +95,7 @@ static void add_sign(struct arena *arena, struct signs *signs, const char *text,
 
 void signs_add(struct arena *arena, struct signs *signs, const struct caution *caution) {
     if (caution->number >= signs->rule_count) signs->rule_count = caution->number + 1;
-    for (size_t i = 0; i < caution->signs.count; i++)
-        add_sign(arena, signs, caution->signs.at[i], caution->number);
+    for (size_t i = 0; i < caution->signs.count; i++) add_sign(arena, signs, caution->signs.at[i], caution);
 }
 
 // By the first word, then as they were given.

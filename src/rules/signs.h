@@ -13,7 +13,7 @@ struct sign_group {
 };
 
 struct sign {
-    size_t rule; // the caution's number
+    const struct caution *caution;
     size_t first, count;
 };
 
@@ -34,6 +34,9 @@ struct signs {
     size_t rule_count; // one above the highest number
     const struct index *firsts;
 };
+
+// Is it about a state of the thing, which is there whatever the thing shows: mold on a picture of a mushroom?
+bool caution_is_state(const struct caution *caution);
 
 struct signs *signs_new(struct arena *arena);
 void signs_add(struct arena *arena, struct signs *signs, const struct caution *caution);

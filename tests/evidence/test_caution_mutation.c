@@ -189,6 +189,9 @@ static void change_all(struct arena *arena, void *context) {
         changed = *caution;
         changed.shown = false;
         if (caution->shown) expect_notice(&changed, look.id, "a picture of it", &tally);
+        changed = *caution;
+        changed.residue = false;
+        if (caution->residue) expect_notice(&changed, look.id, "what was kept in it", &tally);
         change_lists(arena, caution, &tally);
     }
     printf("%zu of %zu changes of %zu rules of cautions are noticed by %zu lines\n", tally.noticed,

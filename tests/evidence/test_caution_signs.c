@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Words that raise a caution only together: the notes of caution_signs.txt, what may not stand beside them
-// and how far apart they may be. Each sign is lost in turn, which those notes must notice of most.
+// and how far apart they may be. Each sign is lost in turn, which one of those notes must notice.
 #include "lines.h"
 
 #include "evidence/cautions.h"
 #include "rules/signs.h"
 #include "rules/trigger.h"
 
-enum { LINES_MOST = 900, SIGNS_LEAST = 250, NOTICED_LEAST = 130, QUIET_LEAST = 130, LOUD_MOST = 6 };
+enum { LINES_MOST = 1600, SIGNS_LEAST = 250, QUIET_LEAST = 130, LOUD_MOST = 12 };
 
 struct line {
     const char *ids, *notes;
@@ -133,13 +133,16 @@ static void lose_each(struct arena *arena, void *context) {
             within(lose_sign, &look);
             signs++;
             noticed += look.noticed;
+            if (!look.noticed)
+                fprintf(stderr, "  %s: no note needs \"%s\"\n", look.caution->rule.id,
+                        look.caution->signs.at[k]);
         }
     printf("%zu of %zu signs are noticed when they are lost\n", noticed, signs);
     ck_assert_uint_ge(signs, SIGNS_LEAST);
-    ck_assert_uint_ge(noticed, NOTICED_LEAST);
+    ck_assert_uint_eq(noticed, signs);
 }
 
-START_TEST(most_signs_are_noticed_when_they_are_lost) {
+START_TEST(each_sign_is_noticed_when_it_is_lost) {
     within(lose_each, NULL);
 }
 END_TEST
@@ -196,7 +199,7 @@ int main(void) {
     tcase_add_unchecked_fixture(tests, shipped_setup, NULL);
     tcase_set_timeout(tests, 300);
     tcase_add_test(tests, what_is_told_by_its_signs_is_raised);
-    tcase_add_test(tests, most_signs_are_noticed_when_they_are_lost);
+    tcase_add_test(tests, each_sign_is_noticed_when_it_is_lost);
     tcase_add_loop_test(tests, a_sign_is_read_as_it_is_written, 0, sizeof FRAMES / sizeof *FRAMES);
     suite_add_tcase(suite, tests);
     return run_suite(suite);

@@ -9,10 +9,11 @@ static const char *book_path(struct arena *arena) {
     return arena_format(arena, "%.*s/../share/asfound/wordbook.bin", (int)(slash - command), command);
 }
 
-const struct record *support_read_without(struct arena *arena, const char *text, unsigned off) {
+static const struct record *read_by(struct arena *arena, const char *text, struct note_reader reader) {
     struct diags diags = diags_start(arena);
-    struct note_reader reader = {
-        .rules = support.rules, .phrases = support.phrases, .locale = LOCALE_US, .off = off};
+    reader.rules = support.rules;
+    reader.phrases = support.phrases;
+    reader.locale = LOCALE_US;
     reader.book = wordbook_open(arena, book_path(arena), &diags);
     ck_assert_msg(reader.book != NULL, "the word book of the build cannot be opened");
     reader.scanner = scanner_new(arena, support.rules->finder_count);
@@ -21,6 +22,14 @@ const struct record *support_read_without(struct arena *arena, const char *text,
     struct note_read *read = arena_alloc(arena, sizeof *read);
     *read = notes_read(arena, &reader, &notes, 0);
     return &read->record;
+}
+
+const struct record *support_read_without(struct arena *arena, const char *text, unsigned off) {
+    return read_by(arena, text, (struct note_reader){.off = off});
+}
+
+const struct record *support_read_keeping(struct arena *arena, const char *text, struct asked *asked) {
+    return read_by(arena, text, (struct note_reader){.asked = asked});
 }
 
 const struct record *support_read(struct arena *arena, const char *text) {

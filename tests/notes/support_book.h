@@ -13,4 +13,7 @@ const struct record *support_read(struct arena *arena, const char *note);
 // The same with some phenomena (bits of enum phenomenon) left unread.
 const struct record *support_read_without(struct arena *arena, const char *note, unsigned off);
 
+// The same by a reader that keeps what it learns of words.
+const struct record *support_read_keeping(struct arena *arena, const char *note, struct asked *asked);
+
 #endif

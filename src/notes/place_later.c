@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Where a fault is by a statement of its own behind it: "a chip, it's on the rim", "One crack. It runs down
+// from the rim.", "Two chips. Both on the foot."
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+
+enum { CLAUSE_MOST = 5, LINKS_MOST = 6 };
+
+// The words that stand for the fault and say that it is somewhere; where they end, `i` if there are none.
+static size_t behind_links(const struct tokens *tokens, size_t i) {
+    size_t at = i;
+    if (!ANY(tokens, at, "it", "it's", "its", "they", "they're", "that's", "both", "all", "mostly", "mainly",
+             "this"))
+        return i;
+    at++;
+    while (at < i + LINKS_MOST &&
+           ANY(tokens, at, "is", "are", "was", "were", "both", "all", "just", "mostly", "mainly", "only",
+               "right", "runs", "run", "goes", "go", "starts", "start", "begins", "begin", "sits", "sit",
+               "down", "up", "out", "one", "two"))
+        at++;
+    return at;
+}
+
+// "It's in the box", "it's on the shelf at home": where the thing is, and not the fault.
+static bool is_keeping(const struct tokens *tokens, size_t from, size_t to) {
+    for (size_t i = from; i < to; i++)
+        if (ANY(tokens, i, "box", "case", "bag", "tin", "sleeve", "wall", "shelf", "stand", "drawer", "frame",
+                "pouch", "packet", "cupboard", "original"))
+            return true;
+    return false;
+}
+
+size_t spot_said_later(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to;
+    while (at < tokens->count && at < hit->to + CLAUSE_MOST && tokens->at[at].stop == STOP_NONE &&
+           !r->scope.fault[at] && !r->part[at] && !ANY(tokens, at, "and", "but"))
+        at++;
+    if (at + 2 >= tokens->count || r->scope.fault[at] || r->part[at]) return 0;
+    bool sentence = tokens->at[at].stop >= STOP_SENTENCE;
+    if (tokens->at[at].stop == STOP_NONE && !ANY(tokens, at, "and", "but")) return 0;
+    at++;
+    if (!sentence && ANY(tokens, at, "and", "but")) at++;
+    size_t link = behind_links(tokens, at);
+    bool alone = link == at; // "A chip. Inside the foot."
+    if (alone && !(sentence && spot_preposition(tokens, at))) return 0;
+    size_t to = spot_place_at(r, link, from);
+    if (!to || is_keeping(tokens, *from, to)) return 0;
+    if (alone) return to >= tokens->count || tokens->at[to].stop >= STOP_SENTENCE ? to : 0;
+    for (size_t i = to; i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
+        if (r->scope.fault[i]) return 0; // "It's on the rim that it is cracked"
+    return to;
+}
