@@ -24,6 +24,7 @@ struct weigher {
     struct span *pieces; // where each of them stands in it
     size_t count, room;
     size_t colors_from, colors_to; // which of them are colors
+    size_t marks_from;             // and from which on they are marks
 };
 
 static const char *mark_of(struct weigher *w, const struct finder *finder) {
@@ -62,10 +63,17 @@ static void weigh_part(struct weigher *w, const char *text, size_t own) {
     buf_text(&w->subject, "\n.\n"); // no phrase and no look-around of a pattern reaches over this
 }
 
+// What no mark bears out, as "flawless": a mark that says so is quoted, and never told without its quotes.
+static bool is_mere_praise(const struct claim *claim) {
+    return claim->verdict == VERDICT_REFUSE && !claim->evidence.match.count && !claim->from_year &&
+           !claim->to_year;
+}
+
 static void note_match(struct weigher *w, const struct claim *claim, struct span match) {
     for (size_t i = 0; i < w->count; i++) {
         const struct span *piece = &w->pieces[i];
         if (match.from < piece->from || match.from >= piece->to) continue;
+        if (i >= w->marks_from && !is_mere_praise(claim)) continue;
         size_t to = match.to < piece->to ? match.to : piece->to;
         bool color = i >= w->colors_from && i < w->colors_to;
         note(w, claim, arena_copy(w->arena, w->subject.at + match.from, to - match.from), color);
@@ -177,6 +185,8 @@ struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const 
     w.colors_to = w.count;
     for (size_t i = 0; i < record->include_count; i++) weigh_text(&w, record->includes[i].what);
     weigh_places(&w);
+    w.marks_from = w.count;
+    for (size_t i = 0; i < record->mark_count; i++) weigh_text(&w, record->marks[i].text);
     weigh_all(&w);
     return claims;
 }
@@ -188,6 +198,7 @@ struct claims *claims_weigh_text(struct arena *arena, struct scanner *scanner, c
         .arena = arena, .scanner = scanner, .rules = rules, .record = record, .claims = claims};
     w.subject = buf_start(arena);
     weigh_text(&w, text);
+    w.marks_from = w.count;
     weigh_all(&w);
     return claims;
 }

@@ -24,7 +24,8 @@ struct claims {
 };
 
 // Looks through the type, the attributes (each before what it belongs to), what is included, parts and places
-// of flaws. Marks are evidence and are never judged: they are quoted.
+// of flaws. Marks are evidence: they are quoted, and of them only
+// praise that no mark bears out is noted, for where no quotes stand.
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
                             const struct record *record);
 // The same for a text that is not of the record, before the record's evidence: a title that somebody wrote.

@@ -246,6 +246,8 @@ static size_t before_place(const struct fault_reader *r, size_t i) {
 size_t absent_part(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = 0;
+    if (token_is(tokens, i, "point") && (token_is(tokens, i + 1, "in") || token_is(tokens, i + 1, "of")))
+        return 0; // "no point in hiding it"
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
         if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN || is_small(tokens, at))
             break;

@@ -39,6 +39,9 @@ static bool is_likened(const struct note *note, size_t i) {
     size_t at = token_before(note, i);
     while (at != SIZE_MAX && ANY(&note->tokens, at, "a", "an", "the", "real", "old", "dark", "proper"))
         at = token_before(note, at);
+    if (at != SIZE_MAX && token_is(&note->tokens, at, "as") && at > 0)
+        return ANY(&note->tokens, at - 1, "good", "heavy", "hard", "bright", "shiny", "black", "white",
+                   "solid", "cold");
     return at != SIZE_MAX && ANY(&note->tokens, at, "like", "resembles", "resemble", "resembling",
                                  "imitating", "imitate", "imitates", "mimics", "unlike");
 }
@@ -128,7 +131,9 @@ static bool settle(struct note *note, struct value *value) {
         bare_type(note, &at);
         return false;
     }
-    if (value->sure == SURE_STATED && is_hearsay(note, at.first)) value->sure = SURE_GUESS;
+    bool sort = material && at.first > 1 && token_is(&note->tokens, at.first - 1, "of") &&
+                ANY(&note->tokens, at.first - 2, "sort", "kind"); // "sort of brass"
+    if (value->sure == SURE_STATED && (sort || is_hearsay(note, at.first))) value->sure = SURE_GUESS;
     return true;
 }
 

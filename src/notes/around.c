@@ -4,6 +4,8 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 
+#include <string.h>
+
 enum { BEFORE_MOST = 12, BEHIND_MOST = 24, NEXT_MOST = 20 };
 
 // A word of another fault, but for one that tells a degree of this kind: "loose, it wobbles".
@@ -21,13 +23,107 @@ static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, 
     return !kind || !degree_tell_at(r, kind, i);
 }
 
+// A part by its use in the language: "lid", also where the thing has none.
+bool degree_names_part(const struct fault_reader *r, size_t i) {
+    const struct token *token = &r->note->tokens.at[i];
+    struct word_entry entry;
+    return r->part[i] || (token->kind == TOKEN_WORD && r->note->book &&
+                          wordbook_find(r->note->book, token->one, strlen(token->one), &entry) &&
+                          (entry.uses & (1u << USE_PART)));
+}
+
+// "On the fine tuner", "at the light end", "on bellows folds": an adjective of the place, and no degree.
+bool degree_names_place(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+        tokens->at[i + 1].kind != TOKEN_WORD || spot_preposition(tokens, i + 1) || r->scope.fault[i + 1] ||
+        ANY(tokens, i + 1, "area", "areas", "patch", "patches", "spot", "spots", "and", "or", "but", "part",
+            "parts", "places", "place", "section", "stretch", "portion", "way", "extent", "amount", "bit",
+            "one", "ones"))
+        return false;
+    size_t at = i;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           ANY(tokens, at - 1, "the", "its", "both", "each", "this"))
+        at--;
+    return at > 0 && tokens->at[at - 1].stop == STOP_NONE && spot_preposition(tokens, at - 1) &&
+           !(at == i && ANY(tokens, at - 1, "with", "in", "of", "to", "for"));
+}
+
+// "Light to carry", "small enough to post", "little used", "fine stitching": a degree of the thing, or of
+// another.
+bool degree_is_of_goods(const struct fault_reader *r, size_t i, size_t n) {
+    static const char *const uses[] = {"used", "worn",   "played", "handled",
+                                       "read", "driven", "ridden", "opened"};
+    static const char *const shapes[] = {
+        "ones",    "one",     "lumps",    "lines",    "line",      "marks",   "mark",       "spots",
+        "spot",    "patches", "patch",    "bits",     "bit",       "streaks", "flakes",     "specks",
+        "dots",    "rings",   "smears",   "blobs",    "runs",      "film",    "bloom",      "layer",
+        "coat",    "crust",   "dusting",  "haze",     "area",      "areas",   "strip",      "strands",
+        "threads", "gaps",    "splits",   "places",   "amount",    "amounts", "surface",    "wear",
+        "thing",   "stuff",   "cluster",  "freckles", "freckling", "scatter", "scattering", "coating",
+        "traces",  "trace",   "rash",     "clumps",   "clouds",    "bands",   "whiff",      "whiffs",
+        "smell",   "job",     "stitches", "ripple",   "ripples",   "waves",   "dent",       "dents",
+        "pits",    "pit",     "chunks"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + n;
+    if (at >= tokens->count || tokens->at[at].stop != STOP_NONE) return false;
+    if (token_is(tokens, at, "enough"))
+        return !ANY(tokens, at - 1, "deep", "bad", "long", "wide", "strong", "big", "large", "badly") &&
+               !ANY(tokens, at + 1, "that", "though", "but", "and", "not") &&
+               !ANY(tokens, at + 2, "ignore", "miss", "overlook", "cover", "hide", "polish", "live");
+    if (token_is(tokens, at, "to"))
+        return ANY(tokens, at + 1, "carry", "post", "lift", "move", "send", "ship", "hold", "handle", "use",
+                   "store", "fit");
+    if (token_among(tokens, at, uses, sizeof uses / sizeof *uses)) return true;
+    if (ANY(tokens, at, "thing", "item", "piece", "size", "sized", "object", "weight", "gauge", "model",
+            "lump of"))
+        return at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE; // "large size"
+    size_t last = at; // the noun of a phrase that ends at a stop: "a light wipe given", "minor parts spare"
+    while (last + 1 < tokens->count && tokens->at[last + 1].stop == STOP_NONE && last < at + 4) {
+        if (token_among(tokens, last, shapes, sizeof shapes / sizeof *shapes) ||
+            spot_preposition(tokens, last))
+            return false;
+        last++;
+    }
+    return !token_among(tokens, last, shapes, sizeof shapes / sizeof *shapes) &&
+           tokens->at[at].kind == TOKEN_WORD && !r->scope.fault[at] && !spot_preposition(tokens, at) &&
+           ANY(tokens, i, "light", "fine", "small", "minor", "little", "a", "slight", "slightly", "tiny",
+               "short", "faint", "mild", "soft", "lightly") &&
+           !ANY(tokens, at, "and", "or", "but", "though", "really", "only", "now", "all", "just", "i", "so",
+                "as", "yet");
+}
+
+// "…, lid fine", "…, the hinges are sound": a part that has a good word of its own.
+bool degree_opens_praise(const struct fault_reader *r, size_t i) {
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, i, "otherwise", "rest", "inside", "outside", "elsewhere")) i++;
+    while (ANY(tokens, i, "and", "but", "the", "its", "my", "both", "all", "other", "rest", "of", "two")) i++;
+    bool part = false;
+    for (size_t at = i; at < i + FAR && at < tokens->count; at++) {
+        bool good = ANY(tokens, at, "fine", "sound", "good", "ok", "okay", "alright", "perfect", "tight",
+                        "solid", "clean", "firm", "intact", "works", "work", "closes", "shuts", "holds",
+                        "hold", "turns", "opens", "fits", "straight", "clear", "free", "smooth", "great",
+                        "nice", "lovely", "strong", "undamaged", "whole", "complete", "crisp", "bright");
+        bool opens =
+            at == i && i > 0 && ANY(tokens, i - 1, "otherwise", "rest", "inside", "outside", "elsewhere");
+        if (good && (part || opens)) return true;
+        part |= degree_names_part(r, at) && !spot_preposition(tokens, at);
+        if (!part && !ANY(tokens, at, "left", "right", "small", "large", "big", "little", "top", "bottom",
+                          "front", "back"))
+            return false;
+        if (tokens->at[at].stop != STOP_NONE) return false;
+    }
+    return false;
+}
+
 // "And the lid is bent", "the other one …": another part is the subject from here on.
 static bool opens_other(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     while (ANY(tokens, i, "and", "but", "also", "then", "though", "so")) i++;
     if (ANY(tokens, i, "otherwise", "apart", "other", "rest", "inside", "outside")) return true;
     while (ANY(tokens, i, "the", "its", "my", "a", "one", "both")) i++;
-    if (ANY(tokens, i, "other", "rest", "others")) return true;
+    if (ANY(tokens, i, "other", "rest", "others") || degree_opens_praise(r, i)) return true;
     if (ANY(tokens, i, "catches") && ANY(tokens, i + 1, "on", "your", "the", "a", "my")) return false;
     return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }

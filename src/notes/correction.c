@@ -77,6 +77,15 @@ static void take_back(struct scope *s, size_t i, size_t n) {
     scope_mark(s, i, i + n, STANCE_OTHER, i); // the words of the cue are no fault themselves
 }
 
+// "I thought there was no rust but there is": what was thought is a denial, so the fault is there.
+static bool was_denied(struct scope *s, size_t from, size_t turn) {
+    const uint16_t denied = STANCE_DENIED | STANCE_NONE_SEEN;
+    bool found = false;
+    for (size_t i = from; i < turn; i++) found |= s->fault[i] && (s->stance[i] & denied);
+    for (size_t i = from; found && i < turn; i++) s->stance[i] |= STANCE_DOUBLE;
+    return found;
+}
+
 // Does the sentence go on with "but", "turned out": else it is a mere opinion, read as doubt.
 static size_t turn_of(const struct scope *s, size_t i) {
     static const char *const turns[] = {"but", "turns", "turned", "however", "only"};
@@ -91,7 +100,7 @@ void scope_correction(struct scope *s) {
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, turn;
         if (cue_at(s, thoughts, COUNT(thoughts), i, &n) && (turn = turn_of(s, i + n)) != 0) {
-            scope_mark(s, i, turn, STANCE_OTHER, i);
+            if (!was_denied(s, i + n, turn)) scope_mark(s, i, turn, STANCE_OTHER, i);
             i += n - 1;
             continue;
         }

@@ -270,7 +270,23 @@ static bool is_style(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (token_is(tokens, i, "-")) i++;
     return ANY(tokens, i, "style", "styled", "look", "looking", "inspired", "type", "vibe", "flavor",
-               "flavour", "revival", "reproduction");
+               "flavour", "revival", "reproduction", "manner", "replica", "copy", "design");
+}
+
+// "Not 1920s", "copy of a 1920s one", "after a 1920s design": of another thing, or of none.
+static bool is_refused(const struct note *note, size_t i) {
+    enum { REACH = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k > 0 && i - k < REACH && tokens->at[k - 1].stop < STOP_COMMA; k--) {
+        if (ANY(tokens, k - 1, "copy", "reproduction", "replica", "doubt", "hardly", "cannot", "can't",
+                "wants", "than", "nothing", "late", "early") ||
+            (ANY(tokens, k - 1, "old") && ANY(tokens, k, "as")))
+            return true;
+        if (ANY(tokens, k - 1, "not", "isn't", "wasn't", "never") &&
+            (k == i || (k + 1 == i && ANY(tokens, k, "a", "an", "really", "the", "quite"))))
+            return true;
+    }
+    return false;
 }
 
 // "In the style of the 1920s".
@@ -292,6 +308,7 @@ static size_t keep_period(struct note *note, size_t i, const struct period *p, b
         keep(note, i, p, "style", sure_of(note, i, to));
         return p->taken;
     }
+    if (is_refused(note, i)) return p->taken;
     enum story story = loose ? STORY_NONE : story_of(note, i);
     if (story == STORY_OTHER) return p->taken;
     enum sure sure = sure_of(note, i, to);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How bad, in the seller's own words only: what is not said stays unknown.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #include <stdlib.h>
@@ -71,6 +72,7 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
     for (size_t i = hit->to; i < tokens->count && words < BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
+        if (found && degree_is_of_goods(r, i, n)) found = SEVERITY_UNKNOWN;
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;
@@ -109,6 +111,7 @@ static enum severity apart(const struct fault_reader *r, const struct fault_hit 
                token_is(tokens, at, "only") || token_is(tokens, at, "just"))
             at++;
         enum severity found = degree_word_behind(r, i + 1, &n), own;
+        if (found && degree_is_of_goods(r, i + 1, n)) return SEVERITY_UNKNOWN;
         if (found == SEVERITY_HEAVY && degree_tell_is(r, hit, i + 1, n, &own) && own != found)
             return SEVERITY_UNKNOWN; // "glued, solid"
         if (found) return damped(tokens, i + 1, found);
@@ -193,6 +196,8 @@ static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit
     if (!token_among(tokens, i, words, COUNT(words))) return false;
     bool inside = r->part[hit->from] && i + 1 == hit->from && hit->to > hit->from + 1;
     bool before = i + 1 < hit->from && r->part[i + 1];
+    for (size_t k = i + 2; k < hit->from; k++) // "the big chisels are rusty"
+        before |= ANY(tokens, k, "is", "are", "was", "were") && !r->scope.fault[i + 1];
     return degree_is_state(r, hit) && (inside || before);
 }
 

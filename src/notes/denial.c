@@ -4,6 +4,7 @@
 // words that end its reach. Here it ends at a stop, "but" and its like, a new statement ("a little wear"), a
 // verb of its own, and a part with a fault ("no chips, lid cracked"). It never reaches further than the words
 // it was said of.
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/denial_words.h"
 
@@ -91,7 +92,8 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
-        if (token_is(tokens, at, "but") || token_is(tokens, at, "just") || token_is(tokens, at, "only"))
+        if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||
+            token_is(tokens, at, "just") || token_is(tokens, at, "only"))
             return false;
         if (s->fault[at] && at > i && is_done(&tokens->at[at])) return false; // "not scratched, wrap split"
         if (s->fault[at]) {
@@ -237,7 +239,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         size_t n;
         const struct token *token = &tokens->at[i];
         if (token->stop >= STOP_CLAUSE) return i;
-        if (denial_look(s, i, &n)) {
+        if (!s->fault[i] && denial_look(s, i, &n)) {
             *looked = true;
             i += n - 1;
             continue;
@@ -271,6 +273,25 @@ static size_t behind_start(const struct scope *s, size_t i) {
     return from;
 }
 
+// "Rust on the base, none on the lid", "one has a tear, none elsewhere": so of another place than the one
+// before.
+static bool is_of_elsewhere(const struct scope *s, size_t i, size_t end) {
+    static const char *const heres[] = {"on",     "in",         "at",     "inside",  "elsewhere", "anywhere",
+                                        "under",  "outside",    "to",     "round",   "along",     "else",
+                                        "around", "underneath", "higher", "further", "near"};
+    static const char *const places[] = {"on",    "in",     "at", "inside", "along", "near", "round",
+                                         "under", "around", "to", "of",     "has",   "have", "one"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (i == 0 || tokens->at[i - 1].stop < STOP_COMMA || !token_among(tokens, end, heres, COUNT(heres)))
+        return false;
+    bool placed = false, fault = false;
+    for (size_t at = i - 1; at > 0 && tokens->at[at - 1].stop < STOP_CLAUSE; at--) {
+        placed |= token_among(tokens, at - 1, places, COUNT(places));
+        fault |= s->fault[at - 1];
+    }
+    return placed && fault;
+}
+
 // "Chip free", "smoke-free": the word before alone; "chips: none" the clause before.
 static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance) {
     const struct tokens *tokens = &s->note->tokens;
@@ -282,20 +303,39 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
         return;
     }
     size_t from = i;
+    if (is_of_elsewhere(s, i, i + n)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
 }
 
 // "No bigger than a grain of salt", "no more than an inch": how much, and no denial.
 static bool is_measure(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"bigger", "larger", "more",    "longer",  "wider",
-                                        "worse",  "deeper", "less",    "smaller", "thicker",
-                                        "doubt",  "wonder", "problem", "idea"};
+    static const char *const words[] = {"bigger",  "larger", "more",    "longer",   "wider",     "worse",
+                                        "deeper",  "less",   "smaller", "thicker",  "doubt",     "wonder",
+                                        "problem", "idea",   "fewer",   "surprise", "surprises", "secret"};
     if (token_is(tokens, i, "no") && token_is(tokens, i + 2, "of") &&
         (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
          token_is(tokens, i + 1, "lack")))
         return true; // "no end of scratches"
-    return token_is(tokens, i, "no") && token_among(tokens, i + 1, words, COUNT(words));
+    bool no = token_is(tokens, i, "no"), not = token_is(tokens, i, "not");
+    if (not &&(ANY(tokens, i + 1, "just", "surprised", "surprising", "surprisingly", "forgetting") ||
+               token_phrase(tokens, i + 1, "to mention")))
+        return true; // "not just scratches"
+    if (no && i + 1 < tokens->count && tokens->at[i + 1].stop != STOP_NONE && !token_is(tokens, i + 1, ":"))
+        return true; // "is it clean? No, scratches"
+    return no && token_among(tokens, i + 1, words, COUNT(words));
+}
+
+// "Never seen one without", "none come without", "far from free of": there, as on all of them.
+static bool is_always(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    if (!ANY(tokens, i, "without", "free")) return false;
+    for (size_t at = i; at > 0 && i - at < FAR && tokens->at[at - 1].stop == STOP_NONE; at--)
+        if (ANY(tokens, at - 1, "never", "none", "nobody", "rarely", "seldom", "hardly", "far") ||
+            (ANY(tokens, at - 1, "not", "won't", "don't", "can't", "cannot", "no", "wouldn't") && at < i &&
+             ANY(tokens, i - 1, "one", "them", "these", "any", "come", "comes", "are", "is", "those")))
+            return true;
+    return false;
 }
 
 // "None torn", "none of them are cracked": the fault behind; 0 if none follows.
@@ -321,6 +361,11 @@ static bool is_nil_behind(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     if (!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) return false;
     return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+}
+
+static void mark_denied(struct scope *s, size_t cue, size_t from, size_t to, enum stance plain) {
+    unsigned stance = denial_bound(s, cue, from, to, plain);
+    if (stance) scope_mark(s, from, to, (enum stance)stance, cue);
 }
 
 bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, size_t cue) {
@@ -363,8 +408,10 @@ void scope_denial(struct scope *s) {
             from--; // "not the ghost of a crack"
         if (is_limited(tokens, from, to))
             scope_mark(s, from, to, STANCE_LIMITED, i);
+        else if (is_always(tokens, i))
+            scope_mark(s, from, to, STANCE_DOUBLE, i);
         else
-            scope_mark(s, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED, i);
+            mark_denied(s, i, from, to, looked ? STANCE_NONE_SEEN : STANCE_DENIED);
         i += m - 1;
     }
     scope_answered(s);

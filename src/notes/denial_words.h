@@ -13,6 +13,9 @@ const struct cue *denial_before(const struct scope *scope, size_t i, size_t *tak
 const struct cue *denial_behind(const struct scope *scope, size_t i, size_t *taken);
 // "That I can see", "as far as I can tell": a denial with a look behind it.
 const struct cue *denial_look(const struct scope *scope, size_t i, size_t *taken);
+// What words at `i` deny of [from, to), the stances of a denial: `plain`, but STANCE_BOUNDED beside it where
+// less than all is denied, and 0 where nothing is.
+unsigned denial_bound(const struct scope *scope, size_t i, size_t from, size_t to, unsigned plain);
 // A look that is taken back, "but it was dark": what was not seen is not known.
 void scope_vain(struct scope *scope);
 

@@ -10,6 +10,9 @@
 static enum severity enough_at(const struct tokens *tokens, size_t i) {
     if (!token_is(tokens, i, "enough")) return SEVERITY_UNKNOWN;
     size_t to = i + 1;
+    if (i > 0 && ANY(tokens, i - 1, "small", "light", "little", "cheap", "handy", "compact", "simple", "easy",
+                     "good", "sound", "strong", "sturdy", "clean", "old", "nice", "fair", "decent"))
+        return SEVERITY_UNKNOWN; // "small enough to post": of the thing
     if (token_is(tokens, to, "that")) return SEVERITY_HEAVY;
     if (!token_is(tokens, to, "to")) return SEVERITY_UNKNOWN;
     if (i > 0 && ANY(tokens, i - 1, "not", "isn't", "hardly", "barely", "never")) return SEVERITY_LIGHT;
@@ -108,7 +111,7 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
     bool bare = ANY(tokens, i, "shift", "budge", "move", "fade"); // need no "off"
     bool away = bare, by = false;
     for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
-        away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of");
+        away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of", "from");
         by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under");
     }
     if (no) return away || by ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;

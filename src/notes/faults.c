@@ -382,23 +382,11 @@ static bool is_whole_thing(struct note *note, const char *part) {
     return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
 }
 
-bool fault_is_virtue(const struct flaw *kind) {
-    return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
-}
-
-// Kinds that nobody denies: what was not tried is not looked for as a fault is.
-static bool is_silent(const struct flaw *kind) {
-    static const char *const ids[] = {"untested",
-                                      "completeness-unknown",
-                                      "inside-not-inspected",
-                                      "authenticity-unverified",
-                                      "timekeeping-unverified",
-                                      "impact-history-unknown",
-                                      "powers-on-only",
-                                      "patina"};
-    bool silent = fault_is_virtue(kind);
-    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);
-    return silent;
+// "Your finger", "for the record", "no point in hiding it".
+static bool is_turn_of_speech(const struct tokens *tokens, size_t part) {
+    if (token_is(tokens, part - 1, "your")) return true;
+    if (token_is(tokens, part, "record")) return part > 1 && token_phrase(tokens, part - 2, "for the record");
+    return token_is(tokens, part, "point") && token_is(tokens, part - 1, "no");
 }
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
@@ -454,7 +442,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
-    if (!there && !open && (stance & STANCE_UNKNOWN) && is_silent(kind) &&
+    if (!there && !open && (stance & STANCE_UNKNOWN) && fault_is_silent(kind) &&
         strcmp(kind->rule.id, "authenticity-unverified") != 0) {
         tell_left(r, hit, "not known");
         return; // "not looked at by anybody who knows"
@@ -465,8 +453,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "your"))
-        part = NULL; // "your finger"
+    if (part && spot.part_from > 0 && is_turn_of_speech(&note->tokens, spot.part_from)) part = NULL;
     if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "no") &&
         token_is(&note->tokens, spot.part_to, "of"))
         part = NULL; // "no end of scratches"
@@ -496,7 +483,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
-        if (is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
+        if (fault_is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
             leave(r, hit, "denied");
             return;
         }
@@ -508,8 +495,17 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             leave(r, hit, "only heard or hoped");
             return;
         }
+        if (stance & STANCE_BOUNDED ||
+            (!part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to))) {
+            tell_left(r, hit, "denied in part only");
+            return;
+        }
         clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
         for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
+        return;
+    }
+    if (fault_is_virtue(kind) && !there && (stance & STANCE_HEARD)) {
+        leave(r, hit, "only heard or hoped");
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;

@@ -164,6 +164,12 @@ enum severity degree_of_sight(const struct fault_reader *reader, const struct ar
 enum severity degree_of_effect(const struct fault_reader *reader, const struct fault_hit *hit,
                                const struct flaw *kind, const struct around *span);
 // weigh.c: the degree of a flaw of the record by all of these.
+bool spot_unread(const struct fault_reader *r, size_t i); // bounded.c: a place with no name among the parts
+// around.c: a part by the word book; an adjective of a place, no degree; a part with a good word of its own.
+bool degree_names_part(const struct fault_reader *r, size_t i);
+bool degree_is_of_goods(const struct fault_reader *r, size_t i, size_t n); // "light to carry", of no fault
+bool degree_names_place(const struct fault_reader *r, size_t i);
+bool degree_opens_praise(const struct fault_reader *r, size_t i);
 enum severity degree_weigh(const struct fault_reader *reader, const struct fault_hit *hit,
                            const struct item_flaw *flaw);
 
@@ -185,6 +191,7 @@ void faults_gather(struct fault_reader *reader);
 // meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
 bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
+bool fault_is_silent(const struct flaw *kind); // unknown.c: nobody denies it
 bool fault_is_virtue(const struct flaw *kind);
 
 // faults.c: a flaw of the record, unless it is there already; NULL then.

@@ -147,6 +147,7 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
     size_t n;
     enum severity found = token_is(tokens, i, "solid") ? SEVERITY_UNKNOWN : degree_word_behind(r, i, &n);
     told->of_all |= token_is(tokens, i, "nothing") || token_is(tokens, i, "none");
+    if (found && degree_is_of_goods(r, i, n)) return SEVERITY_UNKNOWN; // "slightly tapered"
     if (!found && (n = nothing_at(r, i)) != 0) found = SEVERITY_LIGHT;
     if (found) {
         *end = i + n;
@@ -160,6 +161,7 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
             return SEVERITY_UNKNOWN;
     }
     found = degree_word(r, i, &n);
+    if (found && degree_is_of_goods(r, i, n)) return SEVERITY_UNKNOWN;
     *end = i + n;
     bool new_subject = told->of_it && token_is(tokens, *end, "the"); // "one is bad the rest small"
     if (!found || (!is_tail(tokens, *end) && !new_subject)) return SEVERITY_UNKNOWN;

@@ -37,7 +37,8 @@ static bool is_never(const struct note *note, size_t i) {
         "korean",   "hebrew",  "greek",    "latin",      "polish",       "hungarian", "norwegian",
         "finnish",  "welsh",   "canadian", "australian", "scandinavian", "european",  "oriental",
         "vol",      "vols",    "volume",   "volumes",    "frontis",      "plate",     "joints",
-        "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as"};
+        "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as",
+        "vgc",      "gc",      "nm",       "fab"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"
@@ -49,8 +50,9 @@ static bool is_name_word(const struct note *note, size_t i) {
     const struct token *t = &note->tokens.at[i];
     if (t->kind != TOKEN_WORD || !t->capital || note->tokens.shouts || note->fault_word[i]) return false;
     if (is_never(note, i)) return false;
-    static const char *const likeness[] = {"style",   "looking",    "type",   "script",
-                                           "writing", "characters", "letters"};
+    static const char *const likeness[] = {"style",   "looking",    "type",    "script",       "manner",
+                                           "writing", "characters", "letters", "reproduction", "repro",
+                                           "copy",    "replica",    "revival", "inspired",     "lookalike"};
     if (token_among(&note->tokens, i + 1, likeness, COUNT(likeness))) return false; // "Windsor style chairs"
     if (t->fold[0] && t->fold[1] == '-') return false;                              // "T-bar"
     struct noun_found noun;
@@ -106,6 +108,8 @@ static bool is_either(const struct note *note, size_t from, size_t to) {
 }
 
 static bool in_doubt(const struct note *note, size_t from, size_t to) {
+    bool refused;
+    if (name_credit(note, from, to, &refused) != SURE_STATED) return true;
     if (is_either(note, from, to)) return true;
     static const char *const words[] = {"maybe", "might", "think",      "guess",   "possibly", "probably",
                                         "looks", "could", "supposedly", "perhaps", "believe"};
@@ -142,6 +146,7 @@ static bool fits_before(const struct note *note, size_t from) {
     while (at > 0 && (token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
                       token_is(tokens, at - 1, "the")))
         at--;
+    if (at > 1 && token_is(tokens, at - 1, "with") && token_is(tokens, at - 2, "compatible")) return true;
     return at > 0 && token_among(tokens, at - 1, words, COUNT(words));
 }
 
@@ -286,7 +291,9 @@ static void read_brand(struct note *note, bool strange) {
         size_t end = name_end(note, i);
         if (end == i && is_flat_name(note, i)) end = i + 1;
         if (end == i) continue;
-        if (!strange || is_strange(note, i, end)) {
+        bool refused;
+        name_credit(note, i, end, &refused);
+        if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             add(note, "brand", initials_from(note, i), end, sure);
             read_model_behind(note, end, sure);

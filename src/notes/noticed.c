@@ -135,7 +135,8 @@ static bool is_unless(const struct tokens *tokens, size_t i) {
 // "Unless you hold it up", "till you look", "only when it's wet", "if you look close".
 static bool is_condition(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "unless")) return is_unless(tokens, i);
-    if (ANY(tokens, i, "until", "till") && ANY(tokens, i + 1, "you", "i", "it's", "held", "it"))
+    if (ANY(tokens, i, "until", "till") && ANY(tokens, i + 1, "you", "i", "it's", "held", "it") &&
+        !ANY(tokens, i + 4, "home", "back", "out")) // "till I got it home"
         return ANY(tokens, i + 2, "look", "hold", "get", "pick", "turn", "know", "washed", "got", "picked",
                    "held", "turned", "pointed", "cleaned", "looked", "saw", "took", "see", "tilt", "feel");
     if (token_is(tokens, i, "only") && ANY(tokens, i + 1, "when", "if", "from", "under", "with")) return true;
@@ -173,8 +174,8 @@ static bool is_lit(const struct tokens *tokens, size_t i) {
 
 // "Can't miss it", "easily missed": which way it is said.
 static enum severity missed_at(const struct tokens *tokens, size_t from, size_t i) {
-    if (!ANY(tokens, i, "miss", "missed", "overlook", "overlooked", "ignore", "hiding", "disguising",
-             "missing", "hide", "mistaking"))
+    if (!ANY(tokens, i, "miss", "missed", "overlook", "overlooked", "ignore", "disguising", "missing", "hide",
+             "mistaking"))
         return SEVERITY_UNKNOWN;
     if (i > from && ANY(tokens, i - 1, "no", "can't", "cant", "cannot", "won't", "couldn't", "don't", "not",
                         "won't", "wont", "wouldn't"))

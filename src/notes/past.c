@@ -205,10 +205,13 @@ static size_t past_end(const struct scope *s, size_t i) {
                                        "she", "they", "then",  "works", "runs", "fine", "until", "so",
                                        "but", "not",  "since", "goes",  "new",  "all",  "put",   "fitted"};
     size_t end = scope_clause_end(s, i);
-    for (size_t at = i; at + 1 < end; at++)
+    bool fault = false; // "no longer wanted, scratches": what is past is told in full
+    for (size_t at = i; at + 1 < end; at++) {
         if (s->note->tokens.at[at].stop == STOP_COMMA &&
-            token_among(&s->note->tokens, at + 1, anew, COUNT(anew)))
+            (!fault || token_among(&s->note->tokens, at + 1, anew, COUNT(anew))))
             return at;
+        fault |= s->fault[at];
+    }
     return end;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How many faults, or how many of the pieces: "three chips", "two of the six", "half of them", "all but one",
 // "on four of the ten napkins". What is not said stays unknown.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #include <string.h>
@@ -188,6 +189,14 @@ static bool is_other(const struct fault_reader *r, size_t i) {
            is_side(&r->note->tokens, i);
 }
 
+// "Every one", "more than two", "all but two": the number is not that of the faults.
+static bool is_no_count(const struct tokens *tokens, size_t i) {
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, i - 1, "every", "each", "than", "over", "neither", "nor")) return true;
+    return i > 1 && ANY(tokens, i - 1, "but", "bar", "except", "save") &&
+           ANY(tokens, i - 2, "all", "one", "each", "them");
+}
+
 static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
     const struct tokens *tokens = &r->note->tokens;
@@ -199,8 +208,10 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
         size_t end;
         int n;
         if (is_other(r, i)) continue;
+        bool every = token_is(tokens, i, "one") && i > from && token_is(tokens, i - 1, "every");
+        if (is_no_count(tokens, i) && !every) continue;
         bool verb = i + 1 == to || token_among(tokens, i + 1, verbs, COUNT(verbs));
-        bool all = token_is(tokens, i, "all") || token_is(tokens, i, "each");
+        bool all = every || token_is(tokens, i, "all") || token_is(tokens, i, "each");
         if (i + 1 < to && verb && token_is(tokens, i, "another") && pieces > 1)
             return *share = (struct share){1, pieces}, true;
         if (verb && all && pieces > 1) return *share = (struct share){pieces, pieces}, true;
@@ -413,7 +424,7 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             at = i - k;
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
-        if (size && (is_other(r, at) || is_one(r, hit, n))) break;
+        if (size && (is_other(r, at) || is_one(r, hit, n) || is_no_count(tokens, at))) break;
         if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);

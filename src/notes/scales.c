@@ -32,7 +32,8 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
            !is_other(r, hit, NULL, w.from - 1))
         w.from--;
     while (w.to < tokens->count && w.to - hit->to < REACH_BEHIND && tokens->at[w.to].stop < STOP_SENTENCE &&
-           !is_other(r, hit, kind, w.to))
+           !is_other(r, hit, kind, w.to) &&
+           !(tokens->at[w.to].stop != STOP_NONE && degree_opens_praise(r, w.to + 1)))
         w.to++;
     return w;
 }
@@ -40,9 +41,11 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
 // "Black box, dusty": one word before a comma, or one of the thing's own, is not said of the fault.
 static bool is_of_thing(const struct fault_reader *r, const struct fault_hit *hit, size_t i, size_t n) {
     if (r->note->taken[i] == TAKEN_TYPE) return true;
+    if (i >= hit->to && n == 1 && (degree_names_place(r, i) || degree_is_of_goods(r, i, 1))) return true;
     if (i >= hit->from || n > 1) return false;
     if (r->note->taken[i] == TAKEN_VALUE) return true;
-    static const char *const links[] = {"with", "has", "have", "had", "shows", "but", "and"};
+    static const char *const links[] = {"with",   "has",   "have",    "had", "shows", "but",  "and",
+                                        "except", "apart", "besides", "bar", "save",  "aside"};
     for (size_t k = i; k < hit->from; k++)
         if (r->note->tokens.at[k].stop != STOP_NONE ||
             (k > i && token_among(&r->note->tokens, k, links, sizeof links / sizeof *links)))

@@ -20,7 +20,8 @@ enum stance {
     STANCE_PACKING = 512,   // said of the box
     STANCE_OTHER = 1024,    // said of another thing: "like the ones my aunt had"
     STANCE_PLANNED = 2048,  // "was going to have it refinished": not done
-    STANCE_HEARD = 4096     // "he said", "hopefully": no finding of the seller
+    STANCE_HEARD = 4096,    // "he said", "hopefully": no finding of the seller
+    STANCE_BOUNDED = 8192   // "no major", "no other", "two aren't": denied, but not as a whole
 };
 
 enum phenomenon {

@@ -1,9 +1,29 @@
 // SPDX-License-Identifier: MIT
 // "Didn't check for moth", "no idea if it runs", "haven't looked inside": not looked at, which is neither
 // there nor not.
+#include "notes/faults.h"
 #include "notes/scope.h"
 
 #include <string.h>
+
+bool fault_is_virtue(const struct flaw *kind) {
+    return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
+}
+
+// Kinds that nobody denies: what was not tried is not looked for as a fault is.
+bool fault_is_silent(const struct flaw *kind) {
+    static const char *const ids[] = {"untested",
+                                      "completeness-unknown",
+                                      "inside-not-inspected",
+                                      "authenticity-unverified",
+                                      "timekeeping-unverified",
+                                      "impact-history-unknown",
+                                      "powers-on-only",
+                                      "patina"};
+    bool silent = fault_is_virtue(kind);
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);
+    return silent;
+}
 
 // governs what follows, the clause before it, the list of faults before it, what is only supposed, or the few
 // words before it

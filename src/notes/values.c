@@ -88,10 +88,10 @@ static bool is_denied(const struct note *note, size_t from) {
 
 static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     static const char *const before[] = {
-        "maybe",  "possibly", "perhaps",    "might",    "think",   "guess",    "guessing", "looks",
-        "look",   "probably", "supposedly", "believe",  "say",     "seems",    "feels",    "could",
-        "likely", "suppose",  "reckon",     "assume",   "whether", "told",     "if",       "or",
-        "either", "sure",     "promise",    "claiming", "claim",   "says it's"};
+        "maybe",    "possibly",   "perhaps",   "might", "think", "guess", "guessing", "looks",  "look",
+        "probably", "supposedly", "believe",   "say",   "seems", "feels", "could",    "likely", "suppose",
+        "reckon",   "assume",     "whether",   "told",  "if",    "or",    "either",   "sure",   "promise",
+        "claiming", "claim",      "says it's", "hoped", "hope",  "wish",  "pass",     "doubt",  "wished"};
     static const char *const behind[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
     const struct tokens *tokens = &note->tokens;
     struct word_entry next;
@@ -203,8 +203,10 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
     static const char *const holders[] = {"cabinet", "hutch", "closet", "cupboard"};
     const struct tokens *tokens = &note->tokens;
     if (token_is(tokens, i, "mint") && n == 1) // a color only before what has it
-        return token_among(tokens, i + 1, states, COUNT(states)) || i + 1 >= tokens->count ||
-               tokens->at[i + 1].stop != STOP_NONE;
+        return token_among(tokens, i + 1, states, COUNT(states)) ||
+               (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+                ANY(tokens, i - 1, "near", "absolutely", "almost")) ||
+               i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
     if (other && (token_is(tokens, i - 2, "with") || token_is(tokens, i - 2, "by")))
         return true; // its knob's

@@ -58,6 +58,7 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
         enum severity bad = at > i + 1 ? degree_word_behind(r, at, &n) : SEVERITY_UNKNOWN;
         if (bad && ANY(tokens, at - 1, "one", "ones", "is", "are")) return bad;
         enum severity found = degree_word(r, at, &n);
+        if (found && degree_is_of_goods(r, at, n)) found = SEVERITY_UNKNOWN;
         size_t end = at + n;
         while (found && end < behind->to && end < at + n + WORDS_MOST && tokens->at[end].stop == STOP_NONE &&
                !r->part[end])
@@ -66,6 +67,45 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
         if (found && ends) return found;
     }
     return SEVERITY_UNKNOWN;
+}
+
+// Is a word of tone at `i` said of the fault: "jaws chipped but grip", "cracked, still works"? In "tears at
+// folds", "dents on the grip", "split, lid shuts" it names a place, or is of another thing.
+static bool is_said_of_it(const struct fault_reader *r, const struct around *behind, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool own = true; // nothing but small words between
+    for (size_t at = i; at > behind->from && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (ANY(tokens, at - 1, "but", "though", "although", "yet", "still", "however")) return true;
+        if (degree_names_part(r, at - 1)) return false;
+        own &=
+            ANY(tokens, at - 1, "it", "they", "just", "all", "is", "are", "does", "do", "quite", "very",
+                "perfectly", "pretty", "now", "also", "which", "can", "will", "and", "so", "really", "fairly",
+                "completely", "absolutely", "nicely", "well", "fully", "remains", "stays", "seems", "feels",
+                "looks", "it's", "they're", "that's", "perfectly", "only", "purely", "mostly", "always",
+                "thing", "to", "be", "as", "i", "would", "say", "more", "than", "what", "you'd", "nothing",
+                "for", "up", "been", "down", "enough", "good", "works", "work", "perfectly") &&
+            !(at == i && ANY(tokens, at - 1, "to"));
+    }
+    return own;
+}
+
+// "Holds ten pounds", "hold on to it", "fits a small room", "fine stitching": nothing of how the fault is.
+static bool takes_object(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, i, "hold", "holds", "grip", "grips", "fits", "plays", "runs", "opens", "turns", "folds",
+            "closes", "shuts", "swings"))
+        return !ANY(tokens, i + 1, "fine", "well", "ok", "okay", "alright", "freely", "smoothly", "nicely",
+                    "tight", "tightly", "firm", "firmly", "still", "perfectly", "as", "and", "but", "though",
+                    "good", "great", "properly", "right", "lovely", "together", "easily", "sweetly", "true",
+                    "clean", "normally", "quietly", "happily", "anyway", "regardless", "solid", "securely",
+                    "when", "if", "once", "now", "for");
+    return ANY(tokens, i, "fine", "normal", "ordinary", "free", "sound", "firm", "tight", "secure", "stable",
+               "usable", "superficial") &&
+           tokens->at[i + 1].kind == TOKEN_WORD && !spot_preposition(tokens, i + 1) &&
+           !ANY(tokens, i + 1, "and", "but", "or", "though", "still", "enough", "wear", "as", "all", "now",
+                "otherwise", "really", "i", "just", "so", "to", "once", "when", "if", "again", "only",
+                "marks", "scratches");
 }
 
 // That it still holds or works is the middle step of some scales, and little of the others.
@@ -90,15 +130,13 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
 // By the tone of what is added: "jaws chipped but grip", "cracked across but screwed down tight".
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
-    static const char *const mild[] = {"fine",     "free",       "freely",     "work",        "ok",
-                                       "okay",     "alright",    "tight",      "firm",        "sound",
-                                       "stable",   "usable",     "useable",    "works",       "hold",
-                                       "holds",    "grip",       "grips",      "closes",      "shuts",
-                                       "opens",    "swings",     "folds",      "turns",       "runs",
-                                       "plays",    "fits",       "harmless",   "superficial", "cosmetic",
-                                       "ordinary", "normal",     "expected",   "serviceable", "functional",
-                                       "secure",   "anyway",     "regardless", "negligible",  "inconspicuous",
-                                       "discreet", "manageable", "tolerable"};
+    static const char *const mild[] = {
+        "fine",        "free",       "freely",     "work",          "ok",          "okay",       "alright",
+        "tight",       "firm",       "sound",      "stable",        "usable",      "useable",    "works",
+        "hold",        "holds",      "grip",       "grips",         "closes",      "shuts",      "opens",
+        "swings",      "folds",      "turns",      "runs",          "plays",       "fits",       "harmless",
+        "superficial", "cosmetic",   "ordinary",   "normal",        "serviceable", "functional", "secure",
+        "anyway",      "regardless", "negligible", "inconspicuous", "discreet",    "manageable", "tolerable"};
     static const char *const bad[] = {
         "worse",     "gaping",     "gapes",    "ruined",     "rotten",     "useless",   "dangerous",
         "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
@@ -114,10 +152,8 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
         bool no = i > 0 && ANY(tokens, i - 1, "not", "no", "never", "isn't", "doesn't", "nothing", "nor",
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
-        bool thing =
-            i > 0 && ANY(tokens, i - 1, "at", "on", "in", "to", "near", "by", "of", "along", "across", "the",
-                         "a", "its", "inside", "under", "from", "round", "around", "both"); // "on grip"
-        good |= !no && !thing && token_among(tokens, i, mild, sizeof mild / sizeof *mild);
+        good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild) &&
+                is_said_of_it(r, behind, i) && !takes_object(r, i);
         good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"

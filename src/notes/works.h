@@ -8,4 +8,8 @@
 // "The Salt Lantern, a novel by Orla Wenthrop" -> `name` and `author`; of a record `byArtist`.
 void read_works(struct note *note);
 
+// credit.c: what the words around a name at [from, to) say of it. `*refused`: it is none of the thing's own.
+enum sure name_credit(const struct note *note, size_t from, size_t to, bool *refused);
+bool name_is_no_name(const struct note *note, size_t from, size_t to); // "Victorian", "Sweden"
+
 #endif

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+// What the words around a name leave of it. "Not by Harkwidge", "copy of a Harkwidge", "no Harkwidge mark"
+// name no maker; "attributed to", "he said Harkwidge" guess at one; and a word of age or of a country by
+// itself is no name at all.
+#include "notes/any.h"
+#include "notes/works.h"
+
+static bool is_refused(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    while (from > 0 && ANY(tokens, from - 1, "a", "an", "the", "any", "my")) from--;
+    if (from == 0 || tokens->at[from - 1].stop >= STOP_COMMA) return false;
+    if (ANY(tokens, from - 1, "like", "unlike", "after", "than", "copying", "imitating", "resembling",
+            "echoing", "rivals", "man's", "resembles", "beats", "outdoes"))
+        return true;
+    if (from > 1 && tokens->at[from - 2].stop == STOP_NONE &&
+        ((ANY(tokens, from - 1, "of", "from") &&
+          ANY(tokens, from - 2, "spit", "knock-off", "reminds", "me", "reminiscent", "taken", "borrowed",
+              "copied", "style", "off")) ||
+         (token_is(tokens, from - 1, "with") && ANY(tokens, from - 2, "goes", "used", "confused", "go")) ||
+         (token_is(tokens, from - 1, "to") &&
+          ANY(tokens, from - 2, "next", "similar", "compared", "close", "equal")) ||
+         (token_is(tokens, from - 1, "for") && ANY(tokens, from - 2, "mistaken", "taken", "pass"))))
+        return true;
+    if (token_is(tokens, from - 1, "no"))
+        return ANY(tokens, to, "mark", "marks", "stamp", "label", "name", "logo", "badge", "signature",
+                   "plate");
+    return from > 1 && token_is(tokens, from - 1, "of") && tokens->at[from - 2].stop == STOP_NONE &&
+           ANY(tokens, from - 2, "style", "manner", "taste", "way", "spirit", "school", "follower", "circle");
+}
+
+enum sure name_credit(const struct note *note, size_t from, size_t to, bool *refused) {
+    enum { REACH = 5 };
+    const struct tokens *tokens = &note->tokens;
+    *refused = is_refused(note, from, to);
+    for (size_t k = from; !*refused && k > 0 && from - k < REACH; k--) {
+        if (tokens->at[k - 1].stop >= STOP_COMMA || note->fault_word[k - 1]) break;
+        if (ANY(tokens, k - 1, "but", "and", "only", "just")) break;
+        if (ANY(tokens, k - 1, "not", "isn't", "isnt", "wasn't", "never", "neither", "doubt", "copy",
+                "copies", "copied", "imitation", "replica", "reproduction", "fake", "similar", "lookalike",
+                "unlike")) {
+            *refused = !ANY(tokens, k, "sure", "certain");
+            return SURE_GUESS;
+        }
+        if (ANY(tokens, k - 1, "attributed", "said", "says", "told", "reckons", "reckoned", "swore", "swears",
+                "claimed", "claims", "believed", "thought", "assume", "assumed", "suspect", "hope", "hoped",
+                "if", "whether", "unmarked", "unsigned", "catalogued", "cataloged", "bought", "listed",
+                "described", "advertised", "may", "supposed", "wonder", "idea", "guessed", "unsure",
+                "promise"))
+            return SURE_GUESS;
+    }
+    return SURE_STATED;
+}
+
+bool name_is_no_name(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (to > from + 2 || (to == from + 2 && !token_is(tokens, from + 1, "i"))) return false;
+    return ANY(tokens, from, "victorian", "edwardian", "georgian", "regency", "elizabethan", "jacobean",
+               "tudor", "sweden", "norway", "denmark", "spain", "portugal", "holland", "belgium", "austria",
+               "switzerland", "poland", "hungary", "russia", "ireland", "scotland", "wales", "canada",
+               "australia", "europe", "africa", "india", "mexico", "brazil", "egypt", "turkey", "greece",
+               "finland", "america", "korea");
+}
