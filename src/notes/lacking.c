@@ -109,7 +109,6 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
                                        "not to hand",
                                        "not located",
                                        "parted from it",
-                                       "parted from its base",
                                        "not supplied",
                                        "nowhere in sight",
                                        "nowhere to be had",
