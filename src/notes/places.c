@@ -26,8 +26,8 @@ bool spot_adverb(const struct tokens *tokens, size_t i) {
 }
 
 bool spot_article(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
-                                        "that", "each", "all", "my",  "their", "it's"};
+    static const char *const words[] = {"the",  "a",   "an", "its",   "one",  "both", "this", "that",
+                                        "each", "all", "my", "their", "it's", "his",  "her"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
