@@ -150,7 +150,8 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
     if (hit->to - hit->from < 2 || is_whole(r, hit)) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
-        if (state && (hit->near || i == hit->from || !token_is(&r->note->tokens, i - 1, "the")))
+        if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
+                      !token_is(&r->note->tokens, i - 1, "the")))
             continue; // but "ground the rim"
         if (!r->part[i] || is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
             token_among(&r->note->tokens, i, none, COUNT(none)))
