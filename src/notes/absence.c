@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/lacking.h"
 #include "notes/paragraph.h"
 
 static const char *after(const char *text, const char *head) {
@@ -36,6 +37,9 @@ static bool subject_read(struct told *told, const char *text) {
         if (strstr(part, words[i])) return false;
     if (flaw.count > 1) part = say_singular(told->arena, part);
     flaw.kind = absent_kind(told->arena, told->rules, part);
+    const char *other = lacking_kind(say_singular(told->arena, part), "*");
+    if (other && !strcmp(flaw.kind->rule.id, "missing-accessory"))
+        return false; // "the label": the goods decide
     bool own = is_part_of(told->arena, flaw.kind, part);
     if (!own || (flaw.kind->says && !flaw.count)) flaw.part = part;
     told->flaws[told->flaw_count++] = flaw;

@@ -411,6 +411,11 @@ static size_t read_few(struct fault_reader *r, size_t i) {
     return i + 2 + n;
 }
 
+// "A bit the size of a coin gone": what it is measured by.
+static bool is_measure(const struct tokens *tokens, size_t i) {
+    return i > 2 && token_is(tokens, i - 2, "of") && token_is(tokens, i - 3, "size");
+}
+
 // "Pig absent" of a farm set: what a picture word names is a piece of it.
 static bool is_figure(const struct fault_reader *r, size_t i) {
     const char *type = r->note->record->type.value;
@@ -460,7 +465,8 @@ void read_absent(struct fault_reader *r) {
         if (!r->part[i]) {
             // Any other noun that is said to be missing: "the inkwell is missing".
             if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
-                lacking_said_behind(&r->scope, noun.to, &n) && !absent_turns_into(r, noun.to + n))
+                lacking_said_behind(&r->scope, noun.to, &n) && !is_measure(tokens, i) &&
+                !absent_turns_into(r, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }

@@ -109,7 +109,6 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
                                        "not to hand",
                                        "not located",
                                        "parted from it",
-                                       "parted from its base",
                                        "not supplied",
                                        "nowhere in sight",
                                        "nowhere to be had",
@@ -394,6 +393,18 @@ const char *lacking_kind(const char *part, const char *family) {
         {"missing-stopper", " bung stopper "},
         {"trim-loss", " tassel fringe bobble sequin bead "},
     };
+    // What the same word is depends on the goods.
+    static const struct {
+        const char *kind, *families, *words;
+    } owned[] = {
+        {"missing-jacket", " books ", " wrapper dustwrapper dustcover dj dw "},
+        {"missing-tag", " clothing linens bags footwear ", " label tag "},
+        {"stone-missing", " jewelry ",
+         " diamante rhinestone paste crystal garnet sapphire ruby turquoise opal amethyst cabochon "},
+        {"missing-mate", " jewelry footwear ", " mate partner twin "},
+    };
+    if (!strncmp(part, "battery ", 8) && strstr(" lid flap door cover hatch cap back panel ", part + 8))
+        return "missing-battery-cover";
     static const char leaves[] =
         " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold ";
     static const char fasteners[] = " popper toggle cufflink press-stud press-stud ";
@@ -407,6 +418,11 @@ const char *lacking_kind(const char *part, const char *family) {
     bool worn = family && (!strcmp(family, "clothing") || !strcmp(family, "bags"));
     for (at = fasteners; worn && (at = strstr(at, head)) != NULL; at++)
         if (at[-1] == ' ' && at[n] == ' ') return "missing-button";
+    for (size_t k = 0; family && k < COUNT(owned); k++) {
+        bool kin = *family == '*' || strstr(owned[k].families, family);
+        for (at = owned[k].words; kin && (at = strstr(at, head)) != NULL; at++)
+            if (at[-1] == ' ' && at[n] == ' ') return owned[k].kind;
+    }
     for (size_t k = 0; k < COUNT(kinds); k++)
         for (at = kinds[k].words; (at = strstr(at, head)) != NULL; at++)
             if (at[-1] == ' ' && at[n] == ' ') return kinds[k].kind;

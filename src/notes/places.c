@@ -11,10 +11,11 @@ enum { PLACE_WORDS_MOST = 6, GAP_MOST = 6 };
 
 bool spot_preposition(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "on",     "in",    "at",      "near",     "by",      "under",   "along",      "around",
-        "inside", "round", "across",  "over",     "behind",  "beside",  "underneath", "between",
-        "below",  "above", "down",    "up",       "to",      "through", "throughout", "of",
-        "from",   "off",   "next to", "close to", "towards", "toward",  "against",    "beneath"};
+        "on",         "in",         "at",      "near",    "by",   "under",   "along",
+        "around",     "inside",     "round",   "across",  "over", "behind",  "beside",
+        "underneath", "between",    "below",   "above",   "down", "up",      "to",
+        "through",    "throughout", "of",      "from",    "off",  "next to", "close to",
+        "towards",    "toward",     "against", "beneath", "into", "onto"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -25,8 +26,8 @@ bool spot_adverb(const struct tokens *tokens, size_t i) {
 }
 
 bool spot_article(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"the",  "a",    "an",  "its", "one",   "both", "this",
-                                        "that", "each", "all", "my",  "their", "it's"};
+    static const char *const words[] = {"the",  "a",   "an", "its",   "one",  "both", "this", "that",
+                                        "each", "all", "my", "their", "it's", "his",  "her"};
     return token_among(tokens, i, words, COUNT(words));
 }
 

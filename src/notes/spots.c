@@ -148,8 +148,11 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     static const char *const none[] = {"surface", "ring",  "mark",  "marks",
                                        "spot",    "spots", "stain", "stains"};
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
-    if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
+    if (hit->to - hit->from < 2 || is_whole(r, hit)) return false;
     for (size_t i = hit->from; i < hit->to; i++) {
+        if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
+                      !token_is(&r->note->tokens, i - 1, "the")))
+            continue; // but "ground the rim"
         if (!r->part[i] || is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
             token_among(&r->note->tokens, i, none, COUNT(none)))
             continue;
@@ -201,9 +204,12 @@ static bool object_behind(const struct fault_reader *r, const struct fault_hit *
     static const char *const states[] = {"is", "are", "was", "were", "isn't", "aren't", "looks", "it's"};
     static const char *const articles[] = {"the", "its", "both"};
     const struct tokens *tokens = &r->note->tokens;
+    static const char *const acts[] = {"ground", "cut", "bent",  "torn",  "burnt",
+                                       "split",  "dug", "eaten", "bitten"};
     const char *word = tokens->at[hit->to - 1].fold;
     size_t size = strlen(word), at = hit->to + 1;
-    if (size < 4 || strcmp(word + size - 2, "ed") != 0 ||
+    bool act = size > 3 && !strcmp(word + size - 2, "ed");
+    if ((!act && !token_among(tokens, hit->to - 1, acts, COUNT(acts))) ||
         !token_among(tokens, hit->to, articles, COUNT(articles)) ||
         (hit->from > 0 && token_among(tokens, hit->from - 1, states, COUNT(states))))
         return false;
