@@ -52,6 +52,12 @@ static void set_subject(struct maker *m) {
     const char *part = m->flaw->part;
     bool some = says_all(m->flaw) || says_some(m->flaw);
     struct clause *c = m->clause;
+    if (m->flaw->of_part) { // "two buttons", not the two only
+        int count = m->flaw->count ? m->flaw->count : 1;
+        c->many = count > 1;
+        c->subject = text(m, say_number(m->arena, count), part);
+        return;
+    }
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
     if (!some) return;
@@ -75,7 +81,7 @@ static const char *size_words(struct maker *m, bool mass) {
 
 // How many faults, where the count is not one of pieces.
 static int fault_count(const struct item_flaw *flaw) {
-    return flaw->of > 1 || says_some(flaw) ? 0 : flaw->count;
+    return flaw->of > 1 || says_some(flaw) || flaw->of_part ? 0 : flaw->count;
 }
 
 static const char *plural_noun(struct maker *m) {
@@ -121,8 +127,8 @@ static void tell_fault(struct maker *m) {
         c->rest = text(m, wording_adverb(flaw, true), before);
         return;
     }
-    bool adjective = m->kind->adjective_own && !flaw->has_size && !fault_count(flaw) &&
-                     (flaw->part || (piece && !flaw->where));
+    bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
+                     !flaw->has_size && !fault_count(flaw) && (flaw->part || (piece && !flaw->where));
     if (adjective) {
         c->verb = VERB_IS;
         c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
@@ -278,6 +284,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
                         enum locale locale) {
     struct clause clause = {
         .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
+    flaw = wording_shown(arena, flaw);
     struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause};
     set_subject(&m);
     if (flaw->kind->form == FAULT)
@@ -287,8 +294,10 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     else
         tell_state(&m);
     if (flaw->where) set_place(&m);
-    clause.alone = (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
-                   strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
+    // Of "one handle" another fault may be of the other one.
+    clause.alone = flaw->of_part || (flaw->where && has_joint(flaw->where)) ||
+                   (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||
+                   strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }
 

@@ -86,6 +86,48 @@ static bool is_single(const struct record *record, const struct item_flaw *flaw,
     return false;
 }
 
+// The word before `at`, whose length goes to `*size`; NULL at the beginning and behind a mark.
+static const char *word_before(const char *text, const char *at, size_t *size) {
+    while (at > text && at[-1] == ' ') at--;
+    const char *end = at;
+    while (at > text && (is_letter(at[-1]) || (at[-1] >= '0' && at[-1] <= '9'))) at--;
+    *size = (size_t)(end - at);
+    return *size ? at : NULL;
+}
+
+static bool is_number(struct arena *arena, const char *word, size_t size, int number) {
+    const char *said = say_number(arena, number), *figures = arena_format(arena, "%d", number);
+    return (strlen(said) == size && !strncmp(word, said, size)) ||
+           (strlen(figures) == size && !strncmp(word, figures, size));
+}
+
+// "Two buttons stick", "one pane cracked", "one brass knob is bent": it is the buttons that are two. One word
+// may stand between.
+static bool counts_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    enum { BEFORE = 50, BEHIND = 30, BETWEEN = 2 };
+    if (!flaw->part || flaw->of > 1 || flaw->kind->form != FAULT || flaw->count > 20) return false;
+    int number = flaw->count ? flaw->count : 1;
+    if ((number > 1) != say_is_plural(flaw->part)) return false;
+    size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;
+    size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, to - from));
+    const char *part = utf8_fold(arena, flaw->part);
+    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
+        const char *word = at;
+        size_t size;
+        for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
+            if (is_number(arena, word, size, number)) return true;
+    }
+    return false;
+}
+
+// Of the adjectives of the kind that of the degree at hand.
+static bool says_adjective(const struct item_flaw *flaw, const char *said) {
+    const char *own = flaw->kind->adjective_at[flaw->severity];
+    const char *adjective = own ? own : flaw->kind->adjective;
+    return flaw->kind->form == FAULT && adjective && has_words(said, adjective);
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
@@ -97,6 +139,8 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->single = is_single(record, flaw, said);
         flaw->several = are_several(arena, flaw, said);
         flaw->lone = is_lone(flaw, said);
+        flaw->of_part = counts_part(arena, record, flaw);
+        flaw->adjective_said = says_adjective(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
         if (telling) flaw->told = telling;
     }

@@ -80,6 +80,37 @@ const char *wording_before(struct arena *arena, const struct item_flaw *flaw) {
     return arena_copy(arena, noun, (size_t)(last - noun));
 }
 
+static bool ends_with(const char *text, const char *end) {
+    size_t n = strlen(text), m = strlen(end);
+    return n > m && !strcmp(text + n - m, end);
+}
+
+// A place that is itself a part: "elbow", and not "near the elbow" or "both ends".
+static bool is_part(const char *where) {
+    static const char *const others[] = {
+        "in ",  "near ",   "along ", "under ", "inside", "outside", "all ", "both ",  "on ",
+        "at ",  "top",     "bottom", "left",   "right",  "front",   "back", "middle", "one ",
+        "over", "around ", "round ", "behind", "where ", "through", "side", "two ",   "three ",
+        "end",  "lower",   "upper",  "center", "centre", "between"};
+    for (size_t i = 0; i < sizeof others / sizeof *others; i++)
+        if (!strncmp(where, others[i], strlen(others[i]))) return false;
+    return !strchr(where, ',') && !strchr(where, '-') && !strstr(where, " of ") && !strstr(where, " the ") &&
+           !strstr(where, " and ");
+}
+
+const struct item_flaw *wording_shown(struct arena *arena, const struct item_flaw *flaw) {
+    const struct flaw *told = flaw_told(flaw);
+    if (flaw->part || !flaw->where || !flaw->span.to || flaw->count || flaw->of || told->form != FAULT ||
+        !told->adjective || !told->adjective_own || flaw->has_size ||
+        (!ends_with(told->noun, " part") && !ends_with(told->noun, " piece")) || !is_part(flaw->where))
+        return flaw;
+    struct item_flaw *shown = arena_alloc(arena, sizeof *shown);
+    *shown = *flaw;
+    shown->part = flaw->where;
+    shown->where = NULL;
+    return shown;
+}
+
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {
     if (kind->sought) return kind->sought;
     if (kind->form == ABSENCE) {

@@ -13,7 +13,7 @@ enum { FLAWS_MOST = 60 };
 
 struct fault {
     struct phrase_maker *m;
-    const struct item_flaw *flaw;
+    const struct item_flaw *flaw, *listed; // as it is told, as the record has it
     const struct flaw *kind;
     struct plan_phrase *phrase;
     const char *at;                // "on Rim", "Inside", or NULL
@@ -59,7 +59,7 @@ static void add(struct fault *f, const char *text, int more) {
 // --- words with placeholders ---
 
 static bool counted(const struct fault *f) {
-    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of;
+    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of && !f->flaw->of_part;
 }
 
 static const char *noun_text(struct fault *f) {
@@ -242,7 +242,7 @@ static void hedge(struct fault *f) {
     static const char *const doubts[] = {"Possible", "Maybe", "Perhaps"};
     if (f->flaw->sure == SURE_STATED) return;
     size_t before = 0;
-    for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->flaw; flaw++)
+    for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->listed; flaw++)
         before += flaw->sure != SURE_STATED && is_must(flaw);
     for (size_t i = 0; i < f->phrase->count; i++) {
         const char *text = f->phrase->spellings[i].text;
@@ -279,8 +279,13 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (told_by(m, &flaw->kind->beside, flaw)) phrase->rank += FLAWS_MOST; // behind what it adds to
     phrase->must = must && !wider && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
-    struct fault f = {
-        .m = m, .flaw = flaw, .kind = flaw_told(flaw), .phrase = phrase, .tells = base_tells(flaw)};
+    struct fault f = {.m = m,
+                      .flaw = wording_shown(m->arena, flaw),
+                      .listed = flaw,
+                      .kind = flaw_told(flaw),
+                      .phrase = phrase,
+                      .tells = base_tells(flaw)};
+    flaw = f.flaw;
     f.severity = wording_degree(flaw, false);
     f.adjective = wording_adjective(flaw);
     f.adverb = wording_adverb(flaw, false);
@@ -292,6 +297,7 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
     if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
     if (flaw->of > flaw->count && flaw->count) f.some = say_number_title(m->arena, flaw->count);
+    if (flaw->of_part) f.some = say_number_title(m->arena, flaw->count ? flaw->count : 1);
     if (flaw->kind->form == FAULT)
         fault_words(&f);
     else if (flaw->kind->form == ABSENCE)
