@@ -256,10 +256,41 @@ static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit
 
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit);
 
+// A noun, or what does something ("winder").
+static bool is_noun(const struct note *note, size_t i) {
+    static const char *const others[] = {
+        "found", "see",   "saw",   "note",  "notice", "check",  "show",  "shows", "other", "over",
+        "under", "near",  "after", "never", "ever",   "either", "got",   "has",   "had",   "have",
+        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear", "fair",  "nice",  "left",
+        "right", "spare", "plus",  "pair",  "set",    "box",    "no",    "not",   "one",   "better",
+        "poor",  "per",   "for",   "or",    "her",    "their",  "proper"};
+    const struct token *token = &note->tokens.at[i];
+    struct word_entry entry;
+    size_t n = strlen(token->fold);
+    if (token->kind != TOKEN_WORD || n < 4 || token_among(&note->tokens, i, others, COUNT(others)))
+        return false;
+    if (n > 5 && (!strcmp(token->fold + n - 2, "er") || !strcmp(token->fold + n - 3, "ive"))) return true;
+    return word_at(note, i, (1u << USE_THING) | (1u << USE_GATED) | (1u << USE_PART), &entry) == 1;
+}
+
+// "Thermometer tube broken", "the winder knob is stiff": the noun before the part, which with it begins the
+// clause, says which one it is.
+static void widen_part(const struct fault_reader *r, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (spot->part_to <= spot->part_from || !spot->part_from) return;
+    size_t noun = spot->part_from - 1, start = noun;
+    if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
+    if (start > 0 && token_among(tokens, start - 1, (const char *const[]){"the", "its", "a", "an", "one"}, 5))
+        start--;
+    if ((start == 0 || tokens->at[start - 1].stop != STOP_NONE) && is_noun(r->note, noun))
+        spot->part_from = noun;
+}
+
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = any_spot_of(r, hit);
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
+    widen_part(r, &spot);
     return spot;
 }
 
