@@ -31,17 +31,36 @@ static const struct flaw *telling_of(const struct flaw *kind, const char *said) 
     return only;
 }
 
-// "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.
-static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
-    static const char *const words[] = {"moderate", "medium", "fairly"};
+static bool says_any(const struct record *record, const struct item_flaw *flaw, const char *const *words,
+                     size_t count) {
     enum { NEAR = 60 };
-    if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
-    if (flaw->severity != SEVERITY_MODERATE) return flaw->kind->form != FAULT;
     size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
     for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
-        for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-            if (!strncmp(record->notes + i, words[k], strlen(words[k]))) return false;
-    return true;
+        for (size_t k = 0; k < count; k++)
+            if (!strncmp(record->notes + i, words[k], strlen(words[k]))) return true;
+    return false;
+}
+
+// Told by words that have one degree only: "broken", "sagging".
+static bool is_absolute(const struct item_flaw *flaw) {
+    const char *heavy = flaw->told->adjective_at[SEVERITY_HEAVY];
+    return flaw->told != flaw->kind && heavy && flaw->told->adjective &&
+           !strcmp(heavy, flaw->told->adjective);
+}
+
+// "Torn" is graded as moderate and a leak as heavy, but nobody called them that. Small and heavy are else
+// other words for what was said.
+static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
+    static const char *const words[] = {"moderate", "medium", "fairly"};
+    static const char *const large[] = {"large", "Large", "big",   "Big",   "huge",   "long",  "Long",
+                                        "wide",  "deep",  "great", "major", "severe", "whole", "heav",
+                                        "Heav",  "bad",   "Bad",   "worst", "good ",  "right", "across"};
+    if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
+    if (flaw->severity == SEVERITY_MODERATE)
+        return !says_any(record, flaw, words, sizeof words / sizeof *words);
+    if (flaw->kind->form != FAULT) return true;
+    bool grown = flaw->severity == SEVERITY_HEAVY && (flaw->told->degree == DEGREE_SIZE || is_absolute(flaw));
+    return grown && !says_any(record, flaw, large, sizeof large / sizeof *large);
 }
 
 static bool is_said(const struct flaw *kind, const char *word) {
@@ -70,7 +89,8 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
 // "Scratch on the lid": one, though scratches are mostly many.
 static bool is_lone(const struct item_flaw *flaw, const char *said) {
     const char *noun = flaw->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
-    return flaw->kind->many && !flaw->count && noun && has_words(said, last ? last + 1 : noun);
+    return flaw->kind->many && !flaw->count && noun && !say_is_plural(noun) &&
+           has_words(said, last ? last + 1 : noun);
 }
 
 // "One lid missing" of three pans: not the only one there was.
@@ -132,7 +152,6 @@ void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;
-        flaw->unsaid = is_unsaid(record, flaw);
         if (!flaw->span.to || !record->notes) continue;
         const char *said = utf8_fold(
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
@@ -143,5 +162,6 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->adjective_said = says_adjective(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
         if (telling) flaw->told = telling;
+        flaw->unsaid = is_unsaid(record, flaw);
     }
 }

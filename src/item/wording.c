@@ -18,7 +18,7 @@ const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     case SEVERITY_MODERATE:
         return moderate && !flaw->unsaid ? "moderate" : "";
     case SEVERITY_HEAVY:
-        return heavy_words[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : heavy_words[flaw_told(flaw)->degree];
     default:
         return "";
     }
@@ -32,7 +32,7 @@ const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     case SEVERITY_MODERATE:
         return moderate && !flaw->unsaid ? "moderately" : "";
     case SEVERITY_HEAVY:
-        return heavy_adverbs[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : heavy_adverbs[flaw_told(flaw)->degree];
     default:
         return "";
     }

@@ -92,6 +92,10 @@ static bool is_inner(const struct note *note, size_t i) {
 static bool ends_mark(const struct note *note, size_t from, size_t i) {
     const struct token *token = &note->tokens.at[i];
     if (i > from && token->starts) return true;
+    // "Initials J.M. Dent near the base": a fault, with which the next sentence begins
+    if (i > from + 1 && note->fault_word[i] && token->capital && !token->capitals &&
+        token_is(&note->tokens, i - 1, ".") && i + 1 < note->tokens.count && !note->tokens.at[i + 1].capital)
+        return true;
     if (token->stop >= STOP_COMMA || token->fold[0] == '\n') return true;
     if (note->fault_word[i] && !token->capital) return true;
     return false;
