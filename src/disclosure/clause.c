@@ -274,6 +274,8 @@ static void set_place(struct maker *m) {
         c->place = missing_place(m, place);
     } else if (!state)
         c->place = place;
+    else if (m->flaw->part && m->flaw->span.to && m->kind->class == CLASS_FUNCTION)
+        c->place = place; // "the spout is leaking at the base"
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
     else
