@@ -36,7 +36,7 @@ static bool says_any(const struct record *record, const struct item_flaw *flaw, 
     enum { NEAR = 60 };
     size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
     for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
-        for (size_t k = 0; k < count; k++)
+        for (size_t k = 0; k < count && (!i || !is_letter(record->notes[i - 1])); k++)
             if (!strncmp(record->notes + i, words[k], strlen(words[k]))) return true;
     return false;
 }
@@ -52,15 +52,24 @@ static bool is_absolute(const struct item_flaw *flaw) {
 // other words for what was said.
 static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
     static const char *const words[] = {"moderate", "medium", "fairly"};
-    static const char *const large[] = {"large", "Large", "big",   "Big",   "huge",   "long",  "Long",
-                                        "wide",  "deep",  "great", "major", "severe", "whole", "heav",
-                                        "Heav",  "bad",   "Bad",   "worst", "good ",  "right", "across"};
+    static const char *const large[] = {
+        "large",   "Large",  "big",    "Big",    "huge",   "long", "Long",     "wide",
+        "deep",    "great",  "major",  "severe", "whole",  "heav", "Heav",     "bad",
+        "Bad",     "worst",  "good ",  "right",  "across", "very", "Very",     "complete",
+        "total",   "strong", "reek",   "stink",  "really", "so ",  "all over", "everywhere",
+        "extreme", "awful",  "terrib", "much",   "hard",   "thick"};
     if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
     if (flaw->severity == SEVERITY_MODERATE)
         return !says_any(record, flaw, words, sizeof words / sizeof *words);
     if (flaw->kind->form != FAULT) return true;
-    bool grown = flaw->severity == SEVERITY_HEAVY && (flaw->told->degree == DEGREE_SIZE || is_absolute(flaw));
-    return grown && !says_any(record, flaw, large, sizeof large / sizeof *large);
+    static const char *const small[] = {
+        "small",  "Small", "tiny",  "Tiny",  "slight",  "Slight",  "little", "Little",
+        "minor",  "Minor", "faint", "Faint", "light",   "Light",   "a bit",  "a few",
+        "few ",   "thin",  "fine",  "touch", "hint",    "odd ",    "Odd ",   "barely",
+        "hardly", "trace", "some ", "Some ", "surface", "Surface", "pin",    "hairline"};
+    if (flaw->severity == SEVERITY_LIGHT) return !says_any(record, flaw, small, sizeof small / sizeof *small);
+    return (flaw->told->degree != DEGREE_AMOUNT || is_absolute(flaw)) &&
+           !says_any(record, flaw, large, sizeof large / sizeof *large);
 }
 
 static bool is_said(const struct flaw *kind, const char *word) {

@@ -14,7 +14,7 @@ static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strong
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     switch (flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_words[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
         return moderate && !flaw->unsaid ? "moderate" : "";
     case SEVERITY_HEAVY:
@@ -28,7 +28,7 @@ const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     if (flaw_told(flaw)->adjective_at[flaw->severity]) return "";
     switch (flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_adverbs[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
         return moderate && !flaw->unsaid ? "moderately" : "";
     case SEVERITY_HEAVY:

@@ -165,7 +165,8 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;
     for (size_t k = 0; !noun && !of && k < i && k < PHRASE_MOST; k++)
-        if (is_one_thing(tokens->at[k].one) && !token_is(tokens, k, "glass")) return false; // "Field glasses, pair"
+        if (is_one_thing(tokens->at[k].one) && !token_is(tokens, k, "glass"))
+            return false; // "Field glasses, pair"
     if (i &&
         !ANY(tokens, i - 1, "a", "one", "this", "is", "got", "have", "has", "of", "matched", "and", "the",
              "these", "as") &&

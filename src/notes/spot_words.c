@@ -75,6 +75,9 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const works[] = {"sewn",      "made",    "painted",  "stitched", "knitted",
                                         "forged",    "cut",     "blown",    "written",  "woven",
                                         "stitching", "colored", "coloured", "carved",   "darned"};
+    if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
+        token_is(tokens, i - 2, "out"))
+        return true; // "out of line"
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");

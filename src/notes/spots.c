@@ -126,6 +126,9 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
                                        "spot",    "spots", "stain", "stains"};
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
     if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
+    const char *lacks = hit->kinds[0]->form == ABSENCE ? hit->kinds[0]->part : NULL;
+    for (size_t i = hit->from; lacks && i < hit->to; i++) // "old lock, no key": the key
+        if (!strcmp(r->note->tokens.at[i].one, lacks)) return *from = i, *to = i + 1, true;
     for (size_t i = hit->from; i < hit->to; i++) {
         if (!r->part[i] || is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
             token_among(&r->note->tokens, i, none, COUNT(none)))
@@ -256,7 +259,7 @@ static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit
 
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit);
 
-// A noun, or what does something ("winder").
+// A noun, or what does something.
 static bool is_noun(const struct note *note, size_t i) {
     static const char *const others[] = {
         "found", "see",   "saw",   "note",  "notice", "check",  "show",  "shows", "other", "over",
@@ -269,7 +272,14 @@ static bool is_noun(const struct note *note, size_t i) {
     size_t n = strlen(token->fold);
     if (token->kind != TOKEN_WORD || n < 4 || token_among(&note->tokens, i, others, COUNT(others)))
         return false;
-    if (n > 5 && (!strcmp(token->fold + n - 2, "er") || !strcmp(token->fold + n - 3, "ive"))) return true;
+    static const char *const doings[] = {"missing",  "lacking",   "including", "showing",  "using",
+                                         "having",   "being",     "wanting",   "needing",  "excluding",
+                                         "working",  "nothing",   "something", "matching", "original",
+                                         "existing", "remaining", "losing",    "getting"};
+    if (token_among(&note->tokens, i, doings, COUNT(doings))) return false;
+    if (n > 5 && (!strcmp(token->fold + n - 2, "er") || !strcmp(token->fold + n - 3, "ive") ||
+                  !strcmp(token->fold + n - 3, "ing")))
+        return true; // "winder", "objective", "viewing"
     return word_at(note, i, (1u << USE_THING) | (1u << USE_GATED) | (1u << USE_PART), &entry) == 1;
 }
 
@@ -369,7 +379,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         }
         spot.part_from = from;
         spot.part_to = to;
-        while (spot.part_to == hit->from && hit->from + 1 < hit->to && r->part[hit->from]) spot.part_to++;
+        if (spot.part_to == hit->from) // "box lid hinge broken"
+            while (spot.part_to + 1 < hit->to && r->part[spot.part_to]) spot.part_to++;
     } else if (hit->near && r->part[hit->from] &&
                !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot.part_from = hit->from;
