@@ -122,9 +122,6 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     size_t value = word_at(note, at, value_uses, &entry);
     if (value > 1 && (!is_noun || noun.to - at < value)) return value; // "milk glass" before "glass compote"
     struct noun_found next;
-    bool stuff = value > 1 && is_noun && noun.to - at == value && (entry.uses & (1u << USE_MATERIAL)) &&
-                 note->tokens.at[noun.to - 1].stop == STOP_NONE && noun_at(note, noun.to, &next);
-    if (stuff) return value; // "silver plate teapot": no plate
     if (is_noun && !noun.thing && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.thing &&
         next.to > noun.to)
         return 1; // "glass door" before "door knob"
