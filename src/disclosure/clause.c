@@ -55,7 +55,9 @@ static void set_subject(struct maker *m) {
     if (m->flaw->of_part) { // "two buttons", not the two only
         int count = m->flaw->count ? m->flaw->count : 1;
         c->many = count > 1;
-        c->subject = text(m, say_number(m->arena, count), part);
+        const char *number = say_number(m->arena, count);
+        if (count == 1 && say_is_plural(part)) number = "one of the"; // "cards foxed, one torn"
+        c->subject = text(m, number, part);
         return;
     }
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
@@ -128,7 +130,8 @@ static void tell_fault(struct maker *m) {
         return;
     }
     bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
-                     !flaw->has_size && !fault_count(flaw) && (flaw->part || (piece && !flaw->where));
+                     !flaw->has_size && !flaw->several && !fault_count(flaw) &&
+                     (flaw->part || (piece && !flaw->where));
     if (adjective) {
         c->verb = VERB_IS;
         c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));

@@ -53,11 +53,10 @@ static bool is_absolute(const struct item_flaw *flaw) {
 static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
     static const char *const words[] = {"moderate", "medium", "fairly"};
     static const char *const large[] = {
-        "large",   "Large",  "big",    "Big",    "huge",   "long", "Long",     "wide",
-        "deep",    "great",  "major",  "severe", "whole",  "heav", "Heav",     "bad",
-        "Bad",     "worst",  "good ",  "right",  "across", "very", "Very",     "complete",
-        "total",   "strong", "reek",   "stink",  "really", "so ",  "all over", "everywhere",
-        "extreme", "awful",  "terrib", "much",   "hard",   "thick"};
+        "large", "Large",  "big",      "Big",        "huge",    "long",     "Long",   "wide",   "deep",
+        "great", "major",  "severe",   "whole",      "heav",    "Heav",     "bad",    "Bad",    "worst",
+        "good ", "right",  "across",   "very",       "Very",    "complete", "total",  "strong", "reek",
+        "stink", "really", "all over", "everywhere", "extreme", "awful",    "terrib", "hard",   "thick"};
     if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
     if (flaw->severity == SEVERITY_MODERATE)
         return !says_any(record, flaw, words, sizeof words / sizeof *words);
@@ -89,6 +88,10 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
         while (is_letter(said[at + size])) size++;
         if (!size) continue;
         const char *word = arena_copy(arena, said + at, size), *one = say_singular(arena, word);
+        static const char *const verbs[] = {"wobbles", "sticks", "leaks",   "drips", "rattles", "slips",
+                                            "rocks",   "drags",  "squeaks", "leans", "smells"};
+        for (size_t k = 0; k < sizeof verbs / sizeof *verbs; k++)
+            if (!strcmp(word, verbs[k])) one = word;
         if (strcmp(one, word) != 0 && is_said(flaw->kind, one)) return true;
         at += size;
     }
@@ -136,6 +139,11 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     enum { BEFORE = 50, BEHIND = 30, BETWEEN = 2 };
     if (!flaw->part || flaw->of > 1 || flaw->kind->form != FAULT || flaw->count > 20) return false;
     int number = flaw->count ? flaw->count : 1;
+    size_t said;
+    const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
+    if (before && before > record->notes + 1 && flaw->count && before[-2] == ',' &&
+        is_number(arena, before, said, number))
+        return true; // "cards foxed, one torn"
     if ((number > 1) != say_is_plural(flaw->part)) return false;
     size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;
     size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;

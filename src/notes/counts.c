@@ -186,6 +186,8 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
     if (i && ANY(tokens, i - 1, "and", "with", "plus", "w/", "&", "+", "includes", "including"))
         return false; // beside it
+    if (i > 1 && token_is(tokens, i - 1, ":") && !is_first_sentence(note, i))
+        return false; // "Weights: set of 7"
     if (i && ANY(tokens, i - 1, "a") && i > 1 &&
         ANY(tokens, i - 2, "from", "off", "out", "not", "of", "missing"))
         return false;

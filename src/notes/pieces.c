@@ -394,7 +394,9 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
         if (size && (is_other(r, at) || is_one(r, hit, n))) break;
-        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
+        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size) ||
+            (token_is(tokens, at + size, "of") && is_time(tokens, at + size + 1)))
+            continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||

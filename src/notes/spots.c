@@ -296,8 +296,117 @@ static void widen_part(const struct fault_reader *r, struct spot *spot) {
         spot->part_from = noun;
 }
 
+// What may stand between the subject and what is said of it: "has a few small", "is slightly".
+static bool is_between(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "is",     "are",     "was",     "were",   "has",    "have",   "had",      "a",      "an",
+        "some",   "the",     "bit",     "been",   "very",   "quite",  "badly",    "little", "slightly",
+        "rather", "small",   "tiny",    "few",    "two",    "three",  "four",     "gone",   "several",
+        "light",  "lightly", "heavily", "not",    "isn't",  "no",     "never",    "of",     "lots",
+        "looks",  "slight",  "minor",   "also",   "aren't", "wasn't", "five",     "six",    "one",
+        "both",   "all",     "about",   "pretty", "only",   "just",   "somewhat", "large"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "Quite worn", "old repair", "everything chipped": no subject that could be a part.
+static bool is_no_subject(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "this",      "that",     "these",     "those",    "there",   "here",      "they",     "them",
+        "some",      "most",     "much",      "many",     "several", "other",     "others",   "everything",
+        "nothing",   "anything", "something", "what",     "which",   "only",      "just",     "still",
+        "also",      "again",    "once",      "twice",    "never",   "always",    "often",    "quite",
+        "rather",    "very",     "pretty",    "fairly",   "well",    "little",    "lots",     "overall",
+        "otherwise", "more",     "less",      "slight",   "small",   "large",     "heavy",    "light",
+        "nice",      "good",     "clean",     "original", "minor",   "major",     "usual",    "general",
+        "except",    "apart",    "with",      "without",  "needs",   "wants",     "looks",    "seems",
+        "shows",     "showing",  "has",       "have",     "having",  "been",      "being",    "paint",
+        "finish",    "polish",   "surface",   "color",    "colour",  "condition", "wear",     "where",
+        "when",      "then",     "than",      "maybe",    "perhaps", "probably",  "possibly", "almost",
+        "nearly",    "about",    "after",     "before",   "under",   "over",      "rest",     "same",
+        "thing",     "things",   "item",      "piece",    "pieces",  "both",      "each",     "every",
+        "another",   "either",   "neither",   "none",     "first",   "last",      "early",    "late",
+        "whole",     "half",     "couple",    "please",   "note",    "sorry",     "sadly",    "however",
+        "though",    "although", "because",   "since",    "while",   "until",     "sold",     "selling",
+        "found",     "came",     "comes",     "bought",   "used",    "working",   "works",    "worked",
+        "tested",    "checked",  "signs",     "traces",   "marks",   "hint",      "touch",    "evidence",
+        "dead",      "dark",     "dull",      "deep",     "long",    "short",     "wide",     "thick",
+        "thin",      "fine",     "hard",      "soft",     "wood",    "wooden",    "metal",    "brass",
+        "home",      "hand",     "pair",      "like",     "your",    "mine",      "must",     "might",
+        "water",     "smoke",    "damp",      "rust",     "dust",    "dirt",      "even",     "ever"};
+    const char *word = tokens->at[i].fold;
+    size_t n = strlen(word);
+    if (tokens->at[i].kind != TOKEN_WORD || n < 4 || strchr(word, '\'') ||
+        token_among(tokens, i, words, COUNT(words)))
+        return true;
+    static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
+    for (size_t k = 0; k < COUNT(ends); k++)
+        if (!strcmp(word + n - strlen(ends[k]), ends[k])) return true;
+    return false;
+}
+
+static bool is_said_of(const char *word) {
+    static const char *const irregular[] = {"bent",   "torn",  "worn",  "split",
+                                            "broken", "loose", "stuck", "stiff"};
+    size_t n = strlen(word);
+    for (size_t k = 0; k < COUNT(irregular); k++)
+        if (!strcmp(word, irregular[k])) return true;
+    return n > 3 && (!strcmp(word + n - 2, "ed") || !strcmp(word + n - 2, "en") || word[n - 1] == 'y');
+}
+
+// "Cards foxed, one torn": one of the cards.
+static bool take_same(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->from < 3 || tokens->at[hit->from - 2].stop != STOP_COMMA ||
+        !degrees_number(tokens, hit->from - 1))
+        return false;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != hit->from - 2) continue;
+        struct spot before = any_spot_of(r, &r->hits[k]);
+        const struct token *last = before.part_to > before.part_from ? &tokens->at[before.part_to - 1] : NULL;
+        if (!last || last->one == last->fold) continue;
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+        return true;
+    }
+    return false;
+}
+
+// "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
+// sentence begins with it and goes on to say what is wrong.
+static void take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { WORDS_MOST = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const away[] = {"missing", "gone", "lost", "absent"};
+    size_t start = hit->from;
+    if (hit->kinds[0]->form == ABSENCE && hit->to == start + 2 &&
+        token_among(tokens, start + 1, away, COUNT(away)) && !is_no_subject(tokens, start) &&
+        !is_between(tokens, start)) { // "rose missing"
+        spot->part_from = start;
+        spot->part_to = start + 1;
+        return;
+    }
+    while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE) start--;
+    if (start == 0 || tokens->at[start - 1].stop == STOP_NONE || hit->near || hit->kinds[0]->form != FAULT)
+        return;
+    if (token_is(tokens, start, "the") || token_is(tokens, start, "its")) start++;
+    while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
+    size_t to = start;
+    while (to < hit->from && to < start + 2 && !r->note->taken[to] && !r->scope.fault[to] && !r->part[to] &&
+           !is_between(tokens, to) && !is_no_subject(tokens, to))
+        to++;
+    if (to == start) return;
+    for (size_t k = to; k < hit->from; k++)
+        if (!is_between(tokens, k) || r->scope.fault[k]) return;
+    bool verb = to < hit->from;
+    if (!verb && !is_said_of(tokens->at[hit->from].fold)) return;
+    spot->part_from = start;
+    spot->part_to = to;
+}
+
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = any_spot_of(r, hit);
+    if (spot.part_to == spot.part_from && spot.where_to == spot.where_from && !take_same(r, hit, &spot))
+        take_subject(r, hit, &spot);
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     widen_part(r, &spot);

@@ -309,8 +309,13 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         return;
     enum sure sure = sure_of(note, i, i + n);
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
+    static const char *const looks[] = {"colored", "coloured"};
+    const char *print = entry->print;
+    if (use == USE_COLOR && has_use(entry, USE_MATERIAL) &&
+        token_among(&note->tokens, i + n, looks, COUNT(looks)))
+        print = arena_format(note->arena, "%s-colored", print); // no gold, no ivory
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
-        keep(note, key_of(use), entry->print, of, i, i + n, sure);
+        keep(note, key_of(use), print, of, i, i + n, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
 }
 
