@@ -141,7 +141,7 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     int number = flaw->count ? flaw->count : 1;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
-    if (before && before > record->notes + 1 && flaw->count && before[-2] == ',' &&
+    if (before && before > record->notes + 1 && before[-2] == ',' &&
         is_number(arena, before, said, number))
         return true; // "cards foxed, one torn"
     if ((number > 1) != say_is_plural(flaw->part)) return false;
