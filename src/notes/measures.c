@@ -494,7 +494,8 @@ static bool keep_glasses(struct note *note, const struct group *group) {
     for (size_t k = group->from > REACH ? group->from - REACH : 0;
          k < group->to + REACH && k < note->tokens.count; k++)
         near |= ANY(&note->tokens, k, "binoculars", "binocular", "monocular", "scope", "telescope") ||
-                token_phrase(&note->tokens, k, "field glasses");
+                token_phrase(&note->tokens, k, "field glasses") ||
+                (token_is(&note->tokens, k, "camera") && !group->sides[0].amount.unit); // "6x9": its film
     if (!near) return false;
     struct value *value = note_attribute(note);
     value->name = "size";

@@ -388,7 +388,8 @@ static void take_subject(const struct fault_reader *r, const struct fault_hit *h
     while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE) start--;
     if (start == 0 || tokens->at[start - 1].stop == STOP_NONE || hit->near || hit->kinds[0]->form != FAULT)
         return;
-    if (token_is(tokens, start, "the") || token_is(tokens, start, "its")) start++;
+    if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both"))
+        start++;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
     size_t to = start;
     while (to < hit->from && to < start + 2 && !r->note->taken[to] && !r->scope.fault[to] && !r->part[to] &&
