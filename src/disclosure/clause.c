@@ -300,9 +300,9 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
         tell_state(&m);
     if (flaw->where) set_place(&m);
     // Of "one handle" another fault may be of the other one.
-    clause.alone = flaw->of_part || (flaw->where && has_joint(flaw->where)) ||
-                   (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||
-                   strstr(clause.rest, " and ") || strchr(clause.subject, ',');
+    clause.alone = flaw->of_part || (flaw->span.to && says_some(flaw)) ||
+                   (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
+                   strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }
 

@@ -18,17 +18,30 @@ static bool has_words(const char *text, const char *words) {
     return false;
 }
 
+static size_t words_most(const struct flaw *telling, const char *said) {
+    size_t most = 0;
+    for (size_t k = 0; k < telling->finder.said.count; k++) {
+        const char *words = telling->finder.said.at[k];
+        size_t n = 1;
+        for (const char *c = words; *c; c++) n += *c == ' ';
+        if (n > most && has_words(said, words)) most = n;
+    }
+    return most;
+}
+
+// The phrase of the most words decides; of two that have as many neither.
 static const struct flaw *telling_of(const struct flaw *kind, const char *said) {
-    const struct flaw *only = NULL;
+    const struct flaw *best = NULL;
+    size_t longest = 0;
     for (size_t i = 0; i < kind->telling_count; i++) {
         const struct flaw *telling = &kind->tellings[i];
-        bool is = false;
-        for (size_t k = 0; k < telling->finder.said.count && !is; k++)
-            is = has_words(said, telling->finder.said.at[k]);
-        if (is && only) return NULL;
-        if (is) only = telling;
+        size_t size = words_most(telling, said);
+        if (size && size == longest) best = NULL;
+        if (size <= longest) continue;
+        longest = size;
+        best = telling;
     }
-    return only;
+    return best;
 }
 
 static bool says_any(const struct record *record, const struct item_flaw *flaw, const char *const *words,
@@ -53,10 +66,10 @@ static bool is_absolute(const struct item_flaw *flaw) {
 static bool is_unsaid(const struct record *record, const struct item_flaw *flaw) {
     static const char *const words[] = {"moderate", "medium", "fairly"};
     static const char *const large[] = {
-        "large", "Large",  "big",      "Big",        "huge",    "long",     "Long",   "wide",   "deep",
-        "great", "major",  "severe",   "whole",      "heav",    "Heav",     "bad",    "Bad",    "worst",
-        "good ", "right",  "across",   "very",       "Very",    "complete", "total",  "strong", "reek",
-        "stink", "really", "all over", "everywhere", "extreme", "awful",    "terrib", "hard",   "thick"};
+        "large", "Large",  "big",      "Big",        "huge",    "long",      "Long",   "wide",   "deep",
+        "great", "major",  "severe",   "whole",      "heav",    "Heav",      "bad",    "Bad",    "worst",
+        "good ", "right",  "across",   "very",       "Very",    "completel", "total",  "strong", "reek",
+        "stink", "really", "all over", "everywhere", "extreme", "awful",     "terrib", "hard",   "thick"};
     if (!flaw->span.to || !record->notes || flaw->severity == SEVERITY_UNKNOWN) return false;
     if (flaw->severity == SEVERITY_MODERATE)
         return !says_any(record, flaw, words, sizeof words / sizeof *words);
@@ -141,8 +154,7 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     int number = flaw->count ? flaw->count : 1;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
-    if (before && before > record->notes + 1 && before[-2] == ',' &&
-        is_number(arena, before, said, number))
+    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number))
         return true; // "cards foxed, one torn"
     if ((number > 1) != say_is_plural(flaw->part)) return false;
     size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;

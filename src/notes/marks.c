@@ -22,6 +22,8 @@ struct found {
 // --- what a mark is made of ---
 
 static bool is_stamp_verb(const struct note *note, size_t i) {
+    if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
+        return false;                                         // a tool
     if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
     if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
         ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",

@@ -331,11 +331,18 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "tested",    "checked",  "signs",     "traces",   "marks",   "hint",      "touch",    "evidence",
         "dead",      "dark",     "dull",      "deep",     "long",    "short",     "wide",     "thick",
         "thin",      "fine",     "hard",      "soft",     "wood",    "wooden",    "metal",    "brass",
-        "home",      "hand",     "pair",      "like",     "your",    "mine",      "must",     "might",
-        "water",     "smoke",    "damp",      "rust",     "dust",    "dirt",      "even",     "ever"};
+        "not",       "but",      "yet",       "too",      "now",     "any",       "all",      "few",
+        "one",       "two",      "had",       "was",      "are",     "bit",       "top",      "old",
+        "new",       "odd",      "can",       "may",      "might",   "its",       "his",      "her",
+        "she",       "you",      "who",       "how",      "why",     "out",       "off",      "per",
+        "for",       "and",      "the",       "nor",      "yes",     "bad",       "big",      "low",
+        "red",       "dry",      "wet",       "due",      "got",     "saw",       "see",      "lot",
+        "three",     "four",     "home",      "hand",     "pair",    "like",      "your",     "mine",
+        "must",      "might",    "water",     "smoke",    "damp",    "rust",      "dust",     "dirt",
+        "even",      "ever"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
-    if (tokens->at[i].kind != TOKEN_WORD || n < 4 || strchr(word, '\'') ||
+    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || strchr(word, '\'') ||
         token_among(tokens, i, words, COUNT(words)))
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
@@ -388,7 +395,8 @@ static void take_subject(const struct fault_reader *r, const struct fault_hit *h
     while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE) start--;
     if (start == 0 || tokens->at[start - 1].stop == STOP_NONE || hit->near || hit->kinds[0]->form != FAULT)
         return;
-    if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both"))
+    if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
+        token_is(tokens, start, "one"))
         start++;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
     size_t to = start;

@@ -223,7 +223,8 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
         return true;
     // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
     bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
-    if (n == 1 && begins && i > 0 && faulty && (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE))
+    if (n == 1 && begins && i > 0 && faulty &&
+        (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
         return true;
     if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
     if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;

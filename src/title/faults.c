@@ -122,6 +122,10 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         if (!text) continue;
         bool placed =
             strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
+        // "Stuck" of a needle says too little by itself.
+        bool bare = f->flaw->part && f->flaw->span.to && f->phrase->count && !placed &&
+                    f->kind->rollup != ROLLUP_NONE && !strchr(text, ' ') && begins_with_adjective(f, text);
+        if (bare) continue;
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
             bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text);
@@ -304,6 +308,9 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
         absence_words(&f);
     else
         state_words(&f);
+    // A telling's words may be those of the type ("Alarm Not Working" of an alarm clock): then the kind's
+    // own.
+    if (f.kind != f.listed->kind && f.kind->form == STATE && must) add_words(&f, &f.listed->kind->title, -6);
     if (!phrase->count) add(&f, flaw->kind->print, 0);
     hedge(&f);
     if (!phrase->count) phrase_drop(m, phrase);
