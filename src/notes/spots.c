@@ -337,6 +337,8 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "she",       "you",      "who",       "how",      "why",     "out",       "off",      "per",
         "for",       "and",      "the",       "nor",      "yes",     "bad",       "big",      "low",
         "red",       "dry",      "wet",       "due",      "got",     "saw",       "see",      "lot",
+        "sort",      "kind",     "gives",     "makes",    "takes",   "smells",    "feels",    "reads",
+        "sits",      "stands",   "leans",     "rocks",    "rattles", "goes",      "runs",     "turns",
         "three",     "four",     "home",      "hand",     "pair",    "like",      "your",     "mine",
         "must",      "might",    "water",     "smoke",    "damp",    "rust",      "dust",     "dirt",
         "even",      "ever"};
@@ -357,7 +359,8 @@ static bool is_said_of(const char *word) {
     size_t n = strlen(word);
     for (size_t k = 0; k < COUNT(irregular); k++)
         if (!strcmp(word, irregular[k])) return true;
-    return n > 3 && (!strcmp(word + n - 2, "ed") || !strcmp(word + n - 2, "en") || word[n - 1] == 'y');
+    return n > 3 && strcmp(word + n - 2, "ly") != 0 &&
+           (!strcmp(word + n - 2, "ed") || !strcmp(word + n - 2, "en") || word[n - 1] == 'y');
 }
 
 // "Cards foxed, one torn": one of the cards.
