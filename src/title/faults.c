@@ -116,6 +116,12 @@ static bool begins_with_adjective(struct fault *f, const char *text) {
     return !strncmp(utf8_fold(f->m->arena, text), adjective, strlen(adjective));
 }
 
+// The handle of an awl handle: its word stands in the title already and may not stand there twice.
+static bool shares_type(const struct fault *f) {
+    const char *type = f->m->record->type.value, *last = strrchr(f->flaw->part, ' ');
+    return type && strstr(type, say_singular(f->m->arena, last ? last + 1 : f->flaw->part));
+}
+
 static void add_words(struct fault *f, const struct texts *words, int more) {
     for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
         const char *text = fill(f, words->at[i]);
@@ -124,7 +130,8 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
             strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
         // "Stuck" of a needle says too little by itself.
         bool bare = f->flaw->part && f->flaw->span.to && f->phrase->count && !placed &&
-                    f->kind->rollup != ROLLUP_NONE && !strchr(text, ' ') && begins_with_adjective(f, text);
+                    f->kind->rollup != ROLLUP_NONE && !strchr(text, ' ') && begins_with_adjective(f, text) &&
+                    !shares_type(f);
         if (bare) continue;
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
