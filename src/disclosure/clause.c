@@ -52,6 +52,14 @@ static void set_subject(struct maker *m) {
     const char *part = m->flaw->part;
     bool some = says_all(m->flaw) || says_some(m->flaw);
     struct clause *c = m->clause;
+    if (m->flaw->of_part) { // "two buttons", not the two only
+        int count = m->flaw->count ? m->flaw->count : 1;
+        c->many = count > 1;
+        const char *number = say_number(m->arena, count);
+        if (count == 1 && say_is_plural(part)) number = "one of the"; // "cards foxed, one torn"
+        c->subject = text(m, number, part);
+        return;
+    }
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
     if (!some || wording_names_one(m->flaw)) return;
@@ -75,7 +83,7 @@ static const char *size_words(struct maker *m, bool mass) {
 
 // How many faults, where the count is not one of pieces.
 static int fault_count(const struct item_flaw *flaw) {
-    return flaw->of > 1 || says_some(flaw) ? 0 : flaw->count;
+    return flaw->of > 1 || says_some(flaw) || flaw->of_part ? 0 : flaw->count;
 }
 
 static const char *plural_noun(struct maker *m) {
@@ -121,7 +129,8 @@ static void tell_fault(struct maker *m) {
         c->rest = text(m, wording_adverb(flaw, true), before);
         return;
     }
-    bool adjective = m->kind->adjective_own && !flaw->has_size && !fault_count(flaw) &&
+    bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
+                     !flaw->has_size && !flaw->several && !fault_count(flaw) &&
                      (flaw->part || (piece && !flaw->where));
     if (adjective) {
         c->verb = VERB_IS;
@@ -272,6 +281,8 @@ static void set_place(struct maker *m) {
         c->place = place;
     else if (!strcmp(m->flaw->where, "in places"))
         c->place = place;
+    else if (m->flaw->part && m->flaw->span.to && m->kind->class == CLASS_FUNCTION)
+        c->place = place; // "the spout is leaking at the base"
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
     else
@@ -282,6 +293,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
                         enum locale locale) {
     struct clause clause = {
         .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
+    flaw = wording_shown(arena, flaw);
     struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause};
     set_subject(&m);
     if (flaw->kind->form == FAULT)
@@ -291,9 +303,10 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     else
         tell_state(&m);
     if (flaw->where) set_place(&m);
-    bool some = says_some(flaw); // "one of the two" twice need not be the same one
-    clause.alone = some || (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
-                   strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
+    // "One of the two" twice need not be the same one, and of "one handle" another fault may be of the other.
+    clause.alone = flaw->of_part || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||
+                   (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||
+                   strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }
 

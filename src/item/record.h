@@ -43,10 +43,12 @@ struct item_flaw {
     bool has_size;
     struct figure size;
     enum severity severity;
-    bool single;  // the notes say "one" of what is missing
-    bool several; // the notes have it in the plural and give no number
-    bool lone;    // they have it in the singular, where its kind is mostly told in the plural
-    bool unsaid;  // the degree follows from what the notes say, and no word of them is one of that degree
+    bool single;         // the notes say "one" of what is missing
+    bool several;        // the notes have it in the plural and give no number
+    bool lone;           // they have it in the singular, where its kind is mostly told in the plural
+    bool of_part;        // the number that they give, or "one", counts the part and not the damage
+    bool adjective_said; // they have the adjective of its kind as it stands
+    bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;
     struct note_span span;
     struct place at;

@@ -20,23 +20,37 @@ static bool has_words(const char *text, const char *words) {
     return false;
 }
 
-// Of "worn" and "worn through" the longer one; of two words that have nothing of each other neither.
+// The phrase of the most words that was said, of those the longest; NULL where there is none.
+static const char *phrase_said(const struct flaw *telling, const char *said, size_t *words) {
+    const char *best = NULL;
+    *words = 0;
+    for (size_t k = 0; k < telling->finder.said.count; k++) {
+        const char *phrase = telling->finder.said.at[k];
+        size_t n = 1;
+        for (const char *c = phrase; *c; c++) n += *c == ' ';
+        if (n < *words || !has_words(said, phrase)) continue;
+        if (n == *words && strlen(phrase) <= strlen(best)) continue;
+        *words = n;
+        best = phrase;
+    }
+    return best;
+}
+
+// The phrase of the most words decides; of two that have as many the one that holds the other, else neither.
 static const struct flaw *telling_of(const struct flaw *kind, const char *said) {
-    const struct flaw *only = NULL;
+    const struct flaw *best = NULL;
     const char *by = "";
+    size_t most = 0;
     for (size_t i = 0; i < kind->telling_count; i++) {
         const struct flaw *telling = &kind->tellings[i];
-        const char *found = NULL;
-        for (size_t k = 0; k < telling->finder.said.count; k++) {
-            const char *words = telling->finder.said.at[k];
-            if (has_words(said, words) && (!found || strlen(words) > strlen(found))) found = words;
-        }
-        if (!found || (only && strstr(by, found))) continue;
-        if (only && !strstr(found, by)) return NULL;
-        only = telling;
-        by = found;
+        size_t words;
+        const char *phrase = phrase_said(telling, said, &words);
+        if (!phrase || words < most || (words == most && strstr(by, phrase))) continue;
+        best = words == most && !strstr(phrase, by) ? NULL : telling;
+        most = words;
+        by = phrase;
     }
-    return only;
+    return best;
 }
 
 // The sentence around what was said, in small letters.
@@ -155,6 +169,9 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
         while (is_letter(said[at + size])) size++;
         if (!size) continue;
         const char *word = arena_copy(arena, said + at, size), *one = say_singular(arena, word);
+        static const char *const verbs[] = {"wobbles", "sticks", "leaks",   "drips", "rattles", "slips",
+                                            "rocks",   "drags",  "squeaks", "leans", "smells"};
+        if (has_one(word, verbs, COUNT(verbs))) one = word;
         if (strcmp(one, word) != 0 && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
             return true;
         at += size;
@@ -165,7 +182,8 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
 // "Scratch on the lid": one, though scratches are mostly many.
 static bool is_lone(const struct item_flaw *flaw, const char *said) {
     const char *noun = flaw->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
-    return flaw->kind->many && !flaw->count && noun && has_words(said, last ? last + 1 : noun);
+    return flaw->kind->many && !flaw->count && noun && !say_is_plural(noun) &&
+           has_words(said, last ? last + 1 : noun);
 }
 
 // "One lid missing" of three pans: not the only one there was.
@@ -181,6 +199,52 @@ static bool is_single(const struct record *record, const struct item_flaw *flaw,
     return false;
 }
 
+// The word before `at`, whose length goes to `*size`; NULL at the beginning and behind a mark.
+static const char *word_before(const char *text, const char *at, size_t *size) {
+    while (at > text && at[-1] == ' ') at--;
+    const char *end = at;
+    while (at > text && (is_letter(at[-1]) || (at[-1] >= '0' && at[-1] <= '9'))) at--;
+    *size = (size_t)(end - at);
+    return *size ? at : NULL;
+}
+
+static bool is_number(struct arena *arena, const char *word, size_t size, int number) {
+    const char *said = say_number(arena, number), *figures = arena_format(arena, "%d", number);
+    return (strlen(said) == size && !strncmp(word, said, size)) ||
+           (strlen(figures) == size && !strncmp(word, figures, size));
+}
+
+// "Two buttons stick", "one pane cracked", "one brass knob is bent": it is the buttons that are two. One word
+// may stand between.
+static bool counts_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    enum { BEFORE = 50, BEHIND = 30, BETWEEN = 2 };
+    if (!flaw->part || flaw->of > 1 || flaw->kind->form != FAULT || flaw->count > 20) return false;
+    int number = flaw->count ? flaw->count : 1;
+    size_t said;
+    const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
+    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number))
+        return true; // "cards foxed, one torn"
+    if ((number > 1) != say_is_plural(flaw->part)) return false;
+    size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;
+    size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, to - from));
+    const char *part = utf8_fold(arena, flaw->part);
+    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
+        const char *word = at;
+        size_t size;
+        for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
+            if (is_number(arena, word, size, number)) return true;
+    }
+    return false;
+}
+
+// Of the adjectives of the kind that of the degree at hand.
+static bool says_adjective(const struct item_flaw *flaw, const char *said) {
+    const char *own = flaw->kind->adjective_at[flaw->severity];
+    const char *adjective = own ? own : flaw->kind->adjective;
+    return flaw->kind->form == FAULT && adjective && has_words(said, adjective);
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
@@ -190,6 +254,8 @@ void told_set(struct arena *arena, struct record *record) {
         const char *said = utf8_fold(
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
         flaw->single = is_single(record, flaw, said);
+        flaw->of_part = counts_part(arena, record, flaw);
+        flaw->adjective_said = says_adjective(flaw, said);
         const struct flaw *telling = telling_of(flaw->kind, said);
         flaw->several = are_several(arena, flaw, telling, said);
         flaw->lone = is_lone(flaw, said);

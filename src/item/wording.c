@@ -14,11 +14,11 @@ static const char *const heavy_adverbs[] = {"badly", "heavily", "badly", "strong
 const char *wording_degree(const struct item_flaw *flaw, bool moderate) {
     switch (flaw->unsaid ? SEVERITY_UNKNOWN : flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_words[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : light_words[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
         return moderate ? "moderate" : "";
     case SEVERITY_HEAVY:
-        return heavy_words[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : heavy_words[flaw_told(flaw)->degree];
     default:
         return "";
     }
@@ -28,11 +28,11 @@ const char *wording_adverb(const struct item_flaw *flaw, bool moderate) {
     if (flaw_told(flaw)->adjective_at[flaw->severity]) return "";
     switch (flaw->unsaid ? SEVERITY_UNKNOWN : flaw->severity) {
     case SEVERITY_LIGHT:
-        return light_adverbs[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : light_adverbs[flaw_told(flaw)->degree];
     case SEVERITY_MODERATE:
         return moderate ? "moderately" : "";
     case SEVERITY_HEAVY:
-        return heavy_adverbs[flaw_told(flaw)->degree];
+        return flaw->unsaid ? "" : heavy_adverbs[flaw_told(flaw)->degree];
     default:
         return "";
     }
@@ -78,6 +78,37 @@ const char *wording_before(struct arena *arena, const struct item_flaw *flaw) {
         strcmp(say_singular(arena, head ? head + 1 : part), last + 1) != 0)
         return NULL;
     return arena_copy(arena, noun, (size_t)(last - noun));
+}
+
+static bool ends_with(const char *text, const char *end) {
+    size_t n = strlen(text), m = strlen(end);
+    return n > m && !strcmp(text + n - m, end);
+}
+
+// A place that is itself a part: "elbow", and not "near the elbow" or "both ends".
+static bool is_part(const char *where) {
+    static const char *const others[] = {
+        "in ",  "near ",   "along ", "under ", "inside", "outside", "all ", "both ",  "on ",
+        "at ",  "top",     "bottom", "left",   "right",  "front",   "back", "middle", "one ",
+        "over", "around ", "round ", "behind", "where ", "through", "side", "two ",   "three ",
+        "end",  "lower",   "upper",  "center", "centre", "between"};
+    for (size_t i = 0; i < sizeof others / sizeof *others; i++)
+        if (!strncmp(where, others[i], strlen(others[i]))) return false;
+    return !strchr(where, ',') && !strchr(where, '-') && !strstr(where, " of ") && !strstr(where, " the ") &&
+           !strstr(where, " and ");
+}
+
+const struct item_flaw *wording_shown(struct arena *arena, const struct item_flaw *flaw) {
+    const struct flaw *told = flaw_told(flaw);
+    if (flaw->part || !flaw->where || !flaw->span.to || flaw->count || flaw->of || told->form != FAULT ||
+        !told->adjective || !told->adjective_own || flaw->has_size ||
+        (!ends_with(told->noun, " part") && !ends_with(told->noun, " piece")) || !is_part(flaw->where))
+        return flaw;
+    struct item_flaw *shown = arena_alloc(arena, sizeof *shown);
+    *shown = *flaw;
+    shown->part = flaw->where;
+    shown->where = NULL;
+    return shown;
 }
 
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {

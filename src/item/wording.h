@@ -17,6 +17,9 @@ const char *wording_adjective(const struct item_flaw *flaw);
 const char *wording_rest(const struct item_flaw *flaw);
 // Of a part that ends the noun, what stands before it: "open" for an "open seam" of the seams; NULL else.
 const char *wording_before(struct arena *arena, const struct item_flaw *flaw);
+// The flaw as it is told: "a loose part on the elbow" of notes is the elbow, which is loose. The flaw itself
+// where nothing is to change.
+const struct item_flaw *wording_shown(struct arena *arena, const struct item_flaw *flaw);
 // A fault whose degree would matter and was not told.
 bool wording_unsized(const struct item_flaw *flaw);
 // "The left one": the part says itself that it is one of several.

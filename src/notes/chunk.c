@@ -140,6 +140,9 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     static const char *const likeness[] = {"style", "type", "colored", "coloured"};
     bool form = chunk->count && token_is(&note->tokens, at + 1, "shape"); // "barometer banjo shape"
     bool vain = form || is_any(note, at, likeness, 2) || is_any(note, at + 1, likeness, COUNT(likeness));
+    vain |=
+        token_is(&note->tokens, at, "key") && (token_is(&note->tokens, at + 1, "wound") ||
+                                               token_is(&note->tokens, at + 1, "wind")); // "clock, key wound"
     if (is_noun && !vain) keep(chunk, &noun);
     return 1;
 }

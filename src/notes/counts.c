@@ -174,6 +174,9 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;
+    for (size_t k = 0; !noun && !of && k < i && k < PHRASE_MOST; k++)
+        if (is_one_thing(tokens->at[k].one) && !token_is(tokens, k, "glass"))
+            return false; // "Field glasses, pair"
     if (i &&
         !ANY(tokens, i - 1, "a", "one", "this", "is", "got", "have", "has", "of", "matched", "and", "the",
              "these", "as") &&
@@ -193,6 +196,8 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
     if (i && ANY(tokens, i - 1, "and", "with", "plus", "w/", "&", "+", "includes", "including"))
         return false; // beside it
+    if (i > 1 && token_is(tokens, i - 1, ":") && !is_first_sentence(note, i))
+        return false; // "Weights: set of 7"
     if (i && ANY(tokens, i - 1, "a") && i > 1 &&
         ANY(tokens, i - 2, "from", "off", "out", "not", "of", "missing"))
         return false;

@@ -13,10 +13,25 @@ static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && !strcmp(a, b));
 }
 
+// "One snapped. Lid hinge broken": another word, in another sentence, of a part that the first has not.
+static bool is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to) {
+    enum { STEM = 4 };
+    const struct tokens *tokens = &note->tokens;
+    size_t at = from;
+    while (at > 0 && tokens->at[at - 1].stop < STOP_SENTENCE) at--;
+    if ((first->kind->class != CLASS_FUNCTION && strcmp(first->kind->rule.id, "broken-part") != 0) ||
+        !first->span.to || first->span.from >= tokens->at[at].from)
+        return false;
+    for (size_t i = 0; i < tokens->count && tokens->at[i].from < first->span.to; i++)
+        for (size_t k = from; tokens->at[i].from >= first->span.from && k < to; k++)
+            if (!strncmp(tokens->at[i].fold, tokens->at[k].fold, STEM)) return false;
+    return true;
+}
+
 // "Chipped. The chip is on the rim": the second says more of the first. But "blade pitted, some rust on the
 // sole": a part and another place are two, where nothing points back.
 static struct item_flaw *find_vague(const struct note *note, const struct flaw *kind, const char *part,
-                                    const char *where, size_t from) {
+                                    const char *where, size_t from, size_t to) {
     static const char *const backs[] = {"the", "it", "that", "this", "its", "same", "is", "are"};
     struct record *record = note->record;
     bool back = from > 0 && token_among(&note->tokens, from - 1, backs, sizeof backs / sizeof *backs);
@@ -26,6 +41,8 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         bool own =
             part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
+        if (f->kind == kind && part && !f->part && !f->where && !back && is_another(note, f, from, to))
+            continue;
         if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
             return f;
@@ -36,7 +53,7 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
 struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to) {
     struct note *note = r->note;
-    struct item_flaw *known = find_vague(note, kind, part, where, from);
+    struct item_flaw *known = find_vague(note, kind, part, where, from, to);
     note_take(note, from, to, TAKEN_FLAW);
     if (known) {
         if (!known->part) known->part = part;

@@ -167,7 +167,9 @@ void read_included(struct note *note) {
             if (from > 0 && token_is(tokens, from - 1, "is")) from--;
             struct word_entry entry;
             struct noun_found noun;
-            if (from > 0 &&
+            bool none =
+                from > 1 && (token_is(tokens, from - 2, "no") || token_is(tokens, from - 2, "without"));
+            if (from > 0 && !none &&
                 (word_at(note, from - 1, 1u << USE_PART, &entry) || noun_at(note, from - 1, &noun)))
                 add(note, from - 1, from, 0);
         }

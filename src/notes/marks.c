@@ -22,6 +22,8 @@ struct found {
 // --- what a mark is made of ---
 
 static bool is_stamp_verb(const struct note *note, size_t i) {
+    if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
+        return false;                                         // a tool
     if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
     if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
         ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",
@@ -92,6 +94,10 @@ static bool is_inner(const struct note *note, size_t i) {
 static bool ends_mark(const struct note *note, size_t from, size_t i) {
     const struct token *token = &note->tokens.at[i];
     if (i > from && token->starts) return true;
+    // "Initials J.M. Dent near the base": a fault, with which the next sentence begins
+    if (i > from + 1 && note->fault_word[i] && token->capital && !token->capitals &&
+        token_is(&note->tokens, i - 1, ".") && i + 1 < note->tokens.count && !note->tokens.at[i + 1].capital)
+        return true;
     if (token->stop >= STOP_COMMA || token->fold[0] == '\n') return true;
     if (note->fault_word[i] && !token->capital) return true;
     return false;

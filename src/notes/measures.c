@@ -483,21 +483,28 @@ static bool keep_rating(struct note *note, const struct group *group) {
 
 // "8x30 field glasses": power and width of the lens.
 static bool keep_glasses(struct note *note, const struct group *group) {
-    if (group->count != 2 || group->sides[1].amount.unit) return false;
+    if (group->count != 2) return false;
+    // "8x20 in case": no inches
+    bool within =
+        group->sides[1].amount.unit && token_is(&note->tokens, group->to - 1, "in") &&
+        ANY(&note->tokens, group->to, "case", "a", "its", "the", "leather", "box", "pouch", "original");
+    if (group->sides[1].amount.unit && !within) return false;
     enum { REACH = 10 };
     bool near = false;
     for (size_t k = group->from > REACH ? group->from - REACH : 0;
          k < group->to + REACH && k < note->tokens.count; k++)
         near |= ANY(&note->tokens, k, "binoculars", "binocular", "monocular", "scope", "telescope") ||
-                token_phrase(&note->tokens, k, "field glasses");
+                token_phrase(&note->tokens, k, "field glasses") ||
+                (token_is(&note->tokens, k, "camera") && !group->sides[0].amount.unit); // "6x9": its film
     if (!near) return false;
     struct value *value = note_attribute(note);
     value->name = "size";
     value->value = arena_format(note->arena, "%sx%s", say_decimal(note->arena, group->sides[0].amount.value),
                                 say_decimal(note->arena, group->sides[1].amount.value));
-    value->span = note_span_of(note, group->from, group->to);
-    note_reading(note, group->from, group->to, "size", "power and lens of field glasses");
-    note_take(note, group->from, group->to, TAKEN_MEASURE);
+    size_t to = group->to - (within ? 1 : 0);
+    value->span = note_span_of(note, group->from, to);
+    note_reading(note, group->from, to, "size", "power and lens of field glasses");
+    note_take(note, group->from, to, TAKEN_MEASURE);
     return true;
 }
 

@@ -408,7 +408,8 @@ static bool is_ordinal(const struct tokens *tokens, size_t i) {
 }
 
 static int number_before(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
-    static const char *const irregular[] = {"bent", "torn", "worn", "split", "broken", "loose", "stuck"};
+    static const char *const irregular[] = {"bent",  "torn",  "worn", "split", "broken", "loose",
+                                            "stuck", "stiff", "dull", "dead",  "burst",  "thin"};
     enum { LEAST = 3, LONGEST = 3 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
@@ -425,7 +426,9 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
         if (size && (is_other(r, at) || is_one(r, hit, n) || is_no_count(tokens, at))) break;
-        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size)) continue;
+        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size) ||
+            (token_is(tokens, at + size, "of") && is_time(tokens, at + size + 1)))
+            continue;
         if (is_total(tokens, at)) break;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
@@ -433,7 +436,7 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         if (!counts_fault(r, pair ? behind : at + size, hit->from)) break;
         const char *word = tokens->at[hit->from].fold;
         size_t length = strlen(word);
-        bool done = length > LEAST && !strcmp(word + length - 2, "ed");
+        bool done = length > LEAST && (!strcmp(word + length - 2, "ed") || word[length - 1] == 'y');
         done |= token_among(tokens, hit->from, irregular, COUNT(irregular));
         bool said_of_them = at + size == hit->from && done && !is_noun(hit->kinds[0], word);
         if (said_of_them && r->note->record->count > n) *of = r->note->record->count; // "two chipped"

@@ -108,6 +108,7 @@ static bool is_goods(const struct note *note, size_t i) {
     if (note->tokens.at[i].one != note->tokens.at[i].fold) return false; // many: "plates cups"
     if (token_among(&note->tokens, i, counters, COUNT(counters)) || word_at(note, i, looks, &entry))
         return false;
+    if (i > 0 && word_at(note, i - 1, 1u << USE_MATERIAL, &entry) > 1) return false; // "silver plate teapot"
     return noun.thing || (noun.uses & (1u << USE_THING) && !noun.gated && !noun.candidate);
 }
 

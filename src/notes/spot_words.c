@@ -79,6 +79,9 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "cut",      "blown",  "written", "woven",    "stitching", "colored",
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
                                         "tinted",   "sewed",  "built"};
+    if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
+        token_is(tokens, i - 2, "out"))
+        return true; // "out of line"
     if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     static const char *const holes[] = {"pin",  "worm",  "moth",   "nail", "screw",
                                         "tack", "drain", "button", "eye"};

@@ -217,11 +217,19 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
         word_at(note, i - 1, 1u << USE_PART, &part))
         return true; // "one corner open"
     // "Glass has a scratch", "glass ok": the one of the watch or the frame.
-    static const char *const verbs[] = {"has",    "is",    "ok",    "okay",    "fine",    "good", "clear",
-                                        "intact", "foxed", "clean", "present", "missing", "was",  "had"};
+    static const char *const verbs[] = {"has",     "is",      "ok",     "okay",  "fine",
+                                        "good",    "clear",   "intact", "foxed", "clean",
+                                        "present", "missing", "was",    "had",   "wavy"};
     bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
     if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
         return true;
+    // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
+    bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
+    if (n == 1 && begins && i > 0 && faulty &&
+        (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
+        return true;
+    if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
+    if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;
     static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
                                         "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
     if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))
@@ -311,8 +319,13 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         return;
     enum sure sure = sure_of(note, i, i + n);
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
+    static const char *const looks[] = {"colored", "coloured"};
+    const char *print = entry->print;
+    if (use == USE_COLOR && has_use(entry, USE_MATERIAL) &&
+        token_among(&note->tokens, i + n, looks, COUNT(looks)))
+        print = arena_format(note->arena, "%s-colored", print); // no gold, no ivory
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
-        keep(note, key_of(use), entry->print, of, i, i + n, sure);
+        keep(note, key_of(use), print, of, i, i + n, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
 }
 

@@ -13,7 +13,7 @@ enum { FLAWS_MOST = 60 };
 
 struct fault {
     struct phrase_maker *m;
-    const struct item_flaw *flaw;
+    const struct item_flaw *flaw, *listed; // as it is told, as the record has it
     const struct flaw *kind;
     struct plan_phrase *phrase;
     const char *at;                // "on Rim", "Inside", or NULL
@@ -59,7 +59,7 @@ static void add(struct fault *f, const char *text, int more) {
 // --- words with placeholders ---
 
 static bool counted(const struct fault *f) {
-    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of;
+    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of && !f->flaw->of_part;
 }
 
 static const char *noun_text(struct fault *f) {
@@ -116,12 +116,23 @@ static bool begins_with_adjective(struct fault *f, const char *text) {
     return !strncmp(utf8_fold(f->m->arena, text), adjective, strlen(adjective));
 }
 
+// The handle of an awl handle: its word stands in the title already and may not stand there twice.
+static bool shares_type(const struct fault *f) {
+    const char *type = f->m->record->type.value, *last = strrchr(f->flaw->part, ' ');
+    return type && strstr(type, say_singular(f->m->arena, last ? last + 1 : f->flaw->part));
+}
+
 static void add_words(struct fault *f, const struct texts *words, int more) {
     for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
         const char *text = fill(f, words->at[i]);
         if (!text) continue;
         bool placed =
             strstr(words->at[i], "{at}") || strstr(words->at[i], "{part}") || strstr(words->at[i], "{where}");
+        // "Stuck" of a needle says too little by itself.
+        bool bare = f->flaw->part && f->flaw->span.to && f->phrase->count && !placed &&
+                    f->kind->rollup != ROLLUP_NONE && !strchr(text, ' ') && begins_with_adjective(f, text) &&
+                    !shares_type(f);
+        if (bare) continue;
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
             bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text);
@@ -243,7 +254,7 @@ static void hedge(struct fault *f) {
     static const char *const doubts[] = {"Possible", "Maybe", "Perhaps"};
     if (f->flaw->sure == SURE_STATED) return;
     size_t before = 0;
-    for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->flaw; flaw++)
+    for (const struct item_flaw *flaw = f->m->record->flaws; flaw < f->listed; flaw++)
         before += flaw->sure != SURE_STATED && is_must(flaw);
     for (size_t i = 0; i < f->phrase->count; i++) {
         const char *text = f->phrase->spellings[i].text;
@@ -280,8 +291,13 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (told_by(m, &flaw->kind->beside, flaw)) phrase->rank += FLAWS_MOST; // behind what it adds to
     phrase->must = must && !wider && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
-    struct fault f = {
-        .m = m, .flaw = flaw, .kind = flaw_told(flaw), .phrase = phrase, .tells = base_tells(flaw)};
+    struct fault f = {.m = m,
+                      .flaw = wording_shown(m->arena, flaw),
+                      .listed = flaw,
+                      .kind = flaw_told(flaw),
+                      .phrase = phrase,
+                      .tells = base_tells(flaw)};
+    flaw = f.flaw;
     f.severity = wording_degree(flaw, false);
     f.adjective = wording_adjective(flaw);
     f.adverb = wording_adverb(flaw, false);
@@ -294,12 +310,16 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
     if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw))
         f.some = say_number_title(m->arena, flaw->count);
+    if (flaw->of_part) f.some = say_number_title(m->arena, flaw->count ? flaw->count : 1);
     if (flaw->kind->form == FAULT)
         fault_words(&f);
     else if (flaw->kind->form == ABSENCE)
         absence_words(&f);
     else
         state_words(&f);
+    // A telling's words may be those of the type ("Alarm Not Working" of an alarm clock): then the kind's
+    // own.
+    if (f.kind != f.listed->kind && f.kind->form == STATE && must) add_words(&f, &f.listed->kind->title, -6);
     if (!phrase->count) add(&f, flaw->kind->print, 0);
     hedge(&f);
     if (!phrase->count) phrase_drop(m, phrase);
