@@ -484,3 +484,15 @@ void read_absent(struct fault_reader *r) {
         if (parts) i += parts - 1;
     }
 }
+
+bool absent_is_of_part(const struct fault_reader *r, size_t i) {
+    const struct fault_hit *hit = &r->hits[i];
+    const struct tokens *tokens = &r->note->tokens;
+    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == hit->to &&
+                tokens->at[hit->to - 1].stop == STOP_NONE &&
+                (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
+    return hit->kinds[0]->form == ABSENCE && next &&
+           hit->to - hit->from < 4 && // not "no door on the battery"
+           (token_is(tokens, hit->to - 2, "no") || token_is(tokens, hit->from, "no") ||
+            token_is(tokens, hit->from, "without"));
+}

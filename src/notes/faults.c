@@ -399,13 +399,6 @@ static bool is_whole_thing(struct note *note, const char *part) {
     return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
 }
 
-// "Your finger", "for the record", "no point in hiding it".
-static bool is_turn_of_speech(const struct tokens *tokens, size_t part) {
-    if (token_is(tokens, part - 1, "your")) return true;
-    if (token_is(tokens, part, "record")) return part > 1 && token_phrase(tokens, part - 2, "for the record");
-    return token_is(tokens, part, "point") && token_is(tokens, part - 1, "no");
-}
-
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
@@ -470,7 +463,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *part = fault_place(note, spot.part_from, spot.part_to),
                *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && spot.part_from > 0 && is_turn_of_speech(&note->tokens, spot.part_from)) part = NULL;
+    if (part && spot.part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot.part_from)) part = NULL;
     if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "no") &&
         token_is(&note->tokens, spot.part_to, "of"))
         part = NULL; // "no end of scratches"
@@ -530,18 +523,6 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }
 
-static bool is_absence_of_part(const struct fault_reader *r, size_t i) {
-    const struct fault_hit *hit = &r->hits[i];
-    const struct tokens *tokens = &r->note->tokens;
-    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == hit->to &&
-                tokens->at[hit->to - 1].stop == STOP_NONE &&
-                (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
-    return hit->kinds[0]->form == ABSENCE && next &&
-           hit->to - hit->from < 4 && // not "no door on the battery"
-           (token_is(tokens, hit->to - 2, "no") || token_is(tokens, hit->from, "no") ||
-            token_is(tokens, hit->from, "without")); // "has no lid dents"
-}
-
 // "Cracked ice pattern", "rust remover": a word of a fault in a name or a turn of speech that is none. One
 // telling a word; where it became a flaw of another kind there is nothing to tell.
 static void tell_barred(struct fault_reader *r) {
@@ -582,7 +563,7 @@ void read_faults(struct note *note) {
     read_tails(&r);
     read_stand_ins(&r);
     for (size_t i = 0; i < r.hit_count; i++)
-        if (!is_absence_of_part(&r, i)) read_hit(&r, &r.hits[i]);
+        if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
     read_sound_said(&r);
     read_functions(&r);

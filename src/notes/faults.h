@@ -283,6 +283,10 @@ struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t t
 const char *fault_packing(const struct fault_reader *reader, const struct fault_hit *hit);
 // Of words that lists of parts have: no part that could have a fault.
 bool spot_is_no_part(const char *part);
+// "Your finger", "for the record", "no point in hiding it"; there is a word before `part`.
+bool spot_is_turn_of_speech(const struct tokens *tokens, size_t part);
+// "Has no lid dents": hit `i`, which names what is not there, is the part of the next one. absent.c
+bool absent_is_of_part(const struct fault_reader *r, size_t i);
 bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit);
 const char *absent_object(struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // The part that the words of a missing accessory name themselves; NULL where they name none.

@@ -283,6 +283,11 @@ static size_t initials_from(const struct note *note, size_t i) {
     return i;
 }
 
+// "Unlike Hoskaby Works": no word of the name says anything else.
+static void leave_open(struct note *note, size_t from, size_t to) {
+    if (to > from + 1 && note_free(note, from, to)) note_take(note, from, to, TAKEN_OPEN);
+}
+
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     bool named = has(note, "brand");
@@ -293,6 +298,7 @@ static void read_brand(struct note *note, bool strange) {
         if (end == i) continue;
         bool refused;
         name_credit(note, i, end, &refused);
+        if (refused) leave_open(note, i, end);
         if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             add(note, "brand", initials_from(note, i), end, sure);

@@ -147,3 +147,9 @@ bool spot_is_no_part(const char *part) {
         if (!strcmp(part, words[i])) return true;
     return false;
 }
+
+bool spot_is_turn_of_speech(const struct tokens *tokens, size_t part) {
+    if (token_is(tokens, part - 1, "your")) return true;
+    if (token_is(tokens, part, "record")) return part > 1 && token_phrase(tokens, part - 2, "for the record");
+    return token_is(tokens, part, "point") && token_is(tokens, part - 1, "no");
+}

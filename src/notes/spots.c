@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // "Chip on the rim", "on the rim there is a chip", "the handle is cracked", "lid chipped", "inside is rusty".
 // A preposition makes a place; a part that is the subject of the fault is the part.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #include <string.h>
@@ -319,8 +320,7 @@ static void widen_part(const struct fault_reader *r, struct spot *spot) {
     if (spot->part_to <= spot->part_from || !spot->part_from) return;
     size_t noun = spot->part_from - 1, start = noun;
     if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
-    if (start > 0 && token_among(tokens, start - 1, (const char *const[]){"the", "its", "a", "an", "one"}, 5))
-        start--;
+    if (start > 0 && ANY(tokens, start - 1, "the", "its", "a", "an", "one")) start--;
     if ((start == 0 || tokens->at[start - 1].stop != STOP_NONE) && is_noun(r->note, noun))
         spot->part_from = noun;
 }
@@ -353,24 +353,25 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "when",      "then",     "than",      "maybe",    "perhaps", "probably",  "possibly", "almost",
         "nearly",    "about",    "after",     "before",   "under",   "over",      "rest",     "same",
         "thing",     "things",   "item",      "piece",    "pieces",  "both",      "each",     "every",
-        "another",   "either",   "neither",   "none",     "first",   "last",      "early",    "late",
-        "whole",     "half",     "couple",    "please",   "note",    "sorry",     "sadly",    "however",
-        "though",    "although", "because",   "since",    "while",   "until",     "sold",     "selling",
-        "found",     "came",     "comes",     "bought",   "used",    "working",   "works",    "worked",
-        "tested",    "checked",  "signs",     "traces",   "marks",   "hint",      "touch",    "evidence",
-        "dead",      "dark",     "dull",      "deep",     "long",    "short",     "wide",     "thick",
-        "thin",      "fine",     "hard",      "soft",     "wood",    "wooden",    "metal",    "brass",
-        "not",       "but",      "yet",       "too",      "now",     "any",       "all",      "few",
-        "one",       "two",      "had",       "was",      "are",     "bit",       "top",      "old",
-        "new",       "odd",      "can",       "may",      "might",   "its",       "his",      "her",
-        "she",       "you",      "who",       "how",      "why",     "out",       "off",      "per",
-        "for",       "and",      "the",       "nor",      "yes",     "bad",       "big",      "low",
-        "red",       "dry",      "wet",       "due",      "got",     "saw",       "see",      "lot",
-        "sort",      "kind",     "gives",     "makes",    "takes",   "smells",    "feels",    "reads",
-        "sits",      "stands",   "leans",     "rocks",    "rattles", "goes",      "runs",     "turns",
-        "three",     "four",     "home",      "hand",     "pair",    "like",      "your",     "mine",
-        "must",      "might",    "water",     "smoke",    "damp",    "rust",      "dust",     "dirt",
-        "even",      "ever"};
+        "another",   "either",   "neither",   "none",     "first",   "second",    "third",    "fourth",
+        "fifth",     "sixth",    "seventh",   "eighth",   "ninth",   "tenth",     "twelfth",  "last",
+        "early",     "late",     "whole",     "half",     "couple",  "please",    "note",     "sorry",
+        "sadly",     "however",  "though",    "although", "because", "since",     "while",    "until",
+        "sold",      "selling",  "found",     "came",     "comes",   "bought",    "used",     "working",
+        "works",     "worked",   "tested",    "checked",  "signs",   "traces",    "marks",    "hint",
+        "touch",     "evidence", "dead",      "dark",     "dull",    "deep",      "long",     "short",
+        "wide",      "thick",    "thin",      "fine",     "hard",    "soft",      "wood",     "wooden",
+        "metal",     "brass",    "not",       "but",      "yet",     "too",       "now",      "any",
+        "all",       "few",      "one",       "two",      "had",     "was",       "are",      "bit",
+        "top",       "old",      "new",       "odd",      "can",     "may",       "might",    "its",
+        "his",       "her",      "she",       "you",      "who",     "how",       "why",      "out",
+        "off",       "per",      "for",       "and",      "the",     "nor",       "yes",      "bad",
+        "big",       "low",      "red",       "dry",      "wet",     "due",       "got",      "saw",
+        "see",       "lot",      "sort",      "kind",     "gives",   "makes",     "takes",    "smells",
+        "feels",     "reads",    "sits",      "stands",   "leans",   "rocks",     "rattles",  "goes",
+        "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
+        "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
+        "dust",      "dirt",     "even",      "ever"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
     if (tokens->at[i].kind != TOKEN_WORD || n < 3 || strchr(word, '\'') ||
