@@ -320,6 +320,10 @@ static void widen_part(const struct fault_reader *r, struct spot *spot) {
     if (spot->part_to <= spot->part_from || !spot->part_from) return;
     size_t noun = spot->part_from - 1, start = noun;
     if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
+    if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner")) {
+        spot->part_from = noun; // "the left eyepiece is hazy"
+        return;
+    }
     if (start > 0 && ANY(tokens, start - 1, "the", "its", "a", "an", "one")) start--;
     if ((start == 0 || tokens->at[start - 1].stop != STOP_NONE) && is_noun(r->note, noun))
         spot->part_from = noun;
