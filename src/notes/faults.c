@@ -289,20 +289,6 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
             note_take(r->note, i, i + 1, TAKEN_SCOPE);
 }
 
-// "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
-static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
-                       const char *part) {
-    if (kind->says && strstr(kind->says, part)) return true;
-    // "Base only": what is there, and not what is missing.
-    if (kind->form == ABSENCE && token_is(&r->note->tokens, hit->to - 1, "only")) return true;
-    if (kind->form != ABSENCE || !kind->part) return false;
-    const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
-    const char *joined =
-        arena_format(r->note->arena, "%s %s", part, note_words(r->note, hit->from, hit->from + 1));
-    return !strcmp(part, kind->part) || !strcmp(one, kind->part) || !strcmp(joined, kind->part) ||
-           (last && !strcmp(one, last + 1));
-}
-
 // As the rules have them: a part that begins a sentence has a capital.
 static const char *folded_words(struct note *note, size_t from, size_t to) {
     struct buf out = buf_start(note->arena);
@@ -391,12 +377,20 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
     if (!n) fault_tell(r, hit, kind, part, where);
 }
 
-// "The radio does not work" of a radio: the thing itself is no part of it.
-static bool is_whole_thing(struct note *note, const char *part) {
-    const char *type = note->record->type.value, *one = say_singular(note->arena, part);
-    if (!type || note->record->count > 1) return false;
-    const char *head = strrchr(type, ' ');
-    return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
+// What is denied and yet not told as not there; `elsewhere`: of a place that nobody understood.
+static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                         uint16_t stance, bool elsewhere) {
+    if (fault_is_silent(kind)) // that it works, is whole or was tried is not looked for as a fault is
+        leave(r, hit, "denied");
+    else if (is_leak(r, hit, kind)) // "no leaks" of a pillow is no whole glass
+        leave(r, hit, "no vessel");
+    else if (stance & STANCE_HEARD)
+        leave(r, hit, "only heard or hoped");
+    else if (stance & STANCE_BOUNDED || elsewhere)
+        tell_left(r, hit, "denied in part only");
+    else
+        return false;
+    return true;
 }
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
@@ -461,26 +455,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         add_unchecked(r, hit, kind);
         return;
     }
-    const char *part = fault_place(note, spot.part_from, spot.part_to),
-               *where = fault_place(note, spot.where_from, spot.where_to);
-    if (part && spot.part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot.part_from)) part = NULL;
-    if (part && spot.part_from > 0 && token_is(&note->tokens, spot.part_from - 1, "no") &&
-        token_is(&note->tokens, spot.part_to, "of"))
-        part = NULL; // "no end of scratches"
-    bool usual = spot.part_to > spot.part_from && spot_usual(&note->tokens.at[spot.part_to - 1]);
-    if (part &&
-        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
-        part = NULL;
-    if (part && kind->noun && !strcmp(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
-    if (!part && !where) part = function_place(r, hit, kind);
-    if (part && !strcmp(kind->rule.id, "missing-pieces") &&
-        token_is(&note->tokens, hit->to - 1, "incomplete"))
-        part = NULL; // "weights incomplete": some of them are there
-    if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
-        part = NULL; // "rivet repair"
-    if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
-        part = absent_object(r, hit, part);
-    if (!part) part = absent_part_in(r, hit, kind);
+    const char *where = fault_place(note, spot.where_from, spot.where_to),
+               *part = fault_part(r, hit, kind, &spot, where);
     if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = fault_packing(r, hit);
     if (was_looked_at(r, hit, stance)) {
@@ -493,25 +469,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = narrower(r, hit, kind, place);
-        if (fault_is_silent(kind)) { // that it works, is whole or was tried is not looked for as a fault is
-            leave(r, hit, "denied");
-            return;
+        bool elsewhere = !part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to);
+        if (!denial_stops(r, hit, kind, stance, elsewhere)) {
+            clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
+            for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         }
-        if (is_leak(r, hit, kind)) { // "no leaks" of a pillow is no whole glass
-            leave(r, hit, "no vessel");
-            return;
-        }
-        if (stance & STANCE_HEARD) {
-            leave(r, hit, "only heard or hoped");
-            return;
-        }
-        if (stance & STANCE_BOUNDED ||
-            (!part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to))) {
-            tell_left(r, hit, "denied in part only");
-            return;
-        }
-        clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
-        for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         return;
     }
     if (fault_is_virtue(kind) && !there && (stance & STANCE_HEARD)) {

@@ -279,8 +279,16 @@ void read_shortfall(struct fault_reader *reader);
 // absent.c: the part of those tokens is missing, said by the words of the cue.
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,
                               size_t cue_to);
-// The kind for `count` parts (0 if not said) of this thing that are missing.
+// How the box around the thing is called.
 const char *fault_packing(const struct fault_reader *reader, const struct fault_hit *hit);
+// fault_part.c: what `spot` has, unless it is the thing itself, or no part that could have such a fault; else
+// the one that the kind's own words name. NULL: none.
+const char *fault_part(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                       const struct spot *spot, const char *where);
+// spot_subject.c: the noun or the side before the part, which says which one it is; the subject of the
+// sentence where no list has it as a part.
+void spot_widen(const struct fault_reader *reader, struct spot *spot);
+void spot_take_subject(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // Of words that lists of parts have: no part that could have a fault.
 bool spot_is_no_part(const char *part);
 // "Your finger", "for the record", "no point in hiding it"; there is a word before `part`.
@@ -291,6 +299,7 @@ bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit)
 const char *absent_object(struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // The part that the words of a missing accessory name themselves; NULL where they name none.
 const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
+// The kind for `count` parts (0 if not said) of this thing that are missing.
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);

@@ -289,114 +289,6 @@ static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit
 
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit);
 
-// A noun, or what does something.
-static bool is_noun(const struct note *note, size_t i) {
-    static const char *const others[] = {
-        "found", "see",   "saw",   "note",  "notice", "check",  "show",  "shows", "other", "over",
-        "under", "near",  "after", "never", "ever",   "either", "got",   "has",   "had",   "have",
-        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear", "fair",  "nice",  "left",
-        "right", "spare", "plus",  "pair",  "set",    "box",    "no",    "not",   "one",   "better",
-        "poor",  "per",   "for",   "or",    "her",    "their",  "proper"};
-    const struct token *token = &note->tokens.at[i];
-    struct word_entry entry;
-    size_t n = strlen(token->fold);
-    if (token->kind != TOKEN_WORD || n < 4 || token_among(&note->tokens, i, others, COUNT(others)))
-        return false;
-    static const char *const doings[] = {"missing",  "lacking",   "including", "showing",  "using",
-                                         "having",   "being",     "wanting",   "needing",  "excluding",
-                                         "working",  "nothing",   "something", "matching", "original",
-                                         "existing", "remaining", "losing",    "getting"};
-    if (token_among(&note->tokens, i, doings, COUNT(doings))) return false;
-    if (n > 5 && (!strcmp(token->fold + n - 2, "er") || !strcmp(token->fold + n - 3, "ive") ||
-                  !strcmp(token->fold + n - 3, "ing")))
-        return true; // "winder", "objective", "viewing"
-    return word_at(note, i, (1u << USE_THING) | (1u << USE_GATED) | (1u << USE_PART), &entry) == 1;
-}
-
-// "Thermometer tube broken", "the winder knob is stiff": the noun before the part, which with it begins the
-// clause, says which one it is.
-static void widen_part(const struct fault_reader *r, struct spot *spot) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (spot->part_to <= spot->part_from || !spot->part_from) return;
-    size_t noun = spot->part_from - 1, start = noun;
-    if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
-    if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner")) {
-        spot->part_from = noun; // "the left eyepiece is hazy"
-        return;
-    }
-    if (start > 0 && ANY(tokens, start - 1, "the", "its", "a", "an", "one")) start--;
-    if ((start == 0 || tokens->at[start - 1].stop != STOP_NONE) && is_noun(r->note, noun))
-        spot->part_from = noun;
-}
-
-// What may stand between the subject and what is said of it: "has a few small", "is slightly".
-static bool is_between(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "is",     "are",     "was",     "were",   "has",    "have",   "had",      "a",      "an",
-        "some",   "the",     "bit",     "been",   "very",   "quite",  "badly",    "little", "slightly",
-        "rather", "small",   "tiny",    "few",    "two",    "three",  "four",     "gone",   "several",
-        "light",  "lightly", "heavily", "not",    "isn't",  "no",     "never",    "of",     "lots",
-        "looks",  "slight",  "minor",   "also",   "aren't", "wasn't", "five",     "six",    "one",
-        "both",   "all",     "about",   "pretty", "only",   "just",   "somewhat", "large"};
-    return token_among(tokens, i, words, COUNT(words));
-}
-
-// "Quite worn", "old repair", "everything chipped": no subject that could be a part.
-static bool is_no_subject(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "this",      "that",     "these",     "those",    "there",   "here",      "they",     "them",
-        "some",      "most",     "much",      "many",     "several", "other",     "others",   "everything",
-        "nothing",   "anything", "something", "what",     "which",   "only",      "just",     "still",
-        "also",      "again",    "once",      "twice",    "never",   "always",    "often",    "quite",
-        "rather",    "very",     "pretty",    "fairly",   "well",    "little",    "lots",     "overall",
-        "otherwise", "more",     "less",      "slight",   "small",   "large",     "heavy",    "light",
-        "nice",      "good",     "clean",     "original", "minor",   "major",     "usual",    "general",
-        "except",    "apart",    "with",      "without",  "needs",   "wants",     "looks",    "seems",
-        "shows",     "showing",  "has",       "have",     "having",  "been",      "being",    "paint",
-        "finish",    "polish",   "surface",   "color",    "colour",  "condition", "wear",     "where",
-        "when",      "then",     "than",      "maybe",    "perhaps", "probably",  "possibly", "almost",
-        "nearly",    "about",    "after",     "before",   "under",   "over",      "rest",     "same",
-        "thing",     "things",   "item",      "piece",    "pieces",  "both",      "each",     "every",
-        "another",   "either",   "neither",   "none",     "first",   "second",    "third",    "fourth",
-        "fifth",     "sixth",    "seventh",   "eighth",   "ninth",   "tenth",     "twelfth",  "last",
-        "early",     "late",     "whole",     "half",     "couple",  "please",    "note",     "sorry",
-        "sadly",     "however",  "though",    "although", "because", "since",     "while",    "until",
-        "sold",      "selling",  "found",     "came",     "comes",   "bought",    "used",     "working",
-        "works",     "worked",   "tested",    "checked",  "signs",   "traces",    "marks",    "hint",
-        "touch",     "evidence", "dead",      "dark",     "dull",    "deep",      "long",     "short",
-        "wide",      "thick",    "thin",      "fine",     "hard",    "soft",      "wood",     "wooden",
-        "metal",     "brass",    "not",       "but",      "yet",     "too",       "now",      "any",
-        "all",       "few",      "one",       "two",      "had",     "was",       "are",      "bit",
-        "top",       "old",      "new",       "odd",      "can",     "may",       "might",    "its",
-        "his",       "her",      "she",       "you",      "who",     "how",       "why",      "out",
-        "off",       "per",      "for",       "and",      "the",     "nor",       "yes",      "bad",
-        "big",       "low",      "red",       "dry",      "wet",     "due",       "got",      "saw",
-        "see",       "lot",      "sort",      "kind",     "gives",   "makes",     "takes",    "smells",
-        "feels",     "reads",    "sits",      "stands",   "leans",   "rocks",     "rattles",  "goes",
-        "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
-        "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
-        "dust",      "dirt",     "even",      "ever"};
-    const char *word = tokens->at[i].fold;
-    size_t n = strlen(word);
-    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || strchr(word, '\'') ||
-        token_among(tokens, i, words, COUNT(words)))
-        return true;
-    static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
-    for (size_t k = 0; k < COUNT(ends); k++)
-        if (!strcmp(word + n - strlen(ends[k]), ends[k])) return true;
-    return false;
-}
-
-static bool is_said_of(const char *word) {
-    static const char *const irregular[] = {"bent",   "torn",  "worn",  "split",
-                                            "broken", "loose", "stuck", "stiff"};
-    size_t n = strlen(word);
-    for (size_t k = 0; k < COUNT(irregular); k++)
-        if (!strcmp(word, irregular[k])) return true;
-    return n > 3 && strcmp(word + n - 2, "ly") != 0 &&
-           (!strcmp(word + n - 2, "ed") || !strcmp(word + n - 2, "en") || word[n - 1] == 'y');
-}
-
 // "Cards foxed, one torn": one of the cards.
 static bool take_same(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     const struct tokens *tokens = &r->note->tokens;
@@ -415,47 +307,13 @@ static bool take_same(const struct fault_reader *r, const struct fault_hit *hit,
     return false;
 }
 
-// "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
-// sentence begins with it and goes on to say what is wrong.
-static void take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    enum { WORDS_MOST = 7 };
-    const struct tokens *tokens = &r->note->tokens;
-    static const char *const away[] = {"missing", "gone", "lost", "absent"};
-    size_t start = hit->from;
-    if (hit->kinds[0]->form == ABSENCE && hit->to == start + 2 &&
-        token_among(tokens, start + 1, away, COUNT(away)) && !is_no_subject(tokens, start) &&
-        !is_between(tokens, start)) { // "rose missing"
-        spot->part_from = start;
-        spot->part_to = start + 1;
-        return;
-    }
-    while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE) start--;
-    if (start == 0 || tokens->at[start - 1].stop == STOP_NONE || hit->near || hit->kinds[0]->form != FAULT)
-        return;
-    if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
-        token_is(tokens, start, "one"))
-        start++;
-    while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
-    size_t to = start;
-    while (to < hit->from && to < start + 2 && !r->note->taken[to] && !r->scope.fault[to] && !r->part[to] &&
-           !is_between(tokens, to) && !is_no_subject(tokens, to))
-        to++;
-    if (to == start) return;
-    for (size_t k = to; k < hit->from; k++)
-        if (!is_between(tokens, k) || r->scope.fault[k]) return;
-    bool verb = to < hit->from;
-    if (!verb && !is_said_of(tokens->at[hit->from].fold)) return;
-    spot->part_from = start;
-    spot->part_to = to;
-}
-
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = any_spot_of(r, hit);
     if (spot.part_to == spot.part_from && spot.where_to == spot.where_from && !take_same(r, hit, &spot))
-        take_subject(r, hit, &spot);
+        spot_take_subject(r, hit, &spot);
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
-    widen_part(r, &spot);
+    spot_widen(r, &spot);
     return spot;
 }
 
@@ -508,22 +366,16 @@ static bool is_of_next(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
-static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
-    struct spot spot = {0, 0, 0, 0};
-    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
-        return spot; // "well out of date": no well
-    size_t from = 0, to = spot_place_of(r, hit, &from);
-    if (to || place_inside(r, hit, &from, &to)) {
-        spot.where_from = from;
-        spot.where_to = to;
-    }
+// The part that its own words name, or those before or behind it.
+static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    size_t from = 0, to = 0;
     bool absence = hit->kinds[0]->form == ABSENCE; // the part is what lacks, not what lacks it
     bool own =
         hit->from > 0 && r->note->tokens.at[hit->from - 1].stop != STOP_NONE && r->part[hit->from] &&
         hit->to > hit->from + 1; // "haze in the right one, strap perished": its own words name the part
     if (absence && part_inside(r, hit, &from, &to)) {
-        spot.part_from = from;
-        spot.part_to = to;
+        spot->part_from = from;
+        spot->part_to = to;
     } else if (!own &&
                ((!absence && spot_piece(r, hit->from, &from, &to)) ||
                 subject_before(r, hit->from, &from, &to)) &&
@@ -535,51 +387,68 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
             from = behind;
             to = end;
         }
-        spot.part_from = from;
-        spot.part_to = to;
-        if (spot.part_to == hit->from) // "box lid hinge broken"
-            while (spot.part_to + 1 < hit->to && r->part[spot.part_to]) spot.part_to++;
+        spot->part_from = from;
+        spot->part_to = to;
+        if (spot->part_to == hit->from) // "box lid hinge broken"
+            while (spot->part_to + 1 < hit->to && r->part[spot->part_to]) spot->part_to++;
         size_t place =
-            spot.where_to || spot.part_to >= hit->from || !spot_preposition(&r->note->tokens, spot.part_to)
+            spot->where_to || spot->part_to >= hit->from || !spot_preposition(&r->note->tokens, spot->part_to)
                 ? 0
-                : spot_place_at(r, spot.part_to, &from); // "the handle at the bottom is cracked"
+                : spot_place_at(r, spot->part_to, &from); // "the handle at the bottom is cracked"
         if (place && place <= hit->from) {
-            spot.where_from = from;
-            spot.where_to = place;
+            spot->where_from = from;
+            spot->where_to = place;
         }
     } else if (hit->near && r->part[hit->from] &&
                !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
-        spot.part_from = hit->from;
-        for (spot.part_to = hit->from + 1; spot.part_to + 1 < hit->to && r->part[spot.part_to];)
-            spot.part_to++;
+        spot->part_from = hit->from;
+        for (spot->part_to = hit->from + 1; spot->part_to + 1 < hit->to && r->part[spot->part_to];)
+            spot->part_to++;
     } else if (part_inside(r, hit, &from, &to) ||
-               (spot.where_to == spot.where_from && part_of_pronoun(r, hit->from, &from, &to))) {
-        spot.part_from = from;
-        spot.part_to = to;
+               (spot->where_to == spot->where_from && part_of_pronoun(r, hit->from, &from, &to))) {
+        spot->part_from = from;
+        spot->part_to = to;
     } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||
                subject_of_sentence(r, hit->from, &from, &to)) {
-        spot.part_from = from;
-        spot.part_to = to;
+        spot->part_from = from;
+        spot->part_to = to;
     } else if (spot_counted(r, hit->from, &from, &to)) {
-        spot.part_from = from;
-        spot.part_to = to;
-    } else if (!spot.where_to && spot_place_before(r, hit->from, &from, &to)) {
+        spot->part_from = from;
+        spot->part_to = to;
+    } else if (!spot->where_to && spot_place_before(r, hit->from, &from, &to)) {
         bool headed = to < hit->from && r->note->tokens.at[to].stop != STOP_NONE &&
                       !token_is(&r->note->tokens, to, ":") && degree_is_state(r, hit);
-        *(headed ? &spot.part_from : &spot.where_from) = from; // "Lock - broken"
-        *(headed ? &spot.part_to : &spot.where_to) = to;
+        *(headed ? &spot->part_from : &spot->where_from) = from; // "Lock - broken"
+        *(headed ? &spot->part_to : &spot->where_to) = to;
     }
+}
+
+// A word that was parted off has the part of what it was parted from.
+static void take_parted(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     bool behind = hit->parted && hit->parted->from >= hit->to; // "glued crack on the left column"
-    if (behind || (hit->parted && spot.part_to == spot.part_from)) {
+    if (behind || (hit->parted && spot->part_to == spot->part_from)) {
         struct spot before = any_spot_of(r, hit->parted);
-        spot.part_from = before.part_from;
-        spot.part_to = before.part_to;
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
         bool placed = before.where_to > before.where_from || before.part_to > before.part_from;
-        if (spot.where_to == spot.where_from || (behind && placed)) {
-            spot.where_from = before.where_from;
-            spot.where_to = before.where_to;
+        if (spot->where_to == spot->where_from || (behind && placed)) {
+            spot->where_from = before.where_from;
+            spot->where_to = before.where_to;
         }
     }
+}
+
+static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    struct spot spot = {0, 0, 0, 0};
+    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
+        return spot; // "well out of date": no well
+    size_t from = 0, to = spot_place_of(r, hit, &from);
+    if (to || place_inside(r, hit, &from, &to)) {
+        spot.where_from = from;
+        spot.where_to = to;
+    }
+    find_part(r, hit, &spot);
+    take_parted(r, hit, &spot);
     if (is_of_next(r, hit, &spot)) spot.where_from = spot.where_to = 0;
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {

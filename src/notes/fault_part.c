@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+// Which part of the thing a fault is of, of those that its words or those around it may name.
+#include <string.h>
+
+#include "notes/faults.h"
+
+// "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
+static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                       const char *part) {
+    if (kind->says && strstr(kind->says, part)) return true;
+    // "Base only": what is there, and not what is missing.
+    if (kind->form == ABSENCE && token_is(&r->note->tokens, hit->to - 1, "only")) return true;
+    if (kind->form != ABSENCE || !kind->part) return false;
+    const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
+    const char *joined =
+        arena_format(r->note->arena, "%s %s", part, note_words(r->note, hit->from, hit->from + 1));
+    return !strcmp(part, kind->part) || !strcmp(one, kind->part) || !strcmp(joined, kind->part) ||
+           (last && !strcmp(one, last + 1));
+}
+
+// "The radio does not work" of a radio: the thing itself is no part of it.
+static bool is_whole_thing(struct note *note, const char *part) {
+    const char *type = note->record->type.value, *one = say_singular(note->arena, part);
+    if (!type || note->record->count > 1) return false;
+    const char *head = strrchr(type, ' ');
+    return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
+}
+
+const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                       const struct spot *spot, const char *where) {
+    struct note *note = r->note;
+    const char *part = fault_place(note, spot->part_from, spot->part_to);
+    if (part && spot->part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot->part_from)) part = NULL;
+    if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
+        token_is(&note->tokens, spot->part_to, "of"))
+        part = NULL; // "no end of scratches"
+    bool usual = spot->part_to > spot->part_from && spot_usual(&note->tokens.at[spot->part_to - 1]);
+    if (part &&
+        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
+        part = NULL;
+    if (part && kind->noun && !strcmp(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
+    if (!part && !where) part = function_place(r, hit, kind);
+    if (part && !strcmp(kind->rule.id, "missing-pieces") &&
+        token_is(&note->tokens, hit->to - 1, "incomplete"))
+        part = NULL; // "weights incomplete": some of them are there
+    if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
+        part = NULL; // "rivet repair"
+    if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
+        part = absent_object(r, hit, part);
+    if (!part) part = absent_part_in(r, hit, kind);
+    return part;
+}

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: MIT
+// Parts that no list has, and the nouns and sides that belong to one that a list has: what begins a sentence
+// and goes on to be called broken is a part, whatever it may be.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "notes/things.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// A noun, or what does something.
+static bool is_noun(const struct note *note, size_t i) {
+    static const char *const others[] = {
+        "found", "see",   "saw",   "note",  "notice", "check",  "show",  "shows", "other", "over",
+        "under", "near",  "after", "never", "ever",   "either", "got",   "has",   "had",   "have",
+        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear", "fair",  "nice",  "left",
+        "right", "spare", "plus",  "pair",  "set",    "box",    "no",    "not",   "one",   "better",
+        "poor",  "per",   "for",   "or",    "her",    "their",  "proper"};
+    const struct token *token = &note->tokens.at[i];
+    struct word_entry entry;
+    size_t n = strlen(token->fold);
+    if (token->kind != TOKEN_WORD || n < 4 || token_among(&note->tokens, i, others, COUNT(others)))
+        return false;
+    static const char *const doings[] = {"missing",  "lacking",   "including", "showing",  "using",
+                                         "having",   "being",     "wanting",   "needing",  "excluding",
+                                         "working",  "nothing",   "something", "matching", "original",
+                                         "existing", "remaining", "losing",    "getting"};
+    if (token_among(&note->tokens, i, doings, COUNT(doings))) return false;
+    if (n > 5 && (!strcmp(token->fold + n - 2, "er") || !strcmp(token->fold + n - 3, "ive") ||
+                  !strcmp(token->fold + n - 3, "ing")))
+        return true; // "winder", "objective", "viewing"
+    return word_at(note, i, (1u << USE_THING) | (1u << USE_GATED) | (1u << USE_PART), &entry) == 1;
+}
+
+// "Thermometer tube broken", "the winder knob is stiff": the noun before the part, which with it begins the
+// clause, says which one it is.
+void spot_widen(const struct fault_reader *r, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (spot->part_to <= spot->part_from || !spot->part_from) return;
+    size_t noun = spot->part_from - 1, start = noun;
+    if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
+    if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner")) {
+        spot->part_from = noun; // "the left eyepiece is hazy"
+        return;
+    }
+    if (start > 0 && ANY(tokens, start - 1, "the", "its", "a", "an", "one")) start--;
+    if ((start == 0 || tokens->at[start - 1].stop != STOP_NONE) && is_noun(r->note, noun))
+        spot->part_from = noun;
+}
+
+// What may stand between the subject and what is said of it: "has a few small", "is slightly".
+static bool is_between(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "is",     "are",     "was",     "were",   "has",    "have",   "had",      "a",      "an",
+        "some",   "the",     "bit",     "been",   "very",   "quite",  "badly",    "little", "slightly",
+        "rather", "small",   "tiny",    "few",    "two",    "three",  "four",     "gone",   "several",
+        "light",  "lightly", "heavily", "not",    "isn't",  "no",     "never",    "of",     "lots",
+        "looks",  "slight",  "minor",   "also",   "aren't", "wasn't", "five",     "six",    "one",
+        "both",   "all",     "about",   "pretty", "only",   "just",   "somewhat", "large"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "Quite worn", "old repair", "everything chipped": no subject that could be a part.
+static bool is_no_subject(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "this",      "that",     "these",     "those",    "there",   "here",      "they",     "them",
+        "some",      "most",     "much",      "many",     "several", "other",     "others",   "everything",
+        "nothing",   "anything", "something", "what",     "which",   "only",      "just",     "still",
+        "also",      "again",    "once",      "twice",    "never",   "always",    "often",    "quite",
+        "rather",    "very",     "pretty",    "fairly",   "well",    "little",    "lots",     "overall",
+        "otherwise", "more",     "less",      "slight",   "small",   "large",     "heavy",    "light",
+        "nice",      "good",     "clean",     "original", "minor",   "major",     "usual",    "general",
+        "except",    "apart",    "with",      "without",  "needs",   "wants",     "looks",    "seems",
+        "shows",     "showing",  "has",       "have",     "having",  "been",      "being",    "paint",
+        "finish",    "polish",   "surface",   "color",    "colour",  "condition", "wear",     "where",
+        "when",      "then",     "than",      "maybe",    "perhaps", "probably",  "possibly", "almost",
+        "nearly",    "about",    "after",     "before",   "under",   "over",      "rest",     "same",
+        "thing",     "things",   "item",      "piece",    "pieces",  "both",      "each",     "every",
+        "another",   "either",   "neither",   "none",     "first",   "second",    "third",    "fourth",
+        "fifth",     "sixth",    "seventh",   "eighth",   "ninth",   "tenth",     "twelfth",  "last",
+        "early",     "late",     "whole",     "half",     "couple",  "please",    "note",     "sorry",
+        "sadly",     "however",  "though",    "although", "because", "since",     "while",    "until",
+        "sold",      "selling",  "found",     "came",     "comes",   "bought",    "used",     "working",
+        "works",     "worked",   "tested",    "checked",  "signs",   "traces",    "marks",    "hint",
+        "touch",     "evidence", "dead",      "dark",     "dull",    "deep",      "long",     "short",
+        "wide",      "thick",    "thin",      "fine",     "hard",    "soft",      "wood",     "wooden",
+        "metal",     "brass",    "not",       "but",      "yet",     "too",       "now",      "any",
+        "all",       "few",      "one",       "two",      "had",     "was",       "are",      "bit",
+        "top",       "old",      "new",       "odd",      "can",     "may",       "might",    "its",
+        "his",       "her",      "she",       "you",      "who",     "how",       "why",      "out",
+        "off",       "per",      "for",       "and",      "the",     "nor",       "yes",      "bad",
+        "big",       "low",      "red",       "dry",      "wet",     "due",       "got",      "saw",
+        "see",       "lot",      "sort",      "kind",     "gives",   "makes",     "takes",    "smells",
+        "feels",     "reads",    "sits",      "stands",   "leans",   "rocks",     "rattles",  "goes",
+        "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
+        "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
+        "dust",      "dirt",     "even",      "ever"};
+    const char *word = tokens->at[i].fold;
+    size_t n = strlen(word);
+    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || strchr(word, '\'') ||
+        token_among(tokens, i, words, COUNT(words)))
+        return true;
+    static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
+    for (size_t k = 0; k < COUNT(ends); k++)
+        if (!strcmp(word + n - strlen(ends[k]), ends[k])) return true;
+    return false;
+}
+
+static bool is_said_of(const char *word) {
+    static const char *const irregular[] = {"bent",   "torn",  "worn",  "split",
+                                            "broken", "loose", "stuck", "stiff"};
+    size_t n = strlen(word);
+    for (size_t k = 0; k < COUNT(irregular); k++)
+        if (!strcmp(word, irregular[k])) return true;
+    return n > 3 && strcmp(word + n - 2, "ly") != 0 &&
+           (!strcmp(word + n - 2, "ed") || !strcmp(word + n - 2, "en") || word[n - 1] == 'y');
+}
+
+// "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
+// sentence begins with it and goes on to say what is wrong.
+void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { WORDS_MOST = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const away[] = {"missing", "gone", "lost", "absent"};
+    size_t start = hit->from;
+    if (hit->kinds[0]->form == ABSENCE && hit->to == start + 2 &&
+        token_among(tokens, start + 1, away, COUNT(away)) && !is_no_subject(tokens, start) &&
+        !is_between(tokens, start)) { // "rose missing"
+        spot->part_from = start;
+        spot->part_to = start + 1;
+        return;
+    }
+    while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE) start--;
+    if (start == 0 || tokens->at[start - 1].stop == STOP_NONE || hit->near || hit->kinds[0]->form != FAULT)
+        return;
+    if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
+        token_is(tokens, start, "one"))
+        start++;
+    while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
+    size_t to = start;
+    while (to < hit->from && to < start + 2 && !r->note->taken[to] && !r->scope.fault[to] && !r->part[to] &&
+           !is_between(tokens, to) && !is_no_subject(tokens, to))
+        to++;
+    if (to == start) return;
+    for (size_t k = to; k < hit->from; k++)
+        if (!is_between(tokens, k) || r->scope.fault[k]) return;
+    bool verb = to < hit->from;
+    if (!verb && !is_said_of(tokens->at[hit->from].fold)) return;
+    spot->part_from = start;
+    spot->part_to = to;
+}
