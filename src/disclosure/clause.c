@@ -52,7 +52,7 @@ static void set_subject(struct maker *m) {
     const char *part = m->flaw->part;
     bool some = says_all(m->flaw) || says_some(m->flaw);
     struct clause *c = m->clause;
-    if (m->flaw->of_part) { // "two buttons", not the two only
+    if (part && m->flaw->of_part) { // "two buttons", not the two only
         int count = m->flaw->count ? m->flaw->count : 1;
         c->many = count > 1;
         const char *number = say_number(m->arena, count);
