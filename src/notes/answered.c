@@ -2,6 +2,7 @@
 // Denials that stand behind what they deny and apart from it: a question with its answer ("Any cracks? None
 // that I can see."), a list with its entries ("chips - no, cracks - no"), a figure ("0 chips"), and a search
 // with its outcome ("looked all over for holes and didn't find a one").
+#include "notes/any.h"
 #include "notes/scope.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -108,6 +109,16 @@ static bool is_parting(const struct tokens *tokens, size_t i) {
            token_is(tokens, i, "=") || token_is(tokens, i, "\u2013") || token_is(tokens, i, "\u2014");
 }
 
+// "Globe missing, tank leaks?": the comma at `i` ends a statement, which is not asked. Of a list each is a
+// word by itself: "cracks, chips?".
+static bool is_told_before(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (tokens->at[i].stop != STOP_COMMA || i < 2 || !s->fault[i - 1]) return false;
+    bool opens = tokens->at[i - 2].stop != STOP_NONE ||
+                 ANY(tokens, i - 2, "any", "no", "or", "and", "nor", "/", "&", "for", "the");
+    return !opens;
+}
+
 // The faults right before token `i`, with what lists them; where they begin.
 static size_t listed_before(const struct scope *s, size_t i) {
     static const char *const words[] = {"or", "and", "nor", "/", "&", ","};
@@ -116,8 +127,9 @@ static size_t listed_before(const struct scope *s, size_t i) {
                                           "all", "on",   "in",  "anywhere", "smell"};
     const struct tokens *tokens = &s->note->tokens;
     size_t from = i, at = i;
-    while (at > 0 && (s->fault[at - 1] || token_among(tokens, at - 1, skipped, COUNT(skipped)) ||
-                      (from < i && token_among(tokens, at - 1, words, COUNT(words)))))
+    while (at > 0 && !is_told_before(s, at - 1) &&
+           (s->fault[at - 1] || token_among(tokens, at - 1, skipped, COUNT(skipped)) ||
+            (from < i && token_among(tokens, at - 1, words, COUNT(words)))))
         if (s->fault[--at]) from = at;
     return from;
 }

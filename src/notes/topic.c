@@ -133,15 +133,6 @@ static void read_none(struct scope *s) {
             scope_mark(s, i + 1, scope_clause_end(s, i + 1), STANCE_DENIED, i);
 }
 
-// "Foxed? No.": asked and denied.
-static void read_answers(struct scope *s) {
-    static const char *const noes[] = {"no", "nope", "none", "not", "never"};
-    const struct tokens *tokens = &s->note->tokens;
-    for (size_t i = 0; i + 2 < tokens->count; i++)
-        if (s->fault[i] && token_is(tokens, i + 1, "?") && AMONG(tokens, i + 2, noes))
-            scope_mark(s, scope_sentence_start(s, i), i + 1, STANCE_DENIED, i + 2);
-}
-
 // "White plate, black edge", "jug with a green rim": where the thing is described, how it is painted. Of
 // metal and mirrors the same words tell what has become of them.
 static void read_trim(struct scope *s) {
@@ -173,7 +164,6 @@ void scope_topic(struct scope *s) {
     read_name(s);
     read_looks(s);
     read_picture(s);
-    read_answers(s);
     read_uses(s);
     read_none(s);
 }
