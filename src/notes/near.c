@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "notes/cut.h"
+
 enum { REACH = 6 }; // tokens of weight from the first word to the second, at most
 
 struct near_word {
@@ -24,11 +26,14 @@ struct near {
     size_t slot_count;
 };
 
+enum { WORD_ROOM = 64 };
+
 static uint64_t hash_of(const char *word, size_t size) {
-    uint64_t h = 14695981039346656037u;
-    for (size_t i = 0; i < size; i++)
-        if (word[i] != '\'' && word[i] != '-') h = (h ^ (unsigned char)word[i]) * 1099511628211u;
-    return h;
+    char plain[WORD_ROOM];
+    size_t n = 0;
+    for (size_t i = 0; i < size && n < WORD_ROOM; i++)
+        if (word[i] != '\'' && word[i] != '-') plain[n++] = word[i];
+    return token_hash(plain, n);
 }
 
 // "{then}" keeps the order of the groups. "{on}" in a group gates the pair: it counts only for a thing that

@@ -20,6 +20,10 @@ static uint64_t part_hash(const char *from, size_t size) {
     return token_hash(plain, n) | 1;
 }
 
+static inline struct phrase_word word_of(uint64_t hash, size_t from, size_t to, bool starts, bool ends) {
+    return (struct phrase_word){hash | 1, (uint32_t)from, (unsigned)to & 0x3FFFFFFF, starts, ends};
+}
+
 static size_t parts_of(const struct token *token) {
     size_t count = 1;
     for (const char *c = token->fold; *c && token->kind != TOKEN_SIGN; c++)
@@ -30,11 +34,11 @@ static size_t parts_of(const struct token *token) {
 struct phrase_words phrase_words_of_tokens(struct arena *arena, const struct tokens *tokens) {
     size_t room = 1;
     for (size_t i = 0; i < tokens->count; i++) room += tokens->at[i].plain ? 1 : parts_of(&tokens->at[i]);
-    struct phrase_words words = {arena_array(arena, room, sizeof *words.at), 0};
+    struct phrase_words words = {arena_array(arena, room + PHRASE_WORDS_BEHIND, sizeof *words.at), 0};
     for (size_t i = 0; i < tokens->count; i++) {
         const struct token *token = &tokens->at[i];
         const char *fold = token->fold;
-        struct phrase_word word = {token->hash | 1, (uint32_t)token->from, (uint32_t)token->to, true, true};
+        struct phrase_word word = word_of(token->hash, token->from, token->to, true, true);
         if (token->plain) {
             words.at[words.count++] = word;
             continue;
@@ -79,7 +83,7 @@ struct bytes {
 };
 
 static void push(struct bytes *b, uint64_t hash, size_t from, size_t to, bool starts, bool ends) {
-    *b->next++ = (struct phrase_word){hash | 1, (uint32_t)from, (uint32_t)to, starts, ends};
+    *b->next++ = word_of(hash, from, to, starts, ends);
 }
 
 static unsigned char byte_at(const struct bytes *b, size_t at) {
@@ -99,10 +103,84 @@ static bool is_letter(unsigned char c) {
     return wordy[c] >= 'a';
 }
 
-static const uint64_t NO_BYTES = 14695981039346656037u; // token_hash("", 0)
+// A word byte by byte.
+struct word {
+    uint64_t hash, last;
+    unsigned bits; // of `last`
+};
 
-static uint64_t step(uint64_t hash, unsigned char c) {
-    return (hash ^ c) * 1099511628211u;
+static void word_add(struct word *word, unsigned char c) {
+    word->last |= (uint64_t)c << word->bits;
+    word->bits += 8;
+    if (word->bits < 8 * HASH_BYTES) return;
+    word->hash = hash_on(word->hash, word->last);
+    word->last = word->bits = 0;
+}
+
+static uint64_t word_end(const struct word *word) {
+    return hash_on(word->hash, word->last);
+}
+
+// --- eight bytes in one number, the first lowest ---
+
+static const uint64_t ONES = 0x0101010101010101u;
+
+static uint64_t small_letters(uint64_t eight) {
+    return eight | 0x20 * ONES;
+}
+
+// The upper bit of each byte that is no letter; `small` are the same bytes as small letters.
+static uint64_t other_bits(uint64_t eight, uint64_t small) {
+    uint64_t low = small & 0x7F * ONES, from_a = low + (0x80 - 'a') * ONES,
+             over_z = low + (0x80 - 'z' - 1) * ONES;
+    return (~from_a | over_z | eight) & 0x80 * ONES;
+}
+
+struct run {
+    uint64_t hash;
+    size_t to;
+    unsigned char behind; // the byte at `to`
+};
+
+// Letters from `at` on, none of them perhaps; false near the end, and of more than a word has.
+static inline bool run_of_letters(const struct bytes *b, size_t at, struct run *run) {
+    uint64_t hash = HASH_START;
+    for (size_t most = at + PART_ROOM; at + HASH_BYTES <= b->size; at += HASH_BYTES) {
+        uint64_t eight = hash_eight(b->text + at), small = small_letters(eight),
+                 ends = other_bits(eight, small);
+        if (ends) {
+            unsigned bits = (unsigned)__builtin_ctzll(ends) - 7; // of the letters
+            run->hash = hash_on(hash, small & (((uint64_t)1 << bits) - 1));
+            run->to = at + bits / 8;
+            run->behind = (unsigned char)(eight >> bits);
+            return true;
+        }
+        hash = hash_on(hash, small);
+        if (at >= most) return false;
+    }
+    return false;
+}
+
+// Words of letters alone with spaces and commas between, and one that a full stop follows: nearly all there
+// are.
+static void take_plain_words(struct bytes *b) {
+    size_t at = b->at;
+    struct phrase_word *next = b->next;
+    struct run run;
+    while (run_of_letters(b, at, &run)) {
+        unsigned char c = run.behind;
+        if (c != ' ' && c != ',') {
+            if (c != '.' || run.to == at || is_letter(byte_at(b, run.to + 1))) break;
+            *next++ = word_of(run.hash, at, run.to, true, true);
+            at = run.to;
+            break;
+        }
+        if (run.to > at) *next++ = word_of(run.hash, at, run.to, true, true);
+        at = run.to + 1;
+        if (c == ',') *next++ = word_of(hash_on(HASH_START, ','), run.to, at, true, true);
+    }
+    b->at = at;
+    b->next = next;
 }
 
 // From a letter on: inner apostrophes and hyphens belong to it. False where a full stop, an odd byte or too
@@ -110,12 +188,12 @@ static uint64_t step(uint64_t hash, unsigned char c) {
 static bool take_word(struct bytes *b) {
     size_t from = b->at, at = from;
     bool starts = true;
-    uint64_t hash = NO_BYTES;
+    struct word word = {.hash = HASH_START};
     if (wordy[byte_at(b, at)] == 'x' && is_digit(byte_at(b, at + 1))) return false;
     for (;;) {
         unsigned char c;
         while (at < b->size && (c = wordy[(unsigned char)b->text[at]]) != 0) {
-            hash = step(hash, c);
+            word_add(&word, c);
             at++;
         }
         c = byte_at(b, at);
@@ -125,9 +203,9 @@ static bool take_word(struct bytes *b) {
             continue;
         }
         bool hyphen = c == '-' && wordy[byte_at(b, at + 1)];
-        push(b, hash, from, at, starts, !hyphen);
+        push(b, word_end(&word), from, at, starts, !hyphen);
         if (!hyphen) break;
-        hash = NO_BYTES;
+        word = (struct word){.hash = HASH_START};
         starts = false;
         from = ++at;
     }
@@ -139,12 +217,12 @@ static bool take_word(struct bytes *b) {
 // Digits alone, or with letters behind them: "14", "1920s", "18v".
 static bool take_figure(struct bytes *b) {
     size_t from = b->at, at = from;
-    uint64_t hash = NO_BYTES;
+    struct word word = {.hash = HASH_START};
     bool letters = false;
     for (unsigned char c; (c = wordy[byte_at(b, at)]) != 0; at++) {
         if (c == 'x' || (letters && is_digit(c))) return false;
         letters |= is_letter(c);
-        hash = step(hash, c);
+        word_add(&word, c);
     }
     unsigned char c = byte_at(b, at), next = byte_at(b, at + 1);
     if (class_of(c) == ODD || at - from > PART_ROOM) return false;
@@ -154,7 +232,7 @@ static bool take_figure(struct bytes *b) {
     size_t before = from;
     while (before && b->text[before - 1] == ' ') before--;
     if ((c == '.' || c == ')') && (!before || b->text[before - 1] == '\n')) return false;
-    push(b, hash, from, at, true, true);
+    push(b, word_end(&word), from, at, true, true);
     b->at = at;
     return true;
 }
@@ -165,15 +243,18 @@ static bool take_mark(struct bytes *b) {
     bool joined = at && b->text[at - 1] != ' ';
     if (c == '.' && (is_digit(next) || next == '.')) return false;
     if (c == '-' && joined) return true;
-    uint64_t hash = c == '\'' ? NO_BYTES : step(NO_BYTES, c);
+    uint64_t hash = hash_on(HASH_START, c == '\'' ? 0 : c);
     push(b, hash, at, at + 1, true, true);
     return true;
 }
 
 struct phrase_words phrase_words_of_text(struct arena *arena, const char *text, size_t size) {
-    struct phrase_word *words = arena_room(arena, (size + 1) * sizeof *words); // each has a byte of its own
+    // Each has a byte of its own.
+    struct phrase_word *words = arena_room(arena, (size + 1 + PHRASE_WORDS_BEHIND) * sizeof *words);
     struct bytes b = {text, size, 0, words};
     while (b.at < size) {
+        take_plain_words(&b);
+        if (b.at == size) break;
         unsigned char c = (unsigned char)text[b.at];
         bool fine = true;
         if (is_letter(c))
@@ -186,5 +267,6 @@ struct phrase_words phrase_words_of_text(struct arena *arena, const char *text, 
             fine = class_of(c) == MARK && take_mark(&b);
         if (!fine) return (struct phrase_words){NULL, 0};
     }
+    memset(b.next, 0, PHRASE_WORDS_BEHIND * sizeof *words);
     return (struct phrase_words){words, (size_t)(b.next - words)};
 }

@@ -8,9 +8,12 @@
 
 struct phrase_word {
     uint64_t hash;
-    uint32_t from, to; // bytes: of its token where words are taken from tokens, else its own
-    bool starts, ends; // the first, the last of its token
+    uint32_t from; // bytes: of its token where words are taken from tokens, else its own
+    unsigned to : 30, starts : 1, ends : 1; // is it the first, the last of its token?
 };
+
+// Behind the last are some of zeros, so that who looks a few words on need not ask where the end is.
+enum { PHRASE_WORDS_BEHIND = 8 };
 
 struct phrase_words {
     struct phrase_word *at; // NULL: not to be had

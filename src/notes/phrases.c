@@ -12,9 +12,9 @@
 #include "text/index.h"
 
 struct phrase {
-    size_t first; // in `words`
-    size_t count;
-    size_t flaw; // number in the rule set
+    uint64_t last;         // word
+    uint32_t first, count; // in `words`
+    uint32_t flaw;         // number in the rule set
     bool unless;
     bool gated; // of `sound`, without "{any}"
 };
@@ -41,7 +41,7 @@ struct phrases {
     size_t word_count, word_room;
     struct phrase *at;
     size_t count, room;
-    struct bucket *buckets; // free where both `to` and `spoken` are 0
+    struct bucket *buckets; // free where the key is 0
     size_t mask;
     struct link *links;
     size_t link_count;
@@ -54,6 +54,7 @@ struct phrases {
     struct index *parts;    // of the flaws' rules
     struct phrases *sounds; // of the rules' `sound`, NULL in themselves
     struct spoken *spoken;
+    const struct spoken_gate *gates; // its own
     struct slip_words *slips;
 };
 
@@ -65,7 +66,12 @@ static void add(struct arena *arena, struct phrases *p, const char *text, size_t
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
     if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){p->word_count, words.count, flaw, unless, gated};
+    p->at[p->count++] = (struct phrase){words.at[words.count - 1].hash,
+                                        (uint32_t)p->word_count,
+                                        (uint32_t)words.count,
+                                        (uint32_t)flaw,
+                                        unless,
+                                        gated};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
@@ -73,16 +79,13 @@ static void add(struct arena *arena, struct phrases *p, const char *text, size_t
 }
 
 static uint64_t key_of_two(uint64_t first, uint64_t second) {
-    return (first * 0x9E3779B97F4A7C15u) ^ second;
+    return (first * 0x9E3779B97F4A7C15u) ^
+           second; // both are odd, so that this is even and a single word's is not
 }
 
 static uint64_t key_of(const struct phrases *p, const struct phrase *phrase) {
     const uint64_t *words = &p->words[phrase->first];
     return phrase->count > 1 ? key_of_two(words[0], words[1]) : words[0];
-}
-
-static uint64_t bit_of(uint64_t hash) {
-    return (uint64_t)1 << (hash >> 14) % 64;
 }
 
 struct sortable {
@@ -108,7 +111,7 @@ static void sort(struct arena *arena, struct phrases *p) {
 // The bucket of a key, or the free one where it belongs.
 static struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
     size_t at = (size_t)(key >> 7) & p->mask;
-    while ((p->buckets[at].to || p->buckets[at].spoken) && p->buckets[at].key != key) at = (at + 1) & p->mask;
+    while (p->buckets[at].key != key && p->buckets[at].key) at = (at + 1) & p->mask;
     return &p->buckets[at];
 }
 
@@ -127,7 +130,7 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
         size_t said = from;
         uint64_t third = 0;
         for (to = from; to < p->count && key_of(p, &p->at[to]) == key;) {
-            third |= p->at[to].count > 2 ? bit_of(p->words[p->at[to].first + 2]) : UINT64_MAX;
+            third |= p->at[to].count > 2 ? spoken_bit(p->words[p->at[to].first + 2]) : UINT64_MAX;
             if (p->at[to].count > p->longest) p->longest = p->at[to].count;
             said += p->at[to++].unless;
         }
@@ -136,13 +139,11 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     }
 }
 
-// Most keys have none, as one look at a sieve tells.
-static bool may_begin_two(const struct phrases *p, uint64_t key) {
-    return p->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1;
-}
+static const struct bucket no_bucket;
 
-static bool may_be_one(const struct phrases *p, uint64_t key) {
-    return p->sieve_of_one[(key >> 20) % SIEVE_OF_ONE_CELLS] >> (key >> 8) % 64 & 1;
+// Most keys have none, as one look at a sieve tells.
+static inline bool passes(const uint64_t *sieve, size_t cells, uint64_t key) {
+    return sieve[(key >> 20) % cells] >> (key >> 8) % 64 & 1;
 }
 
 static void gather_parts(struct arena *arena, struct phrases *p) {
@@ -227,6 +228,7 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     p->links = arena_array(arena, p->link_count + 1, sizeof *p->links);
     p->link_count = 0;
     spoken_tell_openings(p->spoken, add_link, p);
+    p->gates = spoken_gates(p->spoken);
     if (p->longest < spoken_longest(p->spoken)) p->longest = spoken_longest(p->spoken);
     return p;
 }
@@ -252,13 +254,16 @@ struct search {
     size_t room, barred_room;
 };
 
-static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
-    if (phrase->count > s->count - i) return false;
-    const struct phrase_word *words = s->words + i;
-    const uint64_t *hashes = s->phrases->words + phrase->first;
-    for (size_t k = phrase->count; k-- > 1;) // the last tells most apart: the first two are the bucket's
+// Of a phrase in the bucket of `words`, of which `left` are left: the first two, or the only one, are known
+// to be its own, and the last tells most apart.
+static bool stands(const struct phrases *p, const struct phrase *phrase, const struct phrase_word *words,
+                   size_t left) {
+    size_t count = phrase->count;
+    if (count > left || words[count - 1].hash != phrase->last || !words[count - 1].ends) return false;
+    const uint64_t *hashes = p->words + phrase->first;
+    for (size_t k = 2; k + 1 < count; k++)
         if (words[k].hash != hashes[k]) return false;
-    return words[phrase->count - 1].ends;
+    return true;
 }
 
 static void tell_barred(struct search *s, const struct phrase *phrase, size_t i) {
@@ -275,7 +280,8 @@ static void tell_barred(struct search *s, const struct phrase *phrase, size_t i)
 }
 
 static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
-    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    if (s->hits.count == s->room)
+        s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
                                                       .from = s->words[i].from,
                                                       .to = s->words[end - 1].to,
@@ -293,51 +299,66 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     keep_hit(s, phrase->flaw, i, end, phrase->gated);
 }
 
-// One that counts for some things only covers no phrase that counts for all.
-static void keep_spoken(struct search *s, uint32_t link, size_t i) {
-    struct spoken_hit hit;
-    for (; link; link = s->phrases->links[link - 1].next) {
-        size_t opening = s->phrases->links[link - 1].opening;
-        if (!spoken_stands(s->phrases->spoken, opening, s->words, s->count, i, &hit)) continue;
-        size_t end = i + hit.count;
-        if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
-        if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
-        keep_hit(s, hit.flaw, i, end, hit.gated);
-    }
+// The bits of the words behind `i`, up to each of the next.
+static void look_ahead(const struct search *s, size_t i, uint64_t *ahead) {
+    ahead[0] = UINT64_MAX;
+    uint64_t bits = 0;
+    for (size_t k = 1; k <= SPOKEN_REACH; k++) ahead[k] = bits |= spoken_bit(s->words[i + k].hash);
+}
+
+static bool may_stand(const struct spoken_gate *gate, uint64_t third, const uint64_t *ahead) {
+    return (gate->third & third) && (gate->need[0] & ahead[gate->reach[0]]) &&
+           (gate->need[1] & ahead[gate->reach[1]]);
+}
+
+// Of two chains of patterns. One that counts for some things only covers no phrase that counts for all.
+static void keep_spoken(struct search *s, const uint32_t links[2], size_t i, uint64_t third) {
+    const struct phrases *p = s->phrases;
+    uint64_t ahead[SPOKEN_REACH + 1];
+    look_ahead(s, i, ahead);
+    for (size_t chain = 0; chain < 2; chain++)
+        for (uint32_t link = links[chain]; link; link = p->links[link - 1].next) {
+            size_t opening = p->links[link - 1].opening;
+            struct spoken_hit hit;
+            if (!may_stand(&p->gates[opening], third, ahead) ||
+                !spoken_stands(p->spoken, opening, s->words, s->count, i, &hit))
+                continue;
+            size_t end = i + hit.count;
+            if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
+            if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
+            keep_hit(s, hit.flaw, i, end, hit.gated);
+        }
 }
 
 static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
-    for (size_t k = bucket->from; k < bucket->said; k++) {
-        const struct phrase *phrase = &s->phrases->at[k];
-        if (!stands(s, phrase, i)) continue;
+    const struct phrase *phrase = s->phrases->at + bucket->from, *end = s->phrases->at + bucket->said;
+    const struct phrase_word *words = s->words + i;
+    for (size_t left = s->count - i; phrase < end; phrase++) {
+        if (!stands(s->phrases, phrase, words, left)) continue;
         if (s->barred[phrase->flaw] < i + phrase->count)
             s->barred[phrase->flaw] = (uint32_t)(i + phrase->count);
-        s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
+        if (s->unless_count == s->unless_room)
+            s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
         s->unless[s->unless_count++] = (struct barred){s->phrases->rules->flaws[phrase->flaw],
                                                        s->words[i].from, s->words[i + phrase->count - 1].to};
     }
 }
 
 static void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
-    for (size_t k = bucket->said; k < bucket->to; k++)
-        if (stands(s, &s->phrases->at[k], i)) keep(s, &s->phrases->at[k], i);
+    const struct phrase *phrase = s->phrases->at + bucket->said, *end = s->phrases->at + bucket->to;
+    const struct phrase_word *words = s->words + i;
+    for (size_t left = s->count - i; phrase < end; phrase++)
+        if (stands(s->phrases, phrase, words, left)) keep(s, phrase, i);
 }
 
 // All that bars before all that is kept, and longer phrases before shorter ones.
-static void search_at(struct search *s, size_t i) {
-    const struct phrases *p = s->phrases;
-    uint64_t first = s->words[i].hash, two = i + 1 < s->count ? key_of_two(first, s->words[i + 1].hash) : 0;
-    bool more = two && may_begin_two(p, two), one = may_be_one(p, first);
-    if (!more && !one) return;
-    static const struct bucket none;
-    const struct bucket *longer = more ? bucket_of(p, two) : &none,
-                        *single = one ? bucket_of(p, first) : &none;
-    uint64_t third = i + 2 < s->count ? bit_of(s->words[i + 2].hash) : UINT64_MAX;
-    if (!(longer->third & third)) longer = &none;
+static void search_at(struct search *s, const struct bucket *longer, const struct bucket *single, size_t i) {
+    uint64_t third = spoken_bit(s->words[i + 2].hash);
+    if (!(longer->third & third)) longer = &no_bucket;
     if (longer->from < longer->said) bar_in(s, longer, i);
     if (single->from < single->said) bar_in(s, single, i);
-    keep_spoken(s, longer->spoken, i);
-    keep_spoken(s, single->spoken, i);
+    if (longer->spoken | single->spoken)
+        keep_spoken(s, (const uint32_t[]){longer->spoken, single->spoken}, i, third);
     if (longer->said < longer->to) keep_in(s, longer, i);
     if (single->said < single->to) keep_in(s, single, i);
 }
@@ -408,13 +429,26 @@ static void search_near(struct search *s, const struct tokens *tokens) {
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }
 
+enum { ROOM_AT_FIRST = 16 }; // more than most notes need
+
 static struct search search_words(struct arena *arena, const struct phrases *phrases,
                                   const struct phrase_words *words) {
     struct search search = {.arena = arena, .phrases = phrases, .words = words->at, .count = words->count};
-    search.covered = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.covered);
-    search.barred = arena_array(arena, phrases->rules->flaw_count + 1, sizeof *search.barred);
-    for (size_t i = 0; i < search.count; i++)
-        if (search.words[i].starts) search_at(&search, i);
+    size_t flaws = phrases->rules->flaw_count;
+    search.covered = arena_array(arena, 2 * flaws + 1, sizeof *search.covered);
+    search.barred = search.covered + flaws;
+    search.hits.at = arena_room(arena, ROOM_AT_FIRST * sizeof *search.hits.at);
+    search.unless = arena_room(arena, ROOM_AT_FIRST * sizeof *search.unless);
+    search.room = search.unless_room = ROOM_AT_FIRST;
+    const struct phrase_word *word = words->at, *end = word + words->count;
+    const uint64_t *sieve = phrases->sieve, *sieve_of_one = phrases->sieve_of_one;
+    for (; word < end; word++) {
+        uint64_t first = word->hash, two = key_of_two(first, word[1].hash);
+        bool more = passes(sieve, SIEVE_CELLS, two), one = passes(sieve_of_one, SIEVE_OF_ONE_CELLS, first);
+        if (!(more | one) || !word->starts) continue;
+        search_at(&search, more ? bucket_of(phrases, two) : &no_bucket,
+                  one ? bucket_of(phrases, first) : &no_bucket, (size_t)(word - words->at));
+    }
     return search;
 }
 

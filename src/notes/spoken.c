@@ -26,8 +26,6 @@ struct pattern {
 
 struct opening {
     size_t pattern, place;
-    size_t need;  // a place behind it that has to be filled
-    size_t reach; // how many words on that is at most; 0: there is none
 };
 
 struct spoken {
@@ -36,8 +34,9 @@ struct spoken {
     struct place_of_words *places;
     struct pattern *patterns;
     struct opening *openings;
+    struct spoken_gate *gates; // one an opening
     size_t hash_count, hash_room, place_count, place_room, pattern_count, pattern_room, opening_count,
-        opening_room;
+        opening_room, gate_room;
     size_t longest;
     uint64_t stops[STOPS_ROOM];
     uint64_t sieve[SIEVE_CELLS]; // a bit for each word of each place: most words are not
@@ -88,18 +87,55 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
     s->places[s->place_count++] = place;
 }
 
-// The place behind the opening one that the fewest words can fill, near enough to be looked at.
-static void find_need(const struct spoken *s, struct opening *opening) {
-    size_t reach = 0, least = SIZE_MAX;
+static uint64_t bits_of(const struct spoken *s, const struct place_of_words *place) {
+    uint64_t bits = 0;
+    for (size_t h = place->from; h < place->to; h++) bits |= spoken_bit(s->hashes[h]);
+    return bits;
+}
+
+// How likely a place is filled by chance: the more words can, and the more of them stand in any note.
+static size_t chance_of(const struct spoken *s, const struct place_of_words *place) {
+    enum { COMMON_WEIGHT = 30 };
+    static const char *const common[] = {"the", "a",  "an", "of",  "is",  "are", "and",  "it", "its",
+                                         "in",  "to", "on", "has", "was", "at",  "with", "i",  "that"};
+    size_t weight = place->to - place->from;
+    for (size_t h = place->from; h < place->to; h++)
+        for (size_t k = 0; k < COUNT(common); k++)
+            if (s->hashes[h] == word_hash(common[k], strlen(common[k]))) weight += COMMON_WEIGHT;
+    return weight;
+}
+
+// Of the places behind the opening one the two that say most, near enough to be looked at.
+static void find_needs(const struct spoken *s, const struct opening *opening, struct spoken_gate *gate) {
+    size_t reach = 0, least[SPOKEN_NEEDS] = {SIZE_MAX, SIZE_MAX};
     for (size_t k = opening->place + 1; k < s->patterns[opening->pattern].to; k++) {
         const struct place_of_words *place = &s->places[k];
         reach += place->gap ? GAP_MOST : 1;
-        size_t words = (place->to - place->from) * reach;
-        if (place->gap || place->optional || words >= least) continue;
-        least = words;
-        opening->need = k;
-        opening->reach = reach;
+        if (place->gap || place->optional || reach > SPOKEN_REACH) continue;
+        size_t chance = chance_of(s, place) * reach, worse = least[1] > least[0];
+        if (chance >= least[worse]) continue;
+        least[worse] = chance;
+        gate->place[worse] = (uint32_t)k;
+        gate->need[worse] = bits_of(s, place);
+        gate->reach[worse] = (uint8_t)reach;
     }
+}
+
+// Which words may stand two behind the opening one, where no gap and no end comes before.
+static uint64_t third_of(const struct spoken *s, const struct opening *opening) {
+    size_t to = s->patterns[opening->pattern].to;
+    uint64_t bits = 0;
+    for (size_t second = opening->place + 1; second < to; second++) {
+        if (s->places[second].gap) return UINT64_MAX;
+        size_t third = second + 1;
+        for (bool more = true; more; third++) {
+            if (third == to || s->places[third].gap) return UINT64_MAX;
+            bits |= bits_of(s, &s->places[third]);
+            more = s->places[third].optional;
+        }
+        if (!s->places[second].optional) return bits;
+    }
+    return UINT64_MAX;
 }
 
 // Behind places that may be skipped the next one opens the pattern as well.
@@ -110,7 +146,10 @@ static void add_openings(struct spoken *s, size_t number) {
             arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
         struct opening *opening = &s->openings[s->opening_count++];
         *opening = (struct opening){.pattern = number, .place = k};
-        find_need(s, opening);
+        s->gates = arena_grow(s->arena, s->gates, s->opening_count - 1, &s->gate_room, sizeof *s->gates);
+        struct spoken_gate *gate = &s->gates[s->opening_count - 1];
+        *gate = (struct spoken_gate){.third = third_of(s, opening), .need = {UINT64_MAX, UINT64_MAX}};
+        find_needs(s, opening, gate);
         if (!s->places[k].optional) return;
     }
 }
@@ -156,6 +195,10 @@ size_t spoken_longest(const struct spoken *s) {
     return s->longest;
 }
 
+const struct spoken_gate *spoken_gates(const struct spoken *s) {
+    return s->gates;
+}
+
 // By each word that may stand first, and each that may stand next.
 static void tell_opening(const struct spoken *s, size_t number, spoken_told *tell, void *context) {
     const struct opening *opening = &s->openings[number];
@@ -196,31 +239,45 @@ static bool is_stop(const struct spoken *s, const struct phrase_word *word) {
     return false;
 }
 
+static size_t walk_from(const struct places *w, size_t place, size_t i);
+
+// Up to three words of any kind, then the places from `place` on.
+static size_t walk_gap(const struct places *w, size_t place, size_t i) {
+    const struct place_of_words *next = &w->spoken->places[place];
+    bool plain = place < w->to && !next->gap && !next->optional;
+    for (size_t n = 0; n <= GAP_MOST && i + n <= w->count; n++) {
+        size_t end = plain && !holds(w->spoken, place, w->words[i + n].hash) ? 0 : walk_from(w, place, i + n);
+        if (end) return end;
+        if (i + n < w->count && is_stop(w->spoken, &w->words[i + n])) return 0;
+    }
+    return 0;
+}
+
 // Where the places from `place` on end if they stand at word `i`; 0 if they do not.
 static size_t walk_from(const struct places *w, size_t place, size_t i) {
-    if (place == w->to) return w->words[i - 1].ends ? i : 0;
-    const struct place_of_words *here = &w->spoken->places[place];
-    if (here->gap) {
-        for (size_t n = 0; n <= GAP_MOST && i + n <= w->count; n++) {
-            size_t end = walk_from(w, place + 1, i + n);
+    for (; place < w->to; place++) {
+        const struct place_of_words *here = &w->spoken->places[place];
+        if (here->gap) return walk_gap(w, place + 1, i);
+        bool held = i < w->count && holds(w->spoken, place, w->words[i].hash);
+        if (held && here->optional) {
+            size_t end = walk_from(w, place + 1, i + 1);
             if (end) return end;
-            if (i + n < w->count && is_stop(w->spoken, &w->words[i + n])) return 0;
-        }
-        return 0;
+        } else if (held) {
+            i++;
+        } else if (!here->optional)
+            return 0;
     }
-    if (i < w->count && holds(w->spoken, place, w->words[i].hash)) {
-        size_t end = walk_from(w, place + 1, i + 1);
-        if (end) return end;
-    }
-    return here->optional ? walk_from(w, place + 1, i) : 0;
+    return w->words[i - 1].ends ? i : 0;
 }
 
 bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_hit *hit) {
     const struct opening *opening = &s->openings[number];
-    bool near = !opening->reach;
-    for (size_t k = 1; !near && k <= opening->reach && i + k < count; k++)
-        near = may_hold(s, opening->need, words[i + k].hash);
+    const struct spoken_gate *gate = &s->gates[number];
+    size_t sure = 0; // asked before all places are walked
+    bool near = !gate->reach[sure];
+    for (size_t k = 1; !near && k <= gate->reach[sure]; k++)
+        near = may_hold(s, gate->place[sure], words[i + k].hash);
     if (!near) return false;
     const struct pattern *pattern = &s->patterns[opening->pattern];
     struct places places = {s, words, count, pattern->to};

@@ -18,12 +18,26 @@ struct spoken_hit {
     bool gated;   // counts only for a thing that the flaw occurs on
 };
 
+// What most words behind its first rule out at three looks: which words may stand two behind it, and of two
+// places that have to be filled which words can, as bits of spoken_bit(), within how many words.
+enum { SPOKEN_NEEDS = 2, SPOKEN_REACH = PHRASE_WORDS_BEHIND };
+struct spoken_gate {
+    uint64_t third, need[SPOKEN_NEEDS];
+    uint32_t place[SPOKEN_NEEDS]; // of those words
+    uint8_t reach[SPOKEN_NEEDS];  // 0: nothing is known
+};
+static inline uint64_t spoken_bit(uint64_t hash) {
+    return (uint64_t)1 << (hash >> 14) % 64;
+}
+// One an opening.
+const struct spoken_gate *spoken_gates(const struct spoken *spoken);
+
 // Tells which two words each opening of a pattern may begin with, the last opening first; `second` is 0 where
 // any may follow. The same pair may be told twice.
 typedef void spoken_told(void *context, uint64_t first, uint64_t second, size_t opening);
 void spoken_tell_openings(const struct spoken *spoken, spoken_told *tell, void *context);
 
-// Does the pattern stand at word `i`, whose first word is known to be its own?
+// Does the pattern stand at word `i`, whose first word is known to be its own? Its gate is not asked again.
 bool spoken_stands(const struct spoken *spoken, size_t opening, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_hit *hit);
 

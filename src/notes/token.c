@@ -66,16 +66,6 @@ uint32_t cut_straight(uint32_t point) {
     return plain ? (uint32_t)plain : point;
 }
 
-static inline uint64_t token_hash_on(uint64_t hash, unsigned char c) {
-    return (hash ^ c) * 1099511628211u;
-}
-
-uint64_t token_hash(const char *text, size_t size) {
-    uint64_t hash = 14695981039346656037u;
-    for (size_t i = 0; i < size; i++) hash = token_hash_on(hash, (unsigned char)text[i]);
-    return hash;
-}
-
 static const char *fold_of(struct arena *arena, const char *text, size_t size) {
     char *to = arena_alloc(arena, size * 2 + 2); // a small letter may take a byte more than its capital
     size_t n = 0;
@@ -142,7 +132,6 @@ static void set_case(struct tokens *tokens) {
 // Letters and digits of ASCII are folded, hashed and looked over in one pass, into the room that the note's
 // own bytes would take. False for all others.
 static bool fill_plain(struct token *token, const char *text, char **pool) {
-    uint64_t hash = token_hash("", 0);
     char *to = *pool;
     size_t upper = 0, letters = 0;
     for (size_t at = token->from; at < token->to; at++) {
@@ -154,10 +143,9 @@ static bool fill_plain(struct token *token, const char *text, char **pool) {
         } else if (c < '0' || c > '9')
             return false;
         *to++ = (char)c;
-        hash = token_hash_on(hash, c);
     }
     token->fold = *pool;
-    token->hash = hash;
+    token->hash = token_hash(token->fold, token->to - token->from);
     token->plain = true;
     *to = '\0';
     *pool = to + 1;
