@@ -393,9 +393,8 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
 // "One sheep missing", "two soldiers gone": of several, whatever they are.
 static size_t read_few(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
     int count = degrees_number(tokens, i);
-    if (!pieces || count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE)
+    if (count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE)
         return 0;
     bool noun = tokens->at[i + 1].kind == TOKEN_WORD && tokens->at[i + 1].stop == STOP_NONE &&
                 (r->note->taken[i + 1] == TAKEN_NOT || r->note->taken[i + 1] == TAKEN_VALUE) &&
@@ -406,6 +405,8 @@ static size_t read_few(struct fault_reader *r, size_t i) {
     if (!n || absent_turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
     for (size_t k = 0; k < r->hit_count; k++)
         if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (!pieces) return 0;
     struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
     if (count > 1) flaw->count = count;
     return i + 2 + n;

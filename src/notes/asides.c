@@ -345,7 +345,9 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     *reach = REACH_STORY;
     taken = person_at(note, i);
     if (taken) return taken;
-    for (size_t k = 0; k < sizeof triggers_list / sizeof *triggers_list; k++) {
+    static const size_t count = sizeof triggers_list / sizeof *triggers_list;
+    if (!token_may_open(&note->tokens, i, triggers_list, count, sizeof *triggers_list)) return 0;
+    for (size_t k = 0; k < count; k++) {
         if (triggers_list[k].words[0] != token->fold[0]) continue;
         taken = token_phrase(&note->tokens, i, triggers_list[k].words);
         if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair", "scale", "scales"))

@@ -76,5 +76,11 @@ bool english_word(const struct wordbook *book, const char *fold) {
 }
 
 bool english_at(const struct note *note, size_t i) {
-    return !note->book || english_word(note->book, note->tokens.at[i].fold);
+    static const char key[] = "a word of English";
+    if (!note->book) return true;
+    int told = token_told(&note->tokens, i, key);
+    if (told >= 0) return told;
+    bool english = english_word(note->book, note->tokens.at[i].fold);
+    token_tell(&note->tokens, i, key, english);
+    return english;
 }

@@ -34,12 +34,21 @@ static const struct {
 
 static bool has_word(const char *list, const char *word) {
     for (const char *at = list; *at;) {
-        const char *a = at, *w = word;
-        while (*w && *a == *w) a++, w++;
-        if (!*w && (*a == ' ' || !*a)) return true;
+        if (*at == *word) { // most begin otherwise
+            const char *a = at, *w = word;
+            while (*w && *a == *w) a++, w++;
+            if (!*w && (*a == ' ' || !*a)) return true;
+        }
         while (*at && *at != ' ') at++;
         while (*at == ' ') at++;
     }
+    return false;
+}
+
+// Does a word of the list begin with that letter?
+static bool has_beginning(const char *list, char letter) {
+    for (const char *at = list; *at; at++)
+        if (*at == letter && (at == list || at[-1] == ' ')) return true;
     return false;
 }
 
@@ -208,7 +217,7 @@ static bool is_of_material(const struct fault_reader *r, const struct flaw *kind
 
 static bool has_part_of(struct arena *arena, const struct texts *list, const char *words) {
     for (size_t i = 0; words && i < list->count; i++) {
-        if (!strchr(words, list->at[i][0])) continue; // no plural changes the first letter
+        if (!has_beginning(words, list->at[i][0])) continue; // no plural changes the first letter
         if (has_word(words, list->at[i]) || has_word(words, say_plural(arena, list->at[i]))) return true;
     }
     return false;
@@ -346,7 +355,8 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
                                kind->adjective_at[SEVERITY_HEAVY]};
     for (size_t i = 0; i < COUNT(own); i++)
         if (own[i] && token_phrase(&r->note->tokens, hit->from, own[i]) == hit->to - hit->from) return true;
-    const char *many = kind->noun && !kind->plural ? say_plural(r->note->arena, kind->noun) : NULL;
+    bool may_be = kind->noun && !kind->plural && kind->noun[0] == r->note->tokens.at[hit->from].fold[0];
+    const char *many = may_be ? say_plural(r->note->arena, kind->noun) : NULL;
     if (many && token_phrase(&r->note->tokens, hit->from, many) == hit->to - hit->from) return true;
     return kind->says && hit->to > hit->from + 1 &&
            strstr(kind->says, note_words(r->note, hit->from, hit->to)) != NULL;

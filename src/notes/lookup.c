@@ -61,11 +61,27 @@ static bool find(const struct note *note, size_t i, size_t n, bool singular, uin
            (entry->uses & uses);
 }
 
-size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry) {
-    if (!note->book || i >= note->tokens.count) return 0;
+// Of how many words a phrase of the book from token `i` on may be.
+static size_t phrase_most(const struct note *note, size_t i) {
     size_t n = words_from(note, i), most = n ? longest_of(note, i) : 0;
-    if (n > most) n = most;
-    for (; n > 0; n--)
+    return n < most ? n : most;
+}
+
+// What the phrases from token `i` on are used for, all together.
+static uint32_t uses_at(const struct note *note, size_t i) {
+    struct word_memo *memo = &note->words[i];
+    if (memo->asked) return memo->uses;
+    memo->asked = true;
+    struct word_entry entry;
+    for (size_t n = phrase_most(note, i); n > 0; n--)
+        for (int singular = 0; singular < 2; singular++)
+            if (find(note, i, n, singular, UINT32_MAX, &entry)) memo->uses |= entry.uses;
+    return memo->uses;
+}
+
+size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry) {
+    if (!note->book || i >= note->tokens.count || !(uses_at(note, i) & uses)) return 0;
+    for (size_t n = phrase_most(note, i); n > 0; n--)
         if (find(note, i, n, false, uses, entry) || find(note, i, n, true, uses, entry)) return n;
     return 0;
 }

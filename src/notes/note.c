@@ -99,6 +99,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note_part_clauses(note);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
     note->nouns = noun_memos(note->arena, note->tokens.count);
+    note->words = arena_array(note->arena, note->tokens.count + 1, sizeof *note->words);
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mend_confused(note);
     note_mark_fault_words(note);

@@ -51,6 +51,11 @@ enum fault_word {
 
 struct noun_memo; // lookup.c
 
+struct word_memo {
+    bool asked;
+    uint32_t uses; // of all phrases of the word book that begin at the token
+};
+
 struct note {
     struct arena *arena;
     const struct ruleset *rules;
@@ -63,6 +68,7 @@ struct note {
     struct tokens tokens;
     unsigned char *taken;      // enum taken, one a token
     struct noun_memo *nouns;   // what noun_at() found at each token; filled when first asked
+    struct word_memo *words;   // the same of word_at()
     struct phrase_hits hits;   // every place where a flaw's words stand, in the order of the note
     unsigned char *fault_word; // enum fault_word, one a token
     struct record *record;

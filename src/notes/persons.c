@@ -261,7 +261,7 @@ static size_t read_tape(struct note *note, size_t i) {
         end = to;
         at = to - 1;
     }
-    const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
+    const struct flaw *kind = end ? ruleset_flaw(note->rules, "owner-name") : NULL;
     bool known = !kind;
     for (size_t k = 0; k < note->record->flaw_count; k++) known |= note->record->flaws[k].kind == kind;
     if (end && !known && !note->fault_word[i] && !note->fault_word[i + n - 1]) {

@@ -86,11 +86,7 @@ static size_t so_is(const struct fault_reader *r, size_t i, size_t *from, size_t
         "same goes for", "same story on", "same story with", "neither is", "nor is",        "nor are",
         "neither are",   "nor has",       "nor have",        "nor does",   "neither have",  "neither does",
         "neither has",   "likewise on"};
-    size_t n = 0;
-    for (size_t k = 0; k < COUNT(openers); k++) {
-        size_t size = token_phrase(&r->note->tokens, i, openers[k]);
-        if (size > n) n = size;
-    }
+    size_t n = token_longest(&r->note->tokens, i, openers, COUNT(openers));
     *to = n ? part_at(r, i + n, from) : 0;
     return *to && ends(&r->note->tokens, *to) ? *to : 0;
 }
@@ -153,11 +149,7 @@ static size_t stands_for(const struct fault_reader *r, size_t i) {
                                         "some more",   "more",    "one more",     "two more", "three more",
                                         "a few more",  "others",  "a couple more"};
     if (i >= r->note->tokens.count || r->note->taken[i] != TAKEN_NOT || r->scope.fault[i]) return 0;
-    size_t n = 0;
-    for (size_t k = 0; k < COUNT(words); k++) {
-        size_t size = token_phrase(&r->note->tokens, i, words[k]);
-        if (size > n) n = size;
-    }
+    size_t n = token_longest(&r->note->tokens, i, words, COUNT(words));
     static const char *const sorts[] = {"smaller", "bigger", "small",   "tiny",   "larger",
                                         "large",   "little", "lighter", "deeper", "more",
                                         "further", "ones",   "shorter", "longer"};

@@ -111,6 +111,7 @@ static void read_sound(struct fault_reader *r, size_t i) {
                   {"battery compartment clean", "battery-corrosion"},
                   {"clean terminals", "battery-corrosion"}};
     const struct tokens *tokens = &r->note->tokens;
+    if (!token_may_open(tokens, i, sounds, COUNT(sounds), sizeof *sounds)) return;
     for (size_t k = 0; k < COUNT(sounds); k++) {
         size_t n = token_phrase(tokens, i, sounds[k].phrase);
         if (!n || is_governed(r, i) || !is_free(r, i, i + n)) continue;

@@ -60,6 +60,7 @@ static const struct {
 };
 
 const char *sound_alike(const struct note *note, size_t i, size_t *taken) {
+    if (!token_may_open(&note->tokens, i, heard, sizeof heard / sizeof *heard, sizeof *heard)) return NULL;
     char first = note->tokens.at[i].fold[0];
     for (size_t k = 0; k < sizeof heard / sizeof *heard; k++) {
         if (heard[k].said[0] != first) continue;

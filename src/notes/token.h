@@ -99,6 +99,10 @@ static inline bool token_never(const struct tokens *tokens, size_t i, const char
     return vain && (*vain & bit);
 }
 void token_not(const struct tokens *tokens, size_t i, const char *key);
+// What was told of the word under `key`, a text that lives as long as the lists: 1 or 0 as token_tell() had it, and
+// -1 where nothing was, or is kept. It must hold of the word in any note.
+int token_told(const struct tokens *tokens, size_t i, const char *key);
+void token_tell(const struct tokens *tokens, size_t i, const char *key, bool holds);
 // What `test` says of the word, asked once for each; `key` stands for the test, and has its own address.
 bool token_passes(const struct tokens *tokens, size_t i, const char *key, bool (*test)(const char *fold));
 // Is it one of `count` words?
@@ -117,8 +121,10 @@ static inline bool token_among(const struct tokens *tokens, size_t i, const char
 size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phrase);
 static inline size_t token_phrase(const struct tokens *tokens, size_t i, const char *phrase) {
     if (i >= tokens->count) return 0;
-    char first = tokens->at[i].fold[0];
-    if (first != phrase[0] && first != '\'' && phrase[0] != '\'') return 0;
+    const char *fold = tokens->at[i].fold;
+    if (fold[0] != phrase[0] && fold[0] != '\'' && phrase[0] != '\'') return 0;
+    if (fold[0] == phrase[0] && fold[0] && fold[1] != phrase[1] && fold[1] > '-' && phrase[1] > '-')
+        return 0; // no apostrophe, and no end of a word
     return token_phrase_words(tokens, i, phrase);
 }
 
