@@ -78,8 +78,7 @@ static bool is_hearsay(const struct note *note, size_t first) {
         if (ANY(&note->tokens, at, "reckons", "reputedly", "allegedly", "apparently", "purportedly",
                 "rumored", "rumoured"))
             return true;
-        for (size_t k = 0; k < sizeof phrases / sizeof *phrases; k++)
-            if (token_phrase(&note->tokens, at, phrases[k])) return true;
+        if (token_first(&note->tokens, at, phrases, sizeof phrases / sizeof *phrases)) return true;
     }
     return false;
 }

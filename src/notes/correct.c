@@ -15,13 +15,7 @@ static const char *const words[] = {
 
 size_t correction_at(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return 0;
-    char first = note->tokens.at[i].fold[0];
-    for (size_t k = 0; k < sizeof words / sizeof *words; k++) {
-        if (words[k][0] != first) continue;
-        size_t taken = token_phrase(&note->tokens, i, words[k]);
-        if (taken) return taken;
-    }
-    return 0;
+    return token_first(&note->tokens, i, words, sizeof words / sizeof *words);
 }
 
 static bool is_lead(const struct note *note, size_t i) {

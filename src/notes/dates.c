@@ -197,8 +197,8 @@ static bool loose_age(const struct tokens *tokens, size_t i, struct period *p) {
                                           "depression era",
                                           "cold war era"};
     *p = (struct period){0};
-    for (size_t k = 0; k < sizeof phrases / sizeof *phrases; k++)
-        if ((p->taken = token_phrase(tokens, i, phrases[k])) != 0) return true;
+    p->taken = token_first(tokens, i, phrases, sizeof phrases / sizeof *phrases);
+    if (p->taken) return true;
     if (token_is(tokens, i, "'") && i + 1 < tokens->count && tokens->at[i + 1].joined &&
         !tokens->at[i].joined && strlen(tokens->at[i + 1].fold) == 2 &&
         is_digits(tokens->at[i + 1].fold, 2)) {

@@ -118,6 +118,7 @@ static bool find(const struct note *note, size_t i, bool nouns, struct dimension
         if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_CODE) return false;
     }
     char first = note->tokens.at[i].fold[0];
+    if (!token_may_open(&note->tokens, i, rows, COUNT(rows), sizeof *rows)) return false;
     for (size_t k = 0; k < COUNT(rows); k++) {
         if (rows[k].words[0] != first || (nouns && !rows[k].noun)) continue;
         size_t taken = token_phrase(&note->tokens, i, rows[k].words);

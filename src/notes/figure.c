@@ -296,7 +296,8 @@ static bool object_at(const struct note *note, size_t i, double *mm, size_t *tak
     static const char *const before[] = {
         "the size of a",  "about the size of a", "size of a", "no bigger than a", "no larger than a",
         "smaller than a", "as big as a",         "like a",    "big as a"};
-    for (size_t k = 0; k < COUNT(before); k++) {
+    bool may = token_may_open(&note->tokens, i, (const void *)before, COUNT(before), sizeof *before);
+    for (size_t k = 0; may && k < COUNT(before); k++) {
         size_t lead = token_phrase(&note->tokens, i, before[k]);
         size_t object = lead ? ruler_at(note, i + lead, mm) : 0;
         *taken = lead + object;

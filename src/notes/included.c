@@ -152,7 +152,8 @@ static bool is_past(const struct tokens *tokens, size_t i) {
 void read_included(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        for (size_t k = 0; k < COUNT(cues); k++) {
+        bool may = token_may_open(tokens, i, (const void *)cues, COUNT(cues), sizeof *cues);
+        for (size_t k = 0; may && k < COUNT(cues); k++) {
             size_t n = token_phrase(tokens, i, cues[k]);
             if (!n || (i > 0 && is_denied(tokens, i - 1)) || is_past(tokens, i)) continue;
             note_take(note, i, i + n, TAKEN_SCOPE);

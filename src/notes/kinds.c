@@ -25,8 +25,8 @@ static const struct {
      " porcelain stoneware earthenware ironstone china pottery terracotta ceramic bone redware majolica "},
     {"glass", " crystal glass globe chimney "},
     {"plastic", " plastic celluloid acrylic resin vinyl phenolic melamine nylon "},
-    {"leather", " leather suede cowhide hide "},
     {"paper", " paper card cardboard papier "},
+    {"leather", " leather suede cowhide hide "},
     {"stone", " marble slate granite soapstone alabaster stone "},
     {"enamel", " enamel enamelware enameled "},
     {"rubber", " rubber latex "},
@@ -45,17 +45,27 @@ static bool has_word(const char *list, const char *word) {
     return false;
 }
 
-// Does a word of the list begin with that letter?
-static bool has_beginning(const char *list, char letter) {
+// Does a word of the list begin with that letter, and the next one?
+static bool has_beginning(const char *list, char letter, char next) {
     for (const char *at = list; *at; at++)
-        if (*at == letter && (at == list || at[-1] == ' ')) return true;
+        if (*at == letter && (!next || at[1] == next) && (at == list || at[-1] == ' ')) return true;
     return false;
+}
+
+// The first of those that begin with a letter, which stand together; beyond all where none does.
+static size_t first_class(char letter) {
+    enum { LETTERS = 26 };
+    static const unsigned char firsts[LETTERS] = {['m' - 'a'] = 1, ['w' - 'a'] = 2,  ['t' - 'a'] = 3,
+                                                  ['c' - 'a'] = 5, ['g' - 'a'] = 6,  ['p' - 'a'] = 7,
+                                                  ['l' - 'a'] = 9, ['s' - 'a'] = 10, ['e' - 'a'] = 11,
+                                                  ['r' - 'a'] = 12};
+    return letter >= 'a' && letter <= 'z' && firsts[letter - 'a'] ? firsts[letter - 'a'] - 1u : COUNT(classes);
 }
 
 static bool names_material(const char *on, const char *material) {
     if (has_word(material, on) || has_word(on, material)) return true;
-    for (size_t i = 0; i < COUNT(classes); i++) {
-        if (!text_same(classes[i].class, on)) continue;
+    for (size_t i = first_class(on[0]); i < COUNT(classes) && classes[i].class[0] == on[0]; i++) {
+        if (strcmp(classes[i].class, on) != 0) continue;
         for (const char *at = material; *at;) { // any word of "cast iron"
             size_t n = strcspn(at, " ");
             char word[32];
@@ -88,8 +98,7 @@ static bool is_usual(const struct fault_reader *r, const char *on) {
 
 // "Knives" of rules are a "knife" too. Asked of every kind, so singulars are made only where letters agree.
 static bool is_goods(const struct fault_reader *r, const char *type, const char *on) {
-    const char first[] = {on[0], on[0] ? on[1] : '\0', '\0'};
-    if (!strstr(type, first)) return false;
+    if (!has_beginning(type, on[0], on[0] ? on[1] : '\0')) return false;
     return has_word(type, on) || has_word(type, say_singular(r->note->arena, on));
 }
 
@@ -217,7 +226,7 @@ static bool is_of_material(const struct fault_reader *r, const struct flaw *kind
 
 static bool has_part_of(struct arena *arena, const struct texts *list, const char *words) {
     for (size_t i = 0; words && i < list->count; i++) {
-        if (!has_beginning(words, list->at[i][0])) continue; // no plural changes the first letter
+        if (!has_beginning(words, list->at[i][0], '\0')) continue; // no plural changes the first letter
         if (has_word(words, list->at[i]) || has_word(words, say_plural(arena, list->at[i]))) return true;
     }
     return false;

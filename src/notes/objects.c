@@ -137,6 +137,7 @@ static const struct {
 
 static size_t object_at(const struct tokens *tokens, size_t i, double *mm) {
     size_t longest = 0;
+    if (!token_may_open(tokens, i, objects, COUNT(objects), sizeof *objects)) return 0;
     for (size_t k = 0; k < COUNT(objects); k++) {
         size_t n = token_phrase(tokens, i, objects[k].object);
         if (n <= longest) continue;
@@ -191,11 +192,7 @@ static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
         "big as my", "large as a",      "bigger than a",    "larger than a",    "smaller than a", "wide as a",
         "size of",   "cover it with a", "cover it with my"};
     static const char *const sized[] = {"size", "sized"};
-    size_t lead = 0;
-    for (size_t k = 0; k < COUNT(leads); k++) {
-        size_t n = token_phrase(tokens, i, leads[k]);
-        if (n > lead) lead = n;
-    }
+    size_t lead = token_longest(tokens, i, leads, COUNT(leads));
     size_t n = object_at(tokens, i + lead, mm);
     if (lead) return n > 0;
     size_t end = i + n + (n && token_is(tokens, i + n, "-") ? 1 : 0);

@@ -132,8 +132,7 @@ static void read_surname(struct note *note, size_t i) {
     static const char *const cues[] = {"family's name", "family name", "surname", "somebody's name",
                                        "someone's name"};
     const struct tokens *tokens = &note->tokens;
-    size_t n = 0;
-    for (size_t k = 0; k < COUNT(cues) && !n; k++) n = token_phrase(tokens, i, cues[k]);
+    size_t n = token_first(tokens, i, cues, COUNT(cues));
     for (size_t at = i + n; n && at < tokens->count && at < i + n + 10; at++) {
         if (tokens->at[at].stop >= STOP_SENTENCE) return;
         bool me = token_is(tokens, at, "i") || token_is(tokens, at, "i'll") || token_is(tokens, at, "i've");
@@ -145,7 +144,8 @@ static void read_surname(struct note *note, size_t i) {
 
 void read_owners(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
-        for (size_t k = 0; k < COUNT(ahead); k++) {
+        bool may = token_may_open(&note->tokens, i, (const void *)ahead, COUNT(ahead), sizeof *ahead);
+        for (size_t k = 0; may && k < COUNT(ahead); k++) {
             size_t n = token_phrase(&note->tokens, i, ahead[k]);
             if (n) keep_back(note, i + n, name_end(&note->tokens, i + n), i, i + n);
         }

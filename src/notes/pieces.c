@@ -32,7 +32,8 @@ static size_t amount_at(const struct tokens *tokens, size_t i, int *n) {
     } phrases[] = {{"half a dozen", 6}, {"half dozen", 6}, {"a dozen", 12}, {"one dozen", 12},
                    {"dozen", 12},       {"a couple", 2},   {"couple", 2},   {"a pair", 2},
                    {"pair", 2},         {"two dozen", 24}, {"a single", 1}, {"single", 1}};
-    for (size_t k = 0; k < COUNT(phrases); k++) {
+    bool may = token_may_open(tokens, i, phrases, COUNT(phrases), sizeof *phrases);
+    for (size_t k = 0; may && k < COUNT(phrases); k++) {
         size_t size = token_phrase(tokens, i, phrases[k].phrase);
         if (!size) continue;
         *n = phrases[k].n;
@@ -64,11 +65,7 @@ static bool all_but(const struct fault_reader *r, size_t i, struct share *share,
     static const char *const alls[] = {"all", "every one", "each one", "each", "all of them"};
     static const char *const buts[] = {"but", "bar", "except", "except for", "save", "apart from"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = 0;
-    for (size_t k = 0; k < COUNT(alls); k++) {
-        size_t size = token_phrase(tokens, i, alls[k]);
-        if (size > n) n = size;
-    }
+    size_t n = token_longest(tokens, i, alls, COUNT(alls));
     if (!n) return false;
     for (size_t k = COUNT(buts); k-- > 0;) {
         size_t size = token_phrase(tokens, i + n, buts[k]);

@@ -141,8 +141,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         "in pieces",   "of use",        "on hand",     "at some point", "at one point", "at some time",
         "at one time", "at the moment", "at the time", "at present",    "on occasion",  "in time",
         "in the past", "at some stage", "by now",      "at times"};
-    for (size_t k = 0; k < COUNT(idioms); k++)
-        if (token_phrase(tokens, i, idioms[k])) return 0;
+    if (token_first(tokens, i, idioms, COUNT(idioms))) return 0;
     if (token_is(tokens, i, "from") && i > 0 &&
         (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
         return 0;

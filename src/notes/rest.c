@@ -144,7 +144,9 @@ static const char *const turns[] = {"all but one",
                                     "had a life"};
 
 static size_t says_much(const struct tokens *tokens, size_t i) {
-    for (size_t k = 0; k < sizeof turns / sizeof *turns; k++) {
+    static const size_t count = sizeof turns / sizeof *turns;
+    if (!token_may_open(tokens, i, (const void *)turns, count, sizeof *turns)) return 0;
+    for (size_t k = 0; k < count; k++) {
         if (turns[k][0] != tokens->at[i].fold[0]) continue;
         size_t n = token_phrase(tokens, i, turns[k]);
         if (n && !token_is(tokens, i + n, "time") && !token_is(tokens, i + n, "way")) return n;

@@ -18,7 +18,8 @@ static int portion_at(const struct tokens *tokens, size_t i, size_t *taken) {
                     {"very little", 5}, {"a tenth", 10},    {"all but", 95}};
     *taken = 0;
     int percent = 0;
-    for (size_t k = 0; k < COUNT(portions); k++) {
+    bool may = token_may_open(tokens, i, portions, COUNT(portions), sizeof *portions);
+    for (size_t k = 0; may && k < COUNT(portions); k++) {
         size_t n = token_phrase(tokens, i, portions[k].words);
         if (n <= *taken) continue;
         *taken = n;

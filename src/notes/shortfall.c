@@ -104,8 +104,7 @@ static bool is_number_said(const struct tokens *tokens, size_t i) {
 static void read_should(struct fault_reader *r, size_t i) {
     enum { FAR = 9 };
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = 0;
-    for (size_t k = 0; k < COUNT(wholes) && !n; k++) n = token_phrase(tokens, i, wholes[k]);
+    size_t n = token_first(tokens, i, wholes, COUNT(wholes));
     bool ends = tokens->count > i + n + 1 && tokens->at[i + n + 1].kind == TOKEN_SIGN;
     bool were = token_is(tokens, i, "was") || token_is(tokens, i, "were"); // "eleven, was a dozen"
     if (!n || !is_number_said(tokens, i + n) || (were && !ends && !token_is(tokens, i + n + 1, "dozen")))

@@ -59,6 +59,7 @@ static bool is_dictated(const struct tokens *tokens) {
 
 static size_t spoken_at(const struct tokens *tokens, size_t i, const struct spoken **what) {
     if (tokens->at[i].kind != TOKEN_WORD || !strchr("cpsfnqe", tokens->at[i].fold[0])) return 0;
+    if (!token_may_open(tokens, i, spoken, SPOKEN, sizeof *spoken)) return 0;
     for (size_t k = 0; k < SPOKEN; k++) {
         size_t taken = token_phrase(tokens, i, spoken[k].words);
         if (!taken || is_word_here(tokens, i, taken, &spoken[k])) continue;

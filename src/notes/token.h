@@ -140,4 +140,15 @@ static inline size_t token_longest(const struct tokens *tokens, size_t i, const 
     return most;
 }
 
+// The tokens that the first of the phrases takes that stands from `i` on; 0 where none does.
+static inline size_t token_first(const struct tokens *tokens, size_t i, const char *const *phrases,
+                                 size_t count) {
+    if (!token_may_open(tokens, i, (const void *)phrases, count, sizeof *phrases)) return 0;
+    for (size_t k = 0; k < count; k++) {
+        size_t taken = token_phrase(tokens, i, phrases[k]);
+        if (taken) return taken;
+    }
+    return 0;
+}
+
 #endif

@@ -153,7 +153,8 @@ static const struct unit *word_unit(const struct note *note, size_t i, const str
                                         "troy ounce",      "imperial pint",    "imperial pints",
                                         "imperial gallon", "imperial gallons", "us pint",
                                         "us gallon",       "us gallons",       "oz t"};
-    for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++)
+    bool may = token_may_open(tokens, i, (const void *)pairs, sizeof pairs / sizeof *pairs, sizeof *pairs);
+    for (size_t k = 0; may && k < sizeof pairs / sizeof *pairs; k++)
         if ((*taken = token_phrase(tokens, i, pairs[k])) != 0) return say_unit(pairs[k], note->locale);
     *taken = 1;
     if (!strcmp(word, "fl") && token_is(tokens, i + 1, ".") && token_is(tokens, i + 2, "oz")) {

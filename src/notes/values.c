@@ -406,12 +406,11 @@ static void read_forms(struct note *note) {
                                         "print of", "portrait of", "pictures of"};
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
-        size_t n = 0;
         const char *name = "shape";
-        for (size_t k = 0; k < COUNT(shapes) && !n; k++) n = token_phrase(&note->tokens, i, shapes[k]);
-        for (size_t k = 0; k < COUNT(views) && !n; k++) {
-            n = token_phrase(&note->tokens, i, views[k]);
-            if (n) name = "theme";
+        size_t n = token_first(&note->tokens, i, shapes, COUNT(shapes));
+        if (!n) {
+            n = token_first(&note->tokens, i, views, COUNT(views));
+            name = "theme";
         }
         if (!n) continue;
         size_t from = i + n;
