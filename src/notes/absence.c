@@ -92,6 +92,7 @@ static bool tell(struct told *told, const char *subjects, const char *rest) {
 bool absence_read(struct told *told, const char *text) {
     static const char *const verbs[] = {" is missing", " are missing", " may be missing"};
     for (const char *at = text; *at; at++) {
+        if (*at != ' ') continue;
         for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
             const char *rest = after(at, verbs[i]);
             if (!rest || (*rest && *rest != ' ')) continue;

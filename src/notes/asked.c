@@ -54,11 +54,11 @@ uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold) {
     return word->told;
 }
 
-uint32_t asked_list_of(struct asked *asked, const void *list, size_t count) {
-    size_t at = asked_slot(list);
-    for (; asked->lists[at].list; at = (at + 1) % ASKED_SLOTS)
-        if (asked->lists[at].list == list && asked->lists[at].count == count) return asked->lists[at].number;
+uint32_t asked_list_of(struct asked *asked, uint64_t key) {
+    size_t at = asked_slot(key);
+    for (; asked->lists[at].key; at = (at + 1) % ASKED_SLOTS)
+        if (asked->lists[at].key == key) return asked->lists[at].number;
     if (asked->list_count == ASKED_LISTS) return ASKED_LISTS;
-    asked->lists[at] = (struct asked_list){list, count, (uint32_t)asked->list_count++};
+    asked->lists[at] = (struct asked_list){key, (uint32_t)asked->list_count++};
     return asked->lists[at].number;
 }

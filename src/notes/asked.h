@@ -20,8 +20,7 @@ enum {
 };
 
 struct asked_list {
-    const void *list;
-    size_t count;
+    uint64_t key; // 0 where it is free
     uint32_t number;
 };
 
@@ -29,7 +28,7 @@ struct asked_word; // asked.c
 
 struct asked {
     struct arena *arena;
-    struct asked_list lists[ASKED_SLOTS]; // `list` is NULL where it is free
+    struct asked_list lists[ASKED_SLOTS];
     size_t list_count;
     struct asked_word *words[2 * ASKED_WORDS];
     size_t word_count;
@@ -43,19 +42,24 @@ void asked_begin(struct asked *asked);
 // found; NULL where there is no room for the word.
 uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold);
 // ASKED_LISTS where there is no room for another list.
-uint32_t asked_list_of(struct asked *asked, const void *list, size_t count);
+uint32_t asked_list_of(struct asked *asked, uint64_t key);
 
-static inline size_t asked_slot(const void *list) {
+// A list and what it is asked for. Addresses have 48 bits at most where this was built, so that two keys are never
+// one; where they have more, that needs two lists that far apart.
+static inline uint64_t asked_key(const void *list, size_t count) {
 #ifdef __clang_analyzer__ // which breaks down on an address taken as a number
-    return list == NULL;
+    return count + (list != NULL);
 #else
-    return (size_t)(((uintptr_t)list >> 3) * 0x9E3779B97F4A7C15u >> 52);
+    return (uint64_t)(uintptr_t)list ^ (uint64_t)(count + 1) << 48;
 #endif
 }
+static inline size_t asked_slot(uint64_t key) {
+    return (size_t)(key * 0x9E3779B97F4A7C15u >> 52);
+}
 static inline uint32_t asked_list(struct asked *asked, const void *list, size_t count) {
-    const struct asked_list *slot = &asked->lists[asked_slot(list)];
-    if (slot->list == list && slot->count == count) return slot->number;
-    return asked_list_of(asked, list, count);
+    uint64_t key = asked_key(list, count);
+    const struct asked_list *slot = &asked->lists[asked_slot(key)];
+    return slot->key == key ? slot->number : asked_list_of(asked, key);
 }
 
 #endif

@@ -5,6 +5,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/place.h"
+#include "text/order.h"
 
 // "The edge has gilt wear": the second of the two words belongs to the name of another kind.
 static bool is_taken_by_phrase(const struct fault_reader *r, size_t i) {
@@ -52,7 +53,7 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
     const char *id = hit->flaw->rule.id, *type = r->note->record->type.value,
                *family = r->note->record->family ? r->note->record->family->rule.id : "";
     if (has_object(tokens, hit)) return true;
-    if (!strcmp(id, "zip-fault") && *family && !kind_can_be(r, hit->flaw, NULL)) { // the hook of a plumb bob
+    if (text_same(id, "zip-fault") && *family && !kind_can_be(r, hit->flaw, NULL)) { // the hook of a plumb bob
         static const char *const zips[] = {"zip's",   "zipper's", "zip",     "zipper", "zips",
                                            "zippers", "popper",   "poppers", "snap",   "snaps",
                                            "velcro",  "zipped",   "teeth",   "slider", "pull"};
@@ -61,23 +62,23 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
             zip |= token_among(tokens, i, zips, sizeof zips / sizeof *zips);
         if (!zip) return true;
     }
-    if (!strcmp(id, "rubber-perished"))
+    if (text_same(id, "rubber-perished"))
         return hit->near && token_is(tokens, hit->from, "rubber") && token_is(tokens, hit->to - 1, "gone") &&
                token_among(tokens, hit->from + 1, rubbers, sizeof rubbers / sizeof *rubbers);
-    if (!strcmp(id, "pet-hair"))
+    if (text_same(id, "pet-hair"))
         return type && (strstr(type, "bow") || strstr(type, "brush")) && !strstr(type, "bowl");
     static const char *const worn[] = {"clothing", "linens", "furniture", "footwear", "bags"};
-    if (!strcmp(id, "missing-button") && *family) { // the belt of a machine
+    if (text_same(id, "missing-button") && *family) { // the belt of a machine
         bool ours = false, belt = false;
-        for (size_t i = 0; i < sizeof worn / sizeof *worn; i++) ours |= !strcmp(family, worn[i]);
+        for (size_t i = 0; i < sizeof worn / sizeof *worn; i++) ours |= text_same(family, worn[i]);
         for (size_t i = hit->from; i < hit->to; i++)
             belt |= token_is(tokens, i, "belt") || token_is(tokens, i, "hook") ||
                     token_is(tokens, i, "tie") || token_is(tokens, i, "snap");
         return belt && !ours;
     }
-    bool plug = !strcmp(id, "missing-stopper");
+    bool plug = text_same(id, "missing-stopper");
     bool alien = false;
-    for (size_t i = 0; i < sizeof wired / sizeof *wired; i++) alien |= !strcmp(family, wired[i]);
+    for (size_t i = 0; i < sizeof wired / sizeof *wired; i++) alien |= text_same(family, wired[i]);
     for (size_t i = hit->from; plug && alien && i < hit->to; i++)
         if (token_is(tokens, i, "plug") || token_is(tokens, i, "cap")) return true;
     return false;
@@ -101,18 +102,18 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
     const char *id = hit->flaw->rule.id,
                *family = r->note->record->family ? r->note->record->family->rule.id : "";
     bool paper = false, off = false;
-    for (size_t i = 0; i < sizeof of_paper / sizeof *of_paper; i++) paper |= !strcmp(of_paper[i], id);
-    for (size_t i = 0; i < sizeof hard / sizeof *hard; i++) off |= !strcmp(hard[i], family);
+    for (size_t i = 0; i < sizeof of_paper / sizeof *of_paper; i++) paper |= text_same(of_paper[i], id);
+    for (size_t i = 0; i < sizeof hard / sizeof *hard; i++) off |= text_same(hard[i], family);
     for (size_t i = hit->from; i < hit->to; i++) // "torn out a plate": it is the fault that names it
         off &= r->note->taken[i] != TAKEN_TYPE;
     struct fault_hit own = hit_of(hit);
     static const char *const of_media[] = {"disc-scratches", "media-degraded"};
     static const char *const players[] = {"media", "cameras", "electrical", "other", "toys", "parts"};
     for (size_t i = 0; i < sizeof of_media / sizeof *of_media && *family; i++)
-        if (!strcmp(of_media[i], id)) {
+        if (text_same(of_media[i], id)) {
             off = true;
             for (size_t k = 0; k < sizeof players / sizeof *players; k++)
-                off &= strcmp(players[k], family) != 0;
+                off &= !text_same(players[k], family);
             if (!off || kind_is_whole(r, hit->flaw, &own)) return false;
             for (size_t k = 0; k < tokens->count; k++) {
                 static const char *const reels[] = {"film",     "tape",   "record",   "records", "disc",
@@ -123,7 +124,7 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
             }
             return true;
         }
-    if (!paper || !off || (strcmp(id, "toning") != 0 && kind_is_whole(r, hit->flaw, &own))) return false;
+    if (!paper || !off || (!text_same(id, "toning") && kind_is_whole(r, hit->flaw, &own))) return false;
     for (size_t i = 0; i < tokens->count; i++)
         if ((hit->near || i < hit->from || i >= hit->to) &&
             token_among(tokens, i, sheets, sizeof sheets / sizeof *sheets))
@@ -142,15 +143,15 @@ static bool is_of_name(const struct fault_reader *r, const struct phrase_hit *hi
                                          "tide-line", "water-damage", "heat-damage"}; // tea, oil, cigars
     bool stuff = false;
     for (size_t i = 0; i < sizeof stuffs / sizeof *stuffs; i++)
-        stuff |= !strcmp(hit->flaw->rule.id, stuffs[i]);
-    return (before && stuff) || !strcmp(hit->flaw->rule.id, "box-wear");
+        stuff |= text_same(hit->flaw->rule.id, stuffs[i]);
+    return (before && stuff) || text_same(hit->flaw->rule.id, "box-wear");
 }
 
 // "One lid's hinge has gone": the hinge, and not the lid.
 static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_hit *hit) {
     const char *word = r->note->tokens.at[hit->from].fold;
     size_t size = strlen(word);
-    return hit->near && hit->from + 2 < hit->to && size > 2 && !strcmp(word + size - 2, "'s") &&
+    return hit->near && hit->from + 2 < hit->to && size > 2 && text_same(word + size - 2, "'s") &&
            place_noun(r->note, hit->from + 1);
 }
 
@@ -181,7 +182,7 @@ static bool is_of_compound(const struct fault_reader *r, size_t i) {
 static bool is_of_reader(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const nots[] = {"won't", "wont", "doesn't", "doesnt", "don't", "dont"};
     static const char *const verbs[] = {"find", "see", "have", "regret", "need", "notice", "get"};
-    return hit->near && hit->flaw->class == CLASS_FUNCTION && strcmp(hit->flaw->rule.id, "untested") != 0 &&
+    return hit->near && hit->flaw->class == CLASS_FUNCTION && !text_same(hit->flaw->rule.id, "untested") &&
            token_among(&r->note->tokens, hit->from, nots, sizeof nots / sizeof *nots) &&
            token_among(&r->note->tokens, hit->from + 1, verbs, sizeof verbs / sizeof *verbs);
 }
@@ -192,7 +193,7 @@ static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit
                                         "searched", "over",     "inspect", "inspected", "vain",    "light",
                                         "lamp",     "checking", "search",  "hunted"};
     enum { FAR = 6 };
-    if (strcmp(hit->flaw->rule.id, "for-parts") != 0 || !token_is(&r->note->tokens, hit->from, "for"))
+    if (!text_same(hit->flaw->rule.id, "for-parts") || !token_is(&r->note->tokens, hit->from, "for"))
         return false;
     for (size_t i = hit->from; i > 0 && hit->from - i < FAR && r->note->tokens.at[i - 1].stop == STOP_NONE;
          i--)
@@ -201,8 +202,8 @@ static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit
 }
 
 static bool is_deposit(const struct flaw *kind) {
-    return !strcmp(kind->rule.id, "stain") || !strcmp(kind->rule.id, "mineral-deposit") ||
-           !strcmp(kind->rule.id, "sticker-residue");
+    return text_same(kind->rule.id, "stain") || text_same(kind->rule.id, "mineral-deposit") ||
+           text_same(kind->rule.id, "sticker-residue");
 }
 
 // "Stained inside, won't shift": it is the dirt that does not.
@@ -210,7 +211,7 @@ static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hi
     enum { FAR = 5 };
     const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
     const struct phrase_hits *hits = &r->note->hits;
-    bool seized = !strcmp(hit->flaw->rule.id, "seized");
+    bool seized = text_same(hit->flaw->rule.id, "seized");
     for (size_t i = 0; i < hits->count && seized && !hit->near; i++) // "couldn't shift the lime"
         if (hits->at[i].from >= hit->to && hits->at[i].from <= hit->to + 1 &&
             (hits->at[i].flaw->class == CLASS_DIRT || is_deposit(hits->at[i].flaw)) &&

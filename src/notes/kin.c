@@ -3,6 +3,7 @@
 // material, then by the parts, areas and other goods that it names. The order of the families decides where
 // nothing does.
 #include "notes/kin.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -47,7 +48,7 @@ static const struct {
 static int hint(const struct note *note, const char *family) {
     int sum = 0;
     for (size_t k = 0; k < COUNT(hints); k++) {
-        if (strcmp(hints[k].family, family) != 0) continue;
+        if (!text_same(hints[k].family, family)) continue;
         for (size_t i = 0; i < note->tokens.count; i++) {
             const char *word = note->tokens.at[i].one, *at = hints[k].words;
             size_t n = strlen(word);
@@ -78,7 +79,7 @@ static const struct family *by_noun(const struct note *note, const struct noun_f
     for (size_t i = 0; i < count; i++) {
         int value = hint(note, things[i]->family->rule.id);
         if (note->book && wordbook_find(note->book, key, strlen(key), &entry) && entry.family &&
-            !entry.candidate && !strcmp(entry.family, things[i]->family->rule.id))
+            !entry.candidate && text_same(entry.family, things[i]->family->rule.id))
             value += 2;
         if (value <= most) continue;
         most = value;
@@ -101,7 +102,7 @@ static const struct family *strongest(const struct note *note, int least) {
 
 // A dish, bowl or figure of glass that only the ceramics know by name.
 static const struct family *of_glass(const struct note *note, const struct family *family) {
-    if (!family || strcmp(family->rule.id, "ceramics") != 0) return family;
+    if (!family || !text_same(family->rule.id, "ceramics")) return family;
     int glass = hint(note, "glassware"), clay = hint(note, "ceramics");
     const struct family *other = glass > 0 && !clay ? ruleset_family(note->rules, "glassware") : NULL;
     return other ? other : family;
@@ -113,13 +114,13 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
     static const char *const breaks[] = {"chip",   "chips",   "chipped", "hairline", "hairlines",
                                          "crazed", "crazing", "nibbled", "nibbles"};
     enum { LEAST = 4 };
-    if (!family || strcmp(family->rule.id, "metalware") != 0 || hint(note, "metalware")) return family;
+    if (!family || !text_same(family->rule.id, "metalware") || hint(note, "metalware")) return family;
     const char *best = NULL;
     int most = LEAST - 1, brittle = 0;
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, breaks, COUNT(breaks))) brittle = LEAST;
     for (size_t i = 0; i < COUNT(others); i++) {
-        int value = hint(note, others[i]) + (!strcmp(others[i], "ceramics") ? brittle : 0);
+        int value = hint(note, others[i]) + (text_same(others[i], "ceramics") ? brittle : 0);
         if (value > most) best = others[i];
         if (value > most) most = value;
     }

@@ -135,7 +135,7 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
             score += of_place ? 8 : value->of ? 0 : 4;
         }
         if (record->family && !other_stuff &&
-            (!strcmp(on, record->family->rule.id) || !strcmp(on, record->family->print)))
+            (text_same(on, record->family->rule.id) || text_same(on, record->family->print)))
             score += 4;
         if (is_usual(r, on)) score += 4;
         if (record->type.value && is_goods(r, record->type.value, on)) score += 3;
@@ -206,7 +206,7 @@ bool kind_fits_words(const struct fault_reader *r, const struct flaw *kind, size
 static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
     for (size_t i = 0; i < hit->kind_count; i++)
         for (size_t k = 0; k < kind->narrows.count; k++)
-            if (!strcmp(kind->narrows.at[k], hit->kinds[i]->rule.id)) return true;
+            if (text_same(kind->narrows.at[k], hit->kinds[i]->rule.id)) return true;
     return false;
 }
 
@@ -320,7 +320,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     const struct flaw *best = kind;
     int most = 0;
     for (size_t i = 0; i < COUNT(events); i++)
-        for (size_t k = 0; k < 2 && events[i].meant[k] && !strcmp(events[i].said, kind->rule.id); k++) {
+        for (size_t k = 0; k < 2 && events[i].meant[k] && text_same(events[i].said, kind->rule.id); k++) {
             bool sewn = !strcmp(events[i].said, "glued-repair"),
                  worn = !strcmp(events[i].said, "upholstery-wear");
             const struct family *family = r->note->record->family;

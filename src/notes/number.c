@@ -116,6 +116,7 @@ static double fraction_sign(const char *text, size_t *size) {
                  {"\xE2\x85\x96", 0.4},     {"\xE2\x85\x97", 0.6},     {"\xE2\x85\x98", 0.8},
                  {"\xE2\x85\x99", 1 / 6.0}, {"\xE2\x85\x9A", 5 / 6.0}, {"\xE2\x85\x9B", 0.125},
                  {"\xE2\x85\x9C", 0.375},   {"\xE2\x85\x9D", 0.625},   {"\xE2\x85\x9E", 0.875}};
+    if ((unsigned char)text[0] < 0x80) return 0;
     for (size_t i = 0; i < sizeof signs / sizeof *signs; i++) {
         *size = strlen(signs[i].sign);
         if (!strncmp(text, signs[i].sign, *size)) return signs[i].value;

@@ -5,6 +5,7 @@
 
 #include "notes/period.h"
 #include "notes/period_pieces.h"
+#include "text/order.h"
 
 struct era {
     const char *name;
@@ -161,7 +162,7 @@ static bool take_war(struct cursor *c, struct period *p) {
 
 static const char *whole_name(const char *name) {
     for (size_t i = 0; i < sizeof short_names / sizeof *short_names; i++)
-        if (!strcmp(short_names[i][0], name)) return short_names[i][1];
+        if (text_same(short_names[i][0], name)) return short_names[i][1];
     return name;
 }
 
@@ -178,7 +179,7 @@ static bool take_reign(struct cursor *c, struct period *p) {
     if (first_name && !dot) return false;
     size_t number = c->at + 1 + dot;
     for (size_t i = 0; i < sizeof reigns / sizeof *reigns; i++) {
-        if (strcmp(reigns[i].name, name) != 0 || !piece_is(c->pieces, number, reigns[i].number)) continue;
+        if (!text_same(reigns[i].name, name) || !piece_is(c->pieces, number, reigns[i].number)) continue;
         *p = (struct period){.from = reigns[i].from, .to = reigns[i].to};
         c->at = number + 1;
         return true;
@@ -251,7 +252,7 @@ static bool begins_with(const char *name, const char *word) {
 bool period_begins_era(const char *word) {
     const char *name = whole_name(word);
     for (size_t i = 0; i < sizeof reigns / sizeof *reigns; i++)
-        if (!strcmp(reigns[i].name, name)) return true;
+        if (text_same(reigns[i].name, name)) return true;
     for (size_t i = 0; i < sizeof eras / sizeof *eras; i++)
         if (begins_with(eras[i].name, word)) return true;
     for (size_t i = 0; i < sizeof wars / sizeof *wars; i++)
@@ -269,13 +270,13 @@ bool period_opens_era(const char *word) {
 
 static bool ends_with(const char *name, const char *word) {
     const char *space = strrchr(name, ' ');
-    return !strcmp(space ? space + 1 : name, word);
+    return text_same(space ? space + 1 : name, word);
 }
 
 bool period_ends_era(const char *word) {
     for (size_t i = 0; i < sizeof reigns / sizeof *reigns; i++)
-        if (!strcmp(reigns[i].number, word)) return true;
-    if (!strcmp(word, "century") || !strcmp(word, "war") || !strcmp(word, "wars")) return false;
+        if (text_same(reigns[i].number, word)) return true;
+    if (text_same(word, "century") || text_same(word, "war") || text_same(word, "wars")) return false;
     for (size_t i = 0; i < sizeof eras / sizeof *eras; i++)
         if (ends_with(eras[i].name, word)) return true;
     for (size_t i = 0; i < sizeof wars / sizeof *wars; i++)

@@ -96,7 +96,7 @@ bool piece_one_of(const struct pieces *p, size_t at, const char *words) {
     size_t n = strlen(fold);
     for (const char *word = words; word; word = strchr(word, '|')) {
         word += *word == '|';
-        if (!strncmp(word, fold, n) && (!word[n] || word[n] == '|')) return true;
+        if (*word == *fold && !strncmp(word, fold, n) && (!word[n] || word[n] == '|')) return true;
     }
     return false;
 }

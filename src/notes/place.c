@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/dimension.h"
+#include "text/order.h"
 
 bool place_noun(const struct note *note, size_t i) {
     struct part part;
@@ -23,7 +24,7 @@ bool place_noun(const struct note *note, size_t i) {
         "post",    "pin",       "bail",      "yoke",     "title"};
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) return false;
     for (size_t k = 0; k < sizeof nouns / sizeof *nouns; k++)
-        if (!strcmp(note->tokens.at[i].one, nouns[k])) return true;
+        if (text_same(note->tokens.at[i].one, nouns[k])) return true;
     return false;
 }
 

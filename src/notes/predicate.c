@@ -17,6 +17,7 @@ static bool is_letter(char c) {
 // The rules are written in US spelling; "mould" and "odour" may stand for what they say.
 static size_t other_spelling(const char *text, const char *word) {
     static const char *const pairs[][2] = {{"mold", "mould"}, {"odor", "odour"}};
+    if (*word != 'm' && *word != 'o') return 0;
     for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++) {
         size_t us = strlen(pairs[i][0]), uk = strlen(pairs[i][1]);
         if (strncmp(word, pairs[i][0], us) == 0 && strncmp(text, pairs[i][1], uk) == 0) return uk;

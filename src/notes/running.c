@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -19,7 +20,7 @@ bool running_can(const struct note *note) {
                                       "music",      "sports",   "parts",   "other"};
     const struct family *family = note->record->family;
     for (size_t i = 0; family && i < COUNT(ids); i++)
-        if (!strcmp(family->rule.id, ids[i])) return true;
+        if (text_same(family->rule.id, ids[i])) return true;
     return false;
 }
 
@@ -54,7 +55,7 @@ bool running_is_told(const struct record *record) {
                                       "powers-on-only", "untested",    "for-parts"};
     for (size_t i = 0; i < record->flaw_count; i++)
         for (size_t k = 0; k < COUNT(ids); k++)
-            if (!strcmp(record->flaws[i].kind->rule.id, ids[k])) return true;
+            if (text_same(record->flaws[i].kind->rule.id, ids[k])) return true;
     return false;
 }
 
@@ -65,7 +66,7 @@ void read_running(struct fault_reader *r) {
     const struct tokens *tokens = &note->tokens;
     const struct flaw *kind = ruleset_flaw(note->rules, "working-tested");
     if (!kind || !running_can(note) || running_is_told(note->record)) return;
-    bool clock = !strcmp(note->record->family->rule.id, "clocks-watches");
+    bool clock = text_same(note->record->family->rule.id, "clocks-watches");
     for (size_t i = 0; i < tokens->count; i++) {
         if (!AMONG(tokens, i, verbs) || (clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||
             note->taken[i] == TAKEN_TYPE || note->taken[i] == TAKEN_ASIDE)
@@ -93,7 +94,7 @@ static bool does_something(const struct fault_reader *r, const struct fault_hit 
         return true;
     for (size_t i = 0; i < r->hit_count; i++)
         for (size_t k = 0; k < COUNT(ids); k++)
-            if (!strcmp(r->hits[i].kinds[0]->rule.id, ids[k]) && !(r->scope.stance[r->hits[i].from] & off))
+            if (text_same(r->hits[i].kinds[0]->rule.id, ids[k]) && !(r->scope.stance[r->hits[i].from] & off))
                 return true;
     return false;
 }
@@ -113,7 +114,7 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         "flash",       "meter",   "tape"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
-    if (strcmp(kind->rule.id, "not-working") != 0) return kind;
+    if (!text_same(kind->rule.id, "not-working")) return kind;
     static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead"};
     bool other = false; // "light works, motor doesn't"
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)

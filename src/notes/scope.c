@@ -30,7 +30,9 @@ const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size
             to = middle;
     }
     const struct cue *best = NULL;
-    for (; from < count && !first_order(word, cues[from].phrase); from++) {
+    for (size_t size = strlen(word); from < count && !first_order(word, cues[from].phrase); from++) {
+        const char *rest = cues[from].phrase + size;
+        if (*rest == ' ' && !token_may_begin(tokens, i + 1, rest[1])) continue;
         size_t n = token_phrase(tokens, i, cues[from].phrase);
         if (n > *taken) {
             *taken = n;

@@ -12,6 +12,7 @@
 
 #include "notes/asked.h"
 #include "text/arena.h"
+#include "text/order.h"
 
 enum token_kind {
     TOKEN_WORD,   // letters, with apostrophes, hyphens and inner dots: "rim", "don't", "mother-of-pearl",
@@ -58,7 +59,7 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size);
 // Is token `i` the word `word` (small letters)? False beyond the end. Most are another one already by their
 // first letter.
 static inline bool token_is(const struct tokens *tokens, size_t i, const char *word) {
-    return i < tokens->count && tokens->at[i].fold[0] == word[0] && !strcmp(tokens->at[i].fold, word);
+    return i < tokens->count && text_same(tokens->at[i].fold, word);
 }
 // Where it is noted that token `i` is no word of a list, and the bit of that list; NULL where nothing is
 // kept. `how` tells apart what the same list is asked for.
@@ -66,11 +67,11 @@ enum token_how { TOKEN_AMONG, TOKEN_OPENS, TOKEN_WAYS };
 uint64_t *token_learn(const struct tokens *tokens, size_t i);
 static inline uint64_t *token_vain(const struct tokens *tokens, size_t i, const void *list, size_t count,
                                    enum token_how how, uint64_t *bit) {
-    if (!tokens->asked) return NULL;
+    uint64_t *vain = tokens->at[i].vain;
+    if (!vain && (!tokens->asked || !(vain = token_learn(tokens, i)))) return NULL;
     uint32_t number = asked_list(tokens->asked, list, count * TOKEN_WAYS + how);
-    uint64_t *vain = tokens->at[i].vain ? tokens->at[i].vain : token_learn(tokens, i);
     *bit = (uint64_t)1 << number % 64;
-    return number < ASKED_LISTS && vain ? &vain[number / 64] : NULL;
+    return number < ASKED_LISTS ? &vain[number / 64] : NULL;
 }
 // May one of `count` words or phrases, the first members of entries of `size` bytes, stand from `i` on, or be
 // its singular? The list outlives the note; so do the lists of all functions below.
@@ -115,6 +116,12 @@ static inline bool token_among(const struct tokens *tokens, size_t i, const char
     if (token_listed(tokens, i, words, count)) return true;
     if (vain) *vain |= bit;
     return false;
+}
+// May token `i` begin a word that begins with that letter? A hyphen may stand before it, and apostrophes.
+static inline bool token_may_begin(const struct tokens *tokens, size_t i, char letter) {
+    if (i >= tokens->count) return false;
+    char first = tokens->at[i].fold[0];
+    return first == letter || first == '\'' || first == '-' || letter == '\'';
 }
 // Do the words of `phrase` (small letters, one space between) stand from `i` on? How many tokens they take; 0
 // if not. Hyphens between words count as spaces on both sides; an apostrophe may be missing.

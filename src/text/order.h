@@ -13,7 +13,7 @@ static inline int text_order(const char *a, const char *b) {
 }
 
 static inline bool text_same(const char *a, const char *b) {
-    return *a == *b && !strcmp(a, b);
+    return *a == *b && (!*a || (a[1] == b[1] && !strcmp(a, b)));
 }
 
 // Is the word in a list that is sorted by its bytes?
