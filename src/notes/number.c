@@ -263,38 +263,19 @@ static bool said_fraction(const struct tokens *tokens, size_t i, struct number *
     return true;
 }
 
-// Does a number, a fraction or the article of one begin so? Most words are settled by two letters.
-static bool may_begin(const char *word) {
-    switch (word[0]) {
-    case 'a':
-        return !word[1];
-    case 'e':
-    case 's':
-        return word[1] == 'i' || word[1] == 'l' || word[1] == 'e';
-    case 'f':
-        return word[1] == 'o' || word[1] == 'i';
-    case 'h':
-        return word[1] == 'a';
-    case 'n':
-        return word[1] == 'i';
-    case 'o':
-        return word[1] == 'n';
-    case 'q':
-        return word[1] == 'u';
-    case 't':
-        return word[1] == 'w' || word[1] == 'e' || (word[1] == 'h' && (word[2] == 'r' || word[2] == 'i'));
-    case 'z':
-        return word[1] == 'e';
-    default:
-        return false;
-    }
+// Is it a word of a number or a fraction, or the article of one?
+static bool begins_number(const char *word) {
+    size_t size = strcspn(word, "-");
+    return text_same(word, "a") || word_value(word, size, IN(small_words)) >= 0 ||
+           word_value(word, size, IN(tens_words)) >= 0 || word_value(word, size, IN(fraction_words)) >= 0;
 }
 
 bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
     *number = (struct number){.tail = ""};
     if (i >= tokens->count) return false;
     if (tokens->at[i].kind == TOKEN_FIGURE) return figure_number(tokens, i, number);
-    if (tokens->at[i].kind != TOKEN_WORD || !may_begin(tokens->at[i].fold)) return false;
+    static const char key[] = "a number";
+    if (tokens->at[i].kind != TOKEN_WORD || !token_passes(tokens, i, key, begins_number)) return false;
     number->said = true;
     if (said_fraction(tokens, i, number)) return true;
     number->value = hundreds_at(tokens, i, &number->taken);

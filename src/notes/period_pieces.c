@@ -12,6 +12,8 @@ static bool is_wordy(char c) {
 static size_t mark_at(const char *text, size_t size, bool apostrophe) {
     static const char *const dashes[] = {"-", "\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x93", "\xE2\x80\x94"},
                              *const quotes[] = {"'", "\xE2\x80\x99", "\xE2\x80\x98"};
+    unsigned char first = size ? (unsigned char)*text : 0;
+    if (first < 0x80 && first != (apostrophe ? '\'' : '-')) return 0;
     const char *const *marks = apostrophe ? quotes : dashes;
     size_t count = apostrophe ? sizeof quotes / sizeof *quotes : sizeof dashes / sizeof *dashes;
     for (size_t i = 0; i < count; i++) {
@@ -31,6 +33,7 @@ static char plain_letter(const char *text, size_t size) {
                                       "o",
                                       "\xC5\xAB"
                                       "u"};
+    if (!size || (unsigned char)*text < 0x80) return 0;
     for (size_t i = 0; size > 1 && i < sizeof letters / sizeof *letters; i++)
         if (!memcmp(text, letters[i], 2)) return letters[i][2];
     return 0;

@@ -89,7 +89,7 @@ static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
     size_t n = token_phrase(tokens, i, word);
     if (n) return n;
     if (tokens->at[i].kind == TOKEN_WORD && text_same(tokens->at[i].one, word)) return 1;
-    if (!strchr("atfs", word[0])) return 0; // of `same`
+    if (word[0] != 'a' && word[0] != 't' && word[0] != 'f' && word[0] != 's') return 0; // of `same`
     for (size_t k = 0; k < sizeof same / sizeof *same && !n; k++)
         if (text_same(same[k].word, word)) n = token_phrase(tokens, i, same[k].other);
     return n;
