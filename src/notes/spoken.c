@@ -1,33 +1,38 @@
 // SPDX-License-Identifier: MIT
 // A pattern is walked place by place, the word before its absence. Only its first two words are spread out
-// beforehand: a pattern of six places stands for thousands of phrases.
+// beforehand: a pattern of six places stands for thousands of phrases. One that names groups is looked for
+// from its rarest place, where a group mostly has members of several words: "lid" is in many notes, "parted
+// company" in few, and so dozens of patterns that begin with any lid cost an ordinary note nothing.
 #include "notes/spoken.h"
 
 #include <string.h>
 
-#include "notes/cut.h"
+#include "notes/word_groups.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192 };
+enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192, UNGROUPED = 1 << 20 };
 
 #define STOP_PLACE (SIZE_MAX - 1) // of the words that end a gap
+#define ANYWHERE SIZE_MAX
 
 struct place_of_words {
-    size_t from, to; // in `hashes`
+    size_t from, to;              // in `hashes`
+    size_t group_from, group_to; // in `group_numbers`
     bool optional, gap;
 };
 
 struct pattern {
     size_t from, to; // in `places`
     size_t flaw;
-    bool gated;
+    bool gated, grouped; // grouped: a place of it names a group
 };
 
 struct opening {
     size_t pattern, place;
     size_t need;  // a place behind it that has to be filled
     size_t reach; // how many words on that is at most; 0: there is none
+    size_t back;  // how many words stand before it at most, where it is not the first place
 };
 
 struct spoken {
@@ -36,21 +41,15 @@ struct spoken {
     struct place_of_words *places;
     struct pattern *patterns;
     struct opening *openings;
+    struct word_groups *groups;
+    size_t *group_numbers;
+    size_t group_count, group_room;
     size_t hash_count, hash_room, place_count, place_room, pattern_count, pattern_room, opening_count,
         opening_room;
     size_t longest;
     uint64_t stops[STOPS_ROOM];
     uint64_t sieve[SIEVE_CELLS]; // a bit for each word of each place: most words are not
 };
-
-static uint64_t word_hash(const char *word, size_t size) {
-    enum { ROOM = 64 };
-    char plain[ROOM];
-    size_t n = 0;
-    for (size_t i = 0; i < size && n < ROOM; i++)
-        if (word[i] != '\'') plain[n++] = word[i];
-    return token_hash(plain, n) | 1;
-}
 
 static uint64_t key_at(size_t place, uint64_t hash) {
     return hash ^ (place + 1) * 0x9E3779B97F4A7C15u;
@@ -66,9 +65,15 @@ static bool may_hold(const struct spoken *s, size_t place, uint64_t hash) {
     return s->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1;
 }
 
-// "white|pale|-"
+static void add_group(struct spoken *s, const char *id, size_t size) {
+    s->group_numbers =
+        arena_grow(s->arena, s->group_numbers, s->group_count, &s->group_room, sizeof *s->group_numbers);
+    s->group_numbers[s->group_count++] = word_groups_number(s->groups, id, size);
+}
+
+// "white|pale|-", "@closures"
 static void add_place(struct spoken *s, const char *text, size_t size) {
-    struct place_of_words place = {.from = s->hash_count};
+    struct place_of_words place = {.from = s->hash_count, .group_from = s->group_count};
     for (size_t at = 0; at < size;) {
         size_t n = 0;
         while (at + n < size && text[at + n] != '|') n++;
@@ -76,14 +81,17 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
         if (sign) {
             place.optional |= text[at] == '-';
             place.gap |= text[at] == '~';
+        } else if (text[at] == '@') {
+            add_group(s, text + at + 1, n - 1);
         } else {
             s->hashes = arena_grow(s->arena, s->hashes, s->hash_count, &s->hash_room, sizeof *s->hashes);
-            s->hashes[s->hash_count++] = word_hash(text + at, n);
+            s->hashes[s->hash_count++] = word_groups_hash(text + at, n);
             sieve_add(s, s->place_count, s->hashes[s->hash_count - 1]);
         }
         at += n + 1;
     }
     place.to = s->hash_count;
+    place.group_to = s->group_count;
     s->places = arena_grow(s->arena, s->places, s->place_count, &s->place_room, sizeof *s->places);
     s->places[s->place_count++] = place;
 }
@@ -100,6 +108,46 @@ static void find_need(const struct spoken *s, struct opening *opening) {
         opening->need = k;
         opening->reach = reach;
     }
+}
+
+// How many words may fill a place.
+static size_t words_most(const struct spoken *s, const struct place_of_words *place) {
+    size_t most = place->gap ? GAP_MOST : 1;
+    for (size_t g = place->group_from; g < place->group_to; g++) {
+        size_t longest = word_groups_longest(s->groups, s->group_numbers[g]);
+        if (longest > most) most = longest;
+    }
+    return most;
+}
+
+// How many single words of a place would each lead to the pattern.
+static size_t lone_words(const struct spoken *s, const struct place_of_words *place) {
+    size_t count = place->to - place->from;
+    for (size_t g = place->group_from; g < place->group_to; g++) {
+        struct group_members members = word_groups_members(s->groups, s->group_numbers[g]);
+        for (size_t i = 0; i < members.count; i++) count += members.at[i].count == 1;
+    }
+    return count;
+}
+
+static void add_rarest_opening(struct spoken *s, size_t number) {
+    const struct pattern *pattern = &s->patterns[number];
+    struct opening rarest = {.pattern = number};
+    size_t least = SIZE_MAX, before = 0;
+    for (size_t k = pattern->from; k < pattern->to; k++) {
+        const struct place_of_words *place = &s->places[k];
+        size_t lone = lone_words(s, place) + (place->group_from < place->group_to ? 0 : UNGROUPED);
+        if (lone < least && !place->optional && !place->gap) {
+            least = lone;
+            rarest.place = k;
+            rarest.back = before;
+        }
+        before += words_most(s, place);
+    }
+    if (least == SIZE_MAX) return; // each of its places may be skipped
+    s->openings =
+        arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
+    s->openings[s->opening_count++] = rarest;
 }
 
 // Behind places that may be skipped the next one opens the pattern as well.
@@ -121,14 +169,19 @@ static void add_pattern(struct spoken *s, const char *text, size_t flaw, bool ga
     for (const char *at = text; *at; at += strspn(at, " \n")) {
         size_t n = strcspn(at, " \n");
         add_place(s, at, n);
-        words += s->places[s->place_count - 1].gap ? GAP_MOST : 1;
+        const struct place_of_words *place = &s->places[s->place_count - 1];
+        words += words_most(s, place);
+        pattern.grouped |= place->group_from < place->group_to;
         at += n;
     }
     pattern.to = s->place_count;
     if (words > s->longest) s->longest = words;
     s->patterns = arena_grow(s->arena, s->patterns, s->pattern_count, &s->pattern_room, sizeof *s->patterns);
     s->patterns[s->pattern_count++] = pattern;
-    add_openings(s, s->pattern_count - 1);
+    if (pattern.grouped)
+        add_rarest_opening(s, s->pattern_count - 1);
+    else
+        add_openings(s, s->pattern_count - 1);
 }
 
 static const char *const stops[] = {",",       ".",      ";",       ":",       "!",     "?",       "(",
@@ -140,13 +193,14 @@ static const char *const stops[] = {",",       ".",      ";",       ":",       "
 struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
     struct spoken *s = arena_alloc(arena, sizeof *s);
     s->arena = arena;
+    s->groups = word_groups_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct texts *any = &rules->flaws[i]->spoken, *gated = &rules->flaws[i]->spoken_on;
         for (size_t k = 0; k < any->count; k++) add_pattern(s, any->at[k], i, false);
         for (size_t k = 0; k < gated->count; k++) add_pattern(s, gated->at[k], i, true);
     }
     for (size_t i = 0; i < COUNT(stops); i++) {
-        s->stops[i] = word_hash(stops[i], strlen(stops[i]));
+        s->stops[i] = word_groups_hash(stops[i], strlen(stops[i]));
         sieve_add(s, STOP_PLACE, s->stops[i]);
     }
     return s;
@@ -154,6 +208,17 @@ struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
 
 size_t spoken_longest(const struct spoken *s) {
     return s->longest;
+}
+
+// By the first two words of each member, and by one that stands alone.
+static void tell_members(const struct spoken *s, size_t number, spoken_told *tell, void *context) {
+    const struct place_of_words *place = &s->places[s->openings[number].place];
+    for (size_t g = place->group_from; g < place->group_to; g++) {
+        struct group_members members = word_groups_members(s->groups, s->group_numbers[g]);
+        for (size_t i = 0; i < members.count; i++)
+            tell(context, members.at[i].words[0], members.at[i].count > 1 ? members.at[i].words[1] : 0, number);
+    }
+    for (size_t a = place->from; a < place->to; a++) tell(context, s->hashes[a], 0, number);
 }
 
 // By each word that may stand first, and each that may stand next.
@@ -172,13 +237,18 @@ static void tell_opening(const struct spoken *s, size_t number, spoken_told *tel
 }
 
 void spoken_tell_openings(const struct spoken *s, spoken_told *tell, void *context) {
-    for (size_t i = s->opening_count; i-- > 0;) tell_opening(s, i, tell, context);
+    for (size_t i = s->opening_count; i-- > 0;)
+        if (s->patterns[s->openings[i].pattern].grouped)
+            tell_members(s, i, tell, context);
+        else
+            tell_opening(s, i, tell, context);
 }
 
 struct places {
     const struct spoken *spoken;
     const struct phrase_word *words;
-    size_t count, to; // `to`: end of the pattern's places
+    size_t count, to; // `to`: end of the places that are walked
+    size_t end;       // the word at which they have to end, or ANYWHERE
 };
 
 static bool holds(const struct spoken *s, size_t place, uint64_t hash) {
@@ -196,9 +266,30 @@ static bool is_stop(const struct spoken *s, const struct phrase_word *word) {
     return false;
 }
 
+static size_t walk_from(const struct places *w, size_t place, size_t i);
+
+static size_t walk_member(const struct places *w, size_t place, size_t i, const struct group_member *member) {
+    if (member->count > w->count - i) return 0;
+    for (size_t k = 1; k < member->count; k++)
+        if (w->words[i + k].hash != member->words[k]) return 0;
+    return walk_from(w, place + 1, i + member->count);
+}
+
+static size_t walk_groups(const struct places *w, size_t place, size_t i) {
+    const struct spoken *s = w->spoken;
+    for (size_t g = s->places[place].group_from; g < s->places[place].group_to && i < w->count; g++)
+        for (const struct group_member *member =
+                 word_groups_find(s->groups, s->group_numbers[g], w->words[i].hash);
+             member; member = member->next) {
+            size_t end = walk_member(w, place, i, member);
+            if (end) return end;
+        }
+    return 0;
+}
+
 // Where the places from `place` on end if they stand at word `i`; 0 if they do not.
 static size_t walk_from(const struct places *w, size_t place, size_t i) {
-    if (place == w->to) return w->words[i - 1].ends ? i : 0;
+    if (place == w->to) return (w->end == ANYWHERE ? w->words[i - 1].ends : i == w->end) ? i : 0;
     const struct place_of_words *here = &w->spoken->places[place];
     if (here->gap) {
         for (size_t n = 0; n <= GAP_MOST && i + n <= w->count; n++) {
@@ -208,6 +299,10 @@ static size_t walk_from(const struct places *w, size_t place, size_t i) {
         }
         return 0;
     }
+    if (here->group_from < here->group_to) {
+        size_t end = walk_groups(w, place, i);
+        if (end) return end;
+    }
     if (i < w->count && holds(w->spoken, place, w->words[i].hash)) {
         size_t end = walk_from(w, place + 1, i + 1);
         if (end) return end;
@@ -215,15 +310,37 @@ static size_t walk_from(const struct places *w, size_t place, size_t i) {
     return here->optional ? walk_from(w, place + 1, i) : 0;
 }
 
+// Do the places before the opening fill the words up to it?
+static bool leads_up(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
+                     size_t i) {
+    struct places before = {s, words, i, opening->place, i};
+    size_t first = s->patterns[opening->pattern].from;
+    if (first == opening->place) return words[i].starts;
+    for (size_t k = 0; k <= opening->back && k <= i; k++)
+        if (words[i - k].starts && walk_from(&before, first, i - k)) return true;
+    return false;
+}
+
+static bool stands_around(const struct spoken *s, const struct opening *opening,
+                          const struct phrase_word *words, size_t count, size_t i, struct spoken_hit *hit) {
+    const struct pattern *pattern = &s->patterns[opening->pattern];
+    struct places places = {s, words, count, pattern->to, ANYWHERE};
+    size_t end = walk_from(&places, opening->place, i);
+    if (!end || !leads_up(s, opening, words, i)) return false;
+    *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
+    return true;
+}
+
 bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_hit *hit) {
     const struct opening *opening = &s->openings[number];
+    if (s->patterns[opening->pattern].grouped) return stands_around(s, opening, words, count, i, hit);
     bool near = !opening->reach;
     for (size_t k = 1; !near && k <= opening->reach && i + k < count; k++)
         near = may_hold(s, opening->need, words[i + k].hash);
     if (!near) return false;
     const struct pattern *pattern = &s->patterns[opening->pattern];
-    struct places places = {s, words, count, pattern->to};
+    struct places places = {s, words, count, pattern->to, ANYWHERE};
     size_t end = walk_from(&places, opening->place + 1, i + 1);
     *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
     return end > 0;
