@@ -25,14 +25,16 @@ struct place_of_words {
 struct pattern {
     size_t from, to; // in `places`
     size_t flaw;
-    bool gated, grouped; // grouped: a place of it names a group
+    bool gated;
 };
 
+// Small: thousands of them are asked in one note.
 struct opening {
-    size_t pattern, place;
-    size_t need;  // a place behind it that has to be filled
-    size_t reach; // how many words on that is at most; 0: there is none
-    size_t back;  // how many words stand before it at most, where it is not the first place
+    uint32_t pattern, place;
+    uint32_t need;  // a place behind it that has to be filled
+    uint16_t reach; // how many words on that is at most; 0: there is none
+    uint16_t back;  // how many words stand before it at most, where it is not the first place
+    bool grouped;   // its pattern is looked for from a group
 };
 
 struct spoken {
@@ -65,10 +67,22 @@ static bool may_hold(const struct spoken *s, size_t place, uint64_t hash) {
     return s->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1;
 }
 
+struct adding {
+    struct spoken *spoken;
+    size_t place;
+};
+
+static void add_first(void *context, uint64_t first) {
+    const struct adding *adding = context;
+    sieve_add(adding->spoken, adding->place, first);
+}
+
 static void add_group(struct spoken *s, const char *id, size_t size) {
     s->group_numbers =
         arena_grow(s->arena, s->group_numbers, s->group_count, &s->group_room, sizeof *s->group_numbers);
-    s->group_numbers[s->group_count++] = word_groups_number(s->groups, id, size);
+    size_t number = s->group_numbers[s->group_count++] = word_groups_number(s->groups, id, size);
+    struct adding adding = {s, s->place_count};
+    word_groups_tell_firsts(s->groups, number, add_first, &adding);
 }
 
 // "white|pale|-", "@closures"
@@ -105,8 +119,8 @@ static void find_need(const struct spoken *s, struct opening *opening) {
         size_t words = (place->to - place->from) * reach;
         if (place->gap || place->optional || words >= least) continue;
         least = words;
-        opening->need = k;
-        opening->reach = reach;
+        opening->need = (uint32_t)k;
+        opening->reach = (uint16_t)reach;
     }
 }
 
@@ -120,27 +134,27 @@ static size_t words_most(const struct spoken *s, const struct place_of_words *pl
     return most;
 }
 
-// How many single words of a place would each lead to the pattern.
-static size_t lone_words(const struct spoken *s, const struct place_of_words *place) {
-    size_t count = place->to - place->from;
+// In hundredths, how much of what may fill a place is single words, each of which would lead to the pattern.
+static size_t lone_share(const struct spoken *s, const struct place_of_words *place) {
+    size_t lone = place->to - place->from, all = lone;
     for (size_t g = place->group_from; g < place->group_to; g++) {
-        struct group_members members = word_groups_members(s->groups, s->group_numbers[g]);
-        for (size_t i = 0; i < members.count; i++) count += members.at[i].count == 1;
+        lone += word_groups_lone(s->groups, s->group_numbers[g]);
+        all += word_groups_count(s->groups, s->group_numbers[g]);
     }
-    return count;
+    return all ? 100 * lone / all : 100;
 }
 
 static void add_rarest_opening(struct spoken *s, size_t number) {
     const struct pattern *pattern = &s->patterns[number];
-    struct opening rarest = {.pattern = number};
+    struct opening rarest = {.pattern = (uint32_t)number, .grouped = true};
     size_t least = SIZE_MAX, before = 0;
     for (size_t k = pattern->from; k < pattern->to; k++) {
         const struct place_of_words *place = &s->places[k];
-        size_t lone = lone_words(s, place) + (place->group_from < place->group_to ? 0 : UNGROUPED);
+        size_t lone = lone_share(s, place) + (place->group_from < place->group_to ? 0 : UNGROUPED);
         if (lone < least && !place->optional && !place->gap) {
             least = lone;
-            rarest.place = k;
-            rarest.back = before;
+            rarest.place = (uint32_t)k;
+            rarest.back = (uint16_t)before;
         }
         before += words_most(s, place);
     }
@@ -157,7 +171,7 @@ static void add_openings(struct spoken *s, size_t number) {
         s->openings =
             arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
         struct opening *opening = &s->openings[s->opening_count++];
-        *opening = (struct opening){.pattern = number, .place = k};
+        *opening = (struct opening){.pattern = (uint32_t)number, .place = (uint32_t)k};
         find_need(s, opening);
         if (!s->places[k].optional) return;
     }
@@ -166,19 +180,20 @@ static void add_openings(struct spoken *s, size_t number) {
 static void add_pattern(struct spoken *s, const char *text, size_t flaw, bool gated) {
     struct pattern pattern = {.from = s->place_count, .flaw = flaw, .gated = gated};
     size_t words = 0;
+    bool grouped = false; // a place of it names a group
     for (const char *at = text; *at; at += strspn(at, " \n")) {
         size_t n = strcspn(at, " \n");
         add_place(s, at, n);
         const struct place_of_words *place = &s->places[s->place_count - 1];
         words += words_most(s, place);
-        pattern.grouped |= place->group_from < place->group_to;
+        grouped |= place->group_from < place->group_to;
         at += n;
     }
     pattern.to = s->place_count;
     if (words > s->longest) s->longest = words;
     s->patterns = arena_grow(s->arena, s->patterns, s->pattern_count, &s->pattern_room, sizeof *s->patterns);
     s->patterns[s->pattern_count++] = pattern;
-    if (pattern.grouped)
+    if (grouped)
         add_rarest_opening(s, s->pattern_count - 1);
     else
         add_openings(s, s->pattern_count - 1);
@@ -210,14 +225,23 @@ size_t spoken_longest(const struct spoken *s) {
     return s->longest;
 }
 
-// By the first two words of each member, and by one that stands alone.
+struct telling {
+    spoken_told *tell;
+    void *context;
+    size_t opening;
+};
+
+static void tell_pair(void *context, uint64_t first, uint64_t second) {
+    const struct telling *telling = context;
+    telling->tell(telling->context, first, second, telling->opening);
+}
+
+// By two words of each member, and by one that stands alone.
 static void tell_members(const struct spoken *s, size_t number, spoken_told *tell, void *context) {
     const struct place_of_words *place = &s->places[s->openings[number].place];
-    for (size_t g = place->group_from; g < place->group_to; g++) {
-        struct group_members members = word_groups_members(s->groups, s->group_numbers[g]);
-        for (size_t i = 0; i < members.count; i++)
-            tell(context, members.at[i].words[0], members.at[i].count > 1 ? members.at[i].words[1] : 0, number);
-    }
+    struct telling telling = {tell, context, number};
+    for (size_t g = place->group_from; g < place->group_to; g++)
+        word_groups_tell(s->groups, s->group_numbers[g], tell_pair, &telling);
     for (size_t a = place->from; a < place->to; a++) tell(context, s->hashes[a], 0, number);
 }
 
@@ -238,7 +262,7 @@ static void tell_opening(const struct spoken *s, size_t number, spoken_told *tel
 
 void spoken_tell_openings(const struct spoken *s, spoken_told *tell, void *context) {
     for (size_t i = s->opening_count; i-- > 0;)
-        if (s->patterns[s->openings[i].pattern].grouped)
+        if (s->openings[i].grouped)
             tell_members(s, i, tell, context);
         else
             tell_opening(s, i, tell, context);
@@ -268,20 +292,14 @@ static bool is_stop(const struct spoken *s, const struct phrase_word *word) {
 
 static size_t walk_from(const struct places *w, size_t place, size_t i);
 
-static size_t walk_member(const struct places *w, size_t place, size_t i, const struct group_member *member) {
-    if (member->count > w->count - i) return 0;
-    for (size_t k = 1; k < member->count; k++)
-        if (w->words[i + k].hash != member->words[k]) return 0;
-    return walk_from(w, place + 1, i + member->count);
-}
-
 static size_t walk_groups(const struct places *w, size_t place, size_t i) {
     const struct spoken *s = w->spoken;
     for (size_t g = s->places[place].group_from; g < s->places[place].group_to && i < w->count; g++)
         for (const struct group_member *member =
                  word_groups_find(s->groups, s->group_numbers[g], w->words[i].hash);
-             member; member = member->next) {
-            size_t end = walk_member(w, place, i, member);
+             member; member = word_groups_next(member)) {
+            size_t after = word_groups_end(member, w->words, w->count, i);
+            size_t end = after ? walk_from(w, place + 1, after) : 0;
             if (end) return end;
         }
     return 0;
@@ -310,31 +328,50 @@ static size_t walk_from(const struct places *w, size_t place, size_t i) {
     return here->optional ? walk_from(w, place + 1, i) : 0;
 }
 
-// Do the places before the opening fill the words up to it?
+// Do the places before the opening fill the words up to `start`?
 static bool leads_up(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
-                     size_t i) {
-    struct places before = {s, words, i, opening->place, i};
+                     size_t start) {
+    struct places before = {s, words, start, opening->place, start};
     size_t first = s->patterns[opening->pattern].from;
-    if (first == opening->place) return words[i].starts;
-    for (size_t k = 0; k <= opening->back && k <= i; k++)
-        if (words[i - k].starts && walk_from(&before, first, i - k)) return true;
+    if (first == opening->place) return words[start].starts;
+    const struct place_of_words *place = &s->places[first];
+    bool open = place->gap || place->optional; // any word may stand where it begins
+    for (size_t k = open ? 0 : 1; k <= opening->back && k <= start; k++) {
+        const struct phrase_word *word = &words[start - k];
+        if (open || (word->starts && may_hold(s, first, word->hash)))
+            if (walk_from(&before, first, start - k)) return true;
+    }
     return false;
 }
 
-static bool stands_around(const struct spoken *s, const struct opening *opening,
-                          const struct phrase_word *words, size_t count, size_t i, struct spoken_hit *hit) {
+// The places before the member that begins at `start` and ends at `after`, and those behind it.
+static size_t stands_around(const struct places *w, const struct opening *opening, size_t start, size_t after) {
+    size_t end = walk_from(w, opening->place + 1, after);
+    return end && leads_up(w->spoken, opening, w->words, start) ? end : 0;
+}
+
+static bool group_stands(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
+                         size_t count, size_t i, struct spoken_hit *hit) {
     const struct pattern *pattern = &s->patterns[opening->pattern];
+    const struct place_of_words *place = &s->places[opening->place];
     struct places places = {s, words, count, pattern->to, ANYWHERE};
-    size_t end = walk_from(&places, opening->place, i);
-    if (!end || !leads_up(s, opening, words, i)) return false;
-    *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
-    return true;
+    bool own = place->from < place->to && holds(s, opening->place, words[i].hash);
+    size_t end = own ? stands_around(&places, opening, i, i + 1) : 0;
+    for (size_t g = place->group_from; !end && g < place->group_to; g++)
+        for (const struct group_member *member =
+                 word_groups_find_rare(s->groups, s->group_numbers[g], words[i].hash);
+             member && !end; member = word_groups_next(member)) {
+            size_t start, after = word_groups_around(member, words, count, i, &start);
+            end = after ? stands_around(&places, opening, start, after) : 0;
+        }
+    if (end) *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
+    return end > 0;
 }
 
 bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_hit *hit) {
     const struct opening *opening = &s->openings[number];
-    if (s->patterns[opening->pattern].grouped) return stands_around(s, opening, words, count, i, hit);
+    if (opening->grouped) return group_stands(s, opening, words, count, i, hit);
     bool near = !opening->reach;
     for (size_t k = 1; !near && k <= opening->reach && i + k < count; k++)
         near = may_hold(s, opening->need, words[i + k].hash);

@@ -26,37 +26,48 @@ static void check_patterns(struct arena *arena, const struct ruleset *rules, con
         }
 }
 
-size_t group_spellings(const char *member) {
-    size_t spellings = 1, places = 0;
-    bool word = false; // one that may not be skipped
-    for (const char *at = member; *at; at += strspn(at, " \n")) {
-        size_t size = strcspn(at, " \n"), choices = 0;
-        bool skipped = false;
-        for (size_t k = 0; k < size; choices++) {
-            size_t n = 0;
-            while (k + n < size && at[k + n] != '|') n++;
-            bool none = n == 1 && at[k] == '-';
-            if (!none && (!n || strspn(at + k, "abcdefghijklmnopqrstuvwxyz0123456789'") < n)) return 0;
-            skipped |= none;
-            k += n + 1;
-        }
-        word |= !skipped;
-        spellings *= choices;
-        if (++places > GROUP_WORDS_MOST || spellings > GROUP_SPELLINGS_MOST) return 0;
+// Its words, or 0 where one is none.
+static size_t words_of_place(const char *text, size_t size, bool *skipped) {
+    size_t words = 0;
+    *skipped = false;
+    for (size_t at = 0, n; at < size; at += n + 1) {
+        n = 0;
+        while (at + n < size && text[at + n] != '|') n++;
+        bool none = n == 1 && text[at] == '-';
+        if (!none && (!n || strspn(text + at, "abcdefghijklmnopqrstuvwxyz0123456789'") < n)) return 0;
+        *skipped |= none;
+        words += !none;
+    }
+    return words;
+}
+
+bool group_member_fits(const char *member) {
+    size_t places = 0, first = 0, seconds = 0;
+    bool second = true; // what comes may be the second word
+    for (const char *at = member + strspn(member, " \n"); *at; at += strspn(at, " \n"), places++) {
+        size_t size = strcspn(at, " \n");
+        bool skipped;
+        size_t words = words_of_place(at, size, &skipped);
+        if (!words || places == GROUP_WORDS_MOST || (!places && skipped)) return false;
+        if (!places)
+            first = words;
+        else if (second)
+            seconds += words;
+        second = !places || (second && skipped);
         at += size;
     }
-    return word ? spellings : 0;
+    return places && first * (seconds ? seconds : 1) <= GROUP_STARTS_MOST;
 }
 
 static void check_group(struct arena *arena, const struct ruleset *rules, const struct word_group *group,
                         struct diags *diags) {
     for (size_t i = 0; i < group->are.count; i++)
-        if (!group_spellings(group->are.at[i]))
+        if (!group_member_fits(group->are.at[i]))
             diags_add(diags, CODE_RULE_VALUE, group->rule.at,
                       arena_format(arena,
-                                   "up to %d words in small letters without hyphens, of which one stands for "
-                                   "certain, and up to %d spellings",
-                                   GROUP_WORDS_MOST, GROUP_SPELLINGS_MOST),
+                                   "up to %d words in small letters without hyphens, of which the first stands "
+                                   "for certain, and up to %d beginnings of two words",
+                                   GROUP_WORDS_MOST, GROUP_STARTS_MOST),
                       "'%s' cannot be a member of the group '%s'", group->are.at[i], group->rule.id);
     for (size_t i = 0; i < group->with.count; i++) {
         const char *id = group->with.at[i];

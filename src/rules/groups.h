@@ -7,12 +7,12 @@
 #include "text/diag.h"
 
 enum {
-    GROUP_WORDS_MOST = 10,     // of a member
-    GROUP_SPELLINGS_MOST = 64, // that a member with "a|b" stands for
+    GROUP_WORDS_MOST = 12,   // of a member
+    GROUP_STARTS_MOST = 400, // pairs of words that a member may begin with
 };
 
-// How many spellings a member stands for; 0 where it can be no member.
-size_t group_spellings(const char *member);
+// Can it be a member? It has words in small letters, of which the first may not be skipped.
+bool group_member_fits(const char *member);
 
 // Tells of groups that no pack holds and of members that can never be found.
 void groups_check(struct arena *arena, const struct ruleset *rules, struct diags *diags);
