@@ -63,8 +63,8 @@ const struct command command_rules = {
     .arguments = "[OPTION...] check | show [KIND] ID | describe",
     .text =
         "check runs every rule's own examples and says what does not come out as written.\n\n"
-        "show writes one rule as it stands in its file, by its id; a KIND (pack, flaw, family, claim, bound "
-        "or caution) "
+        "show writes one rule as it stands in its file, by its id; a KIND (pack, flaw, family, claim, bound, "
+        "caution or group) "
         "before the "
         "id tells rules of one id apart.\n\n"
         "describe writes what each key of each kind of rule means.",

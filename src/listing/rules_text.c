@@ -65,6 +65,7 @@ bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id
     SHOW(claims, claim_count, "claim")
     SHOW(bounds, bound_count, "bound")
     SHOW(cautions, caution_count, "caution")
+    SHOW(groups, group_count, "group")
 #undef SHOW
     if (!found)
         diags_add(diags, CODE_USAGE, (struct place){NULL, 0, 0}, nearest_hint(arena, &nearest),

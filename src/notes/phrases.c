@@ -252,6 +252,7 @@ struct search {
     size_t unless_count, unless_room;
     struct phrase_hits hits;
     size_t room, barred_room;
+    struct spoken_found found;
 };
 
 // Of a phrase in the bucket of `words`, of which `left` are left: the first two, or the only one, are known
@@ -299,29 +300,27 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     keep_hit(s, phrase->flaw, i, end, phrase->gated);
 }
 
-// The bits of the words behind `i`, up to each of the next.
-static void look_ahead(const struct search *s, size_t i, uint64_t *ahead) {
-    ahead[0] = UINT64_MAX;
-    uint64_t bits = 0;
-    for (size_t k = 1; k <= SPOKEN_REACH; k++) ahead[k] = bits |= spoken_bit(s->words[i + k].hash);
-}
-
-static bool may_stand(const struct spoken_gate *gate, uint64_t third, const uint64_t *ahead) {
-    return (gate->third & third) && (gate->need[0] & ahead[gate->reach[0]]) &&
-           (gate->need[1] & ahead[gate->reach[1]]);
+static bool may_stand(const struct search *s, const struct spoken_gate *gate, uint64_t third, size_t i) {
+    if (!(gate->third & third)) return false;
+    const struct phrase_word *words = s->words + i;
+    bool behind = !gate->behind_reach, before = !gate->before_reach;
+    for (size_t k = 1; k <= gate->behind_reach && !behind; k++)
+        behind = spoken_may_be(&gate->behind, words[k].hash);
+    for (size_t k = 1; behind && k <= gate->before_reach && k <= i && !before; k++)
+        before = spoken_may_be(&gate->before, s->words[i - k].hash);
+    return behind && before;
 }
 
 // Of two chains of patterns. One that counts for some things only covers no phrase that counts for all.
 static void keep_spoken(struct search *s, const uint32_t links[2], size_t i, uint64_t third) {
     const struct phrases *p = s->phrases;
-    uint64_t ahead[SPOKEN_REACH + 1];
-    look_ahead(s, i, ahead);
     for (size_t chain = 0; chain < 2; chain++)
         for (uint32_t link = links[chain]; link; link = p->links[link - 1].next) {
             size_t opening = p->links[link - 1].opening;
             struct spoken_hit hit;
-            if (!may_stand(&p->gates[opening], third, ahead) ||
-                !spoken_stands(p->spoken, opening, s->words, s->count, i, &hit))
+            const struct spoken_gate *gate = &p->gates[opening];
+            if (!may_stand(s, gate, third, i) ||
+                !spoken_stands(p->spoken, opening, s->words, s->count, i, &s->found, &hit))
                 continue;
             size_t end = i + hit.count;
             if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;

@@ -1,20 +1,24 @@
 // SPDX-License-Identifier: MIT
 // A pattern is walked place by place, the word before its absence. Only its first two words are spread out
-// beforehand: a pattern of six places stands for thousands of phrases.
+// beforehand: a pattern of six places stands for thousands of phrases. One that names groups is looked for
+// from its rarest place, where a group mostly has members of several words: "lid" is in many notes, "parted
+// company" in few, and so dozens of patterns that begin with any lid cost an ordinary note nothing.
 #include "notes/spoken.h"
 
 #include <string.h>
 
-#include "notes/cut.h"
+#include "notes/word_groups.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192 };
+enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192, UNGROUPED = 1 << 20 };
 
 #define STOP_PLACE (SIZE_MAX - 1) // of the words that end a gap
+#define ANYWHERE SIZE_MAX
 
 struct place_of_words {
-    size_t from, to; // in `hashes`
+    size_t from, to;             // in `hashes`
+    size_t group_from, group_to; // in `group_numbers`
     bool optional, gap;
 };
 
@@ -24,8 +28,11 @@ struct pattern {
     bool gated;
 };
 
+// Small: thousands of them are asked in one note.
 struct opening {
-    size_t pattern, place;
+    uint32_t pattern, place;
+    uint16_t back; // how many words stand before it at most, where it is not the first place
+    bool grouped;  // its pattern is looked for from a group
 };
 
 struct spoken {
@@ -35,21 +42,15 @@ struct spoken {
     struct pattern *patterns;
     struct opening *openings;
     struct spoken_gate *gates; // one an opening
+    struct word_groups *groups;
+    size_t *group_numbers;
+    size_t group_count, group_room;
     size_t hash_count, hash_room, place_count, place_room, pattern_count, pattern_room, opening_count,
         opening_room, gate_room;
     size_t longest;
     uint64_t stops[STOPS_ROOM];
     uint64_t sieve[SIEVE_CELLS]; // a bit for each word of each place: most words are not
 };
-
-static uint64_t word_hash(const char *word, size_t size) {
-    enum { ROOM = 64 };
-    char plain[ROOM];
-    size_t n = 0;
-    for (size_t i = 0; i < size && n < ROOM; i++)
-        if (word[i] != '\'') plain[n++] = word[i];
-    return token_hash(plain, n) | 1;
-}
 
 static uint64_t key_at(size_t place, uint64_t hash) {
     return hash ^ (place + 1) * 0x9E3779B97F4A7C15u;
@@ -65,9 +66,27 @@ static bool may_hold(const struct spoken *s, size_t place, uint64_t hash) {
     return s->sieve[(key >> 20) % SIEVE_CELLS] >> (key >> 8) % 64 & 1;
 }
 
-// "white|pale|-"
+struct adding {
+    struct spoken *spoken;
+    size_t place;
+};
+
+static void add_first(void *context, uint64_t first) {
+    const struct adding *adding = context;
+    sieve_add(adding->spoken, adding->place, first);
+}
+
+static void add_group(struct spoken *s, const char *id, size_t size) {
+    s->group_numbers =
+        arena_grow(s->arena, s->group_numbers, s->group_count, &s->group_room, sizeof *s->group_numbers);
+    size_t number = s->group_numbers[s->group_count++] = word_groups_number(s->groups, id, size);
+    struct adding adding = {s, s->place_count};
+    word_groups_tell_firsts(s->groups, number, add_first, &adding);
+}
+
+// "white|pale|-", "@closures"
 static void add_place(struct spoken *s, const char *text, size_t size) {
-    struct place_of_words place = {.from = s->hash_count};
+    struct place_of_words place = {.from = s->hash_count, .group_from = s->group_count};
     for (size_t at = 0; at < size;) {
         size_t n = 0;
         while (at + n < size && text[at + n] != '|') n++;
@@ -75,49 +94,86 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
         if (sign) {
             place.optional |= text[at] == '-';
             place.gap |= text[at] == '~';
+        } else if (text[at] == '@') {
+            add_group(s, text + at + 1, n - 1);
         } else {
             s->hashes = arena_grow(s->arena, s->hashes, s->hash_count, &s->hash_room, sizeof *s->hashes);
-            s->hashes[s->hash_count++] = word_hash(text + at, n);
+            s->hashes[s->hash_count++] = word_groups_hash(text + at, n);
             sieve_add(s, s->place_count, s->hashes[s->hash_count - 1]);
         }
         at += n + 1;
     }
     place.to = s->hash_count;
+    place.group_to = s->group_count;
     s->places = arena_grow(s->arena, s->places, s->place_count, &s->place_room, sizeof *s->places);
     s->places[s->place_count++] = place;
 }
 
-static uint64_t bits_of(const struct spoken *s, const struct place_of_words *place) {
-    uint64_t bits = 0;
-    for (size_t h = place->from; h < place->to; h++) bits |= spoken_bit(s->hashes[h]);
+static void add_bits(void *context, uint64_t hash) {
+    struct spoken_bits *bits = context;
+    bits->one |= spoken_bit(hash);
+    bits->other |= (uint64_t)1 << (hash >> 40) % 64;
+}
+
+static struct spoken_bits bits_of(const struct spoken *s, const struct place_of_words *place) {
+    struct spoken_bits bits = {0};
+    for (size_t h = place->from; h < place->to; h++) add_bits(&bits, s->hashes[h]);
+    for (size_t g = place->group_from; g < place->group_to; g++)
+        word_groups_tell_firsts(s->groups, s->group_numbers[g], add_bits, &bits);
     return bits;
+}
+
+// How many words may fill a place.
+static size_t words_most(const struct spoken *s, const struct place_of_words *place) {
+    size_t most = place->gap ? GAP_MOST : 1;
+    for (size_t g = place->group_from; g < place->group_to; g++) {
+        size_t longest = word_groups_longest(s->groups, s->group_numbers[g]);
+        if (longest > most) most = longest;
+    }
+    return most;
 }
 
 // How likely a place is filled by chance: the more words can, and the more of them stand in any note.
 static size_t chance_of(const struct spoken *s, const struct place_of_words *place) {
-    enum { COMMON_WEIGHT = 30 };
+    enum { COMMON_WEIGHT = 200 };
     static const char *const common[] = {"the", "a",  "an", "of",  "is",  "are", "and",  "it", "its",
                                          "in",  "to", "on", "has", "was", "at",  "with", "i",  "that"};
     size_t weight = place->to - place->from;
     for (size_t h = place->from; h < place->to; h++)
         for (size_t k = 0; k < COUNT(common); k++)
-            if (s->hashes[h] == word_hash(common[k], strlen(common[k]))) weight += COMMON_WEIGHT;
+            if (s->hashes[h] == word_groups_hash(common[k], strlen(common[k]))) weight += COMMON_WEIGHT;
+    for (size_t g = place->group_from; g < place->group_to; g++)
+        weight += word_groups_count(s->groups, s->group_numbers[g]);
     return weight;
 }
 
-// Of the places behind the opening one the two that say most, near enough to be looked at.
-static void find_needs(const struct spoken *s, const struct opening *opening, struct spoken_gate *gate) {
-    size_t reach = 0, least[SPOKEN_NEEDS] = {SIZE_MAX, SIZE_MAX};
+// Of the places behind the opening one that which says most, near enough to be looked at.
+static void find_need_behind(const struct spoken *s, const struct opening *opening,
+                             struct spoken_gate *gate) {
+    size_t reach = words_most(s, &s->places[opening->place]) - 1, least = SIZE_MAX;
     for (size_t k = opening->place + 1; k < s->patterns[opening->pattern].to; k++) {
         const struct place_of_words *place = &s->places[k];
-        reach += place->gap ? GAP_MOST : 1;
-        if (place->gap || place->optional || reach > SPOKEN_REACH) continue;
-        size_t chance = chance_of(s, place) * reach, worse = least[1] > least[0];
-        if (chance >= least[worse]) continue;
-        least[worse] = chance;
-        gate->place[worse] = (uint32_t)k;
-        gate->need[worse] = bits_of(s, place);
-        gate->reach[worse] = (uint8_t)reach;
+        size_t near = reach + 1; // of a group the first words are known, which stand no later
+        reach += words_most(s, place);
+        size_t chance = chance_of(s, place) * near;
+        if (place->gap || place->optional || near > SPOKEN_REACH || chance >= least) continue;
+        least = chance;
+        gate->behind = bits_of(s, place);
+        gate->behind_reach = (uint8_t)near;
+    }
+}
+
+static void find_need_before(const struct spoken *s, const struct opening *opening,
+                             struct spoken_gate *gate) {
+    size_t reach = words_most(s, &s->places[opening->place]) - 1, least = SIZE_MAX;
+    for (size_t k = opening->place; k-- > s->patterns[opening->pattern].from;) {
+        const struct place_of_words *place = &s->places[k];
+        reach += words_most(s, place);
+        size_t chance = chance_of(s, place);
+        if (place->gap || place->optional || reach > SPOKEN_REACH || chance >= least) continue;
+        least = chance;
+        gate->before = bits_of(s, place);
+        gate->before_reach = (uint8_t)reach;
     }
 }
 
@@ -130,7 +186,7 @@ static uint64_t third_of(const struct spoken *s, const struct opening *opening) 
         size_t third = second + 1;
         for (bool more = true; more; third++) {
             if (third == to || s->places[third].gap) return UINT64_MAX;
-            bits |= bits_of(s, &s->places[third]);
+            bits |= bits_of(s, &s->places[third]).one;
             more = s->places[third].optional;
         }
         if (!s->places[second].optional) return bits;
@@ -138,18 +194,53 @@ static uint64_t third_of(const struct spoken *s, const struct opening *opening) 
     return UINT64_MAX;
 }
 
+// In hundredths, how much of what may fill a place is single words, each of which would lead to the pattern.
+static size_t lone_share(const struct spoken *s, const struct place_of_words *place) {
+    size_t lone = place->to - place->from, all = lone;
+    for (size_t g = place->group_from; g < place->group_to; g++) {
+        lone += word_groups_lone(s->groups, s->group_numbers[g]);
+        all += word_groups_count(s->groups, s->group_numbers[g]);
+    }
+    return all ? 100 * lone / all : 100;
+}
+
+static struct spoken_gate *add_opening(struct spoken *s, const struct opening *opening) {
+    s->openings = arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
+    s->gates = arena_grow(s->arena, s->gates, s->opening_count, &s->gate_room, sizeof *s->gates);
+    struct spoken_gate *gate = &s->gates[s->opening_count];
+    *gate = (struct spoken_gate){.third = UINT64_MAX};
+    s->openings[s->opening_count++] = *opening;
+    return gate;
+}
+
+static void add_rarest_opening(struct spoken *s, size_t number) {
+    const struct pattern *pattern = &s->patterns[number];
+    struct opening rarest = {.pattern = (uint32_t)number, .grouped = true};
+    size_t least = SIZE_MAX, before = 0;
+    for (size_t k = pattern->from; k < pattern->to; k++) {
+        const struct place_of_words *place = &s->places[k];
+        size_t lone = lone_share(s, place) + (place->group_from < place->group_to ? 0 : UNGROUPED);
+        if (lone < least && !place->optional && !place->gap) {
+            least = lone;
+            rarest.place = (uint32_t)k;
+            rarest.back = (uint16_t)before;
+        }
+        before += words_most(s, place);
+    }
+    if (least == SIZE_MAX) return; // each of its places may be skipped
+    struct spoken_gate *gate = add_opening(s, &rarest);
+    find_need_behind(s, &rarest, gate);
+    find_need_before(s, &rarest, gate);
+}
+
 // Behind places that may be skipped the next one opens the pattern as well.
 static void add_openings(struct spoken *s, size_t number) {
     const struct pattern *pattern = &s->patterns[number];
     for (size_t k = pattern->from; k < pattern->to; k++) {
-        s->openings =
-            arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
-        struct opening *opening = &s->openings[s->opening_count++];
-        *opening = (struct opening){.pattern = number, .place = k};
-        s->gates = arena_grow(s->arena, s->gates, s->opening_count - 1, &s->gate_room, sizeof *s->gates);
-        struct spoken_gate *gate = &s->gates[s->opening_count - 1];
-        *gate = (struct spoken_gate){.third = third_of(s, opening), .need = {UINT64_MAX, UINT64_MAX}};
-        find_needs(s, opening, gate);
+        const struct opening opening = {.pattern = (uint32_t)number, .place = (uint32_t)k};
+        struct spoken_gate *gate = add_opening(s, &opening);
+        gate->third = third_of(s, &opening);
+        find_need_behind(s, &opening, gate);
         if (!s->places[k].optional) return;
     }
 }
@@ -157,17 +248,23 @@ static void add_openings(struct spoken *s, size_t number) {
 static void add_pattern(struct spoken *s, const char *text, size_t flaw, bool gated) {
     struct pattern pattern = {.from = s->place_count, .flaw = flaw, .gated = gated};
     size_t words = 0;
+    bool grouped = false; // a place of it names a group
     for (const char *at = text; *at; at += strspn(at, " \n")) {
         size_t n = strcspn(at, " \n");
         add_place(s, at, n);
-        words += s->places[s->place_count - 1].gap ? GAP_MOST : 1;
+        const struct place_of_words *place = &s->places[s->place_count - 1];
+        words += words_most(s, place);
+        grouped |= place->group_from < place->group_to;
         at += n;
     }
     pattern.to = s->place_count;
     if (words > s->longest) s->longest = words;
     s->patterns = arena_grow(s->arena, s->patterns, s->pattern_count, &s->pattern_room, sizeof *s->patterns);
     s->patterns[s->pattern_count++] = pattern;
-    add_openings(s, s->pattern_count - 1);
+    if (grouped)
+        add_rarest_opening(s, s->pattern_count - 1);
+    else
+        add_openings(s, s->pattern_count - 1);
 }
 
 static const char *const stops[] = {",",       ".",      ";",       ":",       "!",     "?",       "(",
@@ -179,13 +276,14 @@ static const char *const stops[] = {",",       ".",      ";",       ":",       "
 struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
     struct spoken *s = arena_alloc(arena, sizeof *s);
     s->arena = arena;
+    s->groups = word_groups_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct texts *any = &rules->flaws[i]->spoken, *gated = &rules->flaws[i]->spoken_on;
         for (size_t k = 0; k < any->count; k++) add_pattern(s, any->at[k], i, false);
         for (size_t k = 0; k < gated->count; k++) add_pattern(s, gated->at[k], i, true);
     }
     for (size_t i = 0; i < COUNT(stops); i++) {
-        s->stops[i] = word_hash(stops[i], strlen(stops[i]));
+        s->stops[i] = word_groups_hash(stops[i], strlen(stops[i]));
         sieve_add(s, STOP_PLACE, s->stops[i]);
     }
     return s;
@@ -197,6 +295,26 @@ size_t spoken_longest(const struct spoken *s) {
 
 const struct spoken_gate *spoken_gates(const struct spoken *s) {
     return s->gates;
+}
+
+struct telling {
+    spoken_told *tell;
+    void *context;
+    size_t opening;
+};
+
+static void tell_pair(void *context, uint64_t first, uint64_t second) {
+    const struct telling *telling = context;
+    telling->tell(telling->context, first, second, telling->opening);
+}
+
+// By two words of each member, and by one that stands alone.
+static void tell_members(const struct spoken *s, size_t number, spoken_told *tell, void *context) {
+    const struct place_of_words *place = &s->places[s->openings[number].place];
+    struct telling telling = {tell, context, number};
+    for (size_t g = place->group_from; g < place->group_to; g++)
+        word_groups_tell(s->groups, s->group_numbers[g], tell_pair, &telling);
+    for (size_t a = place->from; a < place->to; a++) tell(context, s->hashes[a], 0, number);
 }
 
 // By each word that may stand first, and each that may stand next.
@@ -215,18 +333,22 @@ static void tell_opening(const struct spoken *s, size_t number, spoken_told *tel
 }
 
 void spoken_tell_openings(const struct spoken *s, spoken_told *tell, void *context) {
-    for (size_t i = s->opening_count; i-- > 0;) tell_opening(s, i, tell, context);
+    for (size_t i = s->opening_count; i-- > 0;)
+        if (s->openings[i].grouped)
+            tell_members(s, i, tell, context);
+        else
+            tell_opening(s, i, tell, context);
 }
 
 struct places {
     const struct spoken *spoken;
     const struct phrase_word *words;
-    size_t count, to; // `to`: end of the pattern's places
+    size_t count, to; // `to`: end of the places that are walked
+    size_t end;       // the word at which they have to end, or ANYWHERE
 };
 
-static bool holds(const struct spoken *s, size_t place, uint64_t hash) {
-    if (!may_hold(s, place, hash)) return false;
-    for (size_t h = s->places[place].from; h < s->places[place].to; h++)
+static bool is_one_of(const struct spoken *s, const struct place_of_words *place, uint64_t hash) {
+    for (size_t h = place->from; h < place->to; h++)
         if (s->hashes[h] == hash) return true;
     return false;
 }
@@ -241,12 +363,26 @@ static bool is_stop(const struct spoken *s, const struct phrase_word *word) {
 
 static size_t walk_from(const struct places *w, size_t place, size_t i);
 
+static size_t walk_groups(const struct places *w, size_t place, size_t i) {
+    const struct spoken *s = w->spoken;
+    for (size_t g = s->places[place].group_from; g < s->places[place].group_to && i < w->count; g++)
+        for (const struct group_member *member =
+                 word_groups_find(s->groups, s->group_numbers[g], w->words[i].hash);
+             member; member = word_groups_next(member)) {
+            size_t after = word_groups_end(member, w->words, w->count, i);
+            size_t end = after ? walk_from(w, place + 1, after) : 0;
+            if (end) return end;
+        }
+    return 0;
+}
+
 // Up to three words of any kind, then the places from `place` on.
 static size_t walk_gap(const struct places *w, size_t place, size_t i) {
     const struct place_of_words *next = &w->spoken->places[place];
-    bool plain = place < w->to && !next->gap && !next->optional;
+    bool needed = place < w->to && !next->gap && !next->optional;
     for (size_t n = 0; n <= GAP_MOST && i + n <= w->count; n++) {
-        size_t end = plain && !holds(w->spoken, place, w->words[i + n].hash) ? 0 : walk_from(w, place, i + n);
+        bool may = !needed || may_hold(w->spoken, place, w->words[i + n].hash);
+        size_t end = may ? walk_from(w, place, i + n) : 0;
         if (end) return end;
         if (i + n < w->count && is_stop(w->spoken, &w->words[i + n])) return 0;
     }
@@ -258,7 +394,12 @@ static size_t walk_from(const struct places *w, size_t place, size_t i) {
     for (; place < w->to; place++) {
         const struct place_of_words *here = &w->spoken->places[place];
         if (here->gap) return walk_gap(w, place + 1, i);
-        bool held = i < w->count && holds(w->spoken, place, w->words[i].hash);
+        bool may = i < w->count && may_hold(w->spoken, place, w->words[i].hash);
+        if (may && here->group_from < here->group_to) {
+            size_t end = walk_groups(w, place, i);
+            if (end) return end;
+        }
+        bool held = may && is_one_of(w->spoken, here, w->words[i].hash);
         if (held && here->optional) {
             size_t end = walk_from(w, place + 1, i + 1);
             if (end) return end;
@@ -267,20 +408,69 @@ static size_t walk_from(const struct places *w, size_t place, size_t i) {
         } else if (!here->optional)
             return 0;
     }
-    return w->words[i - 1].ends ? i : 0;
+    return (w->end == ANYWHERE ? w->words[i - 1].ends : i == w->end) ? i : 0;
+}
+
+// Do the places before the opening fill the words up to `start`?
+static bool leads_up(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
+                     size_t start) {
+    struct places before = {s, words, start, opening->place, start};
+    size_t first = s->patterns[opening->pattern].from;
+    if (first == opening->place) return words[start].starts;
+    const struct place_of_words *place = &s->places[first];
+    bool open = place->gap || place->optional; // any word may stand where it begins
+    for (size_t k = open ? 0 : 1; k <= opening->back && k <= start; k++) {
+        const struct phrase_word *word = &words[start - k];
+        if (open || (word->starts && may_hold(s, first, word->hash)))
+            if (walk_from(&before, first, start - k)) return true;
+    }
+    return false;
+}
+
+// The places before the member that begins at `start` and ends at `after`, and those behind it.
+static size_t stands_around(const struct places *w, const struct opening *opening, size_t start,
+                            size_t after) {
+    size_t end = walk_from(w, opening->place + 1, after);
+    return end && leads_up(w->spoken, opening, w->words, start) ? end : 0;
+}
+
+// The members of a group whose rarest word is word `i`.
+static void find_members(const struct spoken *s, size_t group, const struct phrase_word *words, size_t count,
+                         size_t i, struct spoken_found *found) {
+    found->group = group + 1;
+    found->word = i;
+    found->count = 0;
+    for (const struct group_member *member = word_groups_find_rare(s->groups, group, words[i].hash);
+         member && found->count < SPOKEN_FOUND_MOST; member = word_groups_next(member)) {
+        size_t start, end = word_groups_around(member, words, count, i, &start);
+        if (end) found->at[found->count++] = (struct spoken_member){(uint32_t)start, (uint32_t)end};
+    }
+}
+
+static bool group_stands(const struct spoken *s, const struct opening *opening,
+                         const struct phrase_word *words, size_t count, size_t i, struct spoken_found *found,
+                         struct spoken_hit *hit) {
+    const struct pattern *pattern = &s->patterns[opening->pattern];
+    const struct place_of_words *place = &s->places[opening->place];
+    struct places places = {s, words, count, pattern->to, ANYWHERE};
+    bool own = is_one_of(s, place, words[i].hash);
+    size_t end = own ? stands_around(&places, opening, i, i + 1) : 0;
+    for (size_t g = place->group_from; !end && g < place->group_to; g++) {
+        size_t group = s->group_numbers[g];
+        if (found->group != group + 1 || found->word != i) find_members(s, group, words, count, i, found);
+        for (size_t k = 0; k < found->count && !end; k++)
+            end = stands_around(&places, opening, found->at[k].start, found->at[k].end);
+    }
+    if (end) *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
+    return end > 0;
 }
 
 bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_word *words, size_t count,
-                   size_t i, struct spoken_hit *hit) {
+                   size_t i, struct spoken_found *found, struct spoken_hit *hit) {
     const struct opening *opening = &s->openings[number];
-    const struct spoken_gate *gate = &s->gates[number];
-    size_t sure = 0; // asked before all places are walked
-    bool near = !gate->reach[sure];
-    for (size_t k = 1; !near && k <= gate->reach[sure]; k++)
-        near = may_hold(s, gate->place[sure], words[i + k].hash);
-    if (!near) return false;
+    if (opening->grouped) return group_stands(s, opening, words, count, i, found, hit);
     const struct pattern *pattern = &s->patterns[opening->pattern];
-    struct places places = {s, words, count, pattern->to};
+    struct places places = {s, words, count, pattern->to, ANYWHERE};
     size_t end = walk_from(&places, opening->place + 1, i + 1);
     *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
     return end > 0;

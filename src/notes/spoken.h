@@ -18,16 +18,22 @@ struct spoken_hit {
     bool gated;   // counts only for a thing that the flaw occurs on
 };
 
-// What most words behind its first rule out at three looks: which words may stand two behind it, and of two
-// places that have to be filled which words can, as bits of spoken_bit(), within how many words.
-enum { SPOKEN_NEEDS = 2, SPOKEN_REACH = PHRASE_WORDS_BEHIND };
+// What most words around its first rule out at a look: which may stand two behind it, which can fill a place
+// behind it within how many words, and one before. A word is two bits, each of a number of its own.
+enum { SPOKEN_REACH = PHRASE_WORDS_BEHIND };
+struct spoken_bits {
+    uint64_t one, other;
+};
 struct spoken_gate {
-    uint64_t third, need[SPOKEN_NEEDS];
-    uint32_t place[SPOKEN_NEEDS]; // of those words
-    uint8_t reach[SPOKEN_NEEDS];  // 0: nothing is known
+    uint64_t third; // `one` alone
+    struct spoken_bits behind, before;
+    uint8_t behind_reach, before_reach; // 0: nothing is known
 };
 static inline uint64_t spoken_bit(uint64_t hash) {
     return (uint64_t)1 << (hash >> 14) % 64;
+}
+static inline bool spoken_may_be(const struct spoken_bits *bits, uint64_t hash) {
+    return bits->one >> (hash >> 14) % 64 & bits->other >> (hash >> 40) % 64 & 1;
 }
 // One an opening.
 const struct spoken_gate *spoken_gates(const struct spoken *spoken);
@@ -37,9 +43,19 @@ const struct spoken_gate *spoken_gates(const struct spoken *spoken);
 typedef void spoken_told(void *context, uint64_t first, uint64_t second, size_t opening);
 void spoken_tell_openings(const struct spoken *spoken, spoken_told *tell, void *context);
 
+// Members of a group at a word: many patterns begin with one. Zeros before the first is asked for.
+enum { SPOKEN_FOUND_MOST = 8 };
+struct spoken_found {
+    size_t group; // + 1
+    size_t word, count;
+    struct spoken_member {
+        uint32_t start, end; // words
+    } at[SPOKEN_FOUND_MOST];
+};
+
 // Does the pattern stand at word `i`, whose first word is known to be its own? Its gate is not asked again.
 bool spoken_stands(const struct spoken *spoken, size_t opening, const struct phrase_word *words, size_t count,
-                   size_t i, struct spoken_hit *hit);
+                   size_t i, struct spoken_found *found, struct spoken_hit *hit);
 
 // Words of the longest hit there can be.
 size_t spoken_longest(const struct spoken *spoken);

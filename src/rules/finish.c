@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "rules/groups.h"
 #include "rules/signs.h"
 #include "rules/trigger.h"
 #include "text/index.h"
@@ -339,5 +340,6 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
         check_ids(arena, rules, &flaw->rule, &flaw->beside, diags);
     }
     for (size_t i = 0; i < rules->family_count; i++) check_family(arena, rules, rules->families[i], diags);
+    groups_check(arena, rules, diags);
     for (size_t i = 0; i < rules->caution_count; i++) check_caution(arena, rules, rules->cautions[i], diags);
 }

@@ -68,7 +68,7 @@ static const struct kind_spec *kind_of(struct loader *l, const struct node *map,
             nearest_offer(&nearest, schema_kind((enum rule_kind)i)->name);
         const char *hint = nearest_hint(l->arena, &nearest);
         diags_add(l->diags, CODE_RULE_KIND, map->members[0].key_at,
-                  hint ? hint : "a rule begins with its kind: pack, flaw, family, claim, bound or caution",
+                  hint ? hint : "a rule begins with its kind: pack, flaw, family, claim, bound, caution or group",
                   "there is no kind of rule '%s'", map->members[0].key);
     } else
         diags_add(l->diags, CODE_RULE_KIND, map->at, "write '- flaw: some-id'",
@@ -132,7 +132,8 @@ static void check_counts(struct loader *l) {
                   {RULE_FAMILY, pack->families},
                   {RULE_CLAIM, pack->claims},
                   {RULE_BOUND, pack->bounds},
-                  {RULE_CAUTION, pack->cautions}};
+                  {RULE_CAUTION, pack->cautions},
+                  {RULE_GROUP, pack->groups}};
     for (size_t i = 0; i < sizeof counts / sizeof *counts; i++)
         if (counts[i].said && counts[i].said != l->held[counts[i].kind])
             diags_add(l->diags, CODE_RULE_COUNT, pack->rule.at,
@@ -195,6 +196,8 @@ struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, si
         .bound_count = l.kinds[RULE_BOUND].count,
         .cautions = (const struct caution **)(void *)l.kinds[RULE_CAUTION].at,
         .caution_count = l.kinds[RULE_CAUTION].count,
+        .groups = (const struct word_group **)(void *)l.kinds[RULE_GROUP].at,
+        .group_count = l.kinds[RULE_GROUP].count,
     };
     if (loaded) finish_set(arena, rules, diags);
     // A fault of syntax in a rule file is a broken rule pack, whatever it would be in a record.

@@ -239,10 +239,18 @@ struct caution {
     bool residue; // so does what was once kept in it
 };
 
+// Words that mean the same, or things of one sort, for the places of patterns that name it: "@closures".
+struct word_group {
+    struct rule rule;
+    const char *means;
+    struct texts are;  // members: words, some of which may be one of several ("a|b") or skipped ("-")
+    struct texts with; // ids of groups whose members are members too; those have no `with` of their own
+};
+
 struct pack {
     struct rule rule;
     const char *version;
-    int flaws, families, claims, bounds, cautions; // how many the pack holds: a lost file or rule is noticed
+    int flaws, families, claims, bounds, cautions, groups; // how many the pack holds: a lost file or rule is noticed
 };
 
 #endif

@@ -28,6 +28,14 @@ const struct family *ruleset_family(const struct ruleset *rules, const char *id)
     return NULL;
 }
 
+const struct word_group *ruleset_group(const struct ruleset *rules, const char *id, size_t size) {
+    for (size_t i = 0; i < rules->group_count; i++) {
+        const char *own = rules->groups[i]->rule.id;
+        if (!strncmp(own, id, size) && !own[size]) return rules->groups[i];
+    }
+    return NULL;
+}
+
 const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count) {
     uint32_t from = index_find(rules->thing_index, name, strlen(name));
     *count = 0;

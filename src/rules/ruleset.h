@@ -25,6 +25,8 @@ struct ruleset {
     size_t bound_count;
     const struct caution **cautions;
     size_t caution_count;
+    const struct word_group **groups;
+    size_t group_count;
     size_t finder_count; // numbers in use by finders
     const struct triggers *claim_triggers, *bound_triggers, *caution_triggers;
     const struct signs *signs; // of the cautions
@@ -48,6 +50,7 @@ struct ruleset *ruleset_load(struct arena *arena, const char *const *folders, si
 // NULL when there is none of that id.
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id);
 const struct family *ruleset_family(const struct ruleset *rules, const char *id);
+const struct word_group *ruleset_group(const struct ruleset *rules, const char *id, size_t size);
 // The things of that name (case-folded, singular), in the order of the families: first of `*count`, NULL when
 // none.
 const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count);

@@ -536,6 +536,20 @@ static const struct key_spec caution_keys[] = {
     RULE_KEYS,
     END};
 
+static const struct key_spec group_keys[] = {
+    {.name = "means", .type = KEY_TEXT, .required = true, AT(word_group, means), .help = "what they say, or are"},
+    {.name = "are",
+     .type = KEY_TEXTS,
+     .required = true,
+     AT(word_group, are),
+     .help = "its members, of one word or several; 'a|b' is one of some, '-' among them may be skipped"},
+    {.name = "with",
+     .type = KEY_TEXTS,
+     AT(word_group, with),
+     .help = "ids of groups whose members are its own too; they have no 'with' themselves"},
+    RULE_KEYS,
+    END};
+
 static const struct key_spec pack_keys[] = {
     {.name = "version", .type = KEY_TEXT, .required = true, AT(pack, version), .help = "of the pack"},
     {.name = "flaws", .type = KEY_WHOLE, AT(pack, flaws), .help = "how many flaw rules it holds"},
@@ -543,6 +557,7 @@ static const struct key_spec pack_keys[] = {
     {.name = "claims", .type = KEY_WHOLE, AT(pack, claims), .help = "how many claim rules it holds"},
     {.name = "bounds", .type = KEY_WHOLE, AT(pack, bounds), .help = "how many bound rules it holds"},
     {.name = "cautions", .type = KEY_WHOLE, AT(pack, cautions), .help = "how many caution rules it holds"},
+    {.name = "groups", .type = KEY_WHOLE, AT(pack, groups), .help = "how many group rules it holds"},
     RULE_KEYS,
     END};
 
@@ -557,6 +572,8 @@ static const struct kind_spec kinds[RULE_KIND_COUNT] = {
                     "a mark and the years in which such marks were used"},
     [RULE_CAUTION] = {"caution", sizeof(struct caution), true, caution_keys,
                       "what safety or law asks of a seller of such goods"},
+    [RULE_GROUP] = {"group", sizeof(struct word_group), false, group_keys,
+                    "words that mean the same, for '@id' in patterns of 'spoken'"},
 };
 
 const struct kind_spec *schema_kind(enum rule_kind kind) {
