@@ -44,8 +44,8 @@ uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold);
 // ASKED_LISTS where there is no room for another list.
 uint32_t asked_list_of(struct asked *asked, uint64_t key);
 
-// A list and what it is asked for. Addresses have 48 bits at most where this was built, so that two keys are never
-// one; where they have more, that needs two lists that far apart.
+// A list and what it is asked for. Addresses have 48 bits at most where this was built, so that two keys are
+// never one; where they have more, that needs two lists that far apart.
 static inline uint64_t asked_key(const void *list, size_t count) {
 #ifdef __clang_analyzer__ // which breaks down on an address taken as a number
     return count + (list != NULL);

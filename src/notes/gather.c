@@ -53,7 +53,8 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
     const char *id = hit->flaw->rule.id, *type = r->note->record->type.value,
                *family = r->note->record->family ? r->note->record->family->rule.id : "";
     if (has_object(tokens, hit)) return true;
-    if (text_same(id, "zip-fault") && *family && !kind_can_be(r, hit->flaw, NULL)) { // the hook of a plumb bob
+    if (text_same(id, "zip-fault") && *family &&
+        !kind_can_be(r, hit->flaw, NULL)) { // the hook of a plumb bob
         static const char *const zips[] = {"zip's",   "zipper's", "zip",     "zipper", "zips",
                                            "zippers", "popper",   "poppers", "snap",   "snaps",
                                            "velcro",  "zipped",   "teeth",   "slider", "pull"};

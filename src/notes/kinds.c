@@ -55,11 +55,11 @@ static bool has_beginning(const char *list, char letter, char next) {
 // The first of those that begin with a letter, which stand together; beyond all where none does.
 static size_t first_class(char letter) {
     enum { LETTERS = 26 };
-    static const unsigned char firsts[LETTERS] = {['m' - 'a'] = 1, ['w' - 'a'] = 2,  ['t' - 'a'] = 3,
-                                                  ['c' - 'a'] = 5, ['g' - 'a'] = 6,  ['p' - 'a'] = 7,
-                                                  ['l' - 'a'] = 9, ['s' - 'a'] = 10, ['e' - 'a'] = 11,
-                                                  ['r' - 'a'] = 12};
-    return letter >= 'a' && letter <= 'z' && firsts[letter - 'a'] ? firsts[letter - 'a'] - 1u : COUNT(classes);
+    static const unsigned char firsts[LETTERS] = {
+        ['m' - 'a'] = 1, ['w' - 'a'] = 2, ['t' - 'a'] = 3,  ['c' - 'a'] = 5,  ['g' - 'a'] = 6,
+        ['p' - 'a'] = 7, ['l' - 'a'] = 9, ['s' - 'a'] = 10, ['e' - 'a'] = 11, ['r' - 'a'] = 12};
+    return letter >= 'a' && letter <= 'z' && firsts[letter - 'a'] ? firsts[letter - 'a'] - 1u
+                                                                  : COUNT(classes);
 }
 
 static bool names_material(const char *on, const char *material) {

@@ -189,13 +189,15 @@ static void look_behind(struct near_search *s) {
         weight += !is_weightless(tokens, at, &bracket);
         if (weight > REACH) return;
         if (!s->heads[at]) continue;
+        s->rest[s->other_count] = s->heads[at];
         s->others[s->other_count++] = at;
         if (!comma) s->unlisted_count = s->other_count;
     }
 }
 
+// Chains are in the order of the pairs.
 static bool answers(const struct near *n, size_t head, const struct near_word *first) {
-    for (size_t m = head; m; m = n->members[m - 1].next)
+    for (size_t m = head; m && n->members[m - 1].pair <= first->pair; m = n->members[m - 1].next)
         if (n->members[m - 1].pair == first->pair && n->members[m - 1].second != first->second) return true;
     return false;
 }
@@ -209,11 +211,17 @@ static size_t last_of_list(const struct near_search *s, size_t at, const struct 
     return at;
 }
 
+// The same for first words of rising pairs, as chains have them: what is behind was looked at.
+static bool answers_next(const struct near *n, size_t *head, const struct near_word *first) {
+    while (*head && n->members[*head - 1].pair < first->pair) *head = n->members[*head - 1].next;
+    return *head && n->members[*head - 1].pair == first->pair && answers(n, *head, first);
+}
+
 // The token of the other group behind the first word; 0 if none.
-static size_t other_behind(const struct near_search *s, const struct near_word *first) {
+static size_t other_behind(struct near_search *s, const struct near_word *first) {
     size_t count = first->listed ? s->other_count : s->unlisted_count;
     for (size_t k = 0; k < count; k++)
-        if (answers(s->near, s->heads[s->others[k]], first)) return last_of_list(s, s->others[k], first);
+        if (answers_next(s->near, &s->rest[k], first)) return last_of_list(s, s->others[k], first);
     return 0;
 }
 

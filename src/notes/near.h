@@ -30,6 +30,7 @@ struct near_search {
     uint32_t *heads;                    // where the entries of each token begin, 0 for most
     size_t i, entry;                    // the first word, and its entry that was found last
     size_t others[NEAR_MOST_TOKENS];    // tokens behind it that may be the second
+    size_t rest[NEAR_MOST_TOKENS];      // what of their entries is not yet looked at
     size_t other_count, unlisted_count; // the latter: those before any comma
 };
 struct near_search near_start(struct arena *arena, const struct near *near, const struct tokens *tokens);

@@ -100,8 +100,8 @@ static inline bool token_never(const struct tokens *tokens, size_t i, const char
     return vain && (*vain & bit);
 }
 void token_not(const struct tokens *tokens, size_t i, const char *key);
-// What was told of the word under `key`, a text that lives as long as the lists: 1 or 0 as token_tell() had it, and
-// -1 where nothing was, or is kept. It must hold of the word in any note.
+// What was told of the word under `key`, a text that lives as long as the lists: 1 or 0 as token_tell() had
+// it, and -1 where nothing was, or is kept. It must hold of the word in any note.
 int token_told(const struct tokens *tokens, size_t i, const char *key);
 void token_tell(const struct tokens *tokens, size_t i, const char *key, bool holds);
 // What `test` says of the word, asked once for each; `key` stands for the test, and has its own address.
