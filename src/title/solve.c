@@ -2,7 +2,9 @@
 // Solves the title problem in two searches: first the shortest title that holds every must, which also says
 // whether any title is possible; then, from there, the best one.
 #include "title/problem.h"
+#include "title/solve_least.h"
 #include "title/solve_model.h"
+#include "title/solve_reach.h"
 #include "title/solve_search.h"
 
 // Ends within about a second at 60 phrases, 400 wordings and 200 characters.
@@ -47,7 +49,7 @@ static void solve(struct arena *arena, const struct title_problem *problem, stru
     struct solve_found least, best;
     uint64_t budget = problem->steps == 0 ? DEFAULT_STEPS : problem->steps;
     solve_model_build(arena, problem, true, &musts);
-    solve_search(arena, &musts, NULL, DEFAULT_STEPS, &least);
+    if (!solve_least(arena, &musts, &least)) solve_search(arena, &musts, NULL, DEFAULT_STEPS, &least);
     choice->steps = least.steps;
     choice->optimal = least.finished;
     if (!least.any) return;
@@ -71,6 +73,7 @@ static void solve_above(struct arena *arena, const struct title_problem *problem
                         struct title_choice *choice) {
     struct solve_model model;
     struct solve_found best;
+    if (!reach_floor(arena, problem, floor)) return;
     solve_model_build(arena, problem, false, &model);
     int64_t least = (floor * model.scale - (int64_t)model.room) * model.grain;
     if (least > model.least) model.least = least;

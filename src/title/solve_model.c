@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Builds the search's view of a title problem and throws out what cannot matter:
-//   spellings over the limit, wordings that need a stem nobody offers, a wording's stems that come along with
+//   spellings over the limit or with a word that a must says in every title, wordings that need a stem nobody offers, a wording's stems that come along with
 //   another of its stems, wordings beaten inside their want, spellings beaten inside their phrase.
 // All of these keep the one best choice, ties included; solve_reduce.c says why for the beaten ones.
 #include "title/solve_model.h"
 #include "title/solve_bits.h"
+#include "title/solve_reach.h"
 #include "title/solve_reduce.h"
 #include "title/solve_rows.h"
 
@@ -13,6 +14,7 @@ struct draft {
     const struct title_problem *problem;
     struct solve_model *model;
     bool lengths_only;
+    const uint32_t *sure;                // per word: the must that says it in every title, or 0
     const struct title_spelling **texts; // per entry, NULL when left out
     uint64_t *offer;                     // per stem as numbered outside: the entries that bring it
     uint32_t *stem_name;                 // outside number to ours, 0 for none, else one more
@@ -29,6 +31,7 @@ static bool says_word_twice(const struct title_spelling *text) {
 static void add_text(struct draft *draft, size_t group, const struct title_spelling *text, int index) {
     struct solve_model *model = draft->model;
     if (says_word_twice(text) || (!draft->lengths_only && text->length > draft->problem->limit)) return;
+    if (!reach_may_stand(draft->sure, group, text)) return;
     draft->texts[model->entry_count] = text;
     model->entries[model->entry_count++] =
         (struct solve_entry){.group = group, .length = text->length + 1, .spelling = index};
@@ -288,7 +291,11 @@ static void index_groups(struct draft *draft) {
 
 void solve_model_build(struct arena *arena, const struct title_problem *problem, bool lengths_only,
                        struct solve_model *model) {
-    struct draft draft = {.arena = arena, .problem = problem, .model = model, .lengths_only = lengths_only};
+    struct draft draft = {.arena = arena,
+                          .problem = problem,
+                          .model = model,
+                          .lengths_only = lengths_only,
+                          .sure = reach_sure_words(arena, problem)};
     *model = (struct solve_model){.phrase_count = problem->phrase_count,
                                   .group_count = problem->phrase_count + problem->rollup_count};
     model->may_skip = arena_array(arena, model->group_count, sizeof *model->may_skip);

@@ -10,6 +10,8 @@ void solve_reduce_wordings(struct arena *arena, struct solve_model *model);
 // then.
 void solve_reduce_wants(struct arena *arena, struct solve_model *model);
 void solve_reduce_entries(struct arena *arena, struct solve_model *model);
+// Takes out of `alive` entries that no title of a value of `least` or more holds.
+void solve_reduce_above(const struct solve_model *model, int64_t least, uint64_t *alive);
 // Fills `clash` and `bar`.
 void solve_reduce_pairs(struct arena *arena, struct solve_model *model);
 

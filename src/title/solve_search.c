@@ -10,6 +10,7 @@
 #include "title/bound.h"
 #include "title/solve_bits.h"
 #include "title/solve_improve.h"
+#include "title/solve_reduce.h"
 
 enum {
     ROOT_MEASURES = 50,
@@ -112,6 +113,13 @@ static bool only_equals(const struct search *search, int64_t bound) {
     return search->found->any && bound < search->found->value + search->model->grain;
 }
 
+// Whether the best title is one of the node's: then its bound never falls below that.
+static bool holds_found(const struct search *search, const struct bound_node *node) {
+    for (size_t g = 0; g < search->model->group_count; g++)
+        if (!bits_has(node->alive, search->found->pick[g])) return false;
+    return true;
+}
+
 // Whether a node with this bound needs no further look.
 static bool is_beaten(const struct search *search, const struct bound_node *node, int64_t bound) {
     if (!search->found->any) return bound < search->model->least;
@@ -149,7 +157,7 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
         }
         if (i % 3 == 0) mend(search, node);
         if (i == FIRST_IMPROVED) improve(search);
-        if (i + 1 == measures) {
+        if (i + 1 == measures || (only_equals(search, best) && holds_found(search, node))) {
             if (bound == best) last = true;
             break;
         }
@@ -281,6 +289,7 @@ void solve_search(struct arena *arena, const struct solve_model *model, const si
     if (start != NULL) offer(&search, start);
     struct bound_node *root = node_at(&search, 0);
     for (size_t e = 0; e < model->entry_count; e++) bits_add(root->alive, e);
+    solve_reduce_above(model, model->least, root->alive);
     bound_first_prices(model, root->price);
     root->bound = INT64_MAX;
     search_node(&search, 0);
