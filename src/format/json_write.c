@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Writing JSON. U+2028 and U+2029 end lines in script, so they are escaped; a byte that is no UTF-8 becomes
 // U+FFFD, because a line that cannot be parsed would cost the reader all the rest of it.
+#include <stdint.h>
 #include <string.h>
 
 #include "format/write.h"
@@ -24,10 +25,32 @@ static bool is_plain(char c) {
     return c >= 0x20 && c < 0x7F && c != '"' && c != '\\';
 }
 
+#define EACH_BYTE(b) (UINT64_C(0x0101010101010101) * (b))
+
+// The highest bit of each byte that is 0; of one above it maybe too.
+static uint64_t zeros(uint64_t bytes) {
+    return (bytes - EACH_BYTE(0x01)) & ~bytes & EACH_BYTE(0x80);
+}
+
+// How many plain bytes there are from here on, counted by the eight.
+static size_t plain_eights(const char *text, size_t size) {
+    size_t at = 0;
+    for (; size - at >= 8; at += 8) {
+        uint64_t bytes;
+        memcpy(&bytes, text + at, sizeof bytes);
+        uint64_t low = (bytes - EACH_BYTE(0x20)) & ~bytes & EACH_BYTE(0x80);
+        if ((bytes & EACH_BYTE(0x80)) | low | zeros(bytes ^ EACH_BYTE('"')) | zeros(bytes ^ EACH_BYTE('\\')) |
+            zeros(bytes ^ EACH_BYTE(0x7F)))
+            break;
+    }
+    return at;
+}
+
 static void add_string(struct buf *out, const char *text, size_t size) {
     size_t at = 0, done = 0;
     buf_byte(out, '"');
     while (at < size) {
+        at += plain_eights(text + at, size - at);
         while (at < size && is_plain(text[at])) at++;
         if (at == size) break;
         size_t from = at, left = size - at < 4 ? size - at : 4;
