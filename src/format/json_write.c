@@ -32,25 +32,44 @@ static uint64_t zeros(uint64_t bytes) {
     return (bytes - EACH_BYTE(0x01)) & ~bytes & EACH_BYTE(0x80);
 }
 
-// How many plain bytes there are from here on, counted by the eight.
-static size_t plain_eights(const char *text, size_t size) {
+static bool eight_plain(const char *text) {
+    uint64_t bytes;
+    memcpy(&bytes, text, sizeof bytes);
+    uint64_t low = (bytes - EACH_BYTE(0x20)) & ~bytes;
+    uint64_t odd = bytes | low | zeros(bytes ^ EACH_BYTE('"')) | zeros(bytes ^ EACH_BYTE('\\')) |
+                   zeros(bytes ^ EACH_BYTE(0x7F));
+    return !(odd & EACH_BYTE(0x80));
+}
+
+static bool all_plain(const char *text, size_t size) {
     size_t at = 0;
-    for (; size - at >= 8; at += 8) {
-        uint64_t bytes;
-        memcpy(&bytes, text + at, sizeof bytes);
-        uint64_t low = (bytes - EACH_BYTE(0x20)) & ~bytes & EACH_BYTE(0x80);
-        if ((bytes & EACH_BYTE(0x80)) | low | zeros(bytes ^ EACH_BYTE('"')) | zeros(bytes ^ EACH_BYTE('\\')) |
-            zeros(bytes ^ EACH_BYTE(0x7F)))
-            break;
+    if (size < 8) {
+        while (at < size && is_plain(text[at])) at++;
+        return at == size;
     }
-    return at;
+    while (size - at > 8 && eight_plain(text + at)) at += 8;
+    return size - at <= 8 && eight_plain(text + size - 8);
+}
+
+static void add_plain(struct buf *out, const char *text, size_t size) {
+    buf_reserve(out, size + 2);
+    char *to = out->at + out->n;
+    to[0] = '"';
+    memcpy(to + 1, text, size);
+    to[size + 1] = '"';
+    to[size + 2] = '\0';
+    out->n += size + 2;
 }
 
 static void add_string(struct buf *out, const char *text, size_t size) {
     size_t at = 0, done = 0;
+    if (all_plain(text, size)) {
+        add_plain(out, text, size);
+        return;
+    }
     buf_byte(out, '"');
     while (at < size) {
-        at += plain_eights(text + at, size - at);
+        while (size - at >= 8 && eight_plain(text + at)) at += 8;
         while (at < size && is_plain(text[at])) at++;
         if (at == size) break;
         size_t from = at, left = size - at < 4 ? size - at : 4;

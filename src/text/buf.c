@@ -15,7 +15,7 @@ struct buf buf_start(struct arena *arena) {
     return buf;
 }
 
-static void buf_reserve(struct buf *buf, size_t more) {
+void buf_reserve(struct buf *buf, size_t more) {
     if (more < buf->room - buf->n) return; // one byte is kept for the NUL
     if (more > SIZE_MAX / 4 || buf->room > SIZE_MAX / 4) arena_give_up(buf->arena);
     size_t room = buf->room;
