@@ -92,8 +92,14 @@ static void mend(struct search *search, const struct bound_node *node) {
     offer(search, pick);
 }
 
+static bool only_equals(const struct search *search, int64_t bound) {
+    return search->found->any && bound < search->found->value + search->model->grain;
+}
+
+// Nothing betters a title that no bound of the whole tree is above.
 static void improve(struct search *search) {
     struct solve_found *found = search->found;
+    if (only_equals(search, search->nodes[0].bound)) return;
     while (search->fresh && search->model->wording_count > 0)
         search->fresh = solve_improve_pick(search->model, &search->improve, found->pick, &found->value);
 }
@@ -107,10 +113,6 @@ static bool may_come_first(const struct search *search, const struct bound_node 
         if (e != search->found->pick[g]) return e < search->found->pick[g];
     }
     return false;
-}
-
-static bool only_equals(const struct search *search, int64_t bound) {
-    return search->found->any && bound < search->found->value + search->model->grain;
 }
 
 // Whether the best title is one of the node's: then its bound never falls below that.
@@ -171,8 +173,9 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
         best = bound_measure(work, node);
     }
     improve(search);
+    if (is_beaten(search, node, node->bound)) return true;
     bound_limits(work, node, best);
-    return is_beaten(search, node, node->bound);
+    return false;
 }
 
 // Takes out the entries that no better title holds; true when there were any.
