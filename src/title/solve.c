@@ -5,6 +5,7 @@
 #include "title/solve_least.h"
 #include "title/solve_model.h"
 #include "title/solve_reach.h"
+#include "title/solve_reduce.h"
 #include "title/solve_search.h"
 
 // Ends within about a second at 60 phrases, 400 wordings and 200 characters.
@@ -91,6 +92,7 @@ static void solve_above(struct arena *arena, const struct title_problem *problem
     solve_model_build(arena, problem, false, &model);
     int64_t least = (floor * model.scale - (int64_t)model.room) * model.grain;
     if (least > model.least) model.least = least;
+    solve_reduce_sure(&model, model.least);
     solve_search(arena, &model, NULL, problem->steps == 0 ? DEFAULT_STEPS : problem->steps, &best);
     choice->steps = best.steps;
     int *spelling = arena_array(arena, model.group_count, sizeof *spelling);

@@ -143,39 +143,65 @@ static int64_t most_of_group(const struct solve_model *model, size_t g) {
     return most;
 }
 
+// The only group that brings the stem, or SIZE_MAX.
+static size_t bringer(const struct solve_model *model, uint32_t stem) {
+    size_t group = SIZE_MAX;
+    for (size_t e = 0; e < model->entry_count; e++) {
+        if (!bits_has(model->entries[e].stem_set, stem) || model->entries[e].group == group) continue;
+        if (group != SIZE_MAX) return SIZE_MAX;
+        group = model->entries[e].group;
+    }
+    return group;
+}
+
 // A wording that must be answered needs each of its stems: where one group alone brings a stem, an entry of
 // that group with it.
 static void keep_answers(const struct solve_model *model, const struct solve_wording *wording,
                          uint64_t *alive) {
     for (size_t i = 0; i < wording->stem_count; i++) {
-        size_t group = SIZE_MAX;
-        bool one = true;
-        for (size_t e = 0; e < model->entry_count; e++) {
-            if (!bits_has(model->entries[e].stem_set, wording->stems[i])) continue;
-            one = one && (group == SIZE_MAX || group == model->entries[e].group);
-            group = model->entries[e].group;
-        }
-        for (size_t e = model->first[group]; one && e < model->first[group + 1]; e++)
+        size_t group = bringer(model, wording->stems[i]);
+        if (group == SIZE_MAX) continue;
+        for (size_t e = model->first[group]; e < model->first[group + 1]; e++)
             if (!bits_has(model->entries[e].stem_set, wording->stems[i])) bits_drop(alive, e);
     }
 }
 
 // Nothing is worth more than the best entry of each group and the heaviest wording of each want together.
-void solve_reduce_above(const struct solve_model *model, int64_t least, uint64_t *alive) {
+static int64_t most_of_all(const struct solve_model *model) {
     int64_t most = 0;
     for (size_t g = 0; g < model->group_count; g++) most += most_of_group(model, g);
     for (size_t w = 0; w < model->wording_count; w++)
         if (!w || model->wordings[w].want != model->wordings[w - 1].want) most += model->wordings[w].weight;
+    return most;
+}
+
+// The only wording of its want, without which nothing is worth `least`?
+static bool must_answer(const struct solve_model *model, size_t w, int64_t most, int64_t least) {
+    const struct solve_wording *wording = &model->wordings[w];
+    bool first = !w || wording->want != wording[-1].want,
+         last = w + 1 == model->wording_count || wording->want != wording[1].want;
+    return first && last && most - wording->weight < least;
+}
+
+void solve_reduce_above(const struct solve_model *model, int64_t least, uint64_t *alive) {
+    int64_t most = most_of_all(model);
     for (size_t g = 0; g < model->group_count; g++) {
         int64_t others = most - most_of_group(model, g);
         for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
             if (others + model->entries[e].value < least) bits_drop(alive, e);
     }
+    for (size_t w = 0; w < model->wording_count; w++)
+        if (must_answer(model, w, most, least)) keep_answers(model, &model->wordings[w], alive);
+}
+
+void solve_reduce_sure(struct solve_model *model, int64_t least) {
+    int64_t most = most_of_all(model);
     for (size_t w = 0; w < model->wording_count; w++) {
-        const struct solve_wording *wording = &model->wordings[w];
-        bool first = !w || wording->want != wording[-1].want,
-             last = w + 1 == model->wording_count || wording->want != wording[1].want;
-        if (first && last && most - wording->weight < least) keep_answers(model, wording, alive);
+        struct solve_wording *wording = &model->wordings[w];
+        if (!must_answer(model, w, most, least)) continue;
+        size_t i = 0;
+        while (i < wording->stem_count && bringer(model, wording->stems[i]) != SIZE_MAX) i++;
+        if (i == wording->stem_count) wording->row_count = 0;
     }
 }
 

@@ -12,6 +12,9 @@ void solve_reduce_wants(struct arena *arena, struct solve_model *model);
 void solve_reduce_entries(struct arena *arena, struct solve_model *model);
 // Takes out of `alive` entries that no title of a value of `least` or more holds.
 void solve_reduce_above(const struct solve_model *model, int64_t least, uint64_t *alive);
+// Takes the rows of a wording that every such title answers, once solve_reduce_above() has been at its stems: a
+// price on them would settle nothing.
+void solve_reduce_sure(struct solve_model *model, int64_t least);
 // Fills `clash` and `bar`.
 void solve_reduce_pairs(struct arena *arena, struct solve_model *model);
 
