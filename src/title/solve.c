@@ -92,7 +92,7 @@ static void solve_above(struct arena *arena, const struct title_problem *problem
     solve_model_build(arena, problem, false, &model);
     int64_t least = (floor * model.scale - (int64_t)model.room) * model.grain;
     if (least > model.least) model.least = least;
-    solve_reduce_sure(&model, model.least);
+    int64_t less = solve_reduce_sure(&model);
     solve_search(arena, &model, NULL, problem->steps == 0 ? DEFAULT_STEPS : problem->steps, &best);
     choice->steps = best.steps;
     int *spelling = arena_array(arena, model.group_count, sizeof *spelling);
@@ -102,7 +102,7 @@ static void solve_above(struct arena *arena, const struct title_problem *problem
     }
     choice->feasible = best.any && choice->worth >= floor;
     choice->optimal = best.finished;
-    choice->bound = best.finished ? choice->worth : worth_bound(&model, best.bound);
+    choice->bound = best.finished ? choice->worth : worth_bound(&model, best.bound + less);
 }
 
 static struct title_choice start_choice(struct arena *arena, const struct title_problem *problem) {

@@ -194,15 +194,49 @@ void solve_reduce_above(const struct solve_model *model, int64_t least, uint64_t
         if (must_answer(model, w, most, least)) keep_answers(model, &model->wordings[w], alive);
 }
 
-void solve_reduce_sure(struct solve_model *model, int64_t least) {
-    int64_t most = most_of_all(model);
-    for (size_t w = 0; w < model->wording_count; w++) {
-        struct solve_wording *wording = &model->wordings[w];
-        if (!must_answer(model, w, most, least)) continue;
-        size_t i = 0;
-        while (i < wording->stem_count && bringer(model, wording->stems[i]) != SIZE_MAX) i++;
-        if (i == wording->stem_count) wording->row_count = 0;
+// Whole grains of what lies between, so that values stay as they are to each other.
+static int64_t lower_by(const struct solve_model *model, int64_t without) {
+    int64_t more = model->least - without - 1;
+    return more - more % model->grain;
+}
+
+static int64_t lower_group(struct solve_model *model, size_t g, int64_t others) {
+    int64_t without = INT64_MIN;
+    for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+        int64_t value = others + model->entries[e].value;
+        if (value < model->least && value > without) without = value;
     }
+    int64_t less = without == INT64_MIN ? 0 : lower_by(model, without);
+    for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
+        if (others + model->entries[e].value >= model->least) model->entries[e].value -= less;
+    model->least -= less;
+    return less;
+}
+
+static int64_t lower_wording(struct solve_model *model, struct solve_wording *wording, int64_t most) {
+    int64_t less = lower_by(model, most - wording->weight);
+    wording->weight -= less;
+    model->least -= less;
+    size_t i = 0;
+    while (i < wording->stem_count && bringer(model, wording->stems[i]) != SIZE_MAX) i++;
+    if (i == wording->stem_count) wording->row_count = 0;
+    return less;
+}
+
+int64_t solve_reduce_sure(struct solve_model *model) {
+    int64_t all = 0, most = most_of_all(model);
+    for (size_t g = 0; g < model->group_count; g++) {
+        int64_t less = lower_group(model, g, most - most_of_group(model, g));
+        most -= less;
+        all += less;
+    }
+    for (size_t w = 0; w < model->wording_count; w++) {
+        if (!must_answer(model, w, most, model->least)) continue;
+        int64_t less = lower_wording(model, &model->wordings[w], most);
+        most -= less;
+        all += less;
+    }
+    return all;
 }
 
 static void mark_pair(uint64_t *pairs, size_t cells, size_t a, size_t b) {

@@ -41,7 +41,7 @@ static void offer(struct search *search, const size_t *pick) {
     const struct solve_model *model = search->model;
     struct solve_found *found = search->found;
     int64_t value;
-    if (!solve_model_value(model, pick, search->room, &value)) return;
+    if (!solve_model_value(model, pick, search->room, &value) || value < model->least) return;
     if (found->any &&
         (value < found->value || (value == found->value && !solve_model_earlier(model, pick, found->pick))))
         return;
