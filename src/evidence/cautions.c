@@ -32,8 +32,8 @@ struct raiser {
     size_t count, room;
     struct named *named; // what the record says it is, may be or holds
     size_t named_count;
-    bool *wanted;       // finders whose words may stand in the subject
-    struct span *signs; // where the signs of each caution stand in the notes
+    unsigned char *wanted; // finders whose words may stand in the subject, and why
+    struct span *signs;    // where the signs of each caution stand in the notes
 };
 
 // --- the subject ---
@@ -159,6 +159,9 @@ static bool is_meant(const struct caution *caution, const char *text, size_t fro
 // counts whatever stands around it. Where what befell the thing counts, so does what is told beside it.
 static bool by_words(struct raiser *r, const struct finder *finder, const struct caution *caution, bool flat,
                      struct caution_found *found) {
+    unsigned why = r->wanted[finder->number];
+    if (!why || (!(why & TRIGGER_SAID) && !scanner_may_match(r->scanner, finder, r->subject.at, r->subject.n)))
+        return false;
     for (size_t from = 0; from < r->subject.n;) {
         struct span match = {0, 0};
         enum scan_result result = scanner_find(r->scanner, finder, r->subject.at, r->subject.n, from, &match);
@@ -289,7 +292,7 @@ static bool raised(struct raiser *r, const struct caution *caution, struct cauti
     if (!found->because) found->because = by_flaw(r, caution);
     found->stop = caution->stop;
     bool said = found->because ||
-                (r->wanted[caution->finder.number] && by_words(r, &caution->finder, caution, false, found));
+                by_words(r, &caution->finder, caution, false, found);
     struct caution_found beside;
     if (said) said = !caution->with.said.count || by_words(r, &caution->with, caution, true, &beside);
     return said || by_signs(r, caution, found);

@@ -109,7 +109,7 @@ static void weigh_claim(struct weigher *w, const struct claim *claim) {
 
 // All texts are looked through in one pass a claim: a call of PCRE2 costs more than the few words it reads.
 static void weigh_all(struct weigher *w) {
-    bool *wanted = arena_array(w->arena, w->rules->finder_count + 1, sizeof *wanted);
+    unsigned char *wanted = arena_array(w->arena, w->rules->finder_count + 1, sizeof *wanted);
     triggers_mark(w->rules->claim_triggers, w->subject.at, wanted);
     for (size_t i = 0; i < w->rules->claim_count; i++)
         if (wanted[w->rules->claims[i]->finder.number]) weigh_claim(w, w->rules->claims[i]);

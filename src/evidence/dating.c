@@ -15,7 +15,7 @@ struct dater {
     struct scanner *scanner;
     const struct ruleset *rules;
     struct dating *dating;
-    bool *wanted;
+    unsigned char *wanted;
 };
 
 static void find_bound(struct dater *d, const struct bound *bound, const char *mark, bool *known) {

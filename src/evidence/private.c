@@ -35,10 +35,23 @@ const char *private_reason(enum private_kind kind) {
     return kinds[kind].reason;
 }
 
-static void (*const matchers[])(struct private_text *t, size_t i) = {
-    match_owner,        match_title,     match_dedication, match_bare_name, match_initials, match_address,
-    match_postal,       match_telephone, match_exchange,   match_account,   match_card,     match_serial,
-    match_prescription, match_mail,      match_web,        match_plate};
+void (*const private_matchers[PRIVATE_MATCHERS])(struct private_text *t, size_t i) = {
+    [MATCH_OWNER] = match_owner,
+    [MATCH_TITLE] = match_title,
+    [MATCH_DEDICATION] = match_dedication,
+    [MATCH_BARE_NAME] = match_bare_name,
+    [MATCH_INITIALS] = match_initials,
+    [MATCH_ADDRESS] = match_address,
+    [MATCH_POSTAL] = match_postal,
+    [MATCH_TELEPHONE] = match_telephone,
+    [MATCH_EXCHANGE] = match_exchange,
+    [MATCH_ACCOUNT] = match_account,
+    [MATCH_CARD] = match_card,
+    [MATCH_SERIAL] = match_serial,
+    [MATCH_PRESCRIPTION] = match_prescription,
+    [MATCH_MAIL] = match_mail,
+    [MATCH_WEB] = match_web,
+    [MATCH_PLATE] = match_plate};
 
 // Spans come nearly in order, so that insertion is quick. Of those that overlap the longest names the kind.
 static void settle(struct private_spans *spans) {
@@ -71,7 +84,8 @@ struct private_spans private_find(struct arena *arena, const char *text, unsigne
     struct private_text t = {.arena = arena, .text = text, .place = place};
     private_cut(&t);
     for (size_t i = 0; i < t.count; i++)
-        for (size_t k = 0; k < sizeof matchers / sizeof *matchers; k++) matchers[k](&t, i);
+        for (unsigned left = private_starts(&t, i); left; left &= left - 1)
+            private_matchers[__builtin_ctz(left)](&t, i);
     if (!t.found.count) {
         arena_release(arena, &mark);
         return (struct private_spans){0};

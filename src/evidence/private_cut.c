@@ -4,10 +4,9 @@
 
 #include <string.h>
 
-#include "text/order.h"
 #include "text/utf8.h"
 
-enum { WORD_LONGEST = 15, NAME_WORDS = 4, CODE_TOKENS = 24, CODE_GROUPS = 5 };
+enum { TOKENS_FIRST = 160, WORD_LONGEST = 15, NAME_WORDS = 4, CODE_TOKENS = 24, CODE_GROUPS = 5 };
 
 static const struct {
     const char word[WORD_LONGEST + 1];
@@ -18,17 +17,33 @@ static const struct {
 #undef W
 };
 
+// The bytes of a word as two numbers that are in the order of the bytes.
+struct letters {
+    uint64_t high, low;
+};
+
+static uint64_t eight(const char *bytes) {
+    uint64_t number;
+    memcpy(&number, bytes, sizeof number);
+    return __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__ ? __builtin_bswap64(number) : number;
+}
+
+static struct letters letters_of(const char word[WORD_LONGEST + 1]) {
+    return (struct letters){eight(word), eight(word + 8)};
+}
+
 uint32_t private_classes(const char *word, size_t size) {
     char small[WORD_LONGEST + 1] = {0};
     if (size > WORD_LONGEST) return 0;
     for (size_t i = 0; i < size; i++)
         small[i] = word[i] >= 'A' && word[i] <= 'Z' ? (char)(word[i] | 0x20) : word[i];
+    const struct letters own = letters_of(small);
     size_t low = 0, high = sizeof known / sizeof *known;
     while (low < high) {
         size_t middle = low + (high - low) / 2;
-        int order = text_order(small, known[middle].word);
-        if (!order) return known[middle].classes;
-        if (order < 0)
+        const struct letters other = letters_of(known[middle].word);
+        if (own.high == other.high && own.low == other.low) return known[middle].classes;
+        if (own.high < other.high || (own.high == other.high && own.low < other.low))
             high = middle;
         else
             low = middle + 1;
@@ -39,7 +54,7 @@ uint32_t private_classes(const char *word, size_t size) {
 // U+2019 is written for the apostrophe as often as the ASCII one.
 static size_t apostrophe(const char *text) {
     if (*text == '\'') return 1;
-    return strncmp(text, "\xE2\x80\x99", 3) ? 0 : 3;
+    return *text == '\xE2' && !strncmp(text, "\xE2\x80\x99", 3) ? 3 : 0;
 }
 
 static bool letter_at(const char *text, size_t size, size_t at, size_t *next, uint32_t *point) {
@@ -105,8 +120,9 @@ static struct token cut_token(const char *text, size_t size, size_t from) {
 }
 
 void private_cut(struct private_text *t) {
-    size_t size = strlen(t->text), room = 0;
+    size_t size = strlen(t->text), room = size < TOKENS_FIRST ? size + 1 : TOKENS_FIRST;
     bool spaced = true;
+    t->tokens = arena_room(t->arena, room * sizeof *t->tokens);
     for (size_t at = 0; at < size;) {
         size_t next = at;
         if (utf8_is_space(utf8_next(t->text, size, &next))) {
@@ -114,7 +130,8 @@ void private_cut(struct private_text *t) {
             at = next;
             continue;
         }
-        t->tokens = arena_grow(t->arena, t->tokens, t->count, &room, sizeof *t->tokens);
+        if (t->count == room)
+            t->tokens = arena_grow(t->arena, t->tokens, t->count, &room, sizeof *t->tokens);
         struct token *token = &t->tokens[t->count++];
         *token = cut_token(t->text, size, at);
         token->spaced = spaced;
@@ -127,10 +144,6 @@ void private_cut(struct private_text *t) {
     t->tokens[t->count] = (struct token){.kind = TOKEN_END, .spaced = true, .from = size, .to = size};
 }
 
-const struct token *token_at(const struct private_text *t, size_t i) {
-    return &t->tokens[i < t->count ? i : t->count]; // one before the first is far behind the last
-}
-
 bool piece_matches(const struct private_text *t, const struct token *token, const char *word) {
     size_t size = strlen(word);
     if (token->to - token->from != size) return false;
@@ -139,24 +152,6 @@ bool piece_matches(const struct private_text *t, const struct token *token, cons
         if ((c >= 'A' && c <= 'Z' ? (char)(c | 0x20) : c) != word[k]) return false;
     }
     return true;
-}
-
-bool token_has(const struct private_text *t, size_t i, uint32_t classes) {
-    return (token_at(t, i)->classes & classes) != 0;
-}
-
-bool token_is_word(const struct private_text *t, size_t i) {
-    return token_at(t, i)->kind == TOKEN_WORD;
-}
-
-bool token_joined(const struct private_text *t, size_t i) {
-    const struct token *token = token_at(t, i);
-    return token->kind != TOKEN_END && !token->spaced;
-}
-
-size_t token_digits(const struct private_text *t, size_t i) {
-    const struct token *token = token_at(t, i);
-    return token->kind == TOKEN_NUMBER ? token->to - token->from : 0;
 }
 
 int token_whole(const struct private_text *t, size_t i) {

@@ -57,24 +57,63 @@ struct private_text {
     struct private_spans found;
 };
 
+// In the order in which they are asked.
+enum private_matcher {
+    MATCH_OWNER,
+    MATCH_TITLE,
+    MATCH_DEDICATION,
+    MATCH_BARE_NAME,
+    MATCH_INITIALS,
+    MATCH_ADDRESS,
+    MATCH_POSTAL,
+    MATCH_TELEPHONE,
+    MATCH_EXCHANGE,
+    MATCH_ACCOUNT,
+    MATCH_CARD,
+    MATCH_SERIAL,
+    MATCH_PRESCRIPTION,
+    MATCH_MAIL,
+    MATCH_WEB,
+    MATCH_PLATE,
+    PRIVATE_MATCHERS
+};
+
+extern void (*const private_matchers[PRIVATE_MATCHERS])(struct private_text *t, size_t i);
+
+// A set of the matchers that could find something at token `i`.
+unsigned private_starts(const struct private_text *t, size_t i);
+
 void private_cut(struct private_text *t);
 uint32_t private_classes(const char *word, size_t size);
 
-// Token `i`, or the end when there is none.
-const struct token *token_at(const struct private_text *t, size_t i);
+// Token `i`, or the end when there is none: one before the first is far behind the last.
+static inline const struct token *token_at(const struct private_text *t, size_t i) {
+    return &t->tokens[i < t->count ? i : t->count];
+}
 bool piece_matches(const struct private_text *t, const struct token *token, const char *word);
 // A small-letter word or a sign. Most pieces are another one already by their first byte.
 static inline bool piece_is(const struct private_text *t, size_t i, const char *word) {
     const struct token *token = &t->tokens[i < t->count ? i : t->count];
     return token->first == word[0] && piece_matches(t, token, word);
 }
-bool token_has(const struct private_text *t, size_t i, uint32_t classes);
-size_t token_digits(const struct private_text *t, size_t i);      // digits of a number token, else 0
+static inline bool token_has(const struct private_text *t, size_t i, uint32_t classes) {
+    return (token_at(t, i)->classes & classes) != 0;
+}
+// Digits of a number token, else 0.
+static inline size_t token_digits(const struct private_text *t, size_t i) {
+    const struct token *token = token_at(t, i);
+    return token->kind == TOKEN_NUMBER ? token->to - token->from : 0;
+}
 int token_whole(const struct private_text *t, size_t i);          // its value up to six digits, else -1
 bool token_is_possessive(const struct private_text *t, size_t i); // "Edna's"
-bool token_is_word(const struct private_text *t, size_t i);
+static inline bool token_is_word(const struct private_text *t, size_t i) {
+    return token_at(t, i)->kind == TOKEN_WORD;
+}
 // Does the token stand against the one before it, with no space?
-bool token_joined(const struct private_text *t, size_t i);
+static inline bool token_joined(const struct private_text *t, size_t i) {
+    const struct token *token = token_at(t, i);
+    return token->kind != TOKEN_END && !token->spaced;
+}
 // Adds the tokens [from, to) as one span.
 void private_add(struct private_text *t, enum private_kind kind, size_t from, size_t to);
 
@@ -89,7 +128,8 @@ size_t code_end(const struct private_text *t, size_t i, size_t *digits);
 // Skips "no", "number", "#", ":", "is" …; `*told` when one of them says that a number follows.
 size_t skip_lead(const struct private_text *t, size_t i, bool *told);
 
-// Matchers: each looks at what begins at token `i` and adds what it finds.
+// Matchers: each looks at what begins at token `i` and adds what it finds. With which tokens it can begin at
+// all is told in private_starts.c.
 void match_owner(struct private_text *t, size_t i);
 void match_title(struct private_text *t, size_t i);
 void match_dedication(struct private_text *t, size_t i);

@@ -6,7 +6,7 @@
 
 #include "evidence/sense.h"
 
-enum { WORD_ROOM = 48, NEAR_MOST = 12 };
+enum { WORD_ROOM = 48, NEAR_MOST = 12, FIRST_ROOM = 128 };
 
 struct word {
     struct span span;
@@ -42,32 +42,34 @@ static void cut_words(struct arena *arena, struct look *look, size_t size) {
     size_t at = 0, from = 0, sentence = 0, n, end = 0;
     while ((n = sign_word_next(look->text, size, &at, &from, word, sizeof word)) != 0) {
         sentence += ends_sentence(look->text, end, from);
-        look->words = arena_grow(arena, look->words, look->word_count, &look->word_room, sizeof *look->words);
+        if (look->word_count == look->word_room)
+            look->words =
+                arena_grow(arena, look->words, look->word_count, &look->word_room, sizeof *look->words);
         look->words[look->word_count++] = (struct word){{from, at}, arena_copy(arena, word, n), n, sentence};
         end = at;
     }
 }
 
-// As it is, or one of several: "torch", "torches".
-static bool same_word(const struct word *word, const char *as, size_t n) {
-    if (word->n < n || strncmp(word->folded, as, n) != 0) return false;
+// Behind the first `n` bytes, which are known: as it is, or one of several: "torch", "torches".
+static bool ends_well(const struct word *word, size_t n) {
     const char *rest = word->folded + n;
-    return !*rest || !strcmp(rest, "s") || !strcmp(rest, "es");
+    return !rest[0] || (rest[0] == 's' && !rest[1]) || (rest[0] == 'e' && rest[1] == 's' && !rest[2]);
 }
 
-// How many words of the text the phrase takes from `at`; 0: it is not there.
-static size_t phrase_length(const struct look *look, size_t at, const char *phrase) {
-    size_t count = 0;
-    for (;;) {
-        size_t n = strcspn(phrase, " ");
+// How many words of the text the phrase takes from `at`, whose word begins as its first; 0: it is not there.
+static size_t phrase_length(const struct look *look, size_t at, const struct sign_word *sign) {
+    if (sign->size == sign->whole) return ends_well(&look->words[at], sign->size);
+    if (look->words[at].n != sign->size) return 0;
+    const char *phrase = sign->words + sign->size + 1;
+    for (size_t count = 1;; count++) {
         if (at + count == look->word_count) return 0;
         const struct word *word = &look->words[at + count];
+        size_t n = 0;
+        while (phrase[n] && phrase[n] == word->folded[n]) n++;
         bool last = !phrase[n];
-        if (count && word->sentence != look->words[at].sentence) return 0;
-        if (last ? !same_word(word, phrase, n) : word->n != n || memcmp(word->folded, phrase, n) != 0)
-            return 0;
-        count++;
-        if (last) return count;
+        if (word->sentence != look->words[at].sentence) return 0;
+        if (last) return ends_well(word, n) ? count + 1 : 0;
+        if (phrase[n] != ' ' || word->folded[n]) return 0;
         phrase += n + 1;
     }
 }
@@ -75,14 +77,14 @@ static size_t phrase_length(const struct look *look, size_t at, const char *phra
 static void meet(struct arena *arena, struct look *look, size_t at, size_t n) {
     const struct signs *signs = look->signs;
     const struct word *word = &look->words[at];
-    size_t first = signs_first(signs, word->folded, n);
-    for (size_t i = first; i < signs->word_count && signs->words[i].size == n &&
-                           !memcmp(signs->words[i].words, word->folded, n);
-         i++) {
-        size_t count = phrase_length(look, at, signs->words[i].words);
+    size_t first = signs_first(signs, word->folded, n), end = first;
+    if (first < signs->word_count) end += signs->words[first].alike;
+    for (size_t i = first; i < end; i++) {
+        size_t count = phrase_length(look, at, &signs->words[i]);
         if (!count) continue;
         struct span span = {word->span.from, look->words[at + count - 1].span.to};
-        look->met = arena_grow(arena, look->met, look->met_count, &look->met_room, sizeof *look->met);
+        if (look->met_count == look->met_room)
+            look->met = arena_grow(arena, look->met, look->met_count, &look->met_room, sizeof *look->met);
         look->met[look->met_count++] = (struct met){signs->words[i].group, at, word->sentence, span};
         look->seen[signs->words[i].group] = true;
     }
@@ -174,6 +176,9 @@ void signs_find(struct arena *arena, const struct signs *signs, const char *text
                 size_t size, struct span *at) {
     struct look look = {.signs = signs, .text = text, .own = own};
     look.seen = arena_array(arena, signs->group_count + 1, sizeof *look.seen);
+    look.word_room = look.met_room = FIRST_ROOM;
+    look.words = arena_room(arena, look.word_room * sizeof *look.words);
+    look.met = arena_room(arena, look.met_room * sizeof *look.met);
     cut_words(arena, &look, size);
     meet_all(arena, &look);
     for (size_t i = 0; i < signs->count; i++) {

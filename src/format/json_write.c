@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Writing JSON. U+2028 and U+2029 end lines in script, so they are escaped; a byte that is no UTF-8 becomes
 // U+FFFD, because a line that cannot be parsed would cost the reader all the rest of it.
+#include <stdint.h>
 #include <string.h>
 
 #include "format/write.h"
@@ -24,10 +25,51 @@ static bool is_plain(char c) {
     return c >= 0x20 && c < 0x7F && c != '"' && c != '\\';
 }
 
+#define EACH_BYTE(b) (UINT64_C(0x0101010101010101) * (b))
+
+// The highest bit of each byte that is 0; of one above it maybe too.
+static uint64_t zeros(uint64_t bytes) {
+    return (bytes - EACH_BYTE(0x01)) & ~bytes & EACH_BYTE(0x80);
+}
+
+static bool eight_plain(const char *text) {
+    uint64_t bytes;
+    memcpy(&bytes, text, sizeof bytes);
+    uint64_t low = (bytes - EACH_BYTE(0x20)) & ~bytes;
+    uint64_t odd = bytes | low | zeros(bytes ^ EACH_BYTE('"')) | zeros(bytes ^ EACH_BYTE('\\')) |
+                   zeros(bytes ^ EACH_BYTE(0x7F));
+    return !(odd & EACH_BYTE(0x80));
+}
+
+static bool all_plain(const char *text, size_t size) {
+    size_t at = 0;
+    if (size < 8) {
+        while (at < size && is_plain(text[at])) at++;
+        return at == size;
+    }
+    while (size - at > 8 && eight_plain(text + at)) at += 8;
+    return size - at <= 8 && eight_plain(text + size - 8);
+}
+
+static void add_plain(struct buf *out, const char *text, size_t size) {
+    buf_reserve(out, size + 2);
+    char *to = out->at + out->n;
+    to[0] = '"';
+    memcpy(to + 1, text, size);
+    to[size + 1] = '"';
+    to[size + 2] = '\0';
+    out->n += size + 2;
+}
+
 static void add_string(struct buf *out, const char *text, size_t size) {
     size_t at = 0, done = 0;
+    if (all_plain(text, size)) {
+        add_plain(out, text, size);
+        return;
+    }
     buf_byte(out, '"');
     while (at < size) {
+        while (size - at >= 8 && eight_plain(text + at)) at += 8;
         while (at < size && is_plain(text[at])) at++;
         if (at == size) break;
         size_t from = at, left = size - at < 4 ? size - at : 4;

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "format/check.h"
+#include "text/order.h"
 
 enum { MEMBERS_FIRST = 4 };
 
@@ -55,10 +56,8 @@ const char *node_kind_name(const struct node *node) {
 }
 
 static struct node *node_new(struct arena *arena, enum node_kind kind, const char *text, size_t size) {
-    struct node *node = arena_alloc(arena, sizeof *node);
-    node->kind = kind;
-    node->text = text;
-    node->size = size;
+    struct node *node = arena_room(arena, sizeof *node);
+    *node = (struct node){.kind = kind, .text = text, .size = size};
     return node;
 }
 
@@ -112,7 +111,7 @@ void node_push(struct arena *arena, struct node *list, struct node *value) {
 
 void node_put(struct arena *arena, struct node *map, const char *key, struct node *value) {
     for (size_t i = 0; i < map->count; i++) {
-        if (strcmp(map->members[i].key, key) != 0) continue;
+        if (!text_same(map->members[i].key, key)) continue;
         map->members[i].value = value; // a map never holds a key twice
         return;
     }

@@ -94,7 +94,7 @@ static bool is_announced(struct prover *p, const struct finder *finder, const ch
     struct triggers *triggers = triggers_new(p->arena);
     triggers_add(p->arena, triggers, finder);
     triggers_close(p->arena, triggers);
-    bool *wanted = arena_array(p->arena, finder->number + 1, sizeof *wanted);
+    unsigned char *wanted = arena_array(p->arena, finder->number + 1, sizeof *wanted);
     triggers_mark(triggers, text, wanted);
     return wanted[finder->number];
 }

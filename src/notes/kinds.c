@@ -309,6 +309,9 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     static const char *const own[] = {"glaze",  "glue",     "glued",  "reglued", "stuck",
                                       "epoxy",  "rivet",    "rivets", "riveted", "staples",
                                       "solder", "soldered", "blade",  "bolted"};
+    bool listed = false;
+    for (size_t i = 0; i < COUNT(events); i++) listed |= text_same(events[i].said, kind->rule.id);
+    if (!listed) return kind;
     const struct tokens *tokens = &r->note->tokens;
     bool known = r->note->record->family || (r->material_count && !strcmp(kind->rule.id, "blade-wear"));
     if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
@@ -340,6 +343,7 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
     const struct flaw *narrow = narrowed(r, hit, place);
     if (narrow) return narrow;
     const struct flaw *best = hit->kinds[0];
+    if (hit->kind_count < 2) return best;
     int most = 2 * fits(r, best, place) + is_named(r, hit, best);
     for (size_t i = 1; i < hit->kind_count; i++) {
         int score = 2 * fits(r, hit->kinds[i], place) + is_named(r, hit, hit->kinds[i]);

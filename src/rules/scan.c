@@ -23,7 +23,9 @@ struct compiled {
     unsigned char uses; // up to JIT_AFTER
 };
 
-enum { FOR_UTF8, FOR_ASCII, FORMS };
+// The PROBEs hold the finder's own patterns alone: a text of which one of its words stands is asked of those
+// first, since nearly all texts hold none of them, and without the many words and phrases that is soon seen.
+enum { FOR_UTF8, FOR_ASCII, PROBE_UTF8, PROBE_ASCII, FORMS };
 
 struct scanner {
     struct arena *arena;
@@ -158,6 +160,49 @@ static void add_phrases(struct arena *arena, struct buf *out, const struct texts
     }
 }
 
+// Behind the class of characters that begins at `c`, or at the end of the pattern.
+static const char *class_end(const char *c) {
+    c += c[1] == '^' ? 2 : 1;
+    if (*c == ']') c++;
+    while (*c && *c != ']') {
+        const char *named = *c == '[' && c[1] == ':' ? strstr(c, ":]") : NULL;
+        c = named ? named + 2 : *c == '\\' && c[1] ? c + 2 : c + 1;
+    }
+    return c;
+}
+
+// Does it begin at a word's edge, whichever of its branches matches? Not told of what is hard to read.
+static bool begins_at_edge(const char *pattern) {
+    size_t depth = 0;
+    if (strncmp(pattern, "\\b", 2) != 0 || (pattern[2] && strchr("?*+{", pattern[2])) ||
+        strchr(pattern, '#') || strstr(pattern, "\\Q"))
+        return false;
+    for (const char *c = pattern; *c; c++) {
+        if (*c == '\\' && c[1]) {
+            c++;
+            continue;
+        }
+        if (*c == '[') c = class_end(c);
+        if (*c == '|' && !depth) return false;
+        depth += *c == '(';
+        depth -= *c == ')';
+        if (!*c) return false; // a class without an end
+    }
+    return depth == 0;
+}
+
+// Its own patterns. The edge that all of them begin at is tried once a place and not once a pattern.
+static char *probe_pattern(struct arena *arena, const struct finder *finder) {
+    struct buf out = buf_start(arena);
+    bool edges = true;
+    for (size_t i = 0; i < finder->match.count; i++) edges = edges && begins_at_edge(finder->match.at[i]);
+    buf_text(&out, edges ? "\\b(?:" : "(?:");
+    for (size_t i = 0; i < finder->match.count; i++)
+        buf_format(&out, "%s(?:%s)", i ? "|" : "", finder->match.at[i] + (edges ? 2 : 0));
+    buf_byte(&out, ')');
+    return out.at;
+}
+
 // NULL when the finder is empty.
 static char *finder_pattern(struct arena *arena, const struct finder *finder) {
     struct buf out = buf_start(arena);
@@ -193,9 +238,10 @@ static bool is_ascii(const char *text, size_t size) {
 
 // Bytes beyond ASCII mean single characters only to the other form, and so may an escape ("\\x{2019}").
 static pcre2_code *compile_form(struct scanner *s, const struct finder *finder, int form) {
-    char *pattern = finder_pattern(s->arena, finder);
+    char *pattern =
+        form >= PROBE_UTF8 ? probe_pattern(s->arena, finder) : finder_pattern(s->arena, finder);
     if (!pattern) return NULL;
-    if (form == FOR_UTF8) return compile(s, pattern, options | PCRE2_NO_UTF_CHECK);
+    if (form == FOR_UTF8 || form == PROBE_UTF8) return compile(s, pattern, options | PCRE2_NO_UTF_CHECK);
     char *to = pattern; // the other apostrophe stands in no text of ASCII
     for (const char *at = pattern; *at; to++) {
         if (!strncmp(at, APOSTROPHES, strlen(APOSTROPHES))) {
@@ -220,6 +266,22 @@ static pcre2_code *code_of(struct scanner *s, const struct finder *finder, int f
     if (c->code && c->uses < JIT_AFTER && ++c->uses == JIT_AFTER)
         (void)pcre2_jit_compile(c->code, PCRE2_JIT_COMPLETE);
     return c->code;
+}
+
+// A pattern that steers PCRE2 itself may match in company where it does not alone.
+static bool steers(const struct finder *finder) {
+    for (size_t i = 0; i < finder->match.count; i++)
+        if (strstr(finder->match.at[i], "(*")) return true;
+    return false;
+}
+
+bool scanner_may_match(struct scanner *s, const struct finder *finder, const char *text, size_t size) {
+    if (!finder->match.count) return false;
+    if (steers(finder)) return true;
+    pcre2_code *code = is_ascii(text, size) ? code_of(s, finder, PROBE_ASCII) : NULL;
+    if (!code) code = code_of(s, finder, PROBE_UTF8);
+    return !code || pcre2_match(code, (PCRE2_SPTR)text, size, 0, PCRE2_NO_UTF_CHECK, s->data, s->match) !=
+                        PCRE2_ERROR_NOMATCH;
 }
 
 enum scan_result scanner_find(struct scanner *s, const struct finder *finder, const char *text, size_t size,

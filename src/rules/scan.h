@@ -25,6 +25,8 @@ enum scan_result { SCAN_NONE, SCAN_FOUND, SCAN_SLOW, SCAN_BROKEN };
 // text is the caller's); SCAN_BROKEN: the pattern does not compile. `text` must be valid UTF-8.
 enum scan_result scanner_find(struct scanner *scanner, const struct finder *finder, const char *text,
                               size_t size, size_t from, struct span *match);
+// False when none of the finder's own patterns can match in the text, whatever its words do there; quick.
+bool scanner_may_match(struct scanner *scanner, const struct finder *finder, const char *text, size_t size);
 // Match limit of PCRE2 for what follows; LIMIT_PATTERN_STEPS unless set.
 void scanner_limit(struct scanner *scanner, uint32_t steps);
 

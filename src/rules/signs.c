@@ -28,7 +28,10 @@ size_t sign_word_next(const char *text, size_t size, size_t *at, size_t *from, c
         if (letter) {
             if (!inside) *from = *at;
             inside = true;
-            if (n + 4 < room) n += utf8_put(utf8_lower(point), to + n);
+            if (n + 4 < room && point < 0x80)
+                to[n++] = (char)utf8_lower(point);
+            else if (n + 4 < room)
+                n += utf8_put(utf8_lower(point), to + n);
         }
         *at = next;
     }
@@ -51,7 +54,7 @@ static void add_word(struct arena *arena, struct signs *signs, const char *text,
     signs->words =
         arena_grow(arena, signs->words, signs->word_count, &signs->word_room, sizeof *signs->words);
     signs->words[signs->word_count++] =
-        (struct sign_word){arena_copy(arena, words, n), first, signs->group_count - 1};
+        (struct sign_word){arena_copy(arena, words, n), first, n, signs->group_count - 1, 0};
 }
 
 static void add_group(struct arena *arena, struct signs *signs, const char *text, size_t size,
@@ -111,6 +114,12 @@ static int word_order(const void *a, const void *b) {
 void signs_close(struct arena *arena, struct signs *signs) {
     if (signs->word_count) qsort(signs->words, signs->word_count, sizeof *signs->words, word_order);
     struct index *firsts = index_new(arena, signs->word_count);
+    for (size_t i = signs->word_count; i-- > 0;) {
+        struct sign_word *word = &signs->words[i];
+        bool more = i + 1 < signs->word_count && word[1].size == word->size &&
+                    !memcmp(word[1].words, word->words, word->size);
+        word->alike = more ? word[1].alike + 1 : 1;
+    }
     for (size_t i = 0; i < signs->word_count; i++)
         index_add(firsts, signs->words[i].words, signs->words[i].size, i);
     signs->firsts = firsts;

@@ -21,7 +21,9 @@ struct sign {
 struct sign_word {
     const char *words;
     size_t size;  // of its first word
+    size_t whole; // of all
     size_t group; // in the order of all groups
+    size_t alike; // once closed: how many from here on begin with the same word
 };
 
 struct signs {

@@ -15,7 +15,12 @@ struct triggers *triggers_new(struct arena *arena);
 void triggers_add(struct arena *arena, struct triggers *triggers, const struct finder *finder);
 // Sorts and indexes the table; no triggers_add() after it.
 void triggers_close(struct arena *arena, struct triggers *triggers);
-// Marks in `wanted` (finder_count entries) every finder that could match somewhere in the text.
-void triggers_mark(const struct triggers *triggers, const char *text, bool *wanted);
+
+// Why a finder is a candidate: a phrase of `said` stands there, or what announces its patterns does. A phrase
+// among ASCII letters stands there for sure, though a phrase of `unless` may hold it.
+enum { TRIGGER_SAID = 1, TRIGGER_MATCH = 2 };
+
+// Marks in `wanted` (finder_count entries) every finder that could match somewhere in the text, by why.
+void triggers_mark(const struct triggers *triggers, const char *text, unsigned char *wanted);
 
 #endif

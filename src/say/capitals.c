@@ -20,16 +20,22 @@ static bool is_letter(char c) {
     return is_upper(c) || is_lower(c) || (unsigned char)c >= 0x80;
 }
 
+enum { SMALL_LONGEST = 3, VERB_LONGEST = 8 };
+
+// In small letters but for the first, whichever it is.
+static bool is_word_of(const char *word, size_t size, const char *of) {
+    char first = is_upper(word[0]) ? (char)(word[0] + ('a' - 'A')) : word[0];
+    return first == of[0] && !strncmp(word + 1, of + 1, size - 1) && !of[size];
+}
+
 static const char *const small_words[] = {"on",  "of", "in", "to", "and", "by", "for",
                                           "the", "at", "or", "a",  "an",  "x"};
 
 // A lone capital is a grade or a model ("Type A"), not an article.
 static bool is_small_word(const char *word, size_t size) {
-    for (size_t i = 0; i < sizeof small_words / sizeof *small_words; i++) {
-        if (strlen(small_words[i]) != size || (size == 1 && is_upper(word[0]))) continue;
-        char first = is_upper(word[0]) ? (char)(word[0] + ('a' - 'A')) : word[0];
-        if (first == small_words[i][0] && !memcmp(word + 1, small_words[i] + 1, size - 1)) return true;
-    }
+    if (!size || size > SMALL_LONGEST || (size == 1 && is_upper(word[0]))) return false;
+    for (size_t i = 0; i < sizeof small_words / sizeof *small_words; i++)
+        if (is_word_of(word, size, small_words[i])) return true;
     return false;
 }
 
@@ -76,7 +82,20 @@ static bool stays(const char *word, size_t size) {
     return false;
 }
 
+// Most words are small letters throughout, of which nothing needs to be asked.
+static bool is_plain(const char *word, size_t size) {
+    for (size_t i = 0; i < size; i++)
+        if (!is_lower(word[i])) return false;
+    return true;
+}
+
 static void add_word(struct buf *out, const char *word, size_t size, bool first) {
+    if (is_plain(word, size)) {
+        size_t at = out->n;
+        buf_add(out, word, size);
+        if (first || !is_small_word(word, size)) out->at[at] = (char)(word[0] - ('a' - 'A'));
+        return;
+    }
     if (stays(word, size)) {
         buf_add(out, word, size);
         return;
@@ -115,11 +134,9 @@ static const char *unit_title(struct arena *arena, const char *word, size_t size
 // "Powers On": after such a verb "on" belongs to it and is no small word.
 static bool takes_on(const char *word, size_t size) {
     static const char *const verbs[] = {"powers", "power", "turns", "switches", "lights"};
-    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
-        char first = is_upper(word[0]) ? (char)(word[0] + ('a' - 'A')) : word[0];
-        if (strlen(verbs[i]) == size && first == verbs[i][0] && !memcmp(word + 1, verbs[i] + 1, size - 1))
-            return true;
-    }
+    if (!size || size > VERB_LONGEST) return false;
+    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
+        if (is_word_of(word, size, verbs[i])) return true;
     return false;
 }
 
@@ -131,10 +148,11 @@ const char *say_title_case(struct arena *arena, const char *text) {
     struct buf out = buf_start(arena);
     bool first = true, figure = false, after_small = false, verb = false;
     for (size_t at = 0; text[at];) {
-        size_t spaces = strspn(text + at, " ");
+        size_t spaces = 0, size = 0;
+        while (text[at + spaces] == ' ') spaces++;
         buf_add(&out, text + at, spaces);
         at += spaces;
-        size_t size = strcspn(text + at, " ");
+        while (text[at + size] && text[at + size] != ' ') size++;
         if (!size) break;
         const char *unit = figure ? unit_title(arena, text + at, size) : NULL;
         if (unit)

@@ -35,10 +35,11 @@ static struct form form_lower(const char *word, size_t size) {
     return form;
 }
 
-static bool ends(const struct form *form, const char *ending) {
-    size_t size = strlen(ending);
-    return form->size >= size && !memcmp(form->text + form->size - size, ending, size);
+static inline bool ends_in(const struct form *form, const char *ending, size_t size) {
+    return form->size >= size && form->text[form->size - 1] == ending[size - 1] &&
+           !memcmp(form->text + form->size - size, ending, size);
 }
+#define ends(form, ending) ends_in(form, "" ending, sizeof ending - 1)
 
 // Takes `drop` bytes off the end and puts `ending` there.
 static void change(struct form *form, size_t drop, const char *ending) {
@@ -68,10 +69,11 @@ static void to_plural(struct form *form) {
         change(form, form->size, pair->plural);
         return;
     }
-    struct noun_pairs endings = nouns_endings();
-    for (size_t i = 0; i < endings.count; i++)
-        if (ends(form, endings.at[i].singular)) {
-            change(form, strlen(endings.at[i].singular), endings.at[i].plural);
+    size_t count;
+    const struct noun_ending *endings = nouns_endings(&count);
+    for (size_t i = 0; i < count; i++)
+        if (ends_in(form, endings[i].pair.singular, endings[i].singular)) {
+            change(form, endings[i].singular, endings[i].pair.plural);
             return;
         }
     if (form->size > 3 && ends(form, "man") && !nouns_has(NOUNS_MAN, form->text))
@@ -128,10 +130,11 @@ static void to_singular(struct form *form) {
         change(form, form->size, pair->singular);
         return;
     }
-    struct noun_pairs endings = nouns_endings();
-    for (size_t i = 0; i < endings.count; i++)
-        if (ends(form, endings.at[i].plural)) {
-            change(form, strlen(endings.at[i].plural), endings.at[i].singular);
+    size_t count;
+    const struct noun_ending *endings = nouns_endings(&count);
+    for (size_t i = 0; i < count; i++)
+        if (ends_in(form, endings[i].pair.plural, endings[i].plural)) {
+            change(form, endings[i].plural, endings[i].pair.singular);
             return;
         }
     if (form->size > 3 && ends(form, "men") && !nouns_has(NOUNS_MEN, form->text))
@@ -241,16 +244,6 @@ static void part_of(const char *word, size_t size, size_t *from, size_t *to) {
     if (listed_whole(&whole)) *from = 0, *to = size;
 }
 
-bool inflect_is_plural(const char *word, size_t size) {
-    if (!is_readable(word, size)) return false;
-    if (is_code_plural(word, size)) return true;
-    if (is_code(word, size)) return false;
-    size_t from, to;
-    part_of(word, size, &from, &to);
-    struct form form = form_lower(word + from, to - from), single = singular_form(form);
-    return nouns_has(NOUNS_PLURAL_ONLY, form.text) || strcmp(form.text, single.text) != 0;
-}
-
 // No plural, regular or listed, ends in these; most words are settled here, without a search.
 static bool never_plural(const char *word, size_t size) {
     if (size < 2 || memchr(word, '-', size)) return false;
@@ -278,6 +271,17 @@ static bool never_plural(const char *word, size_t size) {
     default:
         return last && strchr("bcdfgjklopqruvwz", last);
     }
+}
+
+bool inflect_is_plural(const char *word, size_t size) {
+    if (!is_readable(word, size)) return false;
+    if (never_plural(word, size)) return nouns_has(NOUNS_PLURAL_ONLY, form_lower(word, size).text);
+    if (is_code_plural(word, size)) return true;
+    if (is_code(word, size)) return false;
+    size_t from, to;
+    part_of(word, size, &from, &to);
+    struct form form = form_lower(word + from, to - from), single = singular_form(form);
+    return nouns_has(NOUNS_PLURAL_ONLY, form.text) || strcmp(form.text, single.text) != 0;
 }
 
 const char *inflect_singular(struct arena *arena, const char *word, size_t size) {

@@ -305,10 +305,13 @@ static const struct noun_pair by_plural[] = {{"addendum", "addenda"},
                                              {"woodlouse", "woodlice"}};
 
 // The same at the end of a longer word: penknife, bookshelf, eyetooth.
-static const struct noun_pair endings[] = {{"child", "children"}, {"foot", "feet"},     {"hoof", "hooves"},
-                                           {"knife", "knives"},   {"leaf", "leaves"},   {"loaf", "loaves"},
-                                           {"scarf", "scarves"},  {"shelf", "shelves"}, {"thief", "thieves"},
-                                           {"tooth", "teeth"},    {"wife", "wives"},    {"wolf", "wolves"}};
+#define ENDING(singular, plural) {{singular, plural}, sizeof singular - 1, sizeof plural - 1}
+
+static const struct noun_ending endings[] = {
+    ENDING("child", "children"), ENDING("foot", "feet"), ENDING("hoof", "hooves"),
+    ENDING("knife", "knives"), ENDING("leaf", "leaves"), ENDING("loaf", "loaves"),
+    ENDING("scarf", "scarves"), ENDING("shelf", "shelves"), ENDING("thief", "thieves"),
+    ENDING("tooth", "teeth"), ENDING("wife", "wives"), ENDING("wolf", "wolves")};
 
 static const struct noun_list lists[NOUNS_COUNT] = {
     [NOUNS_PLURAL_ONLY] = {plural_only, sizeof plural_only / sizeof *plural_only},
@@ -348,8 +351,9 @@ struct noun_pairs nouns_by_plural(void) {
     return (struct noun_pairs){by_plural, sizeof by_plural / sizeof *by_plural};
 }
 
-struct noun_pairs nouns_endings(void) {
-    return (struct noun_pairs){endings, sizeof endings / sizeof *endings};
+const struct noun_ending *nouns_endings(size_t *count) {
+    *count = sizeof endings / sizeof *endings;
+    return endings;
 }
 
 static const struct noun_pair *pair_of(const struct noun_pair *pairs, size_t count, const char *word,

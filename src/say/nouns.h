@@ -41,12 +41,17 @@ struct noun_pairs {
     size_t count;
 };
 
+struct noun_ending {
+    struct noun_pair pair;
+    size_t singular, plural; // bytes of each
+};
+
 bool nouns_has(enum noun_kind kind, const char *word);
 // NULL when the word is not one of an irregular pair.
 const struct noun_pair *nouns_of_singular(const char *word);
 const struct noun_pair *nouns_of_plural(const char *word);
 // Pairs that also hold at the end of longer words.
-struct noun_pairs nouns_endings(void);
+const struct noun_ending *nouns_endings(size_t *count);
 // The tables themselves, for checks.
 const struct noun_list *nouns_list(enum noun_kind kind);
 struct noun_pairs nouns_by_singular(void);

@@ -36,12 +36,11 @@ static bool is_lower(char c) {
 }
 
 static bool is_word(const struct token *token, const char *word) {
-    if (strlen(word) != token->size) return false;
     for (size_t i = 0; i < token->size; i++) {
         char c = is_upper(token->at[i]) ? (char)(token->at[i] + ('a' - 'A')) : token->at[i];
-        if (c != word[i]) return false;
+        if (c != word[i]) return false; // also where the word ends
     }
-    return true;
+    return !word[token->size];
 }
 
 static bool in_list(const struct token *token, const char *const *list, size_t count) {
@@ -153,13 +152,14 @@ static bool split(struct tokens *t, const char *text) {
 
 static bool is_phrase(const struct tokens *t, size_t from, size_t to, const char *phrase) {
     for (size_t i = from; i < to; i++) {
-        size_t size = strcspn(phrase, " ");
-        if (!t->at[i].size || size != t->at[i].size) return false;
+        size_t size = t->at[i].size;
+        if (!size) return false;
         for (size_t k = 0; k < size; k++) {
             char c = t->at[i].at[k];
             if ((is_upper(c) ? (char)(c + ('a' - 'A')) : c) != phrase[k]) return false;
         }
         phrase += size;
+        if (*phrase && *phrase != ' ') return false;
         if (*phrase == ' ') phrase++;
     }
     return !*phrase;
@@ -182,15 +182,18 @@ struct state {
     bool the;                // and whether it brought an article
 };
 
+static bool is_known(const struct token *token) {
+    return in_list(token, common_parts, LENGTH(common_parts)) ||
+           in_list(token, prepositions, LENGTH(prepositions)) ||
+           in_list(token, also_adjectives, LENGTH(also_adjectives)) ||
+           in_list(token, leads, LENGTH(leads)) || in_list(token, adverbs, LENGTH(adverbs)) ||
+           in_list(token, determiners, LENGTH(determiners));
+}
+
 static void put_token(struct buf *out, const struct token *token, bool first) {
     if (out->n) buf_byte(out, ' ');
     bool plain = first && token->size > 1 && is_upper(token->at[0]) && is_lower(token->at[1]);
-    bool known = in_list(token, common_parts, LENGTH(common_parts)) ||
-                 in_list(token, prepositions, LENGTH(prepositions)) ||
-                 in_list(token, also_adjectives, LENGTH(also_adjectives)) ||
-                 in_list(token, leads, LENGTH(leads)) || in_list(token, adverbs, LENGTH(adverbs)) ||
-                 in_list(token, determiners, LENGTH(determiners));
-    if (plain && known) {
+    if (plain && is_known(token)) {
         buf_byte(out, (char)(token->at[0] + ('a' - 'A')));
         buf_add(out, token->at + 1, token->size - 1);
     } else

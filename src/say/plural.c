@@ -8,6 +8,7 @@
 #include "say/nouns.h"
 #include "say/say.h"
 #include "text/buf.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 enum { WORDS_MOST = 24, WORD_ROOM = 16 }; // a longer phrase is a sentence; its number is left alone
@@ -57,7 +58,7 @@ static void small(const struct phrase *p, size_t i, char to[WORD_ROOM]) {
 
 static bool one_of(const char *word, const char *const *list, size_t count) {
     for (size_t i = 0; i < count; i++)
-        if (!strcmp(word, list[i])) return true;
+        if (text_same(word, list[i])) return true;
     return false;
 }
 

@@ -7,6 +7,7 @@
 #include "say/say.h"
 #include "text/buf.h"
 #include "text/diag.h"
+#include "text/index.h"
 #include "text/order.h"
 
 enum { WORD_LONGEST = 32 };
@@ -16,6 +17,7 @@ struct pair {
 };
 struct variants {
     struct pair *pairs[2]; // by the locale that a text is to have, sorted by `from`
+    struct index *index[2]; // of them
     size_t count;
 };
 
@@ -97,6 +99,15 @@ static void check_back(struct reader *r, const struct pair *back) {
     }
 }
 
+static struct index *index_pairs(struct arena *arena, const struct variants *variants, int locale) {
+    struct index *index = index_new(arena, variants->count);
+    for (size_t i = 0; i < variants->count; i++) {
+        const char *from = variants->pairs[locale][i].from;
+        index_add(index, from, strlen(from), i);
+    }
+    return index;
+}
+
 struct variants *variants_load(struct arena *arena, const char *name, const char *text, size_t size,
                                struct diags *diags) {
     struct source *source = arena_alloc(arena, sizeof *source);
@@ -119,6 +130,7 @@ struct variants *variants_load(struct arena *arena, const char *name, const char
     variants->pairs[LOCALE_GB] = r.pairs;
     variants->pairs[LOCALE_US] = back;
     variants->count = r.count;
+    for (int locale = 0; locale < 2; locale++) variants->index[locale] = index_pairs(arena, variants, locale);
     return variants;
 }
 
@@ -139,11 +151,12 @@ static enum capitals capitals_of(const char *word, size_t size) {
 
 static const char *other_spelling(const struct variants *variants, const char *word, size_t size,
                                   enum locale locale) {
-    char lower[WORD_LONGEST + 1] = "";
+    char lower[WORD_LONGEST];
     if (size > WORD_LONGEST) return NULL;
     for (size_t i = 0; i < size; i++) lower[i] = is_upper(word[i]) ? (char)(word[i] + ('a' - 'A')) : word[i];
-    const struct pair *pair = find(variants->pairs[locale], variants->count, lower);
-    return pair && capitals_of(word, size) != CAPITALS_MIXED ? pair->to : NULL;
+    uint32_t found = index_find(variants->index[locale], lower, size);
+    if (found == INDEX_NONE || capitals_of(word, size) == CAPITALS_MIXED) return NULL;
+    return variants->pairs[locale][found].to;
 }
 
 static void put(struct buf *out, const char *word, enum capitals capitals) {

@@ -3,6 +3,7 @@
 // what "memory ran out" means, so that no caller has to check. Invariant: every byte not handed out is zero
 // or poisoned.
 #include "text/arena.h"
+#include "text/print.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -60,7 +61,7 @@ struct arena {
     struct block *newest, *first;
     struct deferred *deferred;
     struct trial *trial;
-    size_t used, most;
+    size_t used, most; // `most`: as far as the last release
 };
 
 static void *memory_take(void *context, size_t size) {
@@ -150,6 +151,7 @@ struct arena_mark arena_mark(const struct arena *arena) {
 }
 
 void arena_release(struct arena *arena, const struct arena_mark *mark) {
+    arena->most = arena_used(arena);
     clean_until(arena, mark->deferred);
     free_until(arena, mark->block);
     struct block *block = arena->newest;
@@ -204,7 +206,6 @@ void *arena_room(struct arena *arena, size_t size) {
     unsigned char *at = block->at + block->used;
     block->used += need;
     arena->used += need;
-    if (arena->used > arena->most) arena->most = arena->used;
     UNPOISON(at, size);
     return at;
 }
@@ -214,8 +215,9 @@ void *arena_alloc(struct arena *arena, size_t size) {
 }
 
 void *arena_array(struct arena *arena, size_t count, size_t size) {
-    if (size && count > SIZE_MAX / size) arena_give_up(arena);
-    return arena_alloc(arena, count * size);
+    size_t all;
+    if (__builtin_mul_overflow(count, size, &all)) arena_give_up(arena);
+    return arena_alloc(arena, all);
 }
 
 char *arena_copy(struct arena *arena, const char *bytes, size_t size) {
@@ -237,13 +239,14 @@ char *arena_format(struct arena *arena, const char *format, ...) {
     va_list arguments, again;
     va_start(arguments, format);
     va_copy(again, arguments);
-    int size = vsnprintf(first, sizeof first, format, arguments);
+    int size = text_print(first, sizeof first, format, arguments);
     va_end(arguments);
-    char *text = arena_alloc(arena, size > 0 ? (size_t)size + 1 : 1);
-    if (size >= SHORT)
-        vsnprintf(text, (size_t)size + 1, format, again);
-    else if (size > 0)
-        memcpy(text, first, (size_t)size + 1);
+    size_t whole = size > 0 ? (size_t)size : 0;
+    char *text = arena_copy(arena, first, whole < SHORT ? whole : 0);
+    if (whole >= SHORT) {
+        text = arena_room(arena, whole + 1);
+        text_print(text, whole + 1, format, again);
+    }
     va_end(again);
     return text;
 }
@@ -273,14 +276,17 @@ void *arena_grow(struct arena *arena, void *base, size_t count, size_t *room, si
     if (count < *room) return base;
     if (*room > SIZE_MAX / 2) arena_give_up(arena);
     size_t more = *room ? *room * 2 : 4;
-    void *moved = arena_array(arena, more, size);
+    size_t all;
+    if (__builtin_mul_overflow(more, size, &all)) arena_give_up(arena);
+    char *moved = arena_room(arena, all);
     if (count) memcpy(moved, base, count * size);
+    memset(moved + count * size, 0, all - count * size);
     *room = more;
     return moved;
 }
 
 size_t arena_used(const struct arena *arena) {
-    return arena->most;
+    return arena->used > arena->most ? arena->used : arena->most;
 }
 
 const struct arena_memory *arena_source(const struct arena *arena) {

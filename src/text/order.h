@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// strcmp() for searches in lists: most pairs differ in their first byte, which needs no call.
+// strcmp() for searches in lists: most pairs differ in their first two bytes, which needs no call.
 #ifndef TEXT_ORDER_H
 #define TEXT_ORDER_H
 
@@ -8,12 +8,14 @@
 #include <string.h>
 
 static inline int text_order(const char *a, const char *b) {
-    int first = (unsigned char)*a - (unsigned char)*b;
-    return first ? first : strcmp(a, b);
+    int order = (unsigned char)*a - (unsigned char)*b;
+    if (order || !*a) return order;
+    order = (unsigned char)a[1] - (unsigned char)b[1];
+    return order || !a[1] ? order : strcmp(a + 2, b + 2);
 }
 
 static inline bool text_same(const char *a, const char *b) {
-    return *a == *b && (!*a || (a[1] == b[1] && !strcmp(a, b)));
+    return *a == *b && (!*a || (a[1] == b[1] && (!a[1] || !strcmp(a + 2, b + 2))));
 }
 
 // Is the word in a list that is sorted by its bytes?

@@ -39,8 +39,8 @@ void bound_work_init(struct arena *arena, const struct solve_model *model, struc
     work->stem_price = arena_array(arena, model->stem_count, sizeof(double));
     work->entry_price = arena_array(arena, model->entry_count, sizeof(double));
     work->value = arena_array(arena, model->entry_count, sizeof(double));
-    work->ahead = arena_array(arena, cells, sizeof(int32_t));
-    work->behind = arena_array(arena, cells, sizeof(int32_t));
+    work->ahead = arena_room(arena, cells * sizeof(int32_t)); // rows are written before they are read
+    work->behind = arena_room(arena, cells * sizeof(int32_t));
     work->ahead_row = arena_array(arena, model->group_count + 1, sizeof *work->ahead_row);
     work->behind_row = arena_array(arena, model->group_count + 1, sizeof *work->behind_row);
     work->coarse = arena_array(arena, model->entry_count, sizeof(int32_t));

@@ -37,20 +37,9 @@ static bool same_text(const struct plan_phrase *phrase, const char *text) {
     return false;
 }
 
-// Law 1 holds within a phrase too: "Seat Wear on Seat" is no spelling.
-static bool repeats_word(struct phrase_maker *m, const char *text) {
-    struct vocabulary words = vocabulary_start(m->arena);
-    size_t at = 0, seen = 0;
-    for (const char *word; (word = letters_next(m->arena, text, &at));)
-        if (!word_is_free(word)) {
-            vocabulary_number(m->arena, &words, word);
-            seen++;
-        }
-    return words.count < seen;
-}
-
 static void add(struct phrase_maker *m, struct plan_phrase *phrase, const char *text, int tells, int cost) {
-    if (!phrase || phrase->count == 8 || !*text || (!phrase->name && repeats_word(m, text))) return;
+    // Law 1 holds within a phrase too: "Seat Wear on Seat" is no spelling.
+    if (!phrase || phrase->count == 8 || !*text || (!phrase->name && words_repeat(m->arena, text))) return;
     const struct claim_found *bar = claims_bar(m->claims, text);
     if (bar) {
         phrase_bar(m, text,

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Builds the search's view of a title problem and throws out what cannot matter:
-//   spellings over the limit, wordings that need a stem nobody offers, a wording's stems that come along with
-//   another of its stems, wordings beaten inside their want, spellings beaten inside their phrase.
+//   spellings over the limit or with a word that a must says in every title, wordings that need a stem nobody
+//   offers, a wording's stems that stand in every title or come along with another of its stems, wordings
+//   beaten inside their want, spellings beaten inside their phrase.
 // All of these keep the one best choice, ties included; solve_reduce.c says why for the beaten ones.
 #include "title/solve_model.h"
 #include "title/solve_bits.h"
+#include "title/solve_reach.h"
 #include "title/solve_reduce.h"
 #include "title/solve_rows.h"
 
@@ -13,8 +15,10 @@ struct draft {
     const struct title_problem *problem;
     struct solve_model *model;
     bool lengths_only;
+    const uint32_t *sure;                // per word: the must that says it in every title, or 0
     const struct title_spelling **texts; // per entry, NULL when left out
     uint64_t *offer;                     // per stem as numbered outside: the entries that bring it
+    bool *told;                          // per such stem: every title has it, as some must always brings it
     uint32_t *stem_name;                 // outside number to ours, 0 for none, else one more
     uint32_t *word_name;
 };
@@ -29,6 +33,7 @@ static bool says_word_twice(const struct title_spelling *text) {
 static void add_text(struct draft *draft, size_t group, const struct title_spelling *text, int index) {
     struct solve_model *model = draft->model;
     if (says_word_twice(text) || (!draft->lengths_only && text->length > draft->problem->limit)) return;
+    if (!reach_may_stand(draft->sure, group, text)) return;
     draft->texts[model->entry_count] = text;
     model->entries[model->entry_count++] =
         (struct solve_entry){.group = group, .length = text->length + 1, .spelling = index};
@@ -81,6 +86,23 @@ static void find_offers(struct draft *draft) {
     }
 }
 
+// Stems that all entries of a group bring which cannot be left out.
+static void find_told(struct draft *draft) {
+    struct solve_model *model = draft->model;
+    size_t cells = model->entry_cells;
+    draft->told = arena_array(draft->arena, draft->problem->stem_count, sizeof *draft->told);
+    for (size_t from = 0, to; from < model->entry_count; from = to) {
+        size_t group = model->entries[from].group;
+        for (to = from + 1; to < model->entry_count && model->entries[to].group == group;) to++;
+        const struct title_spelling *text = draft->texts[from];
+        for (size_t i = 0; !model->may_skip[group] && i < text->stem_count; i++) {
+            size_t e = from + 1;
+            while (e < to && bits_has(&draft->offer[text->stems[i] * cells], e)) e++;
+            draft->told[text->stems[i]] |= e == to;
+        }
+    }
+}
+
 // Keeps one of two stems when whatever brings the kept one brings the other as well: fewer things to wait
 // for.
 static bool comes_along(const struct draft *draft, const struct title_wording *wording, size_t i) {
@@ -113,7 +135,7 @@ static void draft_wording(struct draft *draft, const struct title_wording *wordi
     *own = (struct solve_wording){.want = want, .weight = wording->weight};
     own->stems = arena_array(draft->arena, wording->count, sizeof *own->stems);
     for (size_t i = 0; i < wording->count; i++) {
-        if (comes_along(draft, wording, i)) continue;
+        if (draft->told[wording->stems[i]] || comes_along(draft, wording, i)) continue;
         uint32_t *name = &draft->stem_name[wording->stems[i]];
         if (*name == 0) *name = (uint32_t)++model->stem_count;
         own->stems[own->stem_count++] = *name - 1;
@@ -288,12 +310,17 @@ static void index_groups(struct draft *draft) {
 
 void solve_model_build(struct arena *arena, const struct title_problem *problem, bool lengths_only,
                        struct solve_model *model) {
-    struct draft draft = {.arena = arena, .problem = problem, .model = model, .lengths_only = lengths_only};
+    struct draft draft = {.arena = arena,
+                          .problem = problem,
+                          .model = model,
+                          .lengths_only = lengths_only,
+                          .sure = reach_sure_words(arena, problem)};
     *model = (struct solve_model){.phrase_count = problem->phrase_count,
                                   .group_count = problem->phrase_count + problem->rollup_count};
     model->may_skip = arena_array(arena, model->group_count, sizeof *model->may_skip);
     draft_entries(&draft);
     find_offers(&draft);
+    find_told(&draft);
     draft_wordings(&draft);
     fill_entries(&draft);
     set_values(&draft);

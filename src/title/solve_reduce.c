@@ -136,6 +136,109 @@ void solve_reduce_entries(struct arena *arena, struct solve_model *model) {
     model->entry_cells = bits_cells(kept);
 }
 
+static int64_t most_of_group(const struct solve_model *model, size_t g) {
+    int64_t most = INT64_MIN;
+    for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
+        if (model->entries[e].value > most) most = model->entries[e].value;
+    return most;
+}
+
+// The only group that brings the stem, or SIZE_MAX.
+static size_t bringer(const struct solve_model *model, uint32_t stem) {
+    size_t group = SIZE_MAX;
+    for (size_t e = 0; e < model->entry_count; e++) {
+        if (!bits_has(model->entries[e].stem_set, stem) || model->entries[e].group == group) continue;
+        if (group != SIZE_MAX) return SIZE_MAX;
+        group = model->entries[e].group;
+    }
+    return group;
+}
+
+// A wording that must be answered needs each of its stems: where one group alone brings a stem, an entry of
+// that group with it.
+static void keep_answers(const struct solve_model *model, const struct solve_wording *wording,
+                         uint64_t *alive) {
+    for (size_t i = 0; i < wording->stem_count; i++) {
+        size_t group = bringer(model, wording->stems[i]);
+        if (group == SIZE_MAX) continue;
+        for (size_t e = model->first[group]; e < model->first[group + 1]; e++)
+            if (!bits_has(model->entries[e].stem_set, wording->stems[i])) bits_drop(alive, e);
+    }
+}
+
+// Nothing is worth more than the best entry of each group and the heaviest wording of each want together.
+static int64_t most_of_all(const struct solve_model *model) {
+    int64_t most = 0;
+    for (size_t g = 0; g < model->group_count; g++) most += most_of_group(model, g);
+    for (size_t w = 0; w < model->wording_count; w++)
+        if (!w || model->wordings[w].want != model->wordings[w - 1].want) most += model->wordings[w].weight;
+    return most;
+}
+
+// The only wording of its want, without which nothing is worth `least`?
+static bool must_answer(const struct solve_model *model, size_t w, int64_t most, int64_t least) {
+    const struct solve_wording *wording = &model->wordings[w];
+    bool first = !w || wording->want != wording[-1].want,
+         last = w + 1 == model->wording_count || wording->want != wording[1].want;
+    return first && last && most - wording->weight < least;
+}
+
+void solve_reduce_above(const struct solve_model *model, int64_t least, uint64_t *alive) {
+    int64_t most = most_of_all(model);
+    for (size_t g = 0; g < model->group_count; g++) {
+        int64_t others = most - most_of_group(model, g);
+        for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
+            if (others + model->entries[e].value < least) bits_drop(alive, e);
+    }
+    for (size_t w = 0; w < model->wording_count; w++)
+        if (must_answer(model, w, most, least)) keep_answers(model, &model->wordings[w], alive);
+}
+
+// Whole grains of what lies between, so that values stay as they are to each other.
+static int64_t lower_by(const struct solve_model *model, int64_t without) {
+    int64_t more = model->least - without - 1;
+    return more - more % model->grain;
+}
+
+static int64_t lower_group(struct solve_model *model, size_t g, int64_t others) {
+    int64_t without = INT64_MIN;
+    for (size_t e = model->first[g]; e < model->first[g + 1]; e++) {
+        int64_t value = others + model->entries[e].value;
+        if (value < model->least && value > without) without = value;
+    }
+    int64_t less = without == INT64_MIN ? 0 : lower_by(model, without);
+    for (size_t e = model->first[g]; e < model->first[g + 1]; e++)
+        if (others + model->entries[e].value >= model->least) model->entries[e].value -= less;
+    model->least -= less;
+    return less;
+}
+
+static int64_t lower_wording(struct solve_model *model, struct solve_wording *wording, int64_t most) {
+    int64_t less = lower_by(model, most - wording->weight);
+    wording->weight -= less;
+    model->least -= less;
+    size_t i = 0;
+    while (i < wording->stem_count && bringer(model, wording->stems[i]) != SIZE_MAX) i++;
+    if (i == wording->stem_count) wording->row_count = 0;
+    return less;
+}
+
+int64_t solve_reduce_sure(struct solve_model *model) {
+    int64_t all = 0, most = most_of_all(model);
+    for (size_t g = 0; g < model->group_count; g++) {
+        int64_t less = lower_group(model, g, most - most_of_group(model, g));
+        most -= less;
+        all += less;
+    }
+    for (size_t w = 0; w < model->wording_count; w++) {
+        if (!must_answer(model, w, most, model->least)) continue;
+        int64_t less = lower_wording(model, &model->wordings[w], most);
+        most -= less;
+        all += less;
+    }
+    return all;
+}
+
 static void mark_pair(uint64_t *pairs, size_t cells, size_t a, size_t b) {
     bits_add(&pairs[a * cells], b);
     bits_add(&pairs[b * cells], a);

@@ -10,6 +10,7 @@
 #include "title/bound.h"
 #include "title/solve_bits.h"
 #include "title/solve_improve.h"
+#include "title/solve_reduce.h"
 
 enum {
     ROOT_MEASURES = 50,
@@ -40,7 +41,7 @@ static void offer(struct search *search, const size_t *pick) {
     const struct solve_model *model = search->model;
     struct solve_found *found = search->found;
     int64_t value;
-    if (!solve_model_value(model, pick, search->room, &value)) return;
+    if (!solve_model_value(model, pick, search->room, &value) || value < model->least) return;
     if (found->any &&
         (value < found->value || (value == found->value && !solve_model_earlier(model, pick, found->pick))))
         return;
@@ -91,8 +92,14 @@ static void mend(struct search *search, const struct bound_node *node) {
     offer(search, pick);
 }
 
+static bool only_equals(const struct search *search, int64_t bound) {
+    return search->found->any && bound < search->found->value + search->model->grain;
+}
+
+// Nothing betters a title that no bound of the whole tree is above.
 static void improve(struct search *search) {
     struct solve_found *found = search->found;
+    if (only_equals(search, search->nodes[0].bound)) return;
     while (search->fresh && search->model->wording_count > 0)
         search->fresh = solve_improve_pick(search->model, &search->improve, found->pick, &found->value);
 }
@@ -108,8 +115,11 @@ static bool may_come_first(const struct search *search, const struct bound_node 
     return false;
 }
 
-static bool only_equals(const struct search *search, int64_t bound) {
-    return search->found->any && bound < search->found->value + search->model->grain;
+// Whether the best title is one of the node's: then its bound never falls below that.
+static bool holds_found(const struct search *search, const struct bound_node *node) {
+    for (size_t g = 0; g < search->model->group_count; g++)
+        if (!bits_has(node->alive, search->found->pick[g])) return false;
+    return true;
 }
 
 // Whether a node with this bound needs no further look.
@@ -149,7 +159,7 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
         }
         if (i % 3 == 0) mend(search, node);
         if (i == FIRST_IMPROVED) improve(search);
-        if (i + 1 == measures) {
+        if (i + 1 == measures || (only_equals(search, best) && holds_found(search, node))) {
             if (bound == best) last = true;
             break;
         }
@@ -163,8 +173,9 @@ static bool tighten(struct search *search, struct bound_node *node, size_t measu
         best = bound_measure(work, node);
     }
     improve(search);
+    if (is_beaten(search, node, node->bound)) return true;
     bound_limits(work, node, best);
-    return is_beaten(search, node, node->bound);
+    return false;
 }
 
 // Takes out the entries that no better title holds; true when there were any.
@@ -281,6 +292,7 @@ void solve_search(struct arena *arena, const struct solve_model *model, const si
     if (start != NULL) offer(&search, start);
     struct bound_node *root = node_at(&search, 0);
     for (size_t e = 0; e < model->entry_count; e++) bits_add(root->alive, e);
+    solve_reduce_above(model, model->least, root->alive);
     bound_first_prices(model, root->price);
     root->bound = INT64_MAX;
     search_node(&search, 0);

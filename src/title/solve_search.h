@@ -14,7 +14,7 @@ struct solve_found {
     uint64_t steps; // measures taken
 };
 
-// `start` may be NULL, or a lawful pick to improve on.
+// `start` may be NULL, or a lawful pick to improve on. Only titles of model->least or more are looked for.
 void solve_search(struct arena *arena, const struct solve_model *model, const size_t *start, uint64_t budget,
                   struct solve_found *found);
 

@@ -3,7 +3,6 @@
 // nothing depends on the hash.
 #include "title/vocabulary.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "say/say.h"
@@ -16,13 +15,8 @@ static const char *const free_words[] = {
     "of",   "off",   "on",  "only", "or",    "out", "over", "oz",      "per",  "pt",   "qt",
     "size", "some",  "the", "to",   "under", "up",  "with", "without", "yd"};
 
-static int word_order(const void *key, const void *entry) {
-    return text_order(key, *(const char *const *)entry);
-}
-
 bool word_is_free(const char *word) {
-    return bsearch(word, free_words, sizeof free_words / sizeof *free_words, sizeof *free_words,
-                   word_order) != NULL;
+    return text_sorted_has(free_words, sizeof free_words / sizeof *free_words, word);
 }
 
 struct vocabulary vocabulary_start(struct arena *arena) {
@@ -127,7 +121,7 @@ const char *letters_next(struct arena *arena, const char *text, size_t *at) {
 
 // --- words looked up where they stand, so that only a new one is copied ---
 
-enum { PLAIN_ROOM = 48 };
+enum { PLAIN_ROOM = 48, WORDS_FIRST = 12 };
 
 struct folded {
     char plain[PLAIN_ROOM];
@@ -158,6 +152,28 @@ struct numbers vocabulary_words(struct arena *arena, struct vocabulary *words, c
                                          : take(arena, words, slot, kept(arena, &folded)));
     }
     return numbers;
+}
+
+bool words_repeat(struct arena *arena, const char *text) {
+    struct folded first[WORDS_FIRST];
+    size_t size = strlen(text), at = 0, from, to, count = 0;
+    while (count < WORDS_FIRST && letters_span(text, size, &at, &from, &to)) {
+        fold(arena, text + from, to - from, &first[count]);
+        if (word_is_free(first[count].word)) continue;
+        for (size_t i = 0; i < count; i++)
+            if (text_same(first[i].word, first[count].word)) return true;
+        count++;
+    }
+    if (count < WORDS_FIRST) return false;
+    struct vocabulary words = vocabulary_start(arena); // of a long text, from its beginning
+    size_t seen = 0;
+    at = 0;
+    for (const char *word; (word = letters_next(arena, text, &at));) {
+        if (word_is_free(word)) continue;
+        vocabulary_number(arena, &words, word);
+        seen++;
+    }
+    return words.count < seen;
 }
 
 // The same words stand in many texts of one title: each is brought to its stem once.

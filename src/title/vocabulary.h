@@ -30,6 +30,8 @@ struct numbers {
 
 // The content words of a title text, each once: letter runs of two and more, case-folded, free words aside.
 struct numbers vocabulary_words(struct arena *arena, struct vocabulary *words, const char *text);
+// Whether one of those words stands in the text twice.
+bool words_repeat(struct arena *arena, const char *text);
 // The stems of a text, each once: letter and digit runs, folded to the singular; "in", "of" and their like
 // aside.
 struct numbers vocabulary_stems(struct arena *arena, struct vocabulary *stems, const char *text);

@@ -43,6 +43,33 @@ START_TEST(private_data_is_seen_as_what_it_is) {
 }
 END_TEST
 
+// What private_starts() leaves out finds nothing there.
+static void check_starts(struct arena *arena, const char *text, unsigned place) {
+    struct private_text t = {.arena = arena, .text = text, .place = place};
+    private_cut(&t);
+    for (size_t i = 0; i < t.count; i++) {
+        unsigned starts = private_starts(&t, i);
+        for (unsigned matcher = 0; matcher < PRIVATE_MATCHERS; matcher++) {
+            if (starts >> matcher & 1) continue;
+            private_matchers[matcher](&t, i);
+            ck_assert_msg(!t.found.count, "matcher %u is not asked at token %zu of '%s'", matcher, i, text);
+        }
+    }
+}
+
+static void check_all_starts(struct arena *arena, void *context) {
+    (void)context;
+    for (unsigned place = 0; place <= PRIVATE_MARK; place = place ? place * 2 : 1) {
+        for (size_t i = 0; i < PRIVATE_TEXT_COUNT; i++) check_starts(arena, PRIVATE_TEXTS[i].text, place);
+        for (size_t i = 0; i < PUBLIC_TEXT_COUNT; i++) check_starts(arena, PUBLIC_TEXTS[i].text, place);
+    }
+}
+
+START_TEST(no_matcher_is_left_out_where_it_finds_something) {
+    within(check_all_starts, NULL);
+}
+END_TEST
+
 static void check_negative(struct arena *arena, void *context) {
     (void)context;
     for (size_t i = 0; i < PUBLIC_TEXT_COUNT; i++) {
@@ -168,6 +195,7 @@ int main(void) {
     TCase *tests = tcase_create("texts");
     tcase_set_timeout(tests, 120);
     tcase_add_test(tests, private_data_is_seen_as_what_it_is);
+    tcase_add_test(tests, no_matcher_is_left_out_where_it_finds_something);
     tcase_add_test(tests, evidence_is_left_alone);
     tcase_add_test(tests, every_matcher_is_needed);
     tcase_add_test(tests, every_known_word_is_found);
