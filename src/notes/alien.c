@@ -67,6 +67,11 @@ bool alien_word(const char *fold) {
     return text_sorted_has(small_words, COUNT(small_words), fold);
 }
 
+static bool is_alien_word(const struct tokens *tokens, size_t i) {
+    static const char key[] = "a word of another language";
+    return token_passes(tokens, i, key, alien_word);
+}
+
 const char *alien_words(const struct note *note) {
     enum { GREEK = 0xCD }; // accents are off, so what lies behind is no Latin letter
     size_t words = 0, foreign = 0, small = 0, unknown = 0, strange = 0;
@@ -75,7 +80,7 @@ const char *alien_words(const struct note *note) {
         if (token->kind != TOKEN_WORD) continue;
         words++;
         strange += (unsigned char)token->fold[0] >= GREEK;
-        bool is = alien_word(token->fold);
+        bool is = is_alien_word(&note->tokens, i);
         foreign += is;
         small += !is && rest_is_small(note, i);
         unknown += !english_at(note, i);
@@ -98,7 +103,7 @@ static bool is_alien(const struct note *note, size_t from, size_t to) {
         if (token_is(&note->tokens, i, "\"")) return false;
         if (token->kind != TOKEN_WORD) continue;
         words++;
-        bool is = alien_word(token->fold);
+        bool is = is_alien_word(&note->tokens, i);
         foreign += is;
         small += !is && rest_is_small(note, i);
         unknown += is || !english_at(note, i);

@@ -17,10 +17,10 @@ static bool lay(struct laid *out, const char *word) {
     size_t n = strlen(word);
     if (out->size + n + 2 > PHRASE_BYTES) return false;
     if (out->size) out->text[out->size++] = ' ';
-    for (size_t i = 0; i < n; i++) out->text[out->size++] = word[i];
-    for (char *c = out->text + out->size - n; c < out->text + out->size; c++)
-        if (*c == '-') *c = ' ';
-    out->text[out->size] = '\0';
+    char *to = out->text + out->size;
+    memcpy(to, word, n + 1);
+    for (char *c = to; (c = memchr(c, '-', n - (size_t)(c - to))) != NULL;) *c = ' ';
+    out->size += n;
     return true;
 }
 
@@ -158,7 +158,7 @@ static bool noun_of(const struct note *note, size_t i, size_t n, bool ruled, str
     const struct token *last = &note->tokens.at[i + n - 1];
     struct laid one, many;
     bool both = last->one != last->fold;
-    if (!lay_out(note, i, n, true, &one) || !lay_out(note, i, n, false, &many)) return false;
+    if (!lay_out(note, i, n, true, &one) || (both && !lay_out(note, i, n, false, &many))) return false;
     *found = (struct noun_found){.from = i, .to = i + n};
     bool rule = ruled && ((both && rule_noun(note, many.text, found)) || rule_noun(note, one.text, found));
     return book_noun(note, &one, found) || rule || (both && book_noun(note, &many, found));

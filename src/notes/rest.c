@@ -35,7 +35,8 @@ bool rest_is_small(const struct note *note, size_t i) {
     const struct token *token = &note->tokens.at[i];
     // A question mark is data: something is not known.
     if (token->kind == TOKEN_SIGN) return token->fold[0] != '?';
-    return token->kind == TOKEN_WORD && in_small(token->fold);
+    static const char key[] = "a small word";
+    return token->kind == TOKEN_WORD && token_passes(&note->tokens, i, key, in_small);
 }
 
 static void keep(struct note *note, size_t from, size_t to) {
