@@ -411,12 +411,19 @@ static size_t walk_from(const struct places *w, size_t place, size_t i) {
     return (w->end == ANYWHERE ? w->words[i - 1].ends : i == w->end) ? i : 0;
 }
 
+static bool may_be_skipped(const struct spoken *s, size_t from, size_t to) {
+    for (; from < to; from++)
+        if (!s->places[from].gap && !s->places[from].optional) return false;
+    return true;
+}
+
 // Do the places before the opening fill the words up to `start`?
 static bool leads_up(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
                      size_t start) {
     struct places before = {s, words, start, opening->place, start};
     size_t first = s->patterns[opening->pattern].from;
     if (first == opening->place) return words[start].starts;
+    if (!start) return may_be_skipped(s, first, opening->place); // a walk's 0 is no word
     const struct place_of_words *place = &s->places[first];
     bool open = place->gap || place->optional; // any word may stand where it begins
     for (size_t k = open ? 0 : 1; k <= opening->back && k <= start; k++) {
