@@ -3,6 +3,7 @@
 // name no maker; "attributed to", "he said Harkwidge" guess at one; and a word of age or of a country by
 // itself is no name at all.
 #include "notes/any.h"
+#include "notes/english.h"
 #include "notes/works.h"
 
 static bool is_refused(const struct note *note, size_t from, size_t to) {
@@ -53,6 +54,14 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
 
 bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    // "Instrument Makers", "High Street": a trade or an address
+    if (ANY(tokens, to - 1, "makers", "manufacturers", "merchants", "dealers", "street", "road", "lane",
+            "avenue", "square", "terrace", "suppliers", "engineers", "opticians", "ironmongers", "saddlers",
+            "chemists", "jewellers", "jewelers", "stationers", "printers", "cutlers")) {
+        bool plain = true;
+        for (size_t i = from; i < to; i++) plain &= english_at(note, i);
+        if (plain) return true;
+    }
     if (to > from + 2 || (to == from + 2 && !token_is(tokens, from + 1, "i"))) return false;
     return ANY(tokens, from, "victorian", "edwardian", "georgian", "regency", "elizabethan", "jacobean",
                "tudor", "sweden", "norway", "denmark", "spain", "portugal", "holland", "belgium", "austria",

@@ -236,6 +236,26 @@ static const char *place_before(const struct note *note, size_t i, size_t *from)
     return note_words(note, noun, noun + 1);
 }
 
+// "Corbett Dray, Instrument Makers, no. 4412": capitals go on behind the comma, up to a stop.
+static size_t goes_on(const struct note *note, size_t from, size_t end) {
+    const struct tokens *tokens = &note->tokens;
+    if (!is_text_token(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
+    while (end - from < MARK_WORDS_MOST && end + 1 < tokens->count && token_is(tokens, end, ",")) {
+        size_t at = end + 1, to = at;
+        if (ANY(tokens, at, "no", "number")) {
+            at += token_is(tokens, at + 1, ".") ? 2 : 1;
+            to = has_figure(note, at, at + 1) ? at + 1 : at;
+        } else if (tokens->at[at].kind == TOKEN_WORD && !note->fault_word[at]) {
+            to = proper_run(note, at);
+        }
+        const char *where;
+        bool stops = to >= tokens->count || tokens->at[to].stop != STOP_NONE || place_at(note, to, &where);
+        if (to == at || !stops) break;
+        end = to;
+    }
+    return end;
+}
+
 static bool text_behind(const struct note *note, size_t at, bool says, struct found *found) {
     const struct tokens *tokens = &note->tokens;
     if (quoted(note, at, found)) return true;
@@ -248,6 +268,7 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct fo
     }
     if (end == at) end = plain_run(note, at, says ? MARK_WORDS_MOST / 2 : FLAT_WORDS_MOST - 1);
     if (end == at) return false;
+    if (!caseless) end = goes_on(note, at, end);
     *found = (struct found){at, end, end, NULL};
     return true;
 }
@@ -415,6 +436,12 @@ static size_t find_noun(struct note *note, size_t i) {
     return found.end - i;
 }
 
+// "9ct on the case back", "18k inside the band"
+static bool is_carat(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "9ct", "15ct", "18ct", "22ct", "9k", "10k", "14k", "18k", "22k", "14kt", "18kt",
+               "10kt", "375", "585", "750", "925", "k18", "k14");
+}
+
 // "Hobbinfold stamped on the belly", "2108 pressed into the base", "MK II on the back plate", "PAT. APR 4
 // 1871 on the arm".
 static size_t find_run(struct note *note, size_t i) {
@@ -433,6 +460,7 @@ static size_t find_run(struct note *note, size_t i) {
     bool caps = false;
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
+    caps |= is_carat(note, i) && end == i + 1;
     bool plain = token->starts && !token->capitals && end == i + 1 &&
                  (token->one != token->fold || place_noun(note, i) || is_breaker(note, i) ||
                   ANY(tokens, i, "hand", "name", "number", "date", "something", "lettering", "writing",

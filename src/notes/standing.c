@@ -10,6 +10,7 @@
 
 #include "notes/chunk.h"
 #include "notes/number.h"
+#include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -187,11 +188,43 @@ static bool is_link(const struct note *note, size_t i) {
     return any(note, i, words, COUNT(words));
 }
 
+// "Red wooden handle" has a red handle.
+static const char *part_words(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
+    if (n && from + n < to) from += n;
+    // "Case is mahogany": its capital is the sentence's
+    const struct token *first = &note->tokens.at[from];
+    const char *words = note_words(note, from, to);
+    return first->starts && !first->capitals ? utf8_fold(note->arena, words) : arena_string(note->arena, words);
+}
+
 static const char *part_before(const struct note *note, size_t i) { // "the lid is": the words before token i
     struct word_entry entry;
     for (size_t n = 3; n > 0; n--)
         if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !is_type(note, i - 1))
-            return arena_string(note->arena, note_words(note, i - n, i));
+            return part_words(note, i - n, i);
+    return NULL;
+}
+
+// "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.
+static const char *part_spoken_of(const struct note *note, size_t comma) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[comma].stop != STOP_COMMA || !comma) return NULL;
+    size_t from = note_clause_from(note, comma - 1, STOP_COMMA);
+    if (!from || tokens->at[from - 1].stop < STOP_SENTENCE) return NULL;
+    struct word_entry entry;
+    bool later = false;
+    for (size_t i = from; i < comma && !later; i++)
+        later = ANY(tokens, i, "replacement", "later", "new", "newer", "replaced", "modern", "another",
+                    "reproduction", "made");
+    if (!later) return NULL;
+    while (ANY(tokens, from, "the", "its", "a")) from++;
+    enum { WORDS_MOST = 3 };
+    for (size_t n = WORDS_MOST; n > 0; n--)
+        if (from + n < comma && word_at(note, from + n - 1, 1u << USE_PART, &entry) == 1 &&
+            ANY(tokens, from + n, "is", "was", "are", "has", "been", "replaced", "inside", "on", "looks"))
+            return part_words(note, from, from + n);
     return NULL;
 }
 
@@ -199,6 +232,7 @@ static enum standing behind(const struct note *note, size_t from, const char **o
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
         size_t prev = at - 1;
+        if (n == 0 && (*of = part_spoken_of(note, prev)) != NULL) return STANDING_PART;
         if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
             note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
@@ -281,14 +315,6 @@ static bool is_set_off(const struct note *note, size_t from, size_t to) {
            number_whole(&note->tokens, to, &number) > 1;
 }
 
-// "Red wooden handle" has a red handle.
-static const char *part_words(const struct note *note, size_t from, size_t to) {
-    struct word_entry entry;
-    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
-    if (n && from + n < to) from += n;
-    return arena_string(note->arena, note_words(note, from, to));
-}
-
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
@@ -313,6 +339,35 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     return standing == STANDING_NONE && is_early_color(note, from) ? STANDING_THING : standing;
 }
 
+// "Compass & protractor": goods of their own beside the thing, and no picture on it.
+static bool is_beside_type(const struct note *note, size_t from, size_t to) {
+    struct noun_found noun;
+    return ANY(&note->tokens, to, "&", "and", "+") && is_type(note, to + 1) &&
+           !(from > 0 && ANY(&note->tokens, from - 1, "a", "an", "of", "with")) && noun_at(note, from, &noun) &&
+           noun.to == to && (noun.thing || noun.uses & (1u << USE_THING));
+}
+
+// "A crack running up the bowl": what something does is a picture only where the thing or a word for
+// pictures follows ("hunting scene").
+static bool is_action(const struct note *note, size_t from, size_t to) {
+    return to == from + 1 && ANY(&note->tokens, from, "running", "fishing", "sailing", "hunting", "dancing",
+                                 "cycling", "swimming", "racing", "riding", "skating", "cooking", "boxing",
+                                 "climbing", "rowing", "surfing", "farming", "mining", "sewing", "knitting",
+                                 "gardening", "camping", "hiking", "sleeping", "flying", "walking", "bowling");
+}
+
+// "4 fold, leaf brass", "somebody drew on the lighthouse": a part of the thing, and what was spoken of before.
+static bool is_the_part(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    bool the = from > 1 && token_is(tokens, from - 1, "the") && token_is(tokens, from - 2, "on");
+    bool one = to == from + 1 && tokens->at[from].one == tokens->at[from].fold;
+    if (the && one) return true; // but "gilding worn on the roses"
+    bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");
+    return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 &&
+           to < tokens->count && !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
+}
+
 bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
                                        "picture",   "pictures", "theme",   "decoration", "shaped",
@@ -329,7 +384,10 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     size_t end, at = from;
     struct noun_found noun;
     enum ahead what = look_ahead(note, to, &end).what;
+    if (is_beside_type(note, from, to) || ANY(tokens, to, "present", "gift", "party", "reception", "fair"))
+        return false;
     if (is_type(note, to) || any(note, to, next, COUNT(next))) return true;
+    if (is_action(note, from, to) || is_the_part(note, from, to)) return false;
     if (what == AHEAD_THING) return true;
     if (what == AHEAD_FAULT) return false;
     while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&

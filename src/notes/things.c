@@ -259,6 +259,15 @@ static bool is_faulty_part(const struct note *note, const struct chunk *chunk,
     return false;
 }
 
+static bool answered_by(const struct note *note, size_t i, struct noun_found *noun) {
+    struct chunk next;
+    if (!chunk_at(note, i, &next)) return false;
+    const struct noun_found *head = head_of(note, &next);
+    if (!head || !head->thing || head->part) return false;
+    *noun = *head;
+    return true;
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -292,6 +301,9 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (pick->behind) value -= 45;
     if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no"))
         value -= 90;                                            // "tin sign? no, cardboard"
+    // "A linen sheet? embroidered tablecloth": asked, and answered with another
+    struct noun_found answer;
+    if (token_is(&note->tokens, chunk->to, "?") && answered_by(note, chunk->to + 1, &answer)) value -= 50;
     if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
     // "It is light": a noun without an article behind "it is" tells how it is
     bool it = said && chunk->from > 1 && token_is(&note->tokens, chunk->from - 2, "it");

@@ -102,6 +102,14 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     if (token_among(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
     if (token_is(tokens, to + 1, "or") && word_at(note, to + 2, 1u << USE_MATERIAL, &next))
         return SURE_GUESS; // "bone handle or plastic"
+    // "Horn handle (could be plastic)"
+    size_t open = tokens->at[to - 1].stop == STOP_NONE && to + 1 < tokens->count && !token_is(tokens, to, "(")
+                      ? to + 1
+                      : to;
+    if ((token_is(tokens, open, "(") || (open < tokens->count && tokens->at[open].stop == STOP_COMMA)) &&
+        ANY(tokens, open + 1, "could", "might", "may", "maybe", "possibly", "or") &&
+        (ANY(tokens, open + 2, "be", "well") || word_at(note, open + 2, 1u << USE_MATERIAL, &next)))
+        return SURE_GUESS;
     // "wooden, maybe oak": the oak is in doubt
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
         token_among(tokens, to + 1, behind, COUNT(behind)) && !word_at(note, to + 2, standing_uses, &next))
@@ -208,8 +216,7 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
                 ANY(tokens, i - 1, "near", "absolutely", "almost")) ||
                i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
-    if (other && (token_is(tokens, i - 2, "with") || token_is(tokens, i - 2, "by")))
-        return true; // its knob's
+    if (other && ANY(tokens, i - 2, "with", "by", "w/", "w", "for")) return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     struct word_entry part;
@@ -227,6 +234,11 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
     bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
     if (n == 1 && begins && i > 0 && faulty &&
         (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
+        return true;
+    // "Check works one way": of a reel
+    if (n == 1 && begins && i > 0 && (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE) &&
+        ANY(tokens, i + 1, "works", "sticks", "slips", "holds", "is", "has", "doesn't", "does", "moves", "runs",
+            "turns", "clicks", "seems", "needs", "goes", "still", "only"))
         return true;
     if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
     if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;
