@@ -105,11 +105,34 @@ static bool is_cover(const char *stuff) {
     return false;
 }
 
+// "Paper mould": what the thing is called is nothing that is wrong with it.
+static void drop_names(struct record *record) {
+    const struct note_span *type = &record->type.span;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct note_span *span = &record->flaws[i].span;
+        bool fault = record->flaws[i].kind->form == FAULT;
+        if (fault && span->to && type->to && span->from >= type->from && span->to <= type->to) continue;
+        record->flaws[kept++] = record->flaws[i];
+    }
+    record->flaw_count = kept;
+}
+
+// Initials that are told as such are no pattern besides.
+static bool is_told(const struct record *record, const struct value *value) {
+    if (strcmp(value->name, "pattern") != 0 || strncmp(value->value, "monogram", strlen("monogram")) != 0)
+        return false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (!strcmp(record->flaws[i].kind->rule.id, "monogram")) return true;
+    return false;
+}
+
 // "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
 void settle_stuff(struct note *note) {
     struct record *record = note->record;
     bool glassware = record->family && !strcmp(record->family->rule.id, "glassware");
     size_t kept = 0, stuffs = 0;
+    drop_names(record);
     for (size_t i = 0; i < record->attribute_count; i++)
         stuffs += !strcmp(record->attributes[i].name, "material") && !record->attributes[i].of;
     for (size_t i = 0; i < record->attribute_count; i++) {
@@ -125,6 +148,7 @@ void settle_stuff(struct note *note) {
             part |= beside && !glassware &&
                     (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }
+        if (is_told(record, value)) continue;
         if (!part || value->of || strcmp(value->name, "material") != 0)
             record->attributes[kept++] = record->attributes[i];
     }
