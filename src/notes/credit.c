@@ -22,6 +22,8 @@ static bool is_refused(const struct note *note, size_t from, size_t to) {
           ANY(tokens, from - 2, "next", "similar", "compared", "close", "equal")) ||
          (token_is(tokens, from - 1, "for") && ANY(tokens, from - 2, "mistaken", "taken", "pass"))))
         return true;
+    // "From the old boathouse at Wren's Hythe": where it was
+    if (ANY(tokens, from - 1, "at", "near", "outside")) return true;
     if (token_is(tokens, from - 1, "no"))
         return ANY(tokens, to, "mark", "marks", "stamp", "label", "name", "logo", "badge", "signature",
                    "plate");

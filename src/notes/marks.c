@@ -273,6 +273,20 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct fo
     return true;
 }
 
+// Behind "with a brewery name", "with the legend"; `at` where there is none.
+static size_t named_by(const struct note *note, size_t at) {
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, at, "with", "by") || !ANY(tokens, at + 1, "a", "an", "the")) return at;
+    for (size_t k = at + 2; k < at + WORDS_MOST && k + 1 < tokens->count; k++) {
+        if (tokens->at[k].stop != STOP_NONE || note->fault_word[k]) return at;
+        if (ANY(tokens, k, "name", "legend", "words", "word", "motto", "number", "address") &&
+            is_text_token(note, k + 1))
+            return k + 1;
+    }
+    return at;
+}
+
 static size_t skip_to_text(const struct note *note, size_t at, const char **where) {
     const struct tokens *tokens = &note->tokens;
     for (int step = 0; step < 3; step++) {
@@ -282,6 +296,8 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
         if (place) {
             at += place;
             if (token_is(tokens, at, ",")) at++;
+        } else if (named_by(note, at) > at) {
+            at = named_by(note, at);
         } else if (ANY(tokens, at, ":", "with", "as", "by") ||
                    (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_CLAUSE)) {
             at++;
@@ -537,6 +553,23 @@ static size_t find_dated(struct note *note, size_t i) {
     return keep(note, i, &found) ? found.end - i : 0;
 }
 
+// "Label underneath 'Made by A.W. Pell'": on what bears writing, with nothing but its place between.
+static bool is_labeled(const struct note *note, size_t quote, struct found *found) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = quote; k > 0 && k + BACK > quote && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
+        if (note->fault_word[k - 1]) return false;
+        if (!ANY(tokens, k - 1, "label", "plaque", "badge", "nameplate", "sticker", "transfer", "decal", "tag",
+                 "stamp", "backstamp", "mark", "lettering", "inscription", "stencil", "brand"))
+            continue;
+        found->where = ANY(tokens, k - 1, "label", "plaque", "badge", "nameplate", "sticker", "tag")
+                           ? note_words(note, k - 1, k)
+                           : NULL;
+        return true;
+    }
+    return false;
+}
+
 // A quotation with a place behind it that nobody wrote there as an owner.
 static size_t find_quote(struct note *note, size_t i) {
     struct found found;
@@ -551,7 +584,7 @@ static size_t find_quote(struct note *note, size_t i) {
         return 0;
     const char *where;
     bool stamped = is_stamp_verb(note, at);
-    if (!stamped && !place_at(note, at, &where)) return 0;
+    if (!stamped && !place_at(note, at, &where) && !is_labeled(note, i, &found)) return 0;
     add_where(note, &found);
     return keep(note, i, &found) ? found.end - i : 0;
 }

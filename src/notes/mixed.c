@@ -34,7 +34,7 @@ static size_t lead_at(const struct note *note, size_t i, int *count) {
     if (ANY(tokens, i, "a", "an", "some", "one") && !ANY(tokens, i + 1, "bit", "little", "few", "lot", "touch"))
         return 1;
     int number = number_whole(tokens, i, &taken);
-    if (number < 2 || number > 200) return 0;
+    if (number < 1 || number > 200) return 0;
     *count = number;
     return token_is(tokens, i + taken, "x") ? taken + 1 : taken;
 }
@@ -68,6 +68,7 @@ static bool words_at(const struct note *note, size_t i, bool counted, struct ent
         }
     }
     if (end == i || end != at || !is_goods(&noun, counted || held)) return false;
+    if (counted && tokens->at[end - 1].one == tokens->at[end - 1].fold && !held) return false; // "20 button"
     // "A handle is off", "a bracket missing": no goods, but what is wrong
     if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
         !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized", "missing",
@@ -111,6 +112,17 @@ static size_t run_from(const struct note *note, size_t type) {
     return from;
 }
 
+// "Jug and basin", "desk & attached seat": one noun directly behind the thing's own.
+static bool is_bare(const struct note *note, size_t type, size_t joint, size_t at) {
+    const struct tokens *tokens = &note->tokens;
+    if (joint != type_to(note, type)) return false;
+    if (ANY(tokens, at, "attached", "matching", "separate")) at++;
+    struct noun_found noun;
+    return noun_at(note, at, &noun) && noun.thing && !noun.part && note->taken[at] == TAKEN_NOT &&
+           (noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
+            ANY(tokens, noun.to, "with", "w/", "both", "no"));
+}
+
 static size_t read_entries(const struct note *note, size_t type, struct entry *entries) {
     const struct tokens *tokens = &note->tokens;
     size_t count = 0;
@@ -125,7 +137,8 @@ static size_t read_entries(const struct note *note, size_t type, struct entry *e
         }
         struct entry entry = {.lead = at, .joined = joint};
         size_t lead = lead_at(note, at, &entry.count);
-        if (!lead || !words_at(note, at + lead, entry.count > 1, &entry)) continue;
+        bool bare = !lead && joint && is_bare(note, type, i, at);
+        if ((!lead && !bare) || !words_at(note, at + lead, entry.count > 1, &entry)) continue;
         entries[count++] = entry;
         i = entry.to - 1;
     }
@@ -166,10 +179,13 @@ const struct mixed *read_mixed(struct note *note) {
     for (size_t i = 0; i < mixed.count; i++)
         listed += mixed.entries[i].count > 1 || mixed.entries[i].joined;
     bool lot = mixed.count && is_lot(note, type);
-    bool two = mixed.count == 1 && listed && mixed.entries[0].lead <= type_to(note, type) + 1; // "jug and a basin"
+    bool two = mixed.count == 1 && mixed.entries[0].joined && mixed.entries[0].lead <= type_to(note, type) + 1; // "jug and a basin"
     if (!lot && !two && (mixed.count < 2 || !listed)) return NULL;
     size_t from = run_from(note, type), lead = from;
     while (lead > 0 && lead + 2 > from && !lead_at(note, lead, &mixed.own)) lead--;
+    int all = mixed.own; // "lot of 5 planes: 3 of wood, 1 block plane, 1 spokeshave"
+    for (size_t i = 0; i < mixed.count; i++) all += mixed.entries[i].count;
+    if (lot && mixed.own && note->record->count && note->record->count == all) note->record->count = 0;
     if (lot && mixed.own > 1) note_take(note, lead, lead + 1, TAKEN_COUNT);
     for (size_t i = 0; i < mixed.count; i++) {
         size_t next = i + 1 < mixed.count ? mixed.entries[i + 1].lead : tokens->count;

@@ -24,10 +24,29 @@ static bool is_upright(const struct family *family) {
     return family && family->default_dimension && !strcmp(family->default_dimension, "height");
 }
 
+// "30 inches across" of what is round.
+static bool is_round(const char *type) {
+    static const char *const nouns[] = {"ring",  "wheel",  "drum",   "buoy",   "hoop",  "gong",  "cymbal",
+                                        "disc",  "disk",   "target", "shield", "sieve", "riddle", "tambourine",
+                                        "clock", "banjo",  "globe",  "bell",   "pan",   "plaque", "lifebuoy"};
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
+static bool says_across(const struct note *note, const struct note_span *span) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= span->from && note->tokens.at[i].to <= span->to &&
+            token_is(&note->tokens, i, "across"))
+            return true;
+    return false;
+}
+
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
     static const char *const nouns[] = {"chain",  "strap", "cord", "rope", "stick", "cane", "oar",
-                                        "paddle", "hook",  "rod",  "pole", "rule",  "belt"};
+                                        "paddle", "hook",  "rod",  "pole", "rule",  "belt",
+                                        "warming pan", "rake", "hoe", "scythe", "sickle", "spear", "bow"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -50,6 +69,9 @@ void settle_measures(struct note *note) {
         struct measurement measure = record->measurements[i];
         if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
         bool size = !strcmp(measure.dimension, "size");
+        if (!measure.of && !strcmp(measure.dimension, "width") && is_round(record->type.value) &&
+            says_across(note, &measure.span))
+            measure.dimension = "diameter";
         if (size && !measure.of && !measure.range && is_flat(record->type.value)) {
             add_size(note, &measure);
             continue;
@@ -127,6 +149,17 @@ static bool is_told(const struct record *record, const struct value *value) {
     return false;
 }
 
+static bool is_painted_so(const struct record *record, const char *finish) {
+    static const char painted[] = "painted ";
+    if (strncmp(finish, painted, sizeof painted - 1) != 0) return false;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *other = &record->attributes[i];
+        if (!other->of && !strcmp(other->name, "color") && !strcmp(other->value, finish + sizeof painted - 1))
+            return true;
+    }
+    return false;
+}
+
 // "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
 void settle_stuff(struct note *note) {
     struct record *record = note->record;
@@ -149,6 +182,8 @@ void settle_stuff(struct note *note) {
                     (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }
         if (is_told(record, value)) continue;
+        if (!value->of && !strcmp(value->name, "finish") && is_painted_so(record, value->value))
+            record->attributes[i].value = "painted"; // "White canoe, painted white"
         if (!part || value->of || strcmp(value->name, "material") != 0)
             record->attributes[kept++] = record->attributes[i];
     }

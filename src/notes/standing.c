@@ -79,7 +79,11 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     }
     if (value && value >= n) {
         uint32_t kind = entry.uses;
-        bool plural = note->tokens.at[at + value - 1].one != note->tokens.at[at + value - 1].fold;
+        const struct token *last = &note->tokens.at[at + value - 1];
+        struct word_entry itself; // "canvas" is no plural
+        bool plural = last->one != last->fold &&
+                      !(wordbook_find(note->book, last->fold, strlen(last->fold), &itself) &&
+                        itself.uses & (1u << USE_MATERIAL));
         bool look = kind & ((1u << USE_STYLE) | (1u << USE_SHAPE) | (1u << USE_COLOR));
         bool plain =
             kind & ~(1u << USE_THEME) & standing_uses && !plural; // "grey stoneware"; but "green rhinestones"
@@ -207,6 +211,16 @@ static const char *part_before(const struct note *note, size_t i) { // "the lid 
     return NULL;
 }
 
+// "4 plates (melamine)": of what stands before the bracket.
+static const char *bracketed_by(const struct note *note, size_t open) {
+    struct noun_found noun;
+    struct word_entry entry;
+    if (!token_is(&note->tokens, open, "(") || !open || is_type(note, open - 1)) return NULL;
+    bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
+    bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
+    return part || goods ? part_words(note, open - 1, open) : NULL;
+}
+
 // "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.
 static const char *part_spoken_of(const struct note *note, size_t comma) {
     const struct tokens *tokens = &note->tokens;
@@ -232,7 +246,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
         size_t prev = at - 1;
-        if (n == 0 && (*of = part_spoken_of(note, prev)) != NULL) return STANDING_PART;
+        if (n == 0 && ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
+            return STANDING_PART;
         if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
             note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
@@ -364,6 +379,10 @@ static bool is_the_part(const struct note *note, size_t from, size_t to) {
     bool one = to == from + 1 && tokens->at[from].one == tokens->at[from].fold;
     if (the && one) return true; // but "gilding worn on the roses"
     bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");
+    // "Wax seal on the cork cracked"
+    if (one && from > 1 && tokens->at[from - 1].starts && !is_stop(note, to) &&
+        word_at(note, from - 1, 1u << USE_MATERIAL, &entry) == 1 && word_at(note, from, 1u << USE_PART, &entry))
+        return true;
     return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 &&
            to < tokens->count && !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
 }

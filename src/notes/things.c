@@ -8,6 +8,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/chunk.h"
 #include "notes/kin.h"
 #include "notes/number.h"
@@ -143,6 +144,17 @@ static int score(const struct note *note, const struct noun_found *found, size_t
     return value + 2 * (int)(found->to - found->from);
 }
 
+// "Desk & attached seat", "compass & protractor": two goods, of which the first is the thing; but "hat & coat
+// stand", "salt & pepper pots".
+static bool is_pair_of(const struct note *note, const struct chunk *chunk) {
+    const struct noun_found *a = &chunk->nouns[chunk->count - 2], *b = a + 1;
+    if (!token_is(&note->tokens, a->to, "&") || b->to != chunk->to || b->to > b->from + 1) return false;
+    if (a->uses & stuff || b->uses & stuff || !a->noun || (!b->thing && !b->part)) return false;
+    bool own = b->from > a->to + 1 && ANY(&note->tokens, a->to + 1, "attached", "matching", "separate", "its");
+    bool led = a->from > chunk->from || (a->thing && a->to > a->from + 1);
+    return own || (led && b->from == a->to + 1);
+}
+
 // The noun that names the run: the last, unless it is one that says nothing ("lamp condition").
 static const struct noun_found *head_of(const struct note *note, const struct chunk *chunk) {
     const struct noun_found *last = chunk->count > 1 ? &chunk->nouns[chunk->count - 1] : NULL;
@@ -159,6 +171,7 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     if (vague && (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
         !(last[-1].uses & stuff))
         return last - 1;
+    if (last && is_pair_of(note, chunk)) return last - 1;
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
         if (i > 1 && is_named(note, noun->from)) continue;
