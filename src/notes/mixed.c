@@ -16,7 +16,7 @@ struct entry {
     size_t lead, from, to; // from its number or article; its own words
     size_t end;            // of what is said of it
     int count;             // 0: not said
-    bool joined;           // "and", "plus" before it
+    bool joined, bare;     // "and", "plus" before it; no number, no article
 };
 
 struct mixed {
@@ -68,7 +68,6 @@ static bool words_at(const struct note *note, size_t i, bool counted, struct ent
         }
     }
     if (end == i || end != at || !is_goods(&noun, counted || held)) return false;
-    if (counted && tokens->at[end - 1].one == tokens->at[end - 1].fold && !held) return false; // "20 button"
     // "A handle is off", "a bracket missing": no goods, but what is wrong
     if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
         !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized", "missing",
@@ -112,13 +111,22 @@ static size_t run_from(const struct note *note, size_t type) {
     return from;
 }
 
+static bool is_many(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    for (; i < tokens->count && !chunk_breaks(note, i) && !note->fault_word[i]; i++)
+        if (tokens->at[i].one != tokens->at[i].fold) return true;
+    return false;
+}
+
 // "Jug and basin", "desk & attached seat": one noun directly behind the thing's own.
 static bool is_bare(const struct note *note, size_t type, size_t joint, size_t at) {
     const struct tokens *tokens = &note->tokens;
     if (joint != type_to(note, type)) return false;
-    if (ANY(tokens, at, "attached", "matching", "separate")) at++;
+    bool own = ANY(tokens, at, "attached", "matching", "separate");
+    if (own) at++;
     struct noun_found noun;
-    return noun_at(note, at, &noun) && noun.thing && !noun.part && note->taken[at] == TAKEN_NOT &&
+    return noun_at(note, at, &noun) && (own || (noun.thing && !noun.part && !(noun.uses & (1u << USE_PART)))) &&
+           note->taken[at] == TAKEN_NOT &&
            (noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
             ANY(tokens, noun.to, "with", "w/", "both", "no"));
 }
@@ -138,7 +146,9 @@ static size_t read_entries(const struct note *note, size_t type, struct entry *e
         struct entry entry = {.lead = at, .joined = joint};
         size_t lead = lead_at(note, at, &entry.count);
         bool bare = !lead && joint && is_bare(note, type, i, at);
-        if ((!lead && !bare) || !words_at(note, at + lead, entry.count > 1, &entry)) continue;
+        if (entry.count > 1 && !is_many(note, at + lead)) continue; // "20 button"
+        if ((!lead && !bare) || !words_at(note, at + lead, bare || entry.count > 1, &entry)) continue;
+        entry.bare = bare;
         entries[count++] = entry;
         i = entry.to - 1;
     }
@@ -161,10 +171,12 @@ static void keep(struct note *note, const struct entry *entry) {
 static size_t end_of(const struct note *note, const struct entry *entry, size_t next) {
     const struct tokens *tokens = &note->tokens;
     size_t at = entry->to;
+    bool last = next == tokens->count; // "lamp and chain, rusty": both may be
+    if (entry->bare) return at;
     while (at < next && at < tokens->count && tokens->at[at].stop < STOP_SENTENCE &&
            !ANY(tokens, at, "all", "both", "everything", "every", "each", "they", "these", "lot")) {
         bool joint = tokens->at[at].stop == STOP_COMMA || ANY(tokens, at, "and", "plus");
-        if (joint && (at + 1 >= tokens->count || !note->fault_word[at + 1])) break;
+        if (joint && (last || at + 1 >= tokens->count || !note->fault_word[at + 1])) break;
         at++;
     }
     return at;
