@@ -8,7 +8,7 @@
 
 static bool is_refused(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
-    while (from > 0 && ANY(tokens, from - 1, "a", "an", "the", "any", "my")) from--;
+    while (from > 0 && ANY(tokens, from - 1, "a", "an", "the", "any", "my", "'", "\"")) from--;
     if (from == 0 || tokens->at[from - 1].stop >= STOP_COMMA) return false;
     if (ANY(tokens, from - 1, "like", "unlike", "after", "than", "copying", "imitating", "resembling",
             "echoing", "rivals", "man's", "resembles", "beats", "outdoes"))

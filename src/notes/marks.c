@@ -343,6 +343,8 @@ static bool is_other_reading(const struct note *note, size_t i) {
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
 
+static void add_letters(struct note *note, size_t from, size_t to);
+
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = is_says(note, i), stamp = is_stamp_verb(note, i);
@@ -398,7 +400,10 @@ static size_t find_verb(struct note *note, size_t i) {
         return 0;
     found.where = behind ? behind : where;
     add_where(note, &found);
-    return keep(note, says && where ? begin : i, &found) ? found.end - i : 0;
+    if (!keep(note, says && where ? begin : i, &found)) return 0;
+    for (size_t k = i + 1; k < found.from; k++)
+        if (ANY(tokens, k, "initials", "initial")) add_letters(note, i, found.end);
+    return found.end - i;
 }
 
 // Worked into the thing, not written on it by hand.
@@ -410,12 +415,18 @@ static bool is_cut(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
-static void add_monogram(struct note *note, size_t from, size_t to) {
-    const struct flaw *kind = ruleset_flaw(note->rules, "monogram");
+// Initials: worked into the thing, or put on it later by somebody.
+static void add_letters(struct note *note, size_t from, size_t to) {
+    bool later = false;
+    for (size_t i = from; i < to; i++)
+        later |= ANY(&note->tokens, i, "scratched", "burnt", "burned", "inked", "written", "painted", "biro",
+                     "penciled", "pencilled", "marker");
+    const char *id = later ? "owner-name" : is_cut(note, from, to) ? "monogram" : NULL;
+    const struct flaw *kind = id ? ruleset_flaw(note->rules, id) : NULL;
     if (!kind) return;
     struct item_flaw *flaw = note_flaw(note);
     *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
-    note_reading(note, from, to, "flaw monogram", "initials that are cut or sewn");
+    note_reading(note, from, to, arena_format(note->arena, "flaw %s", id), "initials that are cut, sewn or scratched");
 }
 
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
@@ -448,7 +459,7 @@ static size_t find_noun(struct note *note, size_t i) {
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
     if (!keep(note, i, &found)) return 0;
-    if (token_is(tokens, i, "initials") && is_cut(note, i, found.end)) add_monogram(note, i, found.end);
+    if (token_is(tokens, i, "initials")) add_letters(note, i, found.end);
     return found.end - i;
 }
 

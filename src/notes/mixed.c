@@ -69,8 +69,9 @@ static bool words_at(const struct note *note, size_t i, bool counted, struct ent
     }
     if (end == i || end != at || !is_goods(&noun, counted || held)) return false;
     // "A handle is off", "a bracket missing": no goods, but what is wrong
+    struct word_entry color;
     if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
-        !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized", "missing",
+        !(counted && word_at(note, end, 1u << USE_COLOR, &color)) && !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized", "missing",
              "all", "both"))
         return false;
     entry->from = i;

@@ -204,6 +204,10 @@ static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     size_t from = behind_maker(note, to), end = code_end(note, from);
     if (end == from || has(note, "model") || note->tokens.at[from].kind == TOKEN_WORD) return;
     bool unit = end < note->tokens.count && note->taken[end] == TAKEN_MEASURE;
+    const char *figure = note->tokens.at[from].fold; // "B. Tarling 1950": a year
+    if (from == to && end == from + 1 && strlen(figure) == 4 && strcmp(figure, "1700") > 0 &&
+        strcmp(figure, "2030") < 0 && strspn(figure, "0123456789") == 4)
+        return;
     if (!unit) add(note, "model", from, end, sure);
 }
 

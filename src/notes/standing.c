@@ -145,6 +145,7 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
     struct head head = {AHEAD_NOTHING, to, to};
     size_t at = to;
     for (int n = 0; n < 7; n++) {
+        if (head.what == AHEAD_PART && joins(note, at)) return head; // "brass pans & marble slab"
         while (joins(note, at)) at++;
         *end = at;
         if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
@@ -314,6 +315,14 @@ static bool is_early_color(const struct note *note, size_t from) {
                                         "ink",    "box",    "pen",    "light",    "dust",    "fuzz",
                                         "crust",  "marker", "tape",   "lettering"};
     if (any(note, from + 1, stray, COUNT(stray))) return false;
+    // "3 balls blue red yellow": of the balls
+    size_t noun = from;
+    struct noun_found goods;
+    while (noun > 0 && word_at(note, noun - 1, 1u << USE_COLOR, &entry) == 1) noun--;
+    size_t number;
+    if (noun > 1 && number_whole(&note->tokens, noun - 2, &number) > 1 && !is_type(note, noun - 1) &&
+        noun_at(note, noun - 1, &goods) && goods.to == noun)
+        return false;
     size_t to = note_clause_to(note, from, STOP_COMMA);
     for (size_t i = note_clause_from(note, from, STOP_COMMA); i < to; i++)
         if (note->fault_word[i]) return false;
@@ -407,6 +416,9 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         return false;
     if (is_type(note, to) || any(note, to, next, COUNT(next))) return true;
     if (is_action(note, from, to) || is_the_part(note, from, to)) return false;
+    // "Seal button on the bottom", "one dog bolt seized": of the part
+    bool faulty = end < tokens->count && note->fault_word[end] && tokens->at[end].stop == STOP_NONE;
+    if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;
     if (what == AHEAD_THING) return true;
     if (what == AHEAD_FAULT) return false;
     while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&

@@ -102,7 +102,7 @@ static enum role role_of(const struct note *note, size_t i) {
         if (turn == TURN_THING) return thing;
         if (turn != TURN_ON) return roles[turn];
     }
-    bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA;
+    bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA && note->taken[i - 1] != TAKEN_FILLER;
     return comma ? ROLE_LATER : thing;
 }
 
@@ -403,8 +403,18 @@ static void weigh_left(struct note *note, struct pick *pick) {
     }
 }
 
+// "Right, miner's lamp": a word to begin with, and no thing.
+static void pass_opener(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->count > 2 && tokens->at[1].stop == STOP_COMMA && note_free(note, 0, 1) &&
+        ANY(tokens, 0, "right", "ok", "okay", "so", "well", "now", "anyway", "yes", "yeah", "oh", "hi", "hello",
+            "alright", "next", "also", "um", "er", "sorry", "hey", "ah", "lastly", "finally"))
+        note_take(note, 0, 2, TAKEN_FILLER);
+}
+
 void read_thing(struct note *note) {
     struct pick pick = {.most = 0};
+    pass_opener(note);
     struct chunk chunk;
     struct noun_found found;
     for (size_t i = 0; i < note->tokens.count;) {

@@ -333,8 +333,10 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
     static const char *const looks[] = {"colored", "coloured"};
     const char *print = entry->print;
-    if (use == USE_COLOR && has_use(entry, USE_MATERIAL) &&
-        token_among(&note->tokens, i + n, looks, COUNT(looks)))
+    bool metal = n == 2 && is_metal_color(entry->print) &&
+                 token_among(&note->tokens, i + 1, looks, COUNT(looks)); // "silver coloured"
+    if (use == USE_COLOR &&
+        (metal || (has_use(entry, USE_MATERIAL) && token_among(&note->tokens, i + n, looks, COUNT(looks)))))
         print = arena_format(note->arena, "%s-colored", print); // no gold, no ivory
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
         keep(note, key_of(use), print, of, i, i + n, sure);
@@ -345,6 +347,16 @@ static bool ends_type(const struct note *note, const char *word) {
     const char *type = note->record->type.value;
     size_t a = strlen(type), b = strlen(word);
     return a >= b && !strcmp(type + a - b, word);
+}
+
+// "Lace bobbins", "leather punch": what a tool is for.
+static bool is_worked(const struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen", "rope",
+               "cork", "bone", "cheese") &&
+           ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",
+               "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder", "gauge",
+               "pricker", "making");
 }
 
 // "Wool" of "wool blanket", "frog" of a tin frog: also said of the thing.
@@ -358,6 +370,7 @@ static void read_type_words(struct note *note) {
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
+        if (!last && is_worked(note, i, n)) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || is_idiom(note, i, n, use)) continue;
         keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
