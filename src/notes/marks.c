@@ -268,6 +268,11 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct fo
     }
     if (end == at) end = plain_run(note, at, says ? MARK_WORDS_MOST / 2 : FLAT_WORDS_MOST - 1);
     if (end == at) return false;
+    if (!caseless && end == at + 1 && is_breaker(note, at) && tokens->at[at].kind == TOKEN_WORD) {
+        // "Not to exceed the rate": words of a sentence, up to its end
+        while (says && end < tokens->count && end - at < MARK_WORDS_MOST && !ends_mark(note, at, end)) end++;
+        if (end == at + 1) return false;
+    }
     if (!caseless) end = goes_on(note, at, end);
     *found = (struct found){at, end, end, NULL};
     return true;

@@ -38,7 +38,9 @@ static bool is_never(const struct note *note, size_t i) {
         "finnish",  "welsh",   "canadian", "australian", "scandinavian", "european",  "oriental",
         "vol",      "vols",    "volume",   "volumes",    "frontis",      "plate",     "joints",
         "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as",
-        "vgc",      "gc",      "nm",       "fab"};
+        "vgc",      "gc",      "nm",       "fab",        "in",           "to",        "from",
+        "for",      "on",      "at",       "with",       "by",           "of",        "presented",
+        "memory",   "property"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"
@@ -151,6 +153,7 @@ static bool fits_before(const struct note *note, size_t from) {
 }
 
 static bool is_model(const struct token *t) {
+    if (t->fold[0] == 'x' && strspn(t->fold + 1, "0123456789") == strlen(t->fold) - 1) return false; // "x1"
     return t->kind == TOKEN_CODE && strlen(t->fold) < 16;
 }
 

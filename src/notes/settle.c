@@ -72,6 +72,10 @@ void settle_measures(struct note *note) {
         if (!measure.of && !strcmp(measure.dimension, "width") && is_round(record->type.value) &&
             says_across(note, &measure.span))
             measure.dimension = "diameter";
+        if (size && measure.of && !strcmp(measure.of, "open")) {
+            measure.dimension = "length"; // "opens to 29 in"
+            size = false;
+        }
         if (size && !measure.of && !measure.range && is_flat(record->type.value)) {
             add_size(note, &measure);
             continue;

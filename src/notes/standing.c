@@ -73,6 +73,10 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     size_t value = word_at(note, at, standing_uses, &entry);
     bool is_noun = noun_at(note, at, &noun), vague = is_vague(note, at);
     size_t n = is_noun && noun.to - at > part ? noun.to - at : part;
+    // "Ivory coloured tip": the tip's
+    if (ANY(&note->tokens, at, "colored", "coloured", "toned", "tone", "effect") && at + 1 < note->tokens.count &&
+        note->tokens.at[at].stop == STOP_NONE && !chunk_breaks(note, at + 1) && note->tokens.at[at + 1].stop == STOP_NONE)
+        return 1;
     if (vague) {
         *head = (struct head){AHEAD_THING, at, at + 1};
         return 1;
@@ -247,6 +251,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
         size_t prev = at - 1;
+        if (n == 0 && ANY(&note->tokens, from, "clear") && (*of = part_before(note, from)) != NULL)
+            return STANDING_PART; // "lens clear"
         if (n == 0 && ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
             return STANDING_PART;
         if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
@@ -310,6 +316,7 @@ static bool is_behind_type(const struct note *note, size_t from) {
 static bool is_early_color(const struct note *note, size_t from) {
     struct word_entry entry;
     if (!word_at(note, from, 1u << USE_COLOR, &entry) || !in_first_sentence(note, from)) return false;
+    if (ANY(&note->tokens, from, "clear") && part_before(note, from)) return false;
     static const char *const stray[] = {"mark",   "marks",  "spot",   "spots",    "residue", "smudge",
                                         "specks", "label",  "labels", "tag",      "tags",    "sticker",
                                         "ink",    "box",    "pen",    "light",    "dust",    "fuzz",

@@ -148,7 +148,8 @@ static int score(const struct note *note, const struct noun_found *found, size_t
 // stand", "salt & pepper pots".
 static bool is_pair_of(const struct note *note, const struct chunk *chunk) {
     const struct noun_found *a = &chunk->nouns[chunk->count - 2], *b = a + 1;
-    if (!token_is(&note->tokens, a->to, "&") || b->to != chunk->to || b->to > b->from + 1) return false;
+    bool many = note->tokens.at[a->to - 1].one != note->tokens.at[a->to - 1].fold; // "rulers & set squares"
+    if (!token_is(&note->tokens, a->to, "&") || b->to != chunk->to || (b->to > b->from + 1 && !many)) return false;
     if (a->uses & stuff || b->uses & stuff || !a->noun || !b->noun) return false;
     bool own = b->from > a->to + 1 && ANY(&note->tokens, a->to + 1, "attached", "matching", "separate", "its");
     bool led = a->from > chunk->from || (a->thing && a->to > a->from + 1);

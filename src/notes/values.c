@@ -423,6 +423,15 @@ static void read_audience(struct note *note) {
     }
 }
 
+// "Picture of a lifeboat on the lid": what bears it, where that need not be the thing.
+static const char *bearer_of(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "on") || !ANY(tokens, i + 1, "the", "its", "a")) return NULL;
+    if (!ANY(tokens, i + 2, "lid", "tin", "box", "label", "packet", "sleeve", "tag", "case", "bag")) return NULL;
+    if (i + 2 < tokens->count && note->taken[i + 2] == TAKEN_TYPE) return NULL;
+    return arena_string(note->arena, tokens->at[i + 2].fold);
+}
+
 // "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
 static void read_forms(struct note *note) {
     static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
@@ -447,7 +456,7 @@ static void read_forms(struct note *note) {
                !note->fault_word[to])
             to++;
         if (to == from) continue;
-        keep(note, name, arena_string(note->arena, note_words(note, from, to)), NULL, from, to,
+        keep(note, name, arena_string(note->arena, note_words(note, from, to)), bearer_of(note, to), from, to,
              sure_of(note, i, to));
         note_take(note, from, to, TAKEN_VALUE);
     }
@@ -506,6 +515,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     struct word_entry next;
     static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
     if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
+    if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split")) return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);
