@@ -183,6 +183,12 @@ static const char *exact(const struct note *note, size_t from, size_t to) {
 static bool keep(struct note *note, size_t begin, const struct found *found) {
     const struct tokens *tokens = &note->tokens;
     size_t bytes = tokens->at[found->to - 1].to - tokens->at[found->from].from;
+    if (!note_free(note, found->from, found->to) && found->from > 0 &&
+        ANY(tokens, found->from - 1, "'", "\"")) { // a person's name is in it: no maker's, whatever else it says
+        for (size_t i = found->from; i < found->to; i++)
+            if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_OPEN;
+        return false;
+    }
     if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
     struct mark *mark = note_mark(note);
     mark->text = exact(note, found->from, found->to);

@@ -300,6 +300,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
             !((head->thing || head->uses & (1u << USE_THING)) &&
               note->taken[head->to - 1] == TAKEN_NOT)) // "500 piece puzzle"
             return;
+    if (ANY(&note->tokens, head->to - 1, "job", "lot", "lots")) return; // "job lot of rulers"
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
     static const char *const rulers[] = {"size", "sized"};
