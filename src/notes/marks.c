@@ -118,8 +118,9 @@ static size_t proper_run(const struct note *note, size_t i) {
             break;
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
+        bool initial = note->tokens.at[at - 1].to - note->tokens.at[at - 1].from == 1; // "F.DUNNICK"
         dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
-              note->tokens.at[at - 1].capitals && at + 1 < note->tokens.count &&
+              (initial || note->tokens.at[at - 1].capitals) && at + 1 < note->tokens.count &&
               note->tokens.at[at + 1].capitals;
         if (text) good = at;
         if (dot) at++;
@@ -203,7 +204,7 @@ static bool keep(struct note *note, size_t begin, const struct found *found) {
 static void add_where(const struct note *note, struct found *found) {
     size_t at = found->end;
     if (token_is(&note->tokens, at, "is")) at++;
-    if (is_stamp_verb(note, at)) at++;
+    if (is_stamp_verb(note, at) || ANY(&note->tokens, at, "cut", "carved", "chiseled", "chiselled", "punched")) at++;
     if (token_is(&note->tokens, at, "in") &&
         ANY(&note->tokens, at + 1, "pencil", "pen", "ink", "biro", "marker", "gold", "red", "blue", "black"))
         at += 2;
@@ -440,13 +441,35 @@ static void add_letters(struct note *note, size_t from, size_t to) {
     note_reading(note, from, to, arena_format(note->arena, "flaw %s", id), "initials that are cut, sewn or scratched");
 }
 
+// "Mark on blade F. DUNNICK & SONS": the place stands between.
+static size_t find_marked_place(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const char *where = NULL;
+    if (!ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend") || is_denied(note, i)) return 0;
+    size_t at = i + 1, place = place_at(note, at, &where);
+    if (!place || tokens->flat || tokens->shouts) return 0;
+    at += place;
+    if (ANY(tokens, at, ":", "is", "reads")) at++;
+    bool capitals = at < tokens->count && (tokens->at[at].capitals || tokens->at[at].kind == TOKEN_CODE ||
+                                           (tokens->at[at].capital && !tokens->at[at].starts));
+    size_t end = capitals ? proper_run(note, at) : at;
+    if (end == at) return 0;
+    struct found found = {at, end, end, where};
+    return keep(note, i, &found) ? found.end - i : 0;
+}
+
+static bool is_roman(const struct note *note, size_t i) {
+    const struct token *token = i < note->tokens.count ? &note->tokens.at[i] : NULL;
+    return token && token->capitals && strspn(token->fold, "ivxlcdm") == strlen(token->fold);
+}
+
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
 static size_t find_noun(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool letters = ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp",
                        "hallmark", "hallmarks", "signature");
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
-    if (!letters && !number) return 0;
+    if (!letters && !number) return find_marked_place(note, i);
     if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
                  "account", "case", "movement", "stock", "item", "a", "any", "lot", "style"))
         return 0;
@@ -458,7 +481,7 @@ static size_t find_noun(struct note *note, size_t i) {
     if (!quote) {
         size_t end = at < tokens->count && !tokens->shouts ? proper_run(note, at) : at;
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
-        if (end == at || (number && !has_figure(note, at, end))) return 0;
+        if (end == at || (number && !has_figure(note, at, end) && !is_roman(note, at))) return 0;
         found = (struct found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
     }
     size_t before = found.end;

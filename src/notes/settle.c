@@ -153,6 +153,20 @@ static bool is_told(const struct record *record, const struct value *value) {
     return false;
 }
 
+// "On a leather strap, leather cracked": the strap's, of which it was said before.
+static bool is_parts_own(const struct record *record, const struct value *value) {
+    if (value->of || strcmp(value->name, "material") != 0 || !is_cover(value->value)) return false;
+    bool strap = false, beside = false;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        strap |= record->attributes[i].of && !strcmp(record->attributes[i].value, value->value) &&
+                 record->attributes[i].span.from < value->span.from;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        beside |= value->span.to && (value->span.to + 1 == record->flaws[i].span.from ||
+                                     (value->span.from >= record->flaws[i].span.from &&
+                                      value->span.to <= record->flaws[i].span.to));
+    return strap && beside;
+}
+
 static bool is_painted_so(const struct record *record, const char *finish) {
     static const char painted[] = "painted ";
     if (strncmp(finish, painted, sizeof painted - 1) != 0) return false;
@@ -185,7 +199,7 @@ void settle_stuff(struct note *note) {
             part |= beside && !glassware &&
                     (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }
-        if (is_told(record, value)) continue;
+        if (is_told(record, value) || is_parts_own(record, value)) continue;
         if (!value->of && !strcmp(value->name, "finish") && is_painted_so(record, value->value))
             record->attributes[i].value = "painted"; // "White canoe, painted white"
         if (!part || value->of || strcmp(value->name, "material") != 0)

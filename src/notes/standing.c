@@ -396,7 +396,9 @@ static bool is_the_part(const struct note *note, size_t from, size_t to) {
     if (the && one) return true; // but "gilding worn on the roses"
     bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");
     // "Wax seal on the cork cracked"
-    if (one && from > 1 && tokens->at[from - 1].starts && !is_stop(note, to) &&
+    bool opens = from > 1 && (tokens->at[from - 1].starts ||
+                              ANY(tokens, from - 2, "with", "w/", "its", "the")); // "with wax seal"
+    if (one && opens && (!tokens->at[from - 1].starts || !is_stop(note, to)) &&
         word_at(note, from - 1, 1u << USE_MATERIAL, &entry) == 1 && word_at(note, from, 1u << USE_PART, &entry))
         return true;
     return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 &&

@@ -314,7 +314,10 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;
-    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no"))
+    size_t after = chunk->to + 2; // but "recorder? no name on it"
+    bool flat_no = after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
+                   ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
+    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no") && flat_no)
         value -= 90;                                            // "tin sign? no, cardboard"
     // "A linen sheet? embroidered tablecloth": asked, and answered with another
     struct noun_found answer;

@@ -102,6 +102,8 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     if (token_among(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
     if (token_is(tokens, to + 1, "or") && word_at(note, to + 2, 1u << USE_MATERIAL, &next))
         return SURE_GUESS; // "bone handle or plastic"
+    if (to + 1 < tokens->count && tokens->at[to].stop == STOP_NONE && token_is(tokens, to + 1, "?"))
+        return SURE_GUESS; // "ivory discs?"
     // "Horn handle (could be plastic)"
     size_t open = tokens->at[to - 1].stop == STOP_NONE && to + 1 < tokens->count && !token_is(tokens, to, "(")
                       ? to + 1
@@ -216,7 +218,7 @@ static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use 
                 ANY(tokens, i - 1, "near", "absolutely", "almost")) ||
                i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
-    if (other && ANY(tokens, i - 2, "with", "by", "w/", "w", "for")) return true; // its knob's
+    if (other && ANY(tokens, i - 2, "with", "by", "w/", "w", "for", "and", "&", "plus")) return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     struct word_entry part;
@@ -294,6 +296,22 @@ static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
     return NULL;
 }
 
+// "In a japanned tin w/ key": what it lies in.
+static bool is_holder(const struct note *note, size_t i, size_t n) {
+    enum { BACK = 3 };
+    const struct tokens *tokens = &note->tokens;
+    bool tin = token_is(tokens, i, "tin") && n == 1;
+    if (!tin && !token_is(tokens, i + n, "tin")) return false;
+    size_t end = tin ? i + 1 : i + n + 1;
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE && !ANY(tokens, end, "with", "w/", "and", "that"))
+        return false;
+    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "a", "an", "its", "the", "old")) {
+            if (ANY(tokens, k - 2, "in", "inside")) return true;
+        }
+    return false;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -319,6 +337,10 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (token_is(&note->tokens, i, "clear") && i > 0 &&
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
         return; // "rings clear"
+    if (is_holder(note, i, n)) return; // "in a japanned tin"
+    if (ANY(&note->tokens, i, "number", "numbers") && i + 1 < note->tokens.count &&
+        note->tokens.at[i + 1].kind == TOKEN_FIGURE)
+        return;
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
