@@ -111,7 +111,6 @@ static const char *noun_phrase(struct maker *m) {
                   : "";
         return text(m, text(m, text(m, degree, noun), size), places);
     }
-    if (!mass && !count && say_is_plural(noun)) m->clause->many_rest = true; // "insect or rodent signs"
     if (m->clause->many_rest) {
         const char *number = count ? say_number(m->arena, count) : "";
         return text(m, text(m, number, text(m, degree, plural_noun(m))), size);

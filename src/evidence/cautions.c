@@ -178,8 +178,7 @@ static bool by_words(struct raiser *r, const struct finder *finder, const struct
         }
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
-        if (piece && (!piece->whole || caution->history) &&
-            !is_its_name(r, caution, piece, match) &&
+        if (piece && (!piece->whole || caution->history) && !is_its_name(r, caution, piece, match) &&
             (flat || is_meant(caution, r->subject.at, match.from, match.to))) {
             note_words(r, piece, match, found);
             return true;

@@ -35,9 +35,9 @@ static const char *const cues[] = {"comes with",
 
 static bool ends(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    static const char *const words[] = {"but",  "that", "which", "is", "are",    "has",
-                                        "from", "so",   "not",   "no", "without",
-                                        "though", "although", "however", "because", "where"};
+    static const char *const words[] = {"but",      "that",    "which",   "is",   "are",     "has",
+                                        "from",     "so",      "not",     "no",   "without", "though",
+                                        "although", "however", "because", "where"};
     if (tokens->at[i].stop >= STOP_CLAUSE || note->fault_word[i] || note->taken[i] != TAKEN_NOT) return true;
     return token_among(tokens, i, words, COUNT(words));
 }

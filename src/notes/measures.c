@@ -524,8 +524,8 @@ static bool is_other(const struct note *note, const struct group *group) {
     if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
     if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"
     if (heavy && from > 0 && token_is(&note->tokens, from - 1, "the") &&
-        ANY(&note->tokens, group->to, "isn't", "is", "isnt", "one", "weight", "has", "was", "missing", "piece",
-            "and", "gone", "lost"))
+        ANY(&note->tokens, group->to, "isn't", "is", "isnt", "one", "weight", "has", "was", "missing",
+            "piece", "and", "gone", "lost"))
         return true;
     if (from > 1 && token_is(&note->tokens, from - 1, "am") && token_is(&note->tokens, from - 2, "i"))
         return true;

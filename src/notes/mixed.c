@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // A lot of unlike goods: "box of bits: 6 brass cleats, 2 pulley blocks and a coil of rope". The first of them
 // is the thing, because a title begins with one; the others are told as what comes with it, each with its
-// number. An entry is a number or an article, and a noun with nothing but its own words before it; what is said
-// of an entry ("with a cracked vial") is passed over. Without a word for a lot the entries have to stand as a
-// list with "and" at its end.
+// number. An entry is a number or an article, and a noun with nothing but its own words before it; what is
+// said of an entry ("with a cracked vial") is passed over. Without a word for a lot the entries have to stand
+// as a list with "and" at its end.
 #include <string.h>
 
 #include "notes/any.h"
@@ -31,7 +31,8 @@ static size_t lead_at(const struct note *note, size_t i, int *count) {
     size_t taken;
     *count = 0;
     if (i >= tokens->count || note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK) return 0;
-    if (ANY(tokens, i, "a", "an", "some", "one") && !ANY(tokens, i + 1, "bit", "little", "few", "lot", "touch"))
+    if (ANY(tokens, i, "a", "an", "some", "one") &&
+        !ANY(tokens, i + 1, "bit", "little", "few", "lot", "touch"))
         return 1;
     int number = number_whole(tokens, i, &taken);
     if (number < 1 || number > 200) return 0;
@@ -40,8 +41,9 @@ static size_t lead_at(const struct note *note, size_t i, int *count) {
 }
 
 static bool is_holder(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "pair", "pairs", "coil", "box", "tin", "bag", "jar", "set", "roll", "length", "bundle",
-               "tub", "packet", "bunch", "lengths", "sets", "boxes", "tins", "reel", "ball", "hank", "stack");
+    return ANY(tokens, i, "pair", "pairs", "coil", "box", "tin", "bag", "jar", "set", "roll", "length",
+               "bundle", "tub", "packet", "bunch", "lengths", "sets", "boxes", "tins", "reel", "ball", "hank",
+               "stack");
 }
 
 static bool is_goods(const struct noun_found *noun, bool counted) {
@@ -71,8 +73,9 @@ static bool words_at(const struct note *note, size_t i, bool counted, struct ent
     // "A handle is off", "a bracket missing": no goods, but what is wrong
     struct word_entry color;
     if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
-        !(counted && word_at(note, end, 1u << USE_COLOR, &color)) && !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized", "missing",
-             "all", "both"))
+        !(counted && word_at(note, end, 1u << USE_COLOR, &color)) &&
+        !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized",
+             "missing", "all", "both"))
         return false;
     entry->from = i;
     entry->to = end;
@@ -126,7 +129,9 @@ static bool is_bare(const struct note *note, size_t type, size_t joint, size_t a
     bool own = ANY(tokens, at, "attached", "matching", "separate");
     if (own) at++;
     struct noun_found noun;
-    return noun_at(note, at, &noun) && (own || (noun.thing && !noun.part && !(noun.uses & (1u << USE_PART)))) &&
+    return noun_at(note, at, &noun) &&
+           (own || ((noun.thing || (noun.uses & (1u << USE_THING) && !noun.gated)) && !noun.part &&
+                    !(noun.uses & (1u << USE_PART)))) &&
            note->taken[at] == TAKEN_NOT &&
            (noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
             ANY(tokens, noun.to, "with", "w/", "both", "no"));
@@ -189,10 +194,10 @@ const struct mixed *read_mixed(struct note *note) {
     if (type >= tokens->count || note->record->type.sure == SURE_GUESS) return NULL;
     struct mixed mixed = {0};
     mixed.count = read_entries(note, type, mixed.entries);
-    for (size_t i = 0; i < mixed.count; i++)
-        listed += mixed.entries[i].count > 1 || mixed.entries[i].joined;
+    for (size_t i = 0; i < mixed.count; i++) listed += mixed.entries[i].count > 1 || mixed.entries[i].joined;
     bool lot = mixed.count && is_lot(note, type);
-    bool two = mixed.count == 1 && mixed.entries[0].joined && mixed.entries[0].lead <= type_to(note, type) + 1; // "jug and a basin"
+    bool two = mixed.count == 1 && mixed.entries[0].joined &&
+               mixed.entries[0].lead <= type_to(note, type) + 1; // "jug and a basin"
     if (!lot && !two && (mixed.count < 2 || !listed)) return NULL;
     size_t from = run_from(note, type), lead = from;
     while (lead > 0 && lead + 2 > from && !lead_at(note, lead, &mixed.own)) lead--;
@@ -213,7 +218,8 @@ const struct mixed *read_mixed(struct note *note) {
 static const struct entry *entry_of(const struct note *note, const struct mixed *mixed, size_t byte) {
     for (size_t i = 0; i < mixed->count; i++) {
         const struct entry *entry = &mixed->entries[i];
-        if (byte >= note->tokens.at[entry->from].from && byte < note->tokens.at[entry->end - 1].to) return entry;
+        if (byte >= note->tokens.at[entry->from].from && byte < note->tokens.at[entry->end - 1].to)
+            return entry;
     }
     return NULL;
 }

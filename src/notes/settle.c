@@ -26,9 +26,9 @@ static bool is_upright(const struct family *family) {
 
 // "30 inches across" of what is round.
 static bool is_round(const char *type) {
-    static const char *const nouns[] = {"ring",  "wheel",  "drum",   "buoy",   "hoop",  "gong",  "cymbal",
-                                        "disc",  "disk",   "target", "shield", "sieve", "riddle", "tambourine",
-                                        "clock", "banjo",  "globe",  "bell",   "pan",   "plaque", "lifebuoy"};
+    static const char *const nouns[] = {"ring",  "wheel", "drum",   "buoy",   "hoop",  "gong",   "cymbal",
+                                        "disc",  "disk",  "target", "shield", "sieve", "riddle", "tambourine",
+                                        "clock", "banjo", "globe",  "bell",   "pan",   "plaque", "lifebuoy"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -44,9 +44,9 @@ static bool says_across(const struct note *note, const struct note_span *span) {
 
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
-    static const char *const nouns[] = {"chain",  "strap", "cord", "rope", "stick", "cane", "oar",
-                                        "paddle", "hook",  "rod",  "pole", "rule",  "belt",
-                                        "warming pan", "rake", "hoe", "scythe", "sickle", "spear", "bow"};
+    static const char *const nouns[] = {"chain",  "strap", "cord",   "rope",   "stick", "cane", "oar",
+                                        "paddle", "hook",  "rod",    "pole",   "rule",  "belt", "warming pan",
+                                        "rake",   "hoe",   "scythe", "sickle", "spear", "bow"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -161,9 +161,10 @@ static bool is_parts_own(const struct record *record, const struct value *value)
         strap |= record->attributes[i].of && !strcmp(record->attributes[i].value, value->value) &&
                  record->attributes[i].span.from < value->span.from;
     for (size_t i = 0; i < record->flaw_count; i++)
-        beside |= value->span.to && (value->span.to + 1 == record->flaws[i].span.from ||
-                                     (value->span.from >= record->flaws[i].span.from &&
-                                      value->span.to <= record->flaws[i].span.to));
+        beside |=
+            value->span.to &&
+            (value->span.to + 1 == record->flaws[i].span.from ||
+             (value->span.from >= record->flaws[i].span.from && value->span.to <= record->flaws[i].span.to));
     return strap && beside;
 }
 

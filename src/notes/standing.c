@@ -74,8 +74,9 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     bool is_noun = noun_at(note, at, &noun), vague = is_vague(note, at);
     size_t n = is_noun && noun.to - at > part ? noun.to - at : part;
     // "Ivory coloured tip": the tip's
-    if (ANY(&note->tokens, at, "colored", "coloured", "toned", "tone", "effect") && at + 1 < note->tokens.count &&
-        note->tokens.at[at].stop == STOP_NONE && !chunk_breaks(note, at + 1) && note->tokens.at[at + 1].stop == STOP_NONE)
+    if (ANY(&note->tokens, at, "colored", "coloured", "toned", "tone", "effect") &&
+        at + 1 < note->tokens.count && note->tokens.at[at].stop == STOP_NONE && !chunk_breaks(note, at + 1) &&
+        note->tokens.at[at + 1].stop == STOP_NONE)
         return 1;
     if (vague) {
         *head = (struct head){AHEAD_THING, at, at + 1};
@@ -85,9 +86,9 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         uint32_t kind = entry.uses;
         const struct token *last = &note->tokens.at[at + value - 1];
         struct word_entry itself; // "canvas" is no plural
-        bool plural = last->one != last->fold &&
-                      !(wordbook_find(note->book, last->fold, strlen(last->fold), &itself) &&
-                        itself.uses & (1u << USE_MATERIAL));
+        bool plural =
+            last->one != last->fold && !(wordbook_find(note->book, last->fold, strlen(last->fold), &itself) &&
+                                         itself.uses & (1u << USE_MATERIAL));
         bool look = kind & ((1u << USE_STYLE) | (1u << USE_SHAPE) | (1u << USE_COLOR));
         bool plain =
             kind & ~(1u << USE_THEME) & standing_uses && !plural; // "grey stoneware"; but "green rhinestones"
@@ -205,7 +206,8 @@ static const char *part_words(const struct note *note, size_t from, size_t to) {
     // "Case is mahogany": its capital is the sentence's
     const struct token *first = &note->tokens.at[from];
     const char *words = note_words(note, from, to);
-    return first->starts && !first->capitals ? utf8_fold(note->arena, words) : arena_string(note->arena, words);
+    return first->starts && !first->capitals ? utf8_fold(note->arena, words)
+                                             : arena_string(note->arena, words);
 }
 
 static const char *part_before(const struct note *note, size_t i) { // "the lid is": the words before token i
@@ -253,7 +255,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         size_t prev = at - 1;
         if (n == 0 && ANY(&note->tokens, from, "clear") && (*of = part_before(note, from)) != NULL)
             return STANDING_PART; // "lens clear"
-        if (n == 0 && ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
+        if (n == 0 &&
+            ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
             return STANDING_PART;
         if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
             note->taken[prev] == TAKEN_DATE)
@@ -374,20 +377,22 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
 static bool is_beside_type(const struct note *note, size_t from, size_t to) {
     struct noun_found noun;
     return ANY(&note->tokens, to, "&", "and", "+") && is_type(note, to + 1) &&
-           !(from > 0 && ANY(&note->tokens, from - 1, "a", "an", "of", "with")) && noun_at(note, from, &noun) &&
-           noun.to == to && (noun.thing || noun.uses & (1u << USE_THING));
+           !(from > 0 && ANY(&note->tokens, from - 1, "a", "an", "of", "with")) &&
+           noun_at(note, from, &noun) && noun.to == to && (noun.thing || noun.uses & (1u << USE_THING));
 }
 
 // "A crack running up the bowl": what something does is a picture only where the thing or a word for
 // pictures follows ("hunting scene").
 static bool is_action(const struct note *note, size_t from, size_t to) {
-    return to == from + 1 && ANY(&note->tokens, from, "running", "fishing", "sailing", "hunting", "dancing",
-                                 "cycling", "swimming", "racing", "riding", "skating", "cooking", "boxing",
-                                 "climbing", "rowing", "surfing", "farming", "mining", "sewing", "knitting",
-                                 "gardening", "camping", "hiking", "sleeping", "flying", "walking", "bowling");
+    return to == from + 1 &&
+           ANY(&note->tokens, from, "running", "fishing", "sailing", "hunting", "dancing", "cycling",
+               "swimming", "racing", "riding", "skating", "cooking", "boxing", "climbing", "rowing",
+               "surfing", "farming", "mining", "sewing", "knitting", "gardening", "camping", "hiking",
+               "sleeping", "flying", "walking", "bowling");
 }
 
-// "4 fold, leaf brass", "somebody drew on the lighthouse": a part of the thing, and what was spoken of before.
+// "4 fold, leaf brass", "somebody drew on the lighthouse": a part of the thing, and what was spoken of
+// before.
 static bool is_the_part(const struct note *note, size_t from, size_t to) {
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
@@ -399,10 +404,11 @@ static bool is_the_part(const struct note *note, size_t from, size_t to) {
     bool opens = from > 1 && (tokens->at[from - 1].starts ||
                               ANY(tokens, from - 2, "with", "w/", "its", "the")); // "with wax seal"
     if (one && opens && (!tokens->at[from - 1].starts || !is_stop(note, to)) &&
-        word_at(note, from - 1, 1u << USE_MATERIAL, &entry) == 1 && word_at(note, from, 1u << USE_PART, &entry))
+        word_at(note, from - 1, 1u << USE_MATERIAL, &entry) == 1 &&
+        word_at(note, from, 1u << USE_PART, &entry))
         return true;
-    return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 &&
-           to < tokens->count && !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
+    return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 && to < tokens->count &&
+           !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
 }
 
 bool is_depicted(const struct note *note, size_t from, size_t to) {

@@ -149,9 +149,11 @@ static int score(const struct note *note, const struct noun_found *found, size_t
 static bool is_pair_of(const struct note *note, const struct chunk *chunk) {
     const struct noun_found *a = &chunk->nouns[chunk->count - 2], *b = a + 1;
     bool many = note->tokens.at[a->to - 1].one != note->tokens.at[a->to - 1].fold; // "rulers & set squares"
-    if (!token_is(&note->tokens, a->to, "&") || b->to != chunk->to || (b->to > b->from + 1 && !many)) return false;
+    if (!token_is(&note->tokens, a->to, "&") || b->to != chunk->to || (b->to > b->from + 1 && !many))
+        return false;
     if (a->uses & stuff || b->uses & stuff || !a->noun || !b->noun) return false;
-    bool own = b->from > a->to + 1 && ANY(&note->tokens, a->to + 1, "attached", "matching", "separate", "its");
+    bool own =
+        b->from > a->to + 1 && ANY(&note->tokens, a->to + 1, "attached", "matching", "separate", "its");
     bool led = a->from > chunk->from || (a->thing && a->to > a->from + 1);
     return own || (led && b->from == a->to + 1);
 }
@@ -315,10 +317,11 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;
     size_t after = chunk->to + 2; // but "recorder? no name on it"
-    bool flat_no = after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
-                   ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
+    bool flat_no =
+        after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
+        ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
     if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no") && flat_no)
-        value -= 90;                                            // "tin sign? no, cardboard"
+        value -= 90; // "tin sign? no, cardboard"
     // "A linen sheet? embroidered tablecloth": asked, and answered with another
     struct noun_found answer;
     if (token_is(&note->tokens, chunk->to, "?") && answered_by(note, chunk->to + 1, &answer)) value -= 50;
@@ -412,8 +415,8 @@ static void weigh_left(struct note *note, struct pick *pick) {
 static void pass_opener(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->count > 2 && tokens->at[1].stop == STOP_COMMA && note_free(note, 0, 1) &&
-        ANY(tokens, 0, "right", "ok", "okay", "so", "well", "now", "anyway", "yes", "yeah", "oh", "hi", "hello",
-            "alright", "next", "also", "um", "er", "sorry", "hey", "ah", "lastly", "finally"))
+        ANY(tokens, 0, "right", "ok", "okay", "so", "well", "now", "anyway", "yes", "yeah", "oh", "hi",
+            "hello", "alright", "next", "also", "um", "er", "sorry", "hey", "ah", "lastly", "finally"))
         note_take(note, 0, 2, TAKEN_FILLER);
 }
 

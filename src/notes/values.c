@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
+#include "notes/idioms.h"
 #include "notes/standing.h"
 #include "text/utf8.h"
 
@@ -108,9 +109,12 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     size_t open = tokens->at[to - 1].stop == STOP_NONE && to + 1 < tokens->count && !token_is(tokens, to, "(")
                       ? to + 1
                       : to;
-    if ((token_is(tokens, open, "(") || (open < tokens->count && tokens->at[open].stop == STOP_COMMA)) &&
-        ANY(tokens, open + 1, "could", "might", "may", "maybe", "possibly", "or") &&
-        (ANY(tokens, open + 2, "be", "well") || word_at(note, open + 2, 1u << USE_MATERIAL, &next)))
+    bool comma = open < tokens->count && tokens->at[open].stop == STOP_COMMA;
+    if (token_is(tokens, open, "(") && ANY(tokens, open + 1, "maybe", "possibly", "or") &&
+        word_at(note, open + 2, 1u << USE_MATERIAL, &next))
+        return SURE_GUESS;
+    if ((token_is(tokens, open, "(") || comma) && ANY(tokens, open + 1, "could", "might", "may") &&
+        ANY(tokens, open + 2, "be", "well"))
         return SURE_GUESS;
     // "wooden, maybe oak": the oak is in doubt
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
@@ -204,58 +208,6 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
     return true;
 }
 
-// "Mint condition", "crystal clear", "pewter color", "china cabinet": none says what its first word says
-// alone.
-static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use use) {
-    static const char *const states[] = {"condition", "state", "shape", "order"};
-    static const char *const tones[] = {"color",   "colour",   "colored", "coloured",
-                                        "colours", "colorway", "tone",    "toned"};
-    static const char *const holders[] = {"cabinet", "hutch", "closet", "cupboard"};
-    const struct tokens *tokens = &note->tokens;
-    if (token_is(tokens, i, "mint") && n == 1) // a color only before what has it
-        return token_among(tokens, i + 1, states, COUNT(states)) ||
-               (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-                ANY(tokens, i - 1, "near", "absolutely", "almost")) ||
-               i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
-    bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
-    if (other && ANY(tokens, i - 2, "with", "by", "w/", "w", "for", "and", "&", "plus")) return true; // its knob's
-    if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
-    if (token_is(tokens, i, "paints")) return true; // goods
-    struct word_entry part;
-    if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-        word_at(note, i - 1, 1u << USE_PART, &part))
-        return true; // "one corner open"
-    // "Glass has a scratch", "glass ok": the one of the watch or the frame.
-    static const char *const verbs[] = {"has",     "is",      "ok",     "okay",  "fine",
-                                        "good",    "clear",   "intact", "foxed", "clean",
-                                        "present", "missing", "was",    "had",   "wavy"};
-    bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
-    if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
-        return true;
-    // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
-    bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
-    if (n == 1 && begins && i > 0 && faulty &&
-        (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
-        return true;
-    // "Check works one way": of a reel
-    if (n == 1 && begins && i > 0 && (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE) &&
-        ANY(tokens, i + 1, "works", "sticks", "slips", "holds", "is", "has", "doesn't", "does", "moves", "runs",
-            "turns", "clicks", "seems", "needs", "goes", "still", "only"))
-        return true;
-    if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
-    if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;
-    static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
-                                        "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
-    if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))
-        return true;
-    static const char *const removers[] = {"remover",   "proof",     "proofing",
-                                           "converter", "treatment", "inhibitor"};
-    if (token_is(tokens, i, "rust") && token_among(tokens, i + n, removers, COUNT(removers))) return true;
-    if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
-    if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
-    return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
-}
-
 // "Painted red" is a finish, and the thing is red.
 static void read_paint(struct note *note, size_t i, enum sure sure) {
     struct word_entry color;
@@ -303,7 +255,8 @@ static bool is_holder(const struct note *note, size_t i, size_t n) {
     bool tin = token_is(tokens, i, "tin") && n == 1;
     if (!tin && !token_is(tokens, i + n, "tin")) return false;
     size_t end = tin ? i + 1 : i + n + 1;
-    if (end < tokens->count && tokens->at[end].stop == STOP_NONE && !ANY(tokens, end, "with", "w/", "and", "that"))
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+        !ANY(tokens, end, "with", "w/", "and", "that"))
         return false;
     for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--)
         if (ANY(tokens, k - 1, "a", "an", "its", "the", "old")) {
@@ -329,14 +282,14 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         !(wordbook_find(note->book, first->fold, strlen(first->fold), &plural) &&
           has_use(&plural, USE_MATERIAL)))
         return; // "laces", "coppers": goods, and no stuff
-    if (is_idiom(note, i, n, use)) {
+    if (value_is_idiom(note, i, n, use)) {
         if (token_is(&note->tokens, i, "crystal")) note_take(note, i, i + n, TAKEN_VALUE);
         return;
     }
     static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks"};
     if (token_is(&note->tokens, i, "clear") && i > 0 &&
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
-        return; // "rings clear"
+        return;                        // "rings clear"
     if (is_holder(note, i, n)) return; // "in a japanned tin"
     if (ANY(&note->tokens, i, "number", "numbers") && i + 1 < note->tokens.count &&
         note->tokens.at[i + 1].kind == TOKEN_FIGURE)
@@ -374,11 +327,11 @@ static bool ends_type(const struct note *note, const char *word) {
 // "Lace bobbins", "leather punch": what a tool is for.
 static bool is_worked(const struct note *note, size_t i, size_t n) {
     const struct tokens *tokens = &note->tokens;
-    return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen", "rope",
-               "cork", "bone", "cheese") &&
+    return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen",
+               "rope", "cork", "bone", "cheese") &&
            ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",
-               "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder", "gauge",
-               "pricker", "making");
+               "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder",
+               "gauge", "pricker", "making");
 }
 
 // "Wool" of "wool blanket", "frog" of a tin frog: also said of the thing.
@@ -394,7 +347,7 @@ static void read_type_words(struct note *note) {
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
         if (!last && is_worked(note, i, n)) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
-        if (use == USE_COUNT || is_idiom(note, i, n, use)) continue;
+        if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
         keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
         i += n - 1;
     }
@@ -449,7 +402,8 @@ static void read_audience(struct note *note) {
 static const char *bearer_of(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, i, "on") || !ANY(tokens, i + 1, "the", "its", "a")) return NULL;
-    if (!ANY(tokens, i + 2, "lid", "tin", "box", "label", "packet", "sleeve", "tag", "case", "bag")) return NULL;
+    if (!ANY(tokens, i + 2, "lid", "tin", "box", "label", "packet", "sleeve", "tag", "case", "bag"))
+        return NULL;
     if (i + 2 < tokens->count && note->taken[i + 2] == TAKEN_TYPE) return NULL;
     return arena_string(note->arena, tokens->at[i + 2].fold);
 }
@@ -537,7 +491,8 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     struct word_entry next;
     static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
     if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
-    if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split")) return true; // "split cane"
+    if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
+        return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);

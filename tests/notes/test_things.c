@@ -213,7 +213,8 @@ static const struct notes_case lots[] = {
      "anchor shackle; crack cheek of one pulley block; family metalware; !material brass@blocks"},
     {"bundle from the shed: a brass oil can, two pairs of pliers, a spirit level with cracked vial and a box "
      "of brass hinges",
-     "type oil can; include 2 pair of pliers; include spirit level; include box of brass hinges; crack vial of "
+     "type oil can; include 2 pair of pliers; include spirit level; include box of brass hinges; crack vial "
+     "of "
      "the spirit level; !material brass@hinges; !count 2"},
     {"Job lot, enamel mug, a tin opener, 3 wooden spoons and a sieve with a hole in it",
      "type enamel mug; include tin opener; include 3 wooden spoon; include sieve; hole sieve"},
@@ -236,7 +237,7 @@ static const struct notes_case lots[] = {
 // Words that are no picture, no pattern, no stuff and no maker where they stand so.
 static const struct notes_case strays[] = {
     {"Teak salad servers, a crack running up the bowl", "!theme running"},
-    {"Print, running horses", "theme running"},
+    {"Plate with a hunting scene", "theme hunting scene"},
     {"School wall map, someone drew on the lighthouse", "!theme lighthouse"},
     {"boxwood ruler, leaf brass, one joint loose", "!theme leaf"},
     {"Ship in a bottle. Wax seal on the cork cracked.", "!theme seal; material wax@seal"},
@@ -259,7 +260,8 @@ static const struct notes_case strays[] = {
     {"Theodolite, brass. Tripod not included.", "!shape three footed"},
     {"Croquet set, 6 hoops, 3 balls blue red yellow", "!color blue; !color red"},
     {"Split willow creel", "material split willow"},
-    {"Set squares. In a biscuit tin, picture of a lifeboat on the lid", "theme lifeboat@lid; !theme lifeboat"},
+    {"Set squares. In a biscuit tin, picture of a lifeboat on the lid",
+     "theme lifeboat@lid; !theme lifeboat"},
     {"Linen bag with monogram HB in the corner", "!pattern monogram"},
     {"life ring, painted white", "finish painted; color white; !finish painted white"},
     {"Oars, spruce, from the old boathouse at Wren's Hythe", "!brand Wren's Hythe"},
@@ -296,7 +298,8 @@ static const char *facts_of(struct arena *arena, const struct record *record) {
     if (record->count) buf_format(&out, "count %d\n", record->count);
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
-        buf_format(&out, "%s%s%s\n", flaw->kind->rule.id, flaw->part ? " " : "", flaw->part ? flaw->part : "");
+        buf_format(&out, "%s%s%s\n", flaw->kind->rule.id, flaw->part ? " " : "",
+                   flaw->part ? flaw->part : "");
     }
     return out.at;
 }
