@@ -155,6 +155,16 @@ static bool is_meant(const struct caution *caution, const char *text, size_t fro
                                          (caution->residue || !sense_was_inside(text, from, to)));
 }
 
+// "Paper mould": a state is none where it is what the thing is called.
+static bool is_its_name(const struct raiser *r, const struct caution *caution, const struct piece *piece,
+                        struct span match) {
+    if (!caution_is_state(caution)) return false;
+    if (piece->field) return !strcmp(piece->field, "type");
+    struct note_span type = r->record->type.span;
+    size_t from = match.from - piece->span.from, to = match.to - piece->span.from;
+    return is_from_notes(r, type) && from >= type.from && to <= type.to;
+}
+
 // A pattern that takes too long says nothing: then the caution is raised, since nobody knows. `flat`: a word
 // counts whatever stands around it. Where what befell the thing counts, so does what is told beside it.
 static bool by_words(struct raiser *r, const struct finder *finder, const struct caution *caution, bool flat,
@@ -171,7 +181,7 @@ static bool by_words(struct raiser *r, const struct finder *finder, const struct
         }
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
-        if (piece && (!piece->whole || caution->history) &&
+        if (piece && (!piece->whole || caution->history) && !is_its_name(r, caution, piece, match) &&
             (flat || is_meant(caution, r->subject.at, match.from, match.to))) {
             note_words(r, piece, match, found);
             return true;

@@ -116,7 +116,8 @@ static bool is_denied_behind(const char *text, size_t at) {
     text += at;
     if (!strncmp(text, " free", 5) || !strncmp(text, "-free", 5)) return true;
     const char *more = text;
-    if (*more == ' ') more += 1 + strcspn(more + 1, " .,;:!?\n"); // one word more of the same thing
+    enum { MORE_WORDS = 2 }; // of the same thing: "a bit of mercury looking stuff? no"
+    for (int i = 0; i < MORE_WORDS && *more == ' '; i++) more += 1 + strcspn(more + 1, " .,;:!?\n");
     if (*more == '?') text = more;
     return is_answered_no(text);
 }

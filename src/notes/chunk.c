@@ -113,6 +113,8 @@ static const uint32_t value_uses = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1
                                    (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_SHAPE) |
                                    (1u << USE_STYLE);
 
+static const char *const likes[] = {"type", "style"};
+
 // How many tokens the word at `at` takes; its noun, if it is one, is kept.
 static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     struct noun_found noun;
@@ -126,7 +128,8 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
         next.to > noun.to)
         return 1; // "glass door" before "door knob"
     if (is_noun && noun.to - at > 1) {
-        keep(chunk, &noun);
+        // "Wax cylinder type": what it is like
+        if (!chunk->count || !is_any(note, noun.to, likes, COUNT(likes))) keep(chunk, &noun);
         return noun.to - at;
     }
     size_t particle = particle_word(note, at);

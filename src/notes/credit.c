@@ -3,11 +3,12 @@
 // name no maker; "attributed to", "he said Harkwidge" guess at one; and a word of age or of a country by
 // itself is no name at all.
 #include "notes/any.h"
+#include "notes/english.h"
 #include "notes/works.h"
 
 static bool is_refused(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
-    while (from > 0 && ANY(tokens, from - 1, "a", "an", "the", "any", "my")) from--;
+    while (from > 0 && ANY(tokens, from - 1, "a", "an", "the", "any", "my", "'", "\"")) from--;
     if (from == 0 || tokens->at[from - 1].stop >= STOP_COMMA) return false;
     if (ANY(tokens, from - 1, "like", "unlike", "after", "than", "copying", "imitating", "resembling",
             "echoing", "rivals", "man's", "resembles", "beats", "outdoes"))
@@ -21,6 +22,8 @@ static bool is_refused(const struct note *note, size_t from, size_t to) {
           ANY(tokens, from - 2, "next", "similar", "compared", "close", "equal")) ||
          (token_is(tokens, from - 1, "for") && ANY(tokens, from - 2, "mistaken", "taken", "pass"))))
         return true;
+    // "From the old boathouse at Wren's Hythe": where it was
+    if (ANY(tokens, from - 1, "at", "near", "outside")) return true;
     if (token_is(tokens, from - 1, "no"))
         return ANY(tokens, to, "mark", "marks", "stamp", "label", "name", "logo", "badge", "signature",
                    "plate");
@@ -53,6 +56,14 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
 
 bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    // "Instrument Makers", "High Street": a trade or an address
+    if (ANY(tokens, to - 1, "makers", "manufacturers", "merchants", "dealers", "street", "road", "lane",
+            "avenue", "square", "terrace", "suppliers", "engineers", "opticians", "ironmongers", "saddlers",
+            "chemists", "jewellers", "jewelers", "stationers", "printers", "cutlers")) {
+        bool plain = true;
+        for (size_t i = from; i < to; i++) plain &= english_at(note, i);
+        if (plain) return true;
+    }
     if (to > from + 2 || (to == from + 2 && !token_is(tokens, from + 1, "i"))) return false;
     return ANY(tokens, from, "victorian", "edwardian", "georgian", "regency", "elizabethan", "jacobean",
                "tudor", "sweden", "norway", "denmark", "spain", "portugal", "holland", "belgium", "austria",

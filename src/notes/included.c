@@ -35,8 +35,9 @@ static const char *const cues[] = {"comes with",
 
 static bool ends(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    static const char *const words[] = {"but",  "that", "which", "is", "are",    "has",
-                                        "from", "so",   "not",   "no", "without"};
+    static const char *const words[] = {"but",      "that",    "which",   "is",   "are",     "has",
+                                        "from",     "so",      "not",     "no",   "without", "though",
+                                        "although", "however", "because", "where"};
     if (tokens->at[i].stop >= STOP_CLAUSE || note->fault_word[i] || note->taken[i] != TAKEN_NOT) return true;
     return token_among(tokens, i, words, COUNT(words));
 }
@@ -83,7 +84,8 @@ static bool holds_noun(const struct note *note, size_t from, size_t to) {
 
 static void read_list(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    if (is_way(tokens, i)) return;
+    static const char *const vague[] = {"it", "them", "this", "that", "these", "those"};
+    if (is_way(tokens, i) || token_among(tokens, i, vague, COUNT(vague))) return;
     while (i < tokens->count && !ends(note, i)) {
         int count = 0;
         size_t from = i;

@@ -114,9 +114,9 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
     static const char *const breaks[] = {"chip",   "chips",   "chipped", "hairline", "hairlines",
                                          "crazed", "crazing", "nibbled", "nibbles"};
     enum { LEAST = 4 };
-    if (!family || !text_same(family->rule.id, "metalware") || hint(note, "metalware")) return family;
+    if (!family || !text_same(family->rule.id, "metalware")) return family;
     const char *best = NULL;
-    int most = LEAST - 1, brittle = 0;
+    int metal = hint(note, "metalware"), most = metal ? metal + LEAST : LEAST - 1, brittle = 0;
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, breaks, COUNT(breaks))) brittle = LEAST;
     for (size_t i = 0; i < COUNT(others); i++) {

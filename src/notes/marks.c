@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/figure.h"
+#include "notes/mark_words.h"
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/place.h"
@@ -21,56 +22,6 @@ struct found {
 
 // --- what a mark is made of ---
 
-static bool is_stamp_verb(const struct note *note, size_t i) {
-    if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
-        return false;                                         // a tool
-    if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
-    if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
-        ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",
-            "tin"))
-        return false; // "pressed glass"
-    return ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
-               "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered",
-               "hallmarked", "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast",
-               "molded", "moulded", "pressed", "scratched", "painted", "marking");
-}
-
-// These need something beside them before what follows is a text: "cast iron", "pressed glass", "painted
-// blue".
-static bool is_weak_verb(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "scratched", "painted", "branded",
-               "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised");
-}
-
-// Ways of making before they are ways of writing.
-static bool is_process(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched");
-}
-
-static bool is_says(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "says", "reads", "reading", "saying", "say", "read", "stating", "states");
-}
-
-static bool is_person(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "he", "she", "they", "who", "wife", "husband", "sister", "brother", "lady",
-               "man", "neighbor", "neighbour", "uncle", "aunt", "dad", "mom", "mum", "father", "mother",
-               "son", "daughter", "cousin", "friend", "guy", "seller", "dealer", "grandma", "grandpa", "i",
-               "you", "everyone", "somebody", "someone", "people", "nobody", "we", "nephew", "niece",
-               "partner", "scale", "scales", "clock", "meter", "thermometer", "gauge");
-}
-
-// Words that end a mark, or that cannot begin one.
-static bool is_breaker(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "is", "has", "have", "with", "but", "so", "which", "that", "and", "no",
-               "not", "it", "its", "it's", "i", "the", "a", "an", "was", "were", "are", "there", "for", "or",
-               "where", "then", "my", "this", "they", "comes", "from", "some", "nothing", "can't", "cant",
-               "also", "plus", "all", "both", "each", "very", "works", "missing", "w/", "w/o", "on", "in",
-               "under", "underneath", "inside", "at", "to", "into", "down", "along", "across", "over", "up",
-               "by", "of", "near", "who", "if", "when", "like", "only", "just", "too", "one", "again",
-               "below", "above", "beneath", "faintly", "clearly", "twice", "everywhere", "handle", "lid",
-               "base", "bottom", "back", "side", "front");
-}
-
 static bool is_text_token(const struct note *note, size_t i) {
     const struct token *token = &note->tokens.at[i];
     if (token->kind == TOKEN_FIGURE || token->kind == TOKEN_CODE) return true;
@@ -81,7 +32,7 @@ static bool is_text_token(const struct note *note, size_t i) {
 static bool is_inner(const struct note *note, size_t i) {
     const struct token *token = &note->tokens.at[i];
     bool next = i + 1 < note->tokens.count &&
-                (is_text_token(note, i + 1) || (note->tokens.flat && !is_breaker(note, i + 1)));
+                (is_text_token(note, i + 1) || (note->tokens.flat && !mark_is_breaker(note, i + 1)));
     if (!next) return false;
     if (token->kind == TOKEN_SIGN)
         return token->stop == STOP_NONE && strchr("&.-/'#%", token->fold[0]) && token->fold[0];
@@ -118,8 +69,9 @@ static size_t proper_run(const struct note *note, size_t i) {
             break;
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
+        bool initial = note->tokens.at[at - 1].to - note->tokens.at[at - 1].from == 1; // "F.DUNNICK"
         dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
-              note->tokens.at[at - 1].capitals && at + 1 < note->tokens.count &&
+              (initial || note->tokens.at[at - 1].capitals) && at + 1 < note->tokens.count &&
               note->tokens.at[at + 1].capitals;
         if (text) good = at;
         if (dot) at++;
@@ -139,8 +91,8 @@ static size_t plain_run(const struct note *note, size_t i, size_t most) {
         bool made =
             at > i && token_is(&note->tokens, at, "in") && ANY(&note->tokens, at - 1, "made", "printed");
         bool medium = token_is(&note->tokens, at, "on") && at > i && !place_at(note, at, &where) &&
-                      at + 1 < note->tokens.count && !is_breaker(note, at + 1); // "oil on board"
-        if (!made && !medium && (is_breaker(note, at) || (at > i && place_at(note, at, &where)))) break;
+                      at + 1 < note->tokens.count && !mark_is_breaker(note, at + 1); // "oil on board"
+        if (!made && !medium && (mark_is_breaker(note, at) || (at > i && place_at(note, at, &where)))) break;
         if (note->tokens.at[at].kind == TOKEN_SIGN && !strchr("&.-/'#%", note->tokens.at[at].fold[0])) break;
         at++;
     }
@@ -183,6 +135,13 @@ static const char *exact(const struct note *note, size_t from, size_t to) {
 static bool keep(struct note *note, size_t begin, const struct found *found) {
     const struct tokens *tokens = &note->tokens;
     size_t bytes = tokens->at[found->to - 1].to - tokens->at[found->from].from;
+    if (!note_free(note, found->from, found->to) && found->from > 0 &&
+        ANY(tokens, found->from - 1, "'",
+            "\"")) { // a person's name is in it: no maker's, whatever else it says
+        for (size_t i = found->from; i < found->to; i++)
+            if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_OPEN;
+        return false;
+    }
     if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
     struct mark *mark = note_mark(note);
     mark->text = exact(note, found->from, found->to);
@@ -197,7 +156,9 @@ static bool keep(struct note *note, size_t begin, const struct found *found) {
 static void add_where(const struct note *note, struct found *found) {
     size_t at = found->end;
     if (token_is(&note->tokens, at, "is")) at++;
-    if (is_stamp_verb(note, at)) at++;
+    if (mark_is_stamp(note, at) ||
+        ANY(&note->tokens, at, "cut", "carved", "chiseled", "chiselled", "punched"))
+        at++;
     if (token_is(&note->tokens, at, "in") &&
         ANY(&note->tokens, at + 1, "pencil", "pen", "ink", "biro", "marker", "gold", "red", "blue", "black"))
         at += 2;
@@ -236,6 +197,26 @@ static const char *place_before(const struct note *note, size_t i, size_t *from)
     return note_words(note, noun, noun + 1);
 }
 
+// "Corbett Dray, Instrument Makers, no. 4412": capitals go on behind the comma, up to a stop.
+static size_t goes_on(const struct note *note, size_t from, size_t end) {
+    const struct tokens *tokens = &note->tokens;
+    if (!is_text_token(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
+    while (end - from < MARK_WORDS_MOST && end + 1 < tokens->count && token_is(tokens, end, ",")) {
+        size_t at = end + 1, to = at;
+        if (ANY(tokens, at, "no", "number")) {
+            at += token_is(tokens, at + 1, ".") ? 2 : 1;
+            to = has_figure(note, at, at + 1) ? at + 1 : at;
+        } else if (tokens->at[at].kind == TOKEN_WORD && !note->fault_word[at]) {
+            to = proper_run(note, at);
+        }
+        const char *where;
+        bool stops = to >= tokens->count || tokens->at[to].stop != STOP_NONE || place_at(note, to, &where);
+        if (to == at || !stops) break;
+        end = to;
+    }
+    return end;
+}
+
 static bool text_behind(const struct note *note, size_t at, bool says, struct found *found) {
     const struct tokens *tokens = &note->tokens;
     if (quoted(note, at, found)) return true;
@@ -248,8 +229,28 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct fo
     }
     if (end == at) end = plain_run(note, at, says ? MARK_WORDS_MOST / 2 : FLAT_WORDS_MOST - 1);
     if (end == at) return false;
+    if (!caseless && end == at + 1 && mark_is_breaker(note, at) && tokens->at[at].kind == TOKEN_WORD) {
+        // "Not to exceed the rate": words of a sentence, up to its end
+        while (says && end < tokens->count && end - at < MARK_WORDS_MOST && !ends_mark(note, at, end)) end++;
+        if (end == at + 1) return false;
+    }
+    if (!caseless) end = goes_on(note, at, end);
     *found = (struct found){at, end, end, NULL};
     return true;
+}
+
+// Behind "with a brewery name", "with the legend"; `at` where there is none.
+static size_t named_by(const struct note *note, size_t at) {
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, at, "with", "by") || !ANY(tokens, at + 1, "a", "an", "the")) return at;
+    for (size_t k = at + 2; k < at + WORDS_MOST && k + 1 < tokens->count; k++) {
+        if (tokens->at[k].stop != STOP_NONE || note->fault_word[k]) return at;
+        if (ANY(tokens, k, "name", "legend", "words", "word", "motto", "number", "address") &&
+            is_text_token(note, k + 1))
+            return k + 1;
+    }
+    return at;
 }
 
 static size_t skip_to_text(const struct note *note, size_t at, const char **where) {
@@ -261,6 +262,8 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
         if (place) {
             at += place;
             if (token_is(tokens, at, ",")) at++;
+        } else if (named_by(note, at) > at) {
+            at = named_by(note, at);
         } else if (ANY(tokens, at, ":", "with", "as", "by") ||
                    (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_CLAUSE)) {
             at++;
@@ -306,16 +309,18 @@ static bool is_other_reading(const struct note *note, size_t i) {
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
 
+static void add_letters(struct note *note, size_t from, size_t to);
+
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    bool says = is_says(note, i), stamp = is_stamp_verb(note, i);
+    bool says = mark_is_says(note, i), stamp = mark_is_stamp(note, i);
     if ((!says && !stamp) || is_denied(note, i)) return 0;
     size_t begin;
     const char *where = place_before(note, i, &begin);
     if (stamp && note_clause_from(note, begin, STOP_COMMA) == 0)
         where = NULL; // "ring marked 925": the thing itself
     if (says) {
-        if (i && tokens->at[i - 1].stop == STOP_NONE && is_person(note, i - 1)) return 0;
+        if (i && tokens->at[i - 1].stop == STOP_NONE && mark_is_person(note, i - 1)) return 0;
         if (ANY(tokens, i, "say", "read", "reading", "saying") && !where) return 0;
         if (is_other_reading(note, i + 1)) return 0;
         if (ANY(tokens, i + 1, "the", "my", "it", "it's", "its", "that", "they", "he", "she", "to", "so", "a",
@@ -346,13 +351,13 @@ static size_t find_verb(struct note *note, size_t i) {
     add_where(note, &placed);
     if (subject && !tokens->flat && !tokens->at[found.from].capital && placed.end == found.to)
         return 0; // "the list says 14 things"
-    if (stamp && is_weak_verb(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
+    if (stamp && mark_is_weak(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
         found.end == found.to)
         return 0;
-    if (stamp && is_process(note, i) && found.end == found.to && !has_figure(note, found.from, found.to) &&
-        !tokens->at[found.from].capitals)
+    if (stamp && mark_is_process(note, i) && found.end == found.to &&
+        !has_figure(note, found.from, found.to) && !tokens->at[found.from].capitals)
         return 0;
-    if (stamp && is_weak_verb(note, i) && (tokens->flat || tokens->shouts) &&
+    if (stamp && mark_is_weak(note, i) && (tokens->flat || tokens->shouts) &&
         !has_figure(note, found.from, found.to) && at == i + 1)
         return 0;
     struct number number;
@@ -361,7 +366,10 @@ static size_t find_verb(struct note *note, size_t i) {
         return 0;
     found.where = behind ? behind : where;
     add_where(note, &found);
-    return keep(note, says && where ? begin : i, &found) ? found.end - i : 0;
+    if (!keep(note, says && where ? begin : i, &found)) return 0;
+    for (size_t k = i + 1; k < found.from; k++)
+        if (ANY(tokens, k, "initials", "initial")) add_letters(note, i, found.end);
+    return found.end - i;
 }
 
 // Worked into the thing, not written on it by hand.
@@ -373,12 +381,36 @@ static bool is_cut(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
-static void add_monogram(struct note *note, size_t from, size_t to) {
-    const struct flaw *kind = ruleset_flaw(note->rules, "monogram");
+// Initials: worked into the thing, or put on it later by somebody.
+static void add_letters(struct note *note, size_t from, size_t to) {
+    bool later = false;
+    for (size_t i = from; i < to; i++)
+        later |= ANY(&note->tokens, i, "scratched", "burnt", "burned", "inked", "written", "painted", "biro",
+                     "penciled", "pencilled", "marker");
+    const char *id = later ? "owner-name" : is_cut(note, from, to) ? "monogram" : NULL;
+    const struct flaw *kind = id ? ruleset_flaw(note->rules, id) : NULL;
     if (!kind) return;
     struct item_flaw *flaw = note_flaw(note);
     *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
-    note_reading(note, from, to, "flaw monogram", "initials that are cut or sewn");
+    note_reading(note, from, to, arena_format(note->arena, "flaw %s", id),
+                 "initials that are cut, sewn or scratched");
+}
+
+// "Mark on blade F. DUNNICK & SONS": the place stands between.
+static size_t find_marked_place(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const char *where = NULL;
+    if (!ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend") || is_denied(note, i)) return 0;
+    size_t at = i + 1, place = place_at(note, at, &where);
+    if (!place || tokens->flat || tokens->shouts) return 0;
+    at += place;
+    if (ANY(tokens, at, ":", "is", "reads")) at++;
+    bool capitals = at < tokens->count && (tokens->at[at].capitals || tokens->at[at].kind == TOKEN_CODE ||
+                                           (tokens->at[at].capital && !tokens->at[at].starts));
+    size_t end = capitals ? proper_run(note, at) : at;
+    if (end == at) return 0;
+    struct found found = {at, end, end, where};
+    return keep(note, i, &found) ? found.end - i : 0;
 }
 
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
@@ -387,7 +419,7 @@ static size_t find_noun(struct note *note, size_t i) {
     bool letters = ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp",
                        "hallmark", "hallmarks", "signature");
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
-    if (!letters && !number) return 0;
+    if (!letters && !number) return find_marked_place(note, i);
     if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
                  "account", "case", "movement", "stock", "item", "a", "any", "lot", "style"))
         return 0;
@@ -399,7 +431,7 @@ static size_t find_noun(struct note *note, size_t i) {
     if (!quote) {
         size_t end = at < tokens->count && !tokens->shouts ? proper_run(note, at) : at;
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
-        if (end == at || (number && !has_figure(note, at, end))) return 0;
+        if (end == at || (number && !has_figure(note, at, end) && !mark_is_roman(note, at))) return 0;
         found = (struct found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
     }
     size_t before = found.end;
@@ -411,7 +443,7 @@ static size_t find_noun(struct note *note, size_t i) {
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
     if (!keep(note, i, &found)) return 0;
-    if (token_is(tokens, i, "initials") && is_cut(note, i, found.end)) add_monogram(note, i, found.end);
+    if (token_is(tokens, i, "initials")) add_letters(note, i, found.end);
     return found.end - i;
 }
 
@@ -433,8 +465,9 @@ static size_t find_run(struct note *note, size_t i) {
     bool caps = false;
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
+    caps |= mark_is_carat(note, i) && end == i + 1;
     bool plain = token->starts && !token->capitals && end == i + 1 &&
-                 (token->one != token->fold || place_noun(note, i) || is_breaker(note, i) ||
+                 (token->one != token->fold || place_noun(note, i) || mark_is_breaker(note, i) ||
                   ANY(tokens, i, "hand", "name", "number", "date", "something", "lettering", "writing",
                       "text", "address"));
     bool label =
@@ -509,6 +542,23 @@ static size_t find_dated(struct note *note, size_t i) {
     return keep(note, i, &found) ? found.end - i : 0;
 }
 
+// "Label underneath 'Made by A.W. Pell'": on what bears writing, with nothing but its place between.
+static bool is_labeled(const struct note *note, size_t quote, struct found *found) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = quote; k > 0 && k + BACK > quote && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
+        if (note->fault_word[k - 1]) return false;
+        if (!ANY(tokens, k - 1, "label", "plaque", "badge", "nameplate", "sticker", "transfer", "decal",
+                 "tag", "stamp", "backstamp", "mark", "lettering", "inscription", "stencil", "brand"))
+            continue;
+        found->where = ANY(tokens, k - 1, "label", "plaque", "badge", "nameplate", "sticker", "tag")
+                           ? note_words(note, k - 1, k)
+                           : NULL;
+        return true;
+    }
+    return false;
+}
+
 // A quotation with a place behind it that nobody wrote there as an owner.
 static size_t find_quote(struct note *note, size_t i) {
     struct found found;
@@ -522,8 +572,8 @@ static size_t find_quote(struct note *note, size_t i) {
         ANY(tokens, at + 1, "biro", "pen", "ink", "marker", "glitter", "felt", "crayon"))
         return 0;
     const char *where;
-    bool stamped = is_stamp_verb(note, at);
-    if (!stamped && !place_at(note, at, &where)) return 0;
+    bool stamped = mark_is_stamp(note, at);
+    if (!stamped && !place_at(note, at, &where) && !is_labeled(note, i, &found)) return 0;
     add_where(note, &found);
     return keep(note, i, &found) ? found.end - i : 0;
 }

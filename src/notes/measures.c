@@ -518,6 +518,15 @@ static bool is_other(const struct note *note, const struct group *group) {
         ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
         return true;
     if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
+    const struct unit *unit = group->sides[0].amount.unit;
+    bool heavy = unit->kind && !strcmp(unit->kind, "g");
+    // "The pointer sticks at 2 lb", "the 50g isn't there": what a scale shows, and what a weight is called
+    if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
+    if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"
+    if (heavy && from > 0 && token_is(&note->tokens, from - 1, "the") &&
+        ANY(&note->tokens, group->to, "isn't", "is", "isnt", "one", "weight", "has", "was", "missing",
+            "piece", "and", "gone", "lost"))
+        return true;
     if (from > 1 && token_is(&note->tokens, from - 1, "am") && token_is(&note->tokens, from - 2, "i"))
         return true;
     size_t start = note_clause_from(note, from, STOP_COMMA);

@@ -38,7 +38,9 @@ static bool is_never(const struct note *note, size_t i) {
         "finnish",  "welsh",   "canadian", "australian", "scandinavian", "european",  "oriental",
         "vol",      "vols",    "volume",   "volumes",    "frontis",      "plate",     "joints",
         "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as",
-        "vgc",      "gc",      "nm",       "fab"};
+        "vgc",      "gc",      "nm",       "fab",        "in",           "to",        "from",
+        "for",      "on",      "at",       "with",       "by",           "of",        "presented",
+        "memory",   "property"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"
@@ -151,6 +153,7 @@ static bool fits_before(const struct note *note, size_t from) {
 }
 
 static bool is_model(const struct token *t) {
+    if (t->fold[0] == 'x' && strspn(t->fold + 1, "0123456789") == strlen(t->fold) - 1) return false; // "x1"
     return t->kind == TOKEN_CODE && strlen(t->fold) < 16;
 }
 
@@ -204,6 +207,10 @@ static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     size_t from = behind_maker(note, to), end = code_end(note, from);
     if (end == from || has(note, "model") || note->tokens.at[from].kind == TOKEN_WORD) return;
     bool unit = end < note->tokens.count && note->taken[end] == TAKEN_MEASURE;
+    const char *figure = note->tokens.at[from].fold; // "B. Tarling 1950": a year
+    if (from == to && end == from + 1 && strlen(figure) == 4 && strcmp(figure, "1700") > 0 &&
+        strcmp(figure, "2030") < 0 && strspn(figure, "0123456789") == 4)
+        return;
     if (!unit) add(note, "model", from, end, sure);
 }
 

@@ -135,6 +135,10 @@ void read_names(struct note *note);    // names.c: makers, models, part numbers,
 void read_thing(struct note *note);    // things.c: the type by grammar, its family, `others`
 void read_values(
     struct note *note); // values.c: color, material, technique, pattern, style, shape, finish, theme, size
+struct mixed;
+// mixed.c: the other goods of a lot of unlike ones, NULL where it is none; then, faults read, whose they are
+const struct mixed *read_mixed(struct note *note);
+void settle_mixed(struct note *note, const struct mixed *mixed);
 void read_included(struct note *note); // included.c: what comes with it
 void read_faults(struct note *note);   // faults.c: flaws, clear, unchecked
 

@@ -82,8 +82,10 @@ static size_t read_titled(struct note *note, size_t i) {
     while (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE && from < i + 3)
         from++; // "Pte 40213 S"
     size_t to = person_name_end(note, from);
-    if (to == from || (i > 0 && token_is(tokens, i - 1, "by") &&
-                       !ANY(tokens, i - 2, "me", "given", "owned", "used", "left", "sold", "played", "worn")))
+    if (to == from ||
+        (i > 0 && token_is(tokens, i - 1, "by") &&
+         !ANY(tokens, i - 2, "me", "given", "owned", "used", "left", "sold", "played", "worn", "caught",
+              "shot", "killed", "ridden", "flown", "won", "taken", "landed", "bagged", "rowed")))
         return 0;
     const char *last = tokens->at[to - 1].fold;
     size_t size = strlen(last);
@@ -157,7 +159,9 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
                                         "ask",           "asked",          "told",           "wanted by",
                                         "saved for",     "kept for",       "meant for",      "writes to",
                                         "letter to",     "card to",        "letter from",    "card from",
-                                        "message from",  "signed by my"};
+                                        "message from",  "signed by my",   "caught by",      "shot by",
+                                        "killed by",     "ridden by",      "flown by",       "rowed by",
+                                        "landed by"};
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
 

@@ -49,10 +49,12 @@ static void read_all(struct note *note) {
     read_names(note);
     read_thing(note);
     settle_measures(note);
+    const struct mixed *mixed = read_mixed(note);
     read_included(note);
     read_values(note);
     read_faults(note);
     settle_stuff(note);
+    settle_mixed(note, mixed);
     settle_alike(note);
     paragraph_keep(note, &paragraph);
     note_rest(note, says_nothing);

@@ -24,10 +24,29 @@ static bool is_upright(const struct family *family) {
     return family && family->default_dimension && !strcmp(family->default_dimension, "height");
 }
 
+// "30 inches across" of what is round.
+static bool is_round(const char *type) {
+    static const char *const nouns[] = {"ring",  "wheel", "drum",   "buoy",   "hoop",  "gong",   "cymbal",
+                                        "disc",  "disk",  "target", "shield", "sieve", "riddle", "tambourine",
+                                        "clock", "banjo", "globe",  "bell",   "pan",   "plaque", "lifebuoy"};
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
+static bool says_across(const struct note *note, const struct note_span *span) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= span->from && note->tokens.at[i].to <= span->to &&
+            token_is(&note->tokens, i, "across"))
+            return true;
+    return false;
+}
+
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
-    static const char *const nouns[] = {"chain",  "strap", "cord", "rope", "stick", "cane", "oar",
-                                        "paddle", "hook",  "rod",  "pole", "rule",  "belt"};
+    static const char *const nouns[] = {"chain",  "strap", "cord",   "rope",   "stick", "cane", "oar",
+                                        "paddle", "hook",  "rod",    "pole",   "rule",  "belt", "warming pan",
+                                        "rake",   "hoe",   "scythe", "sickle", "spear", "bow"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -50,6 +69,13 @@ void settle_measures(struct note *note) {
         struct measurement measure = record->measurements[i];
         if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
         bool size = !strcmp(measure.dimension, "size");
+        if (!measure.of && !strcmp(measure.dimension, "width") && is_round(record->type.value) &&
+            says_across(note, &measure.span))
+            measure.dimension = "diameter";
+        if (size && measure.of && !strcmp(measure.of, "open")) {
+            measure.dimension = "length"; // "opens to 29 in"
+            size = false;
+        }
         if (size && !measure.of && !measure.range && is_flat(record->type.value)) {
             add_size(note, &measure);
             continue;
@@ -105,11 +131,60 @@ static bool is_cover(const char *stuff) {
     return false;
 }
 
+// "Paper mould": what the thing is called is nothing that is wrong with it.
+static void drop_names(struct record *record) {
+    const struct note_span *type = &record->type.span;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct note_span *span = &record->flaws[i].span;
+        bool fault = record->flaws[i].kind->form == FAULT;
+        if (fault && span->to && type->to && span->from >= type->from && span->to <= type->to) continue;
+        record->flaws[kept++] = record->flaws[i];
+    }
+    record->flaw_count = kept;
+}
+
+// Initials that are told as such are no pattern besides.
+static bool is_told(const struct record *record, const struct value *value) {
+    if (strcmp(value->name, "pattern") != 0 || strncmp(value->value, "monogram", strlen("monogram")) != 0)
+        return false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (!strcmp(record->flaws[i].kind->rule.id, "monogram")) return true;
+    return false;
+}
+
+// "On a leather strap, leather cracked": the strap's, of which it was said before.
+static bool is_parts_own(const struct record *record, const struct value *value) {
+    if (value->of || strcmp(value->name, "material") != 0 || !is_cover(value->value)) return false;
+    bool strap = false, beside = false;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        strap |= record->attributes[i].of && !strcmp(record->attributes[i].value, value->value) &&
+                 record->attributes[i].span.from < value->span.from;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        beside |=
+            value->span.to &&
+            (value->span.to + 1 == record->flaws[i].span.from ||
+             (value->span.from >= record->flaws[i].span.from && value->span.to <= record->flaws[i].span.to));
+    return strap && beside;
+}
+
+static bool is_painted_so(const struct record *record, const char *finish) {
+    static const char painted[] = "painted ";
+    if (strncmp(finish, painted, sizeof painted - 1) != 0) return false;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *other = &record->attributes[i];
+        if (!other->of && !strcmp(other->name, "color") && !strcmp(other->value, finish + sizeof painted - 1))
+            return true;
+    }
+    return false;
+}
+
 // "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
 void settle_stuff(struct note *note) {
     struct record *record = note->record;
     bool glassware = record->family && !strcmp(record->family->rule.id, "glassware");
     size_t kept = 0, stuffs = 0;
+    drop_names(record);
     for (size_t i = 0; i < record->attribute_count; i++)
         stuffs += !strcmp(record->attributes[i].name, "material") && !record->attributes[i].of;
     for (size_t i = 0; i < record->attribute_count; i++) {
@@ -125,6 +200,9 @@ void settle_stuff(struct note *note) {
             part |= beside && !glassware &&
                     (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }
+        if (is_told(record, value) || is_parts_own(record, value)) continue;
+        if (!value->of && !strcmp(value->name, "finish") && is_painted_so(record, value->value))
+            record->attributes[i].value = "painted"; // "White canoe, painted white"
         if (!part || value->of || strcmp(value->name, "material") != 0)
             record->attributes[kept++] = record->attributes[i];
     }

@@ -274,7 +274,7 @@ static size_t other_size(struct note *note, size_t i) {
     if (number_whole(tokens, i, &taken) > 0) {
         size_t at = i + taken + (token_is(tokens, i + taken, "-") ? 1 : 0);
         if (ANY(tokens, at, "person", "man") &&
-            !ANY(tokens, at + 1, "said", "told", "owned", "who", "from")) {
+            !ANY(tokens, at + 1, "said", "told", "owned", "who", "from", "lift", "job", "carry", "show")) {
             keep(note, i, at + 1, note_words(note, i, at + 1), i, at + 1);
             return at + 1 - i;
         }

@@ -10,6 +10,7 @@
 
 #include "notes/chunk.h"
 #include "notes/number.h"
+#include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -72,13 +73,22 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     size_t value = word_at(note, at, standing_uses, &entry);
     bool is_noun = noun_at(note, at, &noun), vague = is_vague(note, at);
     size_t n = is_noun && noun.to - at > part ? noun.to - at : part;
+    // "Ivory coloured tip": the tip's
+    if (ANY(&note->tokens, at, "colored", "coloured", "toned", "tone", "effect") &&
+        at + 1 < note->tokens.count && note->tokens.at[at].stop == STOP_NONE && !chunk_breaks(note, at + 1) &&
+        note->tokens.at[at + 1].stop == STOP_NONE)
+        return 1;
     if (vague) {
         *head = (struct head){AHEAD_THING, at, at + 1};
         return 1;
     }
     if (value && value >= n) {
         uint32_t kind = entry.uses;
-        bool plural = note->tokens.at[at + value - 1].one != note->tokens.at[at + value - 1].fold;
+        const struct token *last = &note->tokens.at[at + value - 1];
+        struct word_entry itself; // "canvas" is no plural
+        bool plural =
+            last->one != last->fold && !(wordbook_find(note->book, last->fold, strlen(last->fold), &itself) &&
+                                         itself.uses & (1u << USE_MATERIAL));
         bool look = kind & ((1u << USE_STYLE) | (1u << USE_SHAPE) | (1u << USE_COLOR));
         bool plain =
             kind & ~(1u << USE_THEME) & standing_uses && !plural; // "grey stoneware"; but "green rhinestones"
@@ -140,6 +150,7 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
     struct head head = {AHEAD_NOTHING, to, to};
     size_t at = to;
     for (int n = 0; n < 7; n++) {
+        if (head.what == AHEAD_PART && joins(note, at)) return head; // "brass pans & marble slab"
         while (joins(note, at)) at++;
         *end = at;
         if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
@@ -187,11 +198,54 @@ static bool is_link(const struct note *note, size_t i) {
     return any(note, i, words, COUNT(words));
 }
 
+// "Red wooden handle" has a red handle.
+static const char *part_words(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
+    if (n && from + n < to) from += n;
+    // "Case is mahogany": its capital is the sentence's
+    const struct token *first = &note->tokens.at[from];
+    const char *words = note_words(note, from, to);
+    return first->starts && !first->capitals ? utf8_fold(note->arena, words)
+                                             : arena_string(note->arena, words);
+}
+
 static const char *part_before(const struct note *note, size_t i) { // "the lid is": the words before token i
     struct word_entry entry;
     for (size_t n = 3; n > 0; n--)
         if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !is_type(note, i - 1))
-            return arena_string(note->arena, note_words(note, i - n, i));
+            return part_words(note, i - n, i);
+    return NULL;
+}
+
+// "4 plates (melamine)": of what stands before the bracket.
+static const char *bracketed_by(const struct note *note, size_t open) {
+    struct noun_found noun;
+    struct word_entry entry;
+    if (!token_is(&note->tokens, open, "(") || !open || is_type(note, open - 1)) return NULL;
+    bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
+    bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
+    return part || goods ? part_words(note, open - 1, open) : NULL;
+}
+
+// "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.
+static const char *part_spoken_of(const struct note *note, size_t comma) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[comma].stop != STOP_COMMA || !comma) return NULL;
+    size_t from = note_clause_from(note, comma - 1, STOP_COMMA);
+    if (!from || tokens->at[from - 1].stop < STOP_SENTENCE) return NULL;
+    struct word_entry entry;
+    bool later = false;
+    for (size_t i = from; i < comma && !later; i++)
+        later = ANY(tokens, i, "replacement", "later", "new", "newer", "replaced", "modern", "another",
+                    "reproduction", "made");
+    if (!later) return NULL;
+    while (ANY(tokens, from, "the", "its", "a")) from++;
+    enum { WORDS_MOST = 3 };
+    for (size_t n = WORDS_MOST; n > 0; n--)
+        if (from + n < comma && word_at(note, from + n - 1, 1u << USE_PART, &entry) == 1 &&
+            ANY(tokens, from + n, "is", "was", "are", "has", "been", "replaced", "inside", "on", "looks"))
+            return part_words(note, from, from + n);
     return NULL;
 }
 
@@ -199,6 +253,11 @@ static enum standing behind(const struct note *note, size_t from, const char **o
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
         size_t prev = at - 1;
+        if (n == 0 && ANY(&note->tokens, from, "clear") && (*of = part_before(note, from)) != NULL)
+            return STANDING_PART; // "lens clear"
+        if (n == 0 &&
+            ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
+            return STANDING_PART;
         if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
             note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
@@ -260,11 +319,20 @@ static bool is_behind_type(const struct note *note, size_t from) {
 static bool is_early_color(const struct note *note, size_t from) {
     struct word_entry entry;
     if (!word_at(note, from, 1u << USE_COLOR, &entry) || !in_first_sentence(note, from)) return false;
+    if (ANY(&note->tokens, from, "clear") && part_before(note, from)) return false;
     static const char *const stray[] = {"mark",   "marks",  "spot",   "spots",    "residue", "smudge",
                                         "specks", "label",  "labels", "tag",      "tags",    "sticker",
                                         "ink",    "box",    "pen",    "light",    "dust",    "fuzz",
                                         "crust",  "marker", "tape",   "lettering"};
     if (any(note, from + 1, stray, COUNT(stray))) return false;
+    // "3 balls blue red yellow": of the balls
+    size_t noun = from;
+    struct noun_found goods;
+    while (noun > 0 && word_at(note, noun - 1, 1u << USE_COLOR, &entry) == 1) noun--;
+    size_t number;
+    if (noun > 1 && number_whole(&note->tokens, noun - 2, &number) > 1 && !is_type(note, noun - 1) &&
+        noun_at(note, noun - 1, &goods) && goods.to == noun)
+        return false;
     size_t to = note_clause_to(note, from, STOP_COMMA);
     for (size_t i = note_clause_from(note, from, STOP_COMMA); i < to; i++)
         if (note->fault_word[i]) return false;
@@ -279,14 +347,6 @@ static bool is_set_off(const struct note *note, size_t from, size_t to) {
     size_t number;
     return next == TAKEN_VALUE || next == TAKEN_MEASURE || next == TAKEN_COUNT || next == TAKEN_MARK ||
            number_whole(&note->tokens, to, &number) > 1;
-}
-
-// "Red wooden handle" has a red handle.
-static const char *part_words(const struct note *note, size_t from, size_t to) {
-    struct word_entry entry;
-    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
-    if (n && from + n < to) from += n;
-    return arena_string(note->arena, note_words(note, from, to));
 }
 
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
@@ -313,6 +373,44 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     return standing == STANDING_NONE && is_early_color(note, from) ? STANDING_THING : standing;
 }
 
+// "Compass & protractor": goods of their own beside the thing, and no picture on it.
+static bool is_beside_type(const struct note *note, size_t from, size_t to) {
+    struct noun_found noun;
+    return ANY(&note->tokens, to, "&", "and", "+") && is_type(note, to + 1) &&
+           !(from > 0 && ANY(&note->tokens, from - 1, "a", "an", "of", "with")) &&
+           noun_at(note, from, &noun) && noun.to == to && (noun.thing || noun.uses & (1u << USE_THING));
+}
+
+// "A crack running up the bowl": what something does is a picture only where the thing or a word for
+// pictures follows ("hunting scene").
+static bool is_action(const struct note *note, size_t from, size_t to) {
+    return to == from + 1 &&
+           ANY(&note->tokens, from, "running", "fishing", "sailing", "hunting", "dancing", "cycling",
+               "swimming", "racing", "riding", "skating", "cooking", "boxing", "climbing", "rowing",
+               "surfing", "farming", "mining", "sewing", "knitting", "gardening", "camping", "hiking",
+               "sleeping", "flying", "walking", "bowling");
+}
+
+// "4 fold, leaf brass", "somebody drew on the lighthouse": a part of the thing, and what was spoken of
+// before.
+static bool is_the_part(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    bool the = from > 1 && token_is(tokens, from - 1, "the") && token_is(tokens, from - 2, "on");
+    bool one = to == from + 1 && tokens->at[from].one == tokens->at[from].fold;
+    if (the && one) return true; // but "gilding worn on the roses"
+    bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");
+    // "Wax seal on the cork cracked"
+    bool opens = from > 1 && (tokens->at[from - 1].starts ||
+                              ANY(tokens, from - 2, "with", "w/", "its", "the")); // "with wax seal"
+    if (one && opens && (!tokens->at[from - 1].starts || !is_stop(note, to)) &&
+        word_at(note, from - 1, 1u << USE_MATERIAL, &entry) == 1 &&
+        word_at(note, from, 1u << USE_PART, &entry))
+        return true;
+    return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 && to < tokens->count &&
+           !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
+}
+
 bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
                                        "picture",   "pictures", "theme",   "decoration", "shaped",
@@ -329,7 +427,13 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     size_t end, at = from;
     struct noun_found noun;
     enum ahead what = look_ahead(note, to, &end).what;
+    if (is_beside_type(note, from, to) || ANY(tokens, to, "present", "gift", "party", "reception", "fair"))
+        return false;
     if (is_type(note, to) || any(note, to, next, COUNT(next))) return true;
+    if (is_action(note, from, to) || is_the_part(note, from, to)) return false;
+    // "Seal button on the bottom", "one dog bolt seized": of the part
+    bool faulty = end < tokens->count && note->fault_word[end] && tokens->at[end].stop == STOP_NONE;
+    if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;
     if (what == AHEAD_THING) return true;
     if (what == AHEAD_FAULT) return false;
     while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&

@@ -8,6 +8,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/chunk.h"
 #include "notes/kin.h"
 #include "notes/number.h"
@@ -101,7 +102,7 @@ static enum role role_of(const struct note *note, size_t i) {
         if (turn == TURN_THING) return thing;
         if (turn != TURN_ON) return roles[turn];
     }
-    bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA;
+    bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA && note->taken[i - 1] != TAKEN_FILLER;
     return comma ? ROLE_LATER : thing;
 }
 
@@ -143,6 +144,20 @@ static int score(const struct note *note, const struct noun_found *found, size_t
     return value + 2 * (int)(found->to - found->from);
 }
 
+// "Desk & attached seat", "compass & protractor": two goods, of which the first is the thing; but "hat & coat
+// stand", "salt & pepper pots".
+static bool is_pair_of(const struct note *note, const struct chunk *chunk) {
+    const struct noun_found *a = &chunk->nouns[chunk->count - 2], *b = a + 1;
+    bool many = note->tokens.at[a->to - 1].one != note->tokens.at[a->to - 1].fold; // "rulers & set squares"
+    if (!token_is(&note->tokens, a->to, "&") || b->to != chunk->to || (b->to > b->from + 1 && !many))
+        return false;
+    if (a->uses & stuff || b->uses & stuff || !a->noun || !b->noun) return false;
+    bool own =
+        b->from > a->to + 1 && ANY(&note->tokens, a->to + 1, "attached", "matching", "separate", "its");
+    bool led = a->from > chunk->from || (a->thing && a->to > a->from + 1);
+    return own || (led && b->from == a->to + 1);
+}
+
 // The noun that names the run: the last, unless it is one that says nothing ("lamp condition").
 static const struct noun_found *head_of(const struct note *note, const struct chunk *chunk) {
     const struct noun_found *last = chunk->count > 1 ? &chunk->nouns[chunk->count - 1] : NULL;
@@ -159,6 +174,7 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     if (vague && (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
         !(last[-1].uses & stuff))
         return last - 1;
+    if (last && is_pair_of(note, chunk)) return last - 1;
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
         if (i > 1 && is_named(note, noun->from)) continue;
@@ -259,6 +275,15 @@ static bool is_faulty_part(const struct note *note, const struct chunk *chunk,
     return false;
 }
 
+static bool answered_by(const struct note *note, size_t i, struct noun_found *noun) {
+    struct chunk next;
+    if (!chunk_at(note, i, &next)) return false;
+    const struct noun_found *head = head_of(note, &next);
+    if (!head || !head->thing || head->part) return false;
+    *noun = *head;
+    return true;
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -277,6 +302,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
             !((head->thing || head->uses & (1u << USE_THING)) &&
               note->taken[head->to - 1] == TAKEN_NOT)) // "500 piece puzzle"
             return;
+    if (ANY(&note->tokens, head->to - 1, "job", "lot", "lots")) return; // "job lot of rulers"
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
     static const char *const rulers[] = {"size", "sized"};
@@ -290,8 +316,15 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;
-    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no"))
-        value -= 90;                                            // "tin sign? no, cardboard"
+    size_t after = chunk->to + 2; // but "recorder? no name on it"
+    bool flat_no =
+        after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
+        ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
+    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no") && flat_no)
+        value -= 90; // "tin sign? no, cardboard"
+    // "A linen sheet? embroidered tablecloth": asked, and answered with another
+    struct noun_found answer;
+    if (token_is(&note->tokens, chunk->to, "?") && answered_by(note, chunk->to + 1, &answer)) value -= 50;
     if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
     // "It is light": a noun without an article behind "it is" tells how it is
     bool it = said && chunk->from > 1 && token_is(&note->tokens, chunk->from - 2, "it");
@@ -378,8 +411,18 @@ static void weigh_left(struct note *note, struct pick *pick) {
     }
 }
 
+// "Right, miner's lamp": a word to begin with, and no thing.
+static void pass_opener(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->count > 2 && tokens->at[1].stop == STOP_COMMA && note_free(note, 0, 1) &&
+        ANY(tokens, 0, "right", "ok", "okay", "so", "well", "now", "anyway", "yes", "yeah", "oh", "hi",
+            "hello", "alright", "next", "also", "um", "er", "sorry", "hey", "ah", "lastly", "finally"))
+        note_take(note, 0, 2, TAKEN_FILLER);
+}
+
 void read_thing(struct note *note) {
     struct pick pick = {.most = 0};
+    pass_opener(note);
     struct chunk chunk;
     struct noun_found found;
     for (size_t i = 0; i < note->tokens.count;) {

@@ -74,6 +74,8 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
         return before > 0 && ANY(tokens, before - 1, "on");
     size_t again;
     if (token_is(tokens, i, "foot") && number_whole(tokens, i + 1, &again)) return false;
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+    if (token_is(tokens, i, "foot") && ends && number->value > 1.5) return false; // "bench. 6 foot."
     return before == 0 || !ANY(tokens, before - 1, "about", "measures", "approx", "roughly", "around", "~",
                                "to", "is", "nearly", "almost", "least", "over", "under", "s", "by", "x");
 }

@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
+#include "notes/idioms.h"
 #include "notes/standing.h"
 #include "text/utf8.h"
 
@@ -102,6 +103,19 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     if (token_among(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
     if (token_is(tokens, to + 1, "or") && word_at(note, to + 2, 1u << USE_MATERIAL, &next))
         return SURE_GUESS; // "bone handle or plastic"
+    if (to + 1 < tokens->count && tokens->at[to].stop == STOP_NONE && token_is(tokens, to + 1, "?"))
+        return SURE_GUESS; // "ivory discs?"
+    // "Horn handle (could be plastic)"
+    size_t open = tokens->at[to - 1].stop == STOP_NONE && to + 1 < tokens->count && !token_is(tokens, to, "(")
+                      ? to + 1
+                      : to;
+    bool comma = open < tokens->count && tokens->at[open].stop == STOP_COMMA;
+    if (token_is(tokens, open, "(") && ANY(tokens, open + 1, "maybe", "possibly", "or") &&
+        word_at(note, open + 2, 1u << USE_MATERIAL, &next))
+        return SURE_GUESS;
+    if ((token_is(tokens, open, "(") || comma) && ANY(tokens, open + 1, "could", "might", "may") &&
+        ANY(tokens, open + 2, "be", "well"))
+        return SURE_GUESS;
     // "wooden, maybe oak": the oak is in doubt
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
         token_among(tokens, to + 1, behind, COUNT(behind)) && !word_at(note, to + 2, standing_uses, &next))
@@ -194,54 +208,6 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
     return true;
 }
 
-// "Mint condition", "crystal clear", "pewter color", "china cabinet": none says what its first word says
-// alone.
-static bool is_idiom(const struct note *note, size_t i, size_t n, enum word_use use) {
-    static const char *const states[] = {"condition", "state", "shape", "order"};
-    static const char *const tones[] = {"color",   "colour",   "colored", "coloured",
-                                        "colours", "colorway", "tone",    "toned"};
-    static const char *const holders[] = {"cabinet", "hutch", "closet", "cupboard"};
-    const struct tokens *tokens = &note->tokens;
-    if (token_is(tokens, i, "mint") && n == 1) // a color only before what has it
-        return token_among(tokens, i + 1, states, COUNT(states)) ||
-               (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-                ANY(tokens, i - 1, "near", "absolutely", "almost")) ||
-               i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
-    bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
-    if (other && (token_is(tokens, i - 2, "with") || token_is(tokens, i - 2, "by")))
-        return true; // its knob's
-    if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
-    if (token_is(tokens, i, "paints")) return true; // goods
-    struct word_entry part;
-    if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-        word_at(note, i - 1, 1u << USE_PART, &part))
-        return true; // "one corner open"
-    // "Glass has a scratch", "glass ok": the one of the watch or the frame.
-    static const char *const verbs[] = {"has",     "is",      "ok",     "okay",  "fine",
-                                        "good",    "clear",   "intact", "foxed", "clean",
-                                        "present", "missing", "was",    "had",   "wavy"};
-    bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
-    if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
-        return true;
-    // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
-    bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
-    if (n == 1 && begins && i > 0 && faulty &&
-        (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
-        return true;
-    if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
-    if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;
-    static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
-                                        "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
-    if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))
-        return true;
-    static const char *const removers[] = {"remover",   "proof",     "proofing",
-                                           "converter", "treatment", "inhibitor"};
-    if (token_is(tokens, i, "rust") && token_among(tokens, i + n, removers, COUNT(removers))) return true;
-    if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
-    if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
-    return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
-}
-
 // "Painted red" is a finish, and the thing is red.
 static void read_paint(struct note *note, size_t i, enum sure sure) {
     struct word_entry color;
@@ -282,6 +248,23 @@ static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
     return NULL;
 }
 
+// "In a japanned tin w/ key": what it lies in.
+static bool is_holder(const struct note *note, size_t i, size_t n) {
+    enum { BACK = 3 };
+    const struct tokens *tokens = &note->tokens;
+    bool tin = token_is(tokens, i, "tin") && n == 1;
+    if (!tin && !token_is(tokens, i + n, "tin")) return false;
+    size_t end = tin ? i + 1 : i + n + 1;
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+        !ANY(tokens, end, "with", "w/", "and", "that"))
+        return false;
+    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "a", "an", "its", "the", "old")) {
+            if (ANY(tokens, k - 2, "in", "inside")) return true;
+        }
+    return false;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -299,14 +282,18 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         !(wordbook_find(note->book, first->fold, strlen(first->fold), &plural) &&
           has_use(&plural, USE_MATERIAL)))
         return; // "laces", "coppers": goods, and no stuff
-    if (is_idiom(note, i, n, use)) {
+    if (value_is_idiom(note, i, n, use)) {
         if (token_is(&note->tokens, i, "crystal")) note_take(note, i, i + n, TAKEN_VALUE);
         return;
     }
     static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks"};
     if (token_is(&note->tokens, i, "clear") && i > 0 &&
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
-        return; // "rings clear"
+        return;                        // "rings clear"
+    if (is_holder(note, i, n)) return; // "in a japanned tin"
+    if (ANY(&note->tokens, i, "number", "numbers") && i + 1 < note->tokens.count &&
+        note->tokens.at[i + 1].kind == TOKEN_FIGURE)
+        return;
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
@@ -321,8 +308,10 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
     static const char *const looks[] = {"colored", "coloured"};
     const char *print = entry->print;
-    if (use == USE_COLOR && has_use(entry, USE_MATERIAL) &&
-        token_among(&note->tokens, i + n, looks, COUNT(looks)))
+    bool metal = n == 2 && is_metal_color(entry->print) &&
+                 token_among(&note->tokens, i + 1, looks, COUNT(looks)); // "silver coloured"
+    if (use == USE_COLOR &&
+        (metal || (has_use(entry, USE_MATERIAL) && token_among(&note->tokens, i + n, looks, COUNT(looks)))))
         print = arena_format(note->arena, "%s-colored", print); // no gold, no ivory
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
         keep(note, key_of(use), print, of, i, i + n, sure);
@@ -333,6 +322,16 @@ static bool ends_type(const struct note *note, const char *word) {
     const char *type = note->record->type.value;
     size_t a = strlen(type), b = strlen(word);
     return a >= b && !strcmp(type + a - b, word);
+}
+
+// "Lace bobbins", "leather punch": what a tool is for.
+static bool is_worked(const struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen",
+               "rope", "cork", "bone", "cheese") &&
+           ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",
+               "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder",
+               "gauge", "pricker", "making");
 }
 
 // "Wool" of "wool blanket", "frog" of a tin frog: also said of the thing.
@@ -346,8 +345,9 @@ static void read_type_words(struct note *note) {
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
+        if (!last && is_worked(note, i, n)) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
-        if (use == USE_COUNT || is_idiom(note, i, n, use)) continue;
+        if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
         keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
         i += n - 1;
     }
@@ -398,6 +398,16 @@ static void read_audience(struct note *note) {
     }
 }
 
+// "Picture of a lifeboat on the lid": what bears it, where that need not be the thing.
+static const char *bearer_of(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "on") || !ANY(tokens, i + 1, "the", "its", "a")) return NULL;
+    if (!ANY(tokens, i + 2, "lid", "tin", "box", "label", "packet", "sleeve", "tag", "case", "bag"))
+        return NULL;
+    if (i + 2 < tokens->count && note->taken[i + 2] == TAKEN_TYPE) return NULL;
+    return arena_string(note->arena, tokens->at[i + 2].fold);
+}
+
 // "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
 static void read_forms(struct note *note) {
     static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
@@ -421,7 +431,7 @@ static void read_forms(struct note *note) {
                !note->fault_word[to])
             to++;
         if (to == from) continue;
-        keep(note, name, arena_string(note->arena, note_words(note, from, to)), NULL, from, to,
+        keep(note, name, arena_string(note->arena, note_words(note, from, to)), bearer_of(note, to), from, to,
              sure_of(note, i, to));
         note_take(note, from, to, TAKEN_VALUE);
     }
@@ -480,6 +490,8 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     struct word_entry next;
     static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
     if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
+    if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
+        return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);

@@ -232,6 +232,14 @@ static const struct notes_case weights[] = {
     {"light as a feather", ""},
 };
 
+// What a scale shows and what a weight is called is no weight of the thing.
+static const struct notes_case not_weights[] = {
+    {"Pointer sticks at 2 lb", ""},
+    {"8 weights, the 50g isn't there", ""},
+    {"five weights out of six (1 oz missing)", ""},
+    {"Anvil, the whole 20 lb of it", "weight 20 lb"},
+};
+
 static const struct notes_case volumes[] = {
     {"mug, holds 12 oz", "capacity 12 fl oz"},
     {"12 oz mug", "capacity 12 fl oz"},
@@ -406,6 +414,7 @@ CASES(pairs, LOCALE_US)
 CASES(dimensions, LOCALE_US)
 CASES(hedged, LOCALE_US)
 CASES(weights, LOCALE_US)
+CASES(not_weights, LOCALE_US)
 CASES(volumes, LOCALE_US)
 CASES(ratings, LOCALE_US)
 CASES(faults, LOCALE_US)
@@ -461,6 +470,7 @@ int main(void) {
     tcase_add_test(tests, reads_dimensions);
     tcase_add_test(tests, reads_hedged);
     tcase_add_test(tests, reads_weights);
+    tcase_add_test(tests, reads_not_weights);
     tcase_add_test(tests, reads_volumes);
     tcase_add_test(tests, reads_ratings);
     tcase_add_test(tests, reads_faults);

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "notes/idioms.h"
+
+#include "notes/any.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// "Mint condition", "crystal clear", "pewter color", "china cabinet": none says what its first word says
+// alone.
+bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use use) {
+    static const char *const states[] = {"condition", "state", "shape", "order"};
+    static const char *const tones[] = {"color",   "colour",   "colored", "coloured",
+                                        "colours", "colorway", "tone",    "toned"};
+    static const char *const holders[] = {"cabinet", "hutch", "closet", "cupboard"};
+    const struct tokens *tokens = &note->tokens;
+    if (token_is(tokens, i, "mint") && n == 1) // a color only before what has it
+        return token_among(tokens, i + 1, states, COUNT(states)) ||
+               (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+                ANY(tokens, i - 1, "near", "absolutely", "almost")) ||
+               i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+    bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
+    if (other && ANY(tokens, i - 2, "with", "by", "w/", "w", "for", "and", "&", "plus"))
+        return true; // its knob's
+    if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
+    if (token_is(tokens, i, "paints")) return true; // goods
+    struct word_entry part;
+    if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        word_at(note, i - 1, 1u << USE_PART, &part))
+        return true; // "one corner open"
+    // "Glass has a scratch", "glass ok": the one of the watch or the frame.
+    static const char *const verbs[] = {"has",     "is",      "ok",     "okay",  "fine",
+                                        "good",    "clear",   "intact", "foxed", "clean",
+                                        "present", "missing", "was",    "had",   "wavy"};
+    bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
+    if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
+        return true;
+    // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
+    bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
+    if (n == 1 && begins && i > 0 && faulty &&
+        (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
+        return true;
+    // "Check works one way": of a reel
+    if (n == 1 && begins && i > 0 && (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE) &&
+        ANY(tokens, i + 1, "works", "sticks", "slips", "holds", "is", "has", "doesn't", "does", "moves",
+            "runs", "turns", "clicks", "seems", "needs", "goes", "still", "only"))
+        return true;
+    if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
+    if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;
+    static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
+                                        "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
+    if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))
+        return true;
+    static const char *const removers[] = {"remover",   "proof",     "proofing",
+                                           "converter", "treatment", "inhibitor"};
+    if (token_is(tokens, i, "rust") && token_among(tokens, i + n, removers, COUNT(removers))) return true;
+    if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
+    if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
+    return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
+}

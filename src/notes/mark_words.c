@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+// The words around a mark, by what they do: stamp it, say it, end it.
+#include "notes/mark_words.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+
+bool mark_is_stamp(const struct note *note, size_t i) {
+    if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
+        return false;                                         // a tool
+    if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
+    if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
+        ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",
+            "tin"))
+        return false; // "pressed glass"
+    return ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
+               "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered",
+               "hallmarked", "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast",
+               "molded", "moulded", "pressed", "scratched", "painted", "marking");
+}
+
+// These need something beside them before what follows is a text: "cast iron", "pressed glass", "painted
+// blue".
+bool mark_is_weak(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "scratched", "painted", "branded",
+               "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised");
+}
+
+// Ways of making before they are ways of writing.
+bool mark_is_process(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched");
+}
+
+bool mark_is_says(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "says", "reads", "reading", "saying", "say", "read", "stating", "states");
+}
+
+bool mark_is_person(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "he", "she", "they", "who", "wife", "husband", "sister", "brother", "lady",
+               "man", "neighbor", "neighbour", "uncle", "aunt", "dad", "mom", "mum", "father", "mother",
+               "son", "daughter", "cousin", "friend", "guy", "seller", "dealer", "grandma", "grandpa", "i",
+               "you", "everyone", "somebody", "someone", "people", "nobody", "we", "nephew", "niece",
+               "partner", "scale", "scales", "clock", "meter", "thermometer", "gauge");
+}
+
+// Words that end a mark, or that cannot begin one.
+bool mark_is_breaker(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "is", "has", "have", "with", "but", "so", "which", "that", "and", "no",
+               "not", "it", "its", "it's", "i", "the", "a", "an", "was", "were", "are", "there", "for", "or",
+               "where", "then", "my", "this", "they", "comes", "from", "some", "nothing", "can't", "cant",
+               "also", "plus", "all", "both", "each", "very", "works", "missing", "w/", "w/o", "on", "in",
+               "under", "underneath", "inside", "at", "to", "into", "down", "along", "across", "over", "up",
+               "by", "of", "near", "who", "if", "when", "like", "only", "just", "too", "one", "again",
+               "below", "above", "beneath", "faintly", "clearly", "twice", "everywhere", "handle", "lid",
+               "base", "bottom", "back", "side", "front");
+}
+
+// "9ct on the case back", "18k inside the band"
+bool mark_is_carat(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "9ct", "15ct", "18ct", "22ct", "9k", "10k", "14k", "18k", "22k", "14kt",
+               "18kt", "10kt", "375", "585", "750", "925", "k18", "k14");
+}
+
+bool mark_is_roman(const struct note *note, size_t i) {
+    const struct token *token = i < note->tokens.count ? &note->tokens.at[i] : NULL;
+    return token && token->capitals && strspn(token->fold, "ivxlcdm") == strlen(token->fold);
+}
