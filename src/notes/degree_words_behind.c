@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The words by which sellers tell how bad a fault is, behind it: "all over", "hardly shows".
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -561,5 +562,13 @@ static const struct cue behind[] = {
 
 enum severity degree_word_behind(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), i, n);
-    return cue ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+    if (cue) return (enum severity)cue->kind;
+    // "Rusted abominably", but no "dented, utterly charming"
+    const struct tokens *tokens = &r->note->tokens;
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+                ANY(tokens, i + 1, "and", "but", "though", "so", "by", "from") ||
+                spot_preposition(tokens, i + 1);
+    enum severity found = ends ? degree_adverb(tokens, i) : SEVERITY_UNKNOWN;
+    *n = found ? 1 : 0;
+    return found;
 }

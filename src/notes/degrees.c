@@ -39,6 +39,9 @@ static bool is_damped(const struct tokens *tokens, size_t i) {
 }
 
 static enum severity damped(const struct tokens *tokens, size_t i, enum severity found) {
+    if (found == SEVERITY_LIGHT && i > 0 && ANY(tokens, i - 1, "no", "isn't", "not", "hardly") &&
+        !ANY(tokens, i, "too", "a", "even"))
+        return SEVERITY_MODERATE; // "no small dent", "not inconsiderable"
     return found != SEVERITY_LIGHT && is_damped(tokens, i) ? SEVERITY_LIGHT : found;
 }
 
@@ -76,6 +79,8 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;
+        if (found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n) && degree_of_whole(hit->kinds[0]))
+            return degree_of_whole(hit->kinds[0]); // crazing "top to bottom"
         if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &own) && own != found)
             return SEVERITY_UNKNOWN; // crazing "all over": left to its own scale
         if (found && !apart) return damped(tokens, i, found);
@@ -257,8 +262,8 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        astride, degree_of_share, degree_before,     told_behind,  in_phrase,
-        at_end,  apart,           degree_said_later, degree_shared};
+        degree_of_too_much, astride, degree_of_share, degree_before,     told_behind,
+        in_phrase,          at_end,  apart,           degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
     if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"

@@ -50,25 +50,33 @@ static bool is_meant(const struct tokens *tokens, size_t i) {
 }
 
 // "You could get a finger in it", "hole I can poke a pencil through".
+// What goes in takes an article, its owner's or a number: "a tractor", "your fist", "two fingers".
 static enum severity fits_at(const struct tokens *tokens, size_t i, size_t to) {
-    enum { FAR = 6 };
-    if (!ANY(tokens, i, "get", "put", "fit", "stick", "poke", "push", "slide", "lose", "slip", "see", "shove",
-             "pass", "drop", "lay", "drive", "climb", "post", "run"))
-        return SEVERITY_UNKNOWN;
+    enum { FAR = 7 };
     if (i == 0 ||
-        !ANY(tokens, i - 1, "could", "can", "you'd", "'d", "would", "almost", "nearly", "to", "you"))
+        !ANY(tokens, i - 1, "could", "can", "you'd", "'d", "would", "almost", "nearly", "to", "you", "just"))
         return SEVERITY_UNKNOWN;
-    bool thin = false, thick = false, into = false;
-    for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
-        thin |= ANY(tokens, k, "fingernail", "nail", "paper", "card", "thumbnail", "hair");
-        thick |= ANY(tokens, k, "finger", "fingers", "thumb", "fist", "hand", "foot", "arm", "coin", "pencil",
-                     "knife", "daylight", "leg", "light", "ruler", "cat", "spoon", "penny", "boot", "head",
-                     "screwdriver", "pound", "matchstick", "apple", "orange", "mouse", "sky");
+    if (!ANY(tokens, i, "get", "put", "fit", "stick", "poke", "push", "slide", "lose", "slip", "see", "shove",
+             "pass", "drop", "lay", "drive", "climb", "post", "run", "throw", "walk", "sail", "ride", "park",
+             "hide", "march", "feed", "rest", "stand", "hang", "catch", "lodge", "tuck", "read", "wave",
+             "crawl", "fly", "roll", "steer", "squeeze", "insert", "thread"))
+        return SEVERITY_UNKNOWN;
+    bool thin = false, into = false, thing = false, light = false;
+    for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k - 1].stop == STOP_NONE; k++) {
+        thing |= ANY(tokens, k - 1, "a", "an", "my", "your", "two", "three", "the") &&
+                 tokens->at[k].kind == TOKEN_WORD &&
+                 !ANY(tokens, k, "gap", "hole", "crack", "picture", "photo", "pictures", "photos", "post");
+        light |= ANY(tokens, k, "daylight", "light", "sky");
+        thin |= ANY(tokens, k, "fingernail", "nail", "paper", "card", "thumbnail", "hair", "thread", "pin",
+                    "needle");
         into |=
-            ANY(tokens, k, "through", "thru", "in", "into", "under", "behind", "between", "inside", "down");
+            ANY(tokens, k, "through", "thru", "in", "into", "under", "behind", "between", "inside", "down") &&
+            (k + 1 >= tokens->count || tokens->at[k].stop != STOP_NONE || k + 1 >= to ||
+             tokens->at[k + 1].stop != STOP_NONE || thin || light ||
+             ANY(tokens, k + 1, "it", "them", "there", "the", "and", "one", "this", "but", "so"));
     }
-    if (!into || !(thin || thick)) return SEVERITY_UNKNOWN;
-    return thick ? SEVERITY_HEAVY : SEVERITY_MODERATE;
+    if (!into || !(thin || thing || light)) return SEVERITY_UNKNOWN;
+    return thin ? SEVERITY_MODERATE : SEVERITY_HEAVY;
 }
 
 // Dirt and marks may be wiped away; what comes off of paint or leather is lost.
@@ -166,6 +174,55 @@ static bool is_nothing(const struct tokens *tokens, size_t i) {
            !ANY(tokens, i + 2, "works", "fits", "shows", "moves", "lights");
 }
 
+// "Neither worth losing sleep over", "hardly worth a mention".
+static bool is_unworthy(const struct tokens *tokens, size_t i) {
+    if (!token_is(tokens, i, "worth") || i == 0) return false;
+    size_t at = i - 1;
+    while (at > 0 && ANY(tokens, at, "really", "even", "of", "which", "them", "is", "are", "it", "that")) at--;
+    return ANY(tokens, at, "not", "neither", "none", "hardly", "barely", "scarcely", "isn't", "aren't", "never",
+               "nothing") &&
+           !ANY(tokens, i + 1, "it", "repairing", "fixing", "mending", "restoring", "saving", "the", "doing");
+}
+
+// "As you'd expect", "no worse than you'd expect", "the sort you get", "par for the course".
+static bool is_expected(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "you'd expect",      "you would expect",   "to be expected",   "par for the course", "normal for",
+        "usual for",         "typical for",        "typical of",       "consistent with",    "commensurate with",
+        "goes with age",     "comes with age",     "given its age",    "given the age",      "sort you get",
+        "kind you get",      "only natural",       "as they all do",   "they all do",        "like they all",
+        "same as any",       "in line with",       "one would expect", "you might expect",   "what you get",
+        "could be expected", "in keeping with",    "age appropriate",  "might be expected",  "i've seen worse",
+        "seen much worse",   "seen a lot worse",   "seen far worse",   "could be worse",     "nothing odd",
+        "you can expect",    "nothing unexpected", "nothing to fret",  "no worse than any",  "as is normal"};
+    return token_longest(tokens, i, words, sizeof words / sizeof *words) > 0;
+}
+
+// "Rust on the lid, just a bloom", "…, only flecks really": whatever small thing that is.
+static bool is_merely(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "just", "only", "merely", "mere") || i == 0) return false;
+    if (tokens->at[i - 1].stop == STOP_NONE &&
+        !ANY(tokens, i - 1, "but", "though", "it's", "they're", "and", "is", "are", "that's"))
+        return false;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "a", "an", "some", "few", "couple", "of", "the", "odd", "very", "little")) at++;
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].stop != STOP_NONE)
+        return false;
+    bool one = ANY(tokens, at - 1, "a", "an", "odd");
+    const char *word = tokens->at[at].fold;
+    size_t size = strlen(word);
+    bool many = size > 3 && word[size - 1] == 's' && word[size - 2] != 's';
+    if (!one && !many) return false;
+    if (r->part[at] || r->note->taken[at] == TAKEN_TYPE || degree_names_part(r, at)) return false;
+    if (ANY(tokens, at, "has", "needs", "was", "is", "does", "wants", "works", "mess", "wreck", "shell", "pair",
+            "one", "ones", "shame", "fraction", "pity", "minutes", "hours", "days", "weeks", "years"))
+        return false;
+    size_t end = at + 1;
+    while (ANY(tokens, end, "really", "though", "tho", "mind", "you", "honestly")) end++;
+    return end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+}
+
 // "I could straighten it by hand", "easily bent back", "wants a drop of oil, that's all".
 static bool is_put_right(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "would", "will", "should", "might", "'ll", "you'll", "it'd", "that'd", "could") &&
@@ -211,6 +268,17 @@ static bool is_to_bits(const struct tokens *tokens, size_t i) {
            ANY(tokens, i + 1, "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
                "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
            !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
+}
+
+// "Shedding bits", "light pours in".
+static bool is_coming_through(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "shedding", "sheds", "dropping", "drops", "leaving", "leaves", "spilling", "losing", "loses"))
+        return ANY(tokens, i + 1, "bits", "flakes", "crumbs", "dust", "powder", "pieces", "strands", "grit",
+                   "chunks", "stuffing", "filling", "straw", "feathers");
+    return ANY(tokens, i, "light", "daylight", "water", "rain", "wind", "sand") &&
+           ANY(tokens, i + 1, "pours", "comes", "gets", "shines", "shows", "leaks", "runs", "pouring", "coming",
+               "getting", "showing", "gushes", "drips") &&
+           ANY(tokens, i + 2, "in", "through", "out", "straight", "right");
 }
 
 static bool is_nearly_gone(const struct tokens *tokens, size_t i) {
@@ -320,7 +388,7 @@ static bool is_much(const struct tokens *tokens, size_t i) {
     if (is_stopping(tokens, i)) return true;
     return is_so_bad(tokens, i) || is_meant(tokens, i) || is_across(tokens, i) || is_to_bits(tokens, i) ||
            is_nearly_gone(tokens, i) || is_heap(tokens, i) || is_way_through(tokens, i) ||
-           is_just_by(tokens, i);
+           is_just_by(tokens, i) || is_coming_through(tokens, i) || degree_is_tied(tokens, i);
 }
 
 enum severity degree_of_effect(const struct fault_reader *r, const struct fault_hit *hit,
@@ -338,7 +406,9 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         if (!found && is_catching(tokens, i)) found = SEVERITY_MODERATE;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;
-        if (!found && (is_put_right(tokens, i) || is_nothing(tokens, i))) found = SEVERITY_LIGHT;
+        bool little = is_put_right(tokens, i) || is_nothing(tokens, i) || is_unworthy(tokens, i) ||
+                      is_expected(tokens, i) || is_merely(r, i);
+        if (!found && little) found = SEVERITY_LIGHT;
         if (found) return found;
     }
     return SEVERITY_UNKNOWN;

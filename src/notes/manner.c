@@ -179,7 +179,16 @@ static bool is_why(const struct tokens *tokens, size_t i) {
 static enum severity before(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
-    enum severity found = tells_state(r, hit, i) ? ends_at(r, strengths, COUNT(strengths), i, &n) : 0;
+    static const char *const causes[] = {"sun",   "water", "heat",  "moth",  "mouse", "weather", "age",
+                                         "smoke", "fire",  "salt",  "damp",  "frost", "acid",    "wear",
+                                         "foot",  "play",  "road",  "light", "time",  "hand",    "oil",
+                                         "fly",   "dog",   "storm", "soot",  "shelf", "spine",   "edge"};
+    if (i == hit->from && hit->to == i + 2 && token_among(tokens, i, causes, COUNT(causes))) i++;
+    bool cause = i > 0 && token_among(tokens, i - 1, causes, COUNT(causes)); // "very sun faded"
+    enum severity found = tells_state(r, hit, i)
+                              ? ends_at(r, strengths, COUNT(strengths), cause ? i - 1 : i, &n)
+                              : SEVERITY_UNKNOWN;
+    if (found && cause) i--;
     if (found && !is_not(tokens, i - n) && !is_why(tokens, i - n)) return found;
     found = ends_at(r, quantities, COUNT(quantities), i, &n);
     return found && !is_not(tokens, i - n) ? found : SEVERITY_UNKNOWN;
@@ -198,8 +207,39 @@ static bool is_likened(const struct tokens *tokens, size_t i) {
            (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
 }
 
+// "Wobbles like mad", "leaks like a sieve", "loose like a jelly": no less than that; but it may look like it.
+static bool is_like(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "like") || i == 0 || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, i - 1, "looks", "look", "smells", "smell", "reeks", "stinks", "something", "more", "sort",
+            "feels", "it's", "just", "marks", "mark", "shaped"))
+        return false;
+    if (ANY(tokens, i + 1, "mad", "crazy", "hell", "heck", "billy-o", "billyo", "fury", "blazes", "stink",
+            "nobody's", "there's", "anything", "nothing"))
+        return true;
+    return ANY(tokens, i - 1, "wobbles", "wobble", "rattles", "rattle", "leaks", "leak", "shakes", "squeaks",
+               "creaks", "stiff", "loose", "slack", "sheds", "moults", "flaps", "wobbly", "sways", "rocks",
+               "stuck", "sticks", "hangs", "flops") &&
+           ANY(tokens, i + 1, "a", "an", "the");
+}
+
+// "Almost rubbed away", "practically worn through": the end of it is near.
+static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) {
+    if (hit->from == 0) return false;
+    bool near = ANY(tokens, hit->from - 1, "almost", "nearly", "practically", "virtually") ||
+                (hit->from > 1 && ANY(tokens, hit->from - 2, "all", "pretty") &&
+                 ANY(tokens, hit->from - 1, "but", "much"));
+    for (size_t i = hit->from; near && i <= hit->to; i++)
+        if (ANY(tokens, i, "away", "off", "gone", "through", "out", "bare", "bald", "illegible", "unreadable",
+                "blind", "smooth", "apart") &&
+            (i < hit->to || tokens->at[i - 1].stop == STOP_NONE))
+            return true;
+    return false;
+}
+
 enum severity degree_of_manner(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (is_almost(tokens, hit)) return SEVERITY_HEAVY;
     enum severity found = before(r, hit, hit->from);
     if (!found && hit->near) found = before(r, hit, hit->to - 1);
     if (found) return found;
@@ -209,6 +249,7 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
         return SEVERITY_HEAVY; // "straps worn out"
     if (token_is(tokens, hit->to, "out") && token_among(tokens, hit->to - 1, worn, COUNT(worn)))
         return SEVERITY_HEAVY;
+    if (is_like(r, hit->to)) return SEVERITY_HEAVY;
     if (is_likened(tokens, hit->to) && tells_state(r, hit, hit->to - 1)) return SEVERITY_HEAVY;
     size_t n;
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);

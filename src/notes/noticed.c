@@ -10,7 +10,7 @@ enum { BACK = 5, PURPOSE = 12 };
 static bool is_seeing(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "see", "notice", "spot", "find", "feel", "tell", "know", "show", "shows", "smell",
                "detect", "seen", "noticed", "saw", "spotted", "found", "showing", "visible", "noticeable",
-               "obvious", "apparent", "conspicuous", "perceptible", "discernible", "evident") ||
+               "obvious", "apparent", "conspicuous", "perceptible", "discernible", "evident", "felt") ||
            (token_is(tokens, i, "make") &&
             (token_is(tokens, i + 1, "out") || token_is(tokens, i + 2, "out")));
 }
@@ -19,7 +19,7 @@ static bool is_seeing(const struct tokens *tokens, size_t i) {
 static bool sees_it(const struct tokens *tokens, size_t i) {
     bool knows = ANY(tokens, i, "tell", "know");
     if (ANY(tokens, i, "visible", "noticeable", "obvious", "apparent", "conspicuous", "perceptible",
-            "evident", "discernible", "seen", "noticed", "showing"))
+            "evident", "discernible", "seen", "noticed", "showing", "felt"))
         return true;
     size_t at = i + (token_is(tokens, i, "make") && token_is(tokens, i + 1, "out") ? 2 : 1);
     if (at >= tokens->count || tokens->at[at].stop != STOP_NONE) return true;
@@ -36,7 +36,7 @@ static bool is_no(const struct tokens *tokens, size_t i) {
                "can't", "cant", "cannot", "couldn't", "couldnt", "didn't", "didnt", "never", "hardly",
                "barely", "scarcely", "not", "nobody", "isn't", "aren't", "isnt", "arent", "wasn't", "no-one",
                "nor") ||
-           ANY(tokens, i, "nobody'd", "nobody'll", "noone", "you'd never") ||
+           ANY(tokens, i, "nobody'd", "nobody'll", "noone", "you'd never", "neither") ||
            (token_is(tokens, i, "one") && i > 0 && token_is(tokens, i - 1, "no"));
 }
 
@@ -79,12 +79,12 @@ static bool is_purpose(const struct tokens *tokens, size_t i, size_t to) {
     return false;
 }
 
-// "You need good eyes", "needs a loupe to see".
+// "You need good eyes", "needs a loupe to see", "you'd need a lens to find".
 static bool is_aid(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "need", "needs", "take", "takes", "want", "needed")) return false;
     size_t at = i + 1;
     while (ANY(tokens, at, "a", "an", "your", "my", "to", "have", "really")) at++;
-    if (token_is(tokens, at, "glass")) return is_purpose(tokens, at + 1, tokens->count);
+    if (ANY(tokens, at, "glass", "lens", "mirror")) return is_purpose(tokens, at + 1, tokens->count);
     return ANY(tokens, at, "loupe", "magnifier", "magnifying", "microscope", "torch", "glasses", "specs") ||
            (ANY(tokens, at, "good", "sharp", "keen", "young", "better", "strong") &&
             ANY(tokens, at + 1, "eyes", "eyesight", "light", "lens", "glasses"));

@@ -3,6 +3,7 @@
 // than a lentil". It places the fault on its kind's scale; no length is told by it.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -133,7 +134,11 @@ static const struct {
                {"chickpea", 10},
                {"broad bean", 20},
                {"kidney bean", 15},
-               {"conker", 30}};
+               {"conker", 30},
+               {"grain of rice", 6},
+               {"rice grain", 6},
+               {"baked bean", 12},
+               {"pea", 7}};
 
 static size_t object_at(const struct tokens *tokens, size_t i, double *mm) {
     size_t longest = 0;
@@ -183,6 +188,15 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
     return false;
 }
 
+// "As wide as my thumb", "round as a saucer", "deeper than an egg cup": the words before the object.
+static size_t wide_as(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "big", "wide", "broad", "deep", "large", "round", "thick", "fat", "small", "bigger",
+             "wider", "larger", "deeper", "smaller", "size", "diameter"))
+        return 0;
+    if (!ANY(tokens, i + 1, "as", "than", "of")) return 0;
+    return ANY(tokens, i + 2, "a", "an", "my", "your", "the", "his", "one") ? 3 : 0;
+}
+
 // "The size of a saucer", "saucer sized", "big as my hand": the tokens it takes.
 static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
     static const char *const leads[] = {
@@ -191,7 +205,7 @@ static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
         "big as my", "large as a",      "bigger than a",    "larger than a",    "smaller than a", "wide as a",
         "size of",   "cover it with a", "cover it with my"};
     static const char *const sized[] = {"size", "sized"};
-    size_t lead = 0;
+    size_t lead = wide_as(tokens, i);
     for (size_t k = 0; k < COUNT(leads); k++) {
         size_t n = token_phrase(tokens, i, leads[k]);
         if (n > lead) lead = n;

@@ -35,7 +35,8 @@ static int number_behind(const struct fault_reader *r, const struct around *behi
 
 static enum severity of_likeness(const struct fault_reader *r, const struct fault_hit *hit,
                                  const struct item_flaw *flaw, const struct around *behind) {
-    double like = flaw->has_size ? 0 : size_of_object(r, hit);
+    double like = flaw->has_size ? flaw->size.base : size_of_object(r, hit);
+    if (like <= 0 && !flaw->has_size) like = degree_loose_length(&r->note->tokens, behind);
     enum severity found = like > 0 ? degree_of_likeness(flaw->kind, like) : SEVERITY_UNKNOWN;
     if (found || flaw->of) return found;
     int count = flaw->count ? flaw->count : number_behind(r, behind);
@@ -109,7 +110,7 @@ static bool takes_object(const struct fault_reader *r, size_t i) {
 }
 
 // That it still holds or works is the middle step of some scales, and little of the others.
-static enum severity still_good(const struct flaw *kind) {
+enum severity degree_still_good(const struct flaw *kind) {
     static const char *const middle[] = {"dent-bend",    "warped",     "strap-damage",
                                          "binding-weak", "wood-split", "leather-crack",
                                          "seam-open",    "crack",      "crack-through"};
@@ -123,7 +124,7 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
     enum severity found = degree_of_use(r, hit);
     for (size_t i = behind->from; found == SEVERITY_LIGHT && i < behind->to; i++)
         if (ANY(&r->note->tokens, i, "still", "works", "usable", "useable", "holds", "turns", "closes"))
-            return still_good(kind);
+            return degree_still_good(kind);
     return found;
 }
 
@@ -158,7 +159,7 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
     }
-    return good ? still_good(kind) : SEVERITY_UNKNOWN;
+    return good ? degree_still_good(kind) : SEVERITY_UNKNOWN;
 }
 
 // "Creased at the ankle as boots are": no more than is usual.
@@ -224,10 +225,14 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
     if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
     if (!found) found = degree_on_scale(r, hit, kind);
+    if (!found && seen) found = degree_of_failing(r, kind, &at[AROUND_BEHIND]);
+    if (!found && seen) found = degree_of_extent(r, kind, &at[AROUND_BEHIND]);
+    if (!found && seen) found = degree_of_failing(r, kind, &at[AROUND_NEXT]);
     if (!found) found = of_use(r, hit, kind, &at[AROUND_BEHIND]);
     if (!found) found = of_stuck(r, hit, kind);
     if (!found) found = degree_on_scale_in(r, kind, at[AROUND_NEXT].from, at[AROUND_NEXT].to);
     if (!found) found = of_likeness_told(r, &at[AROUND_BEHIND]);
+    if (!found && seen) found = degree_short_of(r, hit, kind);
     bool little = seen && (is_usual(r, &at[AROUND_BEHIND]) || is_limited(r, &at[AROUND_BEHIND]));
     if (!found && little) found = SEVERITY_LIGHT;
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_BEHIND]);

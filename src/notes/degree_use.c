@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+// How bad a fault is by what it does to the use of the thing: "so faint you can't read it", "no longer
+// shuts", "needs a good shove", "sticks now and again", "held on with string", "keeps the rain out".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+
+static bool is_failing(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "can't", "cant", "cannot", "won't", "wont", "doesn't", "doesnt", "couldn't",
+               "don't", "wouldn't", "isn't", "aren't", "hardly", "barely", "nothing", "nobody");
+}
+
+// "Worn so faint you can't read it", "too stiff to use": whatever it is called, it is too much.
+enum severity degree_of_too_much(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 9, BETWEEN = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from > 0 && ANY(tokens, hit->from - 1, "so", "too", "that") ? hit->from - 1 : hit->from;
+    for (; i < tokens->count && i < hit->to + FAR && tokens->at[i].stop < STOP_CLAUSE; i++) {
+        if (i >= hit->to && r->scope.fault[i] && !r->part[i]) break;
+        if (!ANY(tokens, i, "so", "too", "that") || i + 2 >= tokens->count) continue;
+        if (i > 0 && ANY(tokens, i - 1, "not", "isn't", "aren't", "never", "nothing", "all", "is", "do") &&
+            !ANY(tokens, i - 1, "is"))
+            continue;
+        if (tokens->at[i].stop != STOP_NONE || tokens->at[i + 1].stop != STOP_NONE) continue;
+        bool too = ANY(tokens, i, "too");
+        if (too && token_is(tokens, i + 2, "to") && !ANY(tokens, i + 3, "see", "notice", "matter", "mention", "feel",
+                                                        "photograph", "worry", "show", "bother"))
+            return SEVERITY_HEAVY;
+        for (size_t k = i + 2; !too && k < i + BETWEEN && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+            if (is_failing(tokens, k) && ANY(tokens, k - 1, "it", "you", "they", "i", "lid", "door", "drawer"))
+                return ANY(tokens, k + 1, "see", "notice", "really", "tell", "feel", "spot", "show", "find",
+                           "matter", "know")
+                           ? SEVERITY_UNKNOWN
+                           : SEVERITY_HEAVY;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
+static bool is_working(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "close", "closes", "shut", "shuts", "open", "opens", "sit", "sits", "stand",
+               "stands", "hold", "holds", "fit", "fits", "turn", "turns", "move", "moves", "lock", "locks",
+               "latch", "latches", "play", "plays", "run", "runs", "work", "works", "lift", "lifts",
+               "slide", "slides", "seal", "seals", "stay", "stays", "fasten", "fastens", "spin", "spins",
+               "fold", "folds", "read", "grip", "grips", "cut", "cuts", "engage", "engages", "lie", "lies",
+               "go", "goes", "swing", "swings", "line");
+}
+
+// "So it no longer shuts", "won't sit flat": what it does no more, or not all the way.
+static enum severity fails_at(const struct tokens *tokens, size_t i) {
+    bool longer = token_is(tokens, i, "no") && token_is(tokens, i + 1, "longer");
+    bool no = longer || ANY(tokens, i, "won't", "wont", "doesn't", "doesnt", "can't", "cannot", "cant", "don't",
+                            "refuses");
+    if (token_is(tokens, i, "will") && token_is(tokens, i + 1, "not")) no = longer = true;
+    size_t at = i + (longer || ANY(tokens, i, "refuses") ? 2 : 1);
+    while (ANY(tokens, at, "be", "quite", "even", "always", "really", "fully")) at++;
+    if (!no || !is_working(tokens, at)) return SEVERITY_UNKNOWN;
+    if (ANY(tokens, at - 1, "quite", "always", "really", "fully")) return SEVERITY_MODERATE;
+    if (at + 1 < tokens->count && tokens->at[at + 1].stop == STOP_NONE &&
+        ANY(tokens, at + 1, "properly", "fully", "right", "all", "flush", "flat", "well", "easily", "unless",
+            "without", "square", "smoothly", "freely", "first", "straight", "true", "far", "quite", "tight"))
+        return SEVERITY_MODERATE;
+    return SEVERITY_HEAVY;
+}
+
+// "Needs a good shove", "turns if you put some muscle into it", "a pig to get going".
+static bool is_forced(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    if (!ANY(tokens, i, "needs", "takes", "wants", "need", "take", "put", "with", "use", "needing", "taking",
+             "give", "after"))
+        return ANY(tokens, i, "a") &&
+               ANY(tokens, i + 1, "pig", "swine", "devil", "job", "struggle", "fight", "battle", "pain") &&
+               ANY(tokens, i + 2, "to", ".", ",");
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "shove", "push", "thump", "tug", "yank", "pull", "twist", "kick", "wrench", "pliers",
+                "force", "muscle", "effort", "persuasion", "persuading", "coaxing", "elbow", "heave", "knock",
+                "whack", "tap", "jiggle", "wiggle", "wiggling", "jiggling", "hammer", "mole", "grips", "strength",
+                "thumping", "encouragement", "bang"))
+            return true;
+    return false;
+}
+
+// "Now and again", "once in a while": not always.
+static bool is_seldom(const struct tokens *tokens, size_t i) {
+    static const char *const seldom[] = {"now and again", "now and then",   "once in a while", "from time to time",
+                                         "occasionally",  "sometimes",      "once or twice",   "every so often",
+                                         "at times",      "every now and",  "intermittently",  "on occasion",
+                                         "one time in",   "once every"};
+    return token_longest(tokens, i, seldom, sizeof seldom / sizeof *seldom) > 0;
+}
+
+// "Held on with string".
+bool degree_is_tied(const struct tokens *tokens, size_t i) {
+    enum { FAR = 6 };
+    if (!ANY(tokens, i, "held", "holds", "hold", "kept", "tied", "fixed", "holding", "propped", "wedged"))
+        return false;
+    bool by = false;
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
+        by |= ANY(tokens, k, "with", "by");
+        if (by && ANY(tokens, k, "string", "tape", "band", "bands", "wire", "pin", "pins", "nail", "twine", "rope",
+                      "thread", "threads", "rivet", "stitch", "stitches", "sellotape", "elastic", "cable", "hope",
+                      "clip", "hair", "matchstick", "bootlace", "peg", "gravity", "sliver", "luck", "faith"))
+            return true;
+    }
+    return false;
+}
+
+// "Straightens with the fingers", "pushes back".
+static bool is_undone(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "straightens", "bends", "pushes", "presses", "pops", "tightens", "eases", "frees", "nips"))
+        return ANY(tokens, i + 1, "with", "by", "back", "out", "up", "easily", "in");
+    return false;
+}
+
+// "Keeps the rain out", "holds water": it does what it is for.
+static bool is_serving(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "keeps", "kept"))
+        return ANY(tokens, i + 1, "the", "you", "out", "time", "its", "water") &&
+               ANY(tokens, i + 2, "rain", "water", "dry", "wet", "wind", "weather", "warm", "edge", "well",
+                   "good", "out", "cold");
+    if (ANY(tokens, i, "holds", "hold"))
+        return ANY(tokens, i + 1, "water", "air", "pressure", "its", "oil") &&
+               !(i > 0 && ANY(tokens, i - 1, "doesn't", "won't", "not", "longer", "can't"));
+    if (ANY(tokens, i, "watertight", "serviceable", "weatherproof", "rideable", "readable", "legible",
+            "playable", "wearable", "drinkable"))
+        return !(i > 0 && ANY(tokens, i - 1, "not", "hardly", "barely", "isn't", "longer", "scarcely", "once"));
+    return false;
+}
+
+enum severity degree_of_failing(const struct fault_reader *r, const struct flaw *kind,
+                                const struct around *span) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool stuck = !strcmp(kind->rule.id, "seized");
+    for (size_t i = span->from; i < span->to; i++) {
+        enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;
+        if (found) return found;
+        if (is_undone(tokens, i)) return SEVERITY_LIGHT;
+        if (is_seldom(tokens, i)) return SEVERITY_LIGHT;
+        if (is_forced(tokens, i)) return stuck ? SEVERITY_MODERATE : SEVERITY_LIGHT;
+        if (is_serving(tokens, i)) return degree_still_good(kind);
+    }
+    return SEVERITY_UNKNOWN;
+}
