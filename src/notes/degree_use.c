@@ -43,7 +43,7 @@ static bool is_working(const struct tokens *tokens, size_t i) {
                "latch", "latches", "play", "plays", "run", "runs", "work", "works", "lift", "lifts",
                "slide", "slides", "seal", "seals", "stay", "stays", "fasten", "fastens", "spin", "spins",
                "fold", "folds", "read", "grip", "grips", "cut", "cuts", "engage", "engages", "lie", "lies",
-               "go", "goes", "swing", "swings", "line");
+               "go", "goes", "swing", "swings", "line", "used", "worn", "played", "closed", "shut", "opened");
 }
 
 // "So it no longer shuts", "won't sit flat": what it does no more, or not all the way.
@@ -113,6 +113,16 @@ static bool is_undone(const struct tokens *tokens, size_t i) {
 }
 
 // "Keeps the rain out", "holds water": it does what it is for.
+// "Easy to bend back", "simple enough to sort".
+bool degree_is_easy(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "easy", "simple", "easily", "quick", "cheap")) return false;
+    size_t at = i + 1 + (ANY(tokens, i + 1, "enough", "job", "thing") ? 1 : 0);
+    if (token_is(tokens, i, "easily") || !token_is(tokens, at, "to")) return false;
+    return at + 1 < tokens->count && tokens->at[at + 1].kind == TOKEN_WORD &&
+           !ANY(tokens, at + 1, "see", "spot", "miss", "find", "notice", "use", "carry", "break", "tell", "clean",
+                "feel", "hold", "read", "lift", "post", "store", "overlook", "play");
+}
+
 static bool is_serving(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "keeps", "kept"))
         return ANY(tokens, i + 1, "the", "you", "out", "time", "its", "water") &&
@@ -121,6 +131,8 @@ static bool is_serving(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "holds", "hold"))
         return ANY(tokens, i + 1, "water", "air", "pressure", "its", "oil") &&
                !(i > 0 && ANY(tokens, i - 1, "doesn't", "won't", "not", "longer", "can't"));
+    if (ANY(tokens, i, "never", "doesn't", "doesnt", "hasn't", "didn't", "don't"))
+        return ANY(tokens, i + 1, "leak", "leaks", "leaked", "leaking", "drip", "dripped", "weep", "wept");
     if (ANY(tokens, i, "watertight", "serviceable", "weatherproof", "rideable", "readable", "legible",
             "playable", "wearable", "drinkable"))
         return !(i > 0 && ANY(tokens, i - 1, "not", "hardly", "barely", "isn't", "longer", "scarcely", "once"));

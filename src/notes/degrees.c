@@ -54,7 +54,9 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     if (i > 0 && (spot_side(tokens, i) || token_is(tokens, i, "rest") || token_is(tokens, i, "others")) &&
         (token_is(tokens, i + 1, "not") || token_is(tokens, i + 1, "one") || token_is(tokens, i + 1, "is")))
         return true; // "left heel worn, right not so bad"
-    return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
+    bool part = i < tokens->count && (r->part[i] || (ANY(tokens, i + 1, "is", "are", "has", "was") &&
+                                                     degree_names_part(r, i)));
+    return part && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 
 // "Wiped most of it off", "nearly all of it came away with a cloth".
@@ -98,6 +100,7 @@ enum severity degree_of_use(const struct fault_reader *r, const struct fault_hit
         if (tokens->at[i].stop >= STOP_CLAUSE) break;
         enum severity found = degree_word_still(r, i, &n);
         if (found) return found;
+        if (degree_is_easy(tokens, i)) return SEVERITY_LIGHT;
         if (r->scope.fault[i] && !r->part[i]) break;
     }
     return SEVERITY_UNKNOWN;

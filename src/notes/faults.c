@@ -227,6 +227,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
     enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
     if (sized || degree) flaw->severity = sized ? sized : degree;
+    if (told > flaw->severity && !sized && told == SEVERITY_HEAVY) flaw->severity = told; // "very rusty inside, light rust out"
     if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&
         degree_of_number(kind, flaw->count) > degree)
         flaw->severity = degree_of_number(kind, flaw->count); // "two small moth holes"

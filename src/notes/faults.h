@@ -182,6 +182,7 @@ enum severity degree_of_failing(const struct fault_reader *reader, const struct 
                                 const struct around *span);
 enum severity degree_of_too_much(const struct fault_reader *reader, const struct fault_hit *hit);
 bool degree_is_tied(const struct tokens *tokens, size_t i); // the same: "held on with string"
+bool degree_is_easy(const struct tokens *tokens, size_t i); // "easy to bend back"
 // degree_lengths.c: a length in words that nobody measured, in mm; 0 where none is told.
 double degree_loose_length(const struct tokens *tokens, const struct around *span);
 // weigh.c: the degree of a flaw of the record by all of these; and where it still does what it is for.

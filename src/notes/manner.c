@@ -226,6 +226,9 @@ static bool is_like(const struct fault_reader *r, size_t i) {
 // "Almost rubbed away", "practically worn through": the end of it is near.
 static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) {
     if (hit->from == 0) return false;
+    if (hit->from > 1 && token_is(tokens, hit->from - 1, "to") &&
+        ANY(tokens, hit->from - 2, "about", "ready", "going", "close", "set", "fit"))
+        return true; // "about to break"
     bool near = ANY(tokens, hit->from - 1, "almost", "nearly", "practically", "virtually") ||
                 (hit->from > 1 && ANY(tokens, hit->from - 2, "all", "pretty") &&
                  ANY(tokens, hit->from - 1, "but", "much"));
@@ -249,7 +252,8 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
         return SEVERITY_HEAVY; // "straps worn out"
     if (token_is(tokens, hit->to, "out") && token_among(tokens, hit->to - 1, worn, COUNT(worn)))
         return SEVERITY_HEAVY;
-    if (is_like(r, hit->to)) return SEVERITY_HEAVY;
+    size_t like = token_is(tokens, hit->to - 1, "like") ? hit->to - 1 : hit->to; // in its own phrase
+    if (is_like(r, like)) return SEVERITY_HEAVY;
     if (is_likened(tokens, hit->to) && tells_state(r, hit, hit->to - 1)) return SEVERITY_HEAVY;
     size_t n;
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);

@@ -105,6 +105,20 @@ static size_t range_behind(const struct fault_reader *r, size_t i) {
     return at > second ? at : 0;
 }
 
+// "Chip to the base and handle has a crack": the second part has a statement of its own.
+static bool opens_statement(const struct fault_reader *r, size_t i) {
+    static const char *const verbs[] = {"has",   "have", "had",   "is",    "are",   "was",   "were",
+                                        "needs", "got",  "shows", "looks", "isn't", "won't", "doesn't",
+                                        "does",  "feels", "aren't", "lacks", "wants", "missing", "gone",
+                                        "won't", "wont", "doesnt", "sticks", "wobbles", "leaks"};
+    enum { WORDS_MOST = 3 };
+    size_t at = i;
+    while (at < i + WORDS_MOST && at < r->note->tokens.count && r->part[at] &&
+           r->note->tokens.at[at].stop == STOP_NONE)
+        at++;
+    return at > i && token_among(&r->note->tokens, at, verbs, COUNT(verbs));
+}
+
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
@@ -179,7 +193,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
             continue;
         }
         if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
-            !(at + 2 < tokens->count && r->scope.fault[at + 2]))
+            !(at + 2 < tokens->count && r->scope.fault[at + 2]) && !opens_statement(r, at + 1))
             continue;
         if (token_is(tokens, at, "one") && last == at && spot_side(tokens, at - 1))
             last = at + 1; // "the back one"
