@@ -42,6 +42,18 @@ static enum severity every_at(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i + 1, "other", "second", "third") ? SEVERITY_MODERATE : SEVERITY_HEAVY;
 }
 
+// "On all four corners", "at both ends".
+static bool is_all_round(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !spot_preposition(tokens, i - 1)) return false;
+    size_t at = i + 1;
+    if (token_is(tokens, i, "all")) {
+        while (ANY(tokens, at, "the", "of", "its", "three", "four", "six", "eight", "3", "4", "6", "8")) at++;
+        return at > i + 1 && at < tokens->count && r->part[at];
+    }
+    return false;
+}
+
 static bool is_measured_part(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "length", "width", "depth", "height", "way", "side", "face", "front", "back",
                "surface", "page", "pages", "edge", "rim", "circumference", "top", "seat", "lid", "panel",
@@ -138,6 +150,7 @@ enum severity degree_of_extent(const struct fault_reader *r, const struct flaw *
         const struct cue *cue = cue_at(&r->scope, counted, sizeof counted / sizeof *counted, i, &n);
         if (cue) return (enum severity)cue->kind;
         if (is_bounded(tokens, i)) return SEVERITY_LIGHT;
+        if (is_all_round(r, i)) return SEVERITY_MODERATE;
         enum severity found = every_at(tokens, i);
         if (!found) found = share_at(tokens, i);
         if (found == SEVERITY_HEAVY && degree_of_whole(kind)) found = degree_of_whole(kind);

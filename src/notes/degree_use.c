@@ -37,6 +37,29 @@ enum severity degree_of_too_much(const struct fault_reader *r, const struct faul
     return SEVERITY_UNKNOWN;
 }
 
+// "Dent in the ring so filters won't screw on": what it stops, though it is a fault by itself.
+static bool stops_use(const struct tokens *tokens, size_t so) {
+    enum { FAR = 5 };
+    for (size_t k = so + 1; k < so + FAR && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "won't", "wont", "doesn't", "doesnt", "can't", "cannot", "cant", "don't"))
+            return !ANY(tokens, k + 1, "show", "matter", "affect", "notice", "see", "know", "say", "tell", "be",
+                        "test", "check", "try", "look", "really", "get", "spoil", "feel", "think", "quite",
+                        "always", "close", "shut", "sit", "find", "ship", "post") ||
+                   (ANY(tokens, k + 1, "close", "shut", "sit") &&
+                    (k + 2 >= tokens->count || tokens->at[k + 2].stop != STOP_NONE));
+    return false;
+}
+
+enum severity degree_of_stopping(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR && tokens->at[i].stop < STOP_CLAUSE; i++) {
+        if (r->scope.fault[i] && !r->part[i]) break;
+        if (token_is(tokens, i, "so") && i > hit->to && stops_use(tokens, i)) return SEVERITY_HEAVY;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 static bool is_working(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "close", "closes", "shut", "shuts", "open", "opens", "sit", "sits", "stand",
                "stands", "hold", "holds", "fit", "fits", "turn", "turns", "move", "moves", "lock", "locks",
@@ -143,13 +166,13 @@ enum severity degree_of_failing(const struct fault_reader *r, const struct flaw 
                                 const struct around *span) {
     const struct tokens *tokens = &r->note->tokens;
     bool stuck = !strcmp(kind->rule.id, "seized");
-    for (size_t i = span->from; i < span->to; i++) {
+    enum severity worst = SEVERITY_UNKNOWN;
+    for (size_t i = span->from; i < span->to; i++) { // "pushes back in but won't stay"
         enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;
-        if (found) return found;
-        if (is_undone(tokens, i)) return SEVERITY_LIGHT;
-        if (is_seldom(tokens, i)) return SEVERITY_LIGHT;
-        if (is_forced(tokens, i)) return stuck ? SEVERITY_MODERATE : SEVERITY_LIGHT;
-        if (is_serving(tokens, i)) return degree_still_good(kind);
+        if (!found && (is_undone(tokens, i) || is_seldom(tokens, i))) found = SEVERITY_LIGHT;
+        if (!found && is_forced(tokens, i)) found = stuck ? SEVERITY_MODERATE : SEVERITY_LIGHT;
+        if (!found && is_serving(tokens, i)) found = degree_still_good(kind);
+        if (found > worst) worst = found;
     }
-    return SEVERITY_UNKNOWN;
+    return worst;
 }

@@ -70,6 +70,16 @@ static bool is_taken_off(const struct tokens *tokens, size_t from, size_t to) {
            (token_among(tokens, to, ways, COUNT(ways)) && token_among(tokens, to + 1, offs, COUNT(offs)));
 }
 
+// "Scuffs all over as you'd expect, none deep": far, and not much.
+static bool is_eased(const struct fault_reader *r, const struct fault_hit *hit, size_t from) {
+    struct around span = {from, from};
+    while (span.to < r->note->tokens.count && r->note->tokens.at[span.to].stop < STOP_SENTENCE &&
+           !(r->scope.fault[span.to] && !r->part[span.to]))
+        span.to++;
+    return degree_of_effect(r, hit, hit->kinds[0], &span) == SEVERITY_LIGHT ||
+           degree_of_notice(r, &span, false) == SEVERITY_LIGHT || degree_said_later(r, hit) == SEVERITY_LIGHT;
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
@@ -81,8 +91,10 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;
-        if (found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n) && degree_of_whole(hit->kinds[0]))
+        bool whole = found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n);
+        if (whole && degree_of_whole(hit->kinds[0]) < SEVERITY_HEAVY && degree_of_whole(hit->kinds[0]))
             return degree_of_whole(hit->kinds[0]); // crazing "top to bottom"
+        if (whole && is_eased(r, hit, i + n)) return SEVERITY_MODERATE;
         if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &own) && own != found)
             return SEVERITY_UNKNOWN; // crazing "all over": left to its own scale
         if (found && !apart) return damped(tokens, i, found);
@@ -239,7 +251,9 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST + 1; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
-        bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
+        bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little") ||
+                   (token_is(tokens, i, "a") && ANY(tokens, i + 1, "shade", "touch", "tad", "fraction", "mite",
+                                                    "smidge", "smidgen", "whisker", "hair", "trifle"));
         bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
                     (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
                     token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
@@ -265,7 +279,7 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        degree_of_too_much, astride, degree_of_share, degree_before,     told_behind,
+        degree_of_too_much, degree_of_stopping, astride, degree_of_share, degree_before,     told_behind,
         in_phrase,          at_end,  apart,           degree_said_later, degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);

@@ -134,10 +134,15 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
 
 // "Scratched down to the wood", "worn through to the brass": the finish is gone there.
 static bool is_bare(const struct tokens *tokens, const struct flaw *kind, size_t i) {
-    if (!ANY(tokens, i, "down", "through") || !token_is(tokens, i + 1, "to")) return false;
-    size_t at = i + 2;
-    while (ANY(tokens, at, "the", "bare", "white", "base")) at++;
-    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber"))
+    bool down = ANY(tokens, i, "down", "through") && token_is(tokens, i + 1, "to");
+    if (!down && !token_is(tokens, i, "to")) return false;
+    size_t at = i + (down ? 2 : 1);
+    while (ANY(tokens, at, "the", "bare", "white", "base", "raw")) at++;
+    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber", "suede",
+             "hide", "canvas", "board", "boards", "cloth", "weave", "backing", "plaster", "gesso", "card", "fibre",
+             "foam", "cord", "cords"))
+        return false;
+    if (!down && !(i > 0 && ANY(tokens, i - 1, "worn", "rubbed", "scuffed", "scraped", "scratched", "back")))
         return false;
     return !strcmp(kind->rule.id, "scratches") || !strcmp(kind->rule.id, "wear-rub") ||
            !strcmp(kind->rule.id, "finish-crackle") || !strcmp(kind->rule.id, "coating-worn");
@@ -252,6 +257,10 @@ static bool is_across(const struct tokens *tokens, size_t i) {
             "stretching"))
         for (size_t k = i + 2; k < i + 6 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
             if (token_is(tokens, k, "to")) return true; // "running from the strap to the edge"
+    if (token_is(tokens, i, "the") && ANY(tokens, i + 1, "length", "width", "height", "depth", "breadth") &&
+        token_is(tokens, i + 2, "of") && i > 0 &&
+        ANY(tokens, i - 1, "runs", "run", "running", "goes", "going", "down", "for", "along", "ran", "up"))
+        return true; // "runs the length of the blade"
     bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
                 !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
     if (same) return true; // "corner to corner"
@@ -391,6 +400,17 @@ static bool is_much(const struct tokens *tokens, size_t i) {
            is_just_by(tokens, i) || is_coming_through(tokens, i) || degree_is_tied(tokens, i);
 }
 
+// "Runs the length of it but closed up tight": far, and not bad.
+static enum severity eased(const struct fault_reader *r, const struct around *span, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_across(tokens, i)) return SEVERITY_HEAVY;
+    for (size_t k = i + 1; k < span->to; k++)
+        if (is_nothing(tokens, k) || is_unworthy(tokens, k) || is_expected(tokens, k) || is_merely(r, k) ||
+            judged_at(r, k) == SEVERITY_LIGHT || ANY(tokens, k, "tight", "stable", "shallow", "solid", "firm"))
+            return SEVERITY_MODERATE;
+    return SEVERITY_HEAVY;
+}
+
 enum severity degree_of_effect(const struct fault_reader *r, const struct fault_hit *hit,
                                const struct flaw *kind, const struct around *span) {
     const struct tokens *tokens = &r->note->tokens;
@@ -402,12 +422,14 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         if (!found) found = named_at(tokens, i);
         if (!found) found = judged_at(r, i);
         if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
-        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i))) found = SEVERITY_HEAVY;
+        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i))) found = eased(r, span, i);
         if (!found && is_catching(tokens, i)) found = SEVERITY_MODERATE;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;
         bool little = is_put_right(tokens, i) || is_nothing(tokens, i) || is_unworthy(tokens, i) ||
-                      is_expected(tokens, i) || is_merely(r, i);
+                      is_expected(tokens, i) || is_merely(r, i) ||
+                      (token_is(tokens, i, "nowhere") && token_is(tokens, i + 1, "near")) ||
+                      token_phrase(tokens, i, "long way off");
         if (!found && little) found = SEVERITY_LIGHT;
         if (found) return found;
     }

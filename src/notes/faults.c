@@ -226,6 +226,9 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         fault_measure(r, hit, flaw, degree);
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
     enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
+    if (degree == SEVERITY_LIGHT && sized == SEVERITY_HEAVY &&
+        degree_of_size(kind, flaw->size.base / 2) < SEVERITY_HEAVY)
+        sized = SEVERITY_MODERATE; // "faint stain the size of a coin": large, and faint
     if (sized || degree) flaw->severity = sized ? sized : degree;
     if (told > flaw->severity && !sized && told == SEVERITY_HEAVY) flaw->severity = told; // "very rusty inside, light rust out"
     if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&

@@ -63,6 +63,11 @@ static size_t subject_at(const struct tokens *tokens, size_t i, struct statement
                                       "call it",
                                       "is"};
     static const char *const many[] = {"neither",
+                                       "none",
+                                       "none of them",
+                                       "none of it",
+                                       "none of these",
+                                       "neither one",
                                        "neither is",
                                        "neither of them",
                                        "neither of them is",

@@ -276,6 +276,18 @@ static bool is_striking(const struct fault_reader *r, size_t i) {
     return cue_at(&r->scope, struck, sizeof struck / sizeof *struck, i, &n) != NULL;
 }
 
+// "The base hides it", "tucked out of sight", "covered by the shade".
+static bool is_hidden(const struct tokens *tokens, size_t i) {
+    if (i > 0 && ANY(tokens, i - 1, "not", "can't", "no", "won't", "doesn't", "to", "nothing", "may", "could"))
+        return false;
+    if (ANY(tokens, i, "hides", "conceals", "disguises", "masks")) return true;
+    if (ANY(tokens, i, "hidden", "covered", "concealed", "disguised", "masked"))
+        return ANY(tokens, i + 1, "by", "under", "behind", "when", "once", "away", "underneath", "from");
+    return (token_is(tokens, i, "out") && token_is(tokens, i + 1, "of") &&
+            ANY(tokens, i + 2, "sight", "view")) ||
+           (token_is(tokens, i, "tucked") && ANY(tokens, i + 1, "away", "behind", "under"));
+}
+
 static enum severity at(const struct fault_reader *r, size_t from, size_t to, size_t i, bool before) {
     const struct tokens *tokens = &r->note->tokens;
     enum severity found = missed_at(tokens, from, i);
@@ -284,7 +296,7 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
     if (is_aid(tokens, i)) return SEVERITY_LIGHT;
     found = trouble_at(tokens, i, to);
     if (found) return found;
-    if (!before && (is_condition(tokens, i) || is_lit(tokens, i))) return SEVERITY_LIGHT;
+    if (!before && (is_condition(tokens, i) || is_lit(tokens, i) || is_hidden(tokens, i))) return SEVERITY_LIGHT;
     if (!is_seeing(tokens, i)) return SEVERITY_UNKNOWN;
     if (ANY(tokens, i, "spot", "see", "notice") && !is_unseen(tokens, from, i) &&
         (ANY(tokens, i + 2, "straight", "immediately", "instantly", "right") ||

@@ -132,7 +132,7 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
     static const char *const mild[] = {
-        "fine",        "free",       "freely",     "work",          "ok",          "okay",       "alright",
+        "holding",     "fine",       "free",       "freely",     "work",          "ok",          "okay",       "alright",
         "tight",       "firm",       "sound",      "stable",        "usable",      "useable",    "works",
         "hold",        "holds",      "grip",       "grips",         "closes",      "shuts",      "opens",
         "swings",      "folds",      "turns",      "runs",          "plays",       "fits",       "harmless",
@@ -180,8 +180,9 @@ static bool is_limited(const struct fault_reader *r, const struct around *behind
         bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
         if (token_is(tokens, i, "only") && ends && i > behind->from) return true;
         if (ANY(tokens, i, "only", "just") &&
-            ANY(tokens, i + 1, "on", "at", "round", "around", "along", "near", "by") &&
-            ANY(tokens, i + 2, "the", "one", "a"))
+            ANY(tokens, i + 1, "on", "at", "round", "around", "along", "near", "by", "in", "inside", "under",
+                "underneath", "behind", "to", "towards", "toward", "across", "where") &&
+            ANY(tokens, i + 2, "the", "one", "a", "its", "it"))
             return true;
     }
     return false;
