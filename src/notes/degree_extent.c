@@ -106,7 +106,7 @@ static bool is_bounded(const struct tokens *tokens, size_t i) {
            ANY(tokens, i + n, "on", "at", "by", "near");
 }
 
-static enum severity tell_of(const struct flaw *kind, const char *word) {
+enum severity degree_of_tell(const struct flaw *kind, const char *word) {
     for (int d = SEVERITY_HEAVY; d > SEVERITY_UNKNOWN; d--)
         for (size_t k = 0; k < kind->tells[d].count; k++)
             if (!strcmp(kind->tells[d].at[k], word)) return (enum severity)d;
@@ -114,7 +114,7 @@ static enum severity tell_of(const struct flaw *kind, const char *word) {
 }
 
 enum severity degree_of_whole(const struct flaw *kind) {
-    return tell_of(kind, "all over");
+    return degree_of_tell(kind, "all over");
 }
 
 bool degree_is_whole(const struct tokens *tokens, size_t i, size_t n) {
@@ -131,9 +131,9 @@ bool degree_is_whole(const struct tokens *tokens, size_t i, size_t n) {
 static enum severity in_places(const struct flaw *kind, const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "in") || !ANY(tokens, i + 1, "places", "patches", "parts", "spots"))
         return SEVERITY_UNKNOWN;
-    enum severity own = tell_of(kind, "patches");
-    if (!own) own = tell_of(kind, "in patches");
-    if (!own) own = tell_of(kind, "in places");
+    enum severity own = degree_of_tell(kind, "patches");
+    if (!own) own = degree_of_tell(kind, "in patches");
+    if (!own) own = degree_of_tell(kind, "in places");
     return own ? own : SEVERITY_LIGHT;
 }
 
@@ -153,6 +153,8 @@ enum severity degree_of_extent(const struct fault_reader *r, const struct flaw *
         if (is_all_round(r, i)) return SEVERITY_MODERATE;
         enum severity found = every_at(tokens, i);
         if (!found) found = share_at(tokens, i);
+        if (found == SEVERITY_HEAVY && ANY(tokens, i, "half") && degree_of_tell(kind, "half"))
+            return degree_of_tell(kind, "half");
         if (found == SEVERITY_HEAVY && degree_of_whole(kind)) found = degree_of_whole(kind);
         if (found) return found;
     }

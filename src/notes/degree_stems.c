@@ -20,7 +20,8 @@ static const char *const slight[] = {
     "skin-deep",   "sparse",       "tichy",           "titchy",         "tolerable",       "undetectable",
     "unimportant", "unnoticeable", "unobtrusive",     "unremarkable",   "vestigial",       "discreet",
     "barely-there", "barely-visible", "hardly-visible", "pinhead-sized", "hairline-thin",  "teeny-tiny",
-    "teensy-weensy", "itty-bitty", "itsy-bitsy",      "vague",          "weeny"};
+    "teensy-weensy", "itty-bitty", "itsy-bitsy",      "vague",          "weeny",
+    "pale",        "palest",       "hair-line"};
 
 static const char *const middling[] = {"definite",    "detectable",  "discernible", "distinct",
                                        "fair-sized",  "good-sized",  "medium-sized", "mid-sized",
@@ -111,6 +112,8 @@ enum severity degree_stem(const struct tokens *tokens, size_t i) {
     if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return SEVERITY_UNKNOWN;
     enum severity found = adjective_at(tokens, i);
     if (found) return found;
+    if (token_is(tokens, i, "hair"))
+        return ANY(tokens, i + 1, "crack", "cracks", "split", "fracture") ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
     const char *word = tokens->at[i].fold, *dash = strchr(word, '-');
     if (dash && (!strcmp(dash, "-looking") || !strcmp(dash, "-ish"))) // "a nasty-looking split"
         return listed(word, (size_t)(dash - word));

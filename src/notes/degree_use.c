@@ -55,7 +55,7 @@ enum severity degree_of_stopping(const struct fault_reader *r, const struct faul
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR && tokens->at[i].stop < STOP_CLAUSE; i++) {
         if (r->scope.fault[i] && !r->part[i]) break;
-        if (token_is(tokens, i, "so") && i > hit->to && stops_use(tokens, i)) return SEVERITY_HEAVY;
+        if (token_is(tokens, i, "so") && stops_use(tokens, i)) return SEVERITY_HEAVY;
     }
     return SEVERITY_UNKNOWN;
 }
@@ -122,7 +122,7 @@ bool degree_is_tied(const struct tokens *tokens, size_t i) {
         by |= ANY(tokens, k, "with", "by");
         if (by && ANY(tokens, k, "string", "tape", "band", "bands", "wire", "pin", "pins", "nail", "twine", "rope",
                       "thread", "threads", "rivet", "stitch", "stitches", "sellotape", "elastic", "cable", "hope",
-                      "clip", "hair", "matchstick", "bootlace", "peg", "gravity", "sliver", "luck", "faith"))
+                      "glue", "blobs", "clip", "hair", "matchstick", "bootlace", "peg", "gravity", "sliver", "luck", "faith"))
             return true;
     }
     return false;

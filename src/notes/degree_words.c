@@ -447,6 +447,8 @@ enum severity degree_word(const struct fault_reader *r, size_t i, size_t *n) {
     }
     if (cue) return (enum severity)cue->kind;
     enum severity found = degree_stem(&r->note->tokens, i);
+    if (!found && ANY(&r->note->tokens, i, "plain") && i + 1 < r->note->tokens.count && r->scope.fault[i + 1])
+        found = SEVERITY_MODERATE; // "a plain haze"
     *n = found ? 1 : 0;
     return found;
 }

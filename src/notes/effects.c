@@ -96,7 +96,7 @@ static bool is_cleaning(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "wipe", "wipes", "wiped", "rub", "rubs", "rubbed", "brush", "brushes", "brushed",
                "wash", "washes", "washed", "polish", "polishes", "polished", "buff", "buffs", "buffed",
                "sponge", "sponges", "sponged", "clean", "cleans", "cleaned", "dust", "dusts", "dusted",
-               "scrub", "scrubs", "scrubbed", "come", "comes", "came", "coming", "shift", "shifts", "budge",
+               "scrub", "scrubs", "scrubbed", "clear", "clears", "come", "comes", "came", "coming", "shift", "shifts", "budge",
                "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach", "fade", "fades",
                "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands", "move", "moves");
 }
@@ -116,7 +116,7 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
         may |= ANY(tokens, k - 1, "should", "would", "will", "might", "may", "could", "can", "it'll",
                    "they'll", "easily", "just", "needs");
     }
-    bool bare = ANY(tokens, i, "shift", "budge", "move", "fade"); // need no "off"
+    bool bare = ANY(tokens, i, "shift", "budge", "move", "fade", "clear", "clears"); // need no "off"
     bool away = bare, by = false;
     for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
         away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of", "from");
@@ -175,6 +175,7 @@ static bool is_nothing(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i + 1, "to"))
         return !ANY(tokens, i + 2, "do", "hold", "stop", "fix", "test", "be", "keep", "play", "show",
                     "compare", "suggest", "say");
+    if (token_is(tokens, i + 1, "out")) return token_is(tokens, i + 2, "of"); // "nothing out of the way"
     return ANY(tokens, i + 1, "you'd", "anyone", "anybody", "a", "that") &&
            !ANY(tokens, i + 2, "works", "fits", "shows", "moves", "lights");
 }
@@ -273,7 +274,7 @@ static bool is_across(const struct tokens *tokens, size_t i) {
 }
 
 static bool is_to_bits(const struct tokens *tokens, size_t i) {
-    return token_is(tokens, i, "to") && i > 0 &&
+    return ANY(tokens, i, "to", "into") && i > 0 &&
            ANY(tokens, i + 1, "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
                "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
            !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
@@ -308,6 +309,17 @@ static bool is_heap(const struct tokens *tokens, size_t i) {
         return false;
     return i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
            (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "it", "them", "the", "'em", "em"));
+}
+
+// "You'd think someone had mopped an engine with it"; but "you'd think it was meant".
+static bool is_hyperbole(const struct tokens *tokens, size_t i) {
+    enum { FAR = 8 };
+    if (!ANY(tokens, i, "you'd", "you") || !(ANY(tokens, i + 1, "think", "swear") || ANY(tokens, i + 2, "think", "swear")))
+        return false;
+    for (size_t k = i + 2; k < i + FAR && k < tokens->count; k++)
+        if (ANY(tokens, k, "new", "meant", "perfect", "nothing", "deliberate", "intended", "part", "original", "made"))
+            return false;
+    return true;
 }
 
 // "A hole a mouse could get through".
@@ -397,7 +409,7 @@ static bool is_much(const struct tokens *tokens, size_t i) {
     if (is_stopping(tokens, i)) return true;
     return is_so_bad(tokens, i) || is_meant(tokens, i) || is_across(tokens, i) || is_to_bits(tokens, i) ||
            is_nearly_gone(tokens, i) || is_heap(tokens, i) || is_way_through(tokens, i) ||
-           is_just_by(tokens, i) || is_coming_through(tokens, i) || degree_is_tied(tokens, i);
+           is_just_by(tokens, i) || is_coming_through(tokens, i) || is_hyperbole(tokens, i) || degree_is_tied(tokens, i);
 }
 
 // "Runs the length of it but closed up tight": far, and not bad.

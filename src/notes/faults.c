@@ -230,7 +230,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         degree_of_size(kind, flaw->size.base / 2) < SEVERITY_HEAVY)
         sized = SEVERITY_MODERATE; // "faint stain the size of a coin": large, and faint
     if (sized || degree) flaw->severity = sized ? sized : degree;
-    if (told > flaw->severity && !sized && told == SEVERITY_HEAVY) flaw->severity = told; // "very rusty inside, light rust out"
+    if (told > flaw->severity && !sized) flaw->severity = told; // "very rusty inside, light rust out"
     if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&
         degree_of_number(kind, flaw->count) > degree)
         flaw->severity = degree_of_number(kind, flaw->count); // "two small moth holes"

@@ -176,6 +176,7 @@ enum severity degree_of_effect(const struct fault_reader *reader, const struct f
 enum severity degree_of_extent(const struct fault_reader *reader, const struct flaw *kind,
                                const struct around *span);
 enum severity degree_of_whole(const struct flaw *kind);
+enum severity degree_of_tell(const struct flaw *kind, const char *word); // what one word of its scale says
 bool degree_is_whole(const struct tokens *tokens, size_t i, size_t n);
 // degree_use.c: by what it does to the use: "no longer shuts"; "so faint you can't read it", whatever else.
 enum severity degree_of_failing(const struct fault_reader *reader, const struct flaw *kind,

@@ -217,6 +217,10 @@ static bool is_like(const struct fault_reader *r, size_t i) {
     if (ANY(tokens, i + 1, "mad", "crazy", "hell", "heck", "billy-o", "billyo", "fury", "blazes", "stink",
             "nobody's", "there's", "anything", "nothing"))
         return true;
+    if (ANY(tokens, i + 1, "you", "it", "someone", "somebody", "something", "it's", "they'd", "he'd")) // "like
+        return !ANY(tokens, i + 2, "see", "do", "does", "get", "said", "says", "should", "was", "used", "would",
+                    "are", "is", "want", "know", "did", "expect") ||                      // you wouldn't believe"
+               (ANY(tokens, i + 1, "it") && ANY(tokens, i + 2, "was") && ANY(tokens, i + 3, "dragged", "kept", "left"));
     return ANY(tokens, i - 1, "wobbles", "wobble", "rattles", "rattle", "leaks", "leak", "shakes", "squeaks",
                "creaks", "stiff", "loose", "slack", "sheds", "moults", "flaps", "wobbly", "sways", "rocks",
                "stuck", "sticks", "hangs", "flops") &&

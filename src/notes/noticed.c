@@ -11,6 +11,7 @@ static bool is_seeing(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "see", "notice", "spot", "find", "feel", "tell", "know", "show", "shows", "smell",
                "detect", "seen", "noticed", "saw", "spotted", "found", "showing", "visible", "noticeable",
                "obvious", "apparent", "conspicuous", "perceptible", "discernible", "evident", "felt") ||
+           (token_is(tokens, i, "catch") && i > 0 && ANY(tokens, i - 1, "only", "just")) ||
            (token_is(tokens, i, "make") &&
             (token_is(tokens, i + 1, "out") || token_is(tokens, i + 2, "out")));
 }

@@ -26,6 +26,19 @@ static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, 
            !(kind && degree_tell_at(r, kind, i));
 }
 
+// "…, arms rubbed": another part with a fault of its own, though the word stands on this scale too.
+static bool opens_part_fault(const struct fault_reader *r, size_t i) {
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    while (spot_article(tokens, i)) i++;
+    if (i >= tokens->count || !r->part[i] || r->scope.fault[i] || spot_adverb(tokens, i) ||
+        spot_preposition(tokens, i))
+        return false;
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (r->scope.fault[k] && !r->part[k]) return true;
+    return false;
+}
+
 static struct window window_of(const struct fault_reader *r, const struct fault_hit *hit,
                                const struct flaw *kind) {
     const struct tokens *tokens = &r->note->tokens;
@@ -35,7 +48,8 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
         w.from--;
     while (w.to < tokens->count && w.to - hit->to < REACH_BEHIND && tokens->at[w.to].stop < STOP_SENTENCE &&
            !is_other(r, hit, kind, w.to) &&
-           !(tokens->at[w.to].stop != STOP_NONE && degree_opens_praise(r, w.to + 1)))
+           !(tokens->at[w.to].stop != STOP_NONE &&
+             (degree_opens_praise(r, w.to + 1) || opens_part_fault(r, w.to + 1))))
         w.to++;
     return w;
 }

@@ -154,7 +154,8 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
         good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild) &&
-                is_said_of_it(r, behind, i) && !takes_object(r, i);
+                is_said_of_it(r, behind, i) &&
+                (!takes_object(r, i) || ANY(tokens, i - 1, "but", "still", "though"));
         good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
