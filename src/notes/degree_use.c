@@ -66,7 +66,8 @@ static bool is_working(const struct tokens *tokens, size_t i) {
                "latch", "latches", "play", "plays", "run", "runs", "work", "works", "lift", "lifts",
                "slide", "slides", "seal", "seals", "stay", "stays", "fasten", "fastens", "spin", "spins",
                "fold", "folds", "read", "grip", "grips", "cut", "cuts", "engage", "engages", "lie", "lies",
-               "go", "goes", "swing", "swings", "line", "used", "worn", "played", "closed", "shut", "opened");
+               "go", "goes", "swing", "swings", "line", "used", "worn", "played", "closed", "shut", "opened", "catch", "catches",
+               "snap", "snaps", "reach", "reaches", "meet", "clip", "screw", "start", "stop");
 }
 
 // "So it no longer shuts", "won't sit flat": what it does no more, or not all the way.
@@ -81,7 +82,7 @@ static enum severity fails_at(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, at - 1, "quite", "always", "really", "fully")) return SEVERITY_MODERATE;
     if (at + 1 < tokens->count && tokens->at[at + 1].stop == STOP_NONE &&
         ANY(tokens, at + 1, "properly", "fully", "right", "all", "flush", "flat", "well", "easily", "unless",
-            "without", "square", "smoothly", "freely", "first", "straight", "true", "far", "quite", "tight"))
+            "without", "every", "always", "first", "square", "smoothly", "freely", "first", "straight", "true", "far", "quite", "tight"))
         return SEVERITY_MODERATE;
     return SEVERITY_HEAVY;
 }

@@ -171,6 +171,13 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     size_t n;
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return SEVERITY_UNKNOWN;
+    static const char *const whole[] = {"all",      "mostly",     "nearly",  "almost",    "practically",
+                                        "entirely", "completely", "totally", "virtually", "wholly"};
+    static const char *const lost[] = {"gone", "off", "away", "lost", "missing", "worn", "vanished"};
+    for (size_t i = hit->from + 1; hit->near && i + 1 < hit->to; i++) // "paint is pretty much all gone"
+        if (token_among(&r->note->tokens, i, whole, COUNT(whole)) &&
+            token_among(&r->note->tokens, i + 1, lost, COUNT(lost)))
+            return SEVERITY_HEAVY;
     for (size_t i = hit->from; i < hit->to; i++) {
         enum severity found = SEVERITY_UNKNOWN;
         static const char *const hardly[] = {"barely", "hardly", "scarcely"};
@@ -221,6 +228,14 @@ static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit
     return degree_is_state(r, hit) && (inside || before);
 }
 
+// "Hundreds of tiny scratches": each is little, and they are many.
+static bool is_crowd(const struct tokens *tokens, size_t i) {
+    if (tokens->at[i].stop != STOP_NONE) return false;
+    if (token_is(tokens, i, "of") && i > 0) i--;
+    return ANY(tokens, i, "hundreds", "dozens", "lots", "loads", "masses", "plenty", "countless", "many",
+               "thousands", "heaps", "tons", "lot", "load", "mass", "numerous", "umpteen");
+}
+
 static enum severity told_before(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
@@ -233,6 +248,7 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
         size_t from = i;
         enum severity found = ends_at(r, i, &from);
         if (found && is_of_part(r, hit, i)) continue;
+        if (found == SEVERITY_LIGHT && from > 0 && is_crowd(tokens, from - 1)) return SEVERITY_MODERATE;
         if (found) return damped(tokens, from, found);
     }
     return SEVERITY_UNKNOWN;

@@ -304,6 +304,9 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
          (ANY(tokens, i + 2, "at") && ANY(tokens, i + 3, "once"))))
         return SEVERITY_HEAVY; // "you'd spot it straight away"
     if (is_only(tokens, from, i)) return SEVERITY_LIGHT;
+    if (!before && ANY(tokens, i, "noticeable", "visible", "seen", "obvious") && ANY(tokens, i + 1, "if") &&
+        !is_unseen(tokens, from, i))
+        return SEVERITY_LIGHT; // "noticeable if you lay it next to the other"
     if (before)
         return i > from && ANY(tokens, i - 1, "hardly", "barely", "scarcely") ? SEVERITY_LIGHT
                                                                               : SEVERITY_UNKNOWN;

@@ -357,13 +357,17 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     }
     if (at >= tokens->count || tokens->at[at].stop != STOP_COMMA) return 0;
     at++;
+    size_t first = at;
     for (size_t k = 0; k < COUNT(about); k++) at += token_phrase(tokens, at, about[k]);
     int n = 0;
     size_t size = amount_at(tokens, at, &n), closed = 0;
     for (size_t k = 0; size && k < COUNT(closers) && !closed; k++)
         closed = token_phrase(tokens, at + size, closers[k]);
     size_t end = at + size + closed;
-    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE;
+    size_t word;
+    while (size && degree_word(r, end, &word)) end += word; // "dents, three small ones near the spout"
+    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "ones") ||
+                (closed + at > first && tokens->at[end].stop != STOP_NONE); // "holes, I count 3, all near …"
     return size && ends ? n : 0;
 }
 
