@@ -163,10 +163,22 @@ static bool is_serving(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "Won't catch unless you press hard": it does, with pains.
+bool degree_is_bound(const struct tokens *tokens, const struct around *span) {
+    for (size_t i = span->from; i + 2 < span->to; i++)
+        if (ANY(tokens, i, "unless", "without") &&
+            (ANY(tokens, i + 2, "press", "push", "pull", "force", "hold", "lift", "lean", "squeeze", "jiggle", "wiggle",
+                 "tap", "hit", "really", "thump", "pinch", "tie", "wedge", "prop", "turn", "twist") ||
+             ANY(tokens, i + 1, "pressing", "pushing", "pulling", "forcing", "holding", "lifting", "squeezing",
+                 "jiggling", "help", "persuasion")))
+            return true;
+    return false;
+}
+
 enum severity degree_of_failing(const struct fault_reader *r, const struct flaw *kind,
                                 const struct around *span) {
     const struct tokens *tokens = &r->note->tokens;
-    bool stuck = !strcmp(kind->rule.id, "seized");
+    bool stuck = !strcmp(kind->rule.id, "seized") || kind->class == CLASS_FUNCTION;
     enum severity worst = SEVERITY_UNKNOWN;
     for (size_t i = span->from; i < span->to; i++) { // "pushes back in but won't stay"
         enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;

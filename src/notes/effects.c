@@ -69,6 +69,8 @@ static enum severity fits_at(const struct tokens *tokens, size_t i, size_t to) {
         light |= ANY(tokens, k, "daylight", "light", "sky");
         thin |= ANY(tokens, k, "fingernail", "nail", "paper", "card", "thumbnail", "hair", "thread", "pin",
                     "needle");
+        into |= ANY(tokens, k, "on") && ANY(tokens, i, "hang", "rest", "stand") &&
+                (k + 1 >= to || tokens->at[k + 1].stop != STOP_NONE);
         into |=
             ANY(tokens, k, "through", "thru", "in", "into", "under", "behind", "between", "inside", "down") &&
             (k + 1 >= tokens->count || tokens->at[k].stop != STOP_NONE || k + 1 >= to ||
@@ -275,7 +277,7 @@ static bool is_across(const struct tokens *tokens, size_t i) {
 
 static bool is_to_bits(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "to", "into") && i > 0 &&
-           ANY(tokens, i + 1, "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
+           ANY(tokens, i + 1, "buggery", "blazes", "smithereens", "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
                "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
            !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
 }

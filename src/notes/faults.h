@@ -182,6 +182,7 @@ bool degree_is_whole(const struct tokens *tokens, size_t i, size_t n);
 enum severity degree_of_failing(const struct fault_reader *reader, const struct flaw *kind,
                                 const struct around *span);
 enum severity degree_of_too_much(const struct fault_reader *reader, const struct fault_hit *hit);
+bool degree_is_bound(const struct tokens *tokens, const struct around *span); // "unless you press hard"
 enum severity degree_of_stopping(const struct fault_reader *reader, const struct fault_hit *hit);
 bool degree_is_tied(const struct tokens *tokens, size_t i); // the same: "held on with string"
 bool degree_is_easy(const struct tokens *tokens, size_t i); // "easy to bend back"

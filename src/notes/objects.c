@@ -177,6 +177,11 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
             *mm = rods[k].mm;
             return true;
         }
+    for (size_t k = 0; !lead && ANY(tokens, i + 1, "length", "long") && k < COUNT(rods); k++)
+        if (token_is(tokens, i, rods[k].object)) { // "finger length"
+            *mm = rods[k].mm;
+            return true;
+        }
     if (lead || !token_among(tokens, i + 1, spans, COUNT(spans))) return false;
     for (size_t k = 0; k < COUNT(broad); k++) { // "a hand's breadth", "finger wide"
         const char *word = tokens->at[i].fold, *of = broad[k].object;

@@ -121,7 +121,14 @@ enum severity degree_still_good(const struct flaw *kind) {
 
 static enum severity of_use(const struct fault_reader *r, const struct fault_hit *hit,
                             const struct flaw *kind, const struct around *behind) {
+    static const char *const mends[] = {"easily", "easy",     "fixable", "repairable", "mendable", "fix",
+                                        "simple", "straight", "bent",    "straighten", "quick",    "straightened"};
     enum severity found = degree_of_use(r, hit);
+    for (size_t i = behind->from; found && i < behind->to; i++)
+        if (token_among(&r->note->tokens, i, mends, sizeof mends / sizeof *mends)) return found;
+    for (size_t i = behind->from; found == SEVERITY_LIGHT && i + 1 < behind->to; i++)
+        if (ANY(&r->note->tokens, i, "does", "do") && ANY(&r->note->tokens, i + 1, "the", "its", "work"))
+            return degree_still_good(kind); // "but does the job"
     for (size_t i = behind->from; found == SEVERITY_LIGHT && i < behind->to; i++)
         if (ANY(&r->note->tokens, i, "still", "works", "usable", "useable", "holds", "turns", "closes"))
             return degree_still_good(kind);
@@ -227,7 +234,10 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
     if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
     if (!found) found = degree_on_scale(r, hit, kind);
-    if (!found && seen) found = degree_of_failing(r, kind, &at[AROUND_BEHIND]);
+    if (found == SEVERITY_HEAVY && degree_is_bound(&r->note->tokens, &at[AROUND_BEHIND]))
+        found = SEVERITY_MODERATE;
+    bool fails = kind->form == FAULT; // "turns but you need to jiggle it" of what is only stiff, too
+    if (!found && fails) found = degree_of_failing(r, kind, &at[AROUND_BEHIND]);
     if (!found && seen) found = degree_of_extent(r, kind, &at[AROUND_BEHIND]);
     if (!found && seen) found = degree_of_failing(r, kind, &at[AROUND_NEXT]);
     if (!found) found = of_use(r, hit, kind, &at[AROUND_BEHIND]);
