@@ -206,6 +206,13 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     return last;
 }
 
+static bool is_thing(const struct fault_reader *r, size_t i) {
+    const struct token *token = &r->note->tokens.at[i];
+    struct word_entry entry;
+    return r->note->book && wordbook_find(r->note->book, token->one, strlen(token->one), &entry) &&
+           (entry.uses & (1u << USE_THING)) && !(entry.uses & ((1u << USE_PART) | (1u << USE_PLACE)));
+}
+
 // "Rim: two chips", "Lock - broken", "The lock? Broken": a part by itself before the stop at `start` - 1.
 static bool is_heading(const struct fault_reader *r, size_t start) {
     const struct tokens *tokens = &r->note->tokens;
@@ -214,6 +221,7 @@ static bool is_heading(const struct fault_reader *r, size_t start) {
     if (tokens->at[start - 1].stop != STOP_CLAUSE && !token_is(tokens, start - 1, "?")) return false;
     size_t at = start - 1;
     while (at > 0 && (r->part[at - 1] || spot_article(tokens, at - 1))) at--;
+    if (at + 2 == start && at == 0 && is_thing(r, at)) return false; // "Camera: top plate dented"
     return at == 0 || tokens->at[at - 1].stop != STOP_NONE;
 }
 
@@ -419,6 +427,64 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
     return participle ? place_behind(r, i + 2, from) : 0;
 }
 
+// "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
+static size_t narrowed(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const words[] = {"only", "just", "mostly", "mainly", "chiefly", "largely", "especially"};
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
+    if (token_is(tokens, i, "but")) i++;
+    if (!token_among(tokens, i, words, COUNT(words)) || !token_is(tokens, i + 1, "the")) return 0;
+    size_t at = i + 2;
+    while (at < tokens->count && at < i + 2 + WORDS_MOST && r->part[at] && !r->scope.fault[at]) at++;
+    if (at == i + 2) return 0;
+    *from = i + 2;
+    return at >= tokens->count || tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "and") ? at : 0;
+}
+
+// "Seam at the base weeps": between what has the fault and what it does.
+static size_t place_within(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    static const char *const words[] = {"at", "on", "in", "near", "by", "round", "around", "along", "under", "inside"};
+    if (!hit->near || hit->to < hit->from + 4 ||
+        !token_among(&r->note->tokens, hit->from + 1, words, COUNT(words)))
+        return 0;
+    size_t to = place_behind(r, hit->from + 1, from);
+    return to && to < hit->to ? to : 0;
+}
+
+// "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known as
+// a part or not; but when and under what it happened is none.
+static size_t place_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    static const char *const ways[] = {"in",    "on",    "along", "across", "round",
+                                       "around", "under", "below", "above",  "near"};
+    static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
+    static const char *const others[] = {
+        "past",    "morning", "post",   "move",    "photo",   "photos",  "picture", "pictures", "pics",    "light",
+        "sun",     "wash",    "world",  "whole",   "main",    "slightest", "least", "market",   "garage",  "shed",
+        "attic",   "loft",    "damp",   "rain",    "moment",  "time",    "end",     "way",      "same",    "wet",
+        "dry",     "house",   "room",   "cold",    "weather", "first",   "day",     "kiln",     "making",  "process",
+        "style",   "usual",   "field",  "shop",    "barn",    "cellar",  "basement", "kitchen", "yard",    "road",
+        "rest",    "other",   "others", "listing", "title",   "set",     "lot",     "group",    "pair",    "family",
+        "dark",    "bottle",  "ones",   "one",     "years",   "war",     "winter",  "heat",     "frost",   "oven",
+        "water",   "process", "hand",   "circumstances", "impression", "move", "clumsy", "trade", "face", "video",
+        "years",   "test",    "air",    "open",    "street",  "lens"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->to;
+    enum flaw_class class = hit->kinds[0]->class;
+    if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT)) return 0;
+    if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) || !token_is(tokens, i + 1, "the"))
+        return 0;
+    size_t at = i + 2;
+    while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE || r->scope.fault[at] ||
+        r->note->taken[at] == TAKEN_TYPE || token_among(tokens, at, others, COUNT(others)))
+        return 0;
+    bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+                token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
+    *from = token_is(tokens, i, "in") || token_is(tokens, i, "on") ? at : i;
+    return ends ? at + 1 : 0;
+}
+
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
     if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
@@ -433,8 +499,11 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         to = place_behind(r, k, from);
         if (to && to < hit->to) to = 0;
     }
+    if (!to) to = place_within(r, hit, from);
     if (!to && (to = bare_place(r, next)) != 0) *from = next;
+    if (!to) to = narrowed(r, hit->to, from);
     if (!to) to = bare_clause(r, hit->to, from);
+    if (!to) to = place_unnamed(r, hit, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);
     return to ? to : spot_said_later(r, hit, from);
