@@ -85,6 +85,8 @@ static enum severity of_adjective(const char *word) {
     enum { STEM_LEAST = 3, STEM_MOST = 24 };
     size_t size = strlen(word);
     if (size < STEM_LEAST + 2 || size >= STEM_MOST || strcmp(word + size - 2, "ly") != 0) return 0;
+    enum severity own = degree_word_alone(word, size); // "completely"
+    if (own) return own;
     char stem[STEM_MOST + 2];
     memcpy(stem, word, size + 1);
     enum severity found = listed(stem, size - 2); // "grossly"
@@ -103,7 +105,7 @@ enum severity degree_adverb(const struct tokens *tokens, size_t i) {
     if (token_among(tokens, i, partly, COUNT(partly))) return SEVERITY_MODERATE;
     if (token_among(tokens, i, wholly, COUNT(wholly))) return SEVERITY_HEAVY;
     // "Hardly", "really", "early" and "only" are of no adjective of degree, or said elsewhere
-    static const char *const others[] = {"hardly", "barely", "only", "evenly", "really", "mostly", "early"};
+    static const char *const others[] = {"hardly", "barely", "only", "evenly", "really", "mostly", "early", "fairly"};
     if (token_among(tokens, i, others, COUNT(others))) return SEVERITY_UNKNOWN;
     return of_adjective(tokens->at[i].fold);
 }

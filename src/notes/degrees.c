@@ -274,6 +274,9 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
                     (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
                     token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
         if (bit && ends) return SEVERITY_LIGHT;
+        bool just = ANY(tokens, i, "barely", "hardly", "scarcely") &&
+                    (i + 1 >= tokens->count || joins(&tokens->at[i + 1])); // "rusty just barely"
+        if (just) return SEVERITY_LIGHT;
         bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
         if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"
     }

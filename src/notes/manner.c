@@ -265,6 +265,9 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 ANY(tokens, end, "and", "but", "on", "in", "inside", "so", "almost", "nearly");
     bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
+    if (cue && state && token_is(tokens, hit->to, "through") && token_is(tokens, end, "in") &&
+        ANY(tokens, end + 1, "places", "spots", "patches", "parts", "one"))
+        return SEVERITY_MODERATE; // "worn through in spots"
     enum severity own;
     if (cue && ends && state && degree_tell_is(r, hit, hit->to, n, &own)) return own; // plate worn "thin"
     return cue && ends && state ? (enum severity)cue->kind : SEVERITY_UNKNOWN;

@@ -139,7 +139,7 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
     static const char *const mild[] = {
-        "holding",     "fine",       "free",       "freely",     "work",          "ok",          "okay",       "alright",
+        "functions",   "operates",   "holding",    "fine",       "free",       "freely",     "work",          "ok",          "okay",       "alright",
         "tight",       "firm",       "sound",      "stable",        "usable",      "useable",    "works",
         "hold",        "holds",      "grip",       "grips",         "closes",      "shuts",      "opens",
         "swings",      "folds",      "turns",      "runs",          "plays",       "fits",       "harmless",
