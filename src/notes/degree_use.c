@@ -99,7 +99,7 @@ static bool is_forced(const struct tokens *tokens, size_t i) {
         if (ANY(tokens, k, "shove", "push", "thump", "tug", "yank", "pull", "twist", "kick", "wrench", "pliers",
                 "force", "muscle", "effort", "persuasion", "persuading", "coaxing", "elbow", "heave", "knock",
                 "whack", "tap", "jiggle", "wiggle", "wiggling", "jiggling", "hammer", "mole", "grips", "strength",
-                "thumping", "encouragement", "bang"))
+                "thumping", "encouragement", "bang", "nudge", "poke", "prod", "help", "hand"))
             return true;
     return false;
 }
@@ -155,11 +155,26 @@ static bool is_serving(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "holds", "hold"))
         return ANY(tokens, i + 1, "water", "air", "pressure", "its", "oil") &&
                !(i > 0 && ANY(tokens, i - 1, "doesn't", "won't", "not", "longer", "can't"));
+    if (ANY(tokens, i, "hasn't", "haven't", "not", "never", "hasnt") &&
+        ANY(tokens, i + 1, "moved", "spread", "grown", "changed", "worsened", "shifted", "lengthened"))
+        return true; // "hasn't moved in thirty years"
     if (ANY(tokens, i, "never", "doesn't", "doesnt", "hasn't", "didn't", "don't"))
         return ANY(tokens, i + 1, "leak", "leaks", "leaked", "leaking", "drip", "dripped", "weep", "wept");
     if (ANY(tokens, i, "watertight", "serviceable", "weatherproof", "rideable", "readable", "legible",
             "playable", "wearable", "drinkable"))
         return !(i > 0 && ANY(tokens, i - 1, "not", "hardly", "barely", "isn't", "longer", "scarcely", "once"));
+    return false;
+}
+
+// "Dented so it sits proud", "bent so that the lid rubs": what comes of it.
+static bool is_result(const struct tokens *tokens, size_t i) {
+    enum { FAR = 4 };
+    if (!token_is(tokens, i, "so")) return false;
+    for (size_t k = i + 2; k < i + 2 + FAR && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "sits", "rocks", "leans", "catches", "rubs", "droops", "sags", "binds", "drags", "slips",
+                "wobbles", "hangs", "flops", "rattles", "leaks", "drips", "jams", "lists", "tilts", "scrapes",
+                "squeaks", "swings", "slopes", "bulges", "gapes", "stands", "sticks", "tips", "pulls"))
+            return !ANY(tokens, k + 1, "fine", "flat", "well", "ok", "level", "straight", "nicely");
     return false;
 }
 
@@ -184,6 +199,7 @@ enum severity degree_of_failing(const struct fault_reader *r, const struct flaw 
         enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;
         if (!found && (is_undone(tokens, i) || is_seldom(tokens, i))) found = SEVERITY_LIGHT;
         if (!found && is_forced(tokens, i)) found = stuck ? SEVERITY_MODERATE : SEVERITY_LIGHT;
+        if (!found && is_result(tokens, i)) found = SEVERITY_MODERATE;
         if (!found && is_serving(tokens, i)) found = degree_still_good(kind);
         if (found > worst) worst = found;
     }

@@ -277,7 +277,7 @@ static bool is_across(const struct tokens *tokens, size_t i) {
 
 static bool is_to_bits(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "to", "into") && i > 0 &&
-           ANY(tokens, i + 1, "buggery", "blazes", "smithereens", "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
+           ANY(tokens, i + 1, "buggery", "blazes", "smithereens", "high", "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
                "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
            !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
 }
@@ -316,6 +316,16 @@ static bool is_heap(const struct tokens *tokens, size_t i) {
 // "You'd think someone had mopped an engine with it"; but "you'd think it was meant".
 static bool is_hyperbole(const struct tokens *tokens, size_t i) {
     enum { FAR = 8 };
+    if (ANY(tokens, i, "like") && ANY(tokens, i + 1, "someone", "somebody", "something", "they'd", "it's", "he'd"))
+        return ANY(tokens, i + 1, "someone", "somebody", "something") ||
+               ANY(tokens, i + 2, "been", "had", "was", "sat", "used"); // "like someone dropped it off a roof"
+    if (ANY(tokens, i, "beyond")) { // "beyond all hope"
+        size_t at = i + 1;
+        while (ANY(tokens, at, "all", "any", "the", "point", "of")) at++;
+        return ANY(tokens, at, "hope", "repair", "saving", "help", "recognition", "use", "redemption", "belief",
+                   "measure", "restoration", "polishing", "cleaning", "mending", "salvation", "me", "rescue") &&
+               !(i > 0 && ANY(tokens, i - 1, "not", "nothing", "isn't"));
+    }
     if (!ANY(tokens, i, "you'd", "you") || !(ANY(tokens, i + 1, "think", "swear") || ANY(tokens, i + 2, "think", "swear")))
         return false;
     for (size_t k = i + 2; k < i + FAR && k < tokens->count; k++)

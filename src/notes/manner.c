@@ -247,6 +247,8 @@ static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) 
 enum severity degree_of_manner(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     if (is_almost(tokens, hit)) return SEVERITY_HEAVY;
+    if (hit->from > 0 && token_is(tokens, hit->from - 1, "enough") && token_is(tokens, hit->to, "to"))
+        return SEVERITY_HEAVY; // "enough dents to keep a smith busy"
     enum severity found = before(r, hit, hit->from);
     if (!found && hit->near) found = before(r, hit, hit->to - 1);
     if (found) return found;

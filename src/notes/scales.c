@@ -85,7 +85,8 @@ static bool is_number(const char *word) {
 
 // Most words of a note stand on no scale.
 static bool may_tell(const struct tokens *tokens, size_t i, const struct texts *words) {
-    static const char *const numbers[] = {"couple", "few", "2", "3", "4", "a", "quite"};
+    static const char *const numbers[] = {"couple", "few",    "2",        "3",       "4", "a",
+                                          "quite",  "uneven", "unevenly", "blotchy", "in"};
     if (!words->count) return false;
     return token_may_open(tokens, i, (const void *)words->at, words->count, sizeof *words->at) ||
            token_among(tokens, i, numbers, sizeof numbers / sizeof *numbers);
@@ -100,6 +101,10 @@ static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
                 {"a few", "few"},
                 {"three", "3"},
                 {"four", "4"},
+                {"patchy", "uneven"},
+                {"patchy", "unevenly"},
+                {"patchy", "blotchy"},
+                {"patchy", "in blotches"},
                 {"several", "a number of"},
                 {"several", "quite a few"}};
     size_t n = token_phrase(tokens, i, word);
@@ -160,6 +165,7 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
             if (!places && n == 1 && r->part[i]) continue;
             if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
             if (n == 1 && is_of_figure(r->note, i)) continue;
+            if (i > 0 && token_is(&r->note->tokens, i - 1, "nowhere")) continue; // "rusty but nowhere deep"
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
                 continue;                                   // "the grey one has"
