@@ -8,24 +8,34 @@
 #include "notes/faults.h"
 
 static const struct cue counted[] = {
-    {"beyond counting", SEVERITY_HEAVY},     {"by the dozen", SEVERITY_HEAVY},
-    {"by the hundred", SEVERITY_HEAVY},      {"by the score", SEVERITY_HEAVY},
-    {"countless", SEVERITY_HEAVY},           {"gave up counting", SEVERITY_HEAVY},
-    {"given up counting", SEVERITY_HEAVY},   {"i can count", SEVERITY_HEAVY},
-    {"i could count", SEVERITY_HEAVY},       {"innumerable", SEVERITY_HEAVY},
-    {"lost count", SEVERITY_HEAVY},          {"more than a few", SEVERITY_HEAVY},
-    {"no two inches", SEVERITY_HEAVY},       {"stopped counting", SEVERITY_HEAVY},
-    {"than you can count", SEVERITY_HEAVY},  {"to count", SEVERITY_HEAVY},
-    {"too many to", SEVERITY_HEAVY},         {"too numerous", SEVERITY_HEAVY},
-    {"umpteen", SEVERITY_HEAVY},             {"wall to wall", SEVERITY_HEAVY},
+    {"beyond counting", SEVERITY_HEAVY},
+    {"by the dozen", SEVERITY_HEAVY},
+    {"by the hundred", SEVERITY_HEAVY},
+    {"by the score", SEVERITY_HEAVY},
+    {"countless", SEVERITY_HEAVY},
+    {"gave up counting", SEVERITY_HEAVY},
+    {"given up counting", SEVERITY_HEAVY},
+    {"i can count", SEVERITY_HEAVY},
+    {"i could count", SEVERITY_HEAVY},
+    {"innumerable", SEVERITY_HEAVY},
+    {"lost count", SEVERITY_HEAVY},
+    {"more than a few", SEVERITY_HEAVY},
+    {"no two inches", SEVERITY_HEAVY},
+    {"stopped counting", SEVERITY_HEAVY},
+    {"than you can count", SEVERITY_HEAVY},
+    {"to count", SEVERITY_HEAVY},
+    {"too many to", SEVERITY_HEAVY},
+    {"too numerous", SEVERITY_HEAVY},
+    {"umpteen", SEVERITY_HEAVY},
+    {"wall to wall", SEVERITY_HEAVY},
     {"without number", SEVERITY_HEAVY},
 };
 
 // "You could count them on one hand": a few.
 static bool is_handful(const struct tokens *tokens, size_t i) {
     enum { FAR = 6 };
-    if (!ANY(tokens, i, "count", "counted", "counting")) return ANY(tokens, i, "handful") && i > 0 &&
-                                                                ANY(tokens, i - 1, "a", "only", "mere");
+    if (!ANY(tokens, i, "count", "counted", "counting"))
+        return ANY(tokens, i, "handful") && i > 0 && ANY(tokens, i - 1, "a", "only", "mere");
     for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
         if (ANY(tokens, k, "hand", "fingers") && ANY(tokens, k - 1, "one", "a", "the", "my", "your"))
             return true;
@@ -71,8 +81,8 @@ static enum severity share_at(const struct tokens *tokens, size_t i) {
         found = SEVERITY_HEAVY;
     if (ANY(tokens, i, "best", "better", "bulk", "majority", "part", "greater", "good") &&
         ANY(tokens, i + 1, "part", "of", "half") && i > 0 && ANY(tokens, i - 1, "the", "a"))
-        found = token_is(tokens, i, "part") || token_is(tokens, i, "good") ? SEVERITY_UNKNOWN
-                                                                           : SEVERITY_HEAVY;
+        found =
+            token_is(tokens, i, "part") || token_is(tokens, i, "good") ? SEVERITY_UNKNOWN : SEVERITY_HEAVY;
     if (ANY(tokens, i, "third", "quarter") && token_is(tokens, i + 1, "of") && i > 0 &&
         ANY(tokens, i - 1, "a", "one"))
         found = SEVERITY_MODERATE;
@@ -94,12 +104,12 @@ static enum severity share_at(const struct tokens *tokens, size_t i) {
 
 // "Rubbed at the tips and no more", "one corner, nowhere else".
 static bool is_bounded(const struct tokens *tokens, size_t i) {
-    static const char *const ends[] = {"and no more",     "and no further", "no further than", "nowhere else",
-                                       "and nothing more", "and that's it",  "that's about it", "but that's it",
-                                       "and that's all",  "but that's all", "but no more",     "not beyond",
-                                       "and only there",  "just there",     "and not beyond",  "no more than that",
-                                       "confined to",     "restricted to",  "limited to",      "in one spot",
-                                       "in one place",    "just the one",   "only the one",    "just one spot"};
+    static const char *const ends[] = {
+        "and no more",       "and no further",  "no further than", "nowhere else",   "and nothing more",
+        "and that's it",     "that's about it", "but that's it",   "and that's all", "but that's all",
+        "but no more",       "not beyond",      "and only there",  "just there",     "and not beyond",
+        "no more than that", "confined to",     "restricted to",   "limited to",     "in one spot",
+        "in one place",      "just the one",    "only the one",    "just one spot"};
     size_t n = token_longest(tokens, i, ends, sizeof ends / sizeof *ends);
     if (!n) return false;
     return !token_is(tokens, i + 1, "one") || i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE ||

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Lengths that nobody measured: "a couple of feet", "inches long", "maybe half an inch", "an inch or so". They
-// place a fault on its kind's scale and are no figure of the record.
+// Lengths that nobody measured: "a couple of feet", "inches long", "maybe half an inch", "an inch or so".
+// They place a fault on its kind's scale and are no figure of the record.
 #include "notes/any.h"
 #include "notes/faults.h"
 
@@ -25,7 +25,8 @@ static double number_before(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, at, "several", "many")) return 5;
     if (ANY(tokens, at, "an", "a", "quarter")) {
         if (at > 0 && ANY(tokens, at - 1, "half")) return 0.5;
-        if (ANY(tokens, at, "quarter") || (at > 1 && ANY(tokens, at - 1, "of") && ANY(tokens, at - 2, "quarter")))
+        if (ANY(tokens, at, "quarter") ||
+            (at > 1 && ANY(tokens, at - 1, "of") && ANY(tokens, at - 2, "quarter")))
             return 0.25;
         return 1;
     }
@@ -38,15 +39,17 @@ double degree_loose_length(const struct tokens *tokens, const struct around *spa
     for (size_t i = span->from; i < span->to; i++) {
         double unit = unit_at(tokens, i);
         if (unit <= 0) continue;
-        if (ANY(tokens, i + 1, "from", "off", "below", "above", "up", "away", "in", "inside", "under", "behind",
-                "square", "and"))
+        if (ANY(tokens, i + 1, "from", "off", "below", "above", "up", "away", "in", "inside", "under",
+                "behind", "square", "and"))
             continue;
         double number = number_before(tokens, i);
-        bool long_ones = number <= 0 && ANY(tokens, i, "inches", "feet") && ANY(tokens, i + 1, "long", "of", "across");
+        bool long_ones =
+            number <= 0 && ANY(tokens, i, "inches", "feet") && ANY(tokens, i + 1, "long", "of", "across");
         if (long_ones) number = 4;
         if (number <= 0) continue;
         size_t lead = i > 1 ? i - 2 : 0; // "on a foot": a part
-        if (ANY(tokens, i, "foot") && ANY(tokens, lead, "on", "at", "near", "of", "in", "to") && number == 1) continue;
+        if (ANY(tokens, i, "foot") && ANY(tokens, lead, "on", "at", "near", "of", "in", "to") && number == 1)
+            continue;
         if (token_is(tokens, i + 1, "or") && ANY(tokens, i + 2, "two")) number += 0.5;
         return number * unit;
     }

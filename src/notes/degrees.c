@@ -54,8 +54,8 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     if (i > 0 && (spot_side(tokens, i) || token_is(tokens, i, "rest") || token_is(tokens, i, "others")) &&
         (token_is(tokens, i + 1, "not") || token_is(tokens, i + 1, "one") || token_is(tokens, i + 1, "is")))
         return true; // "left heel worn, right not so bad"
-    bool part = i < tokens->count && (r->part[i] || (ANY(tokens, i + 1, "is", "are", "has", "was") &&
-                                                     degree_names_part(r, i)));
+    bool part = i < tokens->count &&
+                (r->part[i] || (ANY(tokens, i + 1, "is", "are", "has", "was") && degree_names_part(r, i)));
     return part && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 
@@ -220,7 +220,8 @@ static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit
                                         "thin",  "thick",   "smaller",  "bigger", "larger", "long",
                                         "deep",  "biggest", "smallest", "largest"};
     const struct tokens *tokens = &r->note->tokens;
-    if (token_is(tokens, i, "surface")) return degree_is_state(r, hit); // "surface scuffed" is no surface rust
+    if (token_is(tokens, i, "surface"))
+        return degree_is_state(r, hit); // "surface scuffed" is no surface rust
     if (!token_among(tokens, i, words, COUNT(words))) return false;
     bool inside = r->part[hit->from] && i + 1 == hit->from && hit->to > hit->from + 1;
     bool before = i + 1 < hit->from && r->part[i + 1];
@@ -268,9 +269,10 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST + 1; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
-        bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little") ||
-                   (token_is(tokens, i, "a") && ANY(tokens, i + 1, "shade", "touch", "tad", "fraction", "mite",
-                                                    "smidge", "smidgen", "whisker", "hair", "trifle"));
+        bool bit =
+            token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little") ||
+            (token_is(tokens, i, "a") && ANY(tokens, i + 1, "shade", "touch", "tad", "fraction", "mite",
+                                             "smidge", "smidgen", "whisker", "hair", "trifle"));
         bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
                     (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
                     token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
@@ -299,8 +301,9 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        degree_of_too_much, degree_of_stopping, astride, degree_of_share, degree_before,     told_behind,
-        in_phrase,          at_end,  apart,           degree_said_later, degree_shared};
+        degree_of_too_much, degree_of_stopping, astride, degree_of_share, degree_before,
+        told_behind,        in_phrase,          at_end,  apart,           degree_said_later,
+        degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
     if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"

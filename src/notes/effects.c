@@ -98,9 +98,10 @@ static bool is_cleaning(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "wipe", "wipes", "wiped", "rub", "rubs", "rubbed", "brush", "brushes", "brushed",
                "wash", "washes", "washed", "polish", "polishes", "polished", "buff", "buffs", "buffed",
                "sponge", "sponges", "sponged", "clean", "cleans", "cleaned", "dust", "dusts", "dusted",
-               "scrub", "scrubs", "scrubbed", "clear", "clears", "come", "comes", "came", "coming", "shift", "shifts", "budge",
-               "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach", "fade", "fades",
-               "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands", "move", "moves");
+               "scrub", "scrubs", "scrubbed", "clear", "clears", "come", "comes", "came", "coming", "shift",
+               "shifts", "budge", "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach",
+               "fade", "fades", "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands",
+               "move", "moves");
 }
 
 static bool is_away(const struct tokens *tokens, size_t i) {
@@ -122,7 +123,8 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
     bool away = bare, by = false;
     for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
         away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of", "from");
-        by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under");
+        by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under", "mostly",
+                  "nearly", "largely");
     }
     if (no) return away || by ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;
     if (bare) return SEVERITY_UNKNOWN;
@@ -140,9 +142,9 @@ static bool is_bare(const struct tokens *tokens, const struct flaw *kind, size_t
     if (!down && !token_is(tokens, i, "to")) return false;
     size_t at = i + (down ? 2 : 1);
     while (ANY(tokens, at, "the", "bare", "white", "base", "raw")) at++;
-    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber", "suede",
-             "hide", "canvas", "board", "boards", "cloth", "weave", "backing", "plaster", "gesso", "card", "fibre",
-             "foam", "cord", "cords"))
+    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber",
+             "suede", "hide", "canvas", "board", "boards", "cloth", "weave", "backing", "plaster", "gesso",
+             "card", "fibre", "foam", "cord", "cords"))
         return false;
     if (!down && !(i > 0 && ANY(tokens, i - 1, "worn", "rubbed", "scuffed", "scraped", "scratched", "back")))
         return false;
@@ -186,23 +188,26 @@ static bool is_nothing(const struct tokens *tokens, size_t i) {
 static bool is_unworthy(const struct tokens *tokens, size_t i) {
     if (!token_is(tokens, i, "worth") || i == 0) return false;
     size_t at = i - 1;
-    while (at > 0 && ANY(tokens, at, "really", "even", "of", "which", "them", "is", "are", "it", "that")) at--;
-    return ANY(tokens, at, "not", "neither", "none", "hardly", "barely", "scarcely", "isn't", "aren't", "never",
-               "nothing") &&
+    while (at > 0 && ANY(tokens, at, "really", "even", "of", "which", "them", "is", "are", "it", "that"))
+        at--;
+    return ANY(tokens, at, "not", "neither", "none", "hardly", "barely", "scarcely", "isn't", "aren't",
+               "never", "nothing") &&
            !ANY(tokens, i + 1, "it", "repairing", "fixing", "mending", "restoring", "saving", "the", "doing");
 }
 
 // "As you'd expect", "no worse than you'd expect", "the sort you get", "par for the course".
 static bool is_expected(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "you'd expect",      "you would expect",   "to be expected",   "par for the course", "normal for",
-        "usual for",         "typical for",        "typical of",       "consistent with",    "commensurate with",
-        "goes with age",     "comes with age",     "given its age",    "given the age",      "sort you get",
-        "kind you get",      "only natural",       "as they all do",   "they all do",        "like they all",
-        "same as any",       "in line with",       "one would expect", "you might expect",   "what you get",
-        "could be expected", "in keeping with",    "age appropriate",  "might be expected",  "i've seen worse",
-        "seen much worse",   "seen a lot worse",   "seen far worse",   "could be worse",     "nothing odd",
-        "you can expect",    "nothing unexpected", "nothing to fret",  "no worse than any",  "as is normal"};
+        "you'd expect",       "you would expect",  "to be expected",    "par for the course",
+        "normal for",         "usual for",         "typical for",       "typical of",
+        "consistent with",    "commensurate with", "goes with age",     "comes with age",
+        "given its age",      "given the age",     "sort you get",      "kind you get",
+        "only natural",       "as they all do",    "they all do",       "like they all",
+        "same as any",        "in line with",      "one would expect",  "you might expect",
+        "what you get",       "could be expected", "in keeping with",   "age appropriate",
+        "might be expected",  "i've seen worse",   "seen much worse",   "seen a lot worse",
+        "seen far worse",     "could be worse",    "nothing odd",       "you can expect",
+        "nothing unexpected", "nothing to fret",   "no worse than any", "as is normal"};
     return token_longest(tokens, i, words, sizeof words / sizeof *words) > 0;
 }
 
@@ -223,8 +228,8 @@ static bool is_merely(const struct fault_reader *r, size_t i) {
     bool many = size > 3 && word[size - 1] == 's' && word[size - 2] != 's';
     if (!one && !many) return false;
     if (r->part[at] || r->note->taken[at] == TAKEN_TYPE || degree_names_part(r, at)) return false;
-    if (ANY(tokens, at, "has", "needs", "was", "is", "does", "wants", "works", "mess", "wreck", "shell", "pair",
-            "one", "ones", "shame", "fraction", "pity", "minutes", "hours", "days", "weeks", "years"))
+    if (ANY(tokens, at, "has", "needs", "was", "is", "does", "wants", "works", "mess", "wreck", "shell",
+            "pair", "one", "ones", "shame", "fraction", "pity", "minutes", "hours", "days", "weeks", "years"))
         return false;
     size_t end = at + 1;
     while (ANY(tokens, end, "really", "though", "tho", "mind", "you", "honestly")) end++;
@@ -249,7 +254,8 @@ static bool is_put_right(const struct tokens *tokens, size_t i) {
 // "Right across", "clean down to the foot", "from corner to corner", "the length of the blade".
 static bool is_across(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "right", "clean", "straight", "clear"))
-        return ANY(tokens, i + 1, "down", "across", "through", "along", "round", "around", "up", "over") &&
+        return ANY(tokens, i + 1, "down", "across", "through", "thru", "along", "round", "around", "up",
+                   "over") &&
                !ANY(tokens, i + 2, "near", "against");
     if (token_is(tokens, i, "from") && i + 3 < tokens->count && token_is(tokens, i + 2, "to"))
         return !strcmp(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
@@ -277,19 +283,21 @@ static bool is_across(const struct tokens *tokens, size_t i) {
 
 static bool is_to_bits(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "to", "into") && i > 0 &&
-           ANY(tokens, i + 1, "buggery", "blazes", "smithereens", "high", "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
-               "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
+           ANY(tokens, i + 1, "buggery", "blazes", "smithereens", "high", "bits", "pieces", "powder", "dust",
+               "crumbs", "shreds", "ribbons", "rags", "nothing", "flakes", "tatters", "splinters", "holes",
+               "glory") &&
            !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
 }
 
 // "Shedding bits", "light pours in".
 static bool is_coming_through(const struct tokens *tokens, size_t i) {
-    if (ANY(tokens, i, "shedding", "sheds", "dropping", "drops", "leaving", "leaves", "spilling", "losing", "loses"))
+    if (ANY(tokens, i, "shedding", "sheds", "dropping", "drops", "leaving", "leaves", "spilling", "losing",
+            "loses"))
         return ANY(tokens, i + 1, "bits", "flakes", "crumbs", "dust", "powder", "pieces", "strands", "grit",
                    "chunks", "stuffing", "filling", "straw", "feathers");
     return ANY(tokens, i, "light", "daylight", "water", "rain", "wind", "sand") &&
-           ANY(tokens, i + 1, "pours", "comes", "gets", "shines", "shows", "leaks", "runs", "pouring", "coming",
-               "getting", "showing", "gushes", "drips") &&
+           ANY(tokens, i + 1, "pours", "comes", "gets", "shines", "shows", "leaks", "runs", "pouring",
+               "coming", "getting", "showing", "gushes", "drips") &&
            ANY(tokens, i + 2, "in", "through", "out", "straight", "right");
 }
 
@@ -316,20 +324,25 @@ static bool is_heap(const struct tokens *tokens, size_t i) {
 // "You'd think someone had mopped an engine with it"; but "you'd think it was meant".
 static bool is_hyperbole(const struct tokens *tokens, size_t i) {
     enum { FAR = 8 };
-    if (ANY(tokens, i, "like") && ANY(tokens, i + 1, "someone", "somebody", "something", "they'd", "it's", "he'd"))
+    if (ANY(tokens, i, "like") &&
+        ANY(tokens, i + 1, "someone", "somebody", "something", "they'd", "it's", "he'd"))
         return ANY(tokens, i + 1, "someone", "somebody", "something") ||
-               ANY(tokens, i + 2, "been", "had", "was", "sat", "used"); // "like someone dropped it off a roof"
+               ANY(tokens, i + 2, "been", "had", "was", "sat",
+                   "used");         // "like someone dropped it off a roof"
     if (ANY(tokens, i, "beyond")) { // "beyond all hope"
         size_t at = i + 1;
         while (ANY(tokens, at, "all", "any", "the", "point", "of")) at++;
-        return ANY(tokens, at, "hope", "repair", "saving", "help", "recognition", "use", "redemption", "belief",
-                   "measure", "restoration", "polishing", "cleaning", "mending", "salvation", "me", "rescue") &&
+        return ANY(tokens, at, "hope", "repair", "saving", "help", "recognition", "use", "redemption",
+                   "belief", "measure", "restoration", "polishing", "cleaning", "mending", "salvation", "me",
+                   "rescue") &&
                !(i > 0 && ANY(tokens, i - 1, "not", "nothing", "isn't"));
     }
-    if (!ANY(tokens, i, "you'd", "you") || !(ANY(tokens, i + 1, "think", "swear") || ANY(tokens, i + 2, "think", "swear")))
+    if (!ANY(tokens, i, "you'd", "you") ||
+        !(ANY(tokens, i + 1, "think", "swear") || ANY(tokens, i + 2, "think", "swear")))
         return false;
     for (size_t k = i + 2; k < i + FAR && k < tokens->count; k++)
-        if (ANY(tokens, k, "new", "meant", "perfect", "nothing", "deliberate", "intended", "part", "original", "made"))
+        if (ANY(tokens, k, "new", "meant", "perfect", "nothing", "deliberate", "intended", "part", "original",
+                "made"))
             return false;
     return true;
 }
@@ -363,7 +376,7 @@ static enum severity named_at(const struct tokens *tokens, size_t i) {
         return SEVERITY_HEAVY;
     if (ANY(tokens, at, "shadow", "suggestion", "ghost", "whisper", "smidge", "smidgen", "suspicion",
             "fraction", "skin", "film", "dusting", "haze", "blush", "whisker", "trace", "touch", "hair",
-            "speck", "scratch", "graze"))
+            "speck", "fleck", "flake", "dimple", "pimple", "nibble", "freckle", "scratch", "graze"))
         return ANY(tokens, at, "scratch", "graze", "ghost") ? SEVERITY_UNKNOWN : SEVERITY_LIGHT;
     if (ANY(tokens, i + 2, "one", "ones") && token_is(tokens, i, "a")) { // "which is a big one"
         if (ANY(tokens, i + 1, "big", "bad", "nasty", "deep", "long", "large", "huge", "horrible", "serious",
@@ -421,7 +434,8 @@ static bool is_much(const struct tokens *tokens, size_t i) {
     if (is_stopping(tokens, i)) return true;
     return is_so_bad(tokens, i) || is_meant(tokens, i) || is_across(tokens, i) || is_to_bits(tokens, i) ||
            is_nearly_gone(tokens, i) || is_heap(tokens, i) || is_way_through(tokens, i) ||
-           is_just_by(tokens, i) || is_coming_through(tokens, i) || is_hyperbole(tokens, i) || degree_is_tied(tokens, i);
+           is_just_by(tokens, i) || is_coming_through(tokens, i) || is_hyperbole(tokens, i) ||
+           degree_is_tied(tokens, i);
 }
 
 // "Runs the length of it but closed up tight": far, and not bad.
@@ -430,7 +444,8 @@ static enum severity eased(const struct fault_reader *r, const struct around *sp
     if (!is_across(tokens, i)) return SEVERITY_HEAVY;
     for (size_t k = i + 1; k < span->to; k++)
         if (is_nothing(tokens, k) || is_unworthy(tokens, k) || is_expected(tokens, k) || is_merely(r, k) ||
-            judged_at(r, k) == SEVERITY_LIGHT || ANY(tokens, k, "tight", "stable", "shallow", "solid", "firm"))
+            judged_at(r, k) == SEVERITY_LIGHT ||
+            ANY(tokens, k, "tight", "stable", "shallow", "solid", "firm"))
             return SEVERITY_MODERATE;
     return SEVERITY_HEAVY;
 }

@@ -171,8 +171,8 @@ enum severity degree_of_sight(const struct fault_reader *reader, const struct ar
 // effects.c: by what comes of it: "enough to clear the shed", "won't wash out".
 enum severity degree_of_effect(const struct fault_reader *reader, const struct fault_hit *hit,
                                const struct flaw *kind, const struct around *span);
-// degree_extent.c: by how far it reaches or how many there are; what "all over" amounts to for a kind, unknown
-// where its scale does not say; do the `n` tokens at `i` tell that all of it is meant?
+// degree_extent.c: by how far it reaches or how many there are; what "all over" amounts to for a kind,
+// unknown where its scale does not say; do the `n` tokens at `i` tell that all of it is meant?
 enum severity degree_of_extent(const struct fault_reader *reader, const struct flaw *kind,
                                const struct around *span);
 enum severity degree_of_whole(const struct flaw *kind);

@@ -118,7 +118,8 @@ static bool is_of_thing(const struct tokens *tokens, size_t i) {
 // "It's small." with nothing behind it: of weight and build ("heavy", "solid") it is said of the thing all
 // the same.
 static bool is_size_alone(const struct tokens *tokens, size_t end) {
-    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "though", "tho");
+    bool ends =
+        end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "though", "tho");
     return ends &&
            ANY(tokens, end - 1, "big", "large", "huge", "small", "little", "massive", "enormous", "strong");
 }

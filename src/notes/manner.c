@@ -217,10 +217,12 @@ static bool is_like(const struct fault_reader *r, size_t i) {
     if (ANY(tokens, i + 1, "mad", "crazy", "hell", "heck", "billy-o", "billyo", "fury", "blazes", "stink",
             "nobody's", "there's", "anything", "nothing"))
         return true;
-    if (ANY(tokens, i + 1, "you", "it", "someone", "somebody", "something", "it's", "they'd", "he'd")) // "like
-        return !ANY(tokens, i + 2, "see", "do", "does", "get", "said", "says", "should", "was", "used", "would",
-                    "are", "is", "want", "know", "did", "expect") ||                      // you wouldn't believe"
-               (ANY(tokens, i + 1, "it") && ANY(tokens, i + 2, "was") && ANY(tokens, i + 3, "dragged", "kept", "left"));
+    if (ANY(tokens, i + 1, "you", "it", "someone", "somebody", "something", "it's", "they'd",
+            "he'd")) // "like
+        return !ANY(tokens, i + 2, "see", "do", "does", "get", "said", "says", "should", "was", "used",
+                    "would", "are", "is", "want", "know", "did", "expect") || // you wouldn't believe"
+               (ANY(tokens, i + 1, "it") && ANY(tokens, i + 2, "was") &&
+                ANY(tokens, i + 3, "dragged", "kept", "left"));
     return ANY(tokens, i - 1, "wobbles", "wobble", "rattles", "rattle", "leaks", "leak", "shakes", "squeaks",
                "creaks", "stiff", "loose", "slack", "sheds", "moults", "flaps", "wobbly", "sways", "rocks",
                "stuck", "sticks", "hangs", "flops") &&
@@ -247,6 +249,11 @@ static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) 
 enum severity degree_of_manner(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     if (is_almost(tokens, hit)) return SEVERITY_HEAVY;
+    size_t most =
+        hit->from > 1 && ANY(tokens, hit->from - 1, "are", "is", "were") ? 2 : 1; // "spanners, most rusty"
+    if (hit->from >= most && token_is(tokens, hit->from - most, "most") && tells_state(r, hit, hit->to - 1) &&
+        (hit->from == most || tokens->at[hit->from - most - 1].stop != STOP_NONE))
+        return SEVERITY_HEAVY;
     if (hit->from > 0 && token_is(tokens, hit->from - 1, "enough") && token_is(tokens, hit->to, "to"))
         return SEVERITY_HEAVY; // "enough dents to keep a smith busy"
     enum severity found = before(r, hit, hit->from);

@@ -279,7 +279,8 @@ static bool is_striking(const struct fault_reader *r, size_t i) {
 
 // "The base hides it", "tucked out of sight", "covered by the shade".
 static bool is_hidden(const struct tokens *tokens, size_t i) {
-    if (i > 0 && ANY(tokens, i - 1, "not", "can't", "no", "won't", "doesn't", "to", "nothing", "may", "could"))
+    if (i > 0 &&
+        ANY(tokens, i - 1, "not", "can't", "no", "won't", "doesn't", "to", "nothing", "may", "could"))
         return false;
     if (ANY(tokens, i, "hides", "conceals", "disguises", "masks")) return true;
     if (ANY(tokens, i, "hidden", "covered", "concealed", "disguised", "masked"))
@@ -297,7 +298,8 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
     if (is_aid(tokens, i)) return SEVERITY_LIGHT;
     found = trouble_at(tokens, i, to);
     if (found) return found;
-    if (!before && (is_condition(tokens, i) || is_lit(tokens, i) || is_hidden(tokens, i))) return SEVERITY_LIGHT;
+    if (!before && (is_condition(tokens, i) || is_lit(tokens, i) || is_hidden(tokens, i)))
+        return SEVERITY_LIGHT;
     if (!is_seeing(tokens, i)) return SEVERITY_UNKNOWN;
     if (ANY(tokens, i, "spot", "see", "notice") && !is_unseen(tokens, from, i) &&
         (ANY(tokens, i + 2, "straight", "immediately", "instantly", "right") ||

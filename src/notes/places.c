@@ -107,10 +107,10 @@ static size_t range_behind(const struct fault_reader *r, size_t i) {
 
 // "Chip to the base and handle has a crack": the second part has a statement of its own.
 static bool opens_statement(const struct fault_reader *r, size_t i) {
-    static const char *const verbs[] = {"has",   "have", "had",   "is",    "are",   "was",   "were",
-                                        "needs", "got",  "shows", "looks", "isn't", "won't", "doesn't",
-                                        "does",  "feels", "aren't", "lacks", "wants", "missing", "gone",
-                                        "won't", "wont", "doesnt", "sticks", "wobbles", "leaks"};
+    static const char *const verbs[] = {"has",   "have",  "had",    "is",     "are",     "was",     "were",
+                                        "needs", "got",   "shows",  "looks",  "isn't",   "won't",   "doesn't",
+                                        "does",  "feels", "aren't", "lacks",  "wants",   "missing", "gone",
+                                        "won't", "wont",  "doesnt", "sticks", "wobbles", "leaks"};
     enum { WORDS_MOST = 3 };
     size_t at = i;
     while (at < i + WORDS_MOST && at < r->note->tokens.count && r->part[at] &&
@@ -149,12 +149,14 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                  r->part[i + 2];
     if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
     static const char *const idioms[] = {
-        "by hand",     "by eye",        "to hand",     "at hand",       "in half",      "in two",
-        "in use",      "to side",       "to end",      "in place",      "at a glance",  "in hand",
-        "by side",     "in one piece",  "in case",     "to speak",      "to mention",   "of note",
-        "in pieces",   "of use",        "on hand",     "at some point", "at one point", "at some time",
-        "at one time", "at the moment", "at the time", "at present",    "on occasion",  "in time",
-        "in the past", "at some stage", "by now",      "at times"};
+        "by hand",     "by eye",        "to hand",       "at hand",       "in half",      "in two",
+        "in use",      "to side",       "to end",        "in place",      "at a glance",  "in hand",
+        "by side",     "in one piece",  "in case",       "to speak",      "to mention",   "of note",
+        "in pieces",   "of use",        "on hand",       "at some point", "at one point", "at some time",
+        "at one time", "at the moment", "at the time",   "at present",    "on occasion",  "in time",
+        "in the past", "at some stage", "by now",        "at times",      "to heck",      "to hell",
+        "to buggery",  "to bits",       "to pieces",     "to death",      "to shreds",    "to blazes",
+        "to nothing",  "to ribbons",    "to high heaven"};
     for (size_t k = 0; k < COUNT(idioms); k++)
         if (token_phrase(tokens, i, idioms[k])) return 0;
     if (token_is(tokens, i, "from") && i > 0 &&
@@ -429,7 +431,8 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
 
 // "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
 static size_t narrowed(const struct fault_reader *r, size_t i, size_t *from) {
-    static const char *const words[] = {"only", "just", "mostly", "mainly", "chiefly", "largely", "especially"};
+    static const char *const words[] = {"only",    "just",    "mostly",    "mainly",
+                                        "chiefly", "largely", "especially"};
     enum { WORDS_MOST = 4 };
     const struct tokens *tokens = &r->note->tokens;
     if (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
@@ -444,7 +447,8 @@ static size_t narrowed(const struct fault_reader *r, size_t i, size_t *from) {
 
 // "Seam at the base weeps": between what has the fault and what it does.
 static size_t place_within(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
-    static const char *const words[] = {"at", "on", "in", "near", "by", "round", "around", "along", "under", "inside"};
+    static const char *const words[] = {"at",    "on",     "in",    "near",  "by",
+                                        "round", "around", "along", "under", "inside"};
     if (!hit->near || hit->to < hit->from + 4 ||
         !token_among(&r->note->tokens, hit->from + 1, words, COUNT(words)))
         return 0;
@@ -452,32 +456,36 @@ static size_t place_within(const struct fault_reader *r, const struct fault_hit 
     return to && to < hit->to ? to : 0;
 }
 
-// "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known as
-// a part or not; but when and under what it happened is none.
+// "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
+// as a part or not; but when and under what it happened is none.
 static size_t place_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
-    static const char *const ways[] = {"in",    "on",    "along", "across", "round",
+    static const char *const ways[] = {"in",     "on",    "along", "across", "round",
                                        "around", "under", "below", "above",  "near"};
     static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
     static const char *const others[] = {
-        "past",    "morning", "post",   "move",    "photo",   "photos",  "picture", "pictures", "pics",    "light",
-        "sun",     "wash",    "world",  "whole",   "main",    "slightest", "least", "market",   "garage",  "shed",
-        "attic",   "loft",    "damp",   "rain",    "moment",  "time",    "end",     "way",      "same",    "wet",
-        "dry",     "house",   "room",   "cold",    "weather", "first",   "day",     "kiln",     "making",  "process",
-        "style",   "usual",   "field",  "shop",    "barn",    "cellar",  "basement", "kitchen", "yard",    "road",
-        "rest",    "other",   "others", "listing", "title",   "set",     "lot",     "group",    "pair",    "family",
-        "dark",    "bottle",  "ones",   "one",     "years",   "war",     "winter",  "heat",     "frost",   "oven",
-        "water",   "process", "hand",   "circumstances", "impression", "move", "clumsy", "trade", "face", "video",
-        "years",   "test",    "air",    "open",    "street",  "lens"};
+        "past",   "morning",       "post",       "move",   "photo",  "photos",  "picture",  "pictures",
+        "pics",   "light",         "sun",        "wash",   "world",  "whole",   "main",     "slightest",
+        "least",  "market",        "garage",     "shed",   "attic",  "loft",    "damp",     "rain",
+        "moment", "time",          "end",        "way",    "same",   "wet",     "dry",      "house",
+        "room",   "cold",          "weather",    "first",  "day",    "kiln",    "making",   "process",
+        "style",  "usual",         "field",      "shop",   "barn",   "cellar",  "basement", "kitchen",
+        "yard",   "road",          "rest",       "other",  "others", "listing", "title",    "set",
+        "lot",    "group",         "pair",       "family", "dark",   "bottle",  "ones",     "one",
+        "years",  "war",           "winter",     "heat",   "frost",  "oven",    "water",    "process",
+        "hand",   "circumstances", "impression", "move",   "clumsy", "trade",   "face",     "video",
+        "years",  "test",          "air",        "open",   "street", "lens"};
     const struct tokens *tokens = &r->note->tokens;
     size_t i = hit->to;
     enum flaw_class class = hit->kinds[0]->class;
     if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT)) return 0;
-    if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) || !token_is(tokens, i + 1, "the"))
+    if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) ||
+        !token_is(tokens, i + 1, "the"))
         return 0;
     size_t at = i + 2;
     while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
-    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE || r->scope.fault[at] ||
-        r->note->taken[at] == TAKEN_TYPE || token_among(tokens, at, others, COUNT(others)))
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE ||
+        r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE ||
+        token_among(tokens, at, others, COUNT(others)))
         return 0;
     bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
                 token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");

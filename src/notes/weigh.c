@@ -121,8 +121,9 @@ enum severity degree_still_good(const struct flaw *kind) {
 
 static enum severity of_use(const struct fault_reader *r, const struct fault_hit *hit,
                             const struct flaw *kind, const struct around *behind) {
-    static const char *const mends[] = {"easily", "easy",     "fixable", "repairable", "mendable", "fix",
-                                        "simple", "straight", "bent",    "straighten", "quick",    "straightened"};
+    static const char *const mends[] = {"easily",   "easy",       "fixable", "repairable",
+                                        "mendable", "fix",        "simple",  "straight",
+                                        "bent",     "straighten", "quick",   "straightened"};
     enum severity found = degree_of_use(r, hit);
     for (size_t i = behind->from; found && i < behind->to; i++)
         if (token_among(&r->note->tokens, i, mends, sizeof mends / sizeof *mends)) return found;
@@ -139,12 +140,13 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
     static const char *const mild[] = {
-        "functions",   "operates",   "holding",    "fine",       "free",       "freely",     "work",          "ok",          "okay",       "alright",
-        "tight",       "firm",       "sound",      "stable",        "usable",      "useable",    "works",
-        "hold",        "holds",      "grip",       "grips",         "closes",      "shuts",      "opens",
-        "swings",      "folds",      "turns",      "runs",          "plays",       "fits",       "harmless",
-        "superficial", "cosmetic",   "ordinary",   "normal",        "serviceable", "functional", "secure",
-        "anyway",      "regardless", "negligible", "inconspicuous", "discreet",    "manageable", "tolerable"};
+        "sturdy",        "functions",   "operates",   "holding",  "fine",        "free",       "freely",
+        "work",          "ok",          "okay",       "alright",  "tight",       "firm",       "sound",
+        "stable",        "usable",      "useable",    "works",    "hold",        "holds",      "grip",
+        "grips",         "closes",      "shuts",      "opens",    "swings",      "folds",      "turns",
+        "runs",          "plays",       "fits",       "harmless", "superficial", "cosmetic",   "ordinary",
+        "normal",        "serviceable", "functional", "secure",   "anyway",      "regardless", "negligible",
+        "inconspicuous", "discreet",    "manageable", "tolerable"};
     static const char *const bad[] = {
         "worse",     "gaping",     "gapes",    "ruined",     "rotten",     "useless",   "dangerous",
         "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
