@@ -213,8 +213,14 @@ static enum severity of_adjective(const char *word) {
     return !found && ally ? listed(word, size - 4) : found; // "drastically"
 }
 
+static bool ends_in_ly(const char *word) {
+    size_t size = strlen(word);
+    return size > 3 && word[size - 1] == 'y' && word[size - 2] == 'l';
+}
+
 enum severity degree_adverb(const struct tokens *tokens, size_t i) {
-    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return SEVERITY_UNKNOWN;
+    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD || !ends_in_ly(tokens->at[i].fold))
+        return SEVERITY_UNKNOWN;
     if (token_among(tokens, i, partly, COUNT(partly))) return SEVERITY_MODERATE;
     if (token_among(tokens, i, wholly, COUNT(wholly))) return SEVERITY_HEAVY;
     // "Hardly", "really", "early" and "only" are of no adjective of degree, or said elsewhere

@@ -222,7 +222,9 @@ static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit
     const struct tokens *tokens = &r->note->tokens;
     if (token_is(tokens, i, "surface"))
         return degree_is_state(r, hit); // "surface scuffed" is no surface rust
-    if (!token_among(tokens, i, words, COUNT(words))) return false;
+    if (!token_among(tokens, i, words, COUNT(words)) &&
+        !(degree_stem(tokens, i) && !degree_adverb(tokens, i))) // "the vast seat is cracked"
+        return false;
     bool inside = r->part[hit->from] && i + 1 == hit->from && hit->to > hit->from + 1;
     bool before = i + 1 < hit->from && r->part[i + 1];
     for (size_t k = i + 2; k < hit->from; k++) // "the big chisels are rusty"

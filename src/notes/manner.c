@@ -235,14 +235,16 @@ static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) 
     if (hit->from > 1 && token_is(tokens, hit->from - 1, "to") &&
         ANY(tokens, hit->from - 2, "about", "ready", "going", "close", "set", "fit"))
         return true; // "about to break"
-    bool near = ANY(tokens, hit->from - 1, "almost", "nearly", "practically", "virtually") ||
-                (hit->from > 1 && ANY(tokens, hit->from - 2, "all", "pretty") &&
-                 ANY(tokens, hit->from - 1, "but", "much"));
-    for (size_t i = hit->from; near && i <= hit->to; i++)
-        if (ANY(tokens, i, "away", "off", "gone", "through", "out", "bare", "bald", "illegible", "unreadable",
+    bool near = false; // before the fault, or inside of it: "decoration almost rubbed away"
+    for (size_t i = hit->from - 1; i <= hit->to; i++) {
+        if (near &&
+            ANY(tokens, i, "away", "off", "gone", "through", "out", "bare", "bald", "illegible", "unreadable",
                 "blind", "smooth", "apart") &&
             (i < hit->to || tokens->at[i - 1].stop == STOP_NONE))
             return true;
+        near |= i < hit->to && (ANY(tokens, i, "almost", "nearly", "practically", "virtually") ||
+                                (i > 0 && ANY(tokens, i - 1, "all", "pretty") && ANY(tokens, i, "but", "much")));
+    }
     return false;
 }
 

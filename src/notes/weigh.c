@@ -61,6 +61,9 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
         enum severity found = degree_word(r, at, &n);
         if (found && degree_is_of_goods(r, at, n)) found = SEVERITY_UNKNOWN;
         size_t end = at + n;
+        if (found && n == 1 && degree_adverb(tokens, at) && end < behind->to &&
+            tokens->at[end].stop == STOP_NONE && !r->scope.fault[end])
+            found = SEVERITY_UNKNOWN; // "…, utterly charming"
         while (found && end < behind->to && end < at + n + WORDS_MOST && tokens->at[end].stop == STOP_NONE &&
                !r->part[end])
             end++;
