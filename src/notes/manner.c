@@ -234,7 +234,7 @@ static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) 
     if (hit->from == 0) return false;
     if (hit->from > 1 && token_is(tokens, hit->from - 1, "to") &&
         ANY(tokens, hit->from - 2, "about", "ready", "going", "close", "set", "fit"))
-        return true; // "about to break"
+        return true;   // "about to break"
     bool near = false; // before the fault, or inside of it: "decoration almost rubbed away"
     for (size_t i = hit->from - 1; i <= hit->to; i++) {
         if (near &&
@@ -242,8 +242,9 @@ static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) 
                 "blind", "smooth", "apart") &&
             (i < hit->to || tokens->at[i - 1].stop == STOP_NONE))
             return true;
-        near |= i < hit->to && (ANY(tokens, i, "almost", "nearly", "practically", "virtually") ||
-                                (i > 0 && ANY(tokens, i - 1, "all", "pretty") && ANY(tokens, i, "but", "much")));
+        near |=
+            i < hit->to && (ANY(tokens, i, "almost", "nearly", "practically", "virtually") ||
+                            (i > 0 && ANY(tokens, i - 1, "all", "pretty") && ANY(tokens, i, "but", "much")));
     }
     return false;
 }
