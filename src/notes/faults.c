@@ -485,6 +485,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
+    size_t from, to = part || where ? 0 : spot_unnamed(r, hit, &from);
+    if (to) where = fault_place(note, from, to); // no part that would make it another kind
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }

@@ -190,6 +190,8 @@ bool degree_is_easy(const struct tokens *tokens, size_t i); // "easy to bend bac
 double degree_loose_length(const struct tokens *tokens, const struct around *span);
 // weigh.c: the degree of a flaw of the record by all of these; and where it still does what it is for.
 enum severity degree_still_good(const struct flaw *kind);
+// places.c: a place of damage right behind it that is no known part: "split in the plinth"; where it ends.
+size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from);
 bool spot_unread(const struct fault_reader *r, size_t i); // bounded.c: a place with no name among the parts
 // around.c: a part by the word book; an adjective of a place, no degree; a part with a good word of its own.
 bool degree_names_part(const struct fault_reader *r, size_t i);

@@ -458,7 +458,7 @@ static size_t place_within(const struct fault_reader *r, const struct fault_hit 
 
 // "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
 // as a part or not; but when and under what it happened is none.
-static size_t place_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     static const char *const ways[] = {"in",     "on",    "along", "across", "round",
                                        "around", "under", "below", "above",  "near"};
     static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
@@ -511,7 +511,6 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     if (!to && (to = bare_place(r, next)) != 0) *from = next;
     if (!to) to = narrowed(r, hit->to, from);
     if (!to) to = bare_clause(r, hit->to, from);
-    if (!to) to = place_unnamed(r, hit, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);
     return to ? to : spot_said_later(r, hit, from);
