@@ -124,6 +124,8 @@ static bool opens_other(const struct fault_reader *r, size_t i) {
     if (ANY(tokens, i, "otherwise", "apart", "other", "rest", "inside", "outside")) return true;
     while (ANY(tokens, i, "the", "its", "my", "a", "one", "both")) i++;
     if (ANY(tokens, i, "other", "rest", "others") || degree_opens_praise(r, i)) return true;
+    if (ANY(tokens, i + 1, "only") && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE))
+        return false; // "one scratch, base only, can't be felt": where it is
     if (ANY(tokens, i, "catches") && ANY(tokens, i + 1, "on", "your", "the", "a", "my")) return false;
     return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The words by which sellers tell how bad a fault is, before the fault or in its own phrase: "a nasty", "ever
 // so slightly".
+#include <string.h>
+
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -19,6 +22,7 @@ static const struct cue words[] = {
     {"a good deal of", SEVERITY_HEAVY},
     {"a good few", SEVERITY_HEAVY},
     {"a great deal of", SEVERITY_HEAVY},
+    {"a hair", SEVERITY_LIGHT},
     {"a haze of", SEVERITY_LIGHT},
     {"a hint of", SEVERITY_LIGHT},
     {"a light dusting of", SEVERITY_LIGHT},
@@ -41,6 +45,7 @@ static const struct cue words[] = {
     {"a touch of", SEVERITY_LIGHT},
     {"a trace of", SEVERITY_LIGHT},
     {"a whiff of", SEVERITY_LIGHT},
+    {"a whisker", SEVERITY_LIGHT},
     {"a whole lot of", SEVERITY_HEAVY},
     {"absolutely covered in", SEVERITY_HEAVY},
     {"all manner of", SEVERITY_HEAVY},
@@ -419,7 +424,33 @@ static const struct cue words[] = {
     {"wrecked", SEVERITY_HEAVY},
 };
 
+enum severity degree_word_alone(const char *word, size_t size) {
+    size_t from = 0, to = COUNT(words);
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        int order = strncmp(words[middle].phrase, word, size);
+        if (!order && words[middle].phrase[size]) order = 1;
+        if (!order) return (enum severity)words[middle].kind;
+        if (order < 0)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    return SEVERITY_UNKNOWN;
+}
+
 enum severity degree_word(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, words, COUNT(words), i, n);
-    return cue ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+    if (cue && *n == 1 && token_is(&r->note->tokens, i, "light") && // "light pours in"
+        ANY(&r->note->tokens, i + 1, "pours", "gets", "comes", "shines", "leaks", "shows", "through", "can",
+            "coming", "getting", "bulb", "fitting", "shade", "meter", "switch", "seal", "seals", "leak")) {
+        *n = 0;
+        return SEVERITY_UNKNOWN;
+    }
+    if (cue) return (enum severity)cue->kind;
+    enum severity found = degree_stem(&r->note->tokens, i);
+    if (!found && ANY(&r->note->tokens, i, "plain") && i + 1 < r->note->tokens.count && r->scope.fault[i + 1])
+        found = SEVERITY_MODERATE; // "a plain haze"
+    *n = found ? 1 : 0;
+    return found;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The words by which sellers tell how bad a fault is, behind it: "all over", "hardly shows".
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -51,8 +52,10 @@ static const struct cue behind[] = {
     {"all the way down", SEVERITY_HEAVY},
     {"all the way round", SEVERITY_HEAVY},
     {"all the way through", SEVERITY_HEAVY},
+    {"all the way thru", SEVERITY_HEAVY},
     {"all the way up", SEVERITY_HEAVY},
     {"all through", SEVERITY_HEAVY},
+    {"all thru", SEVERITY_HEAVY},
     {"all to heck", SEVERITY_HEAVY},
     {"all to hell", SEVERITY_HEAVY},
     {"almost all gone", SEVERITY_HEAVY},
@@ -117,6 +120,7 @@ static const struct cue behind[] = {
     {"clean away", SEVERITY_HEAVY},
     {"clean off", SEVERITY_HEAVY},
     {"clean through", SEVERITY_HEAVY},
+    {"clean thru", SEVERITY_HEAVY},
     {"clear to see", SEVERITY_MODERATE},
     {"clearly visible", SEVERITY_MODERATE},
     {"comes apart in your hands", SEVERITY_HEAVY},
@@ -438,6 +442,7 @@ static const struct cue behind[] = {
     {"right off", SEVERITY_HEAVY},
     {"right round", SEVERITY_HEAVY},
     {"right through", SEVERITY_HEAVY},
+    {"right thru", SEVERITY_HEAVY},
     {"rough job", SEVERITY_HEAVY},
     {"see daylight", SEVERITY_HEAVY},
     {"see right through", SEVERITY_HEAVY},
@@ -463,6 +468,7 @@ static const struct cue behind[] = {
     {"specks", SEVERITY_LIGHT},
     {"stands out", SEVERITY_HEAVY},
     {"sticks out", SEVERITY_HEAVY},
+    {"straight thru", SEVERITY_HEAVY},
     {"struggle to see", SEVERITY_LIGHT},
     {"terribly", SEVERITY_HEAVY},
     {"that's being fussy", SEVERITY_LIGHT},
@@ -473,6 +479,7 @@ static const struct cue behind[] = {
     {"the whole of it", SEVERITY_HEAVY},
     {"the whole thing", SEVERITY_HEAVY},
     {"the whole way", SEVERITY_HEAVY},
+    {"the whole way thru", SEVERITY_HEAVY},
     {"through and through", SEVERITY_HEAVY},
     {"tiny really", SEVERITY_LIGHT},
     {"to a pulp", SEVERITY_HEAVY},
@@ -561,5 +568,13 @@ static const struct cue behind[] = {
 
 enum severity degree_word_behind(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), i, n);
-    return cue ? (enum severity)cue->kind : SEVERITY_UNKNOWN;
+    if (cue) return (enum severity)cue->kind;
+    // "Rusted abominably", but no "dented, utterly charming"
+    const struct tokens *tokens = &r->note->tokens;
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+                ANY(tokens, i + 1, "and", "but", "though", "so", "by", "from") ||
+                spot_preposition(tokens, i + 1);
+    enum severity found = ends ? degree_adverb(tokens, i) : SEVERITY_UNKNOWN;
+    *n = found ? 1 : 0;
+    return found;
 }

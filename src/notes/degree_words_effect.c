@@ -169,6 +169,7 @@ static const struct cue effects[] = {
     {"when you touch", SEVERITY_HEAVY},
     {"will need a new", SEVERITY_HEAVY},
     {"with a vengeance", SEVERITY_HEAVY},
+    {"within an inch of its life", SEVERITY_HEAVY},
     {"won't last", SEVERITY_HEAVY},
     {"wouldn't last", SEVERITY_HEAVY},
     {"wouldn't sit on", SEVERITY_HEAVY},

@@ -39,6 +39,9 @@ static bool is_damped(const struct tokens *tokens, size_t i) {
 }
 
 static enum severity damped(const struct tokens *tokens, size_t i, enum severity found) {
+    if (found == SEVERITY_LIGHT && i > 0 && ANY(tokens, i - 1, "no", "isn't", "not", "hardly") &&
+        !ANY(tokens, i, "too", "a", "even"))
+        return SEVERITY_MODERATE; // "no small dent", "not inconsiderable"
     return found != SEVERITY_LIGHT && is_damped(tokens, i) ? SEVERITY_LIGHT : found;
 }
 
@@ -51,7 +54,9 @@ static bool opens_part(const struct fault_reader *r, size_t i) {
     if (i > 0 && (spot_side(tokens, i) || token_is(tokens, i, "rest") || token_is(tokens, i, "others")) &&
         (token_is(tokens, i + 1, "not") || token_is(tokens, i + 1, "one") || token_is(tokens, i + 1, "is")))
         return true; // "left heel worn, right not so bad"
-    return i < tokens->count && r->part[i] && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
+    bool part = i < tokens->count &&
+                (r->part[i] || (ANY(tokens, i + 1, "is", "are", "has", "was") && degree_names_part(r, i)));
+    return part && !spot_adverb(tokens, i) && !spot_preposition(tokens, i);
 }
 
 // "Wiped most of it off", "nearly all of it came away with a cloth".
@@ -65,6 +70,16 @@ static bool is_taken_off(const struct tokens *tokens, size_t from, size_t to) {
            (token_among(tokens, to, ways, COUNT(ways)) && token_among(tokens, to + 1, offs, COUNT(offs)));
 }
 
+// "Scuffs all over as you'd expect, none deep": far, and not much.
+static bool is_eased(const struct fault_reader *r, const struct fault_hit *hit, size_t from) {
+    struct around span = {from, from};
+    while (span.to < r->note->tokens.count && r->note->tokens.at[span.to].stop < STOP_SENTENCE &&
+           !(r->scope.fault[span.to] && !r->part[span.to]))
+        span.to++;
+    return degree_of_effect(r, hit, hit->kinds[0], &span) == SEVERITY_LIGHT ||
+           degree_of_notice(r, &span, false) == SEVERITY_LIGHT || degree_said_later(r, hit) == SEVERITY_LIGHT;
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
@@ -76,6 +91,10 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;
+        bool whole = found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n);
+        if (whole && degree_of_whole(hit->kinds[0]) < SEVERITY_HEAVY && degree_of_whole(hit->kinds[0]))
+            return degree_of_whole(hit->kinds[0]); // crazing "top to bottom"
+        if (whole && is_eased(r, hit, i + n)) return SEVERITY_MODERATE;
         if (found == SEVERITY_HEAVY && !apart && degree_tell_is(r, hit, i, n, &own) && own != found)
             return SEVERITY_UNKNOWN; // crazing "all over": left to its own scale
         if (found && !apart) return damped(tokens, i, found);
@@ -93,6 +112,7 @@ enum severity degree_of_use(const struct fault_reader *r, const struct fault_hit
         if (tokens->at[i].stop >= STOP_CLAUSE) break;
         enum severity found = degree_word_still(r, i, &n);
         if (found) return found;
+        if (degree_is_easy(tokens, i)) return SEVERITY_LIGHT;
         if (r->scope.fault[i] && !r->part[i]) break;
     }
     return SEVERITY_UNKNOWN;
@@ -151,6 +171,13 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     size_t n;
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return SEVERITY_UNKNOWN;
+    static const char *const whole[] = {"all",      "mostly",     "nearly",  "almost",    "practically",
+                                        "entirely", "completely", "totally", "virtually", "wholly"};
+    static const char *const lost[] = {"gone", "off", "away", "lost", "missing", "worn", "vanished"};
+    for (size_t i = hit->from + 1; hit->near && i + 1 < hit->to; i++) // "paint is pretty much all gone"
+        if (token_among(&r->note->tokens, i, whole, COUNT(whole)) &&
+            token_among(&r->note->tokens, i + 1, lost, COUNT(lost)))
+            return SEVERITY_HEAVY;
     for (size_t i = hit->from; i < hit->to; i++) {
         enum severity found = SEVERITY_UNKNOWN;
         static const char *const hardly[] = {"barely", "hardly", "scarcely"};
@@ -193,12 +220,24 @@ static bool is_of_part(const struct fault_reader *r, const struct fault_hit *hit
                                         "thin",  "thick",   "smaller",  "bigger", "larger", "long",
                                         "deep",  "biggest", "smallest", "largest"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_among(tokens, i, words, COUNT(words))) return false;
+    if (token_is(tokens, i, "surface"))
+        return degree_is_state(r, hit); // "surface scuffed" is no surface rust
+    if (!token_among(tokens, i, words, COUNT(words)) &&
+        !(degree_stem(tokens, i) && !degree_adverb(tokens, i))) // "the vast seat is cracked"
+        return false;
     bool inside = r->part[hit->from] && i + 1 == hit->from && hit->to > hit->from + 1;
     bool before = i + 1 < hit->from && r->part[i + 1];
     for (size_t k = i + 2; k < hit->from; k++) // "the big chisels are rusty"
         before |= ANY(tokens, k, "is", "are", "was", "were") && !r->scope.fault[i + 1];
     return degree_is_state(r, hit) && (inside || before);
+}
+
+// "Hundreds of tiny scratches": each is little, and they are many.
+static bool is_crowd(const struct tokens *tokens, size_t i) {
+    if (tokens->at[i].stop != STOP_NONE) return false;
+    if (token_is(tokens, i, "of") && i > 0) i--;
+    return ANY(tokens, i, "hundreds", "dozens", "lots", "loads", "masses", "plenty", "countless", "many",
+               "thousands", "heaps", "tons", "lot", "load", "mass", "numerous", "umpteen");
 }
 
 static enum severity told_before(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -213,6 +252,7 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
         size_t from = i;
         enum severity found = ends_at(r, i, &from);
         if (found && is_of_part(r, hit, i)) continue;
+        if (found == SEVERITY_LIGHT && from > 0 && is_crowd(tokens, from - 1)) return SEVERITY_MODERATE;
         if (found) return damped(tokens, from, found);
     }
     return SEVERITY_UNKNOWN;
@@ -231,11 +271,17 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
     if (next && (end >= tokens->count || tokens->at[end].stop != STOP_NONE || placed)) return next;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + BEHIND_MOST + 1; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || r->scope.fault[i]) break;
-        bool bit = token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little");
+        bool bit =
+            token_phrase(tokens, i, "a bit") || token_phrase(tokens, i, "a little") ||
+            (token_is(tokens, i, "a") && ANY(tokens, i + 1, "shade", "touch", "tad", "fraction", "mite",
+                                             "smidge", "smidgen", "whisker", "hair", "trifle"));
         bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
                     (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
                     token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
         if (bit && ends) return SEVERITY_LIGHT;
+        bool just = ANY(tokens, i, "barely", "hardly", "scarcely") &&
+                    (i + 1 >= tokens->count || joins(&tokens->at[i + 1])); // "rusty just barely"
+        if (just) return SEVERITY_LIGHT;
         bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
         if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"
     }
@@ -257,8 +303,9 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        astride, degree_of_share, degree_before,     told_behind,  in_phrase,
-        at_end,  apart,           degree_said_later, degree_shared};
+        degree_of_too_much, degree_of_stopping, astride, degree_of_share, degree_before,
+        told_behind,        in_phrase,          at_end,  apart,           degree_said_later,
+        degree_shared};
     if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
     if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"

@@ -282,8 +282,8 @@ static bool is_of_elsewhere(const struct scope *s, size_t i, size_t end) {
     static const char *const places[] = {"on",    "in",     "at", "inside", "along", "near", "round",
                                          "under", "around", "to", "of",     "has",   "have", "one"};
     const struct tokens *tokens = &s->note->tokens;
-    if (i == 0 || tokens->at[i - 1].stop < STOP_COMMA || !token_among(tokens, end, heres, COUNT(heres)))
-        return false;
+    bool apart = i > 0 && (tokens->at[i - 1].stop >= STOP_COMMA || ANY(tokens, i - 1, "and", "but"));
+    if (!apart || !token_among(tokens, end, heres, COUNT(heres))) return false;
     bool placed = false, fault = false;
     for (size_t at = i - 1; at > 0 && tokens->at[at - 1].stop < STOP_CLAUSE; at--) {
         placed |= token_among(tokens, at - 1, places, COUNT(places));

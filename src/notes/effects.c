@@ -50,25 +50,35 @@ static bool is_meant(const struct tokens *tokens, size_t i) {
 }
 
 // "You could get a finger in it", "hole I can poke a pencil through".
+// What goes in takes an article, its owner's or a number: "a tractor", "your fist", "two fingers".
 static enum severity fits_at(const struct tokens *tokens, size_t i, size_t to) {
-    enum { FAR = 6 };
-    if (!ANY(tokens, i, "get", "put", "fit", "stick", "poke", "push", "slide", "lose", "slip", "see", "shove",
-             "pass", "drop", "lay", "drive", "climb", "post", "run"))
-        return SEVERITY_UNKNOWN;
+    enum { FAR = 7 };
     if (i == 0 ||
-        !ANY(tokens, i - 1, "could", "can", "you'd", "'d", "would", "almost", "nearly", "to", "you"))
+        !ANY(tokens, i - 1, "could", "can", "you'd", "'d", "would", "almost", "nearly", "to", "you", "just"))
         return SEVERITY_UNKNOWN;
-    bool thin = false, thick = false, into = false;
-    for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
-        thin |= ANY(tokens, k, "fingernail", "nail", "paper", "card", "thumbnail", "hair");
-        thick |= ANY(tokens, k, "finger", "fingers", "thumb", "fist", "hand", "foot", "arm", "coin", "pencil",
-                     "knife", "daylight", "leg", "light", "ruler", "cat", "spoon", "penny", "boot", "head",
-                     "screwdriver", "pound", "matchstick", "apple", "orange", "mouse", "sky");
+    if (!ANY(tokens, i, "get", "put", "fit", "stick", "poke", "push", "slide", "lose", "slip", "see", "shove",
+             "pass", "drop", "lay", "drive", "climb", "post", "run", "throw", "walk", "sail", "ride", "park",
+             "hide", "march", "feed", "rest", "stand", "hang", "catch", "lodge", "tuck", "read", "wave",
+             "crawl", "fly", "roll", "steer", "squeeze", "insert", "thread"))
+        return SEVERITY_UNKNOWN;
+    bool thin = false, into = false, thing = false, light = false;
+    for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k - 1].stop == STOP_NONE; k++) {
+        thing |= ANY(tokens, k - 1, "a", "an", "my", "your", "two", "three", "the") &&
+                 tokens->at[k].kind == TOKEN_WORD &&
+                 !ANY(tokens, k, "gap", "hole", "crack", "picture", "photo", "pictures", "photos", "post");
+        light |= ANY(tokens, k, "daylight", "light", "sky");
+        thin |= ANY(tokens, k, "fingernail", "nail", "paper", "card", "thumbnail", "hair", "thread", "pin",
+                    "needle");
+        into |= ANY(tokens, k, "on") && ANY(tokens, i, "hang", "rest", "stand") &&
+                (k + 1 >= to || tokens->at[k + 1].stop != STOP_NONE);
         into |=
-            ANY(tokens, k, "through", "thru", "in", "into", "under", "behind", "between", "inside", "down");
+            ANY(tokens, k, "through", "thru", "in", "into", "under", "behind", "between", "inside", "down") &&
+            (k + 1 >= tokens->count || tokens->at[k].stop != STOP_NONE || k + 1 >= to ||
+             tokens->at[k + 1].stop != STOP_NONE || thin || light ||
+             ANY(tokens, k + 1, "it", "them", "there", "the", "and", "one", "this", "but", "so"));
     }
-    if (!into || !(thin || thick)) return SEVERITY_UNKNOWN;
-    return thick ? SEVERITY_HEAVY : SEVERITY_MODERATE;
+    if (!into || !(thin || thing || light)) return SEVERITY_UNKNOWN;
+    return thin ? SEVERITY_MODERATE : SEVERITY_HEAVY;
 }
 
 // Dirt and marks may be wiped away; what comes off of paint or leather is lost.
@@ -88,9 +98,10 @@ static bool is_cleaning(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "wipe", "wipes", "wiped", "rub", "rubs", "rubbed", "brush", "brushes", "brushed",
                "wash", "washes", "washed", "polish", "polishes", "polished", "buff", "buffs", "buffed",
                "sponge", "sponges", "sponged", "clean", "cleans", "cleaned", "dust", "dusts", "dusted",
-               "scrub", "scrubs", "scrubbed", "come", "comes", "came", "coming", "shift", "shifts", "budge",
-               "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach", "fade", "fades",
-               "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands", "move", "moves");
+               "scrub", "scrubs", "scrubbed", "clear", "clears", "come", "comes", "came", "coming", "shift",
+               "shifts", "budge", "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach",
+               "fade", "fades", "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands",
+               "move", "moves");
 }
 
 static bool is_away(const struct tokens *tokens, size_t i) {
@@ -108,11 +119,12 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
         may |= ANY(tokens, k - 1, "should", "would", "will", "might", "may", "could", "can", "it'll",
                    "they'll", "easily", "just", "needs");
     }
-    bool bare = ANY(tokens, i, "shift", "budge", "move", "fade"); // need no "off"
+    bool bare = ANY(tokens, i, "shift", "budge", "move", "fade", "clear", "clears"); // need no "off"
     bool away = bare, by = false;
     for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k].stop == STOP_NONE; k++) {
         away |= is_away(tokens, k) && !ANY(tokens, k + 1, "of", "from");
-        by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under");
+        by |= ANY(tokens, k, "with", "easily", "easy", "dry", "clean", "right", "straight", "under", "mostly",
+                  "nearly", "largely");
     }
     if (no) return away || by ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;
     if (bare) return SEVERITY_UNKNOWN;
@@ -126,10 +138,15 @@ static enum severity cleaned_at(const struct tokens *tokens, size_t from, size_t
 
 // "Scratched down to the wood", "worn through to the brass": the finish is gone there.
 static bool is_bare(const struct tokens *tokens, const struct flaw *kind, size_t i) {
-    if (!ANY(tokens, i, "down", "through") || !token_is(tokens, i + 1, "to")) return false;
-    size_t at = i + 2;
-    while (ANY(tokens, at, "the", "bare", "white", "base")) at++;
-    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber"))
+    bool down = ANY(tokens, i, "down", "through") && token_is(tokens, i + 1, "to");
+    if (!down && !token_is(tokens, i, "to")) return false;
+    size_t at = i + (down ? 2 : 1);
+    while (ANY(tokens, at, "the", "bare", "white", "base", "raw")) at++;
+    if (!ANY(tokens, at, "metal", "wood", "iron", "brass", "steel", "copper", "primer", "alloy", "timber",
+             "suede", "hide", "canvas", "board", "boards", "cloth", "weave", "backing", "plaster", "gesso",
+             "card", "fibre", "foam", "cord", "cords"))
+        return false;
+    if (!down && !(i > 0 && ANY(tokens, i - 1, "worn", "rubbed", "scuffed", "scraped", "scratched", "back")))
         return false;
     return !strcmp(kind->rule.id, "scratches") || !strcmp(kind->rule.id, "wear-rub") ||
            !strcmp(kind->rule.id, "finish-crackle") || !strcmp(kind->rule.id, "coating-worn");
@@ -162,8 +179,61 @@ static bool is_nothing(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i + 1, "to"))
         return !ANY(tokens, i + 2, "do", "hold", "stop", "fix", "test", "be", "keep", "play", "show",
                     "compare", "suggest", "say");
+    if (token_is(tokens, i + 1, "out")) return token_is(tokens, i + 2, "of"); // "nothing out of the way"
     return ANY(tokens, i + 1, "you'd", "anyone", "anybody", "a", "that") &&
            !ANY(tokens, i + 2, "works", "fits", "shows", "moves", "lights");
+}
+
+// "Neither worth losing sleep over", "hardly worth a mention".
+static bool is_unworthy(const struct tokens *tokens, size_t i) {
+    if (!token_is(tokens, i, "worth") || i == 0) return false;
+    size_t at = i - 1;
+    while (at > 0 && ANY(tokens, at, "really", "even", "of", "which", "them", "is", "are", "it", "that"))
+        at--;
+    return ANY(tokens, at, "not", "neither", "none", "hardly", "barely", "scarcely", "isn't", "aren't",
+               "never", "nothing") &&
+           !ANY(tokens, i + 1, "it", "repairing", "fixing", "mending", "restoring", "saving", "the", "doing");
+}
+
+// "As you'd expect", "no worse than you'd expect", "the sort you get", "par for the course".
+static bool is_expected(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "you'd expect",       "you would expect",  "to be expected",    "par for the course",
+        "normal for",         "usual for",         "typical for",       "typical of",
+        "consistent with",    "commensurate with", "goes with age",     "comes with age",
+        "given its age",      "given the age",     "sort you get",      "kind you get",
+        "only natural",       "as they all do",    "they all do",       "like they all",
+        "same as any",        "in line with",      "one would expect",  "you might expect",
+        "what you get",       "could be expected", "in keeping with",   "age appropriate",
+        "might be expected",  "i've seen worse",   "seen much worse",   "seen a lot worse",
+        "seen far worse",     "could be worse",    "nothing odd",       "you can expect",
+        "nothing unexpected", "nothing to fret",   "no worse than any", "as is normal"};
+    return token_longest(tokens, i, words, sizeof words / sizeof *words) > 0;
+}
+
+// "Rust on the lid, just a bloom", "…, only flecks really": whatever small thing that is.
+static bool is_merely(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "just", "only", "merely", "mere") || i == 0) return false;
+    if (tokens->at[i - 1].stop == STOP_NONE &&
+        !ANY(tokens, i - 1, "but", "though", "it's", "they're", "and", "is", "are", "that's"))
+        return false;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "a", "an", "some", "few", "couple", "of", "the", "odd", "very", "little")) at++;
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].stop != STOP_NONE)
+        return false;
+    bool one = ANY(tokens, at - 1, "a", "an", "odd");
+    const char *word = tokens->at[at].fold;
+    size_t size = strlen(word);
+    bool many = size > 3 && word[size - 1] == 's' && word[size - 2] != 's';
+    if (!one && !many) return false;
+    if (r->part[at] || r->note->taken[at] == TAKEN_TYPE || degree_names_part(r, at)) return false;
+    if (ANY(tokens, at, "has", "needs", "was", "is", "does", "wants", "works", "mess", "wreck", "shell",
+            "pair", "one", "ones", "shame", "fraction", "pity", "minutes", "hours", "days", "weeks", "years"))
+        return false;
+    size_t end = at + 1;
+    while (ANY(tokens, end, "really", "though", "tho", "mind", "you", "honestly")) end++;
+    return end >= tokens->count || tokens->at[end].stop != STOP_NONE;
 }
 
 // "I could straighten it by hand", "easily bent back", "wants a drop of oil, that's all".
@@ -184,7 +254,8 @@ static bool is_put_right(const struct tokens *tokens, size_t i) {
 // "Right across", "clean down to the foot", "from corner to corner", "the length of the blade".
 static bool is_across(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "right", "clean", "straight", "clear"))
-        return ANY(tokens, i + 1, "down", "across", "through", "along", "round", "around", "up", "over") &&
+        return ANY(tokens, i + 1, "down", "across", "through", "thru", "along", "round", "around", "up",
+                   "over") &&
                !ANY(tokens, i + 2, "near", "against");
     if (token_is(tokens, i, "from") && i + 3 < tokens->count && token_is(tokens, i + 2, "to"))
         return !strcmp(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
@@ -195,6 +266,10 @@ static bool is_across(const struct tokens *tokens, size_t i) {
             "stretching"))
         for (size_t k = i + 2; k < i + 6 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
             if (token_is(tokens, k, "to")) return true; // "running from the strap to the edge"
+    if (token_is(tokens, i, "the") && ANY(tokens, i + 1, "length", "width", "height", "depth", "breadth") &&
+        token_is(tokens, i + 2, "of") && i > 0 &&
+        ANY(tokens, i - 1, "runs", "run", "running", "goes", "going", "down", "for", "along", "ran", "up"))
+        return true; // "runs the length of the blade"
     bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
                 !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
     if (same) return true; // "corner to corner"
@@ -207,10 +282,23 @@ static bool is_across(const struct tokens *tokens, size_t i) {
 }
 
 static bool is_to_bits(const struct tokens *tokens, size_t i) {
-    return token_is(tokens, i, "to") && i > 0 &&
-           ANY(tokens, i + 1, "bits", "pieces", "powder", "dust", "crumbs", "shreds", "ribbons", "rags",
-               "nothing", "flakes", "tatters", "splinters", "holes", "glory") &&
+    return ANY(tokens, i, "to", "into") && i > 0 &&
+           ANY(tokens, i + 1, "buggery", "blazes", "smithereens", "high", "bits", "pieces", "powder", "dust",
+               "crumbs", "shreds", "ribbons", "rags", "nothing", "flakes", "tatters", "splinters", "holes",
+               "glory") &&
            !ANY(tokens, i - 1, "due", "next", "down", "used", "take", "taken", "cut");
+}
+
+// "Shedding bits", "light pours in".
+static bool is_coming_through(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "shedding", "sheds", "dropping", "drops", "leaving", "leaves", "spilling", "losing",
+            "loses"))
+        return ANY(tokens, i + 1, "bits", "flakes", "crumbs", "dust", "powder", "pieces", "strands", "grit",
+                   "chunks", "stuffing", "filling", "straw", "feathers");
+    return ANY(tokens, i, "light", "daylight", "water", "rain", "wind", "sand") &&
+           ANY(tokens, i + 1, "pours", "comes", "gets", "shines", "shows", "leaks", "runs", "pouring",
+               "coming", "getting", "showing", "gushes", "drips") &&
+           ANY(tokens, i + 2, "in", "through", "out", "straight", "right");
 }
 
 static bool is_nearly_gone(const struct tokens *tokens, size_t i) {
@@ -231,6 +319,32 @@ static bool is_heap(const struct tokens *tokens, size_t i) {
         return false;
     return i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
            (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "it", "them", "the", "'em", "em"));
+}
+
+// "You'd think someone had mopped an engine with it"; but "you'd think it was meant".
+static bool is_hyperbole(const struct tokens *tokens, size_t i) {
+    enum { FAR = 8 };
+    if (ANY(tokens, i, "like") &&
+        ANY(tokens, i + 1, "someone", "somebody", "something", "they'd", "it's", "he'd"))
+        return ANY(tokens, i + 1, "someone", "somebody", "something") ||
+               ANY(tokens, i + 2, "been", "had", "was", "sat",
+                   "used");         // "like someone dropped it off a roof"
+    if (ANY(tokens, i, "beyond")) { // "beyond all hope"
+        size_t at = i + 1;
+        while (ANY(tokens, at, "all", "any", "the", "point", "of")) at++;
+        return ANY(tokens, at, "hope", "repair", "saving", "help", "recognition", "use", "redemption",
+                   "belief", "measure", "restoration", "polishing", "cleaning", "mending", "salvation", "me",
+                   "rescue") &&
+               !(i > 0 && ANY(tokens, i - 1, "not", "nothing", "isn't"));
+    }
+    if (!ANY(tokens, i, "you'd", "you") ||
+        !(ANY(tokens, i + 1, "think", "swear") || ANY(tokens, i + 2, "think", "swear")))
+        return false;
+    for (size_t k = i + 2; k < i + FAR && k < tokens->count; k++)
+        if (ANY(tokens, k, "new", "meant", "perfect", "nothing", "deliberate", "intended", "part", "original",
+                "made"))
+            return false;
+    return true;
 }
 
 // "A hole a mouse could get through".
@@ -262,7 +376,7 @@ static enum severity named_at(const struct tokens *tokens, size_t i) {
         return SEVERITY_HEAVY;
     if (ANY(tokens, at, "shadow", "suggestion", "ghost", "whisper", "smidge", "smidgen", "suspicion",
             "fraction", "skin", "film", "dusting", "haze", "blush", "whisker", "trace", "touch", "hair",
-            "speck", "scratch", "graze"))
+            "speck", "fleck", "flake", "dimple", "pimple", "nibble", "freckle", "scratch", "graze"))
         return ANY(tokens, at, "scratch", "graze", "ghost") ? SEVERITY_UNKNOWN : SEVERITY_LIGHT;
     if (ANY(tokens, i + 2, "one", "ones") && token_is(tokens, i, "a")) { // "which is a big one"
         if (ANY(tokens, i + 1, "big", "bad", "nasty", "deep", "long", "large", "huge", "horrible", "serious",
@@ -320,7 +434,20 @@ static bool is_much(const struct tokens *tokens, size_t i) {
     if (is_stopping(tokens, i)) return true;
     return is_so_bad(tokens, i) || is_meant(tokens, i) || is_across(tokens, i) || is_to_bits(tokens, i) ||
            is_nearly_gone(tokens, i) || is_heap(tokens, i) || is_way_through(tokens, i) ||
-           is_just_by(tokens, i);
+           is_just_by(tokens, i) || is_coming_through(tokens, i) || is_hyperbole(tokens, i) ||
+           degree_is_tied(tokens, i);
+}
+
+// "Runs the length of it but closed up tight": far, and not bad.
+static enum severity eased(const struct fault_reader *r, const struct around *span, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_across(tokens, i)) return SEVERITY_HEAVY;
+    for (size_t k = i + 1; k < span->to; k++)
+        if (is_nothing(tokens, k) || is_unworthy(tokens, k) || is_expected(tokens, k) || is_merely(r, k) ||
+            judged_at(r, k) == SEVERITY_LIGHT ||
+            ANY(tokens, k, "tight", "stable", "shallow", "solid", "firm"))
+            return SEVERITY_MODERATE;
+    return SEVERITY_HEAVY;
 }
 
 enum severity degree_of_effect(const struct fault_reader *r, const struct fault_hit *hit,
@@ -334,11 +461,15 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         if (!found) found = named_at(tokens, i);
         if (!found) found = judged_at(r, i);
         if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
-        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i))) found = SEVERITY_HEAVY;
+        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i))) found = eased(r, span, i);
         if (!found && is_catching(tokens, i)) found = SEVERITY_MODERATE;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;
-        if (!found && (is_put_right(tokens, i) || is_nothing(tokens, i))) found = SEVERITY_LIGHT;
+        bool little = is_put_right(tokens, i) || is_nothing(tokens, i) || is_unworthy(tokens, i) ||
+                      is_expected(tokens, i) || is_merely(r, i) ||
+                      (token_is(tokens, i, "nowhere") && token_is(tokens, i + 1, "near")) ||
+                      token_phrase(tokens, i, "long way off");
+        if (!found && little) found = SEVERITY_LIGHT;
         if (found) return found;
     }
     return SEVERITY_UNKNOWN;

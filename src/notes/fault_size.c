@@ -52,9 +52,9 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         flaw->size = figure;
         if (!told && !flaw->severity && figure.about)
             flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
-        enum severity run = !told && !strcmp(flaw->kind->rule.id, "hairline")
-                                ? degree_on_scale(r, hit, flaw->kind)
-                                : SEVERITY_UNKNOWN;
+        bool by_place = !strcmp(flaw->kind->rule.id, "hairline") ||
+                        !strcmp(flaw->kind->rule.id, "chip"); // 2 mm, on the rim
+        enum severity run = !told && by_place ? degree_on_scale(r, hit, flaw->kind) : SEVERITY_UNKNOWN;
         if (run > degree_of_size(flaw->kind, figure.base) && run > flaw->severity)
             flaw->severity = run; // short, but from the rim
         note_take(r->note, i, i + taken, TAKEN_FLAW);

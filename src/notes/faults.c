@@ -226,7 +226,11 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         fault_measure(r, hit, flaw, degree);
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
     enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
+    if (degree == SEVERITY_LIGHT && sized == SEVERITY_HEAVY &&
+        degree_of_size(kind, flaw->size.base / 2) < SEVERITY_HEAVY)
+        sized = SEVERITY_MODERATE; // "faint stain the size of a coin": large, and faint
     if (sized || degree) flaw->severity = sized ? sized : degree;
+    if (told > flaw->severity && !sized) flaw->severity = told; // "very rusty inside, light rust out"
     if (degree == SEVERITY_LIGHT && !sized && degree_goes_by_number(kind) &&
         degree_of_number(kind, flaw->count) > degree)
         flaw->severity = degree_of_number(kind, flaw->count); // "two small moth holes"
@@ -481,6 +485,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
+    size_t from, to = part || where ? 0 : spot_unnamed(r, hit, &from);
+    if (to) where = fault_place(note, from, to); // no part that would make it another kind
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }

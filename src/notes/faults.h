@@ -125,6 +125,11 @@ enum severity degree_word(const struct fault_reader *reader, size_t i, size_t *n
 enum severity degree_word_behind(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_effect(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_still(const struct fault_reader *reader, size_t i, size_t *n);
+// degree_words.c: the degree of the one word `word`, `size` long, as it stands there.
+enum severity degree_word_alone(const char *word, size_t size);
+// degree_stems.c: of an adjective or adverb of degree at token `i`; of an adverb alone.
+enum severity degree_stem(const struct tokens *tokens, size_t i);
+enum severity degree_adverb(const struct tokens *tokens, size_t i);
 // Takes the words of degree and number before the fault: they are in the record with it.
 void degrees_take(struct fault_reader *reader, const struct fault_hit *hit);
 // A small whole number at token `i`, in figures or words; 0 if none.
@@ -143,6 +148,9 @@ int parts_shared(const struct fault_reader *reader, const struct fault_hit *hit,
 enum severity degree_on_scale(const struct fault_reader *reader, const struct fault_hit *hit,
                               const struct flaw *kind);
 
+// The same: by what is denied of it, "not dark", "hasn't gone through".
+enum severity degree_short_of(const struct fault_reader *reader, const struct fault_hit *hit,
+                              const struct flaw *kind);
 enum severity degree_on_scale_in(const struct fault_reader *reader, const struct flaw *kind, size_t from,
                                  size_t to); // in a sentence behind that goes on about the fault
 // Are the `n` tokens at `i` a word of the scale of the hit's first kind, and of which degree?
@@ -163,7 +171,27 @@ enum severity degree_of_sight(const struct fault_reader *reader, const struct ar
 // effects.c: by what comes of it: "enough to clear the shed", "won't wash out".
 enum severity degree_of_effect(const struct fault_reader *reader, const struct fault_hit *hit,
                                const struct flaw *kind, const struct around *span);
-// weigh.c: the degree of a flaw of the record by all of these.
+// degree_extent.c: by how far it reaches or how many there are; what "all over" amounts to for a kind,
+// unknown where its scale does not say; do the `n` tokens at `i` tell that all of it is meant?
+enum severity degree_of_extent(const struct fault_reader *reader, const struct flaw *kind,
+                               const struct around *span);
+enum severity degree_of_whole(const struct flaw *kind);
+enum severity degree_of_tell(const struct flaw *kind, const char *word); // what one word of its scale says
+bool degree_is_whole(const struct tokens *tokens, size_t i, size_t n);
+// degree_use.c: by what it does to the use: "no longer shuts"; "so faint you can't read it", whatever else.
+enum severity degree_of_failing(const struct fault_reader *reader, const struct flaw *kind,
+                                const struct around *span);
+enum severity degree_of_too_much(const struct fault_reader *reader, const struct fault_hit *hit);
+bool degree_is_bound(const struct tokens *tokens, const struct around *span); // "unless you press hard"
+enum severity degree_of_stopping(const struct fault_reader *reader, const struct fault_hit *hit);
+bool degree_is_tied(const struct tokens *tokens, size_t i); // the same: "held on with string"
+bool degree_is_easy(const struct tokens *tokens, size_t i); // "easy to bend back"
+// degree_lengths.c: a length in words that nobody measured, in mm; 0 where none is told.
+double degree_loose_length(const struct tokens *tokens, const struct around *span);
+// weigh.c: the degree of a flaw of the record by all of these; and where it still does what it is for.
+enum severity degree_still_good(const struct flaw *kind);
+// places.c: a place of damage right behind it that is no known part: "split in the plinth"; where it ends.
+size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from);
 bool spot_unread(const struct fault_reader *r, size_t i); // bounded.c: a place with no name among the parts
 // around.c: a part by the word book; an adjective of a place, no degree; a part with a good word of its own.
 bool degree_names_part(const struct fault_reader *r, size_t i);

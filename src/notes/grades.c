@@ -60,9 +60,11 @@ bool degree_goes_by_number(const struct flaw *kind) {
 
 // A dent goes by no length, but "fist sized" is said for a big one.
 enum severity degree_of_likeness(const struct flaw *kind, double mm) {
-    enum { SPECK = 3, SHORT = 10, FIST = 60 };
+    enum { SPECK = 5, SHORT = 10, FIST = 60 };
     enum severity degree = degree_of_size(kind, mm);
-    if (degree || kind->class != CLASS_DAMAGE || kind->degree != DEGREE_SIZE) return degree;
+    if (degree || kind->class != CLASS_DAMAGE) return degree;
+    if (kind->degree != DEGREE_SIZE) // "rust the size of a saucer"
+        return mm <= SHORT ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
     double small = strcmp(kind->rule.id, "crack") ? SPECK : SHORT; // "no longer than a grain of rice"
     return mm <= small ? SEVERITY_LIGHT : mm >= FIST ? SEVERITY_HEAVY : SEVERITY_MODERATE;
 }

@@ -63,6 +63,11 @@ static size_t subject_at(const struct tokens *tokens, size_t i, struct statement
                                       "call it",
                                       "is"};
     static const char *const many[] = {"neither",
+                                       "none",
+                                       "none of them",
+                                       "none of it",
+                                       "none of these",
+                                       "neither one",
                                        "neither is",
                                        "neither of them",
                                        "neither of them is",
@@ -113,7 +118,8 @@ static bool is_of_thing(const struct tokens *tokens, size_t i) {
 // "It's small." with nothing behind it: of weight and build ("heavy", "solid") it is said of the thing all
 // the same.
 static bool is_size_alone(const struct tokens *tokens, size_t end) {
-    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE;
+    bool ends =
+        end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "though", "tho");
     return ends &&
            ANY(tokens, end - 1, "big", "large", "huge", "small", "little", "massive", "enormous", "strong");
 }

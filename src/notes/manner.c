@@ -179,7 +179,16 @@ static bool is_why(const struct tokens *tokens, size_t i) {
 static enum severity before(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
-    enum severity found = tells_state(r, hit, i) ? ends_at(r, strengths, COUNT(strengths), i, &n) : 0;
+    static const char *const causes[] = {"sun",   "water", "heat",  "moth",  "mouse", "weather", "age",
+                                         "smoke", "fire",  "salt",  "damp",  "frost", "acid",    "wear",
+                                         "foot",  "play",  "road",  "light", "time",  "hand",    "oil",
+                                         "fly",   "dog",   "storm", "soot",  "shelf", "spine",   "edge"};
+    if (i == hit->from && hit->to == i + 2 && token_among(tokens, i, causes, COUNT(causes))) i++;
+    bool cause = i > 0 && token_among(tokens, i - 1, causes, COUNT(causes)); // "very sun faded"
+    enum severity found = tells_state(r, hit, i)
+                              ? ends_at(r, strengths, COUNT(strengths), cause ? i - 1 : i, &n)
+                              : SEVERITY_UNKNOWN;
+    if (found && cause) i--;
     if (found && !is_not(tokens, i - n) && !is_why(tokens, i - n)) return found;
     found = ends_at(r, quantities, COUNT(quantities), i, &n);
     return found && !is_not(tokens, i - n) ? found : SEVERITY_UNKNOWN;
@@ -198,8 +207,58 @@ static bool is_likened(const struct tokens *tokens, size_t i) {
            (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
 }
 
+// "Wobbles like mad", "leaks like a sieve", "loose like a jelly": no less than that; but it may look like it.
+static bool is_like(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "like") || i == 0 || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, i - 1, "looks", "look", "smells", "smell", "reeks", "stinks", "something", "more", "sort",
+            "feels", "it's", "just", "marks", "mark", "shaped"))
+        return false;
+    if (ANY(tokens, i + 1, "mad", "crazy", "hell", "heck", "billy-o", "billyo", "fury", "blazes", "stink",
+            "nobody's", "there's", "anything", "nothing"))
+        return true;
+    if (ANY(tokens, i + 1, "you", "it", "someone", "somebody", "something", "it's", "they'd",
+            "he'd")) // "like
+        return !ANY(tokens, i + 2, "see", "do", "does", "get", "said", "says", "should", "was", "used",
+                    "would", "are", "is", "want", "know", "did", "expect") || // you wouldn't believe"
+               (ANY(tokens, i + 1, "it") && ANY(tokens, i + 2, "was") &&
+                ANY(tokens, i + 3, "dragged", "kept", "left"));
+    return ANY(tokens, i - 1, "wobbles", "wobble", "rattles", "rattle", "leaks", "leak", "shakes", "squeaks",
+               "creaks", "stiff", "loose", "slack", "sheds", "moults", "flaps", "wobbly", "sways", "rocks",
+               "stuck", "sticks", "hangs", "flops") &&
+           ANY(tokens, i + 1, "a", "an", "the");
+}
+
+// "Almost rubbed away", "practically worn through": the end of it is near.
+static bool is_almost(const struct tokens *tokens, const struct fault_hit *hit) {
+    if (hit->from == 0) return false;
+    if (hit->from > 1 && token_is(tokens, hit->from - 1, "to") &&
+        ANY(tokens, hit->from - 2, "about", "ready", "going", "close", "set", "fit"))
+        return true;   // "about to break"
+    bool near = false; // before the fault, or inside of it: "decoration almost rubbed away"
+    for (size_t i = hit->from - 1; i <= hit->to; i++) {
+        if (near &&
+            ANY(tokens, i, "away", "off", "gone", "through", "out", "bare", "bald", "illegible", "unreadable",
+                "blind", "smooth", "apart") &&
+            (i < hit->to || tokens->at[i - 1].stop == STOP_NONE))
+            return true;
+        near |=
+            i < hit->to && (ANY(tokens, i, "almost", "nearly", "practically", "virtually") ||
+                            (i > 0 && ANY(tokens, i - 1, "all", "pretty") && ANY(tokens, i, "but", "much")));
+    }
+    return false;
+}
+
 enum severity degree_of_manner(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (is_almost(tokens, hit)) return SEVERITY_HEAVY;
+    size_t most =
+        hit->from > 1 && ANY(tokens, hit->from - 1, "are", "is", "were") ? 2 : 1; // "spanners, most rusty"
+    if (hit->from >= most && token_is(tokens, hit->from - most, "most") && tells_state(r, hit, hit->to - 1) &&
+        (hit->from == most || tokens->at[hit->from - most - 1].stop != STOP_NONE))
+        return SEVERITY_HEAVY;
+    if (hit->from > 0 && token_is(tokens, hit->from - 1, "enough") && token_is(tokens, hit->to, "to"))
+        return SEVERITY_HEAVY; // "enough dents to keep a smith busy"
     enum severity found = before(r, hit, hit->from);
     if (!found && hit->near) found = before(r, hit, hit->to - 1);
     if (found) return found;
@@ -209,6 +268,8 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
         return SEVERITY_HEAVY; // "straps worn out"
     if (token_is(tokens, hit->to, "out") && token_among(tokens, hit->to - 1, worn, COUNT(worn)))
         return SEVERITY_HEAVY;
+    size_t like = token_is(tokens, hit->to - 1, "like") ? hit->to - 1 : hit->to; // in its own phrase
+    if (is_like(r, like)) return SEVERITY_HEAVY;
     if (is_likened(tokens, hit->to) && tells_state(r, hit, hit->to - 1)) return SEVERITY_HEAVY;
     size_t n;
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), hit->to, &n);
@@ -216,6 +277,9 @@ enum severity degree_of_manner(const struct fault_reader *r, const struct fault_
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 ANY(tokens, end, "and", "but", "on", "in", "inside", "so", "almost", "nearly");
     bool state = tells_state(r, hit, hit->from) || tells_state(r, hit, hit->to - 1); // "scratched up"
+    if (cue && state && token_is(tokens, hit->to, "through") && token_is(tokens, end, "in") &&
+        ANY(tokens, end + 1, "places", "spots", "patches", "parts", "one"))
+        return SEVERITY_MODERATE; // "worn through in spots"
     enum severity own;
     if (cue && ends && state && degree_tell_is(r, hit, hit->to, n, &own)) return own; // plate worn "thin"
     return cue && ends && state ? (enum severity)cue->kind : SEVERITY_UNKNOWN;

@@ -10,7 +10,8 @@ enum { BACK = 5, PURPOSE = 12 };
 static bool is_seeing(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "see", "notice", "spot", "find", "feel", "tell", "know", "show", "shows", "smell",
                "detect", "seen", "noticed", "saw", "spotted", "found", "showing", "visible", "noticeable",
-               "obvious", "apparent", "conspicuous", "perceptible", "discernible", "evident") ||
+               "obvious", "apparent", "conspicuous", "perceptible", "discernible", "evident", "felt") ||
+           (token_is(tokens, i, "catch") && i > 0 && ANY(tokens, i - 1, "only", "just")) ||
            (token_is(tokens, i, "make") &&
             (token_is(tokens, i + 1, "out") || token_is(tokens, i + 2, "out")));
 }
@@ -19,7 +20,7 @@ static bool is_seeing(const struct tokens *tokens, size_t i) {
 static bool sees_it(const struct tokens *tokens, size_t i) {
     bool knows = ANY(tokens, i, "tell", "know");
     if (ANY(tokens, i, "visible", "noticeable", "obvious", "apparent", "conspicuous", "perceptible",
-            "evident", "discernible", "seen", "noticed", "showing"))
+            "evident", "discernible", "seen", "noticed", "showing", "felt"))
         return true;
     size_t at = i + (token_is(tokens, i, "make") && token_is(tokens, i + 1, "out") ? 2 : 1);
     if (at >= tokens->count || tokens->at[at].stop != STOP_NONE) return true;
@@ -36,7 +37,7 @@ static bool is_no(const struct tokens *tokens, size_t i) {
                "can't", "cant", "cannot", "couldn't", "couldnt", "didn't", "didnt", "never", "hardly",
                "barely", "scarcely", "not", "nobody", "isn't", "aren't", "isnt", "arent", "wasn't", "no-one",
                "nor") ||
-           ANY(tokens, i, "nobody'd", "nobody'll", "noone", "you'd never") ||
+           ANY(tokens, i, "nobody'd", "nobody'll", "noone", "you'd never", "neither") ||
            (token_is(tokens, i, "one") && i > 0 && token_is(tokens, i - 1, "no"));
 }
 
@@ -79,12 +80,12 @@ static bool is_purpose(const struct tokens *tokens, size_t i, size_t to) {
     return false;
 }
 
-// "You need good eyes", "needs a loupe to see".
+// "You need good eyes", "needs a loupe to see", "you'd need a lens to find".
 static bool is_aid(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "need", "needs", "take", "takes", "want", "needed")) return false;
     size_t at = i + 1;
     while (ANY(tokens, at, "a", "an", "your", "my", "to", "have", "really")) at++;
-    if (token_is(tokens, at, "glass")) return is_purpose(tokens, at + 1, tokens->count);
+    if (ANY(tokens, at, "glass", "lens", "mirror")) return is_purpose(tokens, at + 1, tokens->count);
     return ANY(tokens, at, "loupe", "magnifier", "magnifying", "microscope", "torch", "glasses", "specs") ||
            (ANY(tokens, at, "good", "sharp", "keen", "young", "better", "strong") &&
             ANY(tokens, at + 1, "eyes", "eyesight", "light", "lens", "glasses"));
@@ -276,6 +277,19 @@ static bool is_striking(const struct fault_reader *r, size_t i) {
     return cue_at(&r->scope, struck, sizeof struck / sizeof *struck, i, &n) != NULL;
 }
 
+// "The base hides it", "tucked out of sight", "covered by the shade".
+static bool is_hidden(const struct tokens *tokens, size_t i) {
+    if (i > 0 &&
+        ANY(tokens, i - 1, "not", "can't", "no", "won't", "doesn't", "to", "nothing", "may", "could"))
+        return false;
+    if (ANY(tokens, i, "hides", "conceals", "disguises", "masks")) return true;
+    if (ANY(tokens, i, "hidden", "covered", "concealed", "disguised", "masked"))
+        return ANY(tokens, i + 1, "by", "under", "behind", "when", "once", "away", "underneath", "from");
+    return (token_is(tokens, i, "out") && token_is(tokens, i + 1, "of") &&
+            ANY(tokens, i + 2, "sight", "view")) ||
+           (token_is(tokens, i, "tucked") && ANY(tokens, i + 1, "away", "behind", "under"));
+}
+
 static enum severity at(const struct fault_reader *r, size_t from, size_t to, size_t i, bool before) {
     const struct tokens *tokens = &r->note->tokens;
     enum severity found = missed_at(tokens, from, i);
@@ -284,13 +298,17 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
     if (is_aid(tokens, i)) return SEVERITY_LIGHT;
     found = trouble_at(tokens, i, to);
     if (found) return found;
-    if (!before && (is_condition(tokens, i) || is_lit(tokens, i))) return SEVERITY_LIGHT;
+    if (!before && (is_condition(tokens, i) || is_lit(tokens, i) || is_hidden(tokens, i)))
+        return SEVERITY_LIGHT;
     if (!is_seeing(tokens, i)) return SEVERITY_UNKNOWN;
     if (ANY(tokens, i, "spot", "see", "notice") && !is_unseen(tokens, from, i) &&
         (ANY(tokens, i + 2, "straight", "immediately", "instantly", "right") ||
          (ANY(tokens, i + 2, "at") && ANY(tokens, i + 3, "once"))))
         return SEVERITY_HEAVY; // "you'd spot it straight away"
     if (is_only(tokens, from, i)) return SEVERITY_LIGHT;
+    if (!before && ANY(tokens, i, "noticeable", "visible", "seen", "obvious") && ANY(tokens, i + 1, "if") &&
+        !is_unseen(tokens, from, i))
+        return SEVERITY_LIGHT; // "noticeable if you lay it next to the other"
     if (before)
         return i > from && ANY(tokens, i - 1, "hardly", "barely", "scarcely") ? SEVERITY_LIGHT
                                                                               : SEVERITY_UNKNOWN;

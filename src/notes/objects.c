@@ -3,6 +3,7 @@
 // than a lentil". It places the fault on its kind's scale; no length is told by it.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -133,7 +134,11 @@ static const struct {
                {"chickpea", 10},
                {"broad bean", 20},
                {"kidney bean", 15},
-               {"conker", 30}};
+               {"conker", 30},
+               {"grain of rice", 6},
+               {"rice grain", 6},
+               {"baked bean", 12},
+               {"pea", 7}};
 
 static size_t object_at(const struct tokens *tokens, size_t i, double *mm) {
     size_t longest = 0;
@@ -173,6 +178,11 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
             *mm = rods[k].mm;
             return true;
         }
+    for (size_t k = 0; !lead && ANY(tokens, i + 1, "length", "long") && k < COUNT(rods); k++)
+        if (token_is(tokens, i, rods[k].object)) { // "finger length"
+            *mm = rods[k].mm;
+            return true;
+        }
     if (lead || !token_among(tokens, i + 1, spans, COUNT(spans))) return false;
     for (size_t k = 0; k < COUNT(broad); k++) { // "a hand's breadth", "finger wide"
         const char *word = tokens->at[i].fold, *of = broad[k].object;
@@ -184,6 +194,15 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
     return false;
 }
 
+// "As wide as my thumb", "round as a saucer", "deeper than an egg cup": the words before the object.
+static size_t wide_as(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "big", "wide", "broad", "deep", "large", "round", "thick", "fat", "small", "bigger",
+             "wider", "larger", "deeper", "smaller", "size", "diameter"))
+        return 0;
+    if (!ANY(tokens, i + 1, "as", "than", "of")) return 0;
+    return ANY(tokens, i + 2, "a", "an", "my", "your", "the", "his", "one") ? 3 : 0;
+}
+
 // "The size of a saucer", "saucer sized", "big as my hand": the tokens it takes.
 static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
     static const char *const leads[] = {
@@ -192,7 +211,8 @@ static bool compared_at(const struct tokens *tokens, size_t i, double *mm) {
         "big as my", "large as a",      "bigger than a",    "larger than a",    "smaller than a", "wide as a",
         "size of",   "cover it with a", "cover it with my"};
     static const char *const sized[] = {"size", "sized"};
-    size_t lead = token_longest(tokens, i, leads, COUNT(leads));
+    size_t lead = wide_as(tokens, i), said = token_longest(tokens, i, leads, COUNT(leads));
+    if (said > lead) lead = said;
     size_t n = object_at(tokens, i + lead, mm);
     if (lead) return n > 0;
     size_t end = i + n + (n && token_is(tokens, i + n, "-") ? 1 : 0);
@@ -206,7 +226,9 @@ double size_of_object(const struct fault_reader *r, const struct fault_hit *hit)
     while (from > 0 && hit->from - from < BEFORE && tokens->at[from - 1].stop == STOP_NONE) from--;
     for (size_t i = from; i < tokens->count && i < hit->to + BEHIND; i++) {
         double mm = 0;
-        if (tokens->at[i].stop >= STOP_CLAUSE || (i >= hit->to && r->scope.fault[i] && !r->part[i])) break;
+        if ((tokens->at[i].stop >= STOP_CLAUSE && !token_is(tokens, i, "(")) ||
+            (i >= hit->to && r->scope.fault[i] && !r->part[i]))
+            break;
         if (i >= hit->from && i < hit->to) continue;
         if (is_length_at(tokens, i, &mm) || compared_at(tokens, i, &mm)) return mm;
     }

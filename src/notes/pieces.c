@@ -4,6 +4,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -108,6 +109,18 @@ static bool whole_or_half(const struct fault_reader *r, size_t i, struct share *
     return true;
 }
 
+// "3/6 chipped": of as many pieces as there are.
+static bool fraction_at(const struct fault_reader *r, size_t i, struct share *share) {
+    const struct token *token = &r->note->tokens.at[i];
+    const char *slash = token->kind == TOKEN_FIGURE ? strchr(token->fold, '/') : NULL;
+    if (!slash || slash == token->fold || strspn(slash + 1, "0123456789") != strlen(slash + 1)) return false;
+    int n = atoi(token->fold), of = atoi(slash + 1), pieces = r->note->record->count;
+    if (n < 1 || n > of || of < 2 || (pieces > 1 && pieces != of)) return false;
+    if (pieces < 2 && (of & (of - 1)) == 0) return false; // "1/4 cracked" of who knows what
+    *share = (struct share){n, of};
+    return true;
+}
+
 // "Two of the eight", "one out of six", "3 of them".
 static bool some_of(const struct fault_reader *r, size_t i, struct share *share, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -194,6 +207,15 @@ static bool is_no_count(const struct tokens *tokens, size_t i) {
            ANY(tokens, i - 2, "all", "one", "each", "them");
 }
 
+// "Two are": a number and its verb, behind a fault that is told.
+static bool opens_count(const struct fault_reader *r, size_t from, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!degrees_number(tokens, i) || !ANY(tokens, i + 1, "has", "have", "is", "are", "with")) return false;
+    for (size_t k = from; k < i; k++)
+        if (r->scope.fault[k] && !r->part[k]) return true;
+    return false;
+}
+
 static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
     const struct tokens *tokens = &r->note->tokens;
@@ -201,9 +223,12 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     for (size_t i = from; i < to; i++)
         if (tokens->at[i].stop == STOP_COMMA || ends_statement(r, from, i))
             from = i + 1; // "3 of 4 cups, lining stained"
+        else if (opens_count(r, from, i))
+            from = i; // "one has a chip two are crazed"
     for (size_t i = from; i < to; i++) {
         size_t end;
         int n;
+        if (fraction_at(r, i, share)) return true;
         if (is_other(r, i)) continue;
         bool every = token_is(tokens, i, "one") && i > from && token_is(tokens, i - 1, "every");
         if (is_no_count(tokens, i) && !every) continue;
@@ -329,13 +354,17 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     }
     if (at >= tokens->count || tokens->at[at].stop != STOP_COMMA) return 0;
     at++;
+    size_t first = at;
     for (size_t k = 0; k < COUNT(about); k++) at += token_phrase(tokens, at, about[k]);
     int n = 0;
     size_t size = amount_at(tokens, at, &n), closed = 0;
     for (size_t k = 0; size && k < COUNT(closers) && !closed; k++)
         closed = token_phrase(tokens, at + size, closers[k]);
     size_t end = at + size + closed;
-    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE;
+    size_t word;
+    while (size && degree_word(r, end, &word)) end += word; // "dents, three small ones near the spout"
+    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "ones") ||
+                (closed + at > first && tokens->at[end].stop != STOP_NONE); // "holes, I count 3, all near …"
     return size && ends ? n : 0;
 }
 

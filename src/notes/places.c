@@ -105,6 +105,20 @@ static size_t range_behind(const struct fault_reader *r, size_t i) {
     return at > second ? at : 0;
 }
 
+// "Chip to the base and handle has a crack": the second part has a statement of its own.
+static bool opens_statement(const struct fault_reader *r, size_t i) {
+    static const char *const verbs[] = {"has",   "have",  "had",    "is",     "are",     "was",     "were",
+                                        "needs", "got",   "shows",  "looks",  "isn't",   "won't",   "doesn't",
+                                        "does",  "feels", "aren't", "lacks",  "wants",   "missing", "gone",
+                                        "won't", "wont",  "doesnt", "sticks", "wobbles", "leaks"};
+    enum { WORDS_MOST = 3 };
+    size_t at = i;
+    while (at < i + WORDS_MOST && at < r->note->tokens.count && r->part[at] &&
+           r->note->tokens.at[at].stop == STOP_NONE)
+        at++;
+    return at > i && token_among(&r->note->tokens, at, verbs, COUNT(verbs));
+}
+
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
@@ -135,12 +149,14 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                  r->part[i + 2];
     if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
     static const char *const idioms[] = {
-        "by hand",     "by eye",        "to hand",     "at hand",       "in half",      "in two",
-        "in use",      "to side",       "to end",      "in place",      "at a glance",  "in hand",
-        "by side",     "in one piece",  "in case",     "to speak",      "to mention",   "of note",
-        "in pieces",   "of use",        "on hand",     "at some point", "at one point", "at some time",
-        "at one time", "at the moment", "at the time", "at present",    "on occasion",  "in time",
-        "in the past", "at some stage", "by now",      "at times"};
+        "by hand",     "by eye",        "to hand",       "at hand",       "in half",      "in two",
+        "in use",      "to side",       "to end",        "in place",      "at a glance",  "in hand",
+        "by side",     "in one piece",  "in case",       "to speak",      "to mention",   "of note",
+        "in pieces",   "of use",        "on hand",       "at some point", "at one point", "at some time",
+        "at one time", "at the moment", "at the time",   "at present",    "on occasion",  "in time",
+        "in the past", "at some stage", "by now",        "at times",      "to heck",      "to hell",
+        "to buggery",  "to bits",       "to pieces",     "to death",      "to shreds",    "to blazes",
+        "to nothing",  "to ribbons",    "to high heaven"};
     if (token_first(tokens, i, idioms, COUNT(idioms))) return 0;
     if (token_is(tokens, i, "from") && i > 0 &&
         (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
@@ -178,7 +194,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
             continue;
         }
         if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
-            !(at + 2 < tokens->count && r->scope.fault[at + 2]))
+            !(at + 2 < tokens->count && r->scope.fault[at + 2]) && !opens_statement(r, at + 1))
             continue;
         if (token_is(tokens, at, "one") && last == at && spot_side(tokens, at - 1))
             last = at + 1; // "the back one"
@@ -191,6 +207,13 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     return last;
 }
 
+static bool is_thing(const struct fault_reader *r, size_t i) {
+    const struct token *token = &r->note->tokens.at[i];
+    struct word_entry entry;
+    return r->note->book && wordbook_find(r->note->book, token->one, strlen(token->one), &entry) &&
+           (entry.uses & (1u << USE_THING)) && !(entry.uses & ((1u << USE_PART) | (1u << USE_PLACE)));
+}
+
 // "Rim: two chips", "Lock - broken", "The lock? Broken": a part by itself before the stop at `start` - 1.
 static bool is_heading(const struct fault_reader *r, size_t start) {
     const struct tokens *tokens = &r->note->tokens;
@@ -199,6 +222,7 @@ static bool is_heading(const struct fault_reader *r, size_t start) {
     if (tokens->at[start - 1].stop != STOP_CLAUSE && !token_is(tokens, start - 1, "?")) return false;
     size_t at = start - 1;
     while (at > 0 && (r->part[at - 1] || spot_article(tokens, at - 1))) at--;
+    if (at + 2 == start && at == 0 && is_thing(r, at)) return false; // "Camera: top plate dented"
     return at == 0 || tokens->at[at - 1].stop != STOP_NONE;
 }
 
@@ -404,6 +428,70 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
     return participle ? place_behind(r, i + 2, from) : 0;
 }
 
+// "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
+static size_t narrowed(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const words[] = {"only",    "just",    "mostly",    "mainly",
+                                        "chiefly", "largely", "especially"};
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
+    if (token_is(tokens, i, "but")) i++;
+    if (!token_among(tokens, i, words, COUNT(words)) || !token_is(tokens, i + 1, "the")) return 0;
+    size_t at = i + 2;
+    while (at < tokens->count && at < i + 2 + WORDS_MOST && r->part[at] && !r->scope.fault[at]) at++;
+    if (at == i + 2) return 0;
+    *from = i + 2;
+    return at >= tokens->count || tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "and") ? at : 0;
+}
+
+// "Seam at the base weeps": between what has the fault and what it does.
+static size_t place_within(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    static const char *const words[] = {"at",    "on",     "in",    "near",  "by",
+                                        "round", "around", "along", "under", "inside"};
+    if (!hit->near || hit->to < hit->from + 4 ||
+        !token_among(&r->note->tokens, hit->from + 1, words, COUNT(words)))
+        return 0;
+    size_t to = place_behind(r, hit->from + 1, from);
+    return to && to < hit->to ? to : 0;
+}
+
+// "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
+// as a part or not; but when and under what it happened is none.
+size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    static const char *const ways[] = {"in",     "on",    "along", "across", "round",
+                                       "around", "under", "below", "above",  "near"};
+    static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
+    static const char *const others[] = {
+        "past",   "morning",       "post",       "move",   "photo",  "photos",  "picture",  "pictures",
+        "pics",   "light",         "sun",        "wash",   "world",  "whole",   "main",     "slightest",
+        "least",  "market",        "garage",     "shed",   "attic",  "loft",    "damp",     "rain",
+        "moment", "time",          "end",        "way",    "same",   "wet",     "dry",      "house",
+        "room",   "cold",          "weather",    "first",  "day",    "kiln",    "making",   "process",
+        "style",  "usual",         "field",      "shop",   "barn",   "cellar",  "basement", "kitchen",
+        "yard",   "road",          "rest",       "other",  "others", "listing", "title",    "set",
+        "lot",    "group",         "pair",       "family", "dark",   "bottle",  "ones",     "one",
+        "years",  "war",           "winter",     "heat",   "frost",  "oven",    "water",    "process",
+        "hand",   "circumstances", "impression", "move",   "clumsy", "trade",   "face",     "video",
+        "years",  "test",          "air",        "open",   "street", "lens"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->to;
+    enum flaw_class class = hit->kinds[0]->class;
+    if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT)) return 0;
+    if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) ||
+        !token_is(tokens, i + 1, "the"))
+        return 0;
+    size_t at = i + 2;
+    while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE ||
+        r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE ||
+        token_among(tokens, at, others, COUNT(others)))
+        return 0;
+    bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+                token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
+    *from = token_is(tokens, i, "in") || token_is(tokens, i, "on") ? at : i;
+    return ends ? at + 1 : 0;
+}
+
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
     if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
@@ -418,7 +506,9 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         to = place_behind(r, k, from);
         if (to && to < hit->to) to = 0;
     }
+    if (!to) to = place_within(r, hit, from);
     if (!to && (to = bare_place(r, next)) != 0) *from = next;
+    if (!to) to = narrowed(r, hit->to, from);
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_in_brackets(r, hit->to, from);

@@ -3,10 +3,12 @@
 // a scale of its own, and its rule has the words that place a fault on it. They stand in the same sentence,
 // with no other fault between. Where words of two degrees stand there the heavier counts: a buyer is never
 // told less.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #include <string.h>
 
+#include "notes/figure.h"
 #include "text/order.h"
 
 enum { REACH_BEFORE = 8, REACH_BEHIND = 14 };
@@ -24,6 +26,19 @@ static bool is_other(const struct fault_reader *r, const struct fault_hit *hit, 
            !(kind && degree_tell_at(r, kind, i));
 }
 
+// "…, arms rubbed": another part with a fault of its own, though the word stands on this scale too.
+static bool opens_part_fault(const struct fault_reader *r, size_t i) {
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    while (spot_article(tokens, i)) i++;
+    if (i >= tokens->count || !r->part[i] || r->scope.fault[i] || spot_adverb(tokens, i) ||
+        spot_preposition(tokens, i))
+        return false;
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (r->scope.fault[k] && !r->part[k]) return true;
+    return false;
+}
+
 static struct window window_of(const struct fault_reader *r, const struct fault_hit *hit,
                                const struct flaw *kind) {
     const struct tokens *tokens = &r->note->tokens;
@@ -33,7 +48,8 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
         w.from--;
     while (w.to < tokens->count && w.to - hit->to < REACH_BEHIND && tokens->at[w.to].stop < STOP_SENTENCE &&
            !is_other(r, hit, kind, w.to) &&
-           !(tokens->at[w.to].stop != STOP_NONE && degree_opens_praise(r, w.to + 1)))
+           !(tokens->at[w.to].stop != STOP_NONE &&
+             (degree_opens_praise(r, w.to + 1) || opens_part_fault(r, w.to + 1))))
         w.to++;
     return w;
 }
@@ -69,7 +85,8 @@ static bool is_number(const char *word) {
 
 // Most words of a note stand on no scale.
 static bool may_tell(const struct tokens *tokens, size_t i, const struct texts *words) {
-    static const char *const numbers[] = {"couple", "few", "2", "3", "4", "a", "quite"};
+    static const char *const numbers[] = {"couple", "few",    "2",        "3",       "4", "a",
+                                          "quite",  "uneven", "unevenly", "blotchy", "in"};
     if (!words->count) return false;
     return token_may_open(tokens, i, (const void *)words->at, words->count, sizeof *words->at) ||
            token_among(tokens, i, numbers, sizeof numbers / sizeof *numbers);
@@ -84,6 +101,10 @@ static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
                 {"a few", "few"},
                 {"three", "3"},
                 {"four", "4"},
+                {"patchy", "uneven"},
+                {"patchy", "unevenly"},
+                {"patchy", "blotchy"},
+                {"patchy", "in blotches"},
                 {"several", "a number of"},
                 {"several", "quite a few"}};
     size_t n = token_phrase(tokens, i, word);
@@ -119,6 +140,18 @@ static bool is_within_longer(const struct fault_reader *r, const struct flaw *ki
     return false;
 }
 
+// "40 mm long": the figure says how long, and "long" nothing more.
+static bool is_of_figure(const struct note *note, size_t i) {
+    enum { FAR = 4 };
+    if (!ANY(&note->tokens, i, "long", "deep", "wide", "across", "high")) return false;
+    for (size_t back = 1; back <= FAR && back <= i && note->tokens.at[i - back].stop == STOP_NONE; back++) {
+        struct figure figure;
+        size_t taken;
+        if (figure_at(note, i - back, &figure, &taken) && figure.unit && taken == back) return true;
+    }
+    return false;
+}
+
 static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
                    bool whole, bool places, const struct flaw *kind, int degree) {
     const struct texts *words = &kind->tells[degree];
@@ -132,6 +165,8 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
                 continue; // "no dust" of worm holes
             if (!places && n == 1 && r->part[i]) continue;
             if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
+            if (n == 1 && is_of_figure(r->note, i)) continue;
+            if (i > 0 && token_is(&r->note->tokens, i - 1, "nowhere")) continue; // "rusty but nowhere deep"
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};
             if (is_number(words->at[k]) && token_among(&r->note->tokens, i + n, verbs, 7))
                 continue;                                   // "the grey one has"
@@ -177,6 +212,31 @@ static size_t taken_back(const struct fault_reader *r, size_t from, size_t to) {
     for (size_t i = from; i < to; i++)
         if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return i;
     return 0;
+}
+
+// "Evenly toned and not dark", "hasn't gone right through": what is denied of it is the far end of its scale.
+static bool is_short_of(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
+                        const struct flaw *kind) {
+    enum { NEAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct texts *words = &kind->tells[SEVERITY_HEAVY];
+    for (size_t i = hit->to; i < w->to; i++) {
+        bool no = false;
+        for (size_t k = i; k > hit->to && i - k < NEAR && !no; k--)
+            no = ANY(tokens, k - 1, "not", "isn't", "aren't", "hasn't", "haven't", "doesn't", "don't",
+                     "never", "no", "nowhere", "can't", "without", "didn't");
+        for (size_t k = 0; no && k < words->count; k++) {
+            size_t n = tell_at(tokens, i, words->at[k]);
+            if (n && !has_no(tokens, i, i + n) && !r->part[i] && !is_number(words->at[k])) return true;
+        }
+    }
+    return false;
+}
+
+enum severity degree_short_of(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind) {
+    struct window w = window_of(r, hit, kind);
+    return is_short_of(r, &w, hit, kind) ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
 }
 
 enum severity degree_on_scale(const struct fault_reader *r, const struct fault_hit *hit,

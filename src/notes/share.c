@@ -59,7 +59,9 @@ enum severity degree_of_share(const struct fault_reader *r, const struct fault_h
         for (size_t k = i + taken; k < i + taken + FAR - 1 && k < tokens->count; k++) {
             if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "but"))
                 break;
-            if (fate_at(tokens, k, &left)) return degree_of(left ? WHOLE - percent : percent);
+            if (!fate_at(tokens, k, &left)) continue;
+            enum severity own = percent == MUCH ? degree_of_tell(hit->kinds[0], "half") : SEVERITY_UNKNOWN;
+            return own ? own : degree_of(left ? WHOLE - percent : percent);
         }
     }
     return SEVERITY_UNKNOWN;

@@ -35,7 +35,8 @@ static int number_behind(const struct fault_reader *r, const struct around *behi
 
 static enum severity of_likeness(const struct fault_reader *r, const struct fault_hit *hit,
                                  const struct item_flaw *flaw, const struct around *behind) {
-    double like = flaw->has_size ? 0 : size_of_object(r, hit);
+    double like = flaw->has_size ? flaw->size.base : size_of_object(r, hit);
+    if (like <= 0 && !flaw->has_size) like = degree_loose_length(&r->note->tokens, behind);
     enum severity found = like > 0 ? degree_of_likeness(flaw->kind, like) : SEVERITY_UNKNOWN;
     if (found || flaw->of) return found;
     int count = flaw->count ? flaw->count : number_behind(r, behind);
@@ -60,6 +61,9 @@ static enum severity of_likeness_told(const struct fault_reader *r, const struct
         enum severity found = degree_word(r, at, &n);
         if (found && degree_is_of_goods(r, at, n)) found = SEVERITY_UNKNOWN;
         size_t end = at + n;
+        if (found && n == 1 && degree_adverb(tokens, at) && end < behind->to &&
+            tokens->at[end].stop == STOP_NONE && !r->scope.fault[end])
+            found = SEVERITY_UNKNOWN; // "…, utterly charming"
         while (found && end < behind->to && end < at + n + WORDS_MOST && tokens->at[end].stop == STOP_NONE &&
                !r->part[end])
             end++;
@@ -109,7 +113,7 @@ static bool takes_object(const struct fault_reader *r, size_t i) {
 }
 
 // That it still holds or works is the middle step of some scales, and little of the others.
-static enum severity still_good(const struct flaw *kind) {
+enum severity degree_still_good(const struct flaw *kind) {
     static const char *const middle[] = {"dent-bend",    "warped",     "strap-damage",
                                          "binding-weak", "wood-split", "leather-crack",
                                          "seam-open",    "crack",      "crack-through"};
@@ -120,10 +124,18 @@ static enum severity still_good(const struct flaw *kind) {
 
 static enum severity of_use(const struct fault_reader *r, const struct fault_hit *hit,
                             const struct flaw *kind, const struct around *behind) {
+    static const char *const mends[] = {"easily",   "easy",       "fixable", "repairable",
+                                        "mendable", "fix",        "simple",  "straight",
+                                        "bent",     "straighten", "quick",   "straightened"};
     enum severity found = degree_of_use(r, hit);
+    for (size_t i = behind->from; found && i < behind->to; i++)
+        if (token_among(&r->note->tokens, i, mends, sizeof mends / sizeof *mends)) return found;
+    for (size_t i = behind->from; found == SEVERITY_LIGHT && i + 1 < behind->to; i++)
+        if (ANY(&r->note->tokens, i, "does", "do") && ANY(&r->note->tokens, i + 1, "the", "its", "work"))
+            return degree_still_good(kind); // "but does the job"
     for (size_t i = behind->from; found == SEVERITY_LIGHT && i < behind->to; i++)
         if (ANY(&r->note->tokens, i, "still", "works", "usable", "useable", "holds", "turns", "closes"))
-            return still_good(kind);
+            return degree_still_good(kind);
     return found;
 }
 
@@ -131,12 +143,13 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
 static enum severity of_tone(const struct fault_reader *r, const struct flaw *kind,
                              const struct around *behind) {
     static const char *const mild[] = {
-        "fine",        "free",       "freely",     "work",          "ok",          "okay",       "alright",
-        "tight",       "firm",       "sound",      "stable",        "usable",      "useable",    "works",
-        "hold",        "holds",      "grip",       "grips",         "closes",      "shuts",      "opens",
-        "swings",      "folds",      "turns",      "runs",          "plays",       "fits",       "harmless",
-        "superficial", "cosmetic",   "ordinary",   "normal",        "serviceable", "functional", "secure",
-        "anyway",      "regardless", "negligible", "inconspicuous", "discreet",    "manageable", "tolerable"};
+        "sturdy",        "functions",   "operates",   "holding",  "fine",        "free",       "freely",
+        "work",          "ok",          "okay",       "alright",  "tight",       "firm",       "sound",
+        "stable",        "usable",      "useable",    "works",    "hold",        "holds",      "grip",
+        "grips",         "closes",      "shuts",      "opens",    "swings",      "folds",      "turns",
+        "runs",          "plays",       "fits",       "harmless", "superficial", "cosmetic",   "ordinary",
+        "normal",        "serviceable", "functional", "secure",   "anyway",      "regardless", "negligible",
+        "inconspicuous", "discreet",    "manageable", "tolerable"};
     static const char *const bad[] = {
         "worse",     "gaping",     "gapes",    "ruined",     "rotten",     "useless",   "dangerous",
         "unsafe",    "ugly",       "nasty",    "everywhere", "wrecked",    "crumbly",   "ghastly",
@@ -153,12 +166,13 @@ static enum severity of_tone(const struct fault_reader *r, const struct flaw *ki
                                "won't", "don't", "hardly", "barely", "longer", "only", "aren't", "can't");
         if (!no && token_among(tokens, i, bad, sizeof bad / sizeof *bad)) return SEVERITY_HEAVY;
         good |= !no && token_among(tokens, i, mild, sizeof mild / sizeof *mild) &&
-                is_said_of_it(r, behind, i) && !takes_object(r, i);
+                is_said_of_it(r, behind, i) &&
+                (!takes_object(r, i) || ANY(tokens, i - 1, "but", "still", "though"));
         good |= token_is(tokens, i, "still") && i + 1 < behind->to && tokens->at[i].stop == STOP_NONE &&
                 tokens->at[i + 1].kind == TOKEN_WORD && !r->scope.fault[i + 1] &&
                 !token_among(tokens, i + 1, others, sizeof others / sizeof *others); // "still presses"
     }
-    return good ? still_good(kind) : SEVERITY_UNKNOWN;
+    return good ? degree_still_good(kind) : SEVERITY_UNKNOWN;
 }
 
 // "Creased at the ankle as boots are": no more than is usual.
@@ -179,8 +193,9 @@ static bool is_limited(const struct fault_reader *r, const struct around *behind
         bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
         if (token_is(tokens, i, "only") && ends && i > behind->from) return true;
         if (ANY(tokens, i, "only", "just") &&
-            ANY(tokens, i + 1, "on", "at", "round", "around", "along", "near", "by") &&
-            ANY(tokens, i + 2, "the", "one", "a"))
+            ANY(tokens, i + 1, "on", "at", "round", "around", "along", "near", "by", "in", "inside", "under",
+                "underneath", "behind", "to", "towards", "toward", "across", "where") &&
+            ANY(tokens, i + 2, "the", "one", "a", "its", "it"))
             return true;
     }
     return false;
@@ -224,10 +239,17 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
     if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
     if (!found) found = degree_on_scale(r, hit, kind);
+    if (found == SEVERITY_HEAVY && degree_is_bound(&r->note->tokens, &at[AROUND_BEHIND]))
+        found = SEVERITY_MODERATE;
+    bool fails = kind->form == FAULT; // "turns but you need to jiggle it" of what is only stiff, too
+    if (!found && fails) found = degree_of_failing(r, kind, &at[AROUND_BEHIND]);
+    if (!found && seen) found = degree_of_extent(r, kind, &at[AROUND_BEHIND]);
+    if (!found && seen) found = degree_of_failing(r, kind, &at[AROUND_NEXT]);
     if (!found) found = of_use(r, hit, kind, &at[AROUND_BEHIND]);
     if (!found) found = of_stuck(r, hit, kind);
     if (!found) found = degree_on_scale_in(r, kind, at[AROUND_NEXT].from, at[AROUND_NEXT].to);
     if (!found) found = of_likeness_told(r, &at[AROUND_BEHIND]);
+    if (!found && seen) found = degree_short_of(r, hit, kind);
     bool little = seen && (is_usual(r, &at[AROUND_BEHIND]) || is_limited(r, &at[AROUND_BEHIND]));
     if (!found && little) found = SEVERITY_LIGHT;
     if (!found && seen) found = degree_of_sight(r, &at[AROUND_BEHIND]);
