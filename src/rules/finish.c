@@ -179,7 +179,8 @@ static int named_order(const void *a, const void *b) {
 static const struct index *heads_of(struct arena *arena, const struct family *family) {
     struct index *heads = index_new(arena, family->thing_count);
     for (size_t i = 0; i < family->thing_count; i++) {
-        const char *last = strrchr(family->things[i].noun, ' '), *head = last ? last + 1 : family->things[i].noun;
+        const char *last = strrchr(family->things[i].noun, ' '),
+                   *head = last ? last + 1 : family->things[i].noun;
         index_add(heads, head, strlen(head), i);
     }
     return heads;
