@@ -7,6 +7,7 @@
 
 #include "disclosure/disclosure.h"
 #include "evidence/grade.h"
+#include "text/index.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -161,12 +162,7 @@ static bool is_of_other_thing(struct asker *a, const char *ask) {
         if (!n) break;
         const char *word = say_singular(a->arena, utf8_fold(a->arena, arena_copy(a->arena, at, n)));
         if (!strcmp(word, one)) return false;
-        const struct family *family = a->record->family;
-        for (size_t i = 0; i < family->thing_count; i++) {
-            const char *noun = strrchr(family->things[i].noun, ' ');
-            noun = noun ? noun + 1 : family->things[i].noun;
-            names_thing |= noun[0] == word[0] && !strcmp(noun, word);
-        }
+        names_thing |= index_find(a->record->family->heads, word, strlen(word)) != INDEX_NONE;
         at += n;
     }
     return names_thing;

@@ -13,7 +13,6 @@
 struct piece {
     struct span span;
     const char *field; // NULL: the notes
-    bool whole;        // notes with what is not about the thing
 };
 
 struct named {
@@ -28,6 +27,7 @@ struct raiser {
     const char *notes; // of the record, as far as they were read
     const char *own;   // the same with dots for what is not about the thing
     struct buf subject;
+    size_t own_size; // of the subject: what stands before notes with what is not about the thing
     struct piece *pieces;
     size_t count, room;
     struct named *named; // what the record says it is, may be or holds
@@ -41,7 +41,7 @@ struct raiser {
 static void add_text(struct raiser *r, const char *field, const char *text) {
     if (!text || !*text) return;
     r->pieces = arena_grow(r->arena, r->pieces, r->count, &r->room, sizeof *r->pieces);
-    r->pieces[r->count++] = (struct piece){{r->subject.n, r->subject.n + strlen(text)}, field, false};
+    r->pieces[r->count++] = (struct piece){{r->subject.n, r->subject.n + strlen(text)}, field};
     buf_text(&r->subject, text);
     buf_text(&r->subject, "\n.\n"); // no phrase reaches over this
 }
@@ -121,9 +121,8 @@ static void add_record(struct raiser *r) {
     }
     r->own = own_notes(r);
     add_text(r, NULL, r->own);
-    if (r->own == r->notes || !*r->own) return;
-    add_text(r, NULL, r->notes);
-    r->pieces[r->count - 1].whole = true;
+    r->own_size = r->subject.n;
+    if (r->own != r->notes && *r->own) add_text(r, NULL, r->notes);
 }
 
 // --- what raises a caution ---
@@ -170,18 +169,19 @@ static bool is_its_name(const struct raiser *r, const struct caution *caution, c
 static bool by_words(struct raiser *r, const struct finder *finder, const struct caution *caution, bool flat,
                      struct caution_found *found) {
     unsigned why = r->wanted[finder->number];
-    if (!why || (!(why & TRIGGER_SAID) && !scanner_may_match(r->scanner, finder, r->subject.at, r->subject.n)))
+    size_t size = caution->history ? r->subject.n : r->own_size;
+    if (!why || (!(why & TRIGGER_SAID) && !scanner_may_match(r->scanner, finder, r->subject.at, size)))
         return false;
-    for (size_t from = 0; from < r->subject.n;) {
+    for (size_t from = 0; from < size;) {
         struct span match = {0, 0};
-        enum scan_result result = scanner_find(r->scanner, finder, r->subject.at, r->subject.n, from, &match);
+        enum scan_result result = scanner_find(r->scanner, finder, r->subject.at, size, from, &match);
         if (result == SCAN_SLOW) {
             found->because = "a text that took too long to read";
             return true;
         }
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
-        if (piece && (!piece->whole || caution->history) && !is_its_name(r, caution, piece, match) &&
+        if (piece && !is_its_name(r, caution, piece, match) &&
             (flat || is_meant(caution, r->subject.at, match.from, match.to))) {
             note_words(r, piece, match, found);
             return true;
@@ -301,8 +301,7 @@ static bool raised(struct raiser *r, const struct caution *caution, struct cauti
     found->because = by_thing(r, caution);
     if (!found->because) found->because = by_flaw(r, caution);
     found->stop = caution->stop;
-    bool said = found->because ||
-                by_words(r, &caution->finder, caution, false, found);
+    bool said = found->because || by_words(r, &caution->finder, caution, false, found);
     struct caution_found beside;
     if (said) said = !caution->with.said.count || by_words(r, &caution->with, caution, true, &beside);
     return said || by_signs(r, caution, found);

@@ -35,23 +35,23 @@ const char *private_reason(enum private_kind kind) {
     return kinds[kind].reason;
 }
 
-void (*const private_matchers[PRIVATE_MATCHERS])(struct private_text *t, size_t i) = {
-    [MATCH_OWNER] = match_owner,
-    [MATCH_TITLE] = match_title,
-    [MATCH_DEDICATION] = match_dedication,
-    [MATCH_BARE_NAME] = match_bare_name,
-    [MATCH_INITIALS] = match_initials,
-    [MATCH_ADDRESS] = match_address,
-    [MATCH_POSTAL] = match_postal,
-    [MATCH_TELEPHONE] = match_telephone,
-    [MATCH_EXCHANGE] = match_exchange,
-    [MATCH_ACCOUNT] = match_account,
-    [MATCH_CARD] = match_card,
-    [MATCH_SERIAL] = match_serial,
-    [MATCH_PRESCRIPTION] = match_prescription,
-    [MATCH_MAIL] = match_mail,
-    [MATCH_WEB] = match_web,
-    [MATCH_PLATE] = match_plate};
+void (*const private_matchers[PRIVATE_MATCHERS])(struct private_text *t,
+                                                 size_t i) = {[MATCH_OWNER] = match_owner,
+                                                              [MATCH_TITLE] = match_title,
+                                                              [MATCH_DEDICATION] = match_dedication,
+                                                              [MATCH_BARE_NAME] = match_bare_name,
+                                                              [MATCH_INITIALS] = match_initials,
+                                                              [MATCH_ADDRESS] = match_address,
+                                                              [MATCH_POSTAL] = match_postal,
+                                                              [MATCH_TELEPHONE] = match_telephone,
+                                                              [MATCH_EXCHANGE] = match_exchange,
+                                                              [MATCH_ACCOUNT] = match_account,
+                                                              [MATCH_CARD] = match_card,
+                                                              [MATCH_SERIAL] = match_serial,
+                                                              [MATCH_PRESCRIPTION] = match_prescription,
+                                                              [MATCH_MAIL] = match_mail,
+                                                              [MATCH_WEB] = match_web,
+                                                              [MATCH_PLATE] = match_plate};
 
 // Spans come nearly in order, so that insertion is quick. Of those that overlap the longest names the kind.
 static void settle(struct private_spans *spans) {

@@ -130,8 +130,7 @@ void private_cut(struct private_text *t) {
             at = next;
             continue;
         }
-        if (t->count == room)
-            t->tokens = arena_grow(t->arena, t->tokens, t->count, &room, sizeof *t->tokens);
+        if (t->count == room) t->tokens = arena_grow(t->arena, t->tokens, t->count, &room, sizeof *t->tokens);
         struct token *token = &t->tokens[t->count++];
         *token = cut_token(t->text, size, at);
         token->spaced = spaced;

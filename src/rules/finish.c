@@ -176,6 +176,17 @@ static int named_order(const void *a, const void *b) {
     return names ? names : (x->rank > y->rank) - (x->rank < y->rank);
 }
 
+// The last words of the nouns of its things.
+static const struct index *heads_of(struct arena *arena, const struct family *family) {
+    struct index *heads = index_new(arena, family->thing_count);
+    for (size_t i = 0; i < family->thing_count; i++) {
+        const char *last = strrchr(family->things[i].noun, ' '),
+                   *head = last ? last + 1 : family->things[i].noun;
+        index_add(heads, head, strlen(head), i);
+    }
+    return heads;
+}
+
 static void name_things(struct arena *arena, struct ruleset *rules) {
     size_t count = 0;
     for (size_t i = 0; i < rules->family_count; i++)
@@ -305,6 +316,10 @@ void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags)
     rules->flaws_by_id = sorted(arena, (const void *)rules->flaws, rules->flaw_count, flaw_order);
     rules->families_by_id = sorted(arena, (const void *)rules->families, rules->family_count, family_order);
     name_things(arena, rules);
+    for (size_t i = 0; i < rules->family_count; i++) {
+        struct family *family = (struct family *)(uintptr_t)rules->families[i];
+        family->heads = heads_of(arena, family);
+    }
     size_t number = 0;
     // The set is still being made here; it is const for everybody else.
     for (size_t i = 0; i < rules->flaw_count; i++) {

@@ -151,6 +151,7 @@ struct thing {
     bool pair; // one item although plural in form (trousers, scissors)
 };
 
+struct index;
 struct family {
     struct rule rule;
     const char *print;
@@ -160,6 +161,7 @@ struct family {
     size_t want_count;
     struct thing *things;
     size_t thing_count;
+    const struct index *heads; // the last words of their nouns
     struct check *checks;
     size_t check_count;
     struct photo_wish *photos;

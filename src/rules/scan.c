@@ -238,8 +238,7 @@ static bool is_ascii(const char *text, size_t size) {
 
 // Bytes beyond ASCII mean single characters only to the other form, and so may an escape ("\\x{2019}").
 static pcre2_code *compile_form(struct scanner *s, const struct finder *finder, int form) {
-    char *pattern =
-        form >= PROBE_UTF8 ? probe_pattern(s->arena, finder) : finder_pattern(s->arena, finder);
+    char *pattern = form >= PROBE_UTF8 ? probe_pattern(s->arena, finder) : finder_pattern(s->arena, finder);
     if (!pattern) return NULL;
     if (form == FOR_UTF8 || form == PROBE_UTF8) return compile(s, pattern, options | PCRE2_NO_UTF_CHECK);
     char *to = pattern; // the other apostrophe stands in no text of ASCII

@@ -106,8 +106,7 @@ static void add_both(struct arena *arena, struct triggers *t, const char *text, 
 static bool is_plain(const char *phrase) {
     for (; *phrase; phrase++) {
         uint32_t byte = (unsigned char)*phrase;
-        if (byte >= 0x80 ||
-            !(utf8_is_letter(byte) || utf8_is_digit(byte) || byte == ' ' || byte == '\'') ||
+        if (byte >= 0x80 || !(utf8_is_letter(byte) || utf8_is_digit(byte) || byte == ' ' || byte == '\'') ||
             (byte == ' ' && phrase[1] == ' '))
             return false;
     }

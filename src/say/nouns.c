@@ -305,13 +305,14 @@ static const struct noun_pair by_plural[] = {{"addendum", "addenda"},
                                              {"woodlouse", "woodlice"}};
 
 // The same at the end of a longer word: penknife, bookshelf, eyetooth.
-#define ENDING(singular, plural) {{singular, plural}, sizeof singular - 1, sizeof plural - 1}
+#define ENDING(singular, plural)                                                                             \
+    { {singular, plural}, sizeof singular - 1, sizeof plural - 1 }
 
 static const struct noun_ending endings[] = {
-    ENDING("child", "children"), ENDING("foot", "feet"), ENDING("hoof", "hooves"),
-    ENDING("knife", "knives"), ENDING("leaf", "leaves"), ENDING("loaf", "loaves"),
-    ENDING("scarf", "scarves"), ENDING("shelf", "shelves"), ENDING("thief", "thieves"),
-    ENDING("tooth", "teeth"), ENDING("wife", "wives"), ENDING("wolf", "wolves")};
+    ENDING("child", "children"), ENDING("foot", "feet"),     ENDING("hoof", "hooves"),
+    ENDING("knife", "knives"),   ENDING("leaf", "leaves"),   ENDING("loaf", "loaves"),
+    ENDING("scarf", "scarves"),  ENDING("shelf", "shelves"), ENDING("thief", "thieves"),
+    ENDING("tooth", "teeth"),    ENDING("wife", "wives"),    ENDING("wolf", "wolves")};
 
 static const struct noun_list lists[NOUNS_COUNT] = {
     [NOUNS_PLURAL_ONLY] = {plural_only, sizeof plural_only / sizeof *plural_only},

@@ -185,9 +185,8 @@ struct state {
 static bool is_known(const struct token *token) {
     return in_list(token, common_parts, LENGTH(common_parts)) ||
            in_list(token, prepositions, LENGTH(prepositions)) ||
-           in_list(token, also_adjectives, LENGTH(also_adjectives)) ||
-           in_list(token, leads, LENGTH(leads)) || in_list(token, adverbs, LENGTH(adverbs)) ||
-           in_list(token, determiners, LENGTH(determiners));
+           in_list(token, also_adjectives, LENGTH(also_adjectives)) || in_list(token, leads, LENGTH(leads)) ||
+           in_list(token, adverbs, LENGTH(adverbs)) || in_list(token, determiners, LENGTH(determiners));
 }
 
 static void put_token(struct buf *out, const struct token *token, bool first) {

@@ -16,7 +16,7 @@ struct pair {
     const char *from, *to;
 };
 struct variants {
-    struct pair *pairs[2]; // by the locale that a text is to have, sorted by `from`
+    struct pair *pairs[2];  // by the locale that a text is to have, sorted by `from`
     struct index *index[2]; // of them
     size_t count;
 };

@@ -17,7 +17,8 @@ struct buf {
 
 struct buf buf_start(struct arena *arena);
 void buf_add(struct buf *buf, const char *bytes, size_t size);
-// Makes room for `more` bytes behind the text, for a caller who writes them at `at + n` and adds to `n` himself.
+// Makes room for `more` bytes behind the text, for a caller who writes them at `at + n` and adds to `n`
+// himself.
 void buf_reserve(struct buf *buf, size_t more);
 void buf_text(struct buf *buf, const char *text);
 void buf_byte(struct buf *buf, char byte);

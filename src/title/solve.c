@@ -45,8 +45,8 @@ static int64_t worth_bound(const struct solve_model *model, int64_t bound) {
 }
 
 // The shortest title, as solve_least() gives it; false when there is none.
-static bool find_least(struct arena *arena, const struct title_problem *problem, int *spelling, size_t *length,
-                       struct title_choice *choice) {
+static bool find_least(struct arena *arena, const struct title_problem *problem, int *spelling,
+                       size_t *length, struct title_choice *choice) {
     struct solve_model musts;
     struct solve_found least;
     if (solve_least(arena, problem, spelling, length)) return true;

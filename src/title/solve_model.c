@@ -154,9 +154,10 @@ static void draft_wordings(struct draft *draft) {
         for (size_t i = 0; i < problem->wants[k].count; i++)
             draft_wording(draft, &problem->wants[k].wordings[i], k);
     model->stem_cells = bits_cells(model->stem_count);
+    uint64_t *sets = arena_array(draft->arena, model->wording_count * model->stem_cells, sizeof *sets);
     for (size_t w = 0; w < model->wording_count; w++) {
         struct solve_wording *own = &model->wordings[w];
-        own->stem_set = arena_array(draft->arena, model->stem_cells, sizeof *own->stem_set);
+        own->stem_set = sets + w * model->stem_cells;
         for (size_t i = 0; i < own->stem_count; i++) bits_add(own->stem_set, own->stems[i]);
     }
 }
@@ -179,13 +180,35 @@ static void name_words(struct draft *draft) {
     }
 }
 
-static void fill_texts(struct draft *draft, struct solve_entry *entry, const struct title_spelling *text) {
+// A roll-up that is left out is tied to every must that it may cover, such a must to one roll-up.
+static size_t word_room(const struct draft *draft, size_t e) {
+    const struct title_spelling *text = draft->texts[e];
+    bool rollup = draft->model->entries[e].group >= draft->model->phrase_count;
+    return text != NULL ? text->word_count : rollup ? draft->model->phrase_count : 1;
+}
+
+// One piece of memory for the lists of all entries.
+static void share_out(struct draft *draft) {
     struct solve_model *model = draft->model;
+    size_t stems = 0, words = 0;
+    for (size_t e = 0; e < model->entry_count; e++) {
+        stems += draft->texts[e] == NULL ? 0 : draft->texts[e]->stem_count;
+        words += word_room(draft, e);
+    }
+    uint32_t *lists = arena_array(draft->arena, stems + words, sizeof *lists);
+    uint64_t *sets = arena_array(draft->arena, model->entry_count * model->stem_cells, sizeof *sets);
+    for (size_t e = 0; e < model->entry_count; e++) {
+        struct solve_entry *entry = &model->entries[e];
+        entry->stem_set = sets + e * model->stem_cells;
+        entry->stems = lists;
+        lists += draft->texts[e] == NULL ? 0 : draft->texts[e]->stem_count;
+        entry->words = lists;
+        lists += word_room(draft, e);
+    }
+}
+
+static void fill_texts(struct draft *draft, struct solve_entry *entry, const struct title_spelling *text) {
     size_t stems = text == NULL ? 0 : text->stem_count, words = text == NULL ? 0 : text->word_count;
-    entry->stem_set = arena_array(draft->arena, model->stem_cells, sizeof *entry->stem_set);
-    entry->stems = arena_array(draft->arena, stems, sizeof *entry->stems);
-    entry->words =
-        arena_array(draft->arena, words + (text == NULL ? model->phrase_count : 0), sizeof *entry->words);
     for (size_t i = 0; i < stems; i++) {
         uint32_t name = draft->stem_name[text->stems[i]];
         if (name == 0 || bits_has(entry->stem_set, name - 1)) continue;
@@ -217,12 +240,14 @@ static void tie_covers(struct draft *draft) {
 static void fill_entries(struct draft *draft) {
     struct solve_model *model = draft->model;
     name_words(draft);
+    share_out(draft);
     for (size_t e = 0; e < model->entry_count; e++) fill_texts(draft, &model->entries[e], draft->texts[e]);
     tie_covers(draft);
     model->word_cells = bits_cells(model->word_count);
+    uint64_t *sets = arena_array(draft->arena, model->entry_count * model->word_cells, sizeof *sets);
     for (size_t e = 0; e < model->entry_count; e++) {
         struct solve_entry *entry = &model->entries[e];
-        entry->word_set = arena_array(draft->arena, model->word_cells, sizeof *entry->word_set);
+        entry->word_set = sets + e * model->word_cells;
         for (size_t i = 0; i < entry->word_count; i++) bits_add(entry->word_set, entry->words[i]);
     }
 }

@@ -74,6 +74,11 @@ static bool word_span(const char *text, size_t size, size_t *at, size_t *from) {
     size_t to = *from;
     for (size_t next = *from; next < size;) {
         size_t here = next;
+        unsigned char c = (unsigned char)text[here];
+        if (c < 0x80 && word_point(c)) { // nearly all
+            to = ++next;
+            continue;
+        }
         uint32_t point = utf8_next(text, size, &next);
         if (word_point(point))
             to = next;
