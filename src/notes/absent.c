@@ -284,6 +284,13 @@ const char *absent_object(struct fault_reader *r, const struct fault_hit *hit, c
     return arena_format(r->note->arena, "%s %s", part, fault_words(r->note, at, at + 1));
 }
 
+// "No pieces are chipped": where the fault of those that are denied one begins.
+static size_t behind_verb(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "been", "look", "seem"};
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && token_among(tokens, i, verbs, COUNT(verbs))) i++;
+    return i;
+}
+
 // "No lid chips": the "no" reaches the fault behind the part.
 static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
@@ -442,8 +449,9 @@ void read_absent(struct fault_reader *r) {
                 i = end + gone - 1;
                 continue;
             }
-            bool fault_follows = end < tokens->count && r->scope.fault[end] &&
-                                 tokens->at[end].stop == STOP_NONE && denied_too(r, end);
+            size_t said = token_is(tokens, i, "no") ? behind_verb(tokens, end) : end;
+            bool fault_follows = said < tokens->count && r->scope.fault[said] && denied_too(r, said) &&
+                                 (tokens->at[end].stop == STOP_NONE || said > end);
             bool aid = token_is(tokens, end, "to") &&
                        (token_is(tokens, end + 1, "see") || token_is(tokens, end + 1, "find") ||
                         token_is(tokens, end + 1, "spot")); // "you'd need a glass to see it"
@@ -488,9 +496,10 @@ void read_absent(struct fault_reader *r) {
 bool absent_is_of_part(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
-    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == hit->to &&
+    size_t to = token_is(tokens, hit->from, "no") ? behind_verb(tokens, hit->to) : hit->to;
+    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == to &&
                 tokens->at[hit->to - 1].stop == STOP_NONE &&
-                (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
+                (r->scope.stance[to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
            hit->to - hit->from < 4 && // not "no door on the battery"
            (token_is(tokens, hit->to - 2, "no") || token_is(tokens, hit->from, "no") ||

@@ -377,6 +377,19 @@ bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, si
     return cue > hit->from && cue < hit->to && token_among(tokens, hit->to - 1, uses, COUNT(uses));
 }
 
+// "Never been repaired", "never had a crack": what was not so in the past is no finding of today. "Never
+// leaks" and "never saw a chip" are.
+bool denial_is_history(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const done[] = {"been", "had", "torn", "broken", "split", "bent", "cut", "worn"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t cue = r->scope.cue[hit->from], next = cue;
+    while (next < tokens->count && next < cue + 2 && !token_is(tokens, next, "never")) next++;
+    if (next >= tokens->count || !token_is(tokens, next, "never") || ++next >= tokens->count) return false;
+    size_t size = strlen(tokens->at[next].fold);
+    return token_among(tokens, next, done, COUNT(done)) ||
+           (r->scope.fault[next] && size > 4 && !strcmp(tokens->at[next].fold + size - 2, "ed"));
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {

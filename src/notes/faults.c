@@ -386,6 +386,8 @@ static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, co
         leave(r, hit, "no vessel");
     else if (stance & STANCE_HEARD)
         leave(r, hit, "only heard or hoped");
+    else if (denial_is_history(r, hit))
+        leave(r, hit, "never so, of today nothing is said");
     else if (stance & STANCE_BOUNDED || elsewhere)
         tell_left(r, hit, "denied in part only");
     else

@@ -184,6 +184,8 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 // denial.c: of two words apart, a denial by its own first word, or of what the thing should do: "doesn't …
 // shut", "zip will not shut".
 bool denial_is_own(const struct fault_reader *reader, const struct fault_hit *hit, size_t cue);
+// The same file: is it said of the past alone, "never been chipped"?
+bool denial_is_history(const struct fault_reader *reader, const struct fault_hit *hit);
 void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, you can put a finger in it"
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.

@@ -136,6 +136,16 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+// "Lid won't stay shut", "knob won't stay on": what does not stay where it is put is the opposite of stuck.
+static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part, size_t verb, size_t to) {
+    const struct flaw *kind = function_kind(r, part);
+    if (!token_is(&r->note->tokens, verb, "stay") || strcmp(kind->rule.id, "seized") != 0) return kind;
+    static const char *const closed[] = {"shut", "closed", "down", "open"};
+    bool fastens = token_among(&r->note->tokens, to - 1, closed, COUNT(closed));
+    const struct flaw *loose = ruleset_flaw(r->note->rules, fastens ? "clasp-fault" : "loose-part");
+    return loose ? loose : kind;
+}
+
 // "Handle doesn't move" of a saucepan: it is meant not to.
 static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to) {
     static const char *const fixed[] = {"handle", "handles", "head", "leg", "legs", "foot", "feet", "stem"};
@@ -195,7 +205,7 @@ void read_functions(struct fault_reader *r) {
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         if (is_firm(r, part, i + n, to)) continue;
-        struct fault_hit hit = {.from = part, .to = to, .kinds = {function_kind(r, part)}, .kind_count = 1};
+        struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;

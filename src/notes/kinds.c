@@ -247,15 +247,35 @@ static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) 
     return named;
 }
 
+// A seat that is not said to be soft splits as wood does: "split in the seat" of an oak chair.
+static bool is_hard(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const soft[] = {
+        "leather",   "leatherette", "vinyl",  "velvet",  "fabric", "cloth",   "cushion", "cushions",
+        "cushioned", "upholstered", "padded", "padding", "cover",  "covers",  "covered", "upholstery",
+        "foam",      "rush",        "cane",   "caned",   "canvas", "rexine",  "wool",    "tapestry",
+        "webbing",   "saddle",      "sofa",   "settee",  "couch",  "armchair"};
+    bool wood = false;
+    for (size_t i = 0; i < hit->kind_count; i++) wood |= !strcmp(hit->kinds[i]->rule.id, "wood-split");
+    if (!wood || strcmp(kind->rule.id, "upholstery-wear") != 0) return false;
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (token_among(tokens, i, soft, COUNT(soft))) return false;
+    return true;
+}
+
+// What is damage of a part comes before what is damage of a stuff: a leather seat that has split is a seat's.
 static const struct flaw *narrowed(const struct fault_reader *r, const struct fault_hit *hit,
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
-    for (size_t i = 0; i < rules->flaw_count; i++)
-        if (rules->flaws[i]->narrows.count && is_narrower(rules->flaws[i], hit) &&
-            (rules->flaws[i]->within.count
-                 ? is_of_part(r, rules->flaws[i], place) || is_of_rubber(r, rules->flaws[i])
-                 : is_of_material(r, rules->flaws[i], place)))
-            return rules->flaws[i];
+    for (int parts = 1; parts >= 0; parts--)
+        for (size_t i = 0; i < rules->flaw_count; i++) {
+            const struct flaw *kind = rules->flaws[i];
+            if (!kind->narrows.count || (kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit))
+                continue;
+            if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
+                      : is_of_material(r, kind, place))
+                return kind;
+        }
     return NULL;
 }
 
@@ -332,8 +352,38 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
     return best;
 }
 
+// Fungus of what one looks through is in its glass, a pan that wobbles is not flat: what a word is of one
+// thing, but for some only where no part is named. `of` holds families and the last words of types.
+static const struct flaw *of_thing(const struct fault_reader *r, const struct fault_hit *hit,
+                                   const struct flaw *kind, const char *place) {
+    static const char pans[] = "skillet pan griddle plate platter tray dish saucepan";
+    static const char worn[] = "music cameras sports"; // their straps come off
+    static const struct {
+        const char *said, *kind, *of, *meant;
+        bool placed;
+    } words[] = {{"fungus", "mold", "cameras", "screen-damage", false},
+                 {"wobble", "loose-part", pans, "warped", false},
+                 {"wobbles", "loose-part", pans, "warped", false},
+                 {"wobbly", "loose-part", pans, "warped", false},
+                 {"rocking", "loose-part", pans, "warped", false},
+                 {"missing", "strap-damage", worn, "missing-accessory", true},
+                 {"gone", "strap-damage", worn, "missing-accessory", true}};
+    const struct record *record = r->note->record;
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    for (size_t i = 0; record->family && i < COUNT(words); i++) {
+        bool said = token_is(&r->note->tokens, hit->from, words[i].said) ||
+                    token_is(&r->note->tokens, hit->to - 1, words[i].said);
+        if (!said || (place && !words[i].placed) || strcmp(words[i].kind, kind->rule.id) != 0) continue;
+        bool of = has_word(words[i].of, record->family->rule.id) ||
+                  (type && has_word(words[i].of, last ? last + 1 : type));
+        const struct flaw *meant = of ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
+        if (meant) return meant;
+    }
+    return kind;
+}
+
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    return of_event(r, hit, best_of_hit(r, hit, place), place);
+    return of_thing(r, hit, of_event(r, hit, best_of_hit(r, hit, place), place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

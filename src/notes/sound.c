@@ -121,11 +121,12 @@ static void read_sound(struct fault_reader *r, size_t i) {
     }
 }
 
-// "No stains or odors": the last of what is denied.
+// "No stains or odors", "free of holes and odors": the last of what is denied.
 static size_t listed_smell(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"odor", "odors", "odour", "odours", "smell", "smells"};
     const struct tokens *tokens = &r->note->tokens;
-    bool joined = i > 1 && (token_is(tokens, i - 1, "or") || token_is(tokens, i - 1, "nor"));
+    static const char *const joints[] = {"or", "nor", "and", ","};
+    bool joined = i > 1 && token_among(tokens, i - 1, joints, COUNT(joints));
     return joined && token_among(tokens, i, words, COUNT(words)) && r->scope.fault[i - 2] &&
                    (r->scope.stance[i - 2] & (STANCE_DENIED | STANCE_NONE_SEEN))
                ? 1
