@@ -131,6 +131,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= !strcmp(head, "base") && (topped || !only_no); // "butter dish lid, no base"
     glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
     glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
+    bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
+    glazed |= id && ended && !strcmp(head, "back") && // "the back is missing": a panel that comes off
+              (!strcmp(id, "electrical") || !strcmp(id, "clocks-watches") || !strcmp(id, "cameras"));
     if (is_quality(head)) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;

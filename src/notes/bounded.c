@@ -171,6 +171,10 @@ static bool is_wished(const struct scope *s, size_t i) {
 // not there.
 static bool says_which(const struct scope *s, size_t fault, size_t to, bool looked) {
     const struct tokens *tokens = &s->note->tokens;
+    for (size_t at = fault + 1; at < to && tokens->at[at].stop == STOP_NONE; at++) // "no cracks for its age"
+        if (token_is(tokens, at, "for") && ANY(tokens, at + 1, "its", "the", "their", "that", "such") &&
+            ANY(tokens, at + 2, "age", "ages", "years", "year"))
+            return true;
     size_t i = to;
     while (i > fault + 1 && !s->fault[i - 1]) i--;
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;

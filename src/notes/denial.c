@@ -89,7 +89,10 @@ static bool tells_part(const struct scope *s, size_t i) {
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
     if (i > 0 && tokens->at[i - 1].stop == STOP_COMMA && states_own(tokens, i)) return false;
-    enum { WORDS_MOST = 4 }; // "… or any other wear"
+    static const char *const states[] = {"good",  "fair", "normal", "usual", "nice",     "decent",
+                                         "great", "fine", "honest", "age",   "ordinary", "general"};
+    if (comma && token_among(tokens, i, states, COUNT(states))) return false; // "no chips, normal wear"
+    enum { WORDS_MOST = 4 };                                                  // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
         if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||

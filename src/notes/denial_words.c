@@ -259,11 +259,17 @@ static const struct cue before[] = {
 // Behind what is denied: "cracks: none", "chip free", "no scratches found". They govern the clause up to
 // them.
 static const struct cue behind[] = {
+    {"are not on it", DENIES},
+    {"aren't on it", DENIES},
+    {"aren't on this one", DENIES},
     {"aren't there", DENIES},
     {"can see none", LOOKED_FOR},
     {"could find none", LOOKED_FOR},
     {"found none", LOOKED_FOR},
     {"free", DENIES},
+    {"is not on it", DENIES},
+    {"isn't on it", DENIES},
+    {"isn't on this one", DENIES},
     {"isn't there", DENIES},
     {"no where", LOOKED_FOR},
     {"none", DENIES},
@@ -277,6 +283,9 @@ static const struct cue behind[] = {
     {"none that i", LOOKED_FOR},
     {"none visible", LOOKED_FOR},
     {"not found", LOOKED_FOR},
+    {"not on it", DENIES},
+    {"not on them", DENIES},
+    {"not on this one", DENIES},
     {"not present", DENIES},
     {"not seen", LOOKED_FOR},
     {"not there", DENIES},
