@@ -362,6 +362,8 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         const char *said, *kind, *of, *meant;
         bool placed;
     } words[] = {{"fungus", "mold", "cameras", "screen-damage", false},
+                 {"haze", "cloudy-glass", "cameras", "screen-damage", true},
+                 {"hazy", "cloudy-glass", "cameras", "screen-damage", true},
                  {"wobble", "loose-part", pans, "warped", false},
                  {"wobbles", "loose-part", pans, "warped", false},
                  {"wobbly", "loose-part", pans, "warped", false},
