@@ -60,8 +60,10 @@ static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) 
     static const char *const skipped[] = {"the",   "a",      "one",    "for",  "just",    "right",
                                           "maybe", "two",    "its",    "spot", "bit",     "patch",
                                           "touch", "little", "small",  "tiny", "spots",   "place",
-                                          "some",  "few",    "couple", "mark", "there's", "it"};
-    enum { SKIP_MOST = 4, WORDS_MOST = 6 };
+                                          "some",  "few",    "couple", "mark", "there's", "it",
+                                          "faint", "slight", "light",  "very", "specks",  "speck",
+                                          "of",    "tiniest"};
+    enum { SKIP_MOST = 5, WORDS_MOST = 6 };
     const struct tokens *tokens = &r->note->tokens;
     size_t to = spot_place_at(r, i, from), at = i;
     while (!to && at < i + SKIP_MOST && token_among(tokens, at, skipped, COUNT(skipped)))

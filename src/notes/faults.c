@@ -169,7 +169,7 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
 static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     if (strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) != 0) return false;
     return !strcmp(kind->rule.id, "partly-working") ||
-           (!strcmp(kind->rule.id, "crack-through") &&
+           ((!strcmp(kind->rule.id, "crack-through") || !strcmp(kind->rule.id, "seam-split")) &&
             (!r->note->record->family || !kind_can_be(r, kind, NULL)));
 }
 
@@ -496,6 +496,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
+    if (function_moves(r, hit, kind)) return;
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }

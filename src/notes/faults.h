@@ -263,6 +263,7 @@ const char *function_place(struct fault_reader *reader, const struct fault_hit *
 // "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.
 bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
                     size_t at, const char *part);
+bool function_moves(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
 void read_ailing(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".

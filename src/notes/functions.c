@@ -188,6 +188,22 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
     return false;
 }
 
+// "Spins fine" of a globe or a stool: what has no works does not work, it is not stuck.
+bool function_moves(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const ids[] = {"decor", "furniture", "metalware", "kitchenware", "ceramics",
+                                      "glassware", "bags", "books", "sports"};
+    static const char *const motions[] = {"spins", "turns", "rotates", "revolves", "swivels", "opens", "folds"};
+    const struct family *family = r->note->record->family;
+    const struct flaw *seized = ruleset_flaw(r->note->rules, "seized");
+    bool still = false;
+    for (size_t k = 0; family && k < COUNT(ids); k++) still |= !strcmp(family->rule.id, ids[k]);
+    if (!still || !seized || strcmp(kind->rule.id, "working-tested") != 0 ||
+        !token_among(&r->note->tokens, hit->from, motions, COUNT(motions)))
+        return false;
+    clear_add(r, seized, NULL, NULL, false, hit->from, hit->to);
+    return true;
+}
+
 bool function_does(const struct tokens *tokens, size_t i) {
     static const char *const more[] = {"works", "runs", "goes", "light", "lights", "fine", "ok", "yes"};
     return third_person(tokens, i) || token_among(tokens, i, more, COUNT(more)) ||

@@ -242,6 +242,7 @@ static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) 
     for (size_t i = 0; i < kind->on.count; i++) rubber |= !strcmp(kind->on.at[i], "rubber");
     for (size_t i = 0; rubber && i < r->material_count; i++)
         named |= !r->materials[i]->of && names_material("rubber", r->materials[i]->value);
+    named |= rubber && type && strstr(type, "wellington");
     for (size_t i = 0; rubber && type && i < kind->within.count; i++)
         named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
     return named;
@@ -304,6 +305,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"crease", {"dent-bend", NULL}},
                   {"blade-wear", {"chip", "enamel-chip"}},
                   {"glued-repair", {"darned-patched", NULL}},
+                  {"darned-patched", {"glued-repair", NULL}},
                   {"upholstery-wear", {"fabric-weak", NULL}},
                   {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
@@ -368,6 +370,10 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
                  {"wobbles", "loose-part", pans, "warped", false},
                  {"wobbly", "loose-part", pans, "warped", false},
                  {"rocking", "loose-part", pans, "warped", false},
+                 {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
+                 {"seam", "seam-split", "games-puzzles", "box-wear", true},
+                 {"glue", "sticker-residue", "paper", "album-residue", true},
+                 {"rock", "warped", "furniture", "loose-joint", false},
                  {"missing", "strap-damage", worn, "missing-accessory", true},
                  {"gone", "strap-damage", worn, "missing-accessory", true}};
     const struct record *record = r->note->record;

@@ -110,7 +110,7 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         "display",     "screen",  "tuner",     "channel",    "headlight", "horn",     "bell",  "fan",
         "blower",      "fuse",    "switch",    "lever",      "button",    "buttons",  "key",   "keys",
         "setting",     "band",    "heater",    "reverse",    "rewind",    "cassette", "fm",    "am",
-        "flash",       "meter",   "tape"};
+        "flash",       "meter",   "tape",      "lamp",       "bulb"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (strcmp(kind->rule.id, "not-working") != 0) return kind;

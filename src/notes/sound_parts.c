@@ -348,6 +348,10 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
         kind = ruleset_flaw(r->note->rules, "loose-part");
     if (kind && !strcmp(pair->kind, "seam-open") && r->note->record->family && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
+    static const char *const bagged[] = {"handle", "handles"};
+    const struct family *family = r->note->record->family;
+    if (family && !strcmp(family->rule.id, "bags") && token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
+        kind = ruleset_flaw(r->note->rules, "strap-damage");
     bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "upholstery-wear");
     if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
