@@ -393,6 +393,11 @@ bool denial_is_history(const struct fault_reader *r, const struct fault_hit *hit
            (r->scope.fault[next] && size > 4 && !strcmp(tokens->at[next].fold + size - 2, "ed"));
 }
 
+bool denial_is_of_rest(const struct note *note, size_t i) {
+    return i > 0 && note->tokens.at[i - 1].stop == STOP_NONE &&
+           (ANY(&note->tokens, i, "elsewhere", "otherwise") || token_phrase(&note->tokens, i, "anywhere else"));
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {

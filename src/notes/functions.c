@@ -55,9 +55,20 @@ static const struct {
      "spindle "},
 };
 
+// Buttons of clothes fasten; those of an instrument or a machine are pressed.
+static bool is_pressed(const struct fault_reader *r, size_t i) {
+    static const char *const ids[] = {"music", "electrical", "cameras", "clocks-watches", "media", "tools"};
+    static const char *const words[] = {"button", "buttons", "stud", "studs"};
+    const struct family *family = r->note->record->family;
+    for (size_t k = 0; family && k < COUNT(ids); k++)
+        if (!strcmp(family->rule.id, ids[k])) return token_among(&r->note->tokens, i, words, COUNT(words));
+    return false;
+}
+
 const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
     if (i >= r->note->tokens.count || r->note->tokens.at[i].kind != TOKEN_WORD) return NULL;
     const struct token *token = &r->note->tokens.at[i];
+    if (is_pressed(r, i)) return ruleset_flaw(r->note->rules, "partly-working");
     for (size_t k = 0; k < COUNT(kinds); k++) {
         const char *words[] = {token->one, token->fold};
         for (size_t w = 0; w < COUNT(words); w++) {
@@ -191,7 +202,8 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
 // "Spins fine" of a globe or a stool: what has no works does not work, it is not stuck.
 bool function_moves(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     static const char *const ids[] = {"decor", "furniture", "metalware", "kitchenware", "ceramics",
-                                      "glassware", "bags", "books", "sports"};
+                                      "glassware", "bags", "books", "sports",
+                                      "other"};
     static const char *const motions[] = {"spins", "turns", "rotates", "revolves", "swivels", "opens", "folds"};
     const struct family *family = r->note->record->family;
     const struct flaw *seized = ruleset_flaw(r->note->rules, "seized");

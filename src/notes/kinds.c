@@ -318,7 +318,9 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
     for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
         for (size_t k = 0; k < kind->on.count; k++)
-            if (token_is(tokens, i, kind->on.at[k]) || token_among(tokens, i, own, COUNT(own))) return kind;
+            if (token_is(tokens, i, kind->on.at[k]) ||
+                (token_among(tokens, i, own, COUNT(own)) && strcmp(kind->rule.id, "darned-patched") != 0))
+                return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
         if (has_word(place, others[i])) return kind; // of another stuff than the thing
     const struct flaw *best = kind;
@@ -354,11 +356,26 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
     return best;
 }
 
+// A new wire is wiring, and what has a grain is wood, whatever the thing.
+static const struct flaw *of_part(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+    static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
+                                        "cable",  "plug",    "wire's", "flex's",  "cord's",
+                                        "plug's", "cable's", "lead's", "wiring's"};
+    const char *meant = NULL;
+    if (!place) return kind;
+    if (!strcmp(kind->rule.id, "crack") && has_word(place, "grain")) meant = "wood-split";
+    for (size_t i = 0; i < COUNT(wires) && !strcmp(kind->rule.id, "replaced-part"); i++)
+        if (has_word(place, wires[i])) meant = "rewired";
+    const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
+    return other ? other : kind;
+}
+
 // Fungus of what one looks through is in its glass, a pan that wobbles is not flat: what a word is of one
 // thing, but for some only where no part is named. `of` holds families and the last words of types.
 static const struct flaw *of_thing(const struct fault_reader *r, const struct fault_hit *hit,
                                    const struct flaw *kind, const char *place) {
     static const char pans[] = "skillet pan griddle plate platter tray dish saucepan";
+    static const char forged[] = "metalware kitchenware tools lighting";
     static const char worn[] = "music cameras sports"; // their straps come off
     static const struct {
         const char *said, *kind, *of, *meant;
@@ -372,8 +389,12 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
                  {"rocking", "loose-part", pans, "warped", false},
                  {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
                  {"seam", "seam-split", "games-puzzles", "box-wear", true},
-                 {"glue", "sticker-residue", "paper", "album-residue", true},
+                 {"glue", "sticker-residue", "paper scrapbook album postcard", "album-residue", true},
+                 {"mended", "darned-patched", forged, "glued-repair", true},
+                 {"patched", "darned-patched", forged, "glued-repair", true},
+                 {"split", "wood-split", "games-puzzles", "tear", true},
                  {"rock", "warped", "furniture", "loose-joint", false},
+                 {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
                  {"missing", "strap-damage", worn, "missing-accessory", true},
                  {"gone", "strap-damage", worn, "missing-accessory", true}};
     const struct record *record = r->note->record;
@@ -384,10 +405,11 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         if (!said || (place && !words[i].placed) || strcmp(words[i].kind, kind->rule.id) != 0) continue;
         bool of = has_word(words[i].of, record->family->rule.id) ||
                   (type && has_word(words[i].of, last ? last + 1 : type));
-        const struct flaw *meant = of ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
+        bool own = !strcmp(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
+        const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
         if (meant) return meant;
     }
-    return kind;
+    return of_part(r, kind, place);
 }
 
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {

@@ -44,6 +44,31 @@ static const char *subject(struct fault_reader *r, size_t i) {
     return from < i ? fault_place(r->note, from, i) : NULL;
 }
 
+static bool token_among_one(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (!strcmp(tokens->at[i].one, words[k])) return true;
+    return false;
+}
+
+// "Studs: none missing": of the parts that stand before it.
+static bool read_none_lost(struct fault_reader *r, size_t i, size_t to) {
+    enum { WORDS_MOST = 3 };
+    static const char *const pieces[] = {"piece", "part", "bit", "card", "tile"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t end = i;
+    if (end > 0 && tokens->at[end - 1].kind == TOKEN_SIGN && tokens->at[end - 1].stop < STOP_SENTENCE) end--;
+    size_t from = end;
+    while (from > 0 && end - from < WORDS_MOST && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE)
+        from--;
+    if (from == end || token_among_one(tokens, end - 1, pieces, COUNT(pieces))) return false;
+    const char *part = fault_words(r->note, from, end);
+    const struct flaw *kind = absent_kind_here(r, part, 1);
+    if (!kind || kind->form != ABSENCE) return false;
+    bool usual = kind->part && !strcmp(say_singular(r->note->arena, kind->part), tokens->at[end - 1].one);
+    clear_add(r, kind, usual ? NULL : part, NULL, false, from, to);
+    return true;
+}
+
 static void read_sound(struct fault_reader *r, size_t i) {
     static const struct {
         const char *phrase, *kind;
@@ -116,6 +141,7 @@ static void read_sound(struct fault_reader *r, size_t i) {
         if (!n || is_governed(r, i) || !is_free(r, i, i + n)) continue;
         const struct flaw *kind = ruleset_flaw(r->note->rules, sounds[k].kind);
         bool own = !strcmp(sounds[k].kind, "seized") || !strcmp(sounds[k].kind, "warped");
+        if (kind && !strcmp(sounds[k].kind, "missing-pieces") && read_none_lost(r, i, i + n)) return;
         if (kind) clear_add(r, kind, own ? subject(r, i) : NULL, NULL, false, i, i + n);
         return;
     }
@@ -211,12 +237,6 @@ static void read_odorless(struct fault_reader *r, size_t i) {
 static size_t skip(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
     while (token_among(tokens, i, words, count)) i++;
     return i;
-}
-
-static bool token_among_one(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (!strcmp(tokens->at[i].one, words[k])) return true;
-    return false;
 }
 
 // "All buttons present", "both keys are there", "pages all there", "lid and stopper both present".

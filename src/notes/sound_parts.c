@@ -39,7 +39,7 @@ static const struct pair pairs[] = {
      "rubber-perished"},
     {"soles|sole|heels", "tight|firm|on tight|well attached|firmly attached|firmly on|secure|solid",
      "sole-separation"},
-    {"veneer", "tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect", "veneer-damage"},
+    {"veneer", "ok|okay|fine|tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect", "veneer-damage"},
     {"paint|varnish", "solid|sound|firm|tight|intact|not flaking", "paint-flaking"},
     {"colors|colours|color|colour",
      "bright|strong|vivid|good|unfaded|vibrant|rich|fresh|bright and strong|good and strong|nice and "
@@ -346,7 +346,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
         !token_among(tokens, i, joints, COUNT(joints)))
         kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (kind && !strcmp(pair->kind, "seam-open") && r->note->record->family && !kind_can_be(r, kind, NULL))
+    if (kind && !strcmp(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") && r->note->record->family && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
     static const char *const bagged[] = {"handle", "handles"};
     const struct family *family = r->note->record->family;

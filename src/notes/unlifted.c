@@ -34,7 +34,7 @@ static const struct act {
 } acts[] = {
     {"take|taken|took|taking|pull|pulled|lift|lifted|slide|slid|get|got|had|have|prise|prised|pry|pried|"
      "peel|peeled",
-     "off|up|back|away", UNDER},
+     "off", UNDER},
     {"take|taken|took|taking|pull|pulled|lift|lifted|slide|slid|get|had|have|got|empty|emptied",
      "out", TAKEN_OUT},
     {"take|taken|took|taking|pull|pulled|get|got|had|have", "apart|open", INSIDE},
@@ -60,7 +60,7 @@ static bool is_verb(const struct tokens *tokens, size_t i, const char *verbs) {
 static bool is_coat(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "sticker", "stickers", "label", "labels", "tag", "tags", "price", "tape", "rust", "dirt",
                "paint", "polish", "dust", "mark", "marks", "stain", "stains", "grime", "gunk", "tarnish", "wax",
-               "patina", "photo", "photos", "picture", "pictures", "staples", "nails", "nail", "name", "varnish",
+               "patina", "staples", "nails", "nail", "name", "varnish",
                "lid", "it", "them", "this", "these", "box", "time", "money", "care", "offers", "returns",
                "advantage", "chance", "risk", "risks", "bid", "bids");
 }

@@ -94,7 +94,7 @@ static const char *const inner_prepositions[] = {
 static const char *const leads[] = {"mostly",  "mainly", "especially", "also",    "only",
                                     "partly",  "just",   "slightly",   "halfway", "particularly",
                                     "partway", "nearly", "almost"};
-static const char *const adverbs[] = {"inside",  "underneath", "throughout", "everywhere", "overall",
+static const char *const adverbs[] = {"inside",  "underneath", "throughout", "everywhere", "overall", "elsewhere",
                                       "beneath", "below",      "above",      "behind",     "nearby",
                                       "halfway", "within",     "alongside"};
 static const char *const adverb_phrases[] = {
