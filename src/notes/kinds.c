@@ -286,6 +286,10 @@ static bool is_cloth(const struct record *record) {
 }
 
 static bool is_hide(const struct record *record) {
+    static const char *const hard[] = {"tree", "trees", "horn", "jack", "last", "lasts", "brush", "rack"};
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    for (size_t i = 0; type && i < COUNT(hard); i++) // for shoes, and no shoes
+        if (!strcmp(last ? last + 1 : type, hard[i])) return false;
     return record->family &&
            (!strcmp(record->family->rule.id, "footwear") || !strcmp(record->family->rule.id, "bags"));
 }
@@ -356,16 +360,48 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
     return best;
 }
 
-// A new wire is wiring, and what has a grain is wood, whatever the thing.
-static const struct flaw *of_part(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+// Fired or blown, and not the wooden handle of what is.
+static bool is_fired(const struct fault_reader *r, const char *place) {
+    bool fired = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && has_word(place, value->of)) return false;
+        fired |= !value->of &&
+                 (names_material("ceramics", value->value) || names_material("glass", value->value));
+    }
+    return fired && r->material_count == 1;
+}
+
+static bool names_one(const char *place, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (has_word(place, words[i])) return true;
+    return false;
+}
+
+// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is lost
+// was not broken off, whatever the thing.
+static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
+                                  const struct flaw *kind, const char *place) {
     static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
                                         "cable",  "plug",    "wire's", "flex's",  "cord's",
                                         "plug's", "cable's", "lead's", "wiring's"};
-    const char *meant = NULL;
-    if (!place) return kind;
-    if (!strcmp(kind->rule.id, "crack") && has_word(place, "grain")) meant = "wood-split";
-    for (size_t i = 0; i < COUNT(wires) && !strcmp(kind->rule.id, "replaced-part"); i++)
-        if (has_word(place, wires[i])) meant = "rewired";
+    static const char *const designs[] = {"pattern", "design", "transfer", "decal", "etching", "engraving",
+                                          "decoration", "lettering", "graduations", "markings", "numerals"};
+    static const char *const tops[] = {"cap", "caps", "cover", "lid", "knob", "plug", "stopper", "screw", "key"};
+    static const char *const lost[] = {"lost", "missing", "gone"};
+    const char *id = kind->rule.id, *meant = NULL;
+    if (!strcmp(id, "crack") && place && has_word(place, "grain"))
+        meant = "wood-split";
+    else if (!strcmp(id, "crack") && is_fired(r, place))
+        meant = "crack-through";
+    else if (!strcmp(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
+        meant = "rewired";
+    else if ((!strcmp(id, "wear-unspecified") || !strcmp(id, "wear-rub")) && place &&
+             names_one(place, designs, COUNT(designs)))
+        meant = "decoration-wear";
+    else if (!strcmp(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
+             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)))
+        return absent_kind_here(r, place, 1);
     const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
     return other ? other : kind;
 }
@@ -409,7 +445,7 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
         if (meant) return meant;
     }
-    return of_part(r, kind, place);
+    return of_part(r, hit, kind, place);
 }
 
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {

@@ -239,6 +239,12 @@ static size_t skip(const struct tokens *tokens, size_t i, const char *const *wor
     return i;
 }
 
+// What is asked for by itself, as it gets lost.
+static bool is_loose_part(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"key", "winder", "cover"};
+    return token_among_one(tokens, i, words, COUNT(words));
+}
+
 // "All buttons present", "both keys are there", "pages all there", "lid and stopper both present".
 static void read_present(struct fault_reader *r, size_t i) {
     static const char *const wholes[] = {"all", "both", "every", "each"};
@@ -289,6 +295,9 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (token_is(tokens, at, "on") && !token_among_one(tokens, to - 1, fixed, COUNT(fixed))) return;
     bool intact = token_is(tokens, at, "intact") || token_is(tokens, at, "here");
     bool said = all || (token_longest(tokens, at, sure, COUNT(sure)) == n && n);
+    static const char *const bare[] = {"there", "still there"}; // "Key there."
+    said |= n && token_longest(tokens, at, bare, COUNT(bare)) == n && is_loose_part(tokens, to - 1) &&
+            (i == 0 || tokens->at[i - 1].stop != STOP_NONE);
     if (has) { // "has all its buttons"
         at = to;
         n = 0;
