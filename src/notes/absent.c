@@ -299,19 +299,6 @@ static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
 }
 
-// "No lead solder repairs": the part begins the name of what is denied.
-static size_t behind_noun(const struct fault_reader *r, size_t i) {
-    enum { WORDS_MOST = 2 };
-    const struct tokens *tokens = &r->note->tokens;
-    size_t at = i;
-    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return i;
-    while (at < tokens->count && at < i + WORDS_MOST && tokens->at[at].kind == TOKEN_WORD &&
-           tokens->at[at].stop == STOP_NONE && !r->scope.fault[at] && !is_small(tokens, at) &&
-           r->note->taken[at] == TAKEN_NOT && !r->part[at])
-        at++;
-    return at;
-}
-
 // "No strap or handle damage": the part begins the name of a fault.
 static bool names_fault(const struct fault_reader *r, size_t i) {
     for (size_t k = 0; k < r->hit_count; k++)
@@ -475,8 +462,6 @@ void read_absent(struct fault_reader *r) {
             static const char *const proud[] = {"sticking", "poking", "standing", "protruding", "jutting"};
             aid |= token_among(tokens, end, proud, COUNT(proud)); // "no nails sticking up"
             aid |= n > 1 && token_among(tokens, end, moved, COUNT(moved)); // "never had the doors off"
-            size_t noun = token_is(tokens, i, "no") ? behind_noun(r, end) : end;
-            aid |= noun > end && noun < tokens->count && r->scope.fault[noun] && denied_too(r, noun);
             if (!fault_follows && !aid && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
             continue;
@@ -519,9 +504,6 @@ bool absent_is_of_part(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
     size_t to = token_is(tokens, hit->from, "no") ? behind_verb(tokens, hit->to) : hit->to;
-    if (to == hit->to && i + 1 < r->hit_count && token_is(tokens, hit->from, "no") &&
-        behind_noun(r, to) == r->hits[i + 1].from)
-        to = r->hits[i + 1].from;
     bool next = i + 1 < r->hit_count && r->hits[i + 1].from == to &&
                 tokens->at[hit->to - 1].stop == STOP_NONE &&
                 (r->scope.stance[to] & (STANCE_DENIED | STANCE_NONE_SEEN));
