@@ -388,6 +388,9 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     if (!noun_at(r->note, i + n, &noun)) return 0;
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
+    static const char *const players[] = {"machine", "player", "deck", "projector", "turntable"};
+    bool media = r->note->record->family && !strcmp(r->note->record->family->rule.id, "media");
+    if (media && token_among(tokens, noun.to - 1, players, COUNT(players))) return noun.to; // to play it on
     bool thing = (noun.uses & (1u << USE_THING)) &&
                  (!noun.gated || n > 1 || lacking_extra(tokens->at[noun.to - 1].one)) &&
                  !(noun.uses & (1u << USE_COLOR));

@@ -55,7 +55,9 @@ static bool has_place_alone(const struct scope *s, size_t i) {
 // "No chips, the gold is rubbed": behind a comma stands a statement with a verb of its own; but "no chips,
 // cracks are to be seen" goes on.
 static bool states_own(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "looks", "got", "feels"};
+    static const char *const verbs[] = {"is",    "are",    "was",    "were",    "has",     "have",
+                                        "looks", "got",    "feels",  "isn't",   "aren't",  "doesn't",
+                                        "don't", "hasn't", "won't",  "haven't", "wasn't"};
     static const char *const shown[] = {"visible", "present", "seen",  "noted", "found",  "evident",
                                         "there",   "to",      "known", "shown", "noticed"};
     enum { WORDS_MOST = 5 };

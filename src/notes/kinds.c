@@ -22,7 +22,7 @@ static const struct {
     {"textiles", " cotton wool linen silk velvet denim canvas felt lace polyester nylon fleece tweed "
                  "corduroy satin rayon cloth "},
     {"ceramics",
-     " porcelain stoneware earthenware ironstone china pottery terracotta ceramic bone redware majolica "},
+     " porcelain stoneware earthenware ironstone china pottery terracotta ceramic redware majolica "},
     {"glass", " crystal glass globe chimney "},
     {"plastic", " plastic celluloid acrylic resin vinyl phenolic melamine nylon "},
     {"leather", " leather suede cowhide hide "},
@@ -387,7 +387,7 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
                                         "plug's", "cable's", "lead's", "wiring's"};
     static const char *const designs[] = {"pattern", "design", "transfer", "decal", "etching", "engraving",
                                           "decoration", "lettering", "graduations", "markings", "numerals"};
-    static const char *const tops[] = {"cap", "caps", "cover", "lid", "knob", "plug", "stopper", "screw", "key"};
+    static const char *const tops[] = {"cap", "caps", "cover", "lid", "knob", "plug", "stopper", "screw", "key", "finial"};
     static const char *const lost[] = {"lost", "missing", "gone"};
     const char *id = kind->rule.id, *meant = NULL;
     if (!strcmp(id, "crack") && place && has_word(place, "grain"))
@@ -426,6 +426,9 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
                  {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
                  {"seam", "seam-split", "games-puzzles", "box-wear", true},
                  {"glue", "sticker-residue", "paper scrapbook album postcard", "album-residue", true},
+                 {"chain", "clasp-fault", "lighting electrical tools bags", "broken-part", true},
+                 {"polished", "tarnish", "furniture", "dust-grime", true},
+                 {"sticky", "sticky-plastic", "media", "media-degraded", true},
                  {"mended", "darned-patched", forged, "glued-repair", true},
                  {"patched", "darned-patched", forged, "glued-repair", true},
                  {"split", "wood-split", "games-puzzles", "tear", true},

@@ -32,6 +32,8 @@ static const struct pair pairs[] = {
      "lining-damage"},
     {"seams|stitching|hem|hems|seam",
      "good|tight|sound|solid|intact|strong|all good|fine|secure|all sound|all intact|all tight", "seam-open"},
+    {"solder|soldering|soldered joints|soldered seams", "sound|good|intact|solid|fine|holding", "seam-split"},
+    {"boards|planks|staves|slats", "sound|all sound|sound and solid|uncracked|unsplit", "wood-split"},
     {"elastic|rubber|rubbers|tires|tyres|gasket|seal|seals",
      "good|fine|ok|okay|strong|supple|soft|springy|stretchy|pliable|flexible|not perished|still has "
      "stretch|soft and "
@@ -96,7 +98,7 @@ static const struct pair pairs[] = {
      "tight|sound|good|solid|firm|intact|strong|perfect|square and tight|nice and tight|tight and square|all "
      "tight",
      "binding-weak"},
-    {"fringe|fringes|tassels|trim|braid|beading|fringing",
+    {"fringe|fringes|tassels|tassel|trim|braid|beading|fringing",
      "complete|intact|all there|good|full|all intact|all present", "trim-loss"},
     {"cane|cane seat|rush seat|seat|upholstery|caning|rush|canework|cane work",
      "good|sound|intact|tight|in good order|in good shape|in good condition|firm|all good|perfect",
@@ -119,6 +121,8 @@ static const struct pair pairs[] = {
 
 // "Turns", "slides" and how: what moves is not stuck.
 static const char *const moves[] = {"turns",
+                                    "wind",
+                                    "winds",
                                     "turn",
                                     "moves",
                                     "move",
@@ -346,7 +350,8 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
         !token_among(tokens, i, joints, COUNT(joints)))
         kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (kind && !strcmp(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") && r->note->record->family && !kind_can_be(r, kind, NULL))
+    if (kind && !strcmp(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") &&
+        r->note->record->family && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
     static const char *const bagged[] = {"handle", "handles"};
     const struct family *family = r->note->record->family;

@@ -5,13 +5,15 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER, DARK, OTHERS };
+enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER, DARK, OTHERS, SCALE };
 
 static const char *const told[] = {
-    "inside, not unrolled", "rest, not opened out", "every page", "smell", "leaks", "underneath", "inside", "rest"};
+    "inside, not unrolled", "rest, not opened out", "every page", "smell", "leaks", "underneath", "inside", "rest", "calibration"};
 
 static const struct cue cues[] = {
     {"as far as i opened it", REST},
+    {"calibration not checked", SCALE},
+    {"calibration unknown", SCALE},
     {"can't smell at the moment", SMELL},
     {"can't smell much", SMELL},
     {"can't smell these days", SMELL},
@@ -26,6 +28,7 @@ static const struct cue cues[] = {
     {"didn't unroll", INSIDE},
     {"don't have much of a nose", SMELL},
     {"had a cold", SMELL},
+    {"hasn't been calibrated", SCALE},
     {"have a cold", SMELL},
     {"have no sense of smell", SMELL},
     {"haven't been in water", LEAKS},
@@ -42,6 +45,7 @@ static const struct cue cues[] = {
     {"lost my sense of smell", SMELL},
     {"my nose is no good", SMELL},
     {"never been inside it", DARK},
+    {"never calibrated", SCALE},
     {"never filled it", LEAKS},
     {"never had water in", LEAKS},
     {"never put water in", LEAKS},
@@ -49,8 +53,10 @@ static const struct cue cues[] = {
     {"never unfolded", REST},
     {"never unrolled", INSIDE},
     {"no sense of smell", SMELL},
+    {"not been calibrated", SCALE},
     {"not been in water", LEAKS},
     {"not been inside it", DARK},
+    {"not calibrated", SCALE},
     {"not filled it", LEAKS},
     {"not had anything in it", LEAKS},
     {"not had water in", LEAKS},
@@ -77,6 +83,7 @@ static const struct cue cues[] = {
     {"pitch dark inside", DARK},
     {"too dark to see", DARK},
     {"too heavy to turn over", UNDER},
+    {"uncalibrated", SCALE},
     {"without unfolding", REST},
     {"without unrolling", INSIDE},
 };
