@@ -423,6 +423,7 @@ static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, co
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
+    if (count_is_of_part(r, hit)) return;
     bool lost = hit->kinds[0]->form == ABSENCE || !strcmp(hit->kinds[0]->rule.id, "broken-part");
     if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);

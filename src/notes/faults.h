@@ -185,6 +185,8 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 // shut", "zip will not shut".
 bool denial_is_own(const struct fault_reader *reader, const struct fault_hit *hit, size_t cue);
 // The same file: is it said of the past alone, "never been chipped"?
+// sound.c: are all there of a part that is named, and not all pieces?
+bool count_is_of_part(const struct fault_reader *reader, const struct fault_hit *hit);
 bool denial_is_of_rest(const struct note *note, size_t i); // "no chips elsewhere"
 bool denial_is_history(const struct fault_reader *reader, const struct fault_hit *hit);
 void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, you can put a finger in it"

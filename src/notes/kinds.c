@@ -389,11 +389,14 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
                                           "decoration", "lettering", "graduations", "markings", "numerals"};
     static const char *const tops[] = {"cap", "caps", "cover", "lid", "knob", "plug", "stopper", "screw", "key", "finial"};
     static const char *const lost[] = {"lost", "missing", "gone"};
+    static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
     const char *id = kind->rule.id, *meant = NULL;
     if (!strcmp(id, "crack") && place && has_word(place, "grain"))
         meant = "wood-split";
     else if (!strcmp(id, "crack") && is_fired(r, place))
         meant = "crack-through";
+    else if (!strcmp(id, "sticky-plastic") && place && names_one(place, pressed, COUNT(pressed)))
+        meant = "partly-working";
     else if (!strcmp(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
         meant = "rewired";
     else if ((!strcmp(id, "wear-unspecified") || !strcmp(id, "wear-rub")) && place &&

@@ -239,6 +239,17 @@ static size_t skip(const struct tokens *tokens, size_t i, const char *const *wor
     return i;
 }
 
+// "Bars all present": of the parts, and no count of all pieces.
+bool count_is_of_part(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const pieces[] = {"piece", "part", "bit", "card", "tile", "domino", "peg", "counter"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "complete-counted") != 0 || hit->from == 0) return false;
+    size_t i = hit->from - 1;
+    return tokens->at[i].stop == STOP_NONE && r->part[i] && !r->scope.fault[i] &&
+           r->note->taken[i] != TAKEN_TYPE && token_is(tokens, hit->from, "all") &&
+           !token_among_one(tokens, i, pieces, COUNT(pieces));
+}
+
 // What is asked for by itself, as it gets lost.
 static bool is_loose_part(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"key", "winder", "cover"};

@@ -32,6 +32,8 @@ static const struct pair pairs[] = {
      "lining-damage"},
     {"seams|stitching|hem|hems|seam",
      "good|tight|sound|solid|intact|strong|all good|fine|secure|all sound|all intact|all tight", "seam-open"},
+    {"spine|spines|hinges|inner hinges|spine and hinges", "ok|okay|fine|good|sound|tight|intact|solid|firm",
+     "binding-weak"},
     {"solder|soldering|soldered joints|soldered seams", "sound|good|intact|solid|fine|holding", "seam-split"},
     {"boards|planks|staves|slats", "sound|all sound|sound and solid|uncracked|unsplit", "wood-split"},
     {"elastic|rubber|rubbers|tires|tyres|gasket|seal|seals",
@@ -357,7 +359,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     const struct family *family = r->note->record->family;
     if (family && !strcmp(family->rule.id, "bags") && token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
         kind = ruleset_flaw(r->note->rules, "strap-damage");
-    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "upholstery-wear");
+    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "binding-weak") || !strcmp(pair->kind, "upholstery-wear");
     if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);
