@@ -171,12 +171,14 @@ static bool is_wished(const struct scope *s, size_t i) {
 // not there.
 static bool says_which(const struct scope *s, size_t fault, size_t to, bool looked) {
     const struct tokens *tokens = &s->note->tokens;
-    size_t last = fault; // "no rust through" and not "no holes right through", "not cracked right through": on the face there may be some
+    // "No rust through", "not cracked right through": on the face there may be some. "No holes right through"
+    // and "the plate hasn't gone through" leave nothing open.
+    size_t last = fault;
+    bool face = ANY(tokens, fault, "rust", "rusted", "crack", "cracks", "cracked", "corrosion", "corroded", "split",
+                    "splits", "rot", "rotted", "burned", "burnt", "worn");
     while (last < to && s->fault[last] && !token_is(tokens, last, "through")) last++;
     if (ANY(tokens, last, "right", "clean", "all", "fully")) last++;
-    if (token_is(tokens, last, "through") && tokens->at[last - 1].stop == STOP_NONE &&
-        !ANY(tokens, fault, "hole", "holes"))
-        return true;
+    if (face && token_is(tokens, last, "through") && tokens->at[last - 1].stop == STOP_NONE) return true;
     for (size_t at = fault + 1; at < to && tokens->at[at].stop == STOP_NONE; at++) // "no cracks for its age"
         if (token_is(tokens, at, "for") && ANY(tokens, at + 1, "its", "the", "their", "that", "such") &&
             ANY(tokens, at + 2, "age", "ages", "years", "year"))

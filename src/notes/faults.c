@@ -511,6 +511,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
     if (function_moves(r, hit, kind)) return;
+    bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
+    if (dead && !part && !strcmp(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }

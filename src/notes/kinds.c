@@ -389,13 +389,14 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
                                           "decoration", "lettering", "graduations", "markings", "numerals"};
     static const char *const tops[] = {"cap", "caps", "cover", "lid", "knob", "plug", "stopper", "screw", "key", "finial"};
     static const char *const lost[] = {"lost", "missing", "gone"};
+    static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
     static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
     const char *id = kind->rule.id, *meant = NULL;
     if (!strcmp(id, "crack") && place && has_word(place, "grain"))
         meant = "wood-split";
     else if (!strcmp(id, "crack") && is_fired(r, place))
         meant = "crack-through";
-    else if (!strcmp(id, "sticky-plastic") && place && names_one(place, pressed, COUNT(pressed)))
+    else if (!strcmp(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place && names_one(place, pressed, COUNT(pressed)))
         meant = "partly-working";
     else if (!strcmp(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
         meant = "rewired";
@@ -403,7 +404,8 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
              names_one(place, designs, COUNT(designs)))
         meant = "decoration-wear";
     else if (!strcmp(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
-             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)))
+             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
+             !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
         return absent_kind_here(r, place, 1);
     const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
     return other ? other : kind;
@@ -424,11 +426,9 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
                  {"hazy", "cloudy-glass", "cameras", "screen-damage", true},
                  {"wobble", "loose-part", pans, "warped", false},
                  {"wobbles", "loose-part", pans, "warped", false},
-                 {"wobbly", "loose-part", pans, "warped", false},
-                 {"rocking", "loose-part", pans, "warped", false},
                  {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
                  {"seam", "seam-split", "games-puzzles", "box-wear", true},
-                 {"glue", "sticker-residue", "paper scrapbook album postcard", "album-residue", true},
+                 {"glue", "sticker-residue", "scrapbook album postcard photograph print stamp", "album-residue", true},
                  {"chain", "clasp-fault", "lighting electrical tools bags", "broken-part", true},
                  {"polished", "tarnish", "furniture", "dust-grime", true},
                  {"sticky", "sticky-plastic", "media", "media-degraded", true},

@@ -60,7 +60,9 @@ static bool read_none_lost(struct fault_reader *r, size_t i, size_t to) {
     size_t from = end;
     while (from > 0 && end - from < WORDS_MOST && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE)
         from--;
-    if (from == end || token_among_one(tokens, end - 1, pieces, COUNT(pieces))) return false;
+    if (from == end || r->note->taken[end - 1] == TAKEN_TYPE ||
+        token_among_one(tokens, end - 1, pieces, COUNT(pieces)))
+        return false;
     const char *part = fault_words(r->note, from, end);
     const struct flaw *kind = absent_kind_here(r, part, 1);
     if (!kind || kind->form != ABSENCE) return false;
@@ -252,7 +254,7 @@ bool count_is_of_part(const struct fault_reader *r, const struct fault_hit *hit)
 
 // What is asked for by itself, as it gets lost.
 static bool is_loose_part(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"key", "winder", "cover"};
+    static const char *const words[] = {"key", "winder"};
     return token_among_one(tokens, i, words, COUNT(words));
 }
 
