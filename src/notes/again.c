@@ -50,8 +50,8 @@ static void move_size(struct fault_reader *r, struct item_flaw *flaw, size_t i) 
 
 // "No chips, one in the set has a hairline": there "one" is one of the pieces.
 static bool is_piece(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"has",  "have",  "is",   "are",  "was",  "needs", "shows",
-                                        "had",  "looks", "does", "works", "isn't", "with"};
+    static const char *const verbs[] = {"has", "have",  "is",   "are",   "was",   "needs", "shows",
+                                        "had", "looks", "does", "works", "isn't", "with"};
     return token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i - 1].stop == STOP_NONE;
 }
 
@@ -61,8 +61,7 @@ static void read_ones(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i + 1 < tokens->count; i++) {
         bool opens = tokens->at[i - 1].stop == STOP_COMMA || tokens->at[i - 1].stop == STOP_CLAUSE;
-        if (!token_is(tokens, i, "one") || !(opens || is_there(tokens, i)) ||
-            r->note->taken[i] != TAKEN_NOT)
+        if (!token_is(tokens, i, "one") || !(opens || is_there(tokens, i)) || r->note->taken[i] != TAKEN_NOT)
             continue;
         bool place = token_is(tokens, i + 1, "on") || token_is(tokens, i + 1, "in") ||
                      token_is(tokens, i + 1, "at") || token_is(tokens, i + 1, "near") ||
@@ -104,12 +103,10 @@ static size_t excepted_behind(const struct fault_reader *r, size_t i) {
 
 // "One corner at the back", "on the base": a place, and nothing said of it.
 static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) {
-    static const char *const skipped[] = {"the",   "a",      "one",    "for",  "just",    "right",
-                                          "maybe", "two",    "its",    "spot", "bit",     "patch",
-                                          "touch", "little", "small",  "tiny", "spots",   "place",
-                                          "some",  "few",    "couple", "mark", "there's", "it",
-                                          "faint", "slight", "light",  "very", "specks",  "speck",
-                                          "of",    "tiniest"};
+    static const char *const skipped[] = {
+        "the",     "a",     "one",    "for",    "just",  "right", "maybe",  "two",   "its", "spot",   "bit",
+        "patch",   "touch", "little", "small",  "tiny",  "spots", "place",  "some",  "few", "couple", "mark",
+        "there's", "it",    "faint",  "slight", "light", "very",  "specks", "speck", "of",  "tiniest"};
     enum { SKIP_MOST = 5, WORDS_MOST = 6 };
     const struct tokens *tokens = &r->note->tokens;
     size_t to = spot_place_at(r, i, from), at = i;

@@ -174,8 +174,8 @@ static bool says_which(const struct scope *s, size_t fault, size_t to, bool look
     // "No rust through", "not cracked right through": on the face there may be some. "No holes right through"
     // and "the plate hasn't gone through" leave nothing open.
     size_t last = fault;
-    bool face = ANY(tokens, fault, "rust", "rusted", "crack", "cracks", "cracked", "corrosion", "corroded", "split",
-                    "splits", "rot", "rotted", "burned", "burnt", "worn");
+    bool face = ANY(tokens, fault, "rust", "rusted", "crack", "cracks", "cracked", "corrosion", "corroded",
+                    "split", "splits", "rot", "rotted", "burned", "burnt", "worn");
     while (last < to && s->fault[last] && !token_is(tokens, last, "through")) last++;
     if (ANY(tokens, last, "right", "clean", "all", "fully")) last++;
     if (face && token_is(tokens, last, "through") && tokens->at[last - 1].stop == STOP_NONE) return true;

@@ -55,9 +55,9 @@ static bool has_place_alone(const struct scope *s, size_t i) {
 // "No chips, the gold is rubbed": behind a comma stands a statement with a verb of its own; but "no chips,
 // cracks are to be seen" goes on.
 static bool states_own(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"is",    "are",    "was",    "were",    "has",     "have",
-                                        "looks", "got",    "feels",  "isn't",   "aren't",  "doesn't",
-                                        "don't", "hasn't", "won't",  "haven't", "wasn't"};
+    static const char *const verbs[] = {"is",    "are",    "was",   "were",    "has",    "have",
+                                        "looks", "got",    "feels", "isn't",   "aren't", "doesn't",
+                                        "don't", "hasn't", "won't", "haven't", "wasn't"};
     static const char *const shown[] = {"visible", "present", "seen",  "noted", "found",  "evident",
                                         "there",   "to",      "known", "shown", "noticed"};
     enum { WORDS_MOST = 5 };
@@ -397,7 +397,8 @@ bool denial_is_history(const struct fault_reader *r, const struct fault_hit *hit
 
 bool denial_is_of_rest(const struct note *note, size_t i) {
     return i > 0 && note->tokens.at[i - 1].stop == STOP_NONE &&
-           (ANY(&note->tokens, i, "elsewhere", "otherwise") || token_phrase(&note->tokens, i, "anywhere else"));
+           (ANY(&note->tokens, i, "elsewhere", "otherwise") ||
+            token_phrase(&note->tokens, i, "anywhere else"));
 }
 
 void scope_denial(struct scope *s) {

@@ -201,10 +201,10 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
 
 // "Spins fine" of a globe or a stool: what has no works does not work, it is not stuck.
 bool function_moves(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    static const char *const ids[] = {"decor", "furniture", "metalware", "kitchenware", "ceramics",
-                                      "glassware", "bags", "books", "sports",
-                                      "other"};
-    static const char *const motions[] = {"spins", "turns", "rotates", "revolves", "swivels", "opens", "folds"};
+    static const char *const ids[] = {"decor",     "furniture", "metalware", "kitchenware", "ceramics",
+                                      "glassware", "bags",      "books",     "sports",      "other"};
+    static const char *const motions[] = {"spins",   "turns", "rotates", "revolves",
+                                          "swivels", "opens", "folds"};
     const struct family *family = r->note->record->family;
     const struct flaw *seized = ruleset_flaw(r->note->rules, "seized");
     bool still = false;
@@ -233,7 +233,8 @@ void read_functions(struct fault_reader *r) {
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         if (is_firm(r, part, i + n, to)) continue;
-        struct fault_hit hit = {.from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};
+        struct fault_hit hit = {
+            .from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;

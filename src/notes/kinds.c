@@ -366,8 +366,8 @@ static bool is_fired(const struct fault_reader *r, const char *place) {
     for (size_t i = 0; i < r->material_count; i++) {
         const struct value *value = r->materials[i];
         if (value->of && place && has_word(place, value->of)) return false;
-        fired |= !value->of &&
-                 (names_material("ceramics", value->value) || names_material("glass", value->value));
+        fired |=
+            !value->of && (names_material("ceramics", value->value) || names_material("glass", value->value));
     }
     return fired && r->material_count == 1;
 }
@@ -378,16 +378,18 @@ static bool names_one(const char *place, const char *const *words, size_t count)
     return false;
 }
 
-// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is lost
-// was not broken off, whatever the thing.
+// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
+// lost was not broken off, whatever the thing.
 static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
                                   const struct flaw *kind, const char *place) {
     static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
                                         "cable",  "plug",    "wire's", "flex's",  "cord's",
                                         "plug's", "cable's", "lead's", "wiring's"};
-    static const char *const designs[] = {"pattern", "design", "transfer", "decal", "etching", "engraving",
-                                          "decoration", "lettering", "graduations", "markings", "numerals"};
-    static const char *const tops[] = {"cap", "caps", "cover", "lid", "knob", "plug", "stopper", "screw", "key", "finial"};
+    static const char *const designs[] = {"pattern",     "design",    "transfer",   "decal",
+                                          "etching",     "engraving", "decoration", "lettering",
+                                          "graduations", "markings",  "numerals"};
+    static const char *const tops[] = {"cap",  "caps",    "cover", "lid", "knob",
+                                       "plug", "stopper", "screw", "key", "finial"};
     static const char *const lost[] = {"lost", "missing", "gone"};
     static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
     static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
@@ -396,7 +398,8 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
         meant = "wood-split";
     else if (!strcmp(id, "crack") && is_fired(r, place))
         meant = "crack-through";
-    else if (!strcmp(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place && names_one(place, pressed, COUNT(pressed)))
+    else if (!strcmp(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
+             names_one(place, pressed, COUNT(pressed)))
         meant = "partly-working";
     else if (!strcmp(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
         meant = "rewired";
@@ -421,24 +424,25 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
     static const struct {
         const char *said, *kind, *of, *meant;
         bool placed;
-    } words[] = {{"fungus", "mold", "cameras", "screen-damage", false},
-                 {"haze", "cloudy-glass", "cameras", "screen-damage", true},
-                 {"hazy", "cloudy-glass", "cameras", "screen-damage", true},
-                 {"wobble", "loose-part", pans, "warped", false},
-                 {"wobbles", "loose-part", pans, "warped", false},
-                 {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
-                 {"seam", "seam-split", "games-puzzles", "box-wear", true},
-                 {"glue", "sticker-residue", "scrapbook album postcard photograph print stamp", "album-residue", true},
-                 {"chain", "clasp-fault", "lighting electrical tools bags", "broken-part", true},
-                 {"polished", "tarnish", "furniture", "dust-grime", true},
-                 {"sticky", "sticky-plastic", "media", "media-degraded", true},
-                 {"mended", "darned-patched", forged, "glued-repair", true},
-                 {"patched", "darned-patched", forged, "glued-repair", true},
-                 {"split", "wood-split", "games-puzzles", "tear", true},
-                 {"rock", "warped", "furniture", "loose-joint", false},
-                 {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
-                 {"missing", "strap-damage", worn, "missing-accessory", true},
-                 {"gone", "strap-damage", worn, "missing-accessory", true}};
+    } words[] = {
+        {"fungus", "mold", "cameras", "screen-damage", false},
+        {"haze", "cloudy-glass", "cameras", "screen-damage", true},
+        {"hazy", "cloudy-glass", "cameras", "screen-damage", true},
+        {"wobble", "loose-part", pans, "warped", false},
+        {"wobbles", "loose-part", pans, "warped", false},
+        {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
+        {"seam", "seam-split", "games-puzzles", "box-wear", true},
+        {"glue", "sticker-residue", "scrapbook album postcard photograph print stamp", "album-residue", true},
+        {"chain", "clasp-fault", "lighting electrical tools bags", "broken-part", true},
+        {"polished", "tarnish", "furniture", "dust-grime", true},
+        {"sticky", "sticky-plastic", "media", "media-degraded", true},
+        {"mended", "darned-patched", forged, "glued-repair", true},
+        {"patched", "darned-patched", forged, "glued-repair", true},
+        {"split", "wood-split", "games-puzzles", "tear", true},
+        {"rock", "warped", "furniture", "loose-joint", false},
+        {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
+        {"missing", "strap-damage", worn, "missing-accessory", true},
+        {"gone", "strap-damage", worn, "missing-accessory", true}};
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     for (size_t i = 0; record->family && i < COUNT(words); i++) {

@@ -43,7 +43,8 @@ static const struct pair pairs[] = {
      "rubber-perished"},
     {"soles|sole|heels", "tight|firm|on tight|well attached|firmly attached|firmly on|secure|solid",
      "sole-separation"},
-    {"veneer", "ok|okay|fine|tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect", "veneer-damage"},
+    {"veneer", "ok|okay|fine|tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect",
+     "veneer-damage"},
     {"paint|varnish", "solid|sound|firm|tight|intact|not flaking", "paint-flaking"},
     {"colors|colours|color|colour",
      "bright|strong|vivid|good|unfaded|vibrant|rich|fresh|bright and strong|good and strong|nice and "
@@ -357,9 +358,11 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
     static const char *const bagged[] = {"handle", "handles"};
     const struct family *family = r->note->record->family;
-    if (family && !strcmp(family->rule.id, "bags") && token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
+    if (family && !strcmp(family->rule.id, "bags") &&
+        token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
         kind = ruleset_flaw(r->note->rules, "strap-damage");
-    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "binding-weak") || !strcmp(pair->kind, "upholstery-wear");
+    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "binding-weak") ||
+                 !strcmp(pair->kind, "upholstery-wear");
     if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);

@@ -12,16 +12,16 @@
 enum { UNDER, INSIDE, TAKEN_OUT, ITSELF };
 
 static size_t negation_at(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"didn't",  "did not",  "didnt", "haven't", "have not", "havent",
-                                        "hasn't",  "has not",  "hasnt", "not",     "never",    "without",
-                                        "haven't", "not going to"};
+    static const char *const words[] = {"didn't", "did not", "didnt",   "haven't",     "have not",
+                                        "havent", "hasn't",  "has not", "hasnt",       "not",
+                                        "never",  "without", "haven't", "not going to"};
     return token_longest(tokens, i, words, COUNT(words));
 }
 
 static size_t fillers_at(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"i",   "been",     "yet",      "actually", "ever", "even",
-                                        "had", "tried to", "tried",    "to",       "dared", "bothered to",
-                                        "got", "have",     "managed to"};
+    static const char *const words[] = {"i",     "been",        "yet",      "actually", "ever",
+                                        "even",  "had",         "tried to", "tried",    "to",
+                                        "dared", "bothered to", "got",      "have",     "managed to"};
     size_t from = i, n;
     while ((n = token_longest(tokens, i, words, COUNT(words))) != 0) i += n;
     return i - from;
@@ -35,8 +35,8 @@ static const struct act {
     {"take|taken|took|taking|pull|pulled|lift|lifted|slide|slid|get|got|had|have|prise|prised|pry|pried|"
      "peel|peeled",
      "off", UNDER},
-    {"take|taken|took|taking|pull|pulled|lift|lifted|slide|slid|get|had|have|got|empty|emptied",
-     "out", TAKEN_OUT},
+    {"take|taken|took|taking|pull|pulled|lift|lifted|slide|slid|get|had|have|got|empty|emptied", "out",
+     TAKEN_OUT},
     {"take|taken|took|taking|pull|pulled|get|got|had|have", "apart|open", INSIDE},
     {"lift|lifted|lifting|remove|removed|removing|unscrew|unscrewed|move|moved|raise|raised|unpin|unpinned",
      NULL, UNDER},
@@ -58,17 +58,17 @@ static bool is_verb(const struct tokens *tokens, size_t i, const char *verbs) {
 
 // What sits on the surface hides nothing that a seller would look for.
 static bool is_coat(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "sticker", "stickers", "label", "labels", "tag", "tags", "price", "tape", "rust", "dirt",
-               "paint", "polish", "dust", "mark", "marks", "stain", "stains", "grime", "gunk", "tarnish", "wax",
-               "patina", "staples", "nails", "nail", "name", "varnish",
-               "lid", "it", "them", "this", "these", "box", "time", "money", "care", "offers", "returns",
-               "advantage", "chance", "risk", "risks", "bid", "bids");
+    return ANY(tokens, i, "sticker", "stickers", "label", "labels", "tag", "tags", "price", "tape", "rust",
+               "dirt", "paint", "polish", "dust", "mark", "marks", "stain", "stains", "grime", "gunk",
+               "tarnish", "wax", "patina", "staples", "nails", "nail", "name", "varnish", "lid", "it", "them",
+               "this", "these", "box", "time", "money", "care", "offers", "returns", "advantage", "chance",
+               "risk", "risks", "bid", "bids");
 }
 
 static bool ends(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
-           ANY(tokens, i, "to", "so", "as", "because", "since", "but", "yet", "for", "and", "in", "myself", "at",
-               "of", "from", "by", "or");
+           ANY(tokens, i, "to", "so", "as", "because", "since", "but", "yet", "for", "and", "in", "myself",
+               "at", "of", "from", "by", "or");
 }
 
 static bool is_governed(const struct fault_reader *r, size_t from, size_t to) {
@@ -105,7 +105,8 @@ static size_t read_act(struct fault_reader *r, size_t i, size_t verb) {
         while (to < tokens->count && to < name + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
                !ends(tokens, to) && !(acts[k].behind && is_verb(tokens, to, acts[k].behind)))
             to++;
-        if (to == name || is_coat(tokens, to - 1) || is_coat(tokens, name) || r->scope.fault[to - 1]) continue;
+        if (to == name || is_coat(tokens, to - 1) || is_coat(tokens, name) || r->scope.fault[to - 1])
+            continue;
         bool moved = acts[k].behind && is_verb(tokens, to, acts[k].behind);
         if (acts[k].behind ? !moved : !ends(tokens, to)) continue;
         size_t end = moved ? to + 1 : to;

@@ -7,8 +7,15 @@
 
 enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER, DARK, OTHERS, SCALE };
 
-static const char *const told[] = {
-    "inside, not unrolled", "rest, not opened out", "every page", "smell", "leaks", "underneath", "inside", "rest", "calibration"};
+static const char *const told[] = {"inside, not unrolled",
+                                   "rest, not opened out",
+                                   "every page",
+                                   "smell",
+                                   "leaks",
+                                   "underneath",
+                                   "inside",
+                                   "rest",
+                                   "calibration"};
 
 static const struct cue cues[] = {
     {"as far as i opened it", REST},
