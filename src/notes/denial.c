@@ -411,6 +411,9 @@ void scope_denial(struct scope *s) {
             read_behind(s, i, 1, STANCE_DENIED);
             continue;
         }
+        if (cue && token_is(tokens, i, "none") &&
+            ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking"))
+            continue; // "two buttons loose, none missing"
         size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;

@@ -378,6 +378,19 @@ static bool names_one(const char *place, const char *const *words, size_t count)
     return false;
 }
 
+// Corrosion that a note with a battery in it speaks of by itself is the battery's.
+static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};
+    static const char *const cells[] = {"battery", "batteries", "contacts", "terminals"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool runs = false, cell = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= !strcmp(family->rule.id, ids[i]);
+    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
+    for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
+    return cell;
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing.
 static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
@@ -398,6 +411,8 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
         meant = "wood-split";
     else if (!strcmp(id, "crack") && is_fired(r, place))
         meant = "crack-through";
+    else if (!strcmp(id, "rust") && is_by_battery(r, hit))
+        meant = "battery-corrosion";
     else if (!strcmp(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
              names_one(place, pressed, COUNT(pressed)))
         meant = "partly-working";
