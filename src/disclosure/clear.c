@@ -67,7 +67,7 @@ static const char *place_of(struct arena *arena, const struct item_clear *clear)
 
 // Looked for all over, and found at one place: then it is of others that none were seen.
 static const char *sought(struct arena *arena, const struct record *record, const struct item_clear *clear) {
-    const char *what = wording_sought(arena, clear->kind, clear->part);
+    const char *what = wording_sought(arena, clear->told ? clear->told : clear->kind, clear->part);
     if (clear->where || clear->part) return what;
     for (size_t i = 0; i < record->flaw_count; i++)
         if (record->flaws[i].kind == clear->kind) return arena_format(arena, "other %s", what);

@@ -56,6 +56,7 @@ struct item_flaw {
 
 struct item_clear {
     const struct flaw *kind;
+    const struct flaw *told; // its words as the notes deny it; NULL: the kind's own
     const char *where, *part;
     bool none_seen; // looked for and not seen; else denied outright
     struct note_span span;

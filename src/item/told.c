@@ -245,7 +245,28 @@ static bool says_adjective(const struct item_flaw *flaw, const char *said) {
     return flaw->kind->form == FAULT && adjective && has_words(said, adjective);
 }
 
+// "No cracks", "not bent": nothing but that was denied. Beside a fault of a like name ("hairline crack") the
+// kind's own words say which of the two is not there.
+static bool is_like_one(const struct record *record, const struct flaw *telling) {
+    const char *last = strrchr(telling->noun, ' ');
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const char *noun = record->flaws[i].kind->noun;
+        if (noun && has_words(noun, last ? last + 1 : telling->noun)) return true;
+    }
+    return false;
+}
+
+static void set_denied(struct arena *arena, const struct record *record, struct item_clear *clear) {
+    clear->told = NULL;
+    if (!clear->span.to || !record->notes || clear->kind->form != FAULT || clear->part) return;
+    const char *said = utf8_fold(
+        arena, arena_copy(arena, record->notes + clear->span.from, clear->span.to - clear->span.from));
+    const struct flaw *telling = telling_of(clear->kind, said);
+    if (telling && telling->noun && !is_like_one(record, telling)) clear->told = telling;
+}
+
 void told_set(struct arena *arena, struct record *record) {
+    for (size_t i = 0; i < record->clear_count; i++) set_denied(arena, record, &record->clear[i]);
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;

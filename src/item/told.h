@@ -6,8 +6,8 @@
 #include "item/record.h"
 
 // Notes, too, whose degree nobody said.
-// Gives each flaw of the record the words of its kind for what the notes call it, at the flaw's place in
-// them.
+// Gives each flaw of the record, and what it denies, the words of its kind for what the notes call it, at its
+// place in them.
 void told_set(struct arena *arena, struct record *record);
 
 // Same kind, grade and duty; noun, adjective and title words go by what the seller said.

@@ -131,6 +131,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= !strcmp(head, "base") && (topped || !only_no); // "butter dish lid, no base"
     glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
     glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
+    bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
+    glazed |= id && ended && !strcmp(head, "back") && // "the back is missing": a panel that comes off
+              (!strcmp(id, "electrical") || !strcmp(id, "clocks-watches") || !strcmp(id, "cameras"));
     if (is_quality(head)) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
@@ -284,6 +287,13 @@ const char *absent_object(struct fault_reader *r, const struct fault_hit *hit, c
     return arena_format(r->note->arena, "%s %s", part, fault_words(r->note, at, at + 1));
 }
 
+// "No pieces are chipped": where the fault of those that are denied one begins.
+static size_t behind_verb(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "been", "look", "seem"};
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && token_among(tokens, i, verbs, COUNT(verbs))) i++;
+    return i;
+}
+
 // "No lid chips": the "no" reaches the fault behind the part.
 static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
@@ -378,6 +388,9 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     if (!noun_at(r->note, i + n, &noun)) return 0;
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
+    static const char *const players[] = {"machine", "player", "deck", "projector", "turntable"};
+    bool media = r->note->record->family && !strcmp(r->note->record->family->rule.id, "media");
+    if (media && token_among(tokens, noun.to - 1, players, COUNT(players))) return noun.to; // to play it on
     bool thing = (noun.uses & (1u << USE_THING)) &&
                  (!noun.gated || n > 1 || lacking_extra(tokens->at[noun.to - 1].one)) &&
                  !(noun.uses & (1u << USE_COLOR));
@@ -442,11 +455,16 @@ void read_absent(struct fault_reader *r) {
                 i = end + gone - 1;
                 continue;
             }
-            bool fault_follows = end < tokens->count && r->scope.fault[end] &&
-                                 tokens->at[end].stop == STOP_NONE && denied_too(r, end);
+            size_t said = token_is(tokens, i, "no") ? behind_verb(tokens, end) : end;
+            bool fault_follows = said < tokens->count && r->scope.fault[said] && denied_too(r, said) &&
+                                 (tokens->at[end].stop == STOP_NONE || said > end);
             bool aid = token_is(tokens, end, "to") &&
                        (token_is(tokens, end + 1, "see") || token_is(tokens, end + 1, "find") ||
                         token_is(tokens, end + 1, "spot")); // "you'd need a glass to see it"
+            static const char *const moved[] = {"off", "out", "apart", "open", "down", "up"};
+            static const char *const proud[] = {"sticking", "poking", "standing", "protruding", "jutting"};
+            aid |= token_among(tokens, end, proud, COUNT(proud));          // "no nails sticking up"
+            aid |= n > 1 && token_among(tokens, end, moved, COUNT(moved)); // "never had the doors off"
             if (!fault_follows && !aid && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
             continue;
@@ -488,9 +506,10 @@ void read_absent(struct fault_reader *r) {
 bool absent_is_of_part(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
-    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == hit->to &&
+    size_t to = token_is(tokens, hit->from, "no") ? behind_verb(tokens, hit->to) : hit->to;
+    bool next = i + 1 < r->hit_count && r->hits[i + 1].from == to &&
                 tokens->at[hit->to - 1].stop == STOP_NONE &&
-                (r->scope.stance[hit->to] & (STANCE_DENIED | STANCE_NONE_SEEN));
+                (r->scope.stance[to] & (STANCE_DENIED | STANCE_NONE_SEEN));
     return hit->kinds[0]->form == ABSENCE && next &&
            hit->to - hit->from < 4 && // not "no door on the battery"
            (token_is(tokens, hit->to - 2, "no") || token_is(tokens, hit->from, "no") ||

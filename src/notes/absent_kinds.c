@@ -24,6 +24,8 @@ static bool is_inner_box(const char *part) {
 
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
     if (is_inner_box(part)) return ruleset_flaw(rules, "missing-accessory");
+    if (!strcmp(part, "dj") || !strcmp(part, "DJ") || !strcmp(part, "dustwrapper"))
+        return ruleset_flaw(rules, "missing-jacket");
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *kind = rules->flaws[i];
         if (kind->form != ABSENCE) continue;

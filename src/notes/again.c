@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What was denied and is there all the same, said without the word for the fault: "no chips, but there is one
 // on the foot", "no rust other than inside the lid", "the veneer isn't lifting anywhere but one corner".
+#include <string.h>
+
 #include "notes/faults.h"
+#include "notes/figure.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -13,12 +16,53 @@ static bool is_there(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+static bool drop_size(struct record *record, size_t byte) {
+    size_t measures = 0, values = 0;
+    for (size_t i = 0; i < record->measurement_count; i++)
+        if (record->measurements[i].span.from != byte)
+            record->measurements[measures++] = record->measurements[i];
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (strcmp(record->attributes[i].name, "size") != 0 || record->attributes[i].span.from != byte)
+            record->attributes[values++] = record->attributes[i];
+    bool dropped = measures < record->measurement_count || values < record->attribute_count;
+    record->measurement_count = measures;
+    record->attribute_count = values;
+    return dropped;
+}
+
+// "One on the base, 4 mm": the figure behind it was taken for the thing's own.
+static void move_size(struct fault_reader *r, struct item_flaw *flaw, size_t i) {
+    enum { FAR = 9, MOST_MM = 60 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && !flaw->has_size; k++) {
+        struct figure figure;
+        size_t taken;
+        if (tokens->at[k].stop >= STOP_CLAUSE) return;
+        if (r->note->taken[k] != TAKEN_MEASURE || !figure_at(r->note, k, &figure, &taken) || !figure.unit ||
+            !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0 || figure.base > MOST_MM ||
+            !drop_size(r->note->record, tokens->at[k].from))
+            continue;
+        flaw->has_size = true;
+        flaw->size = figure;
+        flaw->severity = degree_of_size(flaw->kind, figure.base);
+    }
+}
+
+// "No chips, one in the set has a hairline": there "one" is one of the pieces.
+static bool is_piece(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"has", "have",  "is",   "are",   "was",   "needs", "shows",
+                                        "had", "looks", "does", "works", "isn't", "with"};
+    return token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i - 1].stop == STOP_NONE;
+}
+
 // "No chips … but there is one on the foot": "one" is of the kind that was denied last.
 static void read_ones(struct fault_reader *r) {
     enum { FAR = 14 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i + 1 < tokens->count; i++) {
-        if (!token_is(tokens, i, "one") || !is_there(tokens, i) || r->note->taken[i] != TAKEN_NOT) continue;
+        bool opens = tokens->at[i - 1].stop == STOP_COMMA || tokens->at[i - 1].stop == STOP_CLAUSE;
+        if (!token_is(tokens, i, "one") || !(opens || is_there(tokens, i)) || r->note->taken[i] != TAKEN_NOT)
+            continue;
         bool place = token_is(tokens, i + 1, "on") || token_is(tokens, i + 1, "in") ||
                      token_is(tokens, i + 1, "at") || token_is(tokens, i + 1, "near") ||
                      token_is(tokens, i + 1, "inside") || token_is(tokens, i + 1, "by");
@@ -31,8 +75,10 @@ static void read_ones(struct fault_reader *r) {
             one.from = i;
             one.to = i + 1;
             struct spot spot = spot_of_hit(r, &one);
+            if (opens && (spot.where_to <= spot.where_from || is_piece(tokens, spot.where_to))) break;
             const char *where = fault_place(r->note, spot.where_from, spot.where_to);
             fault_tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
+            move_size(r, &r->note->record->flaws[r->note->record->flaw_count - 1], i);
             break;
         }
     }
@@ -57,11 +103,11 @@ static size_t excepted_behind(const struct fault_reader *r, size_t i) {
 
 // "One corner at the back", "on the base": a place, and nothing said of it.
 static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) {
-    static const char *const skipped[] = {"the",   "a",      "one",    "for",  "just",    "right",
-                                          "maybe", "two",    "its",    "spot", "bit",     "patch",
-                                          "touch", "little", "small",  "tiny", "spots",   "place",
-                                          "some",  "few",    "couple", "mark", "there's", "it"};
-    enum { SKIP_MOST = 4, WORDS_MOST = 6 };
+    static const char *const skipped[] = {
+        "the",     "a",     "one",    "for",    "just",  "right", "maybe",  "two",   "its", "spot",   "bit",
+        "patch",   "touch", "little", "small",  "tiny",  "spots", "place",  "some",  "few", "couple", "mark",
+        "there's", "it",    "faint",  "slight", "light", "very",  "specks", "speck", "of",  "tiniest"};
+    enum { SKIP_MOST = 5, WORDS_MOST = 6 };
     const struct tokens *tokens = &r->note->tokens;
     size_t to = spot_place_at(r, i, from), at = i;
     while (!to && at < i + SKIP_MOST && token_among(tokens, at, skipped, COUNT(skipped)))

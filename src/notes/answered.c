@@ -11,11 +11,23 @@ enum { NO, SEEN_NONE };
 
 static const struct cue answers[] = {
     {"0", NO},
+    {"can't find any", SEEN_NONE},
     {"can't see any", SEEN_NONE},
+    {"can't see it", SEEN_NONE},
     {"couldn't find any", SEEN_NONE},
     {"didn't see any", SEEN_NONE},
     {"don't see any", SEEN_NONE},
+    {"don't think so", SEEN_NONE},
     {"haven't seen any", SEEN_NONE},
+    {"i can't find any", SEEN_NONE},
+    {"i can't see any", SEEN_NONE},
+    {"i can't see it", SEEN_NONE},
+    {"i couldn't find any", SEEN_NONE},
+    {"i couldn't see any", SEEN_NONE},
+    {"i didn't see any", SEEN_NONE},
+    {"i don't see any", SEEN_NONE},
+    {"i don't think so", SEEN_NONE},
+    {"i see none", SEEN_NONE},
     {"nah", NO},
     {"nil", NO},
     {"no", NO},
@@ -47,6 +59,7 @@ static const struct cue answers[] = {
     {"not that i could see", SEEN_NONE},
     {"not that i noticed", SEEN_NONE},
     {"not that i saw", SEEN_NONE},
+    {"not to my eye", SEEN_NONE},
     {"nothing", NO},
     {"zero", NO},
     {"zip", NO},
@@ -305,10 +318,22 @@ static size_t read_unreached(struct scope *s, size_t i) {
     return n;
 }
 
+// "Rust no - it's copper", "worm no, cracks yes": the answer right behind what opens the sentence.
+static size_t read_bare(struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_is(tokens, i, "no") || !s->fault[i - 1] || tokens->at[i - 1].stop != STOP_NONE) return 0;
+    bool parted = i + 1 < tokens->count && (is_parting(tokens, i + 1) || tokens->at[i + 1].stop != STOP_NONE);
+    size_t from = listed_before(s, i);
+    if (!parted || from == i || (from > 0 && tokens->at[from - 1].stop == STOP_NONE)) return 0;
+    scope_mark(s, from, i, STANCE_DENIED, i);
+    return 1;
+}
+
 void scope_answered(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t n = is_parting(tokens, i) ? read_answer(s, i) : 0;
+        if (!n) n = read_bare(s, i);
         if (!n) n = read_shrug(s, i);
         if (!n) n = read_unreached(s, i);
         if (!n) n = read_verdict(s, i);

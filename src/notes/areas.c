@@ -17,7 +17,7 @@ static bool leads(const struct tokens *tokens, size_t i) {
         "on",     "either",   "each",    "at",      "into",      "both",  "to",         "there",     "will",
         "would",  "actually", "really",  "how",     "been",      "well",  "good",       "far",       "how's",
         "also",   "isn't",    "doesn't", "in",      "inside of", "under", "underneath", "condition", "state",
-        "behind", "starting", "using",   "running"};
+        "behind", "starting", "using",   "running", "i've"};
     return token_among(tokens, i, words, COUNT(words));
 }
 

@@ -171,6 +171,18 @@ static bool is_wished(const struct scope *s, size_t i) {
 // not there.
 static bool says_which(const struct scope *s, size_t fault, size_t to, bool looked) {
     const struct tokens *tokens = &s->note->tokens;
+    // "No rust through", "not cracked right through": on the face there may be some. "No holes right through"
+    // and "the plate hasn't gone through" leave nothing open.
+    size_t last = fault;
+    bool face = ANY(tokens, fault, "rust", "rusted", "crack", "cracks", "cracked", "corrosion", "corroded",
+                    "split", "splits", "rot", "rotted", "burned", "burnt", "worn");
+    while (last < to && s->fault[last] && !token_is(tokens, last, "through")) last++;
+    if (ANY(tokens, last, "right", "clean", "all", "fully")) last++;
+    if (face && token_is(tokens, last, "through") && tokens->at[last - 1].stop == STOP_NONE) return true;
+    for (size_t at = fault + 1; at < to && tokens->at[at].stop == STOP_NONE; at++) // "no cracks for its age"
+        if (token_is(tokens, at, "for") && ANY(tokens, at + 1, "its", "the", "their", "that", "such") &&
+            ANY(tokens, at + 2, "age", "ages", "years", "year"))
+            return true;
     size_t i = to;
     while (i > fault + 1 && !s->fault[i - 1]) i--;
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
@@ -200,6 +212,8 @@ static bool has_exception(const struct scope *s, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     size_t n = token_longest(tokens, to, cues, sizeof cues / sizeof *cues);
     if (!n) return false;
+    if (ANY(tokens, to + n, "in", "on", "at", "inside", "where", "near", "under", "round", "around", "by"))
+        return true; // "no rust except in the chips"
     for (size_t i = to + n; i < to + n + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
         if (s->fault[i]) return false;
     return true;

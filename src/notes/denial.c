@@ -55,7 +55,9 @@ static bool has_place_alone(const struct scope *s, size_t i) {
 // "No chips, the gold is rubbed": behind a comma stands a statement with a verb of its own; but "no chips,
 // cracks are to be seen" goes on.
 static bool states_own(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "looks", "got", "feels"};
+    static const char *const verbs[] = {"is",    "are",    "was",   "were",    "has",    "have",
+                                        "looks", "got",    "feels", "isn't",   "aren't", "doesn't",
+                                        "don't", "hasn't", "won't", "haven't", "wasn't"};
     static const char *const shown[] = {"visible", "present", "seen",  "noted", "found",  "evident",
                                         "there",   "to",      "known", "shown", "noticed"};
     enum { WORDS_MOST = 5 };
@@ -89,7 +91,10 @@ static bool tells_part(const struct scope *s, size_t i) {
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
     if (i > 0 && tokens->at[i - 1].stop == STOP_COMMA && states_own(tokens, i)) return false;
-    enum { WORDS_MOST = 4 }; // "… or any other wear"
+    static const char *const states[] = {"good",  "fair", "normal", "usual", "nice",     "decent",
+                                         "great", "fine", "honest", "age",   "ordinary", "general"};
+    if (comma && token_among(tokens, i, states, COUNT(states))) return false; // "no chips, normal wear"
+    enum { WORDS_MOST = 4 };                                                  // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
         if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||
@@ -377,6 +382,25 @@ bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, si
     return cue > hit->from && cue < hit->to && token_among(tokens, hit->to - 1, uses, COUNT(uses));
 }
 
+// "Never been repaired", "never had a crack": what was not so in the past is no finding of today. "Never
+// leaks" and "never saw a chip" are.
+bool denial_is_history(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const done[] = {"been", "had", "torn", "broken", "split", "bent", "cut", "worn"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t cue = r->scope.cue[hit->from], next = cue;
+    while (next < tokens->count && next < cue + 2 && !token_is(tokens, next, "never")) next++;
+    if (next >= tokens->count || !token_is(tokens, next, "never") || ++next >= tokens->count) return false;
+    size_t size = strlen(tokens->at[next].fold);
+    return token_among(tokens, next, done, COUNT(done)) ||
+           (r->scope.fault[next] && size > 4 && !strcmp(tokens->at[next].fold + size - 2, "ed"));
+}
+
+bool denial_is_of_rest(const struct note *note, size_t i) {
+    return i > 0 && note->tokens.at[i - 1].stop == STOP_NONE &&
+           (ANY(&note->tokens, i, "elsewhere", "otherwise") ||
+            token_phrase(&note->tokens, i, "anywhere else"));
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -387,6 +411,9 @@ void scope_denial(struct scope *s) {
             read_behind(s, i, 1, STANCE_DENIED);
             continue;
         }
+        if (cue && token_is(tokens, i, "none") &&
+            ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking"))
+            continue; // "two buttons loose, none missing"
         size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;

@@ -71,11 +71,24 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     return flaw;
 }
 
+// "A hairline that doesn't leak": a crack is there, and no more than its leaking is denied.
+static bool is_dry_crack(const struct note *note, const struct flaw *kind, size_t from, size_t to) {
+    bool leak = false;
+    if (strcmp(kind->rule.id, "crack-through") != 0) return false;
+    for (size_t i = from; i < to; i++) leak |= !strncmp(note->tokens.at[i].fold, "leak", strlen("leak"));
+    for (size_t i = 0; leak && i < note->record->flaw_count; i++) {
+        const char *id = note->record->flaws[i].kind->rule.id;
+        if (!strcmp(id, "hairline") || !strcmp(id, "crack-through") || !strcmp(id, "crack")) return true;
+    }
+    return false;
+}
+
 void clear_add(struct fault_reader *r, const struct flaw *kind, const char *part, const char *where,
                bool none_seen, size_t from, size_t to) {
     struct note *note = r->note;
     struct record *record = note->record;
     note_take(note, from, to, TAKEN_FLAW);
+    if (is_dry_crack(note, kind, from, to)) return;
     for (size_t i = 0; i < record->clear_count; i++)
         if (record->clear[i].kind == kind && same(record->clear[i].part, part) &&
             same(record->clear[i].where, where))
@@ -156,7 +169,7 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
 static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     if (strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) != 0) return false;
     return !strcmp(kind->rule.id, "partly-working") ||
-           (!strcmp(kind->rule.id, "crack-through") &&
+           ((!strcmp(kind->rule.id, "crack-through") || !strcmp(kind->rule.id, "seam-split")) &&
             (!r->note->record->family || !kind_can_be(r, kind, NULL)));
 }
 
@@ -255,6 +268,18 @@ static const struct flaw *narrower(const struct fault_reader *r, const struct fa
             alone.kind_count < FAULT_KINDS_MOST)
             alone.kinds[alone.kind_count++] = hits->at[i].flaw;
     return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
+}
+
+// "No rust holes": of the holes, and not of the rust.
+static const struct flaw *rusted_hole(const struct fault_reader *r, const struct fault_hit *hit,
+                                      const struct flaw *kind) {
+    static const char *const words[] = {"hole", "holes"};
+    if (strcmp(kind->rule.id, "rust") != 0) return kind;
+    bool hole = r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
+                token_among(&r->note->tokens, hit->to, words, sizeof words / sizeof *words);
+    hole |= token_among(&r->note->tokens, hit->to - 1, words, sizeof words / sizeof *words);
+    const struct flaw *other = hole ? ruleset_flaw(r->note->rules, "hole") : NULL;
+    return other ? other : kind;
 }
 
 // "Size or degree not stated: stain": what was told before, and that its degree is not known.
@@ -390,6 +415,8 @@ static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, co
         leave(r, hit, "no vessel");
     else if (stance & STANCE_HEARD)
         leave(r, hit, "only heard or hoped");
+    else if (denial_is_history(r, hit))
+        leave(r, hit, "never so, of today nothing is said");
     else if (stance & STANCE_BOUNDED || elsewhere)
         tell_left(r, hit, "denied in part only");
     else
@@ -400,6 +427,7 @@ static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, co
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
+    if (count_is_of_part(r, hit)) return;
     bool lost = hit->kinds[0]->form == ABSENCE || !strcmp(hit->kinds[0]->rule.id, "broken-part");
     if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);
@@ -472,8 +500,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
-        kind = narrower(r, hit, kind, place);
+        kind = rusted_hole(r, hit, narrower(r, hit, kind, place));
         bool elsewhere = !part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to);
+        if (!where && !part && denial_is_of_rest(note, hit->to)) where = "elsewhere";
         if (!denial_stops(r, hit, kind, stance, elsewhere)) {
             clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
             for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
@@ -485,6 +514,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
+    if (function_moves(r, hit, kind)) return;
+    bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
+    if (dead && !part && !strcmp(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     size_t from, to = part || where ? 0 : spot_unnamed(r, hit, &from);
     if (to) where = fault_place(note, from, to); // no part that would make it another kind
     fault_tell(r, hit, kind, part, where);
@@ -553,6 +585,7 @@ void read_faults(struct note *note) {
     read_mono(note);
     read_areas(&r);
     read_unseen(&r);
+    read_unlifted(&r);
     read_overall(&r);
     tell_barred(&r);
     faults_settle(note);

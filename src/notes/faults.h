@@ -212,6 +212,11 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 // denial.c: of two words apart, a denial by its own first word, or of what the thing should do: "doesn't …
 // shut", "zip will not shut".
 bool denial_is_own(const struct fault_reader *reader, const struct fault_hit *hit, size_t cue);
+// The same file: is it said of the past alone, "never been chipped"?
+// sound.c: are all there of a part that is named, and not all pieces?
+bool count_is_of_part(const struct fault_reader *reader, const struct fault_hit *hit);
+bool denial_is_of_rest(const struct note *note, size_t i); // "no chips elsewhere"
+bool denial_is_history(const struct fault_reader *reader, const struct fault_hit *hit);
 void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, you can put a finger in it"
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
@@ -249,6 +254,7 @@ const struct flaw *running_partly(const struct fault_reader *reader, const struc
 void read_areas(struct fault_reader *reader);
 // unseen.c: "didn't unroll it": what stays unknown by what was not done.
 void read_unseen(struct fault_reader *reader);
+void read_unlifted(struct fault_reader *reader); // unlifted.c
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
 const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind);
@@ -288,6 +294,7 @@ const char *function_place(struct fault_reader *reader, const struct fault_hit *
 // "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.
 bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
                     size_t at, const char *part);
+bool function_moves(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
 void read_ailing(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".

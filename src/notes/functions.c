@@ -55,9 +55,20 @@ static const struct {
      "spindle "},
 };
 
+// Buttons of clothes fasten; those of an instrument or a machine are pressed.
+static bool is_pressed(const struct fault_reader *r, size_t i) {
+    static const char *const ids[] = {"music", "electrical", "cameras", "clocks-watches", "media", "tools"};
+    static const char *const words[] = {"button", "buttons", "stud", "studs"};
+    const struct family *family = r->note->record->family;
+    for (size_t k = 0; family && k < COUNT(ids); k++)
+        if (!strcmp(family->rule.id, ids[k])) return token_among(&r->note->tokens, i, words, COUNT(words));
+    return false;
+}
+
 const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
     if (i >= r->note->tokens.count || r->note->tokens.at[i].kind != TOKEN_WORD) return NULL;
     const struct token *token = &r->note->tokens.at[i];
+    if (is_pressed(r, i)) return ruleset_flaw(r->note->rules, "partly-working");
     for (size_t k = 0; k < COUNT(kinds); k++) {
         const char *words[] = {token->one, token->fold};
         for (size_t w = 0; w < COUNT(words); w++) {
@@ -136,6 +147,16 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+// "Lid won't stay shut", "knob won't stay on": what does not stay where it is put is the opposite of stuck.
+static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part, size_t verb, size_t to) {
+    const struct flaw *kind = function_kind(r, part);
+    if (!token_is(&r->note->tokens, verb, "stay") || strcmp(kind->rule.id, "seized") != 0) return kind;
+    static const char *const closed[] = {"shut", "closed", "down", "open"};
+    bool fastens = token_among(&r->note->tokens, to - 1, closed, COUNT(closed));
+    const struct flaw *loose = ruleset_flaw(r->note->rules, fastens ? "clasp-fault" : "loose-part");
+    return loose ? loose : kind;
+}
+
 // "Handle doesn't move" of a saucepan: it is meant not to.
 static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to) {
     static const char *const fixed[] = {"handle", "handles", "head", "leg", "legs", "foot", "feet", "stem"};
@@ -178,6 +199,23 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
     return false;
 }
 
+// "Spins fine" of a globe or a stool: what has no works does not work, it is not stuck.
+bool function_moves(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const ids[] = {"decor",     "furniture", "metalware", "kitchenware", "ceramics",
+                                      "glassware", "bags",      "books",     "sports",      "other"};
+    static const char *const motions[] = {"spins",   "turns", "rotates", "revolves",
+                                          "swivels", "opens", "folds"};
+    const struct family *family = r->note->record->family;
+    const struct flaw *seized = ruleset_flaw(r->note->rules, "seized");
+    bool still = false;
+    for (size_t k = 0; family && k < COUNT(ids); k++) still |= !strcmp(family->rule.id, ids[k]);
+    if (!still || !seized || strcmp(kind->rule.id, "working-tested") != 0 ||
+        !token_among(&r->note->tokens, hit->from, motions, COUNT(motions)))
+        return false;
+    clear_add(r, seized, NULL, NULL, false, hit->from, hit->to);
+    return true;
+}
+
 bool function_does(const struct tokens *tokens, size_t i) {
     static const char *const more[] = {"works", "runs", "goes", "light", "lights", "fine", "ok", "yes"};
     return third_person(tokens, i) || token_among(tokens, i, more, COUNT(more)) ||
@@ -195,7 +233,8 @@ void read_functions(struct fault_reader *r) {
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         if (is_firm(r, part, i + n, to)) continue;
-        struct fault_hit hit = {.from = part, .to = to, .kinds = {function_kind(r, part)}, .kind_count = 1};
+        struct fault_hit hit = {
+            .from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;

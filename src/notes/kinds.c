@@ -22,7 +22,7 @@ static const struct {
     {"textiles", " cotton wool linen silk velvet denim canvas felt lace polyester nylon fleece tweed "
                  "corduroy satin rayon cloth "},
     {"ceramics",
-     " porcelain stoneware earthenware ironstone china pottery terracotta ceramic bone redware majolica "},
+     " porcelain stoneware earthenware ironstone china pottery terracotta ceramic redware majolica "},
     {"glass", " crystal glass globe chimney "},
     {"plastic", " plastic celluloid acrylic resin vinyl phenolic melamine nylon "},
     {"paper", " paper card cardboard papier "},
@@ -260,20 +260,41 @@ static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) 
     for (size_t i = 0; i < kind->on.count; i++) rubber |= !strcmp(kind->on.at[i], "rubber");
     for (size_t i = 0; rubber && i < r->material_count; i++)
         named |= !r->materials[i]->of && names_material("rubber", r->materials[i]->value);
+    named |= rubber && type && strstr(type, "wellington");
     for (size_t i = 0; rubber && type && i < kind->within.count; i++)
         named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
     return named;
 }
 
+// A seat that is not said to be soft splits as wood does: "split in the seat" of an oak chair.
+static bool is_hard(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const soft[] = {
+        "leather",   "leatherette", "vinyl",  "velvet",  "fabric", "cloth",   "cushion", "cushions",
+        "cushioned", "upholstered", "padded", "padding", "cover",  "covers",  "covered", "upholstery",
+        "foam",      "rush",        "cane",   "caned",   "canvas", "rexine",  "wool",    "tapestry",
+        "webbing",   "saddle",      "sofa",   "settee",  "couch",  "armchair"};
+    bool wood = false;
+    for (size_t i = 0; i < hit->kind_count; i++) wood |= !strcmp(hit->kinds[i]->rule.id, "wood-split");
+    if (!wood || strcmp(kind->rule.id, "upholstery-wear") != 0) return false;
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (token_among(tokens, i, soft, COUNT(soft))) return false;
+    return true;
+}
+
+// What is damage of a part comes before what is damage of a stuff: a leather seat that has split is a seat's.
 static const struct flaw *narrowed(const struct fault_reader *r, const struct fault_hit *hit,
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
-    for (size_t i = 0; i < rules->flaw_count; i++)
-        if (rules->flaws[i]->narrows.count && is_narrower(rules->flaws[i], hit) &&
-            (rules->flaws[i]->within.count
-                 ? is_of_part(r, rules->flaws[i], place) || is_of_rubber(r, rules->flaws[i])
-                 : is_of_material(r, rules->flaws[i], place)))
-            return rules->flaws[i];
+    for (int parts = 1; parts >= 0; parts--)
+        for (size_t i = 0; i < rules->flaw_count; i++) {
+            const struct flaw *kind = rules->flaws[i];
+            if (!kind->narrows.count || (kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit))
+                continue;
+            if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
+                      : is_of_material(r, kind, place))
+                return kind;
+        }
     return NULL;
 }
 
@@ -283,6 +304,10 @@ static bool is_cloth(const struct record *record) {
 }
 
 static bool is_hide(const struct record *record) {
+    static const char *const hard[] = {"tree", "trees", "horn", "jack", "last", "lasts", "brush", "rack"};
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    for (size_t i = 0; type && i < COUNT(hard); i++) // for shoes, and no shoes
+        if (!strcmp(last ? last + 1 : type, hard[i])) return false;
     return record->family &&
            (!strcmp(record->family->rule.id, "footwear") || !strcmp(record->family->rule.id, "bags"));
 }
@@ -302,6 +327,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"crease", {"dent-bend", NULL}},
                   {"blade-wear", {"chip", "enamel-chip"}},
                   {"glued-repair", {"darned-patched", NULL}},
+                  {"darned-patched", {"glued-repair", NULL}},
                   {"upholstery-wear", {"fabric-weak", NULL}},
                   {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
@@ -317,7 +343,9 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
     for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
         for (size_t k = 0; k < kind->on.count; k++)
-            if (token_is(tokens, i, kind->on.at[k]) || token_among(tokens, i, own, COUNT(own))) return kind;
+            if (token_is(tokens, i, kind->on.at[k]) ||
+                (token_among(tokens, i, own, COUNT(own)) && strcmp(kind->rule.id, "darned-patched") != 0))
+                return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
         if (has_word(place, others[i])) return kind; // of another stuff than the thing
     const struct flaw *best = kind;
@@ -354,8 +382,121 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
     return best;
 }
 
+// Fired or blown, and not the wooden handle of what is.
+static bool is_fired(const struct fault_reader *r, const char *place) {
+    bool fired = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && has_word(place, value->of)) return false;
+        fired |=
+            !value->of && (names_material("ceramics", value->value) || names_material("glass", value->value));
+    }
+    return fired && r->material_count == 1;
+}
+
+static bool names_one(const char *place, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (has_word(place, words[i])) return true;
+    return false;
+}
+
+// Corrosion that a note with a battery in it speaks of by itself is the battery's.
+static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};
+    static const char *const cells[] = {"battery", "batteries", "contacts", "terminals"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool runs = false, cell = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= !strcmp(family->rule.id, ids[i]);
+    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
+    for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
+    return cell;
+}
+
+// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
+// lost was not broken off, whatever the thing.
+static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
+                                  const struct flaw *kind, const char *place) {
+    static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
+                                        "cable",  "plug",    "wire's", "flex's",  "cord's",
+                                        "plug's", "cable's", "lead's", "wiring's"};
+    static const char *const designs[] = {"pattern",     "design",    "transfer",   "decal",
+                                          "etching",     "engraving", "decoration", "lettering",
+                                          "graduations", "markings",  "numerals"};
+    static const char *const tops[] = {"cap",  "caps",    "cover", "lid", "knob",
+                                       "plug", "stopper", "screw", "key", "finial"};
+    static const char *const lost[] = {"lost", "missing", "gone"};
+    static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
+    static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
+    const char *id = kind->rule.id, *meant = NULL;
+    if (!strcmp(id, "crack") && place && has_word(place, "grain"))
+        meant = "wood-split";
+    else if (!strcmp(id, "crack") && is_fired(r, place))
+        meant = "crack-through";
+    else if (!strcmp(id, "rust") && is_by_battery(r, hit))
+        meant = "battery-corrosion";
+    else if (!strcmp(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
+             names_one(place, pressed, COUNT(pressed)))
+        meant = "partly-working";
+    else if (!strcmp(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
+        meant = "rewired";
+    else if ((!strcmp(id, "wear-unspecified") || !strcmp(id, "wear-rub")) && place &&
+             names_one(place, designs, COUNT(designs)))
+        meant = "decoration-wear";
+    else if (!strcmp(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
+             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
+             !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
+        return absent_kind_here(r, place, 1);
+    const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
+    return other ? other : kind;
+}
+
+// Fungus of what one looks through is in its glass, a pan that wobbles is not flat: what a word is of one
+// thing, but for some only where no part is named. `of` holds families and the last words of types.
+static const struct flaw *of_thing(const struct fault_reader *r, const struct fault_hit *hit,
+                                   const struct flaw *kind, const char *place) {
+    static const char pans[] = "skillet pan griddle plate platter tray dish saucepan";
+    static const char forged[] = "metalware kitchenware tools lighting";
+    static const char worn[] = "music cameras sports"; // their straps come off
+    static const struct {
+        const char *said, *kind, *of, *meant;
+        bool placed;
+    } words[] = {
+        {"fungus", "mold", "cameras", "screen-damage", false},
+        {"haze", "cloudy-glass", "cameras", "screen-damage", true},
+        {"hazy", "cloudy-glass", "cameras", "screen-damage", true},
+        {"wobble", "loose-part", pans, "warped", false},
+        {"wobbles", "loose-part", pans, "warped", false},
+        {"seam", "seam-split", "media", "tear", true}, // a record's sleeve
+        {"seam", "seam-split", "games-puzzles", "box-wear", true},
+        {"glue", "sticker-residue", "scrapbook album postcard photograph print stamp", "album-residue", true},
+        {"chain", "clasp-fault", "lighting electrical tools bags", "broken-part", true},
+        {"polished", "tarnish", "furniture", "dust-grime", true},
+        {"sticky", "sticky-plastic", "media", "media-degraded", true},
+        {"mended", "darned-patched", forged, "glued-repair", true},
+        {"patched", "darned-patched", forged, "glued-repair", true},
+        {"split", "wood-split", "games-puzzles", "tear", true},
+        {"rock", "warped", "furniture", "loose-joint", false},
+        {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
+        {"missing", "strap-damage", worn, "missing-accessory", true},
+        {"gone", "strap-damage", worn, "missing-accessory", true}};
+    const struct record *record = r->note->record;
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    for (size_t i = 0; record->family && i < COUNT(words); i++) {
+        bool said = token_is(&r->note->tokens, hit->from, words[i].said) ||
+                    token_is(&r->note->tokens, hit->to - 1, words[i].said);
+        if (!said || (place && !words[i].placed) || strcmp(words[i].kind, kind->rule.id) != 0) continue;
+        bool of = has_word(words[i].of, record->family->rule.id) ||
+                  (type && has_word(words[i].of, last ? last + 1 : type));
+        bool own = !strcmp(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
+        const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
+        if (meant) return meant;
+    }
+    return of_part(r, hit, kind, place);
+}
+
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    return of_event(r, hit, best_of_hit(r, hit, place), place);
+    return of_thing(r, hit, of_event(r, hit, best_of_hit(r, hit, place), place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

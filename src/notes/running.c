@@ -111,7 +111,7 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         "display",     "screen",  "tuner",     "channel",    "headlight", "horn",     "bell",  "fan",
         "blower",      "fuse",    "switch",    "lever",      "button",    "buttons",  "key",   "keys",
         "setting",     "band",    "heater",    "reverse",    "rewind",    "cassette", "fm",    "am",
-        "flash",       "meter",   "tape"};
+        "flash",       "meter",   "tape",      "lamp",       "bulb"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (!text_same(kind->rule.id, "not-working")) return kind;

@@ -44,6 +44,37 @@ static const char *subject(struct fault_reader *r, size_t i) {
     return from < i ? fault_place(r->note, from, i) : NULL;
 }
 
+static bool token_among_one(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++)
+        if (!strcmp(tokens->at[i].one, words[k])) return true;
+    return false;
+}
+
+// "Studs: none missing": of the parts that stand before it.
+static bool read_none_lost(struct fault_reader *r, size_t i, size_t to) {
+    enum { WORDS_MOST = 3 };
+    static const char *const pieces[] = {"piece", "part", "bit", "card", "tile"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t end = i;
+    if (end > 0 && tokens->at[end - 1].kind == TOKEN_SIGN && tokens->at[end - 1].stop < STOP_SENTENCE) end--;
+    size_t from = end;
+    while (from > 0 && end - from < WORDS_MOST && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE)
+        from--;
+    for (size_t k = end; from == end && k > 0 && k + 4 > end && tokens->at[k - 1].stop < STOP_COMMA; k--)
+        if (r->part[k - 1] &&
+            tokens->at[k - 1].one != tokens->at[k - 1].fold) // "buttons loose, none missing"
+            from = k - 1, end = k;
+    if (from == end || r->note->taken[end - 1] == TAKEN_TYPE ||
+        token_among_one(tokens, end - 1, pieces, COUNT(pieces)))
+        return false;
+    const char *part = fault_words(r->note, from, end);
+    const struct flaw *kind = absent_kind_here(r, part, 1);
+    if (!kind || kind->form != ABSENCE) return false;
+    bool usual = kind->part && !strcmp(say_singular(r->note->arena, kind->part), tokens->at[end - 1].one);
+    clear_add(r, kind, usual ? NULL : part, NULL, false, from, to);
+    return true;
+}
+
 static void read_sound(struct fault_reader *r, size_t i) {
     static const struct {
         const char *phrase, *kind;
@@ -117,16 +148,18 @@ static void read_sound(struct fault_reader *r, size_t i) {
         if (!n || is_governed(r, i) || !is_free(r, i, i + n)) continue;
         const struct flaw *kind = ruleset_flaw(r->note->rules, sounds[k].kind);
         bool own = !strcmp(sounds[k].kind, "seized") || !strcmp(sounds[k].kind, "warped");
+        if (kind && !strcmp(sounds[k].kind, "missing-pieces") && read_none_lost(r, i, i + n)) return;
         if (kind) clear_add(r, kind, own ? subject(r, i) : NULL, NULL, false, i, i + n);
         return;
     }
 }
 
-// "No stains or odors": the last of what is denied.
+// "No stains or odors", "free of holes and odors": the last of what is denied.
 static size_t listed_smell(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"odor", "odors", "odour", "odours", "smell", "smells"};
     const struct tokens *tokens = &r->note->tokens;
-    bool joined = i > 1 && (token_is(tokens, i - 1, "or") || token_is(tokens, i - 1, "nor"));
+    static const char *const joints[] = {"or", "nor", "and", ","};
+    bool joined = i > 1 && token_among(tokens, i - 1, joints, COUNT(joints));
     return joined && token_among(tokens, i, words, COUNT(words)) && r->scope.fault[i - 2] &&
                    (r->scope.stance[i - 2] & (STANCE_DENIED | STANCE_NONE_SEEN))
                ? 1
@@ -213,10 +246,21 @@ static size_t skip(const struct tokens *tokens, size_t i, const char *const *wor
     return i;
 }
 
-static bool token_among_one(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
-    for (size_t k = 0; k < count; k++)
-        if (!strcmp(tokens->at[i].one, words[k])) return true;
-    return false;
+// "Bars all present": of the parts, and no count of all pieces.
+bool count_is_of_part(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const pieces[] = {"piece", "part", "bit", "card", "tile", "domino", "peg", "counter"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "complete-counted") != 0 || hit->from == 0) return false;
+    size_t i = hit->from - 1;
+    return tokens->at[i].stop == STOP_NONE && r->part[i] && !r->scope.fault[i] &&
+           r->note->taken[i] != TAKEN_TYPE && token_is(tokens, hit->from, "all") &&
+           !token_among_one(tokens, i, pieces, COUNT(pieces));
+}
+
+// What is asked for by itself, as it gets lost.
+static bool is_loose_part(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"key", "winder"};
+    return token_among_one(tokens, i, words, COUNT(words));
 }
 
 // "All buttons present", "both keys are there", "pages all there", "lid and stopper both present".
@@ -269,6 +313,9 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (token_is(tokens, at, "on") && !token_among_one(tokens, to - 1, fixed, COUNT(fixed))) return;
     bool intact = token_is(tokens, at, "intact") || token_is(tokens, at, "here");
     bool said = all || (token_longest(tokens, at, sure, COUNT(sure)) == n && n);
+    static const char *const bare[] = {"there", "still there"}; // "Key there."
+    said |= n && token_longest(tokens, at, bare, COUNT(bare)) == n && is_loose_part(tokens, to - 1) &&
+            (i == 0 || tokens->at[i - 1].stop != STOP_NONE);
     if (has) { // "has all its buttons"
         at = to;
         n = 0;

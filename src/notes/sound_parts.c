@@ -32,6 +32,10 @@ static const struct pair pairs[] = {
      "lining-damage"},
     {"seams|stitching|hem|hems|seam",
      "good|tight|sound|solid|intact|strong|all good|fine|secure|all sound|all intact|all tight", "seam-open"},
+    {"spine|spines|hinges|inner hinges|spine and hinges", "ok|okay|fine|good|sound|tight|intact|solid|firm",
+     "binding-weak"},
+    {"solder|soldering|soldered joints|soldered seams", "sound|good|intact|solid|fine|holding", "seam-split"},
+    {"boards|planks|staves|slats", "sound|all sound|sound and solid|uncracked|unsplit", "wood-split"},
     {"elastic|rubber|rubbers|tires|tyres|gasket|seal|seals",
      "good|fine|ok|okay|strong|supple|soft|springy|stretchy|pliable|flexible|not perished|still has "
      "stretch|soft and "
@@ -39,7 +43,8 @@ static const struct pair pairs[] = {
      "rubber-perished"},
     {"soles|sole|heels", "tight|firm|on tight|well attached|firmly attached|firmly on|secure|solid",
      "sole-separation"},
-    {"veneer", "tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect", "veneer-damage"},
+    {"veneer", "ok|okay|fine|tight|sound|good|intact|all there|solid|flat|all good|all intact|perfect",
+     "veneer-damage"},
     {"paint|varnish", "solid|sound|firm|tight|intact|not flaking", "paint-flaking"},
     {"colors|colours|color|colour",
      "bright|strong|vivid|good|unfaded|vibrant|rich|fresh|bright and strong|good and strong|nice and "
@@ -96,7 +101,7 @@ static const struct pair pairs[] = {
      "tight|sound|good|solid|firm|intact|strong|perfect|square and tight|nice and tight|tight and square|all "
      "tight",
      "binding-weak"},
-    {"fringe|fringes|tassels|trim|braid|beading|fringing",
+    {"fringe|fringes|tassels|tassel|trim|braid|beading|fringing",
      "complete|intact|all there|good|full|all intact|all present", "trim-loss"},
     {"cane|cane seat|rush seat|seat|upholstery|caning|rush|canework|cane work",
      "good|sound|intact|tight|in good order|in good shape|in good condition|firm|all good|perfect",
@@ -119,6 +124,8 @@ static const struct pair pairs[] = {
 
 // "Turns", "slides" and how: what moves is not stuck.
 static const char *const moves[] = {"turns",
+                                    "wind",
+                                    "winds",
                                     "turn",
                                     "moves",
                                     "move",
@@ -346,9 +353,16 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
         !token_among(tokens, i, joints, COUNT(joints)))
         kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (kind && !strcmp(pair->kind, "seam-open") && r->note->record->family && !kind_can_be(r, kind, NULL))
+    if (kind && !strcmp(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") &&
+        r->note->record->family && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
-    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "upholstery-wear");
+    static const char *const bagged[] = {"handle", "handles"};
+    const struct family *family = r->note->record->family;
+    if (family && !strcmp(family->rule.id, "bags") &&
+        token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
+        kind = ruleset_flaw(r->note->rules, "strap-damage");
+    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "binding-weak") ||
+                 !strcmp(pair->kind, "upholstery-wear");
     if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);

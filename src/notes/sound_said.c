@@ -30,7 +30,7 @@ static bool blocks(const struct tokens *tokens, size_t i) {
         "must",   "needs",    "need",     "nobody", "partly",  "mostly", "isnt",     "doesnt",  "wont",
         "cannot", "wouldn't", "couldn't", "didn't", "if",      "unless", "until",    "till",    "one",
         "some",   "most",     "whether",  "to",     "neither", "rubbed", "polished", "wish",    "without",
-        "no",     "far",      "'ll",      "it'll",  "they'll"};
+        "no",     "far",      "that",     "which",  "'ll",     "it'll",  "they'll"};
     return token_among(tokens, i, words, COUNT(words));
 }
 

@@ -288,8 +288,10 @@ size_t scope_left_unlooked(const struct tokens *tokens, size_t i) {
     size_t n = token_longest(tokens, i, words, COUNT(words)), end = i + n;
     if (!n) return 0;
     while (end < tokens->count &&
-           (token_is(tokens, end, "yet") || token_is(tokens, end, "either") || token_is(tokens, end, "by") ||
-            token_is(tokens, end, "me") || token_is(tokens, end, "it") || token_is(tokens, end, "them")))
+           (token_is(tokens, end, "yet") || token_is(tokens, end, "over") ||
+            token_is(tokens, end, "properly") || token_is(tokens, end, "fully") ||
+            token_is(tokens, end, "either") || token_is(tokens, end, "by") || token_is(tokens, end, "me") ||
+            token_is(tokens, end, "it") || token_is(tokens, end, "them")))
         end++;
     enum { WORDS_MOST = 6 };
     for (size_t k = 0; k < WORDS_MOST && end > i + n && token_is(tokens, i + n, "by") &&

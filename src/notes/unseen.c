@@ -5,13 +5,22 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER, DARK };
+enum { INSIDE, REST, PAGES, SMELL, LEAKS, UNDER, DARK, OTHERS, SCALE };
 
-static const char *const told[] = {
-    "inside, not unrolled", "rest, not opened out", "every page", "smell", "leaks", "underneath", "inside"};
+static const char *const told[] = {"inside, not unrolled",
+                                   "rest, not opened out",
+                                   "every page",
+                                   "smell",
+                                   "leaks",
+                                   "underneath",
+                                   "inside",
+                                   "rest",
+                                   "calibration"};
 
 static const struct cue cues[] = {
     {"as far as i opened it", REST},
+    {"calibration not checked", SCALE},
+    {"calibration unknown", SCALE},
     {"can't smell at the moment", SMELL},
     {"can't smell much", SMELL},
     {"can't smell these days", SMELL},
@@ -26,9 +35,11 @@ static const struct cue cues[] = {
     {"didn't unroll", INSIDE},
     {"don't have much of a nose", SMELL},
     {"had a cold", SMELL},
+    {"hasn't been calibrated", SCALE},
     {"have a cold", SMELL},
     {"have no sense of smell", SMELL},
     {"haven't been in water", LEAKS},
+    {"haven't been inside it", DARK},
     {"haven't filled it", LEAKS},
     {"haven't got a nose", SMELL},
     {"haven't had water in", LEAKS},
@@ -40,6 +51,8 @@ static const struct cue cues[] = {
     {"haven't unrolled", INSIDE},
     {"lost my sense of smell", SMELL},
     {"my nose is no good", SMELL},
+    {"never been inside it", DARK},
+    {"never calibrated", SCALE},
     {"never filled it", LEAKS},
     {"never had water in", LEAKS},
     {"never put water in", LEAKS},
@@ -47,10 +60,14 @@ static const struct cue cues[] = {
     {"never unfolded", REST},
     {"never unrolled", INSIDE},
     {"no sense of smell", SMELL},
+    {"not been calibrated", SCALE},
     {"not been in water", LEAKS},
+    {"not been inside it", DARK},
+    {"not calibrated", SCALE},
     {"not filled it", LEAKS},
     {"not had anything in it", LEAKS},
     {"not had water in", LEAKS},
+    {"not looked inside it", DARK},
     {"not opened it out", REST},
     {"not put water in", LEAKS},
     {"not read every page", PAGES},
@@ -58,14 +75,22 @@ static const struct cue cues[] = {
     {"not turned it over", UNDER},
     {"not unfolded", REST},
     {"not unrolled", INSIDE},
+    {"only been over", OTHERS},
+    {"only checked over", OTHERS},
+    {"only examined", OTHERS},
+    {"only inspected", OTHERS},
+    {"only looked at", OTHERS},
+    {"only looked over", OTHERS},
     {"only opened the first", REST},
     {"only opened the top", REST},
     {"only unfolded", REST},
     {"only unrolled", INSIDE},
     {"only unwrapped", REST},
+    {"only went over", OTHERS},
     {"pitch dark inside", DARK},
     {"too dark to see", DARK},
     {"too heavy to turn over", UNDER},
+    {"uncalibrated", SCALE},
     {"without unfolding", REST},
     {"without unrolling", INSIDE},
 };

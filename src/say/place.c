@@ -93,9 +93,9 @@ static const char *const inner_prepositions[] = {
 static const char *const leads[] = {"mostly",  "mainly", "especially", "also",    "only",
                                     "partly",  "just",   "slightly",   "halfway", "particularly",
                                     "partway", "nearly", "almost"};
-static const char *const adverbs[] = {"inside",  "underneath", "throughout", "everywhere", "overall",
-                                      "beneath", "below",      "above",      "behind",     "nearby",
-                                      "halfway", "within",     "alongside"};
+static const char *const adverbs[] = {"inside",    "underneath", "throughout", "everywhere", "overall",
+                                      "elsewhere", "beneath",    "below",      "above",      "behind",
+                                      "nearby",    "halfway",    "within",     "alongside"};
 static const char *const adverb_phrases[] = {
     "all over",   "all around",     "all round",   "here and there", "in places",
     "in spots",   "in parts",       "in patches",  "in front",       "on top",
