@@ -95,13 +95,13 @@ static bool is_called_light(const char *text) {
 
 static bool is_called_heavy(const char *text) {
     static const char *const words[] = {
-        "bad",      "badly",    "heavy",  "heavily",    "severe",    "severely", "large",    "big",
-        "huge",     "deep",     "deeply", "major",      "serious",   "strong",   "strongly", "terrible",
-        "terribly", "very",     "really", "right",      "proper",    "properly", "awful",    "nasty",
-        "massive",  "lots",     "lot of", "thick",      "loads",     "so",       "that",     "completely",
-        "totally",  "entirely", "quite",  "much",       "extensive", "great",    "horrible", "horrid",
-        "shocking", "dreadful", "whole",  "nearly all", "mostly",    "most",     "all over", "covered",
-        "solid",    "half",     "too",    "wide",       "well"};
+        "bad",      "badly",  "heavy",      "heavily",   "severe",   "severely", "large",      "big",
+        "huge",     "deep",   "deeply",     "major",     "serious",  "strong",   "strongly",   "terrible",
+        "terribly", "very",   "really",     "proper",    "properly", "awful",    "nasty",      "massive",
+        "lots",     "lot of", "thick",      "loads",     "so",       "that",     "completely", "totally",
+        "entirely", "quite",  "much",       "extensive", "great",    "horrible", "horrid",     "shocking",
+        "dreadful", "whole",  "nearly all", "mostly",    "most",     "all over", "covered",    "solid",
+        "half",     "too",    "wide",       "well"};
     return has_one(text, words, COUNT(words));
 }
 
@@ -130,11 +130,20 @@ static void blank_place(char *text, const char *where) {
     if (at) memset(at, '.', strlen(where));
 }
 
+// "Cracked right through": a word of degree, but of where a size is told it is the way ("doesn't go right
+// through").
+static bool is_called_whole(const struct item_flaw *flaw, const char *text) {
+    static const char *const words[] = {"right"};
+    return !flaw->has_size && has_one(text, words, COUNT(words));
+}
+
 static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     char *text = arena_string(arena, around(arena, record, flaw));
     blank_place(text, flaw->where);
     if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
-    return !is_called_heavy(text) && (is_shown(flaw) || !is_called_ruined(text));
+    if (is_called_heavy(text) || is_called_whole(flaw, text)) return false;
+    // "Moth eaten", "rusted through" are no size.
+    return is_shown(flaw) || flaw->kind->degree == DEGREE_SIZE || !is_called_ruined(text);
 }
 
 // "Torn" is graded as moderate, but nobody called it that. Small and heavy are other words for what was said.

@@ -28,6 +28,13 @@ static bool is_number(const struct tokens *tokens, size_t i) {
            (tokens->at[i].kind == TOKEN_FIGURE || token_among(tokens, i, words, COUNT(words)));
 }
 
+// "The baize is torn, hinges are original I think", "a bit of rust, I think": what stands last before it.
+static size_t fact_before(const struct tokens *tokens, size_t from, size_t i) {
+    while (i > from && tokens->at[i - 1].stop == STOP_COMMA) i--;
+    while (i > from && tokens->at[i - 1].stop != STOP_COMMA) i--;
+    return i;
+}
+
 void scope_doubt(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -46,7 +53,8 @@ void scope_doubt(struct scope *s) {
             if (tokens->at[at].stop == STOP_COMMA) to = at;
         scope_mark(s, i + n, to, STANCE_DOUBT, i);
         // "a hairline I think": behind its fact at the end of the clause
-        if (to <= i + n + 1) scope_mark(s, scope_clause_start(s, i), i, STANCE_DOUBT, i);
+        if (to <= i + n + 1)
+            scope_mark(s, fact_before(tokens, scope_clause_start(s, i), i), i, STANCE_DOUBT, i);
         i += n - 1;
     }
 }
