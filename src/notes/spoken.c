@@ -17,7 +17,7 @@ enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192, UNGROUPED = 1 << 20 };
 #define ANYWHERE SIZE_MAX
 
 struct place_of_words {
-    size_t from, to;              // in `hashes`
+    size_t from, to;             // in `hashes`
     size_t group_from, group_to; // in `group_numbers`
     bool optional, gap;
 };
@@ -159,8 +159,7 @@ static void add_rarest_opening(struct spoken *s, size_t number) {
         before += words_most(s, place);
     }
     if (least == SIZE_MAX) return; // each of its places may be skipped
-    s->openings =
-        arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
+    s->openings = arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
     s->openings[s->opening_count++] = rarest;
 }
 
@@ -345,13 +344,14 @@ static bool leads_up(const struct spoken *s, const struct opening *opening, cons
 }
 
 // The places before the member that begins at `start` and ends at `after`, and those behind it.
-static size_t stands_around(const struct places *w, const struct opening *opening, size_t start, size_t after) {
+static size_t stands_around(const struct places *w, const struct opening *opening, size_t start,
+                            size_t after) {
     size_t end = walk_from(w, opening->place + 1, after);
     return end && leads_up(w->spoken, opening, w->words, start) ? end : 0;
 }
 
-static bool group_stands(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
-                         size_t count, size_t i, struct spoken_hit *hit) {
+static bool group_stands(const struct spoken *s, const struct opening *opening,
+                         const struct phrase_word *words, size_t count, size_t i, struct spoken_hit *hit) {
     const struct pattern *pattern = &s->patterns[opening->pattern];
     const struct place_of_words *place = &s->places[opening->place];
     struct places places = {s, words, count, pattern->to, ANYWHERE};

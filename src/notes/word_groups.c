@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A member is kept as places, each one of some words: spelled out, "a|b c|d|-" would be many. It always stands
-// under the words of its first place, which may not be skipped, and once more under those of its rarest one: what
-// begins with "a bit" or "on the" would be looked at in every note.
+// A member is kept as places, each one of some words: spelled out, "a|b c|d|-" would be many. It always
+// stands under the words of its first place, which may not be skipped, and once more under those of its
+// rarest one: what begins with "a bit" or "on the" would be looked at in every note.
 #include "notes/word_groups.h"
 
 #include <limits.h>
@@ -71,24 +71,26 @@ static bool is_listed(const char *text, size_t size, const char *const *list) {
 }
 
 static int common_of(const char *text, size_t size) {
-    static const char *const small[] = {"a",    "an",   "the",  "of",   "to",   "in",   "on",    "at",   "it",   "its",
-                                        "is",   "are",  "was",  "has",  "have", "had",  "been",  "be",   "you",  "can",
-                                        "and",  "or",   "with", "for",  "from", "by",   "that",  "as",   "if",   "when",
-                                        "one",  "like", "some", "no",   "not",  "all",  "where", "this", "them", "they",
-                                        "out",  "up",   "off",  "just", "bit",  "their", "your", "my",   "would", "could",
-                                        NULL};
-    static const char *const usual[] = {"come", "came",   "comes",  "coming",  "gone",   "going", "lost",  "let",   "go",
-                                        "away", "down",   "little", "good",    "needs",  "wants", "only",  "got",   "over",
-                                        "left", "through", "half",  "two",     "three",  "inside", "old",  "won't", "doesn't",
-                                        "longer", "worn", "takes",  "loose",   "small",  "few",   "goes",  "works", "back",
-                                        "brown", "line", "top", "bottom", "side", "edge", "end", "corner", "front", "lid", "base", "hand", "hands", "find", "see",  "side",   "then",    "did",    "do",    "will",  "never", "isn't",
-                                        NULL};
+    static const char *const small[] = {
+        "a",    "an",    "the",  "of",    "to",    "in",    "on",   "at",   "it",  "its",  "is",
+        "are",  "was",   "has",  "have",  "had",   "been",  "be",   "you",  "can", "and",  "or",
+        "with", "for",   "from", "by",    "that",  "as",    "if",   "when", "one", "like", "some",
+        "no",   "not",   "all",  "where", "this",  "them",  "they", "out",  "up",  "off",  "just",
+        "bit",  "their", "your", "my",    "would", "could", NULL};
+    static const char *const usual[] = {
+        "come",  "came",   "comes", "coming", "gone",  "going", "lost",    "let",    "go",    "away",
+        "down",  "little", "good",  "needs",  "wants", "only",  "got",     "over",   "left",  "through",
+        "half",  "two",    "three", "inside", "old",   "won't", "doesn't", "longer", "worn",  "takes",
+        "loose", "small",  "few",   "goes",   "works", "back",  "brown",   "line",   "top",   "bottom",
+        "side",  "edge",   "end",   "corner", "front", "lid",   "base",    "hand",   "hands", "find",
+        "see",   "side",   "then",  "did",    "do",    "will",  "never",   "isn't",  NULL};
     return is_listed(text, size, small) ? 4 : is_listed(text, size, usual) ? 1 : 0;
 }
 
 static bool is_denial(const char *text, size_t size) {
-    static const char *const others[] = {"no", "not", "never", "without", "nothing", "none", "wont", "cannot", "cant",
-                                         "hardly", "barely", "nowhere", "refuses", "little", "dont", "didnt", NULL};
+    static const char *const others[] = {"no",      "not",    "never", "without", "nothing", "none",
+                                         "wont",    "cannot", "cant",  "hardly",  "barely",  "nowhere",
+                                         "refuses", "little", "dont",  "didnt",   NULL};
     return (size > 3 && !memcmp(text + size - 3, "n't", 3)) || is_listed(text, size, others);
 }
 
@@ -172,7 +174,8 @@ static int shorter_first(const void *a, const void *b) {
 }
 
 static void add_pair(struct word_groups *g, struct words_of_group *group, uint64_t rare, uint64_t second) {
-    group->pairs = arena_grow(g->arena, group->pairs, group->pair_count, &group->pair_room, sizeof *group->pairs);
+    group->pairs =
+        arena_grow(g->arena, group->pairs, group->pair_count, &group->pair_room, sizeof *group->pairs);
     group->pairs[group->pair_count++] = (struct pair){rare, second};
 }
 
@@ -312,11 +315,14 @@ size_t word_groups_lone(const struct word_groups *g, size_t number) {
 
 void word_groups_tell(const struct word_groups *g, size_t number, word_groups_told *tell, void *context) {
     const struct words_of_group *group = &g->at[number];
-    for (size_t i = 0; i < group->pair_count; i++) tell(context, group->pairs[i].rare, group->pairs[i].second);
+    for (size_t i = 0; i < group->pair_count; i++)
+        tell(context, group->pairs[i].rare, group->pairs[i].second);
 }
 
-void word_groups_tell_firsts(const struct word_groups *g, size_t number, word_groups_first *tell, void *context) {
+void word_groups_tell_firsts(const struct word_groups *g, size_t number, word_groups_first *tell,
+                             void *context) {
     const struct words_of_group *group = &g->at[number];
     for (size_t i = 0; i < group->count; i++)
-        for (size_t k = 0; k < group->at[i].places[0].count; k++) tell(context, group->at[i].places[0].words[k]);
+        for (size_t k = 0; k < group->at[i].places[0].count; k++)
+            tell(context, group->at[i].places[0].words[k]);
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The rules' groups of words, as the hashes that notes are compared by. Private to the room. Owner: the arena.
+// The rules' groups of words, as the hashes that notes are compared by. Private to the room. Owner: the
+// arena.
 #ifndef NOTES_WORD_GROUPS_H
 #define NOTES_WORD_GROUPS_H
 
