@@ -27,7 +27,7 @@ static const char pack[] =
     "  cap: {light: B, moderate: C, heavy: D}\n"
     "  title: {duty: must}\n"
     "  said: [runaway]\n"
-    "  spoken: [\"@parts ~ @goes-off\", \"@goes-off|fled says|-|said @closures\", \"old tin|@closures of "
+    "  spoken: [\"@parts ~ @goes-off\", \"@goes-off|fled says|-|said @closures\", \"tin|@closures of "
     "mystery\"]\n"
     "  spoken_on: [\"-|small @closures|- marked\"]\n"
     "  ask: [Which?]\n"
@@ -57,7 +57,7 @@ static const struct {
     {"Merry way", NULL},
     {"gone its own merry", NULL},
     {"absconded", NULL},
-    {"lid-like absconded", NULL}, // the part of a word
+    {"half-lid absconded", NULL}, // the part of a word
 };
 
 static void find_all(struct arena *arena, void *context) {
