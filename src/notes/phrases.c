@@ -53,6 +53,7 @@ struct phrases {
     struct near *near;
     struct index *parts;    // of the flaws' rules
     struct phrases *sounds; // of the rules' `sound`, NULL in themselves
+    struct phrases *groups; // what patterns with groups are looked for by; they are rarer than all others
     struct spoken *spoken;
     const struct spoken_gate *gates; // its own
     struct slip_words *slips;
@@ -211,11 +212,22 @@ static void add_link(void *context, uint64_t first, uint64_t second, size_t open
     sieve_add(p, key, !second);
 }
 
+// The patterns' openings among the phrases.
+static void link_openings(struct arena *arena, struct phrases *p, bool grouped) {
+    spoken_tell_openings(p->spoken, grouped, count_link, p);
+    phrases_index(arena, p);
+    p->links = arena_array(arena, p->link_count + 1, sizeof *p->links);
+    p->link_count = 0;
+    spoken_tell_openings(p->spoken, grouped, add_link, p);
+    p->gates = spoken_gates(p->spoken);
+}
+
 const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rules) {
-    struct phrases *p = phrases_made(arena, rules);
+    struct phrases *p = phrases_made(arena, rules), *groups = phrases_made(arena, rules);
     p->near = near_new(arena, rules, false);
-    p->spoken = spoken_new(arena, rules);
+    p->spoken = groups->spoken = spoken_new(arena, rules);
     p->sounds = sounds_new(arena, rules);
+    p->groups = groups;
     gather_parts(arena, p);
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
@@ -223,12 +235,8 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
         for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
     }
-    spoken_tell_openings(p->spoken, count_link, p);
-    phrases_index(arena, p);
-    p->links = arena_array(arena, p->link_count + 1, sizeof *p->links);
-    p->link_count = 0;
-    spoken_tell_openings(p->spoken, add_link, p);
-    p->gates = spoken_gates(p->spoken);
+    link_openings(arena, p, false);
+    link_openings(arena, groups, true);
     if (p->longest < spoken_longest(p->spoken)) p->longest = spoken_longest(p->spoken);
     return p;
 }
@@ -311,17 +319,19 @@ static bool may_stand(const struct search *s, const struct spoken_gate *gate, ui
     return behind && before;
 }
 
+static bool link_stands(struct search *s, const struct phrases *p, const struct link *link, size_t i,
+                        uint64_t third, struct spoken_hit *hit) {
+    return may_stand(s, &p->gates[link->opening], third, i) &&
+           spoken_stands(p->spoken, link->opening, s->words, s->count, i, &s->found, hit);
+}
+
 // Of two chains of patterns. One that counts for some things only covers no phrase that counts for all.
 static void keep_spoken(struct search *s, const uint32_t links[2], size_t i, uint64_t third) {
     const struct phrases *p = s->phrases;
     for (size_t chain = 0; chain < 2; chain++)
         for (uint32_t link = links[chain]; link; link = p->links[link - 1].next) {
-            size_t opening = p->links[link - 1].opening;
             struct spoken_hit hit;
-            const struct spoken_gate *gate = &p->gates[opening];
-            if (!may_stand(s, gate, third, i) ||
-                !spoken_stands(p->spoken, opening, s->words, s->count, i, &s->found, &hit))
-                continue;
+            if (!link_stands(s, p, &p->links[link - 1], i, third, &hit)) continue;
             size_t end = i + hit.count;
             if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
             if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
@@ -377,8 +387,11 @@ static bool is_told(struct search *s, size_t sorted, const struct near_hit *hit)
         else
             to = middle;
     }
-    for (; from < sorted && s->hits.at[from].from < hit->to; from++)
-        if (overlaps(&s->hits.at[from], hit)) return true;
+    for (; from < sorted && s->hits.at[from].from < hit->to; from++) {
+        if (!overlaps(&s->hits.at[from], hit)) continue;
+        s->hits.at[from].gated &= hit->gated; // as below
+        return true;
+    }
     for (size_t i = sorted; i < s->hits.count; i++) {
         if (!overlaps(&s->hits.at[i], hit)) continue;
         if (hit->gated && s->hits.at[i].gated && s->hits.at[i].from != hit->from)
@@ -409,6 +422,18 @@ static int hit_order(const void *a, const void *b) {
 
 enum { NEAR_MOST = 4000 }; // in one note; more are no note
 
+// Where the same flaw is not told already.
+static void keep_apart(struct search *s, size_t sorted, const struct near_hit *hit, bool near) {
+    if (is_told(s, sorted, hit) || is_barred(s, hit)) return;
+    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit->flaw,
+                                                      .from = hit->listed ? hit->to - 1 : hit->from,
+                                                      .to = hit->to,
+                                                      .near = near,
+                                                      .denied = hit->listed,
+                                                      .gated = hit->gated};
+}
+
 // Pairs of words where no phrase of the same flaw stands already.
 static void search_near(struct search *s, const struct tokens *tokens) {
     struct near_search near = near_start(s->arena, s->phrases->near, tokens);
@@ -416,14 +441,7 @@ static void search_near(struct search *s, const struct tokens *tokens) {
     struct near_hit hit;
     while (found < NEAR_MOST && near_next(&near, &hit)) {
         found++;
-        if (is_told(s, before, &hit) || is_barred(s, &hit)) continue;
-        s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
-        s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit.flaw,
-                                                          .from = hit.listed ? hit.to - 1 : hit.from,
-                                                          .to = hit.to,
-                                                          .near = !hit.listed,
-                                                          .denied = hit.listed,
-                                                          .gated = hit.gated};
+        keep_apart(s, before, &hit, !hit.listed);
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }
@@ -484,6 +502,29 @@ static void all_to_tokens(struct search *s, const struct tokens *tokens) {
     }
 }
 
+// Patterns with groups, where no phrase of the same flaw stands already.
+static void search_groups(struct search *s, const struct tokens *tokens) {
+    const struct phrases *p = s->phrases->groups;
+    size_t before = s->hits.count;
+    for (size_t i = 0; p && i < s->count; i++) {
+        uint64_t first = s->words[i].hash, two = key_of_two(first, s->words[i + 1].hash);
+        uint32_t links[2] = {0, 0};
+        if (passes(p->sieve, SIEVE_CELLS, two)) links[0] = bucket_of(p, two)->spoken;
+        if (passes(p->sieve_of_one, SIEVE_OF_ONE_CELLS, first)) links[1] = bucket_of(p, first)->spoken;
+        for (size_t chain = 0; chain < 2; chain++)
+            for (uint32_t link = links[chain]; link; link = p->links[link - 1].next) {
+                struct spoken_hit hit;
+                if (!link_stands(s, p, &p->links[link - 1], i, UINT64_MAX, &hit)) continue;
+                struct near_hit found = {.gated = hit.gated, .flaw = p->rules->flaws[hit.flaw]};
+                found.from = s->words[i].from;
+                found.to = s->words[i + hit.count - 1].to;
+                to_tokens(tokens, &found.from, &found.to);
+                keep_apart(s, before, &found, false);
+            }
+    }
+    if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
+}
+
 struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
                                 const struct tokens *tokens) {
     struct phrase_words words = {NULL, 0};
@@ -491,6 +532,7 @@ struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phras
     if (!words.at) words = phrase_words_of_tokens(arena, tokens);
     struct search search = search_words(arena, phrases, &words);
     all_to_tokens(&search, tokens);
+    search_groups(&search, tokens);
     search_near(&search, tokens);
     return search.hits;
 }

@@ -332,11 +332,11 @@ static void tell_opening(const struct spoken *s, size_t number, spoken_told *tel
     for (size_t a = first->from; any && a < first->to; a++) tell(context, s->hashes[a], 0, number);
 }
 
-void spoken_tell_openings(const struct spoken *s, spoken_told *tell, void *context) {
+void spoken_tell_openings(const struct spoken *s, bool grouped, spoken_told *tell, void *context) {
     for (size_t i = s->opening_count; i-- > 0;)
-        if (s->openings[i].grouped)
+        if (s->openings[i].grouped && grouped)
             tell_members(s, i, tell, context);
-        else
+        else if (!s->openings[i].grouped && !grouped)
             tell_opening(s, i, tell, context);
 }
 

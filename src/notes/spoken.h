@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Patterns of words that rules give for notes: "not|isn't -|quite as white as". Each place of a pattern holds
-// one of some words, or is skipped ("-" among them), or is up to three words of any kind ("~"). Private to
-// the room. Owner: the arena.
+// one of some words or a member of a group ("@closures"), or is skipped ("-" among them), or is up to three
+// words of any kind ("~"). Private to the room. Owner: the arena.
 #ifndef NOTES_SPOKEN_H
 #define NOTES_SPOKEN_H
 
@@ -38,10 +38,11 @@ static inline bool spoken_may_be(const struct spoken_bits *bits, uint64_t hash) 
 // One an opening.
 const struct spoken_gate *spoken_gates(const struct spoken *spoken);
 
-// Tells which two words each opening of a pattern may begin with, the last opening first; `second` is 0 where
-// any may follow. The same pair may be told twice.
+// Tells which two words each opening of a pattern may begin with (of a pattern with groups: is looked for
+// by), the last opening first; `second` is 0 where any may follow. The same pair may be told twice. Patterns
+// with groups and those without are told apart.
 typedef void spoken_told(void *context, uint64_t first, uint64_t second, size_t opening);
-void spoken_tell_openings(const struct spoken *spoken, spoken_told *tell, void *context);
+void spoken_tell_openings(const struct spoken *spoken, bool grouped, spoken_told *tell, void *context);
 
 // Members of a group at a word: many patterns begin with one. Zeros before the first is asked for.
 enum { SPOKEN_FOUND_MOST = 8 };
@@ -54,6 +55,7 @@ struct spoken_found {
 };
 
 // Does the pattern stand at word `i`, whose first word is known to be its own? Its gate is not asked again.
+// Of one that names groups the hit begins at the word that it is looked for by.
 bool spoken_stands(const struct spoken *spoken, size_t opening, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_found *found, struct spoken_hit *hit);
 

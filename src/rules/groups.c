@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A group that is misspelt in a pattern, or a member that no note can hold, would be silent for ever: both are
-// told when the rules are loaded.
+// A group that is misspelt in a pattern, or a member that no note can hold, would be silent for ever: both
+// are told when the rules are loaded.
 #include "rules/groups.h"
 
 #include <string.h>
@@ -63,12 +63,13 @@ static void check_group(struct arena *arena, const struct ruleset *rules, const 
                         struct diags *diags) {
     for (size_t i = 0; i < group->are.count; i++)
         if (!group_member_fits(group->are.at[i]))
-            diags_add(diags, CODE_RULE_VALUE, group->rule.at,
-                      arena_format(arena,
-                                   "up to %d words in small letters without hyphens, of which the first stands "
-                                   "for certain, and up to %d beginnings of two words",
-                                   GROUP_WORDS_MOST, GROUP_STARTS_MOST),
-                      "'%s' cannot be a member of the group '%s'", group->are.at[i], group->rule.id);
+            diags_add(
+                diags, CODE_RULE_VALUE, group->rule.at,
+                arena_format(arena,
+                             "up to %d words in small letters without hyphens, of which the first stands "
+                             "for certain, and up to %d beginnings of two words",
+                             GROUP_WORDS_MOST, GROUP_STARTS_MOST),
+                "'%s' cannot be a member of the group '%s'", group->are.at[i], group->rule.id);
     for (size_t i = 0; i < group->with.count; i++) {
         const char *id = group->with.at[i];
         check_name(arena, rules, &group->rule, id, strlen(id), diags);

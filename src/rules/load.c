@@ -68,7 +68,8 @@ static const struct kind_spec *kind_of(struct loader *l, const struct node *map,
             nearest_offer(&nearest, schema_kind((enum rule_kind)i)->name);
         const char *hint = nearest_hint(l->arena, &nearest);
         diags_add(l->diags, CODE_RULE_KIND, map->members[0].key_at,
-                  hint ? hint : "a rule begins with its kind: pack, flaw, family, claim, bound, caution or group",
+                  hint ? hint
+                       : "a rule begins with its kind: pack, flaw, family, claim, bound, caution or group",
                   "there is no kind of rule '%s'", map->members[0].key);
     } else
         diags_add(l->diags, CODE_RULE_KIND, map->at, "write '- flaw: some-id'",
@@ -128,12 +129,8 @@ static void check_counts(struct loader *l) {
     const struct {
         enum rule_kind kind;
         int said;
-    } counts[] = {{RULE_FLAW, pack->flaws},
-                  {RULE_FAMILY, pack->families},
-                  {RULE_CLAIM, pack->claims},
-                  {RULE_BOUND, pack->bounds},
-                  {RULE_CAUTION, pack->cautions},
-                  {RULE_GROUP, pack->groups}};
+    } counts[] = {{RULE_FLAW, pack->flaws},   {RULE_FAMILY, pack->families},  {RULE_CLAIM, pack->claims},
+                  {RULE_BOUND, pack->bounds}, {RULE_CAUTION, pack->cautions}, {RULE_GROUP, pack->groups}};
     for (size_t i = 0; i < sizeof counts / sizeof *counts; i++)
         if (counts[i].said && counts[i].said != l->held[counts[i].kind])
             diags_add(l->diags, CODE_RULE_COUNT, pack->rule.at,

@@ -252,7 +252,8 @@ struct word_group {
 struct pack {
     struct rule rule;
     const char *version;
-    int flaws, families, claims, bounds, cautions, groups; // how many the pack holds: a lost file or rule is noticed
+    int flaws, families, claims, bounds, cautions,
+        groups; // how many the pack holds: a lost file or rule is noticed
 };
 
 #endif

@@ -537,7 +537,11 @@ static const struct key_spec caution_keys[] = {
     END};
 
 static const struct key_spec group_keys[] = {
-    {.name = "means", .type = KEY_TEXT, .required = true, AT(word_group, means), .help = "what they say, or are"},
+    {.name = "means",
+     .type = KEY_TEXT,
+     .required = true,
+     AT(word_group, means),
+     .help = "what they say, or are"},
     {.name = "are",
      .type = KEY_TEXTS,
      .required = true,

@@ -34,7 +34,16 @@ struct key_spec {
     const char *help;
 };
 
-enum rule_kind { RULE_PACK, RULE_FLAW, RULE_FAMILY, RULE_CLAIM, RULE_BOUND, RULE_CAUTION, RULE_GROUP, RULE_KIND_COUNT };
+enum rule_kind {
+    RULE_PACK,
+    RULE_FLAW,
+    RULE_FAMILY,
+    RULE_CLAIM,
+    RULE_BOUND,
+    RULE_CAUTION,
+    RULE_GROUP,
+    RULE_KIND_COUNT
+};
 
 struct kind_spec {
     const char *name; // also the key that gives the id
