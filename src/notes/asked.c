@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-_Static_assert(ASKED_SLOTS == 1 << 12, "a slot is the upper 12 bits");
+_Static_assert(ASKED_SLOTS == 1 << 13, "a slot is the upper 13 bits");
 
 enum { FOLD_ROOM = 32 }; // longer words are hardly met twice
 

@@ -14,7 +14,7 @@
 
 enum {
     ASKED_LISTS = 2048,
-    ASKED_SLOTS = 2 * ASKED_LISTS,
+    ASKED_SLOTS = 4 * ASKED_LISTS,
     ASKED_WORDS = 4096,
     ASKED_CELLS = ASKED_LISTS / 64
 };
@@ -54,7 +54,7 @@ static inline uint64_t asked_key(const void *list, size_t count) {
 #endif
 }
 static inline size_t asked_slot(uint64_t key) {
-    return (size_t)(key * 0x9E3779B97F4A7C15u >> 52);
+    return (size_t)(key * 0x9E3779B97F4A7C15u >> 51);
 }
 static inline uint32_t asked_list(struct asked *asked, const void *list, size_t count) {
     uint64_t key = asked_key(list, count);

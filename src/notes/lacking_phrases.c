@@ -246,7 +246,11 @@ size_t lacking_said_behind(const struct scope *scope, size_t i, size_t *n) {
 }
 
 size_t lacking_said_before(const struct scope *scope, size_t i, size_t *n) {
-    size_t more = lacking_before(&scope->note->tokens, i);
-    if (!cue_at(scope, before, COUNT(before), i, n) || *n < more) *n = more;
-    return *n;
+    struct word_memo *memo = &scope->note->words[i];
+    if (!memo->lacks) {
+        size_t more = lacking_before(&scope->note->tokens, i);
+        if (!cue_at(scope, before, COUNT(before), i, n) || *n < more) *n = more;
+        memo->lacks = (uint16_t)(*n + 1);
+    }
+    return *n = memo->lacks - 1u;
 }

@@ -53,7 +53,9 @@ struct noun_memo; // lookup.c
 
 struct word_memo {
     bool asked;
-    uint32_t uses; // of all phrases of the word book that begin at the token
+    uint16_t lacks; // of how many tokens the words are that say what is missing, as lacking_said_before() has
+                    // it, + 1
+    uint32_t uses;  // of all phrases of the word book that begin at the token
 };
 
 struct note {

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/period_pieces.h"
+#include "text/order.h"
 
 enum {
     YEAR_CIRCA = 1000,
@@ -61,13 +62,13 @@ static int spoken_decade(const char *fold) {
     static const char *const names[] = {"twenties", "thirties",  "forties",  "fifties",
                                         "sixties",  "seventies", "eighties", "nineties"};
     for (int i = 0; i < 8; i++)
-        if (!strcmp(fold, names[i])) return 1920 + i * 10;
-    if (!strcmp(fold, "noughties")) return 2000;
+        if (text_same(fold, names[i])) return 1920 + i * 10;
+    if (text_same(fold, "noughties")) return 2000;
     return 0;
 }
 
 static bool is_plural(const char *tail) {
-    return !strcmp(tail, "s") || !strcmp(tail, "ies");
+    return text_same(tail, "s") || text_same(tail, "ies");
 }
 
 // "1950s", "'50s", "fifties", "nineteen fifties", "1800s".
@@ -107,10 +108,10 @@ static int ordinal_of(const char *fold) {
     static const char *const names[] = {"eleventh",  "twelfth",     "thirteenth", "fourteenth", "fifteenth",
                                         "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth"};
     for (int i = 0; i < 10; i++)
-        if (!strcmp(fold, names[i])) return 11 + i;
+        if (text_same(fold, names[i])) return 11 + i;
     size_t size = strlen(fold), tail = size > 2 ? size - 2 : size;
-    bool ends = !strcmp(fold + tail, "th") || !strcmp(fold + tail, "st") || !strcmp(fold + tail, "nd") ||
-                !strcmp(fold + tail, "rd");
+    bool ends = text_same(fold + tail, "th") || text_same(fold + tail, "st") ||
+                text_same(fold + tail, "nd") || text_same(fold + tail, "rd");
     int roman = roman_of(fold, ends ? tail : size);
     if (roman || !ends || tail > 2) return roman;
     int value = number_of(fold, tail);

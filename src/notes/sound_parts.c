@@ -504,25 +504,23 @@ static bool read_un(struct fault_reader *r, size_t i) {
 }
 
 // The letters that words parted by "|" begin with; all of them for another sign.
-static uint32_t first_letters(const char *words) {
-    uint32_t letters = 0;
-    for (const char *at = words; *at; at++)
-        if (at == words || at[-1] == '|')
-            letters |= *at >= 'a' && *at <= 'z' ? 1u << (*at - 'a') : UINT32_MAX;
-    return letters;
+static bool opens_pair(const struct tokens *tokens, size_t i) {
+    static const char key[] = "a part that is found to be right";
+    int told = token_told(tokens, i, key);
+    if (told >= 0) return told;
+    bool opens = false;
+    for (size_t k = 0; k < COUNT(pairs) && !opens; k++) opens = token_may_open_one(tokens, i, pairs[k].parts);
+    token_tell(tokens, i, key, opens);
+    return opens;
 }
 
 void read_sound_parts(struct fault_reader *r) {
-    uint32_t letters[COUNT(pairs)];
-    for (size_t k = 0; k < COUNT(pairs); k++) letters[k] = first_letters(pairs[k].parts);
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         bool taken = read_moving(r, i) || read_tight(r, i) || read_un(r, i);
-        char first = r->note->tokens.at[i].fold[0];
         bool joined =
             i > 0 && r->part[i - 1] && starts_here(&r->note->tokens, i - 1); // "handle rivets tight"
-        bool may = !taken && (joined || starts_here(&r->note->tokens, i)) && first >= 'a' && first <= 'z';
-        for (size_t k = 0; k < COUNT(pairs) && may && !taken; k++)
-            taken = letters[k] >> (first - 'a') & 1 && read_pair(r, &pairs[k], i);
+        bool may = !taken && opens_pair(&r->note->tokens, i) && (joined || starts_here(&r->note->tokens, i));
+        for (size_t k = 0; k < COUNT(pairs) && may && !taken; k++) taken = read_pair(r, &pairs[k], i);
         if (!taken) read_firm(r, i);
     }
 }

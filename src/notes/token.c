@@ -341,6 +341,8 @@ bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barre
 size_t token_phrase_words(const struct tokens *tokens, size_t i, const char *phrase) {
     size_t at = i;
     const char *left = at < tokens->count ? tokens->at[at].fold : "";
+    while (*left && *left == *phrase) left++, phrase++; // as most of it is
+    if (*left != *phrase && *left >= 'a' && *phrase >= 'a') return 0;
     for (;;) {
         if (at >= tokens->count) return 0;
         if (!same_word(&left, &phrase)) return 0;
