@@ -115,6 +115,22 @@ static const uint32_t value_uses = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1
 
 static const char *const likes[] = {"type", "style"};
 
+// "Hurricane lantern green paint", "desk lift lid": a color or a lift stands before the whole of a name and
+// not inside it, so behind goods it tells of a part of them.
+static bool opens_feature(const struct note *note, const struct chunk *chunk, size_t at) {
+    static const char *const lifts[] = {"lid", "lids", "top", "tops", "up", "off", "out"};
+    static const char *const coats[] = {"paint",  "enamel", "varnish", "lacquer",
+                                        "finish", "cord",   "flex",    "lining"};
+    const struct noun_found *last = chunk->count ? &chunk->nouns[chunk->count - 1] : NULL;
+    if (!last || last->to != at || last->part || at + 1 >= note->tokens.count) return false;
+    if (token_is(&note->tokens, at, "lift")) return is_any(note, at + 1, lifts, COUNT(lifts));
+    struct word_entry entry;
+    struct noun_found next;
+    return note->tokens.at[at].stop == STOP_NONE && word_at(note, at, 1u << USE_COLOR, &entry) == 1 &&
+           !(entry.uses & (1u << USE_MATERIAL)) && noun_at(note, at + 1, &next) &&
+           (!next.thing || is_any(note, at + 1, coats, COUNT(coats)));
+}
+
 // How many tokens the word at `at` takes; its noun, if it is one, is kept.
 static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     struct noun_found noun;
@@ -140,6 +156,7 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
         !(is_noun && (token_is(&note->tokens, at + 1, "x") || // "projector slides x 200"
                       (at + 1 < note->tokens.count && note->taken[at + 1] == TAKEN_COUNT))))
         return 0;
+    if (opens_feature(note, chunk, at)) return 0;
     static const char *const likeness[] = {"style", "type", "colored", "coloured"};
     bool form = chunk->count && token_is(&note->tokens, at + 1, "shape"); // "barometer banjo shape"
     bool vain = form || is_any(note, at, likeness, 2) || is_any(note, at + 1, likeness, COUNT(likeness));

@@ -121,7 +121,28 @@ static void settle_denied(struct record *record) {
     record->clear_count = kept;
 }
 
+static bool is_part_of(const struct item_flaw *flaw, const struct item_flaw *other) {
+    size_t size = flaw->span.to - flaw->span.from;
+    return other->kind->form == ABSENCE && other->part && other->span.from <= flaw->span.from &&
+           other->span.to >= flaw->span.to && other->span.to - other->span.from > size;
+}
+
+// "7 of 8 weights": what is missing has a name, and no piece is missing besides.
+static void settle_pieces(struct record *record) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool loose = !strcmp(flaw->kind->rule.id, "missing-pieces") ||
+                     !strcmp(flaw->kind->rule.id, "missing-accessory"),
+             named = false;
+        for (size_t k = 0; loose && k < record->flaw_count; k++) named |= is_part_of(flaw, &record->flaws[k]);
+        if (!named) record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
 void faults_settle(struct note *note) {
+    settle_pieces(note->record);
     mends_settle(note);
     settle(note->record);
     settle_working(note);

@@ -403,12 +403,12 @@ static bool is_told(struct search *s, size_t sorted, const struct near_hit *hit)
     return false;
 }
 
-// One of its words inside an `unless` of the flaw: "never held it up to the light".
-static bool is_barred(const struct search *s, const struct near_hit *hit) {
+// One of its words inside an `unless` of the flaw: "never held it up to the light"; of a pattern the first.
+static bool is_barred(const struct search *s, const struct near_hit *hit, bool pair) {
     for (size_t i = 0; i < s->unless_count; i++) {
         const struct barred *b = &s->unless[i];
         bool first = b->from <= hit->from && hit->from < b->to,
-             second = b->from < hit->to && hit->to <= b->to;
+             second = pair && b->from < hit->to && hit->to <= b->to;
         if (b->flaw == hit->flaw && (first || second)) return true;
     }
     return false;
@@ -424,7 +424,7 @@ enum { NEAR_MOST = 4000 }; // in one note; more are no note
 
 // Where the same flaw is not told already.
 static void keep_apart(struct search *s, size_t sorted, const struct near_hit *hit, bool near) {
-    if (is_told(s, sorted, hit) || is_barred(s, hit)) return;
+    if (is_told(s, sorted, hit)) return;
     s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit->flaw,
                                                       .from = hit->listed ? hit->to - 1 : hit->from,
@@ -441,7 +441,7 @@ static void search_near(struct search *s, const struct tokens *tokens) {
     struct near_hit hit;
     while (found < NEAR_MOST && near_next(&near, &hit)) {
         found++;
-        keep_apart(s, before, &hit, !hit.listed);
+        if (!is_barred(s, &hit, true)) keep_apart(s, before, &hit, !hit.listed);
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }
@@ -519,7 +519,7 @@ static void search_groups(struct search *s, const struct tokens *tokens) {
                 found.from = s->words[i].from;
                 found.to = s->words[i + hit.count - 1].to;
                 to_tokens(tokens, &found.from, &found.to);
-                keep_apart(s, before, &found, false);
+                if (!is_barred(s, &found, false)) keep_apart(s, before, &found, false);
             }
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);

@@ -20,6 +20,10 @@ static bool governed(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_OTHER | STANCE_WITHDRAWN);
 }
 
+static bool is_plural(const struct tokens *tokens, size_t i) {
+    return tokens->at[i].one != tokens->at[i].fold;
+}
+
 // Parts that lack, with their number; a rule's hit for pieces inside [from, to) is told by this.
 static void tell(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
                  size_t to) {
@@ -32,18 +36,15 @@ static void tell(struct fault_reader *r, const struct part_at *part, int count, 
             return;
     }
     const char *name = fault_words(note, part->from, part->to);
+    if (count == 1 && of <= 1) name = say_singular(note->arena, name); // "7 of 8 weights": one weight
     const struct flaw *kind = absent_kind_here(r, name, count > 1 ? count : of > 1 ? 2 : count);
     if (!kind) return;
     bool own = kind->part && !strcmp(say_singular(note->arena, name), kind->part);
     struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, NULL, from, to);
-    if (count > 1 || of > count) flaw->count = count;
+    if (count > 1 || of > count || is_plural(&note->tokens, part->to - 1)) flaw->count = count;
     if (of > count) flaw->of = of;
     note_take(note, part->from, part->to, TAKEN_PART);
     part_close(r, from, to);
-}
-
-static bool is_plural(const struct tokens *tokens, size_t i) {
-    return tokens->at[i].one != tokens->at[i].fold;
 }
 
 // The parts that a bare number speaks of: the last that stand before it in the sentence.

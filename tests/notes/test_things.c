@@ -230,6 +230,9 @@ static const struct notes_case lots[] = {
     {"job lot of rulers, boxwood", "type ruler; !type job"},
     {"brass lamp, a bit dented, a crack in the shade and a missing screw",
      "type lamp; !include crack; !include screw; !include bit"},
+    {"oak school desk lift lid, inkwell missing", "type school desk; !type lid"},
+    {"hurricane lantern green paint, glass is cracked", "type hurricane lantern; !type paint"},
+    {"enamel jug blue rim", "type jug"},
     {"oak desk, a handle is off and a drawer sticks", "!include handle; !include drawer"},
     {"Concertina, 20 button, hexagonal", "!include 20 button"},
     {"lamp and chain, rusty", "!rust chain"}};
