@@ -358,12 +358,24 @@ static size_t behind_places(const struct fault_reader *r, size_t i) {
     return token_is(tokens, i, "in") && places ? i + 3 : i;
 }
 
+// "Dents both ends", "rusty one side": without its preposition.
+static size_t bare_sides(const struct tokens *tokens, size_t i) {
+    static const char *const sides[] = {"end", "ends", "side", "sides", "edge", "edges", "corner", "corners"};
+    static const char *const which[] = {"both", "each", "either", "one"};
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE;
+    return ends && token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
+                   token_among(tokens, i + 1, sides, COUNT(sides))
+               ? i + 2
+               : 0;
+}
+
 // "Brown stain top left": a corner without its preposition.
 static size_t bare_place(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
                                         "back", "rear",   "center", "centre", "middle", "corner", "edge"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t to = i;
+    size_t to = i, sides = bare_sides(tokens, i);
+    if (sides) return sides;
     while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
     bool side = to > i;
     if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
