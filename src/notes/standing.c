@@ -11,6 +11,7 @@
 #include "notes/chunk.h"
 #include "notes/number.h"
 #include "text/utf8.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -349,6 +350,12 @@ static bool is_set_off(const struct note *note, size_t from, size_t to) {
            number_whole(&note->tokens, to, &number) > 1;
 }
 
+// "Farm shop scales. Cast iron scales with a pan": the thing by its bare noun.
+static bool is_thing_again(const struct note *note, size_t to) {
+    const char *type = note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    return last && to > 0 && text_same(last + 1, note->tokens.at[to - 1].one);
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
@@ -358,6 +365,7 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     case AHEAD_THING:
         return STANDING_THING;
     case AHEAD_PART:
+        if (is_thing_again(note, head.to)) return STANDING_THING;
         *of = part_words(note, head.from, head.to);
         return STANDING_PART;
     case AHEAD_FAULT:
