@@ -124,7 +124,8 @@ static void sieve_add(struct phrases *p, uint64_t key, bool one) {
 
 static void index_buckets(struct arena *arena, struct phrases *p) {
     p->mask = 15;
-    while (p->mask < (p->count + p->link_count) * 2) p->mask = p->mask * 2 + 1;
+    // Phrases and openings share keys, so a quarter more than all of them is twice what there are.
+    while (p->mask < (p->count + p->link_count) * 5 / 4) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
         uint64_t key = key_of(p, &p->at[from]);
