@@ -76,10 +76,17 @@ static const unsigned char others[128] = {
     [' '] = SPACE, ['\n'] = MARK, ['.'] = MARK, [','] = MARK, [';'] = MARK,  [':'] = MARK, ['!'] = MARK,
     ['?'] = MARK,  ['('] = MARK,  [')'] = MARK, ['"'] = MARK, ['\''] = MARK, ['-'] = MARK};
 
+enum { WINDOW = 64 }; // bytes, a bit each
+
 struct bytes {
     const char *text;
     size_t size, at;
     struct phrase_word *next; // where the next word goes
+    // The bytes of which `others` tells: a bit for each that is no letter.
+    const char *window;
+    size_t from; // in the text
+    uint64_t others;
+    char last[WINDOW + HASH_BYTES]; // the window at the end
 };
 
 static void push(struct bytes *b, uint64_t hash, size_t from, size_t to, bool starts, bool ends) {
@@ -129,57 +136,75 @@ static uint64_t small_letters(uint64_t eight) {
     return eight | 0x20 * ONES;
 }
 
-// The upper bit of each byte that is no letter; `small` are the same bytes as small letters.
-static uint64_t other_bits(uint64_t eight, uint64_t small) {
-    uint64_t low = small & 0x7F * ONES, from_a = low + (0x80 - 'a') * ONES,
-             over_z = low + (0x80 - 'z' - 1) * ONES;
-    return (~from_a | over_z | eight) & 0x80 * ONES;
+// A bit for each of eight bytes that is a letter, the lowest for the first.
+static inline uint64_t letter_bits(uint64_t eight) {
+    uint64_t capital = eight & 0x5F * ONES, from_a = capital + (0x80 - 'A') * ONES,
+             over_z = capital + (0x80 - 'Z' - 1) * ONES;
+    // No two of the products of this number's bits and one of each byte fall on one place.
+    return ((from_a ^ over_z) & ~eight & 0x80 * ONES) * 0x0002040810204081u >> 56;
 }
 
-struct run {
-    uint64_t hash;
-    size_t to;
-    unsigned char behind; // the byte at `to`
-};
+static uint64_t letters_of_window(const char *text) {
+    uint64_t letters = 0;
+    for (unsigned i = 0; i < WINDOW; i += HASH_BYTES) letters |= letter_bits(hash_eight(text + i)) << i;
+    return letters;
+}
 
-// Letters from `at` on, none of them perhaps; false near the end, and of more than a word has.
-static inline bool run_of_letters(const struct bytes *b, size_t at, struct run *run) {
+// The first bytes of eight, as many as the place in the list.
+static const uint64_t first_bytes[HASH_BYTES] = {
+    0, 0xFF, 0xFFFF, 0xFFFFFF, 0xFFFFFFFF, 0xFFFFFFFFFF, 0xFFFFFFFFFFFF, 0xFFFFFFFFFFFFFF};
+
+// As token_hash of small letters; seven bytes behind them can be read.
+static inline uint64_t hash_of_letters(const char *text, unsigned size) {
     uint64_t hash = HASH_START;
-    for (size_t most = at + PART_ROOM; at + HASH_BYTES <= b->size; at += HASH_BYTES) {
-        uint64_t eight = hash_eight(b->text + at), small = small_letters(eight),
-                 ends = other_bits(eight, small);
-        if (ends) {
-            unsigned bits = (unsigned)__builtin_ctzll(ends) - 7; // of the letters
-            run->hash = hash_on(hash, small & (((uint64_t)1 << bits) - 1));
-            run->to = at + bits / 8;
-            run->behind = (unsigned char)(eight >> bits);
-            return true;
-        }
-        hash = hash_on(hash, small);
-        if (at >= most) return false;
-    }
-    return false;
+    for (; size >= HASH_BYTES; size -= HASH_BYTES, text += HASH_BYTES)
+        hash = hash_on(hash, small_letters(hash_eight(text)));
+    return hash_on(hash, small_letters(hash_eight(text)) & first_bytes[size]);
 }
 
-// Words of letters alone with spaces and commas between, and one that a full stop follows: nearly all there
-// are.
-static void take_plain_words(struct bytes *b) {
-    size_t at = b->at;
-    struct phrase_word *next = b->next;
-    struct run run;
-    while (run_of_letters(b, at, &run)) {
-        unsigned char c = run.behind;
-        if (c != ' ' && c != ',') {
-            if (c != '.' || run.to == at || is_letter(byte_at(b, run.to + 1))) break;
-            *next++ = word_of(run.hash, at, run.to, true, true);
-            at = run.to;
-            break;
-        }
-        if (run.to > at) *next++ = word_of(run.hash, at, run.to, true, true);
-        at = run.to + 1;
-        if (c == ',') *next++ = word_of(hash_on(HASH_START, ','), run.to, at, true, true);
+// A window from here on; behind the end of the text are zeros.
+static void look_on(struct bytes *b) {
+    b->from = b->at;
+    b->window = b->text + b->at;
+    if (b->size - b->at < sizeof b->last) {
+        memset(b->last, 0, sizeof b->last);
+        memcpy(b->last, b->window, b->size - b->at);
+        b->window = b->last;
     }
-    b->at = at;
+    b->others = ~letters_of_window(b->window);
+}
+
+// Words of letters alone, and the spaces, commas and full stops between them: nearly all there are. Up to
+// what is none of these, and to a word that no window holds.
+static void take_plain_words(struct bytes *b) {
+    struct phrase_word *next = b->next;
+    for (size_t looked = b->size; b->at != looked;) { // no window has begun here yet
+        if (b->at - b->from >= WINDOW || !(b->others >> (b->at - b->from))) {
+            looked = b->at;
+            look_on(b);
+        }
+        const char *window = b->window;
+        const size_t from = b->from;
+        size_t at = b->at - from;
+        bool stop = false;
+        for (uint64_t ends = b->others >> at; ends;) {
+            unsigned size = (unsigned)__builtin_ctzll(ends);
+            const char *word = window + at;
+            unsigned char c = (unsigned char)word[size];
+            bool space = c == ' ', mark = (c == ',' || c == '.') && word[size + 1] == ' ';
+            stop = !space && !mark;
+            if (stop) break;
+            if (size) *next++ = word_of(hash_of_letters(word, size), from + at, from + at + size, true, true);
+            at += size + 1;
+            ends = ends >> size >> 1;
+            if (space) continue;
+            *next++ = word_of(hash_on(HASH_START, c), from + at - 1, from + at, true, true);
+            at++;
+            ends >>= 1;
+        }
+        b->at = from + at;
+        if (stop) break;
+    }
     b->next = next;
 }
 
@@ -251,7 +276,12 @@ static bool take_mark(struct bytes *b) {
 struct phrase_words phrase_words_of_text(struct arena *arena, const char *text, size_t size) {
     // Each has a byte of its own.
     struct phrase_word *words = arena_room(arena, (size + 1 + PHRASE_WORDS_BEHIND) * sizeof *words);
-    struct bytes b = {text, size, 0, words};
+    struct bytes b; // of which `last` is filled only at the end
+    b.text = text;
+    b.size = size;
+    b.at = b.from = 0;
+    b.others = 0;
+    b.next = words;
     while (b.at < size) {
         take_plain_words(&b);
         if (b.at == size) break;
