@@ -151,8 +151,8 @@ static uint64_t letters_of_window(const char *text) {
 }
 
 // The first bytes of eight, as many as the place in the list.
-static const uint64_t first_bytes[HASH_BYTES] = {
-    0, 0xFF, 0xFFFF, 0xFFFFFF, 0xFFFFFFFF, 0xFFFFFFFFFF, 0xFFFFFFFFFFFF, 0xFFFFFFFFFFFFFF};
+static const uint64_t first_bytes[HASH_BYTES] = {0,          0xFF,         0xFFFF,         0xFFFFFF,
+                                                 0xFFFFFFFF, 0xFFFFFFFFFF, 0xFFFFFFFFFFFF, 0xFFFFFFFFFFFFFF};
 
 // As token_hash of small letters; seven bytes behind them can be read.
 static inline uint64_t hash_of_letters(const char *text, unsigned size) {
@@ -191,13 +191,14 @@ static void take_plain_words(struct bytes *b) {
             unsigned size = (unsigned)__builtin_ctzll(ends);
             const char *word = window + at;
             unsigned char c = (unsigned char)word[size];
-            bool space = c == ' ', mark = (c == ',' || c == '.') && word[size + 1] == ' ';
-            stop = !space && !mark;
-            if (stop) break;
+            if (c != ' ') {
+                stop = (c != ',' && c != '.') || word[size + 1] != ' ';
+                if (stop) break;
+            }
             if (size) *next++ = word_of(hash_of_letters(word, size), from + at, from + at + size, true, true);
             at += size + 1;
             ends = ends >> size >> 1;
-            if (space) continue;
+            if (c == ' ') continue;
             *next++ = word_of(hash_on(HASH_START, c), from + at - 1, from + at, true, true);
             at++;
             ends >>= 1;

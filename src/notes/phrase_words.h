@@ -13,7 +13,7 @@ struct phrase_word {
 };
 
 // Behind the last are some of zeros, so that who looks a few words on need not ask where the end is.
-enum { PHRASE_WORDS_BEHIND = 8 };
+enum { PHRASE_WORDS_BEHIND = 16 };
 
 struct phrase_words {
     struct phrase_word *at; // NULL: not to be had

@@ -12,11 +12,13 @@
 #include "text/index.h"
 
 struct phrase {
-    uint64_t last;         // word
-    uint32_t first, count; // in `words`
-    uint32_t flaw;         // number in the rule set
-    bool unless;
-    bool gated; // of `sound`, without "{any}"
+    uint32_t late;        // half of the hash of the word at `late_at`: the last that is looked at first
+    uint32_t late_at : 8, // in the phrase
+        count : 24;
+    uint32_t first;     // of its words in `words`
+    uint32_t flaw : 30; // number in the rule set
+    uint32_t unless : 1;
+    uint32_t gated : 1; // of `sound`, without "{any}"
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
@@ -24,13 +26,14 @@ struct phrase {
 struct bucket {
     uint64_t key;
     uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first
-    uint32_t spoken;         // the first of its patterns in `links`, + 1
+    uint32_t spoken;         // where the openings of its patterns begin, + 1
     uint64_t third;          // a bit for each word that may be the third of one of them
 };
 
-struct link {
-    uint32_t opening, next; // of a pattern; index + 1, 0 at the end
-};
+static const uint32_t OPENING_LAST = 1u << 31; // of a bucket
+
+// A function that is not to be made part of a loop that seldom calls it.
+#define SELDOM __attribute__((noinline))
 
 // Of 64 bits: small enough to stay near the processor.
 enum { SIEVE_CELLS = 16384, SIEVE_OF_ONE_CELLS = 1024 };
@@ -43,8 +46,8 @@ struct phrases {
     size_t count, room;
     struct bucket *buckets; // free where the key is 0
     size_t mask;
-    struct link *links;
-    size_t link_count;
+    uint32_t *openings; // of patterns, those of a bucket one behind the other
+    size_t opening_count;
     uint64_t sieve[SIEVE_CELLS],
         sieve_of_one[SIEVE_OF_ONE_CELLS]; // a bit for the key of each bucket, of two
                                           // words and of one, and for what begins a pattern: most
@@ -59,6 +62,12 @@ struct phrases {
     struct slip_words *slips;
 };
 
+enum { FLAWS_MOST = (1 << 30) - 1, WORDS_MOST = (1 << 24) - 1 };
+
+static inline uint32_t upper_half(uint64_t hash) {
+    return (uint32_t)(hash >> 32);
+}
+
 // --- building ---
 
 static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
@@ -67,12 +76,14 @@ static void add(struct arena *arena, struct phrases *p, const char *text, size_t
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
     if (!words.count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    p->at[p->count++] = (struct phrase){words.at[words.count - 1].hash,
-                                        (uint32_t)p->word_count,
-                                        (uint32_t)words.count,
-                                        (uint32_t)flaw,
-                                        unless,
-                                        gated};
+    size_t late = words.count > PHRASE_WORDS_BEHIND ? PHRASE_WORDS_BEHIND : words.count - 1;
+    p->at[p->count++] = (struct phrase){.late = upper_half(words.at[late].hash),
+                                        .late_at = late & UINT8_MAX,
+                                        .count = words.count & WORDS_MOST,
+                                        .first = (uint32_t)p->word_count,
+                                        .flaw = flaw & FLAWS_MOST,
+                                        .unless = unless,
+                                        .gated = gated};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
@@ -118,14 +129,14 @@ static struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
 
 static void sieve_add(struct phrases *p, uint64_t key, bool one) {
     uint64_t *cell =
-        one ? &p->sieve_of_one[(key >> 20) % SIEVE_OF_ONE_CELLS] : &p->sieve[(key >> 20) % SIEVE_CELLS];
+        one ? &p->sieve_of_one[(key >> 32) % SIEVE_OF_ONE_CELLS] : &p->sieve[(key >> 32) % SIEVE_CELLS];
     *cell |= (uint64_t)1 << (key >> 8) % 64;
 }
 
 static void index_buckets(struct arena *arena, struct phrases *p) {
     p->mask = 15;
     // Phrases and openings share keys, so a quarter more than all of them is twice what there are.
-    while (p->mask < (p->count + p->link_count) * 5 / 4) p->mask = p->mask * 2 + 1;
+    while (p->mask < (p->count + p->opening_count) * 5 / 4) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
         uint64_t key = key_of(p, &p->at[from]);
@@ -141,11 +152,9 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     }
 }
 
-static const struct bucket no_bucket;
-
 // Most keys have none, as one look at a sieve tells.
 static inline bool passes(const uint64_t *sieve, size_t cells, uint64_t key) {
-    return sieve[(key >> 20) % cells] >> (key >> 8) % 64 & 1;
+    return sieve[key >> 32 & (cells - 1)] >> (key >> 8) % 64 & 1;
 }
 
 static void gather_parts(struct arena *arena, struct phrases *p) {
@@ -195,31 +204,50 @@ static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rul
     return p;
 }
 
-static void count_link(void *context, uint64_t first, uint64_t second, size_t opening) {
+static void count_opening(void *context, uint64_t first, uint64_t second, size_t opening) {
     struct phrases *p = context;
     (void)first, (void)second, (void)opening;
-    p->link_count++;
+    p->opening_count++;
 }
 
-static void add_link(void *context, uint64_t first, uint64_t second, size_t opening) {
+static struct bucket *bucket_of_opening(const struct phrases *p, uint64_t first, uint64_t second) {
+    return bucket_of(p, second ? key_of_two(first, second) : first);
+}
+
+// Counts those of a bucket in `spoken`.
+static void make_bucket(void *context, uint64_t first, uint64_t second, size_t opening) {
     struct phrases *p = context;
-    uint64_t key = second ? key_of_two(first, second) : first;
-    struct bucket *bucket = bucket_of(p, key);
-    if (bucket->spoken && p->links[bucket->spoken - 1].opening == opening) return;
-    p->links[p->link_count++] = (struct link){(uint32_t)opening, bucket->spoken};
-    bucket->key = key;
+    struct bucket *bucket = bucket_of_opening(p, first, second);
+    (void)opening;
+    bucket->key = second ? key_of_two(first, second) : first;
     bucket->third = UINT64_MAX;
-    bucket->spoken = (uint32_t)p->link_count;
-    sieve_add(p, key, !second);
+    bucket->spoken++;
+    sieve_add(p, bucket->key, !second);
+}
+
+// Each bucket's room is filled from its end.
+static void add_opening(void *context, uint64_t first, uint64_t second, size_t opening) {
+    struct phrases *p = context;
+    struct bucket *bucket = bucket_of_opening(p, first, second);
+    uint32_t last = bucket->spoken & OPENING_LAST, at = bucket->spoken & ~OPENING_LAST;
+    if (!last && (p->openings[at - 1] & ~OPENING_LAST) == opening) return; // told twice
+    p->openings[at - 2] = (uint32_t)opening | last;
+    bucket->spoken = at - 1;
 }
 
 // The patterns' openings among the phrases.
-static void link_openings(struct arena *arena, struct phrases *p, bool grouped) {
-    spoken_tell_openings(p->spoken, grouped, count_link, p);
+static void index_openings(struct arena *arena, struct phrases *p, bool grouped) {
+    spoken_tell_openings(p->spoken, grouped, count_opening, p);
     phrases_index(arena, p);
-    p->links = arena_array(arena, p->link_count + 1, sizeof *p->links);
-    p->link_count = 0;
-    spoken_tell_openings(p->spoken, grouped, add_link, p);
+    p->openings = arena_array(arena, p->opening_count + 1, sizeof *p->openings);
+    spoken_tell_openings(p->spoken, grouped, make_bucket, p);
+    uint32_t to = 1;
+    for (size_t i = 0; i <= p->mask; i++) {
+        struct bucket *bucket = &p->buckets[i];
+        to += bucket->spoken;
+        if (bucket->spoken) bucket->spoken = to | OPENING_LAST;
+    }
+    spoken_tell_openings(p->spoken, grouped, add_opening, p);
     p->gates = spoken_gates(p->spoken);
 }
 
@@ -236,8 +264,8 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
         for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
     }
-    link_openings(arena, p, false);
-    link_openings(arena, groups, true);
+    index_openings(arena, p, false);
+    index_openings(arena, groups, true);
     if (p->longest < spoken_longest(p->spoken)) p->longest = spoken_longest(p->spoken);
     return p;
 }
@@ -264,16 +292,20 @@ struct search {
     struct spoken_found found;
 };
 
-// Of a phrase in the bucket of `words`, of which `left` are left: the first two, or the only one, are known
-// to be its own, and the last tells most apart.
-static bool stands(const struct phrases *p, const struct phrase *phrase, const struct phrase_word *words,
-                   size_t left) {
+// Most phrases of a bucket end with another word. Behind the last there are enough to look at.
+static inline bool may_stand(const struct phrase *phrase, const struct phrase_word *words) {
+    return upper_half(words[phrase->late_at].hash) == phrase->late;
+}
+
+// Of a phrase in the bucket of word `i` that may stand there: the first two, or the only one, are its own.
+static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
     size_t count = phrase->count;
-    if (count > left || words[count - 1].hash != phrase->last || !words[count - 1].ends) return false;
-    const uint64_t *hashes = p->words + phrase->first;
-    for (size_t k = 2; k + 1 < count; k++)
+    const struct phrase_word *words = s->words + i;
+    const uint64_t *hashes = s->phrases->words + phrase->first;
+    if (count > s->count - i) return false;
+    for (size_t k = 2; k < count; k++)
         if (words[k].hash != hashes[k]) return false;
-    return true;
+    return words[count - 1].ends;
 }
 
 static void tell_barred(struct search *s, const struct phrase *phrase, size_t i) {
@@ -298,7 +330,9 @@ static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool g
                                                       .gated = gated};
 }
 
-static void keep(struct search *s, const struct phrase *phrase, size_t i) {
+// The three that follow are asked for few words, and stay out of the loop over all.
+SELDOM static void keep(struct search *s, const struct phrase *phrase, size_t i) {
+    if (!stands(s, phrase, i)) return;
     size_t end = i + phrase->count;
     if (end <= s->covered[phrase->flaw]) return;
     if (i < s->barred[phrase->flaw]) {
@@ -309,68 +343,85 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
     keep_hit(s, phrase->flaw, i, end, phrase->gated);
 }
 
-static bool may_stand(const struct search *s, const struct spoken_gate *gate, uint64_t third, size_t i) {
-    if (!(gate->third & third)) return false;
-    const struct phrase_word *words = s->words + i;
-    bool behind = !gate->behind_reach, before = !gate->before_reach;
-    for (size_t k = 1; k <= gate->behind_reach && !behind; k++)
-        behind = spoken_may_be(&gate->behind, words[k].hash);
-    for (size_t k = 1; behind && k <= gate->before_reach && k <= i && !before; k++)
-        before = spoken_may_be(&gate->before, s->words[i - k].hash);
-    return behind && before;
-}
-
-static bool link_stands(struct search *s, const struct phrases *p, const struct link *link, size_t i,
-                        uint64_t third, struct spoken_hit *hit) {
-    return may_stand(s, &p->gates[link->opening], third, i) &&
-           spoken_stands(p->spoken, link->opening, s->words, s->count, i, &s->found, hit);
-}
-
-// Of two chains of patterns. One that counts for some things only covers no phrase that counts for all.
-static void keep_spoken(struct search *s, const uint32_t links[2], size_t i, uint64_t third) {
-    const struct phrases *p = s->phrases;
-    for (size_t chain = 0; chain < 2; chain++)
-        for (uint32_t link = links[chain]; link; link = p->links[link - 1].next) {
-            struct spoken_hit hit;
-            if (!link_stands(s, p, &p->links[link - 1], i, third, &hit)) continue;
-            size_t end = i + hit.count;
-            if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) continue;
-            if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
-            keep_hit(s, hit.flaw, i, end, hit.gated);
-        }
-}
-
-static void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
-    const struct phrase *phrase = s->phrases->at + bucket->from, *end = s->phrases->at + bucket->said;
-    const struct phrase_word *words = s->words + i;
-    for (size_t left = s->count - i; phrase < end; phrase++) {
-        if (!stands(s->phrases, phrase, words, left)) continue;
-        if (s->barred[phrase->flaw] < i + phrase->count)
-            s->barred[phrase->flaw] = (uint32_t)(i + phrase->count);
-        if (s->unless_count == s->unless_room)
-            s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
-        s->unless[s->unless_count++] = (struct barred){s->phrases->rules->flaws[phrase->flaw],
-                                                       s->words[i].from, s->words[i + phrase->count - 1].to};
+// Only what is looked for by a group has words it needs in front.
+static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct search *s, size_t i,
+                          bool grouped) {
+    size_t from = i + (size_t)gate->windows[n].from, to = from + gate->windows[n].count;
+    if (grouped && gate->windows[n].from < 0) { // what is before the first word has wrapped
+        if (from > i) from = 0;
+        if (to > i) to = 0;
     }
+    for (; from < to; from++)
+        if (spoken_may_be(&gate->needs[n], s->words[from].hash)) return true;
+    return !gate->windows[n].count;
 }
 
-static void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
+// The next opening, + 1, that may stand at word `i`, of those from `at` on in a bucket; 0 behind the last.
+static inline size_t next_opening(const struct search *s, const struct phrases *p, uint32_t *at, size_t i,
+                                  uint64_t third, bool grouped) {
+    while (*at) {
+        uint32_t opening = p->openings[*at - 1];
+        *at = opening & OPENING_LAST ? 0 : *at + 1;
+        opening &= ~OPENING_LAST;
+        const struct spoken_gate *gate = &p->gates[opening];
+        if (gate->third & third && is_met(gate, 0, s, i, grouped) && is_met(gate, 1, s, i, grouped))
+            return opening + 1;
+    }
+    return 0;
+}
+
+// One that counts for some things only covers no phrase that counts for all.
+SELDOM static void keep_spoken(struct search *s, size_t opening, size_t i) {
+    struct spoken_hit hit;
+    if (!spoken_stands(s->phrases->spoken, opening, s->words, s->count, i, &s->found, &hit)) return;
+    size_t end = i + hit.count;
+    if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) return;
+    if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
+    keep_hit(s, hit.flaw, i, end, hit.gated);
+}
+
+SELDOM static void bar(struct search *s, const struct phrase *phrase, size_t i) {
+    if (!stands(s, phrase, i)) return;
+    if (s->barred[phrase->flaw] < i + phrase->count) s->barred[phrase->flaw] = (uint32_t)(i + phrase->count);
+    if (s->unless_count == s->unless_room)
+        s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
+    s->unless[s->unless_count++] = (struct barred){s->phrases->rules->flaws[phrase->flaw], s->words[i].from,
+                                                   s->words[i + phrase->count - 1].to};
+}
+
+static inline void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
+    const struct phrase *phrase = s->phrases->at + bucket->from, *end = s->phrases->at + bucket->said;
+    for (; phrase < end; phrase++)
+        if (may_stand(phrase, s->words + i)) bar(s, phrase, i);
+}
+
+static inline void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
     const struct phrase *phrase = s->phrases->at + bucket->said, *end = s->phrases->at + bucket->to;
-    const struct phrase_word *words = s->words + i;
-    for (size_t left = s->count - i; phrase < end; phrase++)
-        if (stands(s->phrases, phrase, words, left)) keep(s, phrase, i);
+    for (; phrase < end; phrase++)
+        if (may_stand(phrase, s->words + i)) keep(s, phrase, i);
+}
+
+static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+    uint32_t at = bucket->spoken;
+    for (size_t opening; (opening = next_opening(s, s->phrases, &at, i, third, false)) != 0;)
+        keep_spoken(s, opening - 1, i);
 }
 
 // All that bars before all that is kept, and longer phrases before shorter ones.
-static void search_at(struct search *s, const struct bucket *longer, const struct bucket *single, size_t i) {
-    uint64_t third = spoken_bit(s->words[i + 2].hash);
-    if (!(longer->third & third)) longer = &no_bucket;
-    if (longer->from < longer->said) bar_in(s, longer, i);
-    if (single->from < single->said) bar_in(s, single, i);
-    if (longer->spoken | single->spoken)
-        keep_spoken(s, (const uint32_t[]){longer->spoken, single->spoken}, i, third);
-    if (longer->said < longer->to) keep_in(s, longer, i);
-    if (single->said < single->to) keep_in(s, single, i);
+SELDOM static void search_both(struct search *s, const struct bucket *longer, const struct bucket *single,
+                               size_t i, uint64_t third) {
+    bar_in(s, longer, i);
+    bar_in(s, single, i);
+    keep_patterns(s, longer, i, third);
+    keep_patterns(s, single, i, third);
+    keep_in(s, longer, i);
+    keep_in(s, single, i);
+}
+
+SELDOM static void search_one(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+    bar_in(s, bucket, i);
+    keep_patterns(s, bucket, i, third);
+    keep_in(s, bucket, i);
 }
 
 static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
@@ -449,30 +500,44 @@ static void search_near(struct search *s, const struct tokens *tokens) {
 
 enum { ROOM_AT_FIRST = 16 }; // more than most notes need
 
-static struct search search_words(struct arena *arena, const struct phrases *phrases,
-                                  const struct phrase_words *words) {
-    struct search search = {.arena = arena, .phrases = phrases, .words = words->at, .count = words->count};
+static void search_words(struct arena *arena, const struct phrases *phrases, const struct phrase_words *words,
+                         struct search *s) {
     size_t flaws = phrases->rules->flaw_count;
-    search.covered = arena_array(arena, 2 * flaws + 1, sizeof *search.covered);
-    search.barred = search.covered + flaws;
-    search.hits.at = arena_room(arena, ROOM_AT_FIRST * sizeof *search.hits.at);
-    search.unless = arena_room(arena, ROOM_AT_FIRST * sizeof *search.unless);
-    search.room = search.unless_room = ROOM_AT_FIRST;
-    const struct phrase_word *word = words->at, *end = word + words->count;
-    const uint64_t *sieve = phrases->sieve, *sieve_of_one = phrases->sieve_of_one;
-    for (; word < end; word++) {
-        uint64_t first = word->hash, two = key_of_two(first, word[1].hash);
-        bool more = passes(sieve, SIEVE_CELLS, two), one = passes(sieve_of_one, SIEVE_OF_ONE_CELLS, first);
+    s->arena = arena;
+    s->phrases = phrases;
+    s->words = words->at;
+    s->count = words->count;
+    s->covered = arena_array(arena, 2 * flaws + 1, sizeof *s->covered);
+    s->barred = s->covered + flaws;
+    s->hits = (struct phrase_hits){.at = arena_room(arena, ROOM_AT_FIRST * sizeof *s->hits.at)};
+    s->unless = arena_room(arena, ROOM_AT_FIRST * sizeof *s->unless);
+    s->unless_count = s->barred_room = 0;
+    s->room = s->unless_room = ROOM_AT_FIRST;
+    s->found.group = 0;
+    const struct phrase_word *word = words->at;
+    // Behind the last is one of zeros.
+    for (uint64_t first; (first = word->hash) != 0; word++) {
+        uint64_t two = key_of_two(first, word[1].hash);
+        bool more = passes(phrases->sieve, SIEVE_CELLS, two),
+             one = passes(phrases->sieve_of_one, SIEVE_OF_ONE_CELLS, first);
         if (!(more | one) || !word->starts) continue;
-        search_at(&search, more ? bucket_of(phrases, two) : &no_bucket,
-                  one ? bucket_of(phrases, first) : &no_bucket, (size_t)(word - words->at));
+        uint64_t third = spoken_bit(word[2].hash);
+        const struct bucket *longer = more ? bucket_of(phrases, two) : NULL,
+                            *single = one ? bucket_of(phrases, first) : NULL;
+        if (longer && !(longer->third & third)) longer = NULL;
+        if (longer && single)
+            search_both(s, longer, single, (size_t)(word - words->at), third);
+        else if (longer || single)
+            search_one(s, longer ? longer : single, (size_t)(word - words->at), third);
     }
-    return search;
 }
 
 size_t phrases_scan(struct arena *arena, const struct phrases *phrases, const char *text, size_t size) {
     struct phrase_words words = phrase_words_of_text(arena, text, size);
-    return words.at ? search_words(arena, phrases, &words).hits.count : SIZE_MAX;
+    if (!words.at) return SIZE_MAX;
+    struct search search;
+    search_words(arena, phrases, &words, &search);
+    return search.hits.count;
 }
 
 // The first token that begins at a byte or behind it.
@@ -503,25 +568,29 @@ static void all_to_tokens(struct search *s, const struct tokens *tokens) {
     }
 }
 
-// Patterns with groups, where no phrase of the same flaw stands already.
+// Patterns with groups that are looked for by a word, where no phrase of the same flaw stands already.
+static void keep_groups(struct search *s, const struct tokens *tokens, uint32_t at, size_t i, size_t sorted) {
+    const struct phrases *p = s->phrases->groups;
+    for (size_t opening; (opening = next_opening(s, p, &at, i, UINT64_MAX, true)) != 0;) {
+        struct spoken_hit hit;
+        if (!spoken_stands(p->spoken, opening - 1, s->words, s->count, i, &s->found, &hit)) continue;
+        struct near_hit found = {.gated = hit.gated,
+                                 .flaw = p->rules->flaws[hit.flaw],
+                                 .from = s->words[i].from,
+                                 .to = s->words[i + hit.count - 1].to};
+        to_tokens(tokens, &found.from, &found.to);
+        if (!is_barred(s, &found, false)) keep_apart(s, sorted, &found, false);
+    }
+}
+
 static void search_groups(struct search *s, const struct tokens *tokens) {
     const struct phrases *p = s->phrases->groups;
     size_t before = s->hits.count;
     for (size_t i = 0; p && i < s->count; i++) {
         uint64_t first = s->words[i].hash, two = key_of_two(first, s->words[i + 1].hash);
-        uint32_t links[2] = {0, 0};
-        if (passes(p->sieve, SIEVE_CELLS, two)) links[0] = bucket_of(p, two)->spoken;
-        if (passes(p->sieve_of_one, SIEVE_OF_ONE_CELLS, first)) links[1] = bucket_of(p, first)->spoken;
-        for (size_t chain = 0; chain < 2; chain++)
-            for (uint32_t link = links[chain]; link; link = p->links[link - 1].next) {
-                struct spoken_hit hit;
-                if (!link_stands(s, p, &p->links[link - 1], i, UINT64_MAX, &hit)) continue;
-                struct near_hit found = {.gated = hit.gated, .flaw = p->rules->flaws[hit.flaw]};
-                found.from = s->words[i].from;
-                found.to = s->words[i + hit.count - 1].to;
-                to_tokens(tokens, &found.from, &found.to);
-                if (!is_barred(s, &found, false)) keep_apart(s, before, &found, false);
-            }
+        if (passes(p->sieve, SIEVE_CELLS, two)) keep_groups(s, tokens, bucket_of(p, two)->spoken, i, before);
+        if (passes(p->sieve_of_one, SIEVE_OF_ONE_CELLS, first))
+            keep_groups(s, tokens, bucket_of(p, first)->spoken, i, before);
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }
@@ -531,7 +600,8 @@ struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phras
     struct phrase_words words = {NULL, 0};
     if (!tokens->altered) words = phrase_words_of_text(arena, tokens->text, tokens->size);
     if (!words.at) words = phrase_words_of_tokens(arena, tokens);
-    struct search search = search_words(arena, phrases, &words);
+    struct search search;
+    search_words(arena, phrases, &words, &search);
     all_to_tokens(&search, tokens);
     search_groups(&search, tokens);
     search_near(&search, tokens);

@@ -112,7 +112,7 @@ static void add_place(struct spoken *s, const char *text, size_t size) {
 static void add_bits(void *context, uint64_t hash) {
     struct spoken_bits *bits = context;
     bits->one |= spoken_bit(hash);
-    bits->other |= (uint64_t)1 << (hash >> 40) % 64;
+    bits->other |= spoken_other_bit(hash);
 }
 
 static struct spoken_bits bits_of(const struct spoken *s, const struct place_of_words *place) {
@@ -147,33 +147,53 @@ static size_t chance_of(const struct spoken *s, const struct place_of_words *pla
     return weight;
 }
 
-// Of the places behind the opening one that which says most, near enough to be looked at.
-static void find_need_behind(const struct spoken *s, const struct opening *opening,
-                             struct spoken_gate *gate) {
-    size_t reach = words_most(s, &s->places[opening->place]) - 1, least = SIZE_MAX;
-    for (size_t k = opening->place + 1; k < s->patterns[opening->pattern].to; k++) {
-        const struct place_of_words *place = &s->places[k];
-        size_t near = reach + 1; // of a group the first words are known, which stand no later
-        reach += words_most(s, place);
-        size_t chance = chance_of(s, place) * near;
-        if (place->gap || place->optional || near > SPOKEN_REACH || chance >= least) continue;
-        least = chance;
-        gate->behind = bits_of(s, place);
-        gate->behind_reach = (uint8_t)near;
-    }
+struct chances {
+    size_t at[SPOKEN_NEEDS];
+};
+
+static size_t words_least(const struct place_of_words *place) {
+    return place->gap || place->optional ? 0 : 1;
 }
 
-static void find_need_before(const struct spoken *s, const struct opening *opening,
-                             struct spoken_gate *gate) {
-    size_t reach = words_most(s, &s->places[opening->place]) - 1, least = SIZE_MAX;
-    for (size_t k = opening->place; k-- > s->patterns[opening->pattern].from;) {
+// A place that is always filled, and the less likely by chance the better; the best come first.
+static void keep_need(const struct spoken *s, const struct place_of_words *place, struct spoken_window window,
+                      struct spoken_gate *gate, struct chances *chances) {
+    if (place->gap || place->optional) return;
+    size_t chance = chance_of(s, place) * window.count, at = SPOKEN_NEEDS;
+    while (at && (!gate->windows[at - 1].count || chance < chances->at[at - 1])) at--;
+    if (at == SPOKEN_NEEDS) return;
+    for (size_t k = SPOKEN_NEEDS - 1; k > at; k--) {
+        gate->needs[k] = gate->needs[k - 1];
+        gate->windows[k] = gate->windows[k - 1];
+        chances->at[k] = chances->at[k - 1];
+    }
+    gate->needs[at] = bits_of(s, place);
+    gate->windows[at] = window;
+    chances->at[at] = chance;
+}
+
+// Of the places around the opening one those that say most, near enough to be looked at.
+static void find_needs(const struct spoken *s, const struct opening *opening, struct spoken_gate *gate) {
+    const struct pattern *pattern = &s->patterns[opening->pattern];
+    struct chances chances = {0};
+    size_t own = words_most(s, &s->places[opening->place]), least = 1, most = own;
+    for (size_t k = opening->place + 1; k < pattern->to && most <= SPOKEN_REACH; k++) {
         const struct place_of_words *place = &s->places[k];
-        reach += words_most(s, place);
-        size_t chance = chance_of(s, place);
-        if (place->gap || place->optional || reach > SPOKEN_REACH || chance >= least) continue;
-        least = chance;
-        gate->before = bits_of(s, place);
-        gate->before_reach = (uint8_t)reach;
+        // Of a group the first words are known.
+        keep_need(s, place, (struct spoken_window){(int8_t)least, (uint8_t)(most - least + 1)}, gate,
+                  &chances);
+        least += words_least(place);
+        most += words_most(s, place);
+    }
+    least = 0;
+    most = own - 1;
+    for (size_t k = opening->place; opening->grouped && k-- > pattern->from;) {
+        const struct place_of_words *place = &s->places[k];
+        least += words_least(place);
+        most += words_most(s, place);
+        if (most > SPOKEN_REACH) break;
+        struct spoken_window window = {(int8_t) - (int)most, (uint8_t)(most - least + 1)};
+        keep_need(s, place, window, gate, &chances);
     }
 }
 
@@ -229,8 +249,7 @@ static void add_rarest_opening(struct spoken *s, size_t number) {
     }
     if (least == SIZE_MAX) return; // each of its places may be skipped
     struct spoken_gate *gate = add_opening(s, &rarest);
-    find_need_behind(s, &rarest, gate);
-    find_need_before(s, &rarest, gate);
+    find_needs(s, &rarest, gate);
 }
 
 // Behind places that may be skipped the next one opens the pattern as well.
@@ -240,7 +259,7 @@ static void add_openings(struct spoken *s, size_t number) {
         const struct opening opening = {.pattern = (uint32_t)number, .place = (uint32_t)k};
         struct spoken_gate *gate = add_opening(s, &opening);
         gate->third = third_of(s, &opening);
-        find_need_behind(s, &opening, gate);
+        find_needs(s, &opening, gate);
         if (!s->places[k].optional) return;
     }
 }

@@ -18,22 +18,29 @@ struct spoken_hit {
     bool gated;   // counts only for a thing that the flaw occurs on
 };
 
-// What most words around its first rule out at a look: which may stand two behind it, which can fill a place
-// behind it within how many words, and one before. A word is two bits, each of a number of its own.
-enum { SPOKEN_REACH = PHRASE_WORDS_BEHIND };
+// What most words around its first rule out at a look: which may stand two behind it, and which can fill two
+// of the other places, each among some words near it. A word is two bits, each of a number of its own.
+enum { SPOKEN_REACH = 8, SPOKEN_NEEDS = 2 };
+_Static_assert(SPOKEN_REACH + 0 <= PHRASE_WORDS_BEHIND + 0, "words are looked at without asking for the end");
 struct spoken_bits {
     uint64_t one, other;
 };
 struct spoken_gate {
     uint64_t third; // `one` alone
-    struct spoken_bits behind, before;
-    uint8_t behind_reach, before_reach; // 0: nothing is known
+    struct spoken_bits needs[SPOKEN_NEEDS];
+    struct spoken_window {
+        int8_t from;   // words from the first one on, or before it
+        uint8_t count; // 0: nothing is needed
+    } windows[SPOKEN_NEEDS];
 };
 static inline uint64_t spoken_bit(uint64_t hash) {
-    return (uint64_t)1 << (hash >> 14) % 64;
+    return (uint64_t)1 << (hash >> 16) % 64;
+}
+static inline uint64_t spoken_other_bit(uint64_t hash) {
+    return (uint64_t)1 << (hash >> 40) % 64;
 }
 static inline bool spoken_may_be(const struct spoken_bits *bits, uint64_t hash) {
-    return bits->one >> (hash >> 14) % 64 & bits->other >> (hash >> 40) % 64 & 1;
+    return bits->one >> (hash >> 16) % 64 & 1 && bits->other >> (hash >> 40) % 64 & 1;
 }
 // One an opening.
 const struct spoken_gate *spoken_gates(const struct spoken *spoken);
