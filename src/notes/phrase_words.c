@@ -155,11 +155,17 @@ static const uint64_t first_bytes[HASH_BYTES] = {0,          0xFF,         0xFFF
                                                  0xFFFFFFFF, 0xFFFFFFFFFF, 0xFFFFFFFFFFFF, 0xFFFFFFFFFFFFFF};
 
 // As token_hash of small letters; seven bytes behind them can be read.
-static inline uint64_t hash_of_letters(const char *text, unsigned size) {
+SELDOM static uint64_t hash_of_many(const char *text, unsigned size) {
     uint64_t hash = HASH_START;
     for (; size >= HASH_BYTES; size -= HASH_BYTES, text += HASH_BYTES)
         hash = hash_on(hash, small_letters(hash_eight(text)));
     return hash_on(hash, small_letters(hash_eight(text)) & first_bytes[size]);
+}
+
+// Most words are short.
+static inline uint64_t hash_of_letters(const char *text, unsigned size) {
+    if (size >= HASH_BYTES) return hash_of_many(text, size);
+    return hash_on(HASH_START, small_letters(hash_eight(text)) & first_bytes[size]);
 }
 
 // A window from here on; behind the end of the text are zeros.

@@ -6,6 +6,9 @@
 
 #include "notes/token.h"
 
+// A function that is not to be made part of a loop that seldom calls it.
+#define SELDOM __attribute__((noinline))
+
 struct phrase_word {
     uint64_t hash;
     uint32_t from; // bytes: of its token where words are taken from tokens, else its own

@@ -26,14 +26,11 @@ struct phrase {
 struct bucket {
     uint64_t key;
     uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first
-    uint32_t spoken;         // where the openings of its patterns begin, + 1
-    uint64_t third;          // a bit for each word that may be the third of one of them
+    uint32_t spoken; // its pattern's opening with OPENING_LAST, or where those of its patterns begin, + 1
+    uint64_t third;  // a bit for each word that may be the third of one of them
 };
 
 static const uint32_t OPENING_LAST = 1u << 31; // of a bucket
-
-// A function that is not to be made part of a loop that seldom calls it.
-#define SELDOM __attribute__((noinline))
 
 // Of 64 bits: small enough to stay near the processor.
 enum { SIEVE_CELLS = 16384, SIEVE_OF_ONE_CELLS = 1024 };
@@ -248,6 +245,11 @@ static void index_openings(struct arena *arena, struct phrases *p, bool grouped)
         if (bucket->spoken) bucket->spoken = to | OPENING_LAST;
     }
     spoken_tell_openings(p->spoken, grouped, add_opening, p);
+    for (size_t i = 0; i <= p->mask; i++) {
+        struct bucket *bucket = &p->buckets[i];
+        if (bucket->spoken && p->openings[bucket->spoken - 1] & OPENING_LAST)
+            bucket->spoken = p->openings[bucket->spoken - 1];
+    }
     p->gates = spoken_gates(p->spoken);
 }
 
@@ -360,7 +362,7 @@ static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct
 static inline size_t next_opening(const struct search *s, const struct phrases *p, uint32_t *at, size_t i,
                                   uint64_t third, bool grouped) {
     while (*at) {
-        uint32_t opening = p->openings[*at - 1];
+        uint32_t opening = *at & OPENING_LAST ? *at : p->openings[*at - 1];
         *at = opening & OPENING_LAST ? 0 : *at + 1;
         opening &= ~OPENING_LAST;
         const struct spoken_gate *gate = &p->gates[opening];
