@@ -59,6 +59,7 @@ struct phrases {
     struct slip_words *slips;
 };
 
+enum { HASHES_ROOM = 64 }; // more than a phrase has
 enum { FLAWS_MOST = (1 << 30) - 1, WORDS_MOST = (1 << 24) - 1 };
 
 static inline uint32_t upper_half(uint64_t hash) {
@@ -67,23 +68,46 @@ static inline uint32_t upper_half(uint64_t hash) {
 
 // --- building ---
 
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
-                bool gated) {
+// The words of a text, which goes without the tokens that they were found by: there are tens of thousands.
+static size_t hashes_of(struct arena *arena, const char *text, uint64_t hashes[HASHES_ROOM],
+                        const uint64_t **at) {
+    struct arena_mark mark = arena_mark(arena);
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
-    if (!words.count) return;
+    uint64_t *to = words.count <= HASHES_ROOM ? hashes : arena_array(arena, words.count, sizeof *to);
+    for (size_t i = 0; i < words.count; i++) to[i] = words.at[i].hash;
+    if (to == hashes) arena_release(arena, &mark);
+    *at = to;
+    return words.count;
+}
+
+static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
+                bool gated) {
+    uint64_t room[HASHES_ROOM];
+    const uint64_t *hashes;
+    size_t count = hashes_of(arena, text, room, &hashes);
+    if (!count) return;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
-    size_t late = words.count > PHRASE_WORDS_BEHIND ? PHRASE_WORDS_BEHIND : words.count - 1;
-    p->at[p->count++] = (struct phrase){.late = upper_half(words.at[late].hash),
+    size_t late = count > PHRASE_WORDS_BEHIND ? PHRASE_WORDS_BEHIND : count - 1;
+    p->at[p->count++] = (struct phrase){.late = upper_half(hashes[late]),
                                         .late_at = late & UINT8_MAX,
-                                        .count = words.count & WORDS_MOST,
+                                        .count = count & WORDS_MOST,
                                         .first = (uint32_t)p->word_count,
                                         .flaw = flaw & FLAWS_MOST,
                                         .unless = unless,
                                         .gated = gated};
-    for (size_t i = 0; i < words.count; i++) {
+    for (size_t i = 0; i < count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
-        p->words[p->word_count++] = words.at[i].hash;
+        p->words[p->word_count++] = hashes[i];
+    }
+}
+
+// How much is needed, nearly: what grows leaves behind what it was.
+static void tell_room(struct phrases *p, const struct texts *texts) {
+    for (size_t i = 0; i < texts->count; i++) {
+        p->room++;
+        p->word_room++;
+        for (const char *c = texts->at[i]; *c; c++) p->word_room += *c == ' ' || *c == '-';
     }
 }
 
@@ -261,6 +285,12 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     p->groups = groups;
     gather_parts(arena, p);
     p->slips = slip_words_new(arena, rules);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        tell_room(p, &rules->flaws[i]->finder.said);
+        tell_room(p, &rules->flaws[i]->finder.unless);
+    }
+    p->at = arena_array(arena, p->room + 1, sizeof *p->at);
+    p->words = arena_array(arena, p->word_room + 1, sizeof *p->words);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
         for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
