@@ -33,7 +33,7 @@ struct bucket {
 static const uint32_t OPENING_LAST = 1u << 31; // of a bucket
 
 // Of 64 bits: small enough to stay near the processor.
-enum { SIEVE_CELLS = 16384, SIEVE_OF_ONE_CELLS = 1024 };
+enum { SIEVE_BITS = 14, SIEVE_OF_ONE_BITS = 10 }; // of the number of a cell
 
 struct phrases {
     const struct ruleset *rules;
@@ -45,11 +45,11 @@ struct phrases {
     size_t mask;
     uint32_t *openings; // of patterns, those of a bucket one behind the other
     size_t opening_count;
-    uint64_t sieve[SIEVE_CELLS],
-        sieve_of_one[SIEVE_OF_ONE_CELLS]; // a bit for the key of each bucket, of two
-                                          // words and of one, and for what begins a pattern: most
-                                          // words begin nothing
-    size_t longest;                       // words of the longest phrase
+    uint64_t sieve[1 << SIEVE_BITS],
+        sieve_of_one[1 << SIEVE_OF_ONE_BITS]; // a bit for the key of each bucket, of two
+                                              // words and of one, and for what begins a pattern: most
+                                              // words begin nothing
+    size_t longest;                           // words of the longest phrase
     struct near *near;
     struct index *parts;    // of the flaws' rules
     struct phrases *sounds; // of the rules' `sound`, NULL in themselves
@@ -150,7 +150,7 @@ static struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
 
 static void sieve_add(struct phrases *p, uint64_t key, bool one) {
     uint64_t *cell =
-        one ? &p->sieve_of_one[(key >> 32) % SIEVE_OF_ONE_CELLS] : &p->sieve[(key >> 32) % SIEVE_CELLS];
+        one ? &p->sieve_of_one[key >> (64 - SIEVE_OF_ONE_BITS)] : &p->sieve[key >> (64 - SIEVE_BITS)];
     *cell |= (uint64_t)1 << (key >> 8) % 64;
 }
 
@@ -174,8 +174,8 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
 }
 
 // Most keys have none, as one look at a sieve tells.
-static inline bool passes(const uint64_t *sieve, size_t cells, uint64_t key) {
-    return sieve[key >> 32 & (cells - 1)] >> (key >> 8) % 64 & 1;
+static inline bool passes(const uint64_t *sieve, int bits, uint64_t key) {
+    return sieve[key >> (64 - bits)] >> (key >> 8) % 64 & 1;
 }
 
 static void gather_parts(struct arena *arena, struct phrases *p) {
@@ -550,8 +550,8 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
     // Behind the last is one of zeros.
     for (uint64_t first; (first = word->hash) != 0; word++) {
         uint64_t two = key_of_two(first, word[1].hash);
-        bool more = passes(phrases->sieve, SIEVE_CELLS, two),
-             one = passes(phrases->sieve_of_one, SIEVE_OF_ONE_CELLS, first);
+        bool more = passes(phrases->sieve, SIEVE_BITS, two),
+             one = passes(phrases->sieve_of_one, SIEVE_OF_ONE_BITS, first);
         if (!(more | one) || !word->starts) continue;
         uint64_t third = spoken_bit(word[2].hash);
         const struct bucket *longer = more ? bucket_of(phrases, two) : NULL,
@@ -620,8 +620,8 @@ static void search_groups(struct search *s, const struct tokens *tokens) {
     size_t before = s->hits.count;
     for (size_t i = 0; p && i < s->count; i++) {
         uint64_t first = s->words[i].hash, two = key_of_two(first, s->words[i + 1].hash);
-        if (passes(p->sieve, SIEVE_CELLS, two)) keep_groups(s, tokens, bucket_of(p, two)->spoken, i, before);
-        if (passes(p->sieve_of_one, SIEVE_OF_ONE_CELLS, first))
+        if (passes(p->sieve, SIEVE_BITS, two)) keep_groups(s, tokens, bucket_of(p, two)->spoken, i, before);
+        if (passes(p->sieve_of_one, SIEVE_OF_ONE_BITS, first))
             keep_groups(s, tokens, bucket_of(p, first)->spoken, i, before);
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
