@@ -1,0 +1,347 @@
+// SPDX-License-Identifier: MIT
+// Word by word: the sieve rules most out, a bucket tells what may begin there, and a look at one word of each
+// whether it is worth more. Bars come before what they bar, longer phrases before shorter ones.
+#include <stdlib.h>
+
+#include "notes/phrase_table.h"
+
+struct barred {
+    const struct flaw *flaw;
+    size_t from, to; // bytes while words are searched, then tokens
+};
+
+// Places are bytes while words are searched: so far nothing is known of tokens.
+struct search {
+    struct arena *arena;
+    const struct phrases *phrases;
+    const struct phrase_word *words;
+    size_t count;
+    uint32_t *covered;     // one a flaw: a word of it that ends up to here is inside another hit
+    uint32_t *barred;      // one a flaw: a word of it that begins before here is inside an `unless`
+    struct barred *unless; // where `unless` phrases stand
+    size_t unless_count, unless_room;
+    struct phrase_hits hits;
+    size_t room, barred_room;
+    struct spoken_found found;
+};
+
+// Most phrases of a bucket end with another word. Behind the last there are enough to look at.
+static inline bool may_stand(const struct phrase *phrase, const struct phrase_word *words) {
+    return upper_half(words[phrase->late_at].hash) == phrase->late;
+}
+
+// Of a phrase in the bucket of word `i` that may stand there: the first two, or the only one, are its own.
+static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
+    size_t count = phrase->count;
+    const struct phrase_word *words = s->words + i;
+    const uint64_t *hashes = s->phrases->words + phrase->first;
+    if (count > s->count - i) return false;
+    for (size_t k = 2; k < count; k++)
+        if (words[k].hash != hashes[k]) return false;
+    return words[count - 1].ends;
+}
+
+static void tell_barred(struct search *s, const struct phrase *phrase, size_t i) {
+    const struct flaw *flaw = s->phrases->rules->flaws[phrase->flaw];
+    size_t from = s->words[i].from, to = s->words[i + phrase->count - 1].to;
+    for (size_t k = s->unless_count; k-- > 0;) {
+        const struct barred *b = &s->unless[k];
+        if (b->flaw != flaw || b->from > from || b->to <= from) continue;
+        s->hits.barred = arena_grow(s->arena, s->hits.barred, s->hits.barred_count, &s->barred_room,
+                                    sizeof *s->hits.barred);
+        s->hits.barred[s->hits.barred_count++] = (struct phrase_barred){flaw, from, to, b->from, b->to};
+        return;
+    }
+}
+
+static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
+    if (s->hits.count == s->room)
+        s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
+                                                      .from = s->words[i].from,
+                                                      .to = s->words[end - 1].to,
+                                                      .gated = gated};
+}
+
+// The three that follow are asked for few words, and stay out of the loop over all.
+SELDOM static void keep(struct search *s, const struct phrase *phrase, size_t i) {
+    if (!stands(s, phrase, i)) return;
+    size_t end = i + phrase->count;
+    if (end <= s->covered[phrase->flaw]) return;
+    if (i < s->barred[phrase->flaw]) {
+        tell_barred(s, phrase, i);
+        return;
+    }
+    s->covered[phrase->flaw] = (uint32_t)end;
+    keep_hit(s, phrase->flaw, i, end, phrase->gated);
+}
+
+// Only what is looked for by a group has words it needs in front.
+static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct search *s, size_t i,
+                          bool grouped) {
+    size_t from = i + (size_t)gate->windows[n].from, to = from + gate->windows[n].count;
+    if (grouped && gate->windows[n].from < 0) { // what is before the first word has wrapped
+        if (from > i) from = 0;
+        if (to > i) to = 0;
+    }
+    for (; from < to; from++)
+        if (spoken_may_be(&gate->needs[n], s->words[from].hash)) return true;
+    return !gate->windows[n].count;
+}
+
+// The next opening, + 1, that may stand at word `i`, of those from `at` on in a bucket; 0 behind the last.
+static inline size_t next_opening(const struct search *s, const struct phrases *p, uint32_t *at, size_t i,
+                                  uint64_t third, bool grouped) {
+    while (*at) {
+        uint32_t opening = *at & OPENING_LAST ? *at : p->openings[*at - 1];
+        *at = opening & OPENING_LAST ? 0 : *at + 1;
+        opening &= ~OPENING_LAST;
+        const struct spoken_gate *gate = &p->gates[opening];
+        if (gate->third & third && is_met(gate, 0, s, i, grouped) && is_met(gate, 1, s, i, grouped))
+            return opening + 1;
+    }
+    return 0;
+}
+
+// One that counts for some things only covers no phrase that counts for all.
+SELDOM static void keep_spoken(struct search *s, size_t opening, size_t i) {
+    struct spoken_hit hit;
+    if (!spoken_stands(s->phrases->spoken, opening, s->words, s->count, i, &s->found, &hit)) return;
+    size_t end = i + hit.count;
+    if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) return;
+    if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
+    keep_hit(s, hit.flaw, i, end, hit.gated);
+}
+
+SELDOM static void bar(struct search *s, const struct phrase *phrase, size_t i) {
+    if (!stands(s, phrase, i)) return;
+    if (s->barred[phrase->flaw] < i + phrase->count) s->barred[phrase->flaw] = (uint32_t)(i + phrase->count);
+    if (s->unless_count == s->unless_room)
+        s->unless = arena_grow(s->arena, s->unless, s->unless_count, &s->unless_room, sizeof *s->unless);
+    s->unless[s->unless_count++] = (struct barred){s->phrases->rules->flaws[phrase->flaw], s->words[i].from,
+                                                   s->words[i + phrase->count - 1].to};
+}
+
+static inline void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
+    const struct phrase *phrase = s->phrases->at + bucket->from, *end = s->phrases->at + bucket->said;
+    for (; phrase < end; phrase++)
+        if (may_stand(phrase, s->words + i)) bar(s, phrase, i);
+}
+
+static inline void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
+    const struct phrase *phrase = s->phrases->at + bucket->said, *end = s->phrases->at + bucket->to;
+    for (; phrase < end; phrase++)
+        if (may_stand(phrase, s->words + i)) keep(s, phrase, i);
+}
+
+static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+    uint32_t at = bucket->spoken;
+    for (size_t opening; (opening = next_opening(s, s->phrases, &at, i, third, false)) != 0;)
+        keep_spoken(s, opening - 1, i);
+}
+
+// All that bars before all that is kept, and longer phrases before shorter ones.
+SELDOM static void search_both(struct search *s, const struct bucket *longer, const struct bucket *single,
+                               size_t i, uint64_t third) {
+    bar_in(s, longer, i);
+    bar_in(s, single, i);
+    keep_patterns(s, longer, i, third);
+    keep_patterns(s, single, i, third);
+    keep_in(s, longer, i);
+    keep_in(s, single, i);
+}
+
+SELDOM static void search_one(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+    bar_in(s, bucket, i);
+    keep_patterns(s, bucket, i, third);
+    keep_in(s, bucket, i);
+}
+
+static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
+    return h->flaw == hit->flaw && h->from < hit->to && h->to > hit->from;
+}
+
+// Is the same flaw told there already? The first `sorted` hits are those of phrases, by their first token;
+// each token has a word at least, but for a hyphen alone between two.
+static bool is_told(struct search *s, size_t sorted, const struct near_hit *hit) {
+    size_t reach = 2 * s->phrases->longest, from = 0;
+    for (size_t to = sorted; from < to;) {
+        size_t middle = from + (to - from) / 2;
+        if (s->hits.at[middle].from + reach < hit->from)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    for (; from < sorted && s->hits.at[from].from < hit->to; from++) {
+        if (!overlaps(&s->hits.at[from], hit)) continue;
+        s->hits.at[from].gated &= hit->gated; // as below
+        return true;
+    }
+    for (size_t i = sorted; i < s->hits.count; i++) {
+        if (!overlaps(&s->hits.at[i], hit)) continue;
+        if (hit->gated && s->hits.at[i].gated && s->hits.at[i].from != hit->from)
+            continue; // each counts for some things
+        s->hits.at[i].gated &=
+            hit->gated; // a pair that counts for any thing outranks one that counts for some
+        return true;
+    }
+    return false;
+}
+
+// One of its words inside an `unless` of the flaw: "never held it up to the light"; of a pattern the first.
+static bool is_barred(const struct search *s, const struct near_hit *hit, bool pair) {
+    for (size_t i = 0; i < s->unless_count; i++) {
+        const struct barred *b = &s->unless[i];
+        bool first = b->from <= hit->from && hit->from < b->to,
+             second = pair && b->from < hit->to && hit->to <= b->to;
+        if (b->flaw == hit->flaw && (first || second)) return true;
+    }
+    return false;
+}
+
+static int hit_order(const void *a, const void *b) {
+    const struct phrase_hit *x = a, *y = b;
+    if (x->from != y->from) return x->from < y->from ? -1 : 1;
+    return (x->near > y->near) - (x->near < y->near);
+}
+
+enum { NEAR_MOST = 4000 }; // in one note; more are no note
+
+// Where the same flaw is not told already.
+static void keep_apart(struct search *s, size_t sorted, const struct near_hit *hit, bool near) {
+    if (is_told(s, sorted, hit)) return;
+    s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
+    s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = hit->flaw,
+                                                      .from = hit->listed ? hit->to - 1 : hit->from,
+                                                      .to = hit->to,
+                                                      .near = near,
+                                                      .denied = hit->listed,
+                                                      .gated = hit->gated};
+}
+
+// Pairs of words where no phrase of the same flaw stands already.
+static void search_near(struct search *s, const struct tokens *tokens) {
+    struct near_search near = near_start(s->arena, s->phrases->near, tokens);
+    size_t before = s->hits.count, found = 0;
+    struct near_hit hit;
+    while (found < NEAR_MOST && near_next(&near, &hit)) {
+        found++;
+        if (!is_barred(s, &hit, true)) keep_apart(s, before, &hit, !hit.listed);
+    }
+    if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
+}
+
+enum { ROOM_AT_FIRST = 16 }; // more than most notes need
+
+static void search_words(struct arena *arena, const struct phrases *phrases, const struct phrase_words *words,
+                         struct search *s) {
+    size_t flaws = phrases->rules->flaw_count;
+    s->arena = arena;
+    s->phrases = phrases;
+    s->words = words->at;
+    s->count = words->count;
+    s->covered = arena_array(arena, 2 * flaws + 1, sizeof *s->covered);
+    s->barred = s->covered + flaws;
+    s->hits = (struct phrase_hits){.at = arena_room(arena, ROOM_AT_FIRST * sizeof *s->hits.at)};
+    s->unless = arena_room(arena, ROOM_AT_FIRST * sizeof *s->unless);
+    s->unless_count = s->barred_room = 0;
+    s->room = s->unless_room = ROOM_AT_FIRST;
+    s->found.group = 0;
+    const struct phrase_word *word = words->at;
+    // Behind the last is one of zeros.
+    for (uint64_t first; (first = word->hash) != 0; word++) {
+        uint64_t two = key_of_two(first, word[1].hash);
+        bool more = passes(phrases->sieve, SIEVE_BITS, two),
+             one = passes(phrases->sieve_of_one, SIEVE_OF_ONE_BITS, first);
+        if (!(more | one) || !word->starts) continue;
+        uint64_t third = spoken_bit(word[2].hash);
+        const struct bucket *longer = more ? bucket_of(phrases, two) : NULL,
+                            *single = one ? bucket_of(phrases, first) : NULL;
+        if (longer && !(longer->third & third)) longer = NULL;
+        if (longer && single)
+            search_both(s, longer, single, (size_t)(word - words->at), third);
+        else if (longer || single)
+            search_one(s, longer ? longer : single, (size_t)(word - words->at), third);
+    }
+}
+
+size_t phrases_scan(struct arena *arena, const struct phrases *phrases, const char *text, size_t size) {
+    struct phrase_words words = phrase_words_of_text(arena, text, size);
+    if (!words.at) return SIZE_MAX;
+    struct search search;
+    search_words(arena, phrases, &words, &search);
+    return search.hits.count;
+}
+
+// The first token that begins at a byte or behind it.
+static size_t token_from(const struct tokens *tokens, size_t byte) {
+    size_t from = 0, to = tokens->count;
+    while (from < to) {
+        size_t middle = from + (to - from) / 2;
+        if (tokens->at[middle].from < byte)
+            from = middle + 1;
+        else
+            to = middle;
+    }
+    return from;
+}
+
+static void to_tokens(const struct tokens *tokens, size_t *from, size_t *to) {
+    *from = token_from(tokens, *from);
+    *to = token_from(tokens, *to);
+}
+
+static void all_to_tokens(struct search *s, const struct tokens *tokens) {
+    for (size_t i = 0; i < s->hits.count; i++) to_tokens(tokens, &s->hits.at[i].from, &s->hits.at[i].to);
+    for (size_t i = 0; i < s->unless_count; i++) to_tokens(tokens, &s->unless[i].from, &s->unless[i].to);
+    for (size_t i = 0; i < s->hits.barred_count; i++) {
+        struct phrase_barred *barred = &s->hits.barred[i];
+        to_tokens(tokens, &barred->from, &barred->to);
+        to_tokens(tokens, &barred->unless_from, &barred->unless_to);
+    }
+}
+
+// Patterns with groups that are looked for by a word, where no phrase of the same flaw stands already.
+static void keep_groups(struct search *s, const struct tokens *tokens, uint32_t at, size_t i, size_t sorted) {
+    const struct phrases *p = s->phrases->groups;
+    for (size_t opening; (opening = next_opening(s, p, &at, i, UINT64_MAX, true)) != 0;) {
+        struct spoken_hit hit;
+        if (!spoken_stands(p->spoken, opening - 1, s->words, s->count, i, &s->found, &hit)) continue;
+        struct near_hit found = {.gated = hit.gated,
+                                 .flaw = p->rules->flaws[hit.flaw],
+                                 .from = s->words[i].from,
+                                 .to = s->words[i + hit.count - 1].to};
+        to_tokens(tokens, &found.from, &found.to);
+        if (!is_barred(s, &found, false)) keep_apart(s, sorted, &found, false);
+    }
+}
+
+static void search_groups(struct search *s, const struct tokens *tokens) {
+    const struct phrases *p = s->phrases->groups;
+    size_t before = s->hits.count;
+    for (size_t i = 0; p && i < s->count; i++) {
+        uint64_t first = s->words[i].hash, two = key_of_two(first, s->words[i + 1].hash);
+        if (passes(p->sieve, SIEVE_BITS, two)) keep_groups(s, tokens, bucket_of(p, two)->spoken, i, before);
+        if (passes(p->sieve_of_one, SIEVE_OF_ONE_BITS, first))
+            keep_groups(s, tokens, bucket_of(p, first)->spoken, i, before);
+    }
+    if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
+}
+
+struct phrase_hits phrases_find(struct arena *arena, const struct phrases *phrases,
+                                const struct tokens *tokens) {
+    struct phrase_words words = {NULL, 0};
+    if (!tokens->altered) words = phrase_words_of_text(arena, tokens->text, tokens->size);
+    if (!words.at) words = phrase_words_of_tokens(arena, tokens);
+    struct search search;
+    search_words(arena, phrases, &words, &search);
+    all_to_tokens(&search, tokens);
+    search_groups(&search, tokens);
+    search_near(&search, tokens);
+    return search.hits;
+}
+
+struct phrase_hits phrases_find_sound(struct arena *arena, const struct phrases *phrases,
+                                      const struct tokens *tokens) {
+    return phrases->sounds ? phrases_find(arena, phrases->sounds, tokens) : (struct phrase_hits){0};
+}

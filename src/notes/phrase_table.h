@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// The table of phrases that phrases.c builds and phrase_search.c looks into. Private to the two.
+#ifndef NOTES_PHRASE_TABLE_H
+#define NOTES_PHRASE_TABLE_H
+
+#include "notes/near.h"
+#include "notes/phrase_words.h"
+#include "notes/phrases.h"
+#include "notes/spoken.h"
+
+struct phrase {
+    uint32_t late;        // half of the hash of the word at `late_at`: the last that is looked at first
+    uint32_t late_at : 8, // in the phrase
+        count : 24;
+    uint32_t first;     // of its words in `words`
+    uint32_t flaw : 30; // number in the rule set
+    uint32_t unless : 1;
+    uint32_t gated : 1; // of `sound`, without "{any}"
+};
+
+// Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
+// begins hundreds.
+struct bucket {
+    uint64_t key;
+    uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first
+    uint32_t spoken; // its pattern's opening with OPENING_LAST, or where those of its patterns begin, + 1
+    uint64_t third;  // a bit for each word that may be the third of one of them
+};
+
+static const uint32_t OPENING_LAST = 1u << 31; // of a bucket
+
+// Of 64 bits: small enough to stay near the processor.
+enum { SIEVE_BITS = 14, SIEVE_OF_ONE_BITS = 10 }; // of the number of a cell
+
+struct phrases {
+    const struct ruleset *rules;
+    uint64_t *words;
+    size_t word_count, word_room;
+    struct phrase *at;
+    size_t count, room;
+    struct bucket *buckets; // free where the key is 0
+    size_t mask;
+    uint32_t *openings; // of patterns, those of a bucket one behind the other
+    size_t opening_count;
+    uint64_t sieve[1 << SIEVE_BITS],
+        sieve_of_one[1 << SIEVE_OF_ONE_BITS]; // a bit for the key of each bucket, of two
+                                              // words and of one, and for what begins a pattern: most
+                                              // words begin nothing
+    size_t longest;                           // words of the longest phrase
+    struct near *near;
+    struct index *parts;    // of the flaws' rules
+    struct phrases *sounds; // of the rules' `sound`, NULL in themselves
+    struct phrases *groups; // what patterns with groups are looked for by; they are rarer than all others
+    struct spoken *spoken;
+    const struct spoken_gate *gates; // its own
+    struct slip_words *slips;
+};
+
+static inline uint32_t upper_half(uint64_t hash) {
+    return (uint32_t)(hash >> 32);
+}
+
+static inline uint64_t key_of_two(uint64_t first, uint64_t second) {
+    return (first * 0x9E3779B97F4A7C15u) ^
+           second; // both are odd, so that this is even and a single word's is not
+}
+
+// The bucket of a key, or the free one where it belongs.
+static inline struct bucket *bucket_of(const struct phrases *p, uint64_t key) {
+    size_t at = (size_t)(key >> 7) & p->mask;
+    while (p->buckets[at].key != key && p->buckets[at].key) at = (at + 1) & p->mask;
+    return &p->buckets[at];
+}
+
+// Most keys have none, as one look at a sieve tells.
+static inline bool passes(const uint64_t *sieve, int bits, uint64_t key) {
+    return sieve[key >> (64 - bits)] >> (key >> 8) % 64 & 1;
+}
+
+#endif
