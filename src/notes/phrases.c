@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The table is built here and looked into by phrase_search.c. Phrases are compared as sequences of word
-// hashes, so that neither the rules' texts nor the note's are touched again. A hyphened token is as many words as it has parts; a hit ends only where a token ends.
+// hashes, so that neither the rules' texts nor the note's are touched again. A hyphened token is as many
+// words as it has parts; a hit ends only where a token ends.
 #include "notes/phrases.h"
 
 #include <stdlib.h>
