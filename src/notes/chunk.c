@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "notes/any.h"
 #include "text/order.h"
 
 // Sorted by bytes.
@@ -70,6 +71,20 @@ static bool is_joiner(const struct note *note, size_t i) {
            token_is(&note->tokens, i, "'") || token_is(&note->tokens, i, "\"");
 }
 
+// "Steel can, dented": no verb follows, and nobody who can.
+static bool is_vessel(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!i || !token_is(tokens, i, "can") || tokens->at[i - 1].stop != STOP_NONE ||
+        ANY(tokens, i - 1, "you", "i", "it", "we", "they", "that", "which", "who", "one", "this", "he",
+            "she"))
+        return false;
+    const struct token *next = i + 1 < tokens->count ? &tokens->at[i + 1] : NULL;
+    if (!next || next->stop != STOP_NONE || next->kind == TOKEN_FIGURE) return true;
+    size_t size = strlen(next->fold);
+    return (size > 3 && !strcmp(next->fold + size - 2, "ed")) ||
+           ANY(tokens, i + 1, "with", "has", "is", "was", "and", "in", "on", "for", "from", "marked", "no");
+}
+
 bool chunk_breaks(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return true;
     const struct token *t = &note->tokens.at[i];
@@ -77,7 +92,7 @@ bool chunk_breaks(const struct note *note, size_t i) {
         note->taken[i] == TAKEN_FITS)
         return true;
     if (t->kind == TOKEN_SIGN) return !is_joiner(note, i);
-    return is_in(t->fold, breakers, COUNT(breakers));
+    return is_in(t->fold, breakers, COUNT(breakers)) && !is_vessel(note, i);
 }
 
 // "wind up", "clip on" before a noun: how many tokens.

@@ -2,6 +2,8 @@
 // Tables of dimension words and parts. "Across" is a diameter on round things only.
 #include "notes/dimension.h"
 
+#include "notes/any.h"
+
 #include <string.h>
 
 #include "text/buf.h"
@@ -185,8 +187,12 @@ bool dimension_before(const struct note *note, size_t i, struct dimension *dimen
         return true;
     }
     static const char *const verbs[] = {"stands", "standing", "stand"};
+    // "They stand 9 in", but "green stand 9 in high"
+    bool several = i > 1 && note->tokens.at[i - 2].stop == STOP_NONE &&
+                   (note->tokens.at[i - 2].one != note->tokens.at[i - 2].fold ||
+                    ANY(&note->tokens, i - 2, "they", "these", "both", "all", "which", "that"));
     for (size_t k = 0; k < COUNT(verbs); k++)
-        if (i > 0 && token_is(&note->tokens, i - 1, verbs[k])) {
+        if (i > 0 && token_is(&note->tokens, i - 1, verbs[k]) && (several || strcmp(verbs[k], "stand"))) {
             *dimension = (struct dimension){"height", NULL, 1, true};
             return true;
         }

@@ -34,6 +34,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
         if (i + taken < hit->to + BEHIND &&
             token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
+            (!token_is(tokens, i + taken, "in") || token_is(tokens, i + taken + 1, "from")) &&
             !token_is(tokens, i + taken + 1, "diameter") && !token_is(tokens, i + taken + 1, "length"))
             continue;            // "an inch from the rim" is where
         size_t next = i + taken; // "foxing at the edges, 3 inch tear": of the fault that follows

@@ -2,6 +2,7 @@
 // Amounts: a number, its unit, the second half of "5 foot 6", the other end of a range, and the hedges around
 // them.
 #include "notes/figure.h"
+#include "notes/any.h"
 
 #include <string.h>
 
@@ -223,6 +224,9 @@ static void add_range(const struct note *note, size_t i, struct amount *amount) 
     at += hedge_at(note, at, false);
     if (!single_at(note, at, &end) || end.value <= amount->value) return;
     if (amount->unit ? end.unit && end.unit != amount->unit : !end.unit && end.spelled) return;
+    // "60 x 80 in or 150 x 200 cm": the same again
+    if (token_is(&note->tokens, i + amount->taken, "or") && ANY(&note->tokens, at + end.taken, "x", "by"))
+        return;
     if (!amount->unit) amount->unit = end.unit;
     amount->to = end.value;
     amount->taken = at + end.taken - i;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/english.h"
 
 bool mark_is_stamp(const struct note *note, size_t i) {
     if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
@@ -65,4 +66,11 @@ bool mark_is_carat(const struct note *note, size_t i) {
 bool mark_is_roman(const struct note *note, size_t i) {
     const struct token *token = i < note->tokens.count ? &note->tokens.at[i] : NULL;
     return token && token->capitals && strspn(token->fold, "ivxlcdm") == strlen(token->fold);
+}
+
+bool mark_is_doing(const struct note *note, size_t i) {
+    const char *fold = note->tokens.at[i].fold;
+    size_t size = strlen(fold);
+    bool verb = size > 4 && (!strcmp(fold + size - 2, "ed") || !strcmp(fold + size - 3, "ing"));
+    return verb && english_at(note, i);
 }

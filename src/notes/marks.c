@@ -466,10 +466,12 @@ static size_t find_run(struct note *note, size_t i) {
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
     caps |= mark_is_carat(note, i) && end == i + 1;
+    // "Tear on the label", "Peeling on the badge": a fault, and no name, whose capital begins a sentence.
     bool plain = token->starts && !token->capitals && end == i + 1 &&
-                 (token->one != token->fold || place_noun(note, i) || mark_is_breaker(note, i) ||
-                  ANY(tokens, i, "hand", "name", "number", "date", "something", "lettering", "writing",
-                      "text", "address"));
+                 ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) ||
+                  token->one != token->fold || place_noun(note, i) || mark_is_breaker(note, i) ||
+                  ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date",
+                      "something", "lettering", "writing", "text", "address"));
     bool label =
         ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");

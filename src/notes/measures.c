@@ -105,6 +105,13 @@ static void name_by_letters(const struct note *note, struct group *group) {
     for (size_t i = 0; i < group->count; i++) group->sides[i].dimension.name = names[i];
 }
 
+// "Green chest 9 in high": what is high is no part of the body.
+static bool names_thing(const struct note *note, const struct group *group, const struct dimension *before) {
+    const struct dimension *behind = &group->sides[0].dimension;
+    return group->count == 1 && behind->name && !behind->noun && strcmp(behind->name, before->name) != 0 &&
+           ANY(&note->tokens, group->from - before->taken, "chest", "bust", "drop");
+}
+
 static bool group_at(const struct note *note, size_t i, struct group *group) {
     size_t taken;
     memset(group, 0, sizeof *group);
@@ -120,7 +127,7 @@ static bool group_at(const struct note *note, size_t i, struct group *group) {
     if (group->count > 1) name_by_letters(note, group);
     struct dimension before;
     struct side *first = &group->sides[0];
-    if (dimension_before(note, group->from, &before) &&
+    if (dimension_before(note, group->from, &before) && !names_thing(note, group, &before) &&
         (!first->dimension.name || !first->dimension.noun || group->count > 1)) {
         bool adjective =
             first->dimension.name && !first->dimension.noun && !strcmp(before.name, first->dimension.name);

@@ -117,7 +117,10 @@ static uint32_t head_of(const struct near *n, const struct token *token) {
 struct near_search near_start(struct arena *arena, const struct near *n, const struct tokens *tokens) {
     struct near_search s = {.near = n, .tokens = tokens};
     s.heads = arena_array(arena, tokens->count + 1, sizeof *s.heads);
-    for (size_t i = 0; i < tokens->count && n->count; i++) s.heads[i] = head_of(n, &tokens->at[i]);
+    for (size_t i = 0; i < tokens->count && n->count; i++) {
+        bool inches = i && tokens->at[i - 1].kind == TOKEN_FIGURE && token_is(tokens, i, "in");
+        if (!inches) s.heads[i] = head_of(n, &tokens->at[i]);
+    }
     return s;
 }
 

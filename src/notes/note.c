@@ -67,10 +67,23 @@ static bool is_plain_color(const struct note *note, const struct phrase_hit *hit
     return false;
 }
 
+// "Old box with a dent": where nothing else is named the box is no packing.
+static bool is_lone_box(const struct note *note, const struct phrase_hit *hit) {
+    if (strcmp(hit->flaw->rule.id, "box-wear") != 0 || hit->from > 1 ||
+        !token_is(&note->tokens, hit->from + 1, "with"))
+        return false;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        struct noun_found noun;
+        if (i >= hit->from && i < hit->to) continue;
+        if (noun_at(note, i, &noun) && noun.thing && !(noun.uses & (1u << USE_GATED))) return false;
+    }
+    return true;
+}
+
 static void drop_looks(struct note *note) {
     size_t kept = 0;
     for (size_t i = 0; i < note->hits.count; i++)
-        if (!is_split_wood(note, &note->hits.at[i]) &&
+        if (!is_split_wood(note, &note->hits.at[i]) && !is_lone_box(note, &note->hits.at[i]) &&
             (!note->hits.at[i].near || !is_plain_color(note, &note->hits.at[i])))
             note->hits.at[kept++] = note->hits.at[i];
     if (kept == note->hits.count) return;
@@ -96,6 +109,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->tokens = tokens_cut(note->arena, text, size);
     note->tokens.asked = note->asked;
     if (note->asked) asked_begin(note->asked);
+    note_drop_conversions(note);
     note_part_clauses(note);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
     note->nouns = noun_memos(note->arena, note->tokens.count);

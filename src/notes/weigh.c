@@ -229,6 +229,18 @@ static enum severity of_words(const struct fault_reader *r, const struct fault_h
     return found ? found : degree_of_effect(r, hit, kind, &at[AROUND_NEXT]);
 }
 
+// "Rust hole": what it is called is what the scale calls heavy, however small.
+static bool is_heavy_itself(const struct fault_reader *r, const struct fault_hit *hit,
+                            const struct flaw *kind) {
+    const struct texts *tells = &kind->tells[SEVERITY_HEAVY];
+    for (size_t i = hit->from; i < hit->to && !kind->most_mm[SEVERITY_LIGHT]; i++)
+        for (size_t k = 0; k < tells->count; k++) {
+            size_t n = token_phrase(&r->note->tokens, i, tells->at[k]);
+            if (n && i + n <= hit->to) return true;
+        }
+    return false;
+}
+
 enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit *hit,
                            const struct item_flaw *flaw) {
     const struct flaw *kind = flaw->kind;
@@ -237,6 +249,7 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     degree_around(r, hit, kind, at);
     bool seen = is_seen(kind);
     enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
+    if (!found && !hit->near && is_heavy_itself(r, hit, kind)) found = SEVERITY_HEAVY;
     if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
     if (!found) found = degree_on_scale(r, hit, kind);
     if (found == SEVERITY_HEAVY && degree_is_bound(&r->note->tokens, &at[AROUND_BEHIND]))

@@ -104,6 +104,7 @@ static const struct notes_case nouns[] = {
 };
 
 static const struct notes_case runs[] = {
+    {"Oak box. Hobbinfold on the label", "Hobbinfold @ label"},
     {"Hobbing stamped on the belly", "Hobbing @ belly"},
     {"pewter tankard, Dunmarl stamped underneath", "Dunmarl @ underneath"},
     {"boots, Solven is printed in the insole", "Solven @ insole"},
@@ -146,6 +147,10 @@ static const struct notes_case flat[] = {
 };
 
 static const struct notes_case none[] = {
+    {"Oak box. Tear on the label", ""},
+    {"Oak box. Foxing on the label", ""},
+    {"Oak box. Peeling on the badge", ""},
+    {"Oak box. Loose on the plate", ""},
     {"not marked", ""},
     {"unmarked", ""},
     {"no marks", ""},

@@ -382,6 +382,27 @@ static const struct notes_case sizes[] = {
     {"size 3 inch", "size=3 in"},
 };
 
+// The same figure in two units is one. The factors are those of the international inch and pound.
+static const struct notes_case again[] = {
+    {"12 in (30.5 cm) long", "length 12 in"},
+    {"12 in [30 cm] long", "length 12 in"},
+    {"14 in / 35 cm tall", "height 14 in"},
+    {"18in/45cm high", "height 18 in"},
+    {"9 in high or 23cm", "height 9 in"},
+    {"16 x 12 in (40.6 x 30.5 cm)", "length 16 in; width 12 in"},
+    {"30 x 20 x 10 cm (12 x 8 x 4 in)", "length 30 cm; width 20 cm; height 10 cm"},
+    {"60 x 80 inches or 150 x 200 cm", "width 60 in; length 80 in"},
+    {"20cm (8 inches) across, 10cm (4 inches) deep", "width 20 cm; depth 10 cm"},
+    {"weighs 2 lb (about 900g)", "weight 2 lb"},
+    {"weighs 1.2kg (2lb 10oz)", "weight 1.2 kg"},
+    {"holds 1 pint (600 ml)", "capacity 1 pt"},
+    {"5' 10\" (178 cm) tall", "height 70 in"},
+    // other things
+    {"3 or 4 in tall", "height 3-4 in"},
+    {"12 in tall (40 cm with the handle)", "height 12 in; size=40 cm"},
+    {"12 in long (4 kg)", "length 12 in; weight 4 kg"},
+};
+
 static const struct notes_case british[] = {
     {"2 pint jug", "capacity 2 imperial pt"},
     {"holds a gallon", "capacity 1 imperial gal"},
@@ -421,6 +442,7 @@ CASES(faults, LOCALE_US)
 CASES(none, LOCALE_US)
 CASES(sizes, LOCALE_US)
 CASES(british, LOCALE_GB)
+CASES(again, LOCALE_US)
 
 // What a fault measures, as its reader asks for it.
 START_TEST(figures_of_faults) {
@@ -477,6 +499,7 @@ int main(void) {
     tcase_add_test(tests, reads_none);
     tcase_add_test(tests, reads_sizes);
     tcase_add_test(tests, reads_british);
+    tcase_add_test(tests, reads_again);
     tcase_add_test(tests, figures_of_faults);
     suite_add_tcase(suite, tests);
     return support_main(suite);

@@ -7,6 +7,16 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const struct notes_case heads[] = {
+    {"Boiler 18in high", "type boiler; !type high"},
+    {"Petrol stove 18in high", "type stove"},
+    {"Green stand 9 in high", "type stand; color green"},
+    {"Green chest 9 in high", "type chest; family furniture"},
+    {"Steel can, dented", "type can; material steel"},
+    {"Brass can with a dent", "type can"},
+    {"Old box with a dent", "type box"},
+    {"Box with a dent, radio inside is fine", "type radio"},
+    {"Six cork coasters", "type coaster; family kitchenware; material cork"},
+    {"Oil drum, dented", "type oil drum; family metalware"},
     {"brass oil lamp with a glass chimney",
      "type oil lamp; family lighting; material brass; material glass@chimney"},
     {"blue velvet evening cape with a silk lining",
