@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/figure.h"
+#include "notes/measures.h"
 #include "notes/note.h"
 
 // How far people round; a sign less plain than a bracket has to be nearer. Pints and gallons differ by a
@@ -67,12 +67,24 @@ static bool may_join(const struct tokens *tokens, size_t i) {
     return tokens->at[i].kind == TOKEN_SIGN || tokens->at[i + 1].kind == TOKEN_FIGURE;
 }
 
+// In brackets, and what follows says nothing of the figure before: there the brackets part the two, and who
+// measures takes both.
+static bool ends_there(const struct tokens *tokens, size_t from, size_t end) {
+    return ANY(tokens, from, "(", "[") && !ANY(tokens, end, "tall", "high", "long", "wide", "deep", "across",
+                                               "x", "by", "on", "in", "inside", "near");
+}
+
+size_t conversion_behind(const struct note *note, size_t i) {
+    size_t end = may_join(&note->tokens, i) ? conversion_at(note, i) : 0;
+    return end ? end : i;
+}
+
 void note_drop_conversions(struct note *note) {
     struct tokens *tokens = &note->tokens;
     size_t *ends = NULL; // of what begins at a token
     for (size_t i = 0; i < tokens->count; i++) {
         size_t end = may_join(tokens, i) ? conversion_at(note, i) : 0;
-        if (!end) continue;
+        if (!end || ends_there(tokens, i, end)) continue;
         if (!ends) ends = arena_array(note->arena, tokens->count, sizeof *ends);
         ends[i] = end;
         i = end - 1;

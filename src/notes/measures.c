@@ -144,6 +144,7 @@ static bool group_at(const struct note *note, size_t i, struct group *group) {
     size_t more = hedge_before(note, group->from);
     group->from -= more;
     group->about |= more > 0;
+    group->to = conversion_behind(note, group->to);
     return true;
 }
 

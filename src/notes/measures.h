@@ -11,6 +11,8 @@ void read_sizes(struct note *note);
 void read_lettered(struct note *note);
 // "Pint jars". Part of read_measures().
 void read_named_volumes(struct note *note);
+// Where what says the figure before token `i` again in another unit ends; `i` where nothing does.
+size_t conversion_behind(const struct note *note, size_t i);
 // When the thing is known: a bare figure gets the dimension that its family takes for granted, or becomes its
 // `size`; a part that is the thing itself is no part.
 void settle_measures(struct note *note);
