@@ -85,6 +85,11 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             at = aside;
             continue;
         }
+        bool which = token_is(tokens, at - 1, "which") && at > 2 && tokens->at[at - 2].stop == STOP_COMMA;
+        if (which && r->part[at - 3]) { // "the left clasp, which won't hold"
+            at -= 2;
+            continue;
+        }
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
         if (r->part[at - 1] && r->scope.fault[at - 1] && in_other(r, at - 1, i)) return false;
         if (r->part[at - 1] && is_thing(r, at - 1)) return false;
@@ -264,6 +269,14 @@ static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *
     return joined;
 }
 
+// "That somebody sewed", "which my uncle glued": what stands from `i` on tells who mended it.
+static bool who_mended(const struct fault_reader *r, size_t i, size_t to) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (; i < to && tokens->at[i].stop == STOP_NONE; i++)
+        if (ANY(tokens, i, "that", "which") && i < to) return true;
+    return false;
+}
+
 // "A rip at the elbow that somebody mended": the repair is where the damage was.
 static void move_to_damage(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t start = scope_sentence_start(&r->scope, hit->from);
@@ -271,8 +284,8 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
         const struct fault_hit *damage = &r->hits[k];
         if (damage->from >= hit->from) continue;
         if (damage->from < start) return;
-        if (!(r->scope.stance[damage->from] & STANCE_PAST) || damage->kinds[0]->class == CLASS_REPAIR)
-            continue;
+        bool past = (r->scope.stance[damage->from] & STANCE_PAST) || who_mended(r, damage->to, hit->from);
+        if (!past || damage->kinds[0]->class == CLASS_REPAIR) continue;
         *spot = spot_of_hit(r, damage);
         return;
     }
@@ -389,6 +402,19 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         }
         spot->part_from = from;
         spot->part_to = to;
+        if (near && !absence && !spot->where_to && hit->from < hit->to &&
+            part_behind(r, hit, &behind, &end) && !token_is(&r->note->tokens, to, ",") &&
+            to < hit->from) { // "the lid has a bent corner"
+            spot->where_from = behind;
+            spot->where_to = end;
+        }
+        static const char *const anywhere[] = {"corner", "corners", "edge", "edges", "end", "ends"};
+        size_t last = hit->to - 1;
+        if (!absence && !spot->where_to && last > hit->from && to <= hit->from && !hit->near &&
+            token_among(&r->note->tokens, last, anywhere, COUNT(anywhere))) { // "the board has a bent corner"
+            spot->where_from = last;
+            spot->where_to = last + 1;
+        }
         if (spot->part_to == hit->from) // "box lid hinge broken"
             while (spot->part_to + 1 < hit->to && r->part[spot->part_to]) spot->part_to++;
         size_t place =
@@ -438,11 +464,38 @@ static void take_parted(const struct fault_reader *r, const struct fault_hit *hi
     }
 }
 
+// "Let the hem down", "took the sleeves up": what was taken up is the part.
+static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->from, "let", "took", "taken", "take", "turned")) return false;
+    for (size_t i = hit->from + 1; i < hit->to; i++) {
+        if (!r->part[i] || !spot_article(tokens, i - 1)) continue;
+        spot->part_from = i;
+        spot->part_to = i + 1;
+        return true;
+    }
+    return false;
+}
+
+// Where nothing beside the fault tells it.
+static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    size_t from = 0, to = 0;
+    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to)) {
+        spot->part_from = from;
+        spot->part_to = to;
+    } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
+        spot->where_from = from;
+        spot->where_to = to;
+    }
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
+    size_t from = 0, to = spot_touched(r, hit, &from);
+    if (to) return (struct spot){.where_from = from, .where_to = to};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
         return spot; // "well out of date": no well
-    size_t from = 0, to = spot_place_of(r, hit, &from);
+    to = spot_place_of(r, hit, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
@@ -451,11 +504,18 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     take_parted(r, hit, &spot);
     if (is_of_next(r, hit, &spot)) spot.where_from = spot.where_to = 0;
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
+    if (nowhere && let_out(r, hit, &spot)) return spot;
     if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
         nowhere = false;
     }
+    if (!spot.where_to && hit->kinds[0]->form == ABSENCE && spot_owner(r, hit->from, &from, &to)) {
+        spot.where_from = from;
+        spot.where_to = to;
+    }
+    if (nowhere) find_else(r, hit, &spot);
+    nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere) share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
