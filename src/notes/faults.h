@@ -83,6 +83,8 @@ size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
+                   size_t *to); // "tape 7 squeals"
 size_t spot_fronted(const struct fault_reader *reader, size_t i, size_t *from);
 size_t spot_touched(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.

@@ -238,6 +238,58 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
     return false;
 }
 
+// Does the seller write token `i` with a capital?
+static bool has_capital(const struct note *note, size_t i) {
+    if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD || note->tokens.shouts) return false;
+    char first = note_words(note, i, i + 1)[0];
+    return first >= 'A' && first <= 'Z';
+}
+
+// "Rust on the Rails by T. Ovenden": words of a title, which a name follows.
+static bool is_of_work(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 7, BACK = 4 };
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    size_t by = hit->to;
+    while (by < tokens->count && by < hit->to + FAR && tokens->at[by - 1].stop == STOP_NONE &&
+           !token_is(tokens, by, "by"))
+        by++;
+    if (!token_is(tokens, by, "by") || tokens->at[by - 1].stop != STOP_NONE || !has_capital(note, by + 1))
+        return false;
+    size_t from = hit->from;
+    while (from > 0 && hit->from - from < BACK && tokens->at[from - 1].stop == STOP_NONE) from--;
+    bool opens = from == 0 || tokens->at[from - 1].stop != STOP_NONE;
+    for (size_t i = from; i < by; i++)
+        if (!has_capital(note, i) && !ANY(tokens, i, "on", "in", "of", "the", "a", "and", "at", "to", "for",
+                                          "from", "under", "with", "other"))
+            return false;
+    return opens && from > 0 && by > from + 1 && has_capital(note, from);
+}
+
+// "A dent in the front, nothing missing": nothing came off there, and nobody counted.
+static bool is_of_hurt(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    if (!last || !text_same(hit->flaw->rule.id, "complete-counted") ||
+        last->kinds[0]->class != CLASS_DAMAGE ||
+        !ANY(tokens, hit->from, "nothing", "nothing's", "none", "no"))
+        return false;
+    for (size_t i = last->to; i < hit->from; i++)
+        if (tokens->at[i].stop >= STOP_SENTENCE || ANY(tokens, i, "counted", "but", "all")) return false;
+    return hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE;
+}
+
+// Of a quilt its patches are what it is made of: "two patches have split".
+static bool is_of_patchwork(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (!type || hit->near || hit->to != hit->from + 1 || !text_same(hit->flaw->rule.id, "darned-patched") ||
+        !ANY(tokens, hit->from, "patch", "patches") || (!strstr(type, "quilt") && !strstr(type, "patchwork")))
+        return false;
+    return !ANY(tokens, hit->to, "over", "on", "where", "sewn", "covering", "replaced", "added") &&
+           !(hit->from > 0 && ANY(tokens, hit->from - 1, "replaced", "replacement", "new", "added", "later"));
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -261,10 +313,21 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
+        if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
+            continue;
+        }
+        bool both = last && !hit->near && hit->from == last->from && hit->to > last->to &&
+                    last->kinds[0]->form == ABSENCE && text_same(hit->flaw->rule.id, "untested");
+        if (both) { // "no charger so": none is there, and nothing was tried
+            struct fault_hit second = hit_of(hit);
+            second.from = last->to;
+            second.own_no = true;
+            kept[r->hit_count++] = second;
+            reach = hit->to;
             continue;
         }
         if (last && hit->from == last->from && hit->to > last->to &&

@@ -34,12 +34,27 @@ static bool hears_condition(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "The line up the side is only the mold", "a seam from the mold": what it was cast in, and no growth.
+static bool is_form(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const words[] = {"line",  "lines", "seam",    "seams", "ridge", "ridges", "bump",
+                                        "bumps", "cast",  "pressed", "blown", "join",  "joins"};
+    static const char *const leads[] = {"the", "a", "its"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "mold") != 0 || hit->from == 0 ||
+        !token_among(tokens, hit->from - 1, leads, sizeof leads / sizeof *leads))
+        return false;
+    for (size_t i = scope_clause_start(&r->scope, hit->from); i < hit->from; i++)
+        if (token_among(tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
+    if (is_form(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true;                                                        // "didn't go through them"
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"

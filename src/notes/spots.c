@@ -327,6 +327,11 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     spot_widen(r, &spot);
+    size_t from, to;
+    if (spot_numbered(r, hit, &from, &to) && (spot.part_to == spot.part_from || spot.part_from == from)) {
+        spot.part_from = from;
+        spot.part_to = to;
+    }
     return spot;
 }
 

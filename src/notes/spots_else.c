@@ -73,13 +73,15 @@ size_t spot_fronted(const struct fault_reader *r, size_t i, size_t *from) {
     size_t start = scope_sentence_start(&r->scope, i), only = i;
     while (only > start && i - only < FAR && !ANY(tokens, only, "only", "just", "but", "though")) only--;
     if (only == start || !ANY(tokens, only, "only", "just", "but", "though")) return 0;
-    size_t to = spot_place_at(r, start, from);
+    bool alone = spot_adverb(tokens, start); // "underneath there's no"
+    size_t to = alone ? start + 1 : spot_place_at(r, start, from);
     if (!to || to >= only) return 0;
     while (to < only && tokens->at[to].stop == STOP_COMMA) to++;
     if (!ANY(tokens, to, "there's", "theres", "there", "it's", "its", "it", "no", "nothing")) return 0;
     for (size_t k = to; k < only; k++)
         if (r->part[k] && !r->scope.fault[k]) return 0; // another place has been named since
-    return spot_place_at(r, start, from);
+    if (alone) *from = start;
+    return alone ? start + 1 : spot_place_at(r, start, from);
 }
 
 size_t spot_touched(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
@@ -140,4 +142,29 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
                tokens->at[first - 1].stop != STOP_NONE || ANY(tokens, first - 1, "of");
     }
     return false;
+}
+
+bool spot_numbered(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (hit->kinds[0]->form == ABSENCE) return false;                       // "missing 2 legs"
+    bool own = at + 1 < hit->to && tokens->at[at + 1].kind == TOKEN_FIGURE; // "tape 7 squeals" is the fault's
+    if (!own) {
+        while (at > 0 &&
+               ANY(tokens, at - 1, "a", "an", "is", "has", "won't", "are", "just", "still", "small"))
+            at--;
+        if (at < 2 || tokens->at[at - 1].kind != TOKEN_FIGURE) return false;
+        at -= 2;
+    }
+    if (token_is(tokens, at + 2, "%")) return false;
+    const char *figure = tokens->at[at + 1].fold;
+    bool opens = at == 0 || tokens->at[at - 1].stop != STOP_NONE;
+    if (!opens || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].one != tokens->at[at].fold ||
+        tokens->at[at].stop != STOP_NONE || strlen(figure) > 2 || r->note->taken[at + 1] == TAKEN_MEASURE ||
+        degrees_number(tokens, at) ||
+        ANY(tokens, at, "about", "all", "of", "no", "size", "the", "age", "only"))
+        return false;
+    *from = at;
+    *to = at + 2;
+    return true;
 }
