@@ -564,6 +564,7 @@ void read_faults(struct note *note) {
     read_strays(&r);
     read_tails(&r);
     read_stand_ins(&r);
+    read_sought_parts(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
@@ -584,6 +585,7 @@ void read_faults(struct note *note) {
     read_so_too(&r);
     read_shortfall(&r);
     read_sets(&r);
+    read_company(&r);
     read_mono(note);
     read_areas(&r);
     read_unseen(&r);

@@ -94,9 +94,9 @@ size_t spot_touched(const struct fault_reader *r, const struct fault_hit *hit, s
     if (!ANY(tokens, at, "if", "when", "unless", "whenever", "until")) return 0;
     if (!ANY(tokens, at + 1, "you", "i", "one")) return 0;
     size_t verb = at + 2;
-    for (at = verb; at < verb + VERB_MOST && at < tokens->count && tokens->at[at].stop == STOP_NONE;)
-        if (ANY(tokens, at++, "the", "its")) break;
-    if (at == verb || !ANY(tokens, at - 1, "the", "its")) return 0;
+    for (at = verb; at < verb + VERB_MOST && at < tokens->count && !ANY(tokens, at, "the", "its");) at++;
+    if (at == verb || !ANY(tokens, at, "the", "its")) return 0;
+    at++;
     *from = at;
     while (at < tokens->count && at < *from + WORDS_MOST && r->part[at] && !r->scope.fault[at]) at++;
     return at > *from ? at : 0;
