@@ -290,11 +290,32 @@ static bool is_of_patchwork(const struct fault_reader *r, const struct phrase_hi
            !(hit->from > 0 && ANY(tokens, hit->from - 1, "replaced", "replacement", "new", "added", "later"));
 }
 
+// "No charger so": none is there, told by a rule's phrase of its own, and the last word tells that nothing
+// was tried. How many hits they are.
+static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near || hit->to != hit->from + 3 || !text_same(hit->kinds[0]->rule.id, "untested") ||
+        !token_is(tokens, hit->from, "no") || !ANY(tokens, hit->to - 1, "so", "to"))
+        return 1;
+    for (size_t i = 0; i < hits->count; i++) {
+        if (hits->at[i].from != hit->from || hits->at[i].to != hit->to - 1 ||
+            hits->at[i].flaw->form != ABSENCE)
+            continue;
+        hit[1] = *hit;
+        hit[1].from = hit->to - 1;
+        hit[1].own_no = true;
+        *hit = hit_of(&hits->at[i]);
+        return 2;
+    }
+    return 1;
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
     const struct phrase_hits *hits = &r->note->hits;
-    struct fault_hit *const kept = arena_array(r->note->arena, hits->count + 1, sizeof *kept);
+    struct fault_hit *const kept = arena_array(r->note->arena, 2 * hits->count + 2, sizeof *kept);
     r->hits = kept;
     if (!kept) return; // never so, which readers of code by machine do not know
     size_t reach = 0;
@@ -320,16 +341,6 @@ static void gather(struct fault_reader *r) {
             if (last->kind_count < FAULT_KINDS_MOST) last->kinds[last->kind_count++] = hit->flaw;
             continue;
         }
-        bool both = last && !hit->near && hit->from == last->from && hit->to > last->to &&
-                    last->kinds[0]->form == ABSENCE && text_same(hit->flaw->rule.id, "untested");
-        if (both) { // "no charger so": none is there, and nothing was tried
-            struct fault_hit second = hit_of(hit);
-            second.from = last->to;
-            second.own_no = true;
-            kept[r->hit_count++] = second;
-            reach = hit->to;
-            continue;
-        }
         if (last && hit->from == last->from && hit->to > last->to &&
             (!hit->near || last->to - last->from < 2)) {
             *last = hit_of(hit); // longer from the same word: it alone counts
@@ -348,7 +359,8 @@ static void gather(struct fault_reader *r) {
             continue;
         }
         if (hit->from < reach) continue;
-        kept[r->hit_count++] = hit_of(hit);
+        kept[r->hit_count] = hit_of(hit);
+        r->hit_count += leave_part(r, &kept[r->hit_count]);
         reach = hit->to;
     }
 }

@@ -109,9 +109,12 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
 // "Won't catch", "mended by hand": what it does, and by what; no part.
 static bool is_deed(const struct tokens *tokens, size_t i) {
     if (i == 0) return false;
+    if (ANY(tokens, i, "flies", "springs", "swings", "catches") &&
+        ANY(tokens, i + 1, "open", "off", "up", "out"))
+        return true; // "shuts, but flies open"
     if (token_is(tokens, i, "hand")) return token_is(tokens, i - 1, "by");
     return ANY(tokens, i, "catch", "lock", "latch", "hook", "buckle", "clasp", "seal", "zip", "screw",
-               "button", "fold", "strap", "flies", "catches") &&
+               "button", "fold", "strap") &&
            ANY(tokens, i - 1, "won't", "wont", "doesn't", "doesnt", "didn't", "don't", "can't", "cannot",
                "wouldn't", "will", "not");
 }
