@@ -341,7 +341,8 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
         return;
     const char *word = r->note->tokens.at[hit->from].fold;
     size_t size = strlen(word);
-    if (size < 4 || strcmp(word + size - 2, "ed") != 0) return;
+    bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
+    if (!dirty && (size < 4 || strcmp(word + size - 2, "ed") != 0)) return;
     for (size_t k = 0; k < r->hit_count; k++) {
         if (r->hits[k].to != hit->from - 1) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);
@@ -384,6 +385,24 @@ static bool is_of_next(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "The lid has a bent corner", "the board has a dented edge": the noun behind what is said is the place on
+// the part, which ends before token `part_to`.
+static void place_of_adjective(const struct fault_reader *r, const struct fault_hit *hit, bool near,
+                               size_t part_to, struct spot *spot) {
+    static const char *const anywhere[] = {"corner", "corners", "edge", "edges", "end", "ends"};
+    size_t behind, end, last = hit->to - 1;
+    if (spot->where_to || part_to > hit->from) return;
+    if (near && part_to < hit->from && part_behind(r, hit, &behind, &end)) {
+        spot->where_from = behind;
+        spot->where_to = end;
+    }
+    if (!spot->where_to && last > hit->from && !hit->near &&
+        token_among(&r->note->tokens, last, anywhere, COUNT(anywhere))) {
+        spot->where_from = last;
+        spot->where_to = last + 1;
+    }
+}
+
 // The part that its own words name, or those before or behind it.
 static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
@@ -407,19 +426,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         }
         spot->part_from = from;
         spot->part_to = to;
-        if (near && !absence && !spot->where_to && hit->from < hit->to &&
-            part_behind(r, hit, &behind, &end) && !token_is(&r->note->tokens, to, ",") &&
-            to < hit->from) { // "the lid has a bent corner"
-            spot->where_from = behind;
-            spot->where_to = end;
-        }
-        static const char *const anywhere[] = {"corner", "corners", "edge", "edges", "end", "ends"};
-        size_t last = hit->to - 1;
-        if (!absence && !spot->where_to && last > hit->from && to <= hit->from && !hit->near &&
-            token_among(&r->note->tokens, last, anywhere, COUNT(anywhere))) { // "the board has a bent corner"
-            spot->where_from = last;
-            spot->where_to = last + 1;
-        }
+        if (!absence) place_of_adjective(r, hit, near, to, spot);
         if (spot->part_to == hit->from) // "box lid hinge broken"
             while (spot->part_to + 1 < hit->to && r->part[spot->part_to]) spot->part_to++;
         size_t place =

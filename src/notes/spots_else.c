@@ -121,9 +121,11 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
     while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
         link--;
     if (link == number || link == start) return false;
+    bool joined = ANY(tokens, link, "and", "but");
     for (at = link; at > start && link - at < FURTHER_MOST; at--) {
         const struct token *token = &tokens->at[at - 1];
-        if (token->stop >= STOP_CLAUSE || (r->scope.fault[at - 1] && !r->part[at - 1])) return false;
+        bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"
+        if (token->stop >= STOP_CLAUSE || (other && (!joined || r->note->record->count > 1))) return false;
         if (!r->part[at - 1]) continue;
         if (token->one == token->fold && at > 1 && ANY(tokens, at - 2, "still", "all", "both", "just"))
             continue; // "trays still slide but one"
