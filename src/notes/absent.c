@@ -177,7 +177,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         clear_add(r, kind, usual ? NULL : part, NULL, stance & STANCE_NONE_SEEN, first, last);
         return NULL;
     }
-    struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, NULL, first, last);
+    size_t lacks, end; // "the door has no screw"
+    const char *where =
+        cue_from < from && spot_owner(r, first, &lacks, &end) ? fault_place(note, lacks, end) : NULL;
+    struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, where, first, last);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     if (count > 1 || of) flaw->count = count;
     if (of) flaw->of = of;

@@ -111,6 +111,9 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
         made |= !strcmp(family->rule.id, built[i]) && !strcmp(head, "arm");
     if (is_limb(head) && !made && !(!strcmp(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");
+    static const char *const labeled[] = {"furniture", "clothing", "linens", "bags", "footwear"};
+    for (size_t i = 0; family && (!strcmp(head, "label") || !strcmp(head, "tag")) && i < COUNT(labeled); i++)
+        if (!strcmp(family->rule.id, labeled[i])) return ruleset_flaw(note->rules, "missing-tag");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)
                                   : kind_by_family(r, absent_kind(note->arena, note->rules, part), part);
     bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");

@@ -62,6 +62,19 @@ static bool is_recount(const struct scope *s, size_t i) {
            (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE || token_is(tokens, i + 1, "of"));
 }
 
+// Without stops a clause has no beginning: what is taken back is the statement before token `i`, from its
+// verb's subject on.
+static size_t last_statement(const struct tokens *tokens, size_t from, size_t i) {
+    enum { FAR = 8, SUBJECT = 2 };
+    static const char *const verbs[] = {"is",      "are",    "was",   "were",   "has",   "have",    "isn't",
+                                        "aren't",  "isnt",   "arent", "hasn't", "hasnt", "haven't", "havent",
+                                        "doesn't", "doesnt", "won't", "wont",   "works", "runs"};
+    if (i - from <= FAR) return from;
+    for (size_t at = i; at > from + SUBJECT; at--)
+        if (token_among(tokens, at - 1, verbs, COUNT(verbs))) return at - SUBJECT;
+    return from;
+}
+
 static void take_back(struct scope *s, size_t i, size_t n) {
     const struct tokens *tokens = &s->note->tokens;
     size_t from = scope_clause_start(s, i);
@@ -73,7 +86,7 @@ static void take_back(struct scope *s, size_t i, size_t n) {
         while (end > 0 && tokens->at[end].stop != STOP_NONE) end--;
         from = scope_sentence_start(s, end);
     }
-    scope_mark(s, from, i, STANCE_WITHDRAWN, i);
+    scope_mark(s, last_statement(tokens, from, i), i, STANCE_WITHDRAWN, i);
     scope_mark(s, i, i + n, STANCE_OTHER, i); // the words of the cue are no fault themselves
 }
 

@@ -39,6 +39,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
         part = NULL;
     if (part && kind->noun && !strcmp(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
+    if (part && !strcmp(kind->rule.id, "snag") && strstr(part, "pull")) part = NULL; // a thread, and no knob
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && !strcmp(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))

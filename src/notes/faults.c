@@ -517,7 +517,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (function_moves(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
     if (dead && !part && !strcmp(kind->rule.id, "not-working")) return; // "worm, treated so dead"
-    size_t from, to = part || where ? 0 : spot_unnamed(r, hit, &from);
+    bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
+    size_t from,
+        to = where || (part && !his) ? 0 : spot_unnamed(r, hit, &from); // "one has a chip on his hat"
     if (to) where = fault_place(note, from, to); // no part that would make it another kind
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
@@ -562,6 +564,7 @@ void read_faults(struct note *note) {
     read_strays(&r);
     read_tails(&r);
     read_stand_ins(&r);
+    read_sought_parts(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);
     read_again(&r);
@@ -582,6 +585,7 @@ void read_faults(struct note *note) {
     read_so_too(&r);
     read_shortfall(&r);
     read_sets(&r);
+    read_company(&r);
     read_mono(note);
     read_areas(&r);
     read_unseen(&r);

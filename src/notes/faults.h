@@ -78,6 +78,15 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
 // place_later.c: "One chip. It's on the rim.": the place told by a statement of its own; 0 where none is.
 size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
+// spots_else.c: who lacks the part; what the clause before the comma is about; what "one" is one of; a place
+// that opens the sentence, the end of it, and what is touched for the fault to show.
+bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
+                   size_t *to); // "tape 7 squeals"
+size_t spot_fronted(const struct fault_reader *reader, size_t i, size_t *from);
+size_t spot_touched(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);

@@ -238,11 +238,84 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
     return false;
 }
 
+// Does the seller write token `i` with a capital?
+static bool has_capital(const struct note *note, size_t i) {
+    if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD || note->tokens.shouts) return false;
+    char first = note_words(note, i, i + 1)[0];
+    return first >= 'A' && first <= 'Z';
+}
+
+// "Rust on the Rails by T. Ovenden": words of a title, which a name follows.
+static bool is_of_work(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 7, BACK = 4 };
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    size_t by = hit->to;
+    while (by < tokens->count && by < hit->to + FAR && tokens->at[by - 1].stop == STOP_NONE &&
+           !token_is(tokens, by, "by"))
+        by++;
+    if (!token_is(tokens, by, "by") || tokens->at[by - 1].stop != STOP_NONE || !has_capital(note, by + 1))
+        return false;
+    size_t from = hit->from;
+    while (from > 0 && hit->from - from < BACK && tokens->at[from - 1].stop == STOP_NONE) from--;
+    bool opens = from == 0 || tokens->at[from - 1].stop != STOP_NONE;
+    for (size_t i = from; i < by; i++)
+        if (!has_capital(note, i) && !ANY(tokens, i, "on", "in", "of", "the", "a", "and", "at", "to", "for",
+                                          "from", "under", "with", "other"))
+            return false;
+    return opens && from > 0 && by > from + 1 && has_capital(note, from);
+}
+
+// "A dent in the front, nothing missing": nothing came off there, and nobody counted.
+static bool is_of_hurt(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    if (!last || !text_same(hit->flaw->rule.id, "complete-counted") ||
+        last->kinds[0]->class != CLASS_DAMAGE ||
+        !ANY(tokens, hit->from, "nothing", "nothing's", "none", "no"))
+        return false;
+    for (size_t i = last->to; i < hit->from; i++)
+        if (tokens->at[i].stop >= STOP_SENTENCE || ANY(tokens, i, "counted", "but", "all")) return false;
+    return hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE;
+}
+
+// Of a quilt its patches are what it is made of: "two patches have split".
+static bool is_of_patchwork(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (!type || hit->near || hit->to != hit->from + 1 || !text_same(hit->flaw->rule.id, "darned-patched") ||
+        !ANY(tokens, hit->from, "patch", "patches") || (!strstr(type, "quilt") && !strstr(type, "patchwork")))
+        return false;
+    return !ANY(tokens, hit->to, "over", "on", "where", "sewn", "covering", "replaced", "added") &&
+           !(hit->from > 0 && ANY(tokens, hit->from - 1, "replaced", "replacement", "new", "added", "later"));
+}
+
+// "No charger so": none is there, told by a rule's phrase of its own, and the last word tells that nothing
+// was tried. How many hits they are.
+static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near || hit->to != hit->from + 3 || !text_same(hit->kinds[0]->rule.id, "untested") ||
+        !token_is(tokens, hit->from, "no") || !ANY(tokens, hit->to - 1, "so", "to"))
+        return 1;
+    for (size_t i = 0; i < hits->count; i++) {
+        if (hits->at[i].from != hit->from || hits->at[i].to != hit->to - 1 ||
+            hits->at[i].flaw->form != ABSENCE)
+            continue;
+        hit[1] = *hit;
+        hit[1].from = hit->to - 1;
+        hit[1].own_no = true;
+        *hit = hit_of(&hits->at[i]);
+        return 2;
+    }
+    return 1;
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
     const struct phrase_hits *hits = &r->note->hits;
-    struct fault_hit *const kept = arena_array(r->note->arena, hits->count + 1, sizeof *kept);
+    struct fault_hit *const kept = arena_array(r->note->arena, 2 * hits->count + 2, sizeof *kept);
     r->hits = kept;
     if (!kept) return; // never so, which readers of code by machine do not know
     size_t reach = 0;
@@ -261,6 +334,7 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
+        if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;
@@ -285,7 +359,8 @@ static void gather(struct fault_reader *r) {
             continue;
         }
         if (hit->from < reach) continue;
-        kept[r->hit_count++] = hit_of(hit);
+        kept[r->hit_count] = hit_of(hit);
+        r->hit_count += leave_part(r, &kept[r->hit_count]);
         reach = hit->to;
     }
 }

@@ -34,12 +34,44 @@ static bool hears_condition(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "The line up the side is only the mold", "a seam from the mold": what it was cast in, and no growth.
+static bool is_form(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const words[] = {"line",  "lines", "seam",    "seams", "ridge", "ridges", "bump",
+                                        "bumps", "cast",  "pressed", "blown", "join",  "joins"};
+    static const char *const leads[] = {"the", "a", "its"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (strcmp(hit->kinds[0]->rule.id, "mold") != 0 || hit->from == 0 ||
+        !token_among(tokens, hit->from - 1, leads, sizeof leads / sizeof *leads))
+        return false;
+    for (size_t i = scope_clause_start(&r->scope, hit->from); i < hit->from; i++)
+        if (token_among(tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
+// "Bandages, not opened", "two packets, never opened": goods that are sealed, and no inside that was not
+// seen.
+static bool is_sealed(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const opened[] = {"opened", "unopened"};
+    if (strcmp(hit->kinds[0]->rule.id, "inside-not-inspected") != 0 || hit->from < 2 ||
+        !token_among(tokens, hit->to - 1, opened, sizeof opened / sizeof *opened))
+        return false;
+    size_t noun = hit->from - 1;
+    if (tokens->at[noun].stop == STOP_COMMA) noun--;
+    const struct token *token = &tokens->at[noun];
+    bool ends = hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE;
+    bool goods =
+        token->kind == TOKEN_WORD && token->one != token->fold && !r->part[noun] && !r->scope.fault[noun];
+    return goods && ends;
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
+    if (is_form(r, hit) || is_sealed(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true;                                                        // "didn't go through them"
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"

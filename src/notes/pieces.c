@@ -492,6 +492,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     struct share share = {0, 0};
     *of = 0;
     if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
+    size_t which, behind;
+    if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = recount(r, hit);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);

@@ -47,7 +47,8 @@ size_t spot_said_later(const struct fault_reader *r, const struct fault_hit *hit
     bool alone = link == at; // "A chip. Inside the foot."
     if (alone && !(sentence && spot_preposition(tokens, at))) return 0;
     size_t to = spot_place_at(r, link, from);
-    if (!to || is_keeping(tokens, *from, to)) return 0;
+    bool set = token_is(tokens, link, "from") && ANY(tokens, link - 1, "all", "both"); // "All from one set"
+    if (!to || set || is_keeping(tokens, *from, to)) return 0;
     if (alone) return to >= tokens->count || tokens->at[to].stop >= STOP_SENTENCE ? to : 0;
     for (size_t i = to; i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
         if (r->scope.fault[i]) return 0; // "It's on the rim that it is cracked"

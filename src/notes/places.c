@@ -3,6 +3,7 @@
 // the fault or before it.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -32,11 +33,11 @@ bool spot_article(const struct tokens *tokens, size_t i) {
 }
 
 static bool ends_place(const struct fault_reader *r, size_t i) {
-    static const char *const words[] = {"is",      "are",   "was",  "has",   "have", "but",    "and",
-                                        "with",    "where", "that", "which", "so",   "you",    "i",
-                                        "it",      "there", "can",  "shows", "from", "about",  "maybe",
-                                        "just",    "only",  "not",  "no",    "like", "when",   "if",
-                                        "because", "or",    "we",   "they",  "due",  "nothing"};
+    static const char *const words[] = {
+        "is",   "are",     "was",   "has",  "have", "but", "and",     "with",   "where",
+        "that", "which",   "so",    "you",  "i",    "it",  "there",   "can",    "shows",
+        "from", "about",   "maybe", "just", "only", "not", "no",      "like",   "when",
+        "if",   "because", "or",    "we",   "they", "due", "nothing", "unless", "until"};
     const struct tokens *tokens = &r->note->tokens;
     return tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
            token_among(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
@@ -202,6 +203,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         if (ends_place(r, at)) break;
         if (r->part[at]) last = at + 1;
     }
+    bool side =
+        !last && start > i + 1 && ANY(tokens, start, "left", "right") &&
+        (start + 1 >= tokens->count || tokens->at[start].stop != STOP_NONE || ends_place(r, start + 1));
+    if (side) last = start + 1; // "cut down on the left, it goes into the print"
     if (!last) return 0;
     *from = near ? i : start;
     return last;
@@ -487,10 +492,12 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
         "years",  "test",          "air",        "open",   "street", "lens"};
     const struct tokens *tokens = &r->note->tokens;
     size_t i = hit->to;
+    if (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her"))
+        i--; // "paint chipped on his hat", where "on" is of the fault's own words
     enum flaw_class class = hit->kinds[0]->class;
     if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT)) return 0;
     if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) ||
-        !token_is(tokens, i + 1, "the"))
+        !ANY(tokens, i + 1, "the", "his", "her"))
         return 0;
     size_t at = i + 2;
     while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
@@ -506,9 +513,11 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
 
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
-    if (!to && hit->to > hit->from + 1 && spot_preposition(&r->note->tokens, hit->to - 1)) {
-        to = place_behind(r, hit->to - 1, from); // "cracked through the base"
-        if (to <= hit->to) to = 0;               // "rust inside"
+    size_t last = hit->to - 1; // "pull on the" of its own words
+    while (last > hit->from && spot_article(&r->note->tokens, last)) last--;
+    if (!to && last > hit->from && spot_preposition(&r->note->tokens, last)) {
+        to = place_behind(r, last, from); // "cracked through the base"
+        if (to <= hit->to) to = 0;        // "rust inside"
         while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
     if (!to) to = place_further(r, next, from);

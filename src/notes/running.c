@@ -88,7 +88,9 @@ static bool does_something(const struct fault_reader *r, const struct fault_hit 
     const struct tokens *tokens = &r->note->tokens;
     static const char *const one_of_several[] = {"play",   "fire",   "heat",  "ring",  "print",
                                                  "record", "strike", "chime", "charge"};
-    if (!AMONG(tokens, hit->to - 1, one_of_several)) return false;
+    static const char *const measures[] = {"more than", "for more than", "longer than", "past", "beyond"};
+    bool short_of = token_first(tokens, hit->to, measures, COUNT(measures)); // "it runs … won't go more than"
+    if (!short_of && !AMONG(tokens, hit->to - 1, one_of_several)) return false;
     if (tokens->at[hit->to - 1].stop == STOP_NONE && hit->to < tokens->count &&
         tokens->at[hit->to].kind == TOKEN_FIGURE && token_is(tokens, hit->to - 1, "play"))
         return true;

@@ -5,6 +5,7 @@
 
 #include "text/order.h"
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/things.h"
 
@@ -105,11 +106,28 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
            (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
 }
 
+// "Won't catch", "mended by hand": what it does, and by what; no part.
+static bool is_deed(const struct tokens *tokens, size_t i) {
+    if (i == 0) return false;
+    if (ANY(tokens, i, "flies", "springs", "swings", "catches") &&
+        ANY(tokens, i + 1, "open", "off", "up", "out"))
+        return true; // "shuts, but flies open"
+    if (token_is(tokens, i, "hand")) return token_is(tokens, i - 1, "by");
+    return ANY(tokens, i, "catch", "lock", "latch", "hook", "buckle", "clasp", "seal", "zip", "screw",
+               "button", "fold", "strap") &&
+           ANY(tokens, i - 1, "won't", "wont", "doesn't", "doesnt", "didn't", "don't", "can't", "cannot",
+               "wouldn't", "will", "not");
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
         is_no_spot(tokens, i))
         return 0;
+    if (is_deed(tokens, i)) return 0;
+    if (i > 0 && ANY(tokens, i, "spots", "points", "parts", "places", "areas") &&
+        ANY(tokens, i - 1, "high", "raised", "low", "sunken"))
+        return 1; // "gilding worn on the high spots"
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"

@@ -85,6 +85,11 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             at = aside;
             continue;
         }
+        bool which = token_is(tokens, at - 1, "which") && at > 2 && tokens->at[at - 2].stop == STOP_COMMA;
+        if (which && r->part[at - 3]) { // "the left clasp, which won't hold"
+            at -= 2;
+            continue;
+        }
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
         if (r->part[at - 1] && r->scope.fault[at - 1] && in_other(r, at - 1, i)) return false;
         if (r->part[at - 1] && is_thing(r, at - 1)) return false;
@@ -264,6 +269,14 @@ static bool subject_of_sentence(const struct fault_reader *r, size_t i, size_t *
     return joined;
 }
 
+// "That somebody sewed", "which my uncle glued": what stands from `i` on tells who mended it.
+static bool who_mended(const struct fault_reader *r, size_t i, size_t to) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (; i < to && tokens->at[i].stop == STOP_NONE; i++)
+        if (ANY(tokens, i, "that", "which") && i < to) return true;
+    return false;
+}
+
 // "A rip at the elbow that somebody mended": the repair is where the damage was.
 static void move_to_damage(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t start = scope_sentence_start(&r->scope, hit->from);
@@ -271,8 +284,8 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
         const struct fault_hit *damage = &r->hits[k];
         if (damage->from >= hit->from) continue;
         if (damage->from < start) return;
-        if (!(r->scope.stance[damage->from] & STANCE_PAST) || damage->kinds[0]->class == CLASS_REPAIR)
-            continue;
+        bool past = (r->scope.stance[damage->from] & STANCE_PAST) || who_mended(r, damage->to, hit->from);
+        if (!past || damage->kinds[0]->class == CLASS_REPAIR) continue;
         *spot = spot_of_hit(r, damage);
         return;
     }
@@ -314,6 +327,11 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     spot_widen(r, &spot);
+    size_t from, to;
+    if (spot_numbered(r, hit, &from, &to) && (spot.part_to == spot.part_from || spot.part_from == from)) {
+        spot.part_from = from;
+        spot.part_to = to;
+    }
     return spot;
 }
 
@@ -323,7 +341,8 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
         return;
     const char *word = r->note->tokens.at[hit->from].fold;
     size_t size = strlen(word);
-    if (size < 4 || strcmp(word + size - 2, "ed") != 0) return;
+    bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
+    if (!dirty && (size < 4 || strcmp(word + size - 2, "ed") != 0)) return;
     for (size_t k = 0; k < r->hit_count; k++) {
         if (r->hits[k].to != hit->from - 1) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);
@@ -366,6 +385,24 @@ static bool is_of_next(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "The lid has a bent corner", "the board has a dented edge": the noun behind what is said is the place on
+// the part, which ends before token `part_to`.
+static void place_of_adjective(const struct fault_reader *r, const struct fault_hit *hit, bool near,
+                               size_t part_to, struct spot *spot) {
+    static const char *const anywhere[] = {"corner", "corners", "edge", "edges", "end", "ends"};
+    size_t behind, end, last = hit->to - 1;
+    if (spot->where_to || part_to > hit->from) return;
+    if (near && part_to < hit->from && part_behind(r, hit, &behind, &end)) {
+        spot->where_from = behind;
+        spot->where_to = end;
+    }
+    if (!spot->where_to && last > hit->from && !hit->near &&
+        token_among(&r->note->tokens, last, anywhere, COUNT(anywhere))) {
+        spot->where_from = last;
+        spot->where_to = last + 1;
+    }
+}
+
 // The part that its own words name, or those before or behind it.
 static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
@@ -389,6 +426,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         }
         spot->part_from = from;
         spot->part_to = to;
+        if (!absence) place_of_adjective(r, hit, near, to, spot);
         if (spot->part_to == hit->from) // "box lid hinge broken"
             while (spot->part_to + 1 < hit->to && r->part[spot->part_to]) spot->part_to++;
         size_t place =
@@ -438,11 +476,38 @@ static void take_parted(const struct fault_reader *r, const struct fault_hit *hi
     }
 }
 
+// "Let the hem down", "took the sleeves up": what was taken up is the part.
+static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->from, "let", "took", "taken", "take", "turned")) return false;
+    for (size_t i = hit->from + 1; i < hit->to; i++) {
+        if (!r->part[i] || !spot_article(tokens, i - 1)) continue;
+        spot->part_from = i;
+        spot->part_to = i + 1;
+        return true;
+    }
+    return false;
+}
+
+// Where nothing beside the fault tells it.
+static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    size_t from = 0, to = 0;
+    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to)) {
+        spot->part_from = from;
+        spot->part_to = to;
+    } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
+        spot->where_from = from;
+        spot->where_to = to;
+    }
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
+    size_t from = 0, to = spot_touched(r, hit, &from);
+    if (to) return (struct spot){.where_from = from, .where_to = to};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
         return spot; // "well out of date": no well
-    size_t from = 0, to = spot_place_of(r, hit, &from);
+    to = spot_place_of(r, hit, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
@@ -451,11 +516,18 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     take_parted(r, hit, &spot);
     if (is_of_next(r, hit, &spot)) spot.where_from = spot.where_to = 0;
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
+    if (nowhere && let_out(r, hit, &spot)) return spot;
     if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
         nowhere = false;
     }
+    if (!spot.where_to && hit->kinds[0]->form == ABSENCE && spot_owner(r, hit->from, &from, &to)) {
+        spot.where_from = from;
+        spot.where_to = to;
+    }
+    if (nowhere) find_else(r, hit, &spot);
+    nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere) share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)

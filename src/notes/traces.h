@@ -36,6 +36,9 @@ void read_so_too(struct fault_reader *reader);
 void read_roll(struct fault_reader *reader);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
+// company.c: what was looked for and there is none; and, when the faults are read, what goes with them.
+void read_sought_parts(struct fault_reader *reader);
+void read_company(struct fault_reader *reader);
 // sets.c: sets that are short, where no piece is named.
 void read_sets(struct fault_reader *reader);
 bool sets_has_pieces(const struct note *note); // is the thing known by its pieces?

@@ -260,7 +260,8 @@ static const char *preposition_for(const struct tokens *t, size_t from, size_t t
     size_t end = group_end(t, from, to);
     const struct token *head = &t->at[end - 1];
     if (in_list(head, takes_at, LENGTH(takes_at))) return "at";
-    if (in_list(head, takes_in, LENGTH(takes_in))) return "in";
+    bool raised = end > from + 1 && (is_word(head - 1, "high") || is_word(head - 1, "raised"));
+    if (in_list(head, takes_in, LENGTH(takes_in)) && !raised) return "in"; // but "on the high spots"
     return is_word(head, "spot") && is_determiner(&t->at[from]) ? "in" : "on";
 }
 

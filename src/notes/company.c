@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+// Faults that are told by what was said before them: mold "and the smell to go with it", a label that
+// somebody "looked for and there isn't one", "9 tapes and I counted 9".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "notes/lacking.h"
+#include "notes/traces.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// What smells, and of what.
+static const char *smell_of(const char *id) {
+    static const struct {
+        const char *sign, *smell;
+    } all[] = {{"mold", "odor-mildew"},     {"water-damage", "odor-mildew"}, {"tide-line", "odor-mildew"},
+               {"pet-hair", "odor-pet"},    {"heat-damage", "odor-smoke"},   {"smoke-residue", "odor-smoke"},
+               {"dust-grime", "odor-musty"}};
+    for (size_t i = 0; i < COUNT(all); i++)
+        if (!strcmp(all[i].sign, id)) return all[i].smell;
+    return NULL;
+}
+
+// "It has the smell to go with it", "and the smell to match", "and smells of it".
+static bool is_company(const struct tokens *tokens, size_t i) {
+    static const char *const tails[] = {"to go with",   "to match",   "to prove it",     "that goes with",
+                                        "goes with it", "which goes", "that comes with", "as well",
+                                        "too",          "to suit"};
+    if (ANY(tokens, i, "smells"))
+        return token_phrase(tokens, i, "smells of it") || token_phrase(tokens, i, "smells it");
+    return i > 0 && ANY(tokens, i - 1, "the", "a", "that") && token_first(tokens, i + 1, tails, COUNT(tails));
+}
+
+static void read_smell(struct fault_reader *r, size_t i) {
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "smell", "odor", "odour", "whiff", "pong", "smells") || !is_company(tokens, i) ||
+        note->taken[i] == TAKEN_FLAW || r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST))
+        return;
+    size_t start = tokens->at[scope_sentence_start(&r->scope, i)].from;
+    const char *smell = NULL;
+    for (size_t k = 0; k < note->record->flaw_count; k++) {
+        const struct item_flaw *flaw = &note->record->flaws[k];
+        const char *id = smell_of(flaw->kind->rule.id);
+        if (id && flaw->span.from >= start && flaw->span.from < tokens->at[i].from) smell = id;
+    }
+    const struct flaw *kind = smell ? ruleset_flaw(note->rules, smell) : NULL;
+    if (kind) fault_add(r, kind, NULL, NULL, i, i + 1);
+}
+
+// "I looked for the fire label and there isn't one", "hunted for a date, there is none".
+static void read_looked_for(struct fault_reader *r, size_t i) {
+    static const char *const none[] = {
+        "there isn't one", "there isnt one", "there is none",  "there's none",      "there wasn't one",
+        "there was none",  "it isn't there", "it's not there", "couldn't find one", "isn't one"};
+    static const char *const looks[] = {"look", "looked", "hunted", "searched", "looking", "hunt", "checked"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    if (!token_is(tokens, i, "for") || i == 0 || !token_among(tokens, i - 1, looks, COUNT(looks)) ||
+        !ANY(tokens, i + 1, "the", "a", "its", "any", "an") || !part_or_word_at(r, i + 1, &part))
+        return;
+    size_t end = scope_sentence_end(&r->scope, i), n = 0;
+    for (size_t at = part.to; at < end && !n; at++)
+        if ((n = token_first(tokens, at, none, COUNT(none))) != 0) part_tell_missing(r, &part, at, at + n);
+}
+
+// "12 tapes and I counted 12", "28 tiles, counted them, 28": the same number twice.
+static void read_counted(struct fault_reader *r, size_t i) {
+    enum { BACK = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "counted", "count") || i < 3) return;
+    size_t at = i + 1;
+    while (tokens->count > at &&
+           (tokens->at[at].stop == STOP_COMMA || ANY(tokens, at, "them", "all", "em", "twice")))
+        at++;
+    int number = degrees_number(tokens, at);
+    bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
+    if (number < 3 || !ends) return;
+    for (size_t back = 1; back <= BACK && back <= i; back++) {
+        if (tokens->at[i - back].stop >= STOP_SENTENCE) return;
+        if (degrees_number(tokens, i - back) != number) continue;
+        const struct flaw *kind = ruleset_flaw(r->note->rules, "complete-counted");
+        const struct record *record = r->note->record;
+        for (size_t k = 0; k < record->flaw_count; k++)
+            if (!strncmp(record->flaws[k].kind->rule.id, "missing-", strlen("missing-"))) return;
+        if (kind) fault_add(r, kind, NULL, NULL, i, at + 1);
+        return;
+    }
+}
+
+void read_sought_parts(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++) read_looked_for(r, i);
+}
+
+void read_company(struct fault_reader *r) {
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        read_smell(r, i);
+        read_counted(r, i);
+    }
+}

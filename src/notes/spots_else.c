@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+// Places that are told otherwise than beside the fault: by who lacks a part ("the lid has no knob"), by the
+// noun that a fault stands before ("a bent corner"), by what the first of several verbs is said of ("clasp
+// shuts, pops open"), at the head of a denial ("inside there's no stain, only rust") and by what one touches
+// ("flickers if you move the plug").
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+
+enum { WORDS_MOST = 4 };
+
+static bool opens_clause(const struct tokens *tokens, size_t i) {
+    return i == 0 || tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "and", "but", "so", "only");
+}
+
+// The parts that end before token `to` and open a clause, behind their article; false where none do.
+static bool subject_ending(const struct fault_reader *r, size_t to, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = to;
+    while (start > 0 && to - start < WORDS_MOST && r->part[start - 1] && !r->scope.fault[start - 1] &&
+           r->note->taken[start - 1] != TAKEN_TYPE && tokens->at[start - 1].stop == STOP_NONE)
+        start--;
+    if (start == to) return false;
+    while (start > 0 && spot_side(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE) start--;
+    size_t first = start;
+    if (first > 0 && spot_article(tokens, first - 1)) first--;
+    if (!opens_clause(tokens, first) && tokens->at[first - 1].kind == TOKEN_WORD && first == start) {
+        first--; // "coin battery door"
+        if (first > 0 && spot_article(tokens, first - 1)) first--;
+    }
+    *from = start;
+    return opens_clause(tokens, first);
+}
+
+bool spot_owner(const struct fault_reader *r, size_t at, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, at, "no", "without", "lost", "missing", "lacking", "any")) {
+        if (at == 0 || !ANY(tokens, at - 1, "has", "have", "had", "got", "is", "are", "hasn't", "with"))
+            return false;
+        at--;
+        if (at > 0 && token_is(tokens, at, "got")) at -= ANY(tokens, at - 1, "has", "have", "hasn't", "'s");
+    } else if (!ANY(tokens, at, "has", "have", "had", "lacks", "lack", "hasn't", "lost", "got"))
+        return false;
+    if (at == 0 || tokens->at[at - 1].stop != STOP_NONE) return false;
+    *to = at;
+    return spot_piece(r, at, from, to) || (*to = at, subject_ending(r, at, from));
+}
+
+bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { VERBS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->from < 3 || tokens->at[hit->from - 1].stop != STOP_COMMA) return false;
+    size_t start = scope_clause_start(&r->scope, hit->from - 1), at = start;
+    while (at < hit->from && tokens->at[at].stop != STOP_NONE) at++;
+    if (spot_article(tokens, at)) at++;
+    while (at < hit->from && spot_side(tokens, at)) at++;
+    *from = start = at;
+    while (at < hit->from && r->part[at] && r->note->taken[at] != TAKEN_TYPE && at < start + WORDS_MOST) at++;
+    *to = at;
+    if (at == start) return false;
+    size_t verb = at;
+    while (at < hit->from && tokens->at[at].stop == STOP_NONE && at < verb + VERBS_MOST && !r->part[at]) at++;
+    const char *word = tokens->at[verb].fold;
+    size_t size = strlen(word);
+    bool does = size > 3 && word[size - 1] == 's' && word[size - 2] != 's'; // "clicks", "closes"
+    return does && at > verb && at + 1 == hit->from && tokens->at[at].stop == STOP_COMMA;
+}
+
+size_t spot_fronted(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { FAR = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, i), only = i;
+    while (only > start && i - only < FAR && !ANY(tokens, only, "only", "just", "but", "though")) only--;
+    if (only == start || !ANY(tokens, only, "only", "just", "but", "though")) return 0;
+    bool alone = spot_adverb(tokens, start); // "underneath there's no"
+    size_t to = alone ? start + 1 : spot_place_at(r, start, from);
+    if (!to || to >= only) return 0;
+    while (to < only && tokens->at[to].stop == STOP_COMMA) to++;
+    if (!ANY(tokens, to, "there's", "theres", "there", "it's", "its", "it", "no", "nothing")) return 0;
+    for (size_t k = to; k < only; k++)
+        if (r->part[k] && !r->scope.fault[k]) return 0; // another place has been named since
+    if (alone) *from = start;
+    return alone ? start + 1 : spot_place_at(r, start, from);
+}
+
+size_t spot_touched(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    enum { VERB_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to;
+    if (hit->kinds[0]->class != CLASS_FUNCTION) return 0;
+    if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+    if (ANY(tokens, at - 1, "if", "when", "unless", "whenever")) at--; // "drops out if" of its own words
+    if (!ANY(tokens, at, "if", "when", "unless", "whenever", "until")) return 0;
+    if (!ANY(tokens, at + 1, "you", "i", "one")) return 0;
+    size_t verb = at + 2;
+    for (at = verb; at < verb + VERB_MOST && at < tokens->count && !ANY(tokens, at, "the", "its");) at++;
+    if (at == verb || !ANY(tokens, at, "the", "its")) return 0;
+    at++;
+    *from = at;
+    while (at < tokens->count && at < *from + WORDS_MOST && r->part[at] && !r->scope.fault[at]) at++;
+    return at > *from ? at : 0;
+}
+
+bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { BACK_MOST = 5, FURTHER_MOST = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (hit->kinds[0]->form == ABSENCE) return false;
+    for (size_t n = 0; n < BACK_MOST; n++, at--) {
+        if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
+        if (degrees_number(tokens, at - 1) || (ANY(tokens, at - 1, "other", "others") && at > 1)) break;
+        if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
+                 "slightly", "bit", "won't", "wont", "which", "with", "was", "badly"))
+            return false;
+    }
+    if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others"))) return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
+    if (number > start && spot_article(tokens, number - 1)) number--;
+    size_t link = number; // "and", "but" or a comma parts it from what it is one of
+    while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
+        link--;
+    if (link == number || link == start) return false;
+    bool joined = ANY(tokens, link, "and", "but");
+    for (at = link; at > start && link - at < FURTHER_MOST; at--) {
+        const struct token *token = &tokens->at[at - 1];
+        bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"
+        if (token->stop >= STOP_CLAUSE || (other && (!joined || r->note->record->count > 1))) return false;
+        if (!r->part[at - 1]) continue;
+        if (token->one == token->fold && at > 1 && ANY(tokens, at - 2, "still", "all", "both", "just"))
+            continue; // "trays still slide but one"
+        if (token->one == token->fold || r->note->taken[at - 1] == TAKEN_TYPE || spot_adverb(tokens, at - 1))
+            return false;
+        *to = at;
+        *from = at - 1;
+        while (*from > start && r->part[*from - 1] && !spot_adverb(tokens, *from - 1)) --*from;
+        // the parts have to be what the sentence is about: "brass pans, one", "the straps are on, but one"
+        size_t first = *from;
+        while (first > start && link - first < FURTHER_MOST &&
+               !(tokens->at[first - 1].stop != STOP_NONE || spot_preposition(tokens, first - 1) ||
+                 ANY(tokens, first - 1, "with", "has", "have")))
+            first--;
+        return first == start || degrees_number(tokens, first) > 0 ||
+               tokens->at[first - 1].stop != STOP_NONE || ANY(tokens, first - 1, "of");
+    }
+    return false;
+}
+
+bool spot_numbered(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (hit->kinds[0]->form == ABSENCE) return false;                       // "missing 2 legs"
+    bool own = at + 1 < hit->to && tokens->at[at + 1].kind == TOKEN_FIGURE; // "tape 7 squeals" is the fault's
+    if (!own) {
+        while (at > 0 &&
+               ANY(tokens, at - 1, "a", "an", "is", "has", "won't", "are", "just", "still", "small"))
+            at--;
+        if (at < 2 || tokens->at[at - 1].kind != TOKEN_FIGURE) return false;
+        at -= 2;
+    }
+    if (token_is(tokens, at + 2, "%")) return false;
+    const char *figure = tokens->at[at + 1].fold;
+    bool opens = at == 0 || tokens->at[at - 1].stop != STOP_NONE;
+    if (!opens || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].one != tokens->at[at].fold ||
+        tokens->at[at].stop != STOP_NONE || strlen(figure) > 2 || r->note->taken[at + 1] == TAKEN_MEASURE ||
+        degrees_number(tokens, at) ||
+        ANY(tokens, at, "about", "all", "of", "no", "size", "the", "age", "only"))
+        return false;
+    *from = at;
+    *to = at + 2;
+    return true;
+}
