@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "notes/bare.h"
 #include "notes/near.h"
 #include "notes/phrase_words.h"
 #include "notes/spoken.h"
@@ -17,6 +18,7 @@ struct phrase {
     uint32_t flaw;         // number in the rule set
     bool unless;
     bool gated; // of `sound`, without "{any}"
+    bool alone;
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
@@ -61,22 +63,24 @@ struct phrases {
 
 // --- building ---
 
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
-                bool gated) {
+static struct phrase *add(struct arena *arena, struct phrases *p, const char *text, size_t flaw,
+                          bool unless) {
     struct tokens tokens = tokens_cut(arena, text, strlen(text));
     struct phrase_words words = phrase_words_of_tokens(arena, &tokens);
-    if (!words.count) return;
+    if (!words.count) return NULL;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
     p->at[p->count++] = (struct phrase){words.at[words.count - 1].hash,
                                         (uint32_t)p->word_count,
                                         (uint32_t)words.count,
                                         (uint32_t)flaw,
                                         unless,
-                                        gated};
+                                        false,
+                                        false};
     for (size_t i = 0; i < words.count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = words.at[i].hash;
     }
+    return &p->at[p->count - 1];
 }
 
 static uint64_t key_of_two(uint64_t first, uint64_t second) {
@@ -188,7 +192,8 @@ static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rul
             const char *text = sound->at[k];
             if (strstr(text, NEAR_BAR)) continue;
             bool any = !strncmp(text, NEAR_ANY, sizeof NEAR_ANY - 1);
-            add(arena, p, any ? text + sizeof NEAR_ANY - 1 : text, i, false, !any);
+            struct phrase *added = add(arena, p, any ? text + sizeof NEAR_ANY - 1 : text, i, false);
+            if (added) added->gated = !any;
         }
     }
     phrases_index(arena, p);
@@ -233,8 +238,13 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     p->slips = slip_words_new(arena, rules);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
-        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
-        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
+        const struct texts *alone = &rules->flaws[i]->alone;
+        for (size_t k = 0; k < alone->count; k++) {
+            struct phrase *added = add(arena, p, alone->at[k], i, false);
+            if (added) added->gated = added->alone = true;
+        }
     }
     link_openings(arena, p, false);
     link_openings(arena, groups, true);
@@ -289,13 +299,14 @@ static void tell_barred(struct search *s, const struct phrase *phrase, size_t i)
     }
 }
 
-static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
+static struct phrase_hit *keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
     if (s->hits.count == s->room)
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
                                                       .from = s->words[i].from,
                                                       .to = s->words[end - 1].to,
                                                       .gated = gated};
+    return &s->hits.at[s->hits.count - 1];
 }
 
 static void keep(struct search *s, const struct phrase *phrase, size_t i) {
@@ -305,8 +316,8 @@ static void keep(struct search *s, const struct phrase *phrase, size_t i) {
         tell_barred(s, phrase, i);
         return;
     }
-    s->covered[phrase->flaw] = (uint32_t)end;
-    keep_hit(s, phrase->flaw, i, end, phrase->gated);
+    if (!phrase->alone) s->covered[phrase->flaw] = (uint32_t)end;
+    keep_hit(s, phrase->flaw, i, end, phrase->gated)->alone = phrase->alone;
 }
 
 static bool may_stand(const struct search *s, const struct spoken_gate *gate, uint64_t third, size_t i) {
@@ -493,8 +504,15 @@ static void to_tokens(const struct tokens *tokens, size_t *from, size_t *to) {
     *to = token_from(tokens, *to);
 }
 
+// What counts alone and does not stand so is no hit.
 static void all_to_tokens(struct search *s, const struct tokens *tokens) {
-    for (size_t i = 0; i < s->hits.count; i++) to_tokens(tokens, &s->hits.at[i].from, &s->hits.at[i].to);
+    size_t kept = 0;
+    for (size_t i = 0; i < s->hits.count; i++) {
+        struct phrase_hit *hit = &s->hits.at[i];
+        to_tokens(tokens, &hit->from, &hit->to);
+        if (!hit->alone || bare_stands(tokens, hit->from, hit->to)) s->hits.at[kept++] = *hit;
+    }
+    s->hits.count = kept;
     for (size_t i = 0; i < s->unless_count; i++) to_tokens(tokens, &s->unless[i].from, &s->unless[i].to);
     for (size_t i = 0; i < s->hits.barred_count; i++) {
         struct phrase_barred *barred = &s->hits.barred[i];
