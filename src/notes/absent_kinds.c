@@ -68,7 +68,10 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
                                          const char *part) {
     const struct ruleset *rules = r->note->rules;
     const struct family *family = r->note->record->family;
-    if (!family || !kind || occurs_in(kind, family)) return kind;
+    if (!family || !kind) return kind;
+    bool handle = same_noun(r->note->arena, part, "handle") || same_noun(r->note->arena, part, "pull");
+    if (handle && !strcmp(family->rule.id, "furniture")) return ruleset_flaw(rules, "missing-hardware");
+    if (occurs_in(kind, family)) return kind;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&
             occurs_in(rules->flaws[i], family) && has_part(r->note->arena, rules->flaws[i], part))

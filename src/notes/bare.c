@@ -37,5 +37,8 @@ bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     while (at > 0 && token_among(tokens, at - 1, subjects, COUNT(subjects))) at--;
     if (at > 0 && !parts_before(tokens, at - 1)) return false;
     for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
-    return at >= tokens->count || parts_before(tokens, at) || token_among(tokens, at, places, COUNT(places));
+    static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};
+    if (at >= tokens->count || parts_before(tokens, at)) return true;
+    return token_among(tokens, at, places, COUNT(places)) &&
+           !token_among(tokens, at + 1, other, COUNT(other));
 }

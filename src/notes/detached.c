@@ -89,7 +89,10 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
         *manner = DID;
         return 1;
     }
+    static const char *const plain[] = {"and",  "to",    "can",  "will",  "should", "could", "may",
+                                        "must", "would", "they", "these", "both",   "all",   "or"};
     if (!token_among(tokens, i, verbs, COUNT(verbs))) return 0;
+    if (token_is(tokens, i, "come") && i > 0 && token_among(tokens, i - 1, plain, COUNT(plain))) return 0;
     size_t way = i + 1;
     static const char *const between[] = {"right",   "completely", "partly", "clean", "slightly",
                                           "totally", "mostly",     "half",   "itself"};
@@ -150,7 +153,8 @@ void read_detached(struct fault_reader *r) {
         if (!behind || leads_on(tokens, i + n, manner)) continue;
         size_t part = behind - 1, from = part;
         if (is_taken(r, part, i + n)) continue;
-        if (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART) continue;
+        bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;
+        if (!free && !note_free(r->note, part, part + 1)) continue;
         const struct flaw *kind = kind_told(r, part, manner);
         if (!kind || is_off(r, part, i, n)) continue;
         while (from > 0 && r->part[from - 1]) from--;
