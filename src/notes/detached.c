@@ -5,7 +5,7 @@
 // comes off at all is no fault ("the cover comes off for washing"), so the verb has to say that it did.
 #include <string.h>
 
-#include "notes/faults.h"
+#include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -41,21 +41,6 @@ static const struct {
 
 enum manner { NONE, DID, DOES }; // it did come off, it is about to
 
-static bool is_kind_of(const char *list, const struct token *token) {
-    const char *words[] = {token->one, token->fold};
-    for (size_t w = 0; w < COUNT(words); w++) {
-        char padded[32];
-        size_t size = words[w] ? strlen(words[w]) : 0;
-        if (size > 2 && !strcmp(words[w] + size - 2, "'s")) size -= 2; // "the hem's come down"
-        if (!size || size + 3 > sizeof padded) continue;
-        padded[0] = ' ';
-        memcpy(padded + 1, words[w], size);
-        memcpy(padded + size + 1, " ", 2);
-        if (strstr(list, padded)) return true;
-    }
-    return false;
-}
-
 static const struct flaw *kind_of(const struct fault_reader *r, size_t i) {
     const struct family *family = r->note->record->family;
     for (size_t k = 0; k < COUNT(kinds); k++) {
@@ -68,7 +53,7 @@ static const struct flaw *kind_of(const struct fault_reader *r, size_t i) {
             memcpy(padded + strlen(id) + 1, " ", 2);
             if (!strstr(kinds[k].families, padded)) continue;
         }
-        if (is_kind_of(kinds[k].parts, &r->note->tokens.at[i]))
+        if (stuff_among(kinds[k].parts, &r->note->tokens.at[i]))
             return ruleset_flaw(r->note->rules, kinds[k].kind);
     }
     return NULL;
@@ -91,6 +76,11 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
     }
     static const char *const plain[] = {"and",  "to",    "can",  "will",  "should", "could", "may",
                                         "must", "would", "they", "these", "both",   "all",   "or"};
+    if ((token_is(tokens, i, "is") || token_is(tokens, i, "are")) && token_is(tokens, i + 1, "off") &&
+        (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)) {
+        *manner = DID;
+        return 2;
+    }
     if (!token_among(tokens, i, verbs, COUNT(verbs))) return 0;
     if (token_is(tokens, i, "come") && i > 0 && token_among(tokens, i - 1, plain, COUNT(plain))) return 0;
     size_t way = i + 1;
