@@ -92,15 +92,26 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
     return way + 1 - i;
 }
 
+// A part of no kind above that is coming away, by its stuff.
+static const struct flaw *kind_of_stuff(const struct fault_reader *r, size_t part) {
+    static const char *const ids[STUFFS] = {[STUFF_CLOTH] = "seam-open",
+                                            [STUFF_LEATHER] = "seam-open",
+                                            [STUFF_RUBBER] = "rubber-perished",
+                                            [STUFF_WOOD] = "loose-joint"};
+    const char *id = ids[stuff_of_part(r, part)];
+    return ruleset_flaw(r->note->rules, id ? id : "loose-part");
+}
+
 // What stands between the part and the verb: "has", "are starting to", "on one side has".
-static size_t part_before(const struct fault_reader *r, size_t i) {
+static size_t part_before(const struct fault_reader *r, size_t i, enum manner manner) {
     enum { BACK = 7 };
     static const char *const ends[] = {"i", "you", "it", "they", "we", "he", "she", "comes", "can"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BACK && back <= i; back++) {
         size_t at = i - back;
         if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, ends, COUNT(ends))) return 0;
-        if (tokens->at[at].kind == TOKEN_WORD && kind_of(r, at)) return at + 1;
+        if (tokens->at[at].kind != TOKEN_WORD) continue;
+        if (kind_of(r, at) || (manner == DOES && r->part[at])) return at + 1;
     }
     return 0;
 }
@@ -121,6 +132,7 @@ static bool is_taken(const struct fault_reader *r, size_t from, size_t to) {
 
 static const struct flaw *kind_told(const struct fault_reader *r, size_t part, enum manner manner) {
     const struct flaw *kind = kind_of(r, part);
+    if (!kind) return kind_of_stuff(r, part);
     bool solid = kind && !strcmp(kind->rule.id, "broken-part");
     return solid && manner == DOES ? ruleset_flaw(r->note->rules, "loose-part") : kind;
 }
@@ -139,7 +151,7 @@ void read_detached(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         enum manner manner = NONE;
         if (tokens->at[i].kind != TOKEN_WORD) continue;
-        size_t n = verb_at(tokens, i, &manner), behind = n ? part_before(r, i) : 0;
+        size_t n = verb_at(tokens, i, &manner), behind = n ? part_before(r, i, manner) : 0;
         if (!behind || leads_on(tokens, i + n, manner)) continue;
         size_t part = behind - 1, from = part;
         if (is_taken(r, part, i + n)) continue;

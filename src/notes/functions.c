@@ -31,7 +31,8 @@ static const char *const verbs[] = {
     "feed",      "advance",   "focus",    "bite",      "read",       "cut",           "respond",
     "reverse",   "oscillate", "trigger",  "pick up",   "wind on",    "let go",        "spring back",
     "come back", "pop up",    "come out", "come off",  "light up",   "screw down",    "screw on",
-    "pull out",  "push in"};
+    "pull out",  "push in",   "zero",     "settle",    "swing",      "hinge",         "drop",
+    "float",     "level"};
 
 static const struct {
     const char *kind, *parts;
