@@ -105,15 +105,19 @@ static const struct flaw *kind_of_stuff(const struct fault_reader *r, size_t par
 // What stands between the part and the verb: "has", "are starting to", "on one side has".
 static size_t part_before(const struct fault_reader *r, size_t i, enum manner manner) {
     enum { BACK = 7 };
+    static const char *const off[] = {"off", "away"};
     static const char *const ends[] = {"i", "you", "it", "they", "we", "he", "she", "comes", "can"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BACK && back <= i; back++) {
         size_t at = i - back;
-        if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, ends, COUNT(ends))) return 0;
+        if (tokens->at[at].stop != STOP_NONE) break;
+        if (token_among(tokens, at, ends, COUNT(ends))) return 0;
         if (tokens->at[at].kind != TOKEN_WORD) continue;
         if (kind_of(r, at) || (manner == DOES && r->part[at])) return at + 1;
     }
-    return 0;
+    bool gone = manner == DID && token_among(tokens, i + 1, off, COUNT(off)) &&
+                !(token_is(tokens, i, "is") || token_is(tokens, i, "are"));
+    return gone ? stuff_subject(r, i) : 0;
 }
 
 // "Came off a boat", "comes off for cleaning", "came out in 1950", "coming out of": where it comes from.
@@ -132,6 +136,7 @@ static bool is_taken(const struct fault_reader *r, size_t from, size_t to) {
 
 static const struct flaw *kind_told(const struct fault_reader *r, size_t part, enum manner manner) {
     const struct flaw *kind = kind_of(r, part);
+    if (!kind && manner == DID) return ruleset_flaw(r->note->rules, "broken-part");
     if (!kind) return kind_of_stuff(r, part);
     bool solid = kind && !strcmp(kind->rule.id, "broken-part");
     return solid && manner == DOES ? ruleset_flaw(r->note->rules, "loose-part") : kind;

@@ -82,3 +82,47 @@ enum stuff stuff_of_part(const struct fault_reader *r, size_t i) {
         if (!strcmp(families[k].family, family->rule.id)) return families[k].stuff;
     return STUFF_ANY;
 }
+
+// No part of a thing: what it is called by itself, who has it, what is on it, and what is meant to be taken
+// off.
+static bool is_no_part(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "it",      "this",  "that",    "they",    "these",  "those", "i",       "you",        "we",
+        "he",      "she",   "who",     "which",   "all",    "there", "nothing", "everything", "anything",
+        "none",    "one",   "thing",   "whole",   "rest",   "label", "labels",  "sticker",    "stickers",
+        "price",   "tag",   "tags",    "stain",   "stains", "mark",  "marks",   "dirt",       "dust",
+        "grime",   "rust",  "polish",  "tape",    "lid",    "lids",  "cover",   "covers",     "top",
+        "smell",   "paint", "tarnish", "residue", "mold",   "color", "colour",  "grease",     "bottom",
+        "cap",     "caps",  "back",    "front",   "seller", "wax",   "soot",    "ink",        "mud",
+        "varnish", "glue",  "postage", "box",     "deal",   "sale",  "post"};
+    const struct token *token = &note->tokens.at[i];
+    const char *type = note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    if (type && (!strcmp(token->one ? token->one : token->fold, head ? head + 1 : type) ||
+                 !strcmp(token->fold, head ? head + 1 : type)))
+        return true;
+    return token->kind != TOKEN_WORD || token_among(&note->tokens, i, words, COUNT(words));
+}
+
+size_t stuff_subject(const struct fault_reader *r, size_t i) {
+    enum { WORDS = 3 };
+    static const char *const verbs[] = {"has",  "have", "is",       "are",   "also",
+                                        "just", "both", "recently", "since", "had"};
+    static const char *const opens[] = {"the",  "its",     "a",   "an",     "one", "two",     "three", "four",
+                                        "some", "several", "few", "couple", "of",  "another", "their"};
+    static const char *const joins[] = {"and", "but", "though", "only", "except"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i > 0 && token_among(tokens, i - 1, verbs, COUNT(verbs))) i--;
+    if (i == 0 || is_no_part(r->note, i - 1) || token_among(tokens, i - 1, opens, COUNT(opens))) return 0;
+    bool opened = false;
+    for (size_t at = i - 1, n = 0; n <= WORDS; n++, at--) {
+        if (at == 0) return opened || r->part[i - 1] ? i : 0;
+        const struct token *before = &tokens->at[at - 1];
+        if (before->stop != STOP_NONE || token_among(tokens, at - 1, joins, COUNT(joins)))
+            return opened || r->part[i - 1] || n == 0 ? i : 0;
+        if (before->kind != TOKEN_WORD) return 0;
+        bool opening = token_among(tokens, at - 1, opens, COUNT(opens));
+        if (opened && !opening) return 0;
+        opened |= opening;
+    }
+    return 0;
+}

@@ -24,4 +24,9 @@ enum stuff stuff_of_part(const struct fault_reader *reader, size_t i);
 // Is the token, or its singular, or it without "'s", one of the words of a list with a space around each?
 bool stuff_among(const char *list, const struct token *token);
 
+// The noun that a clause is about, of which the verb at token `i` says something: "the hoop has", "two pads
+// have", "hoops are"; 0 where it is the thing itself, a pronoun, a mark or dirt, or more than a few words,
+// else the token behind it.
+size_t stuff_subject(const struct fault_reader *reader, size_t i);
+
 #endif
