@@ -13,7 +13,7 @@ static const struct {
     const char *any;   // NULL: only on the stuffs below
     const char *of[STUFFS];
 } ills[] = {
-    {" crooked askew lopsided skewed skewwhiff ", "dent-bend", {[STUFF_WOOD] = "warped"}},
+    {" crooked skewed skewwhiff ", NULL, {[STUFF_WOOD] = "warped", [STUFF_METAL] = "dent-bend"}},
     {" crushed flattened squashed mangled dished ",
      "dent-bend",
      {[STUFF_PAPER] = "crease", [STUFF_CLOTH] = "crease"}},
@@ -43,7 +43,7 @@ static const struct {
     {" stretched overstretched ",
      "size-changed",
      {[STUFF_METAL] = "dent-bend", [STUFF_RUBBER] = "rubber-perished"}},
-    {" slack ", NULL, {[STUFF_RUBBER] = "rubber-perished", [STUFF_CLOTH] = "size-changed"}},
+    {" slack ", "loose-part", {[STUFF_RUBBER] = "rubber-perished", [STUFF_CLOTH] = "size-changed"}},
     {" marked streaky streaked spotty spotted patchy splotchy ",
      NULL,
      {[STUFF_CLOTH] = "stain", [STUFF_LEATHER] = "stain", [STUFF_PAPER] = "stain", [STUFF_FIRED] = "stain"}},
@@ -70,6 +70,7 @@ static const struct {
       [STUFF_PAPER] = "tear",
       [STUFF_METAL] = "dent-bend",
       [STUFF_LEATHER] = "wear-rub"}},
+    {" squeaks squeals creaks clunks grinds ", "partly-working", {[STUFF_WOOD] = "loose-joint"}},
     {" thinning ", NULL, {[STUFF_CLOTH] = "fabric-weak", [STUFF_METAL] = "blade-wear"}},
     {" chewed gnawed ",
      NULL,
@@ -89,6 +90,16 @@ static const char *const manners[] = {
     "a",    "bit",    "little", "very",   "badly",      "slightly", "quite", "all",    "rather", "pretty",
     "too",  "fairly", "now",    "well",   "right",      "somewhat", "most",  "mostly", "partly", "to",
     "also", "just",   "both",   "really", "completely", "up",       "out",   "in"};
+
+// "Needs replacing": how many tokens.
+static size_t wanted_at(const struct tokens *tokens, size_t i) {
+    static const char *const wants[] = {"needs", "need", "wants", "want", "requires", "require"};
+    static const char *const works[] = {"replacing", "attention", "fixing",      "repair",
+                                        "repairing", "mending",   "sorting",     "renewing",
+                                        "changing",  "renewal",   "replacement", "repairs"};
+    return token_among(tokens, i, wants, COUNT(wants)) && token_among(tokens, i + 1, works, COUNT(works)) ? 2
+                                                                                                          : 0;
+}
 
 static const char *kind_said(const struct fault_reader *r, size_t word, size_t part) {
     const struct token *token = &r->note->tokens.at[word];
@@ -117,10 +128,10 @@ static size_t part_before(const struct fault_reader *r, size_t i) {
         if (r->part[at - 1]) return at;
         if (!token_among(tokens, at - 1, copulas, COUNT(copulas)) &&
             !token_among(tokens, at - 1, manners, COUNT(manners)))
-            return stuff_of_part(r, at - 1) && n > 0 && token_is(tokens, at - 2, "the") ? at : 0;
+            return stuff_subject(r, at);
         at--;
     }
-    return 0;
+    return stuff_subject(r, at);
 }
 
 static bool closes(const struct tokens *tokens, size_t i) {
@@ -136,18 +147,19 @@ void read_ill_parts(struct fault_reader *r) {
                                 STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
-        if (tokens->at[i].kind != TOKEN_WORD || !note_free(r->note, i, i + 1) || !may_be(&tokens->at[i]))
+        size_t n = wanted_at(tokens, i);
+        if (!n) n = tokens->at[i].kind == TOKEN_WORD && may_be(&tokens->at[i]);
+        if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off || !closes(tokens, i + n))
             continue;
-        if (r->scope.stance[i] & off || !closes(tokens, i + 1)) continue;
         size_t behind = part_before(r, i);
         if (!behind) continue;
         size_t part = behind - 1, from = part;
         if (!note_free(r->note, part, behind) && r->note->taken[part] != TAKEN_PART) continue;
-        const char *id = kind_said(r, i, part);
+        const char *id = n > 1 ? "broken-part" : kind_said(r, i, part);
         const struct flaw *kind = id ? ruleset_flaw(r->note->rules, id) : NULL;
         if (!kind) continue;
         while (from > 0 && r->part[from - 1]) from--;
-        struct fault_hit hit = {.from = i, .to = i + 1, .kinds = {kind}, .kind_count = 1};
+        struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
         fault_tell(r, &hit, kind, fault_place(r->note, from, behind), NULL);
     }
 }
