@@ -191,6 +191,7 @@ static const struct {
                   {"takes both hands to move", STICKS, false},
 
                   {"noisy", FAILS, false},
+                  {"slow", FAILS, true},
                   {"erratic", FAILS, false},
                   {"intermittent", FAILS, false},
                   {"temperamental", FAILS, false},

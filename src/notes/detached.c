@@ -31,6 +31,7 @@ static const struct {
     {"missing-button", " clothing linens bags crafts holiday ", " button toggle popper hook stud "},
     {"strap-damage", " bags footwear cameras sports music ", " strap handle sling "},
     {"stone-missing", " jewelry ", " stone pearl rhinestone gem crystal "},
+    {"loose-joint", " decor ", " corner mitre joint frame "},
     {"loose-joint", " furniture ",
      " leg arm stretcher rail rung spindle back slat foot joint bracket frame corner "},
     {"broken-part", NULL,

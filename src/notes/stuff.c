@@ -27,8 +27,9 @@ static const struct {
     {STUFF_PAPER, " page endpaper map mount label jacket slipcase card wrapper leaf paper "
                   "poster envelope pages leaves cardboard "},
     {STUFF_LEATHER, " flap gusset upper tongue vamp saddle leather insole sweatband hide suede "},
-    {STUFF_RUBBER, " tire tyre seal gasket hose bellows washer foam sole rubber tube o-ring bladder belt "
-                   "elastic grommet "},
+    {STUFF_RUBBER,
+     " surround tire tyre seal gasket hose bellows washer foam sole rubber tube o-ring bladder belt "
+     "elastic grommet "},
     {STUFF_FIRED, " glaze glass lens mirror saucer chimney crystal stopper "},
     {STUFF_PLASTIC, " casing housing plastic bakelite keytop vinyl leatherette "},
 };
