@@ -301,6 +301,8 @@ void read_ailing(struct fault_reader *reader);
 void read_detached(struct fault_reader *reader);
 // ill_parts.c: "the edges curl", "keys dull": what no rule knows, by the stuff of the part.
 void read_ill_parts(struct fault_reader *reader);
+// misbehaves.c: "skips stitches", "won't inflate", "reads low".
+void read_misbehaves(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".
 void read_halfway(struct fault_reader *reader);
 // faculty.c: "no strike", "drags on 45", "it won't rewind": one of the things that it should do.
