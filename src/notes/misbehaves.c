@@ -137,7 +137,7 @@ static const char *const denials[] = {"won't", "wont",  "doesn't", "doesnt",  "d
 
 static const char works_of[] =
     " electrical clocks-watches cameras music tools sports lighting media kitchenware other "
-    "parts crafts ";
+    "parts crafts decor ";
 
 static const char regulated[] = " focus rangefinder meter tension timing strike chime speed balance "
                                 "alignment tracking pitch tuning action zero "
@@ -180,14 +180,16 @@ static size_t denied_at(const struct tokens *tokens, size_t i, enum wrong *wrong
     return n ? at + n - i : 0;
 }
 
-static bool closes(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "and",   "but",  "at",    "in",     "on",    "when",     "if",    "under",     "with", "once",
-        "after", "as",   "or",    "unless", "some",  "until",    "while", "because",   "from", "a",
-        "so",    "now",  "every", "all",    "badly", "properly", "very",  "sometimes", "the",  "like",
-        "right", "down", "to",    "out",    "for",   "where",    "well"};
-    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
-           token_among(tokens, i, words, COUNT(words));
+// A verb of one word goes on to where or what for where it is meant to do that: "slips off for cleaning".
+static bool closes(const struct tokens *tokens, size_t i, size_t words) {
+    static const char *const ends[] = {
+        "and",   "but",     "when", "if",  "under", "once",  "after", "as",        "or", "unless",   "until",
+        "while", "because", "so",   "now", "every", "badly", "all",   "sometimes", "a",  "slightly", "very"};
+    static const char *const more[] = {"at",   "in",  "on",       "with", "some",
+                                       "from", "the", "properly", "well", "to"};
+    if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
+        return true;
+    return words > 1 && (token_is(tokens, i - 1, "says") || token_among(tokens, i, more, COUNT(more)));
 }
 
 // Of the thing itself: nothing before it in its clause, or a pronoun.
@@ -217,7 +219,8 @@ void read_misbehaves(struct fault_reader *r) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         size_t n = denied_at(tokens, i, &wrong), told = n;
         if (!n) n = predicate_at(tokens, i, &wrong);
-        if (!n || !closes(tokens, i + n) || r->scope.stance[i] & off) continue;
+        if (!n || !closes(tokens, i + n, told || wrong != FACULTY ? n : 1) || r->scope.stance[i] & off)
+            continue;
         if (!told && r->scope.stance[i] & STANCE_DENIED && !(r->scope.cue[i] >= i && r->scope.cue[i] < i + n))
             continue;
         bool free = true;
