@@ -40,7 +40,7 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
         if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
     }
     const struct flaw *fittings = ruleset_flaw(rules, "missing-hardware"); // "chin strap buckle"
-    for (size_t k = 0; head && fittings && k < fittings->parts.count; k++)
+    for (size_t k = 0; head && (*part < '0' || *part > '9') && fittings && k < fittings->parts.count; k++)
         if (same_noun(arena, fittings->parts.at[k], head + 1)) return fittings;
     return ruleset_flaw(rules, "missing-accessory");
 }

@@ -75,8 +75,10 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
         *manner = DID;
         return 1;
     }
-    static const char *const plain[] = {"and",  "to",    "can",  "will",  "should", "could", "may",
-                                        "must", "would", "they", "these", "both",   "all",   "or"};
+    static const char *const plain[] = {"and",     "to",    "can",  "will",   "should", "could",  "may",
+                                        "must",    "would", "they", "didn't", "didnt",  "might",  "won't",
+                                        "doesn't", "don't", "not",  "never",  "can't",  "cannot", "did",
+                                        "these",   "both",  "all",  "or"};
     if ((token_is(tokens, i, "is") || token_is(tokens, i, "are")) && token_is(tokens, i + 1, "off") &&
         (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)) {
         *manner = DID;
