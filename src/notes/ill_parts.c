@@ -87,6 +87,19 @@ static const struct {
      {[STUFF_CLOTH] = "fabric-weak", [STUFF_RUBBER] = "rubber-perished"}},
 };
 
+// All words of the table, so that most tokens cost one look.
+static const char *const ill_words[] = {
+    "bald",      "balding",  "bashed",   "blackened",  "blistering",  "browned", "bubbled",   "bubbles",
+    "bubbling",  "bubbly",   "buggered", "bust",       "busted",      "chewed",  "clunks",    "cockled",
+    "creaks",    "crooked",  "crumbled", "crumbling",  "crumbly",     "crushed", "curl",      "curled",
+    "curling",   "curls",    "damaged",  "damp",       "dished",      "dried",   "dull",      "dulled",
+    "felted",    "flakes",   "flaking",  "flaky",      "flattened",   "gnawed",  "grinds",    "hardened",
+    "knackered", "lifting",  "lumpy",    "mangled",    "marked",      "matted",  "mullered",  "overstretched",
+    "parched",   "patchy",   "puckered", "puckering",  "puckers",     "rippled", "ripples",   "ruined",
+    "shrunk",    "shrunken", "skewed",   "skewwhiff",  "slack",       "soggy",   "splotchy",  "spotted",
+    "spotty",    "squashed", "squeaks",  "squeals",    "streaked",    "streaky", "stretched", "thinning",
+    "undone",    "unpicked", "unsewn",   "unstitched", "waterlogged", "wrecked"};
+
 static const char *const copulas[] = {"is",   "are",     "has",      "have",      "looks", "look",
                                       "gone", "going",   "been",     "was",       "seems", "got",
                                       "gets", "getting", "starting", "beginning", "turned"};
@@ -113,12 +126,6 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
         return kind ? kind : ills[k].any;
     }
     return NULL;
-}
-
-static bool may_be(const struct token *token) {
-    for (size_t k = 0; k < COUNT(ills); k++)
-        if (stuff_among(ills[k].words, token)) return true;
-    return false;
 }
 
 // The part right before the word, its verb and words of degree; 0 if the clause says something else.
@@ -152,7 +159,7 @@ void read_ill_parts(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t n = wanted_at(tokens, i);
-        if (!n) n = tokens->at[i].kind == TOKEN_WORD && may_be(&tokens->at[i]);
+        if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
         if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off || !closes(tokens, i + n))
             continue;
         size_t behind = part_before(r, i);
