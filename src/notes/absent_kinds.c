@@ -115,6 +115,10 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool made = false; // the arm of a lamp was made apart
     for (size_t i = 0; family && i < COUNT(built); i++)
         made |= !strcmp(family->rule.id, built[i]) && !strcmp(head, "arm");
+    static const char *const fired[] = {"ceramics", "glassware", "jewelry"};
+    for (size_t i = 0; family && i < COUNT(fired); i++) // of a flower, and of no book
+        if (!strcmp(family->rule.id, fired[i]) && !strcmp(head, "leaf"))
+            return ruleset_flaw(note->rules, "broken-part");
     if (is_limb(head) && !made && !(!strcmp(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)

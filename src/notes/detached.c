@@ -27,7 +27,8 @@ static const struct {
     {"trim-loss", NULL,
      " tie braid fringe tassel ribbon lace sequin feather patch trim trimming edging pompom bobble "
      "applique "
-     "piping bead gimp rosette loop eyelet "},
+     "piping bead gimp rosette "},
+    {"trim-loss", " clothing linens ", " loop eyelet "},
     {"missing-button", " clothing linens bags crafts holiday ", " button toggle popper hook stud "},
     {"strap-damage", " bags footwear cameras sports music ", " strap handle sling "},
     {"stone-missing", " jewelry ", " stone pearl rhinestone gem crystal "},
