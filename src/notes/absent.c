@@ -107,6 +107,17 @@ static bool is_stuff(const struct note *note, size_t from, size_t to) {
     return to > from + 1 && word_at(note, from, 1u << USE_MATERIAL, &entry) == to - from;
 }
 
+// "Some of the sockets", "a few pegs": several, with no number.
+static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
+    enum { BACK = 3 };
+    static const char *const words[] = {"some", "several", "few", "most", "odd", "many", "half"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (tokens->at[to - 1].one == tokens->at[to - 1].fold) return false;
+    for (size_t at = from; at > 0 && at + BACK > from && tokens->at[at - 1].stop == STOP_NONE; at--)
+        if (token_among(tokens, at - 1, words, COUNT(words))) return true;
+    return false;
+}
+
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
@@ -158,7 +169,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
             token_is(&note->tokens, cue_to - 1, "missing"))
             stance |= STANCE_DENIED;
     int of = 0, count = count_of_parts(r, from, to, &of);
-    const struct flaw *kind = absent_kind_here(r, part, count);
+    const struct flaw *kind = absent_kind_here(r, part, count ? count : some_of_them(r, from, to) ? 2 : 0);
     bool cloth = id && (!strcmp(id, "linens") || !strcmp(id, "clothing"));
     if (cloth && token_is(&note->tokens, to - 1, "pulls")) return NULL; // threads, and no knobs
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;

@@ -39,6 +39,9 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
             if (same_noun(arena, kind->parts.at[k], part)) return kind;
         if (head && kind->part && same_noun(arena, kind->part, head + 1)) return kind;
     }
+    const struct flaw *fittings = ruleset_flaw(rules, "missing-hardware"); // "chin strap buckle"
+    for (size_t k = 0; head && (*part < '0' || *part > '9') && fittings && k < fittings->parts.count; k++)
+        if (same_noun(arena, fittings->parts.at[k], head + 1)) return fittings;
     return ruleset_flaw(rules, "missing-accessory");
 }
 
@@ -68,7 +71,10 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
                                          const char *part) {
     const struct ruleset *rules = r->note->rules;
     const struct family *family = r->note->record->family;
-    if (!family || !kind || occurs_in(kind, family)) return kind;
+    if (!family || !kind) return kind;
+    bool handle = same_noun(r->note->arena, part, "handle") || same_noun(r->note->arena, part, "pull");
+    if (handle && !strcmp(family->rule.id, "furniture")) return ruleset_flaw(rules, "missing-hardware");
+    if (occurs_in(kind, family)) return kind;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&
             occurs_in(rules->flaws[i], family) && has_part(r->note->arena, rules->flaws[i], part))
@@ -109,6 +115,10 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool made = false; // the arm of a lamp was made apart
     for (size_t i = 0; family && i < COUNT(built); i++)
         made |= !strcmp(family->rule.id, built[i]) && !strcmp(head, "arm");
+    static const char *const fired[] = {"ceramics", "glassware", "jewelry"};
+    for (size_t i = 0; family && i < COUNT(fired); i++) // of a flower, and of no book
+        if (!strcmp(family->rule.id, fired[i]) && !strcmp(head, "leaf"))
+            return ruleset_flaw(note->rules, "broken-part");
     if (is_limb(head) && !made && !(!strcmp(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");
     static const char *const labeled[] = {"furniture", "clothing", "linens", "bags", "footwear"};

@@ -297,6 +297,21 @@ static bool is_of_elsewhere(const struct scope *s, size_t i, size_t end) {
     return placed && fault;
 }
 
+// "Lens cracked, burner isn't there": of a clause that names no fault a part lacks, and nothing before it is
+// denied.
+static bool lacks_a_part(const struct scope *s, size_t i) {
+    static const char *const cues[] = {"not", "isn't", "aren't", "is", "are"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_among(tokens, i, cues, COUNT(cues))) return false;
+    size_t from = i;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && tokens->at[from - 1].kind != TOKEN_SIGN &&
+           !s->fault[from - 1])
+        from--;
+    static const char *const backs[] = {"it", "they", "these", "those", "any", "such", "that", "this"};
+    bool back = from < i && token_among(tokens, from, backs, COUNT(backs));
+    return from > 0 && from < i && tokens->at[from - 1].stop == STOP_COMMA && !back;
+}
+
 // "Chip free", "smoke-free": the word before alone; "chips: none" the clause before.
 static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance) {
     const struct tokens *tokens = &s->note->tokens;
@@ -310,6 +325,7 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
     size_t from = i;
     if (is_of_elsewhere(s, i, i + n)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
+    if (lacks_a_part(s, i)) return;
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
 }
 

@@ -571,6 +571,9 @@ void read_faults(struct note *note) {
     read_sound_said(&r);
     read_functions(&r);
     read_ailing(&r);
+    read_detached(&r);
+    read_ill_parts(&r);
+    read_misbehaves(&r);
     read_halfway(&r);
     read_faculties(&r);
     read_undone(&r);

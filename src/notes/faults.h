@@ -306,6 +306,12 @@ bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, co
 bool function_moves(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
 void read_ailing(struct fault_reader *reader);
+// detached.c: "the hem is coming down", "two ties have come off".
+void read_detached(struct fault_reader *reader);
+// ill_parts.c: "the edges curl", "keys dull": what no rule knows, by the stuff of the part.
+void read_ill_parts(struct fault_reader *reader);
+// misbehaves.c: "skips stitches", "won't inflate", "reads low".
+void read_misbehaves(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".
 void read_halfway(struct fault_reader *reader);
 // faculty.c: "no strike", "drags on 45", "it won't rewind": one of the things that it should do.

@@ -31,7 +31,8 @@ static const char *const verbs[] = {
     "feed",      "advance",   "focus",    "bite",      "read",       "cut",           "respond",
     "reverse",   "oscillate", "trigger",  "pick up",   "wind on",    "let go",        "spring back",
     "come back", "pop up",    "come out", "come off",  "light up",   "screw down",    "screw on",
-    "pull out",  "push in"};
+    "pull out",  "push in",   "zero",     "settle",    "swing",      "hinge",         "drop",
+    "float",     "level"};
 
 static const struct {
     const char *kind, *parts;
@@ -150,6 +151,10 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
 // "Lid won't stay shut", "knob won't stay on": what does not stay where it is put is the opposite of stuck.
 static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part, size_t verb, size_t to) {
     const struct flaw *kind = function_kind(r, part);
+    static const char *const grips[] = {"seal", "sealing", "hold", "holding",
+                                        "grip", "engage",  "bite", "register"};
+    if (!strcmp(kind->rule.id, "seized") && token_among(&r->note->tokens, verb, grips, COUNT(grips)))
+        return ruleset_flaw(r->note->rules, "partly-working"); // "cap doesn't seal"
     if (!token_is(&r->note->tokens, verb, "stay") || strcmp(kind->rule.id, "seized") != 0) return kind;
     static const char *const closed[] = {"shut", "closed", "down", "open"};
     bool fastens = token_among(&r->note->tokens, to - 1, closed, COUNT(closed));

@@ -428,6 +428,9 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
     static const char *const lost[] = {"lost", "missing", "gone"};
     static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
     static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
+    static const char *const wholes[] = {"movement", "mechanism", "engine", "works", "machine",
+                                         "unit",     "set",       "motor",  "clock", "watch"};
+    static const char *const working[] = {"work", "working", "works"};
     const char *id = kind->rule.id, *meant = NULL;
     if (!strcmp(id, "crack") && place && has_word(place, "grain"))
         meant = "wood-split";
@@ -447,6 +450,9 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
              token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
              !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
         return absent_kind_here(r, place, 1);
+    else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
+             token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
+        meant = "partly-working"; // "the volume doesn't work"
     const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
     return other ? other : kind;
 }

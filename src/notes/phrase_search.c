@@ -3,6 +3,7 @@
 // whether it is worth more. Bars come before what they bar, longer phrases before shorter ones.
 #include <stdlib.h>
 
+#include "notes/bare.h"
 #include "notes/phrase_table.h"
 
 struct barred {
@@ -54,13 +55,14 @@ static void tell_barred(struct search *s, const struct phrase *phrase, size_t i)
     }
 }
 
-static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
+static struct phrase_hit *keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
     if (s->hits.count == s->room)
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
                                                       .from = s->words[i].from,
                                                       .to = s->words[end - 1].to,
                                                       .gated = gated};
+    return &s->hits.at[s->hits.count - 1];
 }
 
 // The three that follow are asked for few words, and stay out of the loop over all.
@@ -72,8 +74,8 @@ SELDOM static void keep(struct search *s, const struct phrase *phrase, size_t i)
         tell_barred(s, phrase, i);
         return;
     }
-    s->covered[phrase->flaw] = (uint32_t)end;
-    keep_hit(s, phrase->flaw, i, end, phrase->gated);
+    if (!phrase->alone) s->covered[phrase->flaw] = (uint32_t)end;
+    keep_hit(s, phrase->flaw, i, end, phrase->gated)->alone = phrase->alone;
 }
 
 // Only what is looked for by a group has words it needs in front.
@@ -291,8 +293,15 @@ static void to_tokens(const struct tokens *tokens, size_t *from, size_t *to) {
     *to = token_from(tokens, *to);
 }
 
+// What counts alone and does not stand so is no hit.
 static void all_to_tokens(struct search *s, const struct tokens *tokens) {
-    for (size_t i = 0; i < s->hits.count; i++) to_tokens(tokens, &s->hits.at[i].from, &s->hits.at[i].to);
+    size_t kept = 0;
+    for (size_t i = 0; i < s->hits.count; i++) {
+        struct phrase_hit *hit = &s->hits.at[i];
+        to_tokens(tokens, &hit->from, &hit->to);
+        if (!hit->alone || bare_stands(tokens, hit->from, hit->to)) s->hits.at[kept++] = *hit;
+    }
+    s->hits.count = kept;
     for (size_t i = 0; i < s->unless_count; i++) to_tokens(tokens, &s->unless[i].from, &s->unless[i].to);
     for (size_t i = 0; i < s->hits.barred_count; i++) {
         struct phrase_barred *barred = &s->hits.barred[i];

@@ -13,9 +13,10 @@ struct phrase {
     uint32_t late_at : 8, // in the phrase
         count : 24;
     uint32_t first;     // of its words in `words`
-    uint32_t flaw : 30; // number in the rule set
+    uint32_t flaw : 29; // number in the rule set
     uint32_t unless : 1;
-    uint32_t gated : 1; // of `sound`, without "{any}"
+    uint32_t gated : 1; // of `sound`, without "{any}", and of `alone`
+    uint32_t alone : 1;
 };
 
 // Phrases of two words and more by both of their first words, those of one by that one: a word like "no"

@@ -11,7 +11,7 @@
 #include "text/index.h"
 
 enum { HASHES_ROOM = 64 }; // more than a phrase has
-enum { FLAWS_MOST = (1 << 30) - 1, WORDS_MOST = (1 << 24) - 1 };
+enum { FLAWS_MOST = (1 << 29) - 1, WORDS_MOST = (1 << 24) - 1 };
 
 // The words of a text, which goes without the tokens that they were found by: there are tens of thousands.
 static size_t hashes_of(struct arena *arena, const char *text, uint64_t hashes[HASHES_ROOM],
@@ -26,12 +26,12 @@ static size_t hashes_of(struct arena *arena, const char *text, uint64_t hashes[H
     return words.count;
 }
 
-static void add(struct arena *arena, struct phrases *p, const char *text, size_t flaw, bool unless,
-                bool gated) {
+static struct phrase *add(struct arena *arena, struct phrases *p, const char *text, size_t flaw,
+                          bool unless) {
     uint64_t room[HASHES_ROOM];
     const uint64_t *hashes;
     size_t count = hashes_of(arena, text, room, &hashes);
-    if (!count) return;
+    if (!count) return NULL;
     p->at = arena_grow(arena, p->at, p->count, &p->room, sizeof *p->at);
     size_t late = count > PHRASE_WORDS_BEHIND ? PHRASE_WORDS_BEHIND : count - 1;
     p->at[p->count++] = (struct phrase){.late = upper_half(hashes[late]),
@@ -39,12 +39,12 @@ static void add(struct arena *arena, struct phrases *p, const char *text, size_t
                                         .count = count & WORDS_MOST,
                                         .first = (uint32_t)p->word_count,
                                         .flaw = flaw & FLAWS_MOST,
-                                        .unless = unless,
-                                        .gated = gated};
+                                        .unless = unless};
     for (size_t i = 0; i < count; i++) {
         p->words = arena_grow(arena, p->words, p->word_count, &p->word_room, sizeof *p->words);
         p->words[p->word_count++] = hashes[i];
     }
+    return &p->at[p->count - 1];
 }
 
 // How much is needed, nearly: what grows leaves behind what it was.
@@ -146,7 +146,8 @@ static struct phrases *sounds_new(struct arena *arena, const struct ruleset *rul
             const char *text = sound->at[k];
             if (strstr(text, NEAR_BAR)) continue;
             bool any = !strncmp(text, NEAR_ANY, sizeof NEAR_ANY - 1);
-            add(arena, p, any ? text + sizeof NEAR_ANY - 1 : text, i, false, !any);
+            struct phrase *added = add(arena, p, any ? text + sizeof NEAR_ANY - 1 : text, i, false);
+            if (added) added->gated = !any;
         }
     }
     phrases_index(arena, p);
@@ -216,13 +217,19 @@ const struct phrases *phrases_new(struct arena *arena, const struct ruleset *rul
     for (size_t i = 0; i < rules->flaw_count; i++) {
         tell_room(p, &rules->flaws[i]->finder.said);
         tell_room(p, &rules->flaws[i]->finder.unless);
+        tell_room(p, &rules->flaws[i]->alone);
     }
     p->at = arena_array(arena, p->room + 1, sizeof *p->at);
     p->words = arena_array(arena, p->word_room + 1, sizeof *p->words);
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct finder *finder = &rules->flaws[i]->finder;
-        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false, false);
-        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true, false);
+        for (size_t k = 0; k < finder->said.count; k++) add(arena, p, finder->said.at[k], i, false);
+        for (size_t k = 0; k < finder->unless.count; k++) add(arena, p, finder->unless.at[k], i, true);
+        const struct texts *alone = &rules->flaws[i]->alone;
+        for (size_t k = 0; k < alone->count; k++) {
+            struct phrase *added = add(arena, p, alone->at[k], i, false);
+            if (added) added->gated = added->alone = true;
+        }
     }
     index_openings(arena, p, false);
     index_openings(arena, groups, true);

@@ -20,6 +20,7 @@ struct phrase_hit {
     bool near;       // two words of the rule's `near`, with others between
     bool denied;     // counts only where it is denied
     bool gated;      // counts only for a thing that the flaw occurs on
+    bool alone;      // counts only where it is all that its clause says
 };
 
 // A word of a flaw that an `unless` of it covers.

@@ -84,6 +84,7 @@ struct flaw {
     struct texts title_beside;
     struct finder finder;
     struct texts spoken, spoken_on; // patterns of words in notes; the latter count only where `on` fits
+    struct texts alone;             // words that name it where they are all that a clause says, and `on` fits
     struct texts off;               // materials and families that it never occurs on
     struct texts near;    // two groups of words each, parted by " / ": one of each in a clause is the flaw
     struct texts sound;   // phrases and pairs as in `near` that say that it is not there

@@ -239,6 +239,11 @@ static const struct key_spec flaw_keys[] = {
      .type = KEY_TEXTS,
      AT(flaw, spoken_on),
      .help = "the same, naming it only where `on` fits the thing"},
+    {.name = "alone",
+     .type = KEY_TEXTS,
+     AT(flaw, alone),
+     .help = "words that name it where they are all that a clause says of the thing ('dull', 'it is a bit "
+             "dull'), and `on` fits the thing"},
     {.name = "off",
      .type = KEY_TEXTS,
      AT(flaw, off),

@@ -321,7 +321,7 @@ static void against_examples(struct arena *arena, void *context) {
             bool scan = found_by(&patterns, &note->tokens);
             bool hit = false;
             for (size_t h = 0; h < note->hits.count; h++)
-                hit |= note->hits.at[h].flaw == flaw && !note->hits.at[h].near;
+                hit |= note->hits.at[h].flaw == flaw && !note->hits.at[h].near && !note->hits.at[h].alone;
             counts[0]++;
             if (hit != scan) {
                 fprintf(stderr, "  %s: '%s' is %sfound by its tokens\n", flaw->rule.id,

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// A word that is a fault's only where it is all that its clause says: "Dull.", "it's a bit dull", "blunt and
+// rusty", "dull at the foot". Before it may stand the thing as a pronoun, its verb and a word of degree,
+// behind it a word of degree and a place; a noun on either side ("dull green glaze", "blunt ended") makes it
+// something else.
+#include "notes/bare.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const char *const degrees[] = {
+    "a",    "bit",   "very",   "quite",  "rather",   "pretty", "slightly", "little",     "now",
+    "gone", "going", "fairly", "really", "somewhat", "too",    "so",       "completely", "totally",
+    "lot",  "touch", "badly",  "looks",  "look",     "all",    "seems",    "feels",      "still",
+    "just", "also",  "get",    "gets",   "getting",  "got",    "become",   "turned",     "tad"};
+
+static const char *const subjects[] = {"it",   "it's",  "its",  "they", "they're", "both", "this", "these",
+                                       "that", "thing", "set",  "lot",  "all",     "one",  "most", "item",
+                                       "is",   "are",   "have", "has",  "was",     "been", "the",  "whole"};
+
+static const char *const behind[] = {"now",   "too",       "badly",  "all",   "over",   "throughout",
+                                     "bit",   "a",         "little", "as",    "well",   "though",
+                                     "sadly", "obviously", "there",  "again", "really", "also"};
+
+static const char *const joins[] = {"and", "but", "or", "with", "plus", "so", "because", "when", "if"};
+
+static const char *const places[] = {"at", "in",    "on",     "round",      "around", "near",
+                                     "by", "along", "inside", "underneath", "where",  "from"};
+
+static bool parts_before(const struct tokens *tokens, size_t i) {
+    return tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_SIGN ||
+           token_among(tokens, i, joins, COUNT(joins));
+}
+
+bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
+    size_t at = from;
+    while (at > 0 && token_among(tokens, at - 1, degrees, COUNT(degrees))) at--;
+    while (at > 0 && token_among(tokens, at - 1, subjects, COUNT(subjects))) at--;
+    if (at > 0 && !parts_before(tokens, at - 1)) return false;
+    for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
+    static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};
+    if (at >= tokens->count || parts_before(tokens, at)) return true;
+    return token_among(tokens, at, places, COUNT(places)) &&
+           !token_among(tokens, at + 1, other, COUNT(other));
+}

@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: MIT
+// A part that is no longer where it was fixed: "the hem is coming down", "two ties have come off", "rush seat
+// has come undone at the corner". What is wrong follows from the part: sewing has opened, a trim is lost, a
+// sole has parted, a joint of furniture is loose; what stands out from the rest is broken off. That something
+// comes off at all is no fault ("the cover comes off for washing"), so the verb has to say that it did.
+#include <string.h>
+
+#include "notes/stuff.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct {
+    const char *kind, *families, *parts; // families: NULL is any
+} kinds[] = {
+    {"seam-open", NULL, " hem seam stitch stitching topstitching hemming sewing thread "},
+    {"lining-damage", NULL, " lining "},
+    {"seam-open", " linens clothing ", " binding edging "},
+    {"insole-wear", NULL, " insole footbed "},
+    {"sole-separation", NULL, " sole heel outsole midsole welt "},
+    {"upholstery-wear", NULL, " webbing rush cane caning padding stuffing upholstery seat "},
+    {"pages-loose", " books paper music ", " page leaf plate map section gathering signature frontispiece "},
+    {"binding-weak", " books music paper ", " cover board spine backstrip hinge joint binding "},
+    {"binding-weak", NULL, " backstrip "},
+    {"veneer-damage", NULL, " veneer inlay banding laminate formica stringing crossbanding marquetry "},
+    {"peeling-coating", NULL, " leatherette rexine leathercloth covering vinyl skin "},
+    {"peeling-coating", " cameras electrical lighting decor media ", " leather "},
+    {"trim-loss", NULL,
+     " tie braid fringe tassel ribbon lace sequin feather patch trim trimming edging pompom bobble "
+     "applique "
+     "piping bead gimp rosette "},
+    {"trim-loss", " clothing linens ", " loop eyelet "},
+    {"missing-button", " clothing linens bags crafts holiday ", " button toggle popper hook stud "},
+    {"strap-damage", " bags footwear cameras sports music ", " strap handle sling "},
+    {"stone-missing", " jewelry ", " stone pearl rhinestone gem crystal "},
+    {"loose-joint", " decor ", " corner mitre joint frame "},
+    {"loose-joint", " furniture ",
+     " leg arm stretcher rail rung spindle back slat foot joint bracket frame corner "},
+    {"broken-part", NULL,
+     " head knob handle foot leg arm wing ear finger tail spout finial clip bracket castor caster wheel rung "
+     "slat peg tip prong tooth hand spring pin hinge catch guard nameplate badge bar rail panel fin blade "
+     "spoke string antenna aerial pedal crank lever hasp latch ferrule stretcher spindle lug beak horn "
+     "bail grip rivet foot mount bezel nut gear belt bulb hose nozzle trigger pointer needle "}};
+
+enum manner { NONE, DID, DOES }; // it did come off, it is about to
+
+static const struct flaw *kind_of(const struct fault_reader *r, size_t i) {
+    const struct family *family = r->note->record->family;
+    for (size_t k = 0; k < COUNT(kinds); k++) {
+        char padded[40];
+        const char *id = family ? family->rule.id : "";
+        if (kinds[k].families) {
+            if (!family || strlen(id) + 3 > sizeof padded) continue;
+            padded[0] = ' ';
+            memcpy(padded + 1, id, strlen(id));
+            memcpy(padded + strlen(id) + 1, " ", 2);
+            if (!strstr(kinds[k].families, padded)) continue;
+        }
+        if (stuff_among(kinds[k].parts, &r->note->tokens.at[i]))
+            return ruleset_flaw(r->note->rules, kinds[k].kind);
+    }
+    return NULL;
+}
+
+// "Has come away", "is coming down", "fell off", "is hanging off": how many tokens.
+static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner) {
+    static const char *const verbs[] = {"come",    "came",    "coming",   "fell",   "fallen",  "falling",
+                                        "hanging", "dropped", "dropping", "pulled", "pulling", "worked",
+                                        "working", "popped",  "popping",  "peeled", "peeling", "dangling"};
+    static const char *const going[] = {"coming",  "falling", "hanging", "dropping", "pulling",
+                                        "working", "popping", "peeling", "dangling"};
+    static const char *const ways[] = {
+        "off",  "away",  "undone", "adrift",   "unstuck",  "unglued", "unstitched", "apart",      "out",
+        "down", "loose", "unsewn", "unstrung", "detached", "unwound", "unraveled",  "unravelled", "free"};
+    static const char *const lone[] = {"detached", "unattached", "unstitched", "unglued", "unstuck"};
+    static const char *const opens[] = {
+        "come",    "came",     "coming",  "fell",     "fallen",   "falling",    "hanging",
+        "dropped", "dropping", "pulled",  "pulling",  "worked",   "working",    "popped",
+        "popping", "peeled",   "peeling", "dangling", "detached", "unattached", "unstitched",
+        "unglued", "unstuck",  "is",      "are"}; // most words are none of them
+    if (!token_among(tokens, i, opens, COUNT(opens))) return 0;
+    if (token_among(tokens, i, lone, COUNT(lone))) {
+        *manner = DID;
+        return 1;
+    }
+    static const char *const plain[] = {"and",     "to",    "can",  "will",   "should", "could",  "may",
+                                        "must",    "would", "they", "didn't", "didnt",  "might",  "won't",
+                                        "doesn't", "don't", "not",  "never",  "can't",  "cannot", "did",
+                                        "these",   "both",  "all",  "or"};
+    if ((token_is(tokens, i, "is") || token_is(tokens, i, "are")) && token_is(tokens, i + 1, "off") &&
+        (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)) {
+        *manner = DID;
+        return 2;
+    }
+    if (!token_among(tokens, i, verbs, COUNT(verbs))) return 0;
+    if (token_is(tokens, i, "come") && i > 0 && token_among(tokens, i - 1, plain, COUNT(plain))) return 0;
+    size_t way = i + 1;
+    static const char *const between[] = {"right",   "completely", "partly", "clean", "slightly",
+                                          "totally", "mostly",     "half",   "itself"};
+    if (token_among(tokens, way, between, COUNT(between))) way++;
+    if (!token_among(tokens, way, ways, COUNT(ways)) || tokens->at[i].stop != STOP_NONE) return 0;
+    *manner = token_among(tokens, i, going, COUNT(going)) ? DOES : DID;
+    return way + 1 - i;
+}
+
+// A part of no kind above that is coming away, by its stuff.
+static const struct flaw *kind_of_stuff(const struct fault_reader *r, size_t part) {
+    static const char *const ids[STUFFS] = {[STUFF_CLOTH] = "seam-open",
+                                            [STUFF_LEATHER] = "seam-open",
+                                            [STUFF_RUBBER] = "rubber-perished",
+                                            [STUFF_WOOD] = "loose-joint"};
+    const char *id = ids[stuff_of_part(r, part)];
+    return ruleset_flaw(r->note->rules, id ? id : "loose-part");
+}
+
+// What stands between the part and the verb: "has", "are starting to", "on one side has".
+static size_t part_before(const struct fault_reader *r, size_t i, enum manner manner) {
+    enum { BACK = 7 };
+    static const char *const off[] = {"off", "away"};
+    static const char *const ends[] = {"i", "you", "it", "they", "we", "he", "she", "comes", "can"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t back = 1; back <= BACK && back <= i; back++) {
+        size_t at = i - back;
+        if (tokens->at[at].stop != STOP_NONE) break;
+        if (token_among(tokens, at, ends, COUNT(ends))) return 0;
+        if (tokens->at[at].kind != TOKEN_WORD) continue;
+        if (kind_of(r, at) || (manner == DOES && r->part[at])) return at + 1;
+    }
+    bool gone = manner == DID && token_among(tokens, i + 1, off, COUNT(off)) &&
+                !(token_is(tokens, i, "is") || token_is(tokens, i, "are"));
+    return gone ? stuff_subject(r, i) : 0;
+}
+
+// "Came off a boat", "comes off for cleaning", "came out in 1950", "coming out of": where it comes from.
+static bool leads_on(const struct tokens *tokens, size_t i, enum manner manner) {
+    static const char *const from[] = {"of", "for", "to", "as", "with", "a", "an", "when"};
+    if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    if (token_among(tokens, i, from, COUNT(from))) return true;
+    return manner == DID && (token_is(tokens, i, "the") || token_is(tokens, i, "my"));
+}
+
+static bool is_taken(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (r->note->taken[k] == TAKEN_FLAW || r->note->taken[k] == TAKEN_ASIDE) return true;
+    return false;
+}
+
+static const struct flaw *kind_told(const struct fault_reader *r, size_t part, enum manner manner) {
+    const struct flaw *kind = kind_of(r, part);
+    if (!kind && manner == DID) return ruleset_flaw(r->note->rules, "broken-part");
+    if (!kind) return kind_of_stuff(r, part);
+    bool solid = kind && !strcmp(kind->rule.id, "broken-part");
+    return solid && manner == DOES ? ruleset_flaw(r->note->rules, "loose-part") : kind;
+}
+
+// "Has come out" and "came off" are past of a stain, and not of a stone.
+static bool is_off(struct fault_reader *r, size_t part, size_t i, size_t n) {
+    static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
+                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    bool own = r->scope.cue[i] + 1 >= i && r->scope.cue[i] < i + n;
+    for (size_t k = part; own && k < i + n; k++) r->scope.stance[k] &= (uint16_t)~STANCE_PAST;
+    return r->scope.stance[i] & off;
+}
+
+void read_detached(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        enum manner manner = NONE;
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        size_t n = verb_at(tokens, i, &manner), behind = n ? part_before(r, i, manner) : 0;
+        if (!behind || leads_on(tokens, i + n, manner)) continue;
+        size_t part = behind - 1, from = part;
+        if (is_taken(r, part, i + n)) continue;
+        bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;
+        if (!free && !note_free(r->note, part, part + 1)) continue;
+        const struct flaw *kind = kind_told(r, part, manner);
+        if (!kind || is_off(r, part, i, n)) continue;
+        while (from > 0 && r->part[from - 1]) from--;
+        struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
+        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), NULL);
+        i += n - 1;
+    }
+}

@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: MIT
+// A part and a word for what has become of it, where no rule of a kind knows the two together: "the edges
+// curl", "keys dull", "one spring is stretched", "chrome's bubbling". The stuff of the part tells the kind.
+// Read after all that the rules find, and only where part and word are all that their clause says.
+#include <string.h>
+
+#include "notes/stuff.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const struct {
+    const char *words; // one, with its inflections
+    const char *any;   // NULL: only on the stuffs below
+    const char *of[STUFFS];
+} ills[] = {
+    {" crooked skewed skewwhiff ", NULL, {[STUFF_WOOD] = "warped", [STUFF_METAL] = "dent-bend"}},
+    {" crushed flattened squashed mangled dished ",
+     "dent-bend",
+     {[STUFF_PAPER] = "crease", [STUFF_CLOTH] = "crease"}},
+    {" curling curled curls curl ", "warped", {[STUFF_LEATHER] = "warped"}},
+    {" puckered puckers puckering cockled rippled ripples ",
+     "warped",
+     {[STUFF_CLOTH] = "crease", [STUFF_PAPER] = "tide-line"}},
+    {" bubbling bubbled bubbly blistering bubbles ",
+     "paint-flaking",
+     {[STUFF_METAL] = "plate-wear",
+      [STUFF_LEATHER] = "peeling-coating",
+      [STUFF_PLASTIC] = "peeling-coating",
+      [STUFF_FIRED] = "firing-flaw"}},
+    {" flaking flakes flaky ",
+     "paint-flaking",
+     {[STUFF_LEATHER] = "peeling-coating",
+      [STUFF_PLASTIC] = "peeling-coating",
+      [STUFF_PAPER] = "brittle-paper",
+      [STUFF_RUBBER] = "rubber-perished",
+      [STUFF_METAL] = "rust"}},
+    {" lifting ",
+     "loose-part",
+     {[STUFF_WOOD] = "veneer-damage",
+      [STUFF_LEATHER] = "peeling-coating",
+      [STUFF_PLASTIC] = "peeling-coating"}},
+    {" shrunk shrunken ", "size-changed", {[STUFF_WOOD] = "wood-split", [STUFF_RUBBER] = "rubber-perished"}},
+    {" stretched overstretched ",
+     "size-changed",
+     {[STUFF_METAL] = "dent-bend", [STUFF_RUBBER] = "rubber-perished"}},
+    {" slack ", "loose-part", {[STUFF_RUBBER] = "rubber-perished", [STUFF_CLOTH] = "size-changed"}},
+    {" marked streaky streaked spotty spotted patchy splotchy ",
+     NULL,
+     {[STUFF_CLOTH] = "stain", [STUFF_LEATHER] = "stain", [STUFF_PAPER] = "stain", [STUFF_FIRED] = "stain"}},
+    {" browned ", "yellowing", {[STUFF_PAPER] = "toning", [STUFF_METAL] = "tarnish"}},
+    {" blackened ", "stain", {[STUFF_METAL] = "tarnish"}},
+    {" dull dulled ",
+     NULL,
+     {[STUFF_METAL] = "tarnish", [STUFF_WOOD] = "finish-crackle", [STUFF_FIRED] = "cloudy-glass"}},
+    {" dried parched hardened ",
+     NULL,
+     {[STUFF_LEATHER] = "leather-crack", [STUFF_RUBBER] = "rubber-perished", [STUFF_WOOD] = "wood-split"}},
+    {" damp soggy waterlogged ", "water-damage", {[STUFF_PAPER] = "water-damage"}},
+    {" undone unstitched unsewn unpicked ",
+     "loose-part",
+     {[STUFF_CLOTH] = "seam-open", [STUFF_LEATHER] = "seam-open"}},
+    {" lumpy ", NULL, {[STUFF_CLOTH] = "upholstery-wear"}},
+    {" balding bald ",
+     NULL,
+     {[STUFF_CLOTH] = "wear-rub", [STUFF_RUBBER] = "sole-wear", [STUFF_LEATHER] = "wear-rub"}},
+    {" damaged ",
+     "broken-part",
+     {[STUFF_FIRED] = "chip",
+      [STUFF_CLOTH] = "tear",
+      [STUFF_PAPER] = "tear",
+      [STUFF_METAL] = "dent-bend",
+      [STUFF_LEATHER] = "wear-rub"}},
+    {" squeaks squeals creaks clunks grinds ", "partly-working", {[STUFF_WOOD] = "loose-joint"}},
+    {" crumbled crumbling crumbly ",
+     NULL,
+     {[STUFF_RUBBER] = "rubber-perished", [STUFF_CLOTH] = "fabric-weak"}},
+    {" matted felted ", NULL, {[STUFF_CLOTH] = "size-changed"}},
+    {" thinning ", NULL, {[STUFF_CLOTH] = "fabric-weak", [STUFF_METAL] = "blade-wear"}},
+    {" chewed gnawed ",
+     NULL,
+     {[STUFF_PAPER] = "pest-signs",
+      [STUFF_CLOTH] = "pest-signs",
+      [STUFF_WOOD] = "pest-signs",
+      [STUFF_LEATHER] = "pest-signs"}},
+    {" wrecked ruined bust busted knackered bashed mullered buggered ",
+     "broken-part",
+     {[STUFF_CLOTH] = "fabric-weak", [STUFF_RUBBER] = "rubber-perished"}},
+};
+
+// All words of the table, so that most tokens cost one look.
+static const char *const ill_words[] = {
+    "bald",      "balding",  "bashed",   "blackened",  "blistering",  "browned", "bubbled",   "bubbles",
+    "bubbling",  "bubbly",   "buggered", "bust",       "busted",      "chewed",  "clunks",    "cockled",
+    "creaks",    "crooked",  "crumbled", "crumbling",  "crumbly",     "crushed", "curl",      "curled",
+    "curling",   "curls",    "damaged",  "damp",       "dished",      "dried",   "dull",      "dulled",
+    "felted",    "flakes",   "flaking",  "flaky",      "flattened",   "gnawed",  "grinds",    "hardened",
+    "knackered", "lifting",  "lumpy",    "mangled",    "marked",      "matted",  "mullered",  "overstretched",
+    "parched",   "patchy",   "puckered", "puckering",  "puckers",     "rippled", "ripples",   "ruined",
+    "shrunk",    "shrunken", "skewed",   "skewwhiff",  "slack",       "soggy",   "splotchy",  "spotted",
+    "spotty",    "squashed", "squeaks",  "squeals",    "streaked",    "streaky", "stretched", "thinning",
+    "undone",    "unpicked", "unsewn",   "unstitched", "waterlogged", "wrecked"};
+
+static const char *const copulas[] = {"is",   "are",     "has",      "have",      "looks", "look",
+                                      "gone", "going",   "been",     "was",       "seems", "got",
+                                      "gets", "getting", "starting", "beginning", "turned"};
+static const char *const manners[] = {
+    "a",    "bit",    "little", "very",   "badly",      "slightly", "quite", "all",    "rather", "pretty",
+    "too",  "fairly", "now",    "well",   "right",      "somewhat", "most",  "mostly", "partly", "to",
+    "also", "just",   "both",   "really", "completely", "up",       "out",   "in"};
+
+// "Needs replacing": how many tokens.
+static size_t wanted_at(const struct tokens *tokens, size_t i) {
+    static const char *const wants[] = {"needs", "need", "wants", "want", "requires", "require"};
+    static const char *const works[] = {"replacing", "attention", "fixing",      "repair",
+                                        "repairing", "mending",   "sorting",     "renewing",
+                                        "changing",  "renewal",   "replacement", "repairs"};
+    return token_among(tokens, i, wants, COUNT(wants)) && token_among(tokens, i + 1, works, COUNT(works)) ? 2
+                                                                                                          : 0;
+}
+
+static const char *kind_said(const struct fault_reader *r, size_t word, size_t part) {
+    const struct token *token = &r->note->tokens.at[word];
+    for (size_t k = 0; k < COUNT(ills); k++) {
+        if (!stuff_among(ills[k].words, token)) continue;
+        const char *kind = ills[k].of[stuff_of_part(r, part)];
+        return kind ? kind : ills[k].any;
+    }
+    return NULL;
+}
+
+// The part right before the word, its verb and words of degree; 0 if the clause says something else.
+static size_t part_before(const struct fault_reader *r, size_t i) {
+    enum { BACK = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    for (size_t n = 0; n < BACK && at > 0; n++) {
+        const struct token *token = &tokens->at[at - 1];
+        if (token->stop != STOP_NONE || token->kind != TOKEN_WORD) return 0;
+        if (r->part[at - 1]) return at;
+        if (!token_among(tokens, at - 1, copulas, COUNT(copulas)) &&
+            !token_among(tokens, at - 1, manners, COUNT(manners)))
+            return stuff_subject(r, at);
+        at--;
+    }
+    return stuff_subject(r, at);
+}
+
+static bool closes(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "and",  "but",   "at", "in",       "on", "round", "around", "near",  "up", "out",  "along", "from",
+        "with", "badly", "a",  "slightly", "so", "where", "now",    "under", "by", "when", "off",   "too"};
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+           token_among(tokens, i, words, COUNT(words));
+}
+
+void read_ill_parts(struct fault_reader *r) {
+    static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
+                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        size_t n = wanted_at(tokens, i);
+        if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
+        if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off || !closes(tokens, i + n))
+            continue;
+        size_t behind = part_before(r, i);
+        if (!behind) continue;
+        size_t part = behind - 1, from = part;
+        if (!note_free(r->note, part, behind) && r->note->taken[part] != TAKEN_PART) continue;
+        const char *id = n > 1 ? "broken-part" : kind_said(r, i, part);
+        const struct flaw *kind = id ? ruleset_flaw(r->note->rules, id) : NULL;
+        if (!kind) continue;
+        while (from > 0 && r->part[from - 1]) from--;
+        struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
+        fault_tell(r, &hit, kind, fault_place(r->note, from, behind), NULL);
+    }
+}

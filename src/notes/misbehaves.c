@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: MIT
+// What goods that do something do wrong, in a verb of their own: "skips stitches", "chain jumps", "reads two
+// ounces light", "won't inflate", "center column sinks", "out of beat". Asked of goods that work by power, by
+// clockwork or by hand, and only where the clause says it of the thing or of a part. Read after what the
+// rules find.
+#include <string.h>
+
+#include "notes/stuff.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum wrong {
+    FAILS,  // it does not do its work, or badly
+    SLACK,  // it does not stay where it is put
+    STICKS, // it hardly moves
+    FACULTY // only of what is regulated: "the strike is out"
+};
+
+static const struct {
+    const char *phrase;
+    enum wrong wrong;
+} predicates[] = {
+    {"slips", FAILS},
+    {"slip", FAILS},
+    {"jumps", FAILS},
+    {"skips stitches", FAILS},
+    {"drops stitches", FAILS},
+    {"misses stitches", FAILS},
+    {"skips", FAILS},
+    {"drifts", FAILS},
+    {"stalls", FAILS},
+    {"smokes", FAILS},
+    {"sparks", FAILS},
+    {"clatters", FAILS},
+    {"clack", FAILS},
+    {"clacks", FAILS},
+    {"judders", FAILS},
+    {"shudders", FAILS},
+    {"wheezes", FAILS},
+    {"wheeze", FAILS},
+    {"squeaks", FAILS},
+    {"squeak", FAILS},
+    {"squeals", FAILS},
+    {"whines", FAILS},
+    {"overheats", FAILS},
+    {"misfires", FAILS},
+    {"backfires", FAILS},
+    {"eats tapes", FAILS},
+    {"chews tapes", FAILS},
+    {"records faintly", FAILS},
+    {"double exposes", FAILS},
+    {"rubs", STICKS},
+    {"sticks", STICKS},
+    {"drains", FAILS},
+    {"stops overnight", FAILS},
+    {"reads wrong", FAILS},
+    {"reads high", FAILS},
+    {"reads low", FAILS},
+    {"reads heavy", FAILS},
+    {"reads light", FAILS},
+    {"weighs wrong", FAILS},
+    {"counts wrong", FAILS},
+    {"always says", FAILS},
+    {"always reads", FAILS},
+    {"sounds warbly", FAILS},
+    {"sounds on its own", FAILS},
+    {"comes on by itself", FAILS},
+    {"goes by itself", FAILS},
+    {"runs by itself", FAILS},
+    {"starts by itself", FAILS},
+    {"goes off when", FAILS},
+    {"pulls to one side", FAILS},
+    {"not accurate", FAILS},
+    {"isn't accurate", FAILS},
+    {"inaccurate", FAILS},
+    {"not reading right", FAILS},
+    {"out of beat", FAILS},
+    {"needs tuning", FAILS},
+    {"needs setting up", FAILS},
+    {"needs regulating", FAILS},
+    {"needs adjusting", FAILS},
+    {"needs calibrating", FAILS},
+    {"needs balancing", FAILS},
+    {"at the wrong speed", FAILS},
+    {"at wrong speed", FAILS},
+    {"has to be tapped", FAILS},
+    {"has to be shaken", FAILS},
+    {"has to be started", FAILS},
+    {"has to be pushed", FAILS},
+    {"only goes flat out", FAILS},
+    {"can't hear anyone", FAILS},
+    {"slides down", SLACK},
+    {"sinks", SLACK},
+    {"droops", SLACK},
+    {"creeps down", SLACK},
+    {"drops", SLACK},
+    {"swings about", SLACK},
+    {"doesn't grip", SLACK},
+    {"is off", FACULTY},
+    {"is out", FACULTY},
+    {"are off", FACULTY},
+    {"are out", FACULTY},
+    {"is wrong", FACULTY},
+    {"is slow", FACULTY},
+    {"is weak", FACULTY},
+    {"is poor", FACULTY},
+    {"is dim", FACULTY},
+    {"is faint", FACULTY},
+    {"is low", FACULTY},
+    {"is noisy", FACULTY},
+    {"is muffled", FACULTY},
+    {"are flat", FACULTY},
+    {"is flat", FACULTY},
+    {"is uneven", FACULTY},
+    {"are uneven", FACULTY},
+    {"are weak", FACULTY},
+    {"smells", FACULTY},
+    {"stops", FACULTY},
+};
+
+// What such goods should do, where "won't" stands before it.
+static const char *const faculties[] = {
+    "move",          "inflate",   "feed",      "pick up",   "change gear", "change speed", "drive",
+    "settle",        "zero",      "weigh",     "respond",   "retract",     "engage",       "hold air",
+    "hold pressure", "hold tune", "hold time", "track",     "tighten",     "extend",       "rotate",
+    "advance",       "transmit",  "receive",   "connect",   "pair",        "dial",         "load",
+    "eject",         "heat",      "cool",      "freeze",    "suck",        "blow",         "spray",
+    "mow",           "grind",     "mix",       "toast",     "stay on",     "stay lit",     "stay going",
+    "screw in",      "line up",   "meet",      "stay out",  "track",       "rewind",       "record",
+    "stop",          "trip",      "swing",     "balance",   "catch",       "go forward",   "go backward",
+    "go back",       "steer",     "brake",     "freewheel", "turn over",   "idle",         "prime",
+    "syphon",        "siphon",    "draw",      "vacuum",    "wind",        "return",       "reset",
+    "calibrate"};
+
+static const char *const denials[] = {"won't", "wont",  "doesn't", "doesnt",  "don't",
+                                      "dont",  "can't", "cannot",  "refuses", "wouldn't"};
+
+static const char works_of[] =
+    " electrical clocks-watches cameras music tools sports lighting media kitchenware other "
+    "parts crafts decor ";
+
+static const char regulated[] = " focus rangefinder meter tension timing strike chime speed balance "
+                                "alignment tracking pitch tuning action zero "
+                                "calibration intonation feed rewind note key beam picture sound volume "
+                                "signal charge suction pressure line bell "
+                                "channel mirror hub motor engine pendulum gear brake ringer light lamp "
+                                "display bass treble tone reed shutter ";
+
+static bool works(const struct fault_reader *r) {
+    const struct family *family = r->note->record->family;
+    char padded[40];
+    if (!family || strlen(family->rule.id) + 3 > sizeof padded) return false;
+    padded[0] = ' ';
+    memcpy(padded + 1, family->rule.id, strlen(family->rule.id));
+    memcpy(padded + strlen(family->rule.id) + 1, " ", 2);
+    return strstr(works_of, padded) != NULL;
+}
+
+static size_t predicate_at(const struct tokens *tokens, size_t i, enum wrong *wrong) {
+    size_t most = 0;
+    if (!token_may_open(tokens, i, predicates, COUNT(predicates), sizeof *predicates)) return 0;
+    for (size_t k = 0; k < COUNT(predicates); k++) {
+        size_t n = token_phrase(tokens, i, predicates[k].phrase);
+        if (n <= most) continue;
+        most = n;
+        *wrong = predicates[k].wrong;
+    }
+    return most;
+}
+
+// "Won't inflate", "doesn't always feed".
+static size_t denied_at(const struct tokens *tokens, size_t i, enum wrong *wrong) {
+    static const char *const adverbs[] = {"always", "quite",    "fully", "really",
+                                          "even",   "properly", "want",  "to"};
+    if (!token_among(tokens, i, denials, COUNT(denials))) return 0;
+    size_t at = i + 1;
+    while (token_among(tokens, at, adverbs, COUNT(adverbs))) at++;
+    size_t n = token_longest(tokens, at, faculties, COUNT(faculties));
+    *wrong = FAILS;
+    return n ? at + n - i : 0;
+}
+
+// A verb of one word goes on to where or what for where it is meant to do that: "slips off for cleaning".
+static bool closes(const struct tokens *tokens, size_t i, size_t words) {
+    static const char *const ends[] = {
+        "and",   "but",     "when", "if",  "under", "once",  "after", "as",        "or", "unless",   "until",
+        "while", "because", "so",   "now", "every", "badly", "all",   "sometimes", "a",  "slightly", "very"};
+    static const char *const more[] = {"at",   "in",  "on",       "with", "some",
+                                       "from", "the", "properly", "well", "to"};
+    if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
+        return true;
+    return words > 1 && (token_is(tokens, i - 1, "says") || token_among(tokens, i, more, COUNT(more)));
+}
+
+// Of the thing itself: nothing before it in its clause, or a pronoun.
+static bool is_of_whole(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"it",        "this",   "and",   "but",  "also",
+                                        "just",      "now",    "that",  "then", "which",
+                                        "sometimes", "though", "plays", "runs", "only"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i > 0 && token_among(tokens, i - 1, words, COUNT(words))) i--;
+    return i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+}
+
+static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong, size_t part) {
+    if (wrong == FACULTY && (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1]))) return NULL;
+    return ruleset_flaw(r->note->rules, wrong == SLACK    ? "loose-part"
+                                        : wrong == STICKS ? "seized"
+                                                          : "partly-working");
+}
+
+void read_misbehaves(struct fault_reader *r) {
+    static const uint16_t off =
+        STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!works(r)) return;
+    for (size_t i = 1; i < tokens->count; i++) {
+        enum wrong wrong = FAILS;
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        size_t n = denied_at(tokens, i, &wrong), told = n;
+        if (!n) n = predicate_at(tokens, i, &wrong);
+        if (!n || !closes(tokens, i + n, told || wrong != FACULTY ? n : 1) || r->scope.stance[i] & off)
+            continue;
+        if (!told && r->scope.stance[i] & STANCE_DENIED && !(r->scope.cue[i] >= i && r->scope.cue[i] < i + n))
+            continue;
+        bool free = true;
+        for (size_t k = i; k < i + n; k++)
+            free &= note_free(r->note, k, k + 1) || r->note->taken[k] == TAKEN_SCOPE ||
+                    r->note->taken[k] == TAKEN_PART;
+        size_t part = r->part[i - 1] && tokens->at[i - 1].stop == STOP_NONE ? i : stuff_subject(r, i);
+        if (!free || (!part && !is_of_whole(r, i))) continue;
+        if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;
+        const struct flaw *kind = kind_of(r, wrong, part);
+        if (!kind) continue;
+        size_t from = part ? part - 1 : 0;
+        while (part && from > 0 && r->part[from - 1]) from--;
+        struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
+        fault_tell(r, &hit, kind, part ? fault_place(r->note, from, part) : NULL, NULL);
+        i += n - 1;
+    }
+}
