@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "text/order.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -162,9 +163,9 @@ static bool is_unsaid(struct arena *arena, const struct record *record, const st
 
 static bool is_said(const struct flaw *kind, const char *word) {
     const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
-    if (kind->noun && !strcmp(last ? last + 1 : kind->noun, word)) return true;
+    if (kind->noun && text_same(last ? last + 1 : kind->noun, word)) return true;
     for (size_t i = 0; i < kind->finder.said.count; i++)
-        if (!strcmp(kind->finder.said.at[i], word)) return true;
+        if (text_same(kind->finder.said.at[i], word)) return true;
     return false;
 }
 
@@ -181,7 +182,7 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
         static const char *const verbs[] = {"wobbles", "sticks", "leaks",   "drips", "rattles", "slips",
                                             "rocks",   "drags",  "squeaks", "leans", "smells"};
         if (has_one(word, verbs, COUNT(verbs))) one = word;
-        if (strcmp(one, word) != 0 && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
+        if (!text_same(one, word) && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
             return true;
         at += size;
     }

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/alien.h"
+#include "text/order.h"
 
 static const char *const beginnings[] = {"miss",
                                          "broke",
@@ -357,6 +358,6 @@ bool harm_is_denied(const char *text) {
         "no blemishes", "no imperfections", "without faults", "without damage", "no marks",
         "no problem",   "no fault",         "no losses",      "no harm"};
     for (size_t i = 0; i < sizeof denials / sizeof *denials; i++)
-        if (!strcmp(text, denials[i])) return true;
+        if (text_same(text, denials[i])) return true;
     return false;
 }

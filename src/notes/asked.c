@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 _Static_assert(ASKED_SLOTS == 1 << 13, "a slot is the upper 13 bits");
 
 enum { FOLD_ROOM = 32 }; // longer words are hardly met twice
@@ -45,7 +47,7 @@ uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold) {
     size_t at = (size_t)(hash >> 7) % (2 * ASKED_WORDS), size = strlen(fold);
     if (size >= FOLD_ROOM) return NULL;
     for (struct asked_word *word; (word = asked->words[at]) != NULL; at = (at + 1) % (2 * ASKED_WORDS))
-        if (word->hash == hash && !strcmp(word->fold, fold)) return word->told;
+        if (word->hash == hash && text_same(word->fold, fold)) return word->told;
     if (asked->word_count == ASKED_WORDS) return NULL;
     struct asked_word *word = asked->words[at] = new_word(asked);
     asked->word_count++;

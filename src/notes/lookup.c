@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/things.h"
+#include "text/order.h"
 
 enum { NOUN_WORDS_MOST = 4, PHRASE_BYTES = 96 };
 
@@ -38,7 +39,7 @@ static size_t words_from(const struct note *note, size_t i) {
     size_t n = 0;
     while (n < NOUN_WORDS_MOST && i + n < note->tokens.count) {
         const struct token *t = &note->tokens.at[i + n];
-        if (t->kind == TOKEN_SIGN && strcmp(t->fold, "&") != 0) break;
+        if (t->kind == TOKEN_SIGN && !text_same(t->fold, "&")) break;
         if (t->stop != STOP_NONE) break;
         n++;
     }
@@ -202,7 +203,7 @@ static bool noun_with_verb(const struct note *note, size_t i, struct noun_found 
     const struct tokens *tokens = &note->tokens;
     const char *word = tokens->at[i].fold;
     size_t size = strlen(word);
-    if (size < 5 || strcmp(word + size - 2, "'s") != 0 ||
+    if (size < 5 || !text_same(word + size - 2, "'s") ||
         token_among(tokens, i, others, sizeof others / sizeof *others))
         return false;
     if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;

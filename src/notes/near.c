@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/cut.h"
+#include "text/order.h"
 
 enum { REACH = 6 }; // tokens of weight from the first word to the second, at most
 
@@ -110,7 +111,7 @@ static uint32_t head_of(const struct near *n, const struct token *token) {
     if (token->kind == TOKEN_SIGN) return 0;
     if (token->plain) return (uint32_t)n->slots[slot_of(n, token->hash)];
     size_t size = strlen(token->fold);
-    if (size > 2 && !strcmp(token->fold + size - 2, "'s")) size -= 2; // "paint's gone"
+    if (size > 2 && text_same(token->fold + size - 2, "'s")) size -= 2; // "paint's gone"
     return (uint32_t)n->slots[slot_of(n, hash_of(token->fold, size))];
 }
 
@@ -165,7 +166,7 @@ static bool tells_state(const struct tokens *tokens, size_t i) {
     static const char *const others[] = {"wired", "painted", "framed", "boxed", "signed", "dated", "lined"};
     if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t n = strlen(tokens->at[i].fold);
-    bool done = n > 4 && !strcmp(tokens->at[i].fold + n - 2, "ed");
+    bool done = n > 4 && text_same(tokens->at[i].fold + n - 2, "ed");
     return (done && !token_among(tokens, i, others, sizeof others / sizeof *others)) ||
            token_among(tokens, i, words, sizeof words / sizeof *words);
 }

@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 static bool is_wordy(char c) {
     return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
@@ -90,7 +92,7 @@ struct pieces pieces_cut(const char *text, size_t size) {
 }
 
 bool piece_is(const struct pieces *p, size_t at, const char *word) {
-    return at < p->count && !strcmp(p->at[at].fold, word);
+    return at < p->count && text_same(p->at[at].fold, word);
 }
 
 bool piece_one_of(const struct pieces *p, size_t at, const char *words) {

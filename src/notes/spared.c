@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/scope.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -315,7 +316,7 @@ static void read_work(struct scope *s, size_t i) {
         bool done = ANY(tokens, k, "cleaned", "fixed", "replaced", "sewn", "glued", "tightened", "oiled",
                         "mended", "resewn");
         if (!done &&
-            (size < 6 || strcmp(tokens->at[k].fold + size - 3, "ing") != 0 || AMONG(tokens, k, things)))
+            (size < 6 || !text_same(tokens->at[k].fold + size - 3, "ing") || AMONG(tokens, k, things)))
             continue;
         if (!names_fault(s->note, i, k)) scope_mark(s, i, k, STANCE_OTHER, i);
         return;

@@ -44,7 +44,7 @@ bool spot_usual(const struct token *token) {
 // "Winder's stiff": the winder.
 static bool is_owner(const struct fault_reader *r, const struct token *token) {
     size_t n = strlen(token->fold);
-    if (n < 3 || strcmp(token->fold + n - 2, "'s") != 0) return false;
+    if (n < 3 || !text_same(token->fold + n - 2, "'s")) return false;
     const char *one = say_singular(r->note->arena, arena_copy(r->note->arena, token->fold, n - 2));
     struct word_entry entry;
     return among(one) || (r->note->book && wordbook_find(r->note->book, one, strlen(one), &entry) &&
@@ -144,7 +144,7 @@ bool spot_is_no_part(const char *part) {
                                         "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
                                         "over",  "words",  "death", "touch", "weave", "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(part, words[i])) return true;
+        if (text_same(part, words[i])) return true;
     return false;
 }
 

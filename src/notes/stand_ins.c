@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -12,8 +13,8 @@
 static bool is_known(const struct fault_reader *r, const char *id, const char *part) {
     const struct record *record = r->note->record;
     for (size_t i = 0; i < record->flaw_count; i++)
-        if (!strcmp(record->flaws[i].kind->rule.id, id) &&
-            (!record->flaws[i].part || !strcmp(record->flaws[i].part, part)))
+        if (text_same(record->flaws[i].kind->rule.id, id) &&
+            (!record->flaws[i].part || text_same(record->flaws[i].part, part)))
             return true;
     return false;
 }

@@ -310,7 +310,7 @@ static bool may_open(const char *fold, const char *phrase) {
 // "Binding's": the word and a verb in one.
 static bool may_own(const char *fold, const char *phrase) {
     size_t size = strlen(fold), word = strcspn(phrase, " -|");
-    return size == word + 2 && !memcmp(fold, phrase, word) && !strcmp(fold + word, "'s");
+    return size == word + 2 && !memcmp(fold, phrase, word) && text_same(fold + word, "'s");
 }
 
 bool token_opens(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size) {

@@ -10,6 +10,7 @@
 #include "rules/signs.h"
 #include "rules/trigger.h"
 #include "text/index.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 // What a buyer must know whether or not anyone searches for it; a family overrides where it differs.
@@ -233,7 +234,7 @@ static void check_family(struct arena *arena, const struct ruleset *rules, const
     for (size_t i = 0; i < family->check_count; i++) {
         check_ids(arena, rules, &family->rule, &family->checks[i].flaws, diags);
         for (size_t j = 0; j < i; j++)
-            if (!strcmp(family->checks[i].id, family->checks[j].id))
+            if (text_same(family->checks[i].id, family->checks[j].id))
                 diags_add(diags, CODE_RULE_SAME_ID, family->rule.at, NULL, "the check '%s' is there twice",
                           family->checks[i].id);
     }
@@ -242,9 +243,9 @@ static void check_family(struct arena *arena, const struct ruleset *rules, const
 }
 
 static bool has_adjective(const struct flaw *flaw, const char *adjective) {
-    bool has = flaw->adjective && !strcmp(flaw->adjective, adjective);
+    bool has = flaw->adjective && text_same(flaw->adjective, adjective);
     for (int i = 0; i < SEVERITY_COUNT; i++)
-        has |= flaw->adjective_at[i] && !strcmp(flaw->adjective_at[i], adjective);
+        has |= flaw->adjective_at[i] && text_same(flaw->adjective_at[i], adjective);
     return has;
 }
 

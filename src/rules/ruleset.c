@@ -24,7 +24,7 @@ const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
 
 const struct family *ruleset_family(const struct ruleset *rules, const char *id) {
     for (size_t i = 0; i < rules->family_count; i++)
-        if (!strcmp(rules->families_by_id[i]->rule.id, id)) return rules->families_by_id[i];
+        if (text_same(rules->families_by_id[i]->rule.id, id)) return rules->families_by_id[i];
     return NULL;
 }
 
@@ -41,7 +41,7 @@ const struct thing *const *ruleset_things(const struct ruleset *rules, const cha
     *count = 0;
     if (from == INDEX_NONE) return NULL;
     size_t end = from;
-    while (end < rules->thing_count && !strcmp(rules->thing_names[end], name)) end++;
+    while (end < rules->thing_count && text_same(rules->thing_names[end], name)) end++;
     *count = end - from;
     return &rules->things_by_noun[from];
 }

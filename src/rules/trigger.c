@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "text/index.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 enum { WORD_ROOM = 64 };
@@ -151,7 +152,7 @@ static void add_phrase(struct arena *arena, struct triggers *t, const char *phra
     }
     if (longest || *sole || first_gap != '\'') return;
     at = 0;
-    while (next_word(phrase, size, &at, &from, word, sizeof word) && !strcmp(word, first)) continue;
+    while (next_word(phrase, size, &at, &from, word, sizeof word) && text_same(word, first)) continue;
     add_entry(arena, t, arena_format(arena, "%s%s", first, word), finder, why);
 }
 
@@ -180,7 +181,7 @@ void triggers_close(struct arena *arena, struct triggers *t) {
     if (t->count) qsort(t->entries, t->count, sizeof *t->entries, entry_order);
     t->firsts = index_new(arena, t->count);
     for (size_t i = 0, to; i < t->count; i = to) {
-        for (to = i + 1; to < t->count && !strcmp(t->entries[to].word, t->entries[i].word);) to++;
+        for (to = i + 1; to < t->count && text_same(t->entries[to].word, t->entries[i].word);) to++;
         t->entries[i].alike = to - i;
         index_add(t->firsts, t->entries[i].word, strlen(t->entries[i].word), i);
     }
