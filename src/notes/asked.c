@@ -7,14 +7,15 @@
 #include "text/order.h"
 
 _Static_assert(ASKED_SLOTS == 1 << 13, "a slot is the upper 13 bits");
+_Static_assert(ASKED_PLACES == 1 << 10, "a place is the upper 10 bits");
 
 enum { FOLD_ROOM = 32 }; // longer words are hardly met twice
 
 struct asked_word {
     uint64_t hash;
     char fold[FOLD_ROOM];
-    uint64_t told[2 * ASKED_CELLS]; // in vain, then found
-    struct asked_word *next;        // among the spare ones
+    uint64_t told[ASKED_KEPT + 1]; // in vain, then found, then what lookup.c keeps
+    struct asked_word *next;       // among the spare ones
 };
 
 struct asked *asked_new(struct arena *arena) {
@@ -33,6 +34,7 @@ void asked_begin(struct asked *asked) {
         asked->words[i] = NULL;
     }
     asked->word_count = 0;
+    memset(asked->places, 0, sizeof asked->places);
 }
 
 static struct asked_word *new_word(struct asked *asked) {

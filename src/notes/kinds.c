@@ -516,15 +516,25 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
            strstr(kind->says, note_words(r->note, hit->from, hit->to)) != NULL;
 }
 
+// Is it such a thing, or of such a stuff?
+static bool is_of_kind(const struct fault_reader *r, const struct flaw *kind, const char *word) {
+    for (size_t k = 0; k < kind->on.count; k++)
+        if (is_goods(r, word, kind->on.at[k]) || names_material(kind->on.at[k], word)) return true;
+    return false;
+}
+
 // "Foxing" of a tankard: but a book, a label or leather that the note speaks of can have it.
 static bool has_place_for(const struct fault_reader *r, const struct flaw *kind) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = 0; i < tokens->count; i++) {
+    const char *key = (const void *)kind->on.at; // each word is asked once
+    for (size_t i = 0; kind->on.count && i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
-        for (size_t k = 0; k < kind->on.count; k++)
-            if (is_goods(r, tokens->at[i].fold, kind->on.at[k]) ||
-                names_material(kind->on.at[k], tokens->at[i].fold))
-                return true;
+        int told = token_told(tokens, i, key);
+        if (told < 0) {
+            told = is_of_kind(r, kind, tokens->at[i].fold);
+            token_tell(tokens, i, key, told);
+        }
+        if (told) return true;
     }
     return false;
 }

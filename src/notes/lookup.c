@@ -15,13 +15,14 @@ struct laid {
 };
 
 static bool lay(struct laid *out, const char *word) {
-    size_t n = strlen(word);
-    if (out->size + n + 2 > PHRASE_BYTES) return false;
-    if (out->size) out->text[out->size++] = ' ';
-    char *to = out->text + out->size;
-    memcpy(to, word, n + 1);
-    for (char *c = to; (c = memchr(c, '-', n - (size_t)(c - to))) != NULL;) *c = ' ';
-    out->size += n;
+    char *to = out->text + out->size, *end = out->text + PHRASE_BYTES - 2;
+    if (out->size) *to++ = ' ';
+    for (; *word; word++) {
+        if (to >= end) return false;
+        *to++ = *word == '-' ? ' ' : *word;
+    }
+    *to = '\0';
+    out->size = (size_t)(to - out->text);
     return true;
 }
 
@@ -46,18 +47,70 @@ static size_t words_from(const struct note *note, size_t i) {
     return n;
 }
 
+// What the book and the rules say of one word is the same in every note: it is kept in a cell beside the
+// word, each part as 0 until it is asked.
+enum {
+    KEPT_RULED = 0, // does a noun of the rules begin with it: 1 no, 2 yes
+    KEPT_LONGEST = 2,
+    KEPT_FOLD = 8, // number in the book, and 1
+    KEPT_ONE = 34,
+    KEPT_NUMBER_BITS = 25,
+    KEPT_LONGEST_BITS = 6
+};
+
+static uint64_t *kept_of(const struct note *note, size_t i) {
+    const struct token *token = &note->tokens.at[i];
+    uint64_t *vain = token->vain;
+    if (token->slip) return NULL; // its singular is what whoever mended it took for one
+    if (!vain && (!note->tokens.asked || !(vain = token_learn(&note->tokens, i)))) return NULL;
+    return vain + ASKED_KEPT;
+}
+
+static uint64_t kept(const uint64_t *cell, int at, int bits) {
+    return cell ? *cell >> at & (((uint64_t)1 << bits) - 1) : 0;
+}
+
+static void keep(uint64_t *cell, int at, uint64_t value) {
+    if (cell) *cell |= value << at;
+}
+
+// The number of the word in the book, or of its singular; 0 where it has none.
+static uint32_t number_of(const struct note *note, size_t i, bool singular) {
+    uint64_t *cell = kept_of(note, i);
+    int at = singular ? KEPT_ONE : KEPT_FOLD;
+    uint64_t told = kept(cell, at, KEPT_NUMBER_BITS);
+    if (told) return (uint32_t)told - 1;
+    struct laid laid = {.size = 0};
+    uint32_t number = 0;
+    if (lay(&laid, singular ? note->tokens.at[i].one : note->tokens.at[i].fold) && laid.size)
+        number = wordbook_number(note->book, laid.text, laid.size);
+    keep(cell, at, (uint64_t)number + 1);
+    return number;
+}
+
+// Of how many words a phrase of the book may be that begins with the word or its singular.
 static size_t longest_of(const struct note *note, size_t i) {
+    uint64_t *cell = kept_of(note, i), told = kept(cell, KEPT_LONGEST, KEPT_LONGEST_BITS);
+    if (told) return (size_t)told - 1;
     const char *word = note->tokens.at[i].fold;
     size_t a = wordbook_longest(note->book, word, strcspn(word, "-"));
     const char *one = note->tokens.at[i].one;
     size_t b = one == word ? 0 : wordbook_longest(note->book, one, strcspn(one, "-"));
-    return a > b ? a : b;
+    size_t longest = a > b ? a : b;
+    if (longest > NOUN_WORDS_MOST) longest = NOUN_WORDS_MOST;
+    keep(cell, KEPT_LONGEST, longest + 1);
+    return longest;
 }
 
 static bool find(const struct note *note, size_t i, size_t n, bool singular, uint32_t uses,
                  struct word_entry *entry) {
     struct laid laid;
     if (singular && note->tokens.at[i + n - 1].one == note->tokens.at[i + n - 1].fold) return false;
+    if (n == 1) {
+        uint32_t number = number_of(note, i, singular);
+        if (number) wordbook_entry(note->book, number, entry);
+        return number && (entry->uses & uses);
+    }
     return lay_out(note, i, n, singular, &laid) && wordbook_find(note->book, laid.text, laid.size, entry) &&
            (entry->uses & uses);
 }
@@ -149,9 +202,19 @@ static bool book_noun(const struct note *note, const struct laid *laid, struct n
     return true;
 }
 
-// Does any noun of the rules begin with the word?
 static bool rules_begin(const struct note *note, const char *word) {
     return ruleset_begins_thing(note->rules, word, strcspn(word, "-"));
+}
+
+// Does any noun of the rules begin with the word or its singular?
+static bool is_ruled(const struct note *note, size_t i) {
+    uint64_t *cell = kept_of(note, i), told = kept(cell, KEPT_RULED, 2);
+    if (told) return told == 2;
+    const struct token *token = &note->tokens.at[i];
+    bool ruled =
+        rules_begin(note, token->fold) || (token->one != token->fold && rules_begin(note, token->one));
+    keep(cell, KEPT_RULED, ruled ? 2 : 1);
+    return ruled;
 }
 
 // Both forms of the rules before those of the word book: "beads" is a necklace there, a bead here.
@@ -159,6 +222,8 @@ static bool noun_of(const struct note *note, size_t i, size_t n, bool ruled, str
     const struct token *last = &note->tokens.at[i + n - 1];
     struct laid one, many;
     bool both = last->one != last->fold;
+    if (n == 1 && !ruled && note->book && !number_of(note, i, true) && !(both && number_of(note, i, false)))
+        return false;
     if (!lay_out(note, i, n, true, &one) || (both && !lay_out(note, i, n, false, &many))) return false;
     *found = (struct noun_found){.from = i, .to = i + n};
     bool rule = ruled && ((both && rule_noun(note, many.text, found)) || rule_noun(note, one.text, found));
@@ -240,8 +305,7 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
     if (noun_by_ear(note, i, found)) return true;
-    bool ruled =
-        rules_begin(note, first->fold) || (first->one != first->fold && rules_begin(note, first->one));
+    bool ruled = is_ruled(note, i);
     size_t n = words_from(note, i), most = n && note->book ? longest_of(note, i) : 0;
     if (!ruled && n > most) n = most;
     for (; n > 0; n--) {

@@ -270,12 +270,18 @@ static bool begins_number(const char *word) {
            word_value(word, size, IN(tens_words)) >= 0 || word_value(word, size, IN(fraction_words)) >= 0;
 }
 
+// Most tokens are no number, and are asked again and again.
+static inline bool may_be_number(const struct tokens *tokens, size_t i) {
+    static const char key[] = "a number";
+    if (i >= tokens->count) return false;
+    enum token_kind kind = tokens->at[i].kind;
+    return kind == TOKEN_FIGURE || (kind == TOKEN_WORD && token_passes(tokens, i, key, begins_number));
+}
+
 bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
     *number = (struct number){.tail = ""};
-    if (i >= tokens->count) return false;
+    if (!may_be_number(tokens, i)) return false;
     if (tokens->at[i].kind == TOKEN_FIGURE) return figure_number(tokens, i, number);
-    static const char key[] = "a number";
-    if (tokens->at[i].kind != TOKEN_WORD || !token_passes(tokens, i, key, begins_number)) return false;
     number->said = true;
     if (said_fraction(tokens, i, number)) return true;
     number->value = hundreds_at(tokens, i, &number->taken);
@@ -293,8 +299,8 @@ bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
 
 int number_whole(const struct tokens *tokens, size_t i, size_t *taken) {
     struct number number;
-    if (!number_at(tokens, i, &number) || !number.whole || *number.tail || number.value < 1 ||
-        number.value > 1e6)
+    if (!may_be_number(tokens, i) || !number_at(tokens, i, &number) || !number.whole || *number.tail ||
+        number.value < 1 || number.value > 1e6)
         return 0;
     *taken = number.taken;
     return (int)(number.value + 0.5);
