@@ -68,9 +68,16 @@ static const char *around(struct arena *arena, const struct record *record, cons
     return utf8_fold(arena, arena_copy(arena, notes + from, to - from));
 }
 
+// Each begins with a letter, so that they are looked for where a word of the text begins.
 static bool has_one(const char *text, const char *const *words, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (has_words(text, words[i])) return true;
+    for (const char *at = text; *at; at++) {
+        if (!is_letter(*at) || (at > text && is_letter(at[-1]))) continue;
+        for (size_t i = 0; i < count; i++) {
+            const char *a = at, *w = words[i];
+            while (*w && *w == *a) w++, a++;
+            if (!*w && !is_letter(*a)) return true;
+        }
+    }
     return false;
 }
 
