@@ -93,12 +93,24 @@ static bool counts_pieces(const struct tokens *tokens, size_t i, size_t to) {
                "lb", "kg", "feet", "ft", "copies", "gallons", "people");
 }
 
+// What was seen to begin no period by its first word alone begins none in any note.
 static bool period_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p) {
+    static const char key[] = "begins a period";
     struct ahead ahead;
+    size_t looked;
     if (!begins_period(tokens, i)) return false;
+    bool alone =
+        tokens->at[i].plain && !tokens->at[i].slip && (i + 1 >= tokens->count || !tokens->at[i + 1].joined);
+    if (alone && !token_told(tokens, i, key)) {
+        *p = (struct period){0};
+        return false;
+    }
     look_ahead(arena, tokens, i, &ahead);
-    return period_read(ahead.text, ahead.size, p) && take_whole(&ahead, p) &&
-           !counts_pieces(tokens, i, i + p->taken);
+    if (!period_read_far(ahead.text, ahead.size, p, &looked)) {
+        if (alone && !looked) token_tell(tokens, i, key, false);
+        return false;
+    }
+    return take_whole(&ahead, p) && !counts_pieces(tokens, i, i + p->taken);
 }
 
 static bool era_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p, bool *said) {

@@ -108,8 +108,9 @@ static bool find(const struct note *note, size_t i, size_t n, bool singular, uin
     if (singular && note->tokens.at[i + n - 1].one == note->tokens.at[i + n - 1].fold) return false;
     if (n == 1) {
         uint32_t number = number_of(note, i, singular);
-        if (number) wordbook_entry(note->book, number, entry);
-        return number && (entry->uses & uses);
+        if (!number || !(wordbook_uses(note->book, number) & uses)) return false;
+        wordbook_entry(note->book, number, entry);
+        return true;
     }
     return lay_out(note, i, n, singular, &laid) && wordbook_find(note->book, laid.text, laid.size, entry) &&
            (entry->uses & uses);
@@ -127,9 +128,15 @@ static uint32_t uses_at(const struct note *note, size_t i) {
     if (memo->asked) return memo->uses;
     memo->asked = true;
     struct word_entry entry;
-    for (size_t n = phrase_most(note, i); n > 0; n--)
+    size_t most = phrase_most(note, i);
+    for (size_t n = most; n > 1; n--)
         for (int singular = 0; singular < 2; singular++)
             if (find(note, i, n, singular, UINT32_MAX, &entry)) memo->uses |= entry.uses;
+    const struct token *token = &note->tokens.at[i];
+    for (int singular = 0; most && singular < 1 + (token->one != token->fold); singular++) {
+        uint32_t number = number_of(note, i, singular);
+        if (number) memo->uses |= wordbook_uses(note->book, number);
+    }
     return memo->uses;
 }
 

@@ -263,24 +263,18 @@ static bool said_fraction(const struct tokens *tokens, size_t i, struct number *
     return true;
 }
 
+const char number_key[] = "a number";
+
 // Is it a word of a number or a fraction, or the article of one?
-static bool begins_number(const char *word) {
+bool number_begins(const char *word) {
     size_t size = strcspn(word, "-");
     return text_same(word, "a") || word_value(word, size, IN(small_words)) >= 0 ||
            word_value(word, size, IN(tens_words)) >= 0 || word_value(word, size, IN(fraction_words)) >= 0;
 }
 
-// Most tokens are no number, and are asked again and again.
-static inline bool may_be_number(const struct tokens *tokens, size_t i) {
-    static const char key[] = "a number";
-    if (i >= tokens->count) return false;
-    enum token_kind kind = tokens->at[i].kind;
-    return kind == TOKEN_FIGURE || (kind == TOKEN_WORD && token_passes(tokens, i, key, begins_number));
-}
-
 bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
     *number = (struct number){.tail = ""};
-    if (!may_be_number(tokens, i)) return false;
+    if (!number_may_be(tokens, i)) return false;
     if (tokens->at[i].kind == TOKEN_FIGURE) return figure_number(tokens, i, number);
     number->said = true;
     if (said_fraction(tokens, i, number)) return true;
@@ -297,10 +291,10 @@ bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
     return true;
 }
 
-int number_whole(const struct tokens *tokens, size_t i, size_t *taken) {
+int number_whole_at(const struct tokens *tokens, size_t i, size_t *taken) {
     struct number number;
-    if (!may_be_number(tokens, i) || !number_at(tokens, i, &number) || !number.whole || *number.tail ||
-        number.value < 1 || number.value > 1e6)
+    if (!number_at(tokens, i, &number) || !number.whole || *number.tail || number.value < 1 ||
+        number.value > 1e6)
         return 0;
     *taken = number.taken;
     return (int)(number.value + 0.5);

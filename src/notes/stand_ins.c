@@ -474,10 +474,11 @@ static void read_new_one(struct fault_reader *r, size_t i) {
         "put new ones on",    "fitted a new one", "fitted new ones",         "made a new one",
         "made new ones"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = token_longest(tokens, i, ones, COUNT(ones)), start = scope_sentence_start(&r->scope, i);
+    size_t n = token_longest(tokens, i, ones, COUNT(ones));
     if (!n || ANY(tokens, i + n, "and") ||
         (i > 0 && ANY(tokens, i - 1, "needs", "have", "get", "want", "wants", "need")))
         return;
+    size_t start = scope_sentence_start(&r->scope, i);
     for (size_t at = i; at > start; at--) {
         if (!r->part[at - 1] || r->note->taken[at - 1] == TAKEN_TYPE) continue;
         struct part_at part = {at - 1, at - 1, at};

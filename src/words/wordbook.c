@@ -104,6 +104,10 @@ void wordbook_entry(const struct wordbook *book, uint32_t number, struct word_en
                                  .broader = e->broader ? text_at(book, e->broader) : NULL};
 }
 
+uint32_t wordbook_uses(const struct wordbook *book, uint32_t number) {
+    return book->entries[number - 1].uses;
+}
+
 bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry) {
     uint32_t number = wordbook_number(book, phrase, size);
     if (number) wordbook_entry(book, number, entry);
