@@ -50,12 +50,13 @@ static size_t words_from(const struct note *note, size_t i) {
 // What the book and the rules say of one word is the same in every note: it is kept in a cell beside the
 // word, each part as 0 until it is asked.
 enum {
-    KEPT_RULED = 0, // does a noun of the rules begin with it: 1 no, 2 yes
-    KEPT_LONGEST = 2,
+    KEPT_RULED = 0, // words of the longest noun of the rules, and 1
+    KEPT_RULED_BITS = 4,
+    KEPT_LONGEST = 4, // of the longest phrase of the book, and 1
+    KEPT_LONGEST_BITS = 4,
     KEPT_FOLD = 8, // number in the book, and 1
     KEPT_ONE = 34,
-    KEPT_NUMBER_BITS = 25,
-    KEPT_LONGEST_BITS = 6
+    KEPT_NUMBER_BITS = 25
 };
 
 static uint64_t *kept_of(const struct note *note, size_t i) {
@@ -209,19 +210,18 @@ static bool book_noun(const struct note *note, const struct laid *laid, struct n
     return true;
 }
 
-static bool rules_begin(const struct note *note, const char *word) {
-    return ruleset_begins_thing(note->rules, word, strcspn(word, "-"));
-}
-
-// Does any noun of the rules begin with the word or its singular?
-static bool is_ruled(const struct note *note, size_t i) {
-    uint64_t *cell = kept_of(note, i), told = kept(cell, KEPT_RULED, 2);
-    if (told) return told == 2;
+// Of how many words a noun of the rules may be that begins with the word or its singular; 0: none begins so.
+static size_t ruled_of(const struct note *note, size_t i) {
+    uint64_t *cell = kept_of(note, i), told = kept(cell, KEPT_RULED, KEPT_RULED_BITS);
+    if (told) return (size_t)told - 1;
     const struct token *token = &note->tokens.at[i];
-    bool ruled =
-        rules_begin(note, token->fold) || (token->one != token->fold && rules_begin(note, token->one));
-    keep(cell, KEPT_RULED, ruled ? 2 : 1);
-    return ruled;
+    size_t a = ruleset_longest_thing(note->rules, token->fold, strcspn(token->fold, "-")), b = 0;
+    if (token->one != token->fold)
+        b = ruleset_longest_thing(note->rules, token->one, strcspn(token->one, "-"));
+    size_t longest = a > b ? a : b;
+    if (longest > NOUN_WORDS_MOST) longest = NOUN_WORDS_MOST;
+    keep(cell, KEPT_RULED, longest + 1);
+    return longest;
 }
 
 // Both forms of the rules before those of the word book: "beads" is a necklace there, a bead here.
@@ -312,12 +312,13 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
     if (noun_by_ear(note, i, found)) return true;
-    bool ruled = is_ruled(note, i);
-    size_t n = words_from(note, i), most = n && note->book ? longest_of(note, i) : 0;
-    if (!ruled && n > most) n = most;
+    size_t ruled = ruled_of(note, i), n = words_from(note, i),
+           most = n && note->book ? longest_of(note, i) : 0;
+    if (most < ruled) most = ruled;
+    if (n > most) n = most;
     for (; n > 0; n--) {
         if (n == 1 && noun_apart(note, i, found)) return true;
-        if (noun_of(note, i, n, ruled, found)) return true;
+        if (noun_of(note, i, n, n <= ruled, found)) return true;
     }
     return noun_with_verb(note, i, found);
 }

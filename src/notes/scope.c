@@ -37,11 +37,9 @@ static size_t first_cue(const struct tokens *tokens, size_t i, const struct cue 
     return place->from;
 }
 
-const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
-                         size_t *taken) {
+const struct cue *cue_search(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
+                             size_t *taken) {
     const struct tokens *tokens = &scope->note->tokens;
-    *taken = 0;
-    if (!token_may_open(tokens, i, cues, count, sizeof *cues)) return NULL;
     const char *word = tokens->at[i].fold;
     size_t from = first_cue(tokens, i, cues, count);
     const struct cue *best = NULL;

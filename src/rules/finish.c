@@ -3,6 +3,7 @@
 // with places.
 #include "rules/finish.h"
 
+#include <limits.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -188,6 +189,12 @@ static const struct index *heads_of(struct arena *arena, const struct family *fa
     return heads;
 }
 
+static size_t words_of(const char *name) {
+    size_t count = 1;
+    for (; *name; name++) count += *name == ' ';
+    return count;
+}
+
 static void name_things(struct arena *arena, struct ruleset *rules) {
     size_t count = 0;
     for (size_t i = 0; i < rules->family_count; i++)
@@ -213,9 +220,14 @@ static void name_things(struct arena *arena, struct ruleset *rules) {
         rules->thing_names[i] = named[i].name;
     }
     struct index *names = index_new(arena, n), *firsts = index_new(arena, n);
+    rules->thing_words = arena_array(arena, n + 1, sizeof *rules->thing_words);
     for (size_t i = 0; i < n; i++) {
+        size_t first = strcspn(named[i].name, " ");
         index_add(names, named[i].name, strlen(named[i].name), i);
-        index_add(firsts, named[i].name, strcspn(named[i].name, " "), i);
+        index_add(firsts, named[i].name, first, i);
+        unsigned char *most = &rules->thing_words[index_find(firsts, named[i].name, first)];
+        size_t words = words_of(named[i].name);
+        if (words > *most) *most = words < UCHAR_MAX ? (unsigned char)words : UCHAR_MAX;
     }
     rules->thing_index = names;
     rules->thing_firsts = firsts;

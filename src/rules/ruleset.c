@@ -46,8 +46,9 @@ const struct thing *const *ruleset_things(const struct ruleset *rules, const cha
     return &rules->things_by_noun[from];
 }
 
-bool ruleset_begins_thing(const struct ruleset *rules, const char *word, size_t size) {
-    return index_find(rules->thing_firsts, word, size) != INDEX_NONE;
+size_t ruleset_longest_thing(const struct ruleset *rules, const char *word, size_t size) {
+    uint32_t first = index_find(rules->thing_firsts, word, size);
+    return first == INDEX_NONE ? 0 : rules->thing_words[first];
 }
 
 const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id) {
