@@ -105,6 +105,19 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
            (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
 }
 
+// A part by its name alone, which is asked once for each word.
+static bool is_named(const struct fault_reader *r, size_t i) {
+    static const char key[] = "a part by name";
+    const struct tokens *tokens = &r->note->tokens;
+    const struct token *token = &tokens->at[i];
+    int told = token->slip ? -1 : token_told(tokens, i, key);
+    if (told >= 0) return told;
+    bool named = spot_usual(token) || is_owner(r, token) || phrases_is_part(r->note->phrases, token->fold) ||
+                 phrases_is_part(r->note->phrases, token->one);
+    if (!token->slip) token_tell(tokens, i, key, named);
+    return named;
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
@@ -121,11 +134,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (amount) return 0;
     static const char *const wells[] = {"the", "ink", "its", "a"}; // "how well it runs"
     if (token_is(tokens, i, "well") && (i == 0 || !token_among(tokens, i - 1, wells, COUNT(wells)))) return 0;
-    return spot_usual(&tokens->at[i]) || is_owner(r, &tokens->at[i]) ||
-                   phrases_is_part(r->note->phrases, tokens->at[i].fold) ||
-                   phrases_is_part(r->note->phrases, tokens->at[i].one)
-               ? 1
-               : 0;
+    return is_named(r, i) ? 1 : 0;
 }
 
 void spot_mark(struct fault_reader *r) {
