@@ -287,10 +287,9 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
     for (int parts = 1; parts >= 0; parts--)
-        for (size_t i = 0; i < rules->flaw_count; i++) {
-            const struct flaw *kind = rules->flaws[i];
-            if (!kind->narrows.count || (kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit))
-                continue;
+        for (size_t i = 0; i < rules->narrowing_count; i++) {
+            const struct flaw *kind = rules->narrowing[i];
+            if ((kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit)) continue;
             if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
                       : is_of_material(r, kind, place))
                 return kind;

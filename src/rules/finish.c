@@ -325,8 +325,20 @@ static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *
     rules->signs = signs;
 }
 
-void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
+static void name_flaws(struct arena *arena, struct ruleset *rules) {
+    struct index *index = index_new(arena, rules->flaw_count);
     rules->flaws_by_id = sorted(arena, (const void *)rules->flaws, rules->flaw_count, flaw_order);
+    rules->narrowing = arena_array(arena, rules->flaw_count + 1, sizeof *rules->narrowing);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const char *id = rules->flaws_by_id[i]->rule.id;
+        index_add(index, id, strlen(id), i);
+        if (rules->flaws[i]->narrows.count) rules->narrowing[rules->narrowing_count++] = rules->flaws[i];
+    }
+    rules->flaw_index = index;
+}
+
+void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
+    name_flaws(arena, rules);
     rules->families_by_id = sorted(arena, (const void *)rules->families, rules->family_count, family_order);
     name_things(arena, rules);
     for (size_t i = 0; i < rules->family_count; i++) {

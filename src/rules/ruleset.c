@@ -9,17 +9,8 @@
 #include "text/order.h"
 
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
-    size_t from = 0, to = rules->flaw_count;
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        int order = text_order(rules->flaws_by_id[middle]->rule.id, id);
-        if (!order) return rules->flaws_by_id[middle];
-        if (order < 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return NULL;
+    uint32_t at = index_find(rules->flaw_index, id, strlen(id));
+    return at == INDEX_NONE ? NULL : rules->flaws_by_id[at];
 }
 
 const struct family *ruleset_family(const struct ruleset *rules, const char *id) {

@@ -29,10 +29,13 @@ struct ruleset {
     size_t group_count;
     size_t finder_count; // numbers in use by finders
     const struct triggers *claim_triggers, *bound_triggers, *caution_triggers;
-    const struct signs *signs; // of the cautions
+    const struct signs *signs;     // of the cautions
+    const struct flaw **narrowing; // the flaws that narrow others, in their order
+    size_t narrowing_count;
 
     // For finding by name; private to ruleset.c.
     const struct flaw **flaws_by_id;
+    const struct index *flaw_index; // an id to its place in flaws_by_id
     const struct family **families_by_id;
     const struct thing **things_by_noun;
     size_t thing_count;
