@@ -62,8 +62,8 @@ END_TEST
 
 // "Nobs" is mended to "knobs", which is then its own singular; the seller's "knobs" behind it has another.
 static void read_mended(struct arena *arena, void *context) {
-    static const char *const notes[] = {"Radio, the nobs are lose.",
-                                        "Pine chest, knobs replaced, stripped and waxed."};
+    static const char *const notes[] = {
+        "Radio, the nobs are lose.", "replaced, finished | Pine chest, knobs replaced, stripped and waxed."};
     struct asked *asked = asked_new(arena);
     (void)context;
     for (size_t i = 0; i < sizeof notes / sizeof *notes; i++)
