@@ -8,6 +8,7 @@
 
 #include "item/told.h"
 #include "item/wording.h"
+#include "text/order.h"
 
 struct maker {
     struct arena *arena;
@@ -165,7 +166,7 @@ static void tell_state(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
     const char *says = flaw->part && m->kind->says_part ? m->kind->says_part : m->kind->says;
-    if (m->address == ADDRESS_THERE && !strcmp(c->subject, "there")) {
+    if (m->address == ADDRESS_THERE && text_same(c->subject, "there")) {
         c->subject =
             flaw->count ? arena_format(m->arena, "%s of them", say_number(m->arena, flaw->count)) : "they";
         c->many = flaw->count != 1;
@@ -261,7 +262,7 @@ static bool has_joint(const char *text) {
 // "(light)" is a degree, "(on the light)" a place.
 static bool is_degree(const char *where) {
     for (int s = SEVERITY_LIGHT; s < SEVERITY_COUNT; s++)
-        if (!strcmp(where, severity_name((enum severity)s))) return true;
+        if (text_same(where, severity_name((enum severity)s))) return true;
     return false;
 }
 
@@ -270,16 +271,16 @@ static bool is_degree(const char *where) {
 static void set_place(struct maker *m) {
     struct clause *c = m->clause;
     const char *place = say_place(m->arena, m->flaw->where);
-    if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
+    if (m->flaw->part && text_same(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
-    if (m->flaw->span.to && last && !strcmp(last + 1, m->flaw->where)) return; // "an open seam on the seam"
+    if (m->flaw->span.to && last && text_same(last + 1, m->flaw->where)) return; // "an open seam on the seam"
     bool state =
         m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
     if (m->kind->form == ABSENCE && c->missing) {
         c->place = missing_place(m, place);
     } else if (!state)
         c->place = place;
-    else if (!strcmp(m->flaw->where, "in places"))
+    else if (text_same(m->flaw->where, "in places"))
         c->place = place;
     else if (m->flaw->part && m->flaw->span.to && m->kind->class == CLASS_FUNCTION)
         c->place = place; // "the spout is leaking at the base"

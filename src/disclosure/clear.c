@@ -6,6 +6,7 @@
 #include "disclosure/clause.h"
 #include "item/wording.h"
 #include "text/buf.h"
+#include "text/order.h"
 
 enum { SOUGHT_MOST = 6, AHEAD = 100 }; // in one sentence; how far others are looked for that may join
 
@@ -31,7 +32,7 @@ void tell_unchecked(struct disclosure_maker *maker, const struct record *record)
     for (size_t i = 0; i < record->unchecked.count; i++) {
         bool known = false; // said twice, told once
         for (size_t k = i > AHEAD ? i - AHEAD : 0; k < i; k++)
-            known |= !strcmp(record->unchecked.at[k], record->unchecked.at[i]);
+            known |= text_same(record->unchecked.at[k], record->unchecked.at[i]);
         if (known) continue;
         const struct flaw *flaw = ruleset_flaw(maker->rules, record->unchecked.at[i]);
         if (flaw)
@@ -53,7 +54,7 @@ void tell_unchecked(struct disclosure_maker *maker, const struct record *record)
 }
 
 static bool same(const char *a, const char *b) {
-    return (!a && !b) || (a && b && !strcmp(a, b));
+    return (!a && !b) || (a && b && text_same(a, b));
 }
 
 // An absence names its part in what is sought ("missing knobs"), any other kind before it.

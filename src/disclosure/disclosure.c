@@ -12,6 +12,7 @@
 #include "item/several.h"
 #include "item/told.h"
 #include "item/wording.h"
+#include "text/order.h"
 
 enum { UNSIZED_MOST = 4 }; // kinds named as without size; of more it is said in general
 
@@ -35,7 +36,7 @@ static uint64_t hash_of(const char *text) {
 
 static size_t slot_of(const struct paragraph *p, const char *text) {
     size_t at = (size_t)hash_of(text) & (p->told.slot_count - 1);
-    while (p->told.slots[at] && strcmp(p->maker.made->sentences[p->told.slots[at] - 1].text, text) != 0)
+    while (p->told.slots[at] && !text_same(p->maker.made->sentences[p->told.slots[at] - 1].text, text))
         at = (at + 1) & (p->told.slot_count - 1);
     return at;
 }
@@ -68,8 +69,8 @@ static enum address address_of(struct arena *arena, const struct record *record)
 }
 
 static bool same_clause(const struct clause *a, const struct clause *b) {
-    return a->verb == b->verb && a->maybe == b->maybe && !strcmp(a->subject, b->subject) &&
-           !strcmp(a->rest, b->rest) && !strcmp(a->place, b->place);
+    return a->verb == b->verb && a->maybe == b->maybe && text_same(a->subject, b->subject) &&
+           text_same(a->rest, b->rest) && text_same(a->place, b->place);
 }
 
 enum { TWINS_LOOKED_AT = 64 }; // further back a repeat is left to stand
@@ -103,7 +104,7 @@ static void add_unsized(struct paragraph *p, const struct record *record) {
         if (!wording_unsized(&record->flaws[i])) continue;
         const char *noun = flaw_told(&record->flaws[i])->noun;
         bool known = false;
-        for (size_t k = 0; k < count; k++) known |= !strcmp(nouns[k], noun);
+        for (size_t k = 0; k < count; k++) known |= text_same(nouns[k], noun);
         if (known) continue;
         if (count == UNSIZED_MOST) {
             disclosure_add(&p->maker, "size or degree not stated where none is given", "severity not stated",

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "disclosure/disclosure.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 // With more than these nobody would look through them either.
@@ -14,7 +15,7 @@ static bool is_small_word(const char *word) {
                                         "or",   "with", "from", "its",  "to",  "by",    "one", "both",
                                         "near", "part", "mark", "side", "all", "close", "up"};
     for (size_t i = 0; i < sizeof small / sizeof *small; i++)
-        if (!strcmp(word, small[i])) return true;
+        if (text_same(word, small[i])) return true;
     return strlen(word) < 3;
 }
 
@@ -31,7 +32,7 @@ static const char *next_word(struct arena *arena, const char **at) {
 
 static bool holds(struct arena *arena, const char *text, const char *word) {
     for (const char *one; (one = next_word(arena, &text));)
-        if (!strcmp(one, word)) return true;
+        if (text_same(one, word)) return true;
     return false;
 }
 
@@ -72,8 +73,8 @@ static const char *file_for_wish(struct arena *arena, const struct record *recor
 static struct photo_entry *same_wish(struct photo_list *list, const char *shows, const char *file) {
     for (size_t i = 0; i < list->count; i++) {
         const char *other = list->items[i].file;
-        if (!strcmp(list->items[i].shows, shows) &&
-            ((!file && !other) || (file && other && !strcmp(file, other))))
+        if (text_same(list->items[i].shows, shows) &&
+            ((!file && !other) || (file && other && text_same(file, other))))
             return &list->items[i];
     }
     return NULL;
@@ -112,7 +113,7 @@ struct photo_list photos_wish(struct arena *arena, const struct record *record) 
         bool had = false; // a flaw calls for that picture already
         for (size_t k = 0; k < record->flaw_count; k++)
             for (size_t w = 0; w < wish->flaws.count; w++)
-                had |= !strcmp(wish->flaws.at[w], record->flaws[k].kind->rule.id);
+                had |= text_same(wish->flaws.at[w], record->flaws[k].kind->rule.id);
         if (had) continue;
         const char *file = file_for_wish(arena, record, wish->shows);
         list.items[list.count++] = (struct photo_entry){wish->shows, "family", file, NULL};

@@ -38,10 +38,10 @@ static bool gives_fact(const struct record *record, const char *fact) {
         if (text_same(record->measurements[i].dimension, fact)) return true;
     for (size_t i = 0; i < record->attribute_count; i++)
         if (text_same(record->attributes[i].name, fact)) return true;
-    if (!strcmp(fact, "count")) return record->count > 0;
-    if (!strcmp(fact, "marks")) return record->mark_count > 0;
-    if (!strcmp(fact, "includes")) return record->include_count > 0;
-    if (!strcmp(fact, "fits")) return record->fit_count > 0;
+    if (text_same(fact, "count")) return record->count > 0;
+    if (text_same(fact, "marks")) return record->mark_count > 0;
+    if (text_same(fact, "includes")) return record->include_count > 0;
+    if (text_same(fact, "fits")) return record->fit_count > 0;
     const struct node *value = record->tree ? node_get(record->tree, fact) : NULL;
     return value && value->kind != NODE_NULL && (value->kind != NODE_LIST || value->count);
 }
@@ -161,7 +161,7 @@ static bool is_of_other_thing(struct asker *a, const char *ask) {
         size_t n = strcspn(at, " ,:");
         if (!n) break;
         const char *word = say_singular(a->arena, utf8_fold(a->arena, arena_copy(a->arena, at, n)));
-        if (!strcmp(word, one)) return false;
+        if (text_same(word, one)) return false;
         names_thing |= index_find(a->record->family->heads, word, strlen(word)) != INDEX_NONE;
         at += n;
     }

@@ -7,6 +7,7 @@
 #include "disclosure/sentence.h"
 
 #include "disclosure/copied.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -41,7 +42,7 @@ static const char *list(struct teller *t, const char *const *items, size_t count
 }
 
 static bool is_whole(const struct clause *c) {
-    return !strcmp(c->subject, "it") || !strcmp(c->subject, "they") || !strcmp(c->subject, "there");
+    return text_same(c->subject, "it") || text_same(c->subject, "they") || text_same(c->subject, "there");
 }
 
 static const char *reasons(struct teller *t, const struct clause *const *group, size_t count) {
@@ -62,8 +63,8 @@ static void emit(struct teller *t, const char *text, const struct clause *const 
 // --- "the lid and the rack are missing" ---
 
 static bool shares_missing(const struct clause *a, const struct clause *b) {
-    return a->missing && b->missing && a->maybe == b->maybe && !strcmp(a->rest, b->rest) &&
-           !strcmp(a->place, b->place) && !b->alone;
+    return a->missing && b->missing && a->maybe == b->maybe && text_same(a->rest, b->rest) &&
+           text_same(a->place, b->place) && !b->alone;
 }
 
 static void tell_missing(struct teller *t, size_t first) {
@@ -85,11 +86,11 @@ static void tell_missing(struct teller *t, size_t first) {
 
 static bool shares_place(const struct clause *a, const struct clause *b) {
     return is_whole(a) && is_whole(b) && a->verb == VERB_HAS && b->verb == VERB_HAS && a->maybe == b->maybe &&
-           !strcmp(a->subject, b->subject) && *a->place && !strcmp(a->place, b->place);
+           text_same(a->subject, b->subject) && *a->place && text_same(a->place, b->place);
 }
 
 static const char *there_or_has(const struct teller *t, const struct clause *c) {
-    if (strcmp(c->subject, "there") != 0)
+    if (!text_same(c->subject, "there"))
         return arena_format(t->arena, "%s %s", c->subject, clause_verb_words(VERB_HAS, c->many, c->maybe));
     return arena_format(t->arena, "there %s", clause_verb_words(VERB_IS, c->many_rest, c->maybe));
 }
@@ -117,7 +118,7 @@ static bool tell_at_place(struct teller *t, size_t first) {
 // --- one subject ---
 
 static bool shares_subject(const struct clause *a, const struct clause *b) {
-    return !a->missing && !b->missing && a->maybe == b->maybe && !strcmp(a->subject, b->subject);
+    return !a->missing && !b->missing && a->maybe == b->maybe && text_same(a->subject, b->subject);
 }
 
 static bool is_past(const struct clause *c) {
@@ -188,7 +189,7 @@ static const char *compose(struct teller *t, const struct clause *const *group, 
                            const struct wording *w) {
     const struct clause *head = group[0];
     if (w->seen) return compose_seen(t, head);
-    if (!strcmp(head->subject, "there")) return compose_there(t, group, count, w);
+    if (text_same(head->subject, "there")) return compose_there(t, group, count, w);
     const char *parts[3];
     size_t n = 0;
     for (int verb = VERB_IS; verb <= VERB_WAS; verb++) {
@@ -207,7 +208,7 @@ static bool has_place(const struct clause *head, size_t count) {
 }
 
 static bool applies(const struct wording *w, const struct clause *head, size_t count) {
-    if (w->named && (!is_whole(head) || !strcmp(head->subject, "there"))) return false;
+    if (w->named && (!is_whole(head) || text_same(head->subject, "there"))) return false;
     if (w->seen && (head->band == BAND_ODOR || head->flaw->kind->form != FAULT)) return false;
     if (w->fronted || w->seen) return has_place(head, count);
     return !w->single || count > 1;

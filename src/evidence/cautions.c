@@ -8,6 +8,7 @@
 #include "evidence/sense.h"
 #include "evidence/signs.h"
 #include "rules/trigger.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 struct piece {
@@ -51,7 +52,7 @@ static bool is_name(const char *attribute) {
     static const char *const names[] = {"brand", "model",    "name", "author", "byArtist",
                                         "isbn",  "audience", "mpn",  "gtin",   "countryOfOrigin"};
     for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-        if (!strcmp(attribute, names[i])) return true;
+        if (text_same(attribute, names[i])) return true;
     return false;
 }
 
@@ -64,7 +65,7 @@ static bool is_from_notes(const struct raiser *r, struct note_span span) {
 static void add_attribute(struct raiser *r, const struct value *value) {
     if (is_from_notes(r, value->span)) return;
     if (is_name(value->name)) {
-        if (!strcmp(value->name, "audience")) add_text(r, "attributes", value->value);
+        if (text_same(value->name, "audience")) add_text(r, "attributes", value->value);
         return;
     }
     const char *text = arena_format(r->arena, "%s %s", value->name, value->value);
@@ -158,7 +159,7 @@ static bool is_meant(const struct caution *caution, const char *text, size_t fro
 static bool is_its_name(const struct raiser *r, const struct caution *caution, const struct piece *piece,
                         struct span match) {
     if (!caution_is_state(caution)) return false;
-    if (piece->field) return !strcmp(piece->field, "type");
+    if (piece->field) return text_same(piece->field, "type");
     struct note_span type = r->record->type.span;
     size_t from = match.from - piece->span.from, to = match.to - piece->span.from;
     return is_from_notes(r, type) && from >= type.from && to <= type.to;
@@ -193,7 +194,7 @@ static bool by_words(struct raiser *r, const struct finder *finder, const struct
 
 static bool ends_with(const char *noun, const char *word) {
     size_t n = strlen(noun), m = strlen(word);
-    return n >= m && !strcmp(noun + n - m, word) && (n == m || noun[n - m - 1] == ' ');
+    return n >= m && text_same(noun + n - m, word) && (n == m || noun[n - m - 1] == ' ');
 }
 
 // `noun`: singular and in small letters.
@@ -252,7 +253,7 @@ static bool is_elsewhere(struct raiser *r, const struct caution *caution, struct
 static const char *by_flaw(struct raiser *r, const struct caution *caution) {
     for (size_t i = 0; i < r->record->flaw_count; i++)
         for (size_t k = 0; k < caution->flaws.count; k++)
-            if (!strcmp(r->record->flaws[i].kind->rule.id, caution->flaws.at[k]) &&
+            if (text_same(r->record->flaws[i].kind->rule.id, caution->flaws.at[k]) &&
                 !is_elsewhere(r, caution, r->record->flaws[i].span))
                 return arena_format(r->arena, "the flaw '%s'", caution->flaws.at[k]);
     return NULL;
@@ -260,7 +261,7 @@ static const char *by_flaw(struct raiser *r, const struct caution *caution) {
 
 static bool holds(const struct texts *texts, const char *text) {
     for (size_t i = 0; i < texts->count; i++)
-        if (!strcmp(texts->at[i], text)) return true;
+        if (text_same(texts->at[i], text)) return true;
     return false;
 }
 

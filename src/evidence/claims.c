@@ -7,6 +7,7 @@
 
 #include "evidence/qualify.h"
 #include "rules/trigger.h"
+#include "text/order.h"
 
 static const char *const verdict_words[] = {"allow", "qualify", "ask", "refuse"};
 
@@ -43,7 +44,7 @@ static void note(struct weigher *w, const struct claim *claim, const char *word,
     struct claims *c = w->claims;
     struct claim_found found = {.claim = claim, .word = word, .verdict = claim->verdict, .color = color};
     size_t at = 0;
-    while (at < c->count && (c->items[at].claim != claim || strcmp(c->items[at].word, word) != 0)) at++;
+    while (at < c->count && (c->items[at].claim != claim || !text_same(c->items[at].word, word))) at++;
     if (at < c->count && (!c->items[at].color || color)) return;
     found.evidence = mark_of(w, &claim->evidence);
     if (found.evidence)
@@ -142,7 +143,7 @@ static void weigh_attribute(struct weigher *w, const struct value *value) {
 // A part that the rule of the flaw names itself ("pearl" of a missing pearl) is told as its rule has it.
 bool claims_leave(const struct flaw *kind, const char *text) {
     for (size_t i = 0; text && kind && i < kind->parts.count; i++)
-        if (!strcmp(kind->parts.at[i], text)) return true;
+        if (text_same(kind->parts.at[i], text)) return true;
     return false;
 }
 
@@ -166,7 +167,7 @@ static void weigh_places(struct weigher *w) {
 }
 
 static bool is_color(const struct value *value) {
-    return !strcmp(value->name, "color");
+    return text_same(value->name, "color");
 }
 
 struct claims *claims_weigh(struct arena *arena, struct scanner *scanner, const struct ruleset *rules,
@@ -229,7 +230,7 @@ static bool trim_small(char *text) {
         again = false;
         char *last = strrchr(text, ' ');
         char *word = last ? last + 1 : text;
-        for (size_t i = 0; i < sizeof small / sizeof *small; i++) again |= !strcmp(word, small[i]);
+        for (size_t i = 0; i < sizeof small / sizeof *small; i++) again |= text_same(word, small[i]);
         again |= !*word;
         if (again) *(last ? last : text) = '\0';
     }

@@ -9,6 +9,7 @@
 #include "evidence/dating_read.h"
 #include "rules/trigger.h"
 #include "text/buf.h"
+#include "text/order.h"
 
 struct dater {
     struct arena *arena;
@@ -74,7 +75,7 @@ static void drop_repeats(struct dating *d) {
     d->count = kept;
     kept = 0;
     for (size_t i = 0; i < d->silent_count; i++)
-        if (!kept || strcmp(d->silent[kept - 1], d->silent[i]) != 0) d->silent[kept++] = d->silent[i];
+        if (!kept || !text_same(d->silent[kept - 1], d->silent[i])) d->silent[kept++] = d->silent[i];
     d->silent_count = kept;
 }
 

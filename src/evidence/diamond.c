@@ -7,6 +7,8 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "text/order.h"
+
 enum { CORNERS = 5, VALUE = 8 };
 static const char *const corner_names[CORNERS] = {"top", "left", "right", "bottom", "class"};
 enum corner { TOP, LEFT, RIGHT, BOTTOM, CLASS };
@@ -82,7 +84,7 @@ static const char *class_of(const char *value) {
     static const char *const numerals[] = {"I", "II", "III", "IV"};
     static const char *const made_of[] = {"metal", "wood", "glass", "ceramics"};
     for (size_t i = 0; i < 4; i++)
-        if (!strcmp(value, numerals[i])) return made_of[i];
+        if (text_same(value, numerals[i])) return made_of[i];
     return NULL;
 }
 

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 static const char *const letters[] = {"A", "B", "C", "D"};
 static const char *const words[] = {"very good", "good", "fair", "poor"};
 
@@ -32,7 +34,7 @@ static const char *reason(struct arena *arena, const struct item_flaw *flaw, enu
 static const char *schema_condition(const struct record *record, enum grade grade) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         const char *id = record->flaws[i].kind->rule.id;
-        if (!strcmp(id, "not-working") || !strcmp(id, "for-parts")) return "DamagedCondition";
+        if (text_same(id, "not-working") || text_same(id, "for-parts")) return "DamagedCondition";
     }
     return grade == GRADE_D ? "DamagedCondition" : "UsedCondition";
 }

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "text/order.h"
 #include "text/utf8.h"
 
 enum { WORD_MOST = 16 };
@@ -28,7 +29,7 @@ static bool word_before(const char *text, size_t *at, bool over_commas, char wor
 
 static bool is_one_of(const char *word, const char *const *words, size_t count) {
     for (size_t i = 0; i < count; i++)
-        if (!strcmp(words[i], word)) return true;
+        if (text_same(words[i], word)) return true;
     return false;
 }
 #define IS_ONE_OF(word, words) is_one_of(word, words, sizeof(words) / sizeof *(words))
@@ -54,7 +55,7 @@ static bool denies(const char *word, bool verb) {
                                                                                                     "cannot"};
     size_t n = strlen(word);
     return (!verb && IS_ONE_OF(word, noes)) || IS_ONE_OF(word, nots) ||
-           (n > 3 && !strcmp(word + n - 3, "n't"));
+           (n > 3 && text_same(word + n - 3, "n't"));
 }
 
 // "Spotted like a leopard" compares; "looks like ivory" wonders.
@@ -77,10 +78,10 @@ static bool is_not_it(const char *text, size_t at, bool for_counts) {
         if (!word_before(text, &at, list, word)) return false;
         if (IS_ONE_OF(word, open)) return false;
         if (denies(word, verb)) return true;
-        list |= !i && !strcmp(word, "or");
-        if (!list && !strcmp(word, "size")) return true;
-        if (i < 2 && for_counts && !strcmp(word, "for")) return true;
-        if (i < 2 && !strcmp(word, "like")) return compares(text, at);
+        list |= !i && text_same(word, "or");
+        if (!list && text_same(word, "size")) return true;
+        if (i < 2 && for_counts && text_same(word, "for")) return true;
+        if (i < 2 && text_same(word, "like")) return compares(text, at);
     }
     return false;
 }
@@ -141,8 +142,8 @@ static int words_before(const char *text, size_t at, int most) {
 // "With a picture of a fox": one that the thing bears, where "a photo of the fox" is the seller's own.
 static bool is_introduced(const char *text, size_t at, const char *shown) {
     char word[WORD_MOST + 1];
-    return strcmp(shown, "the") != 0 && word_before(text, &at, false, word) &&
-           (!strcmp(word, "a") || !strcmp(word, "an"));
+    return !text_same(shown, "the") && word_before(text, &at, false, word) &&
+           (text_same(word, "a") || text_same(word, "an"));
 }
 
 static bool is_about(const char *text, size_t at) {
@@ -158,7 +159,7 @@ static bool is_about(const char *text, size_t at) {
     char word[WORD_MOST + 1], behind[WORD_MOST + 1] = "", shown[WORD_MOST + 1] = "";
     for (int i = 0; i < WORDS_BACK; i++) {
         if (!word_before(text, &at, false, word)) return false;
-        bool linked = IS_ONE_OF(behind, links) || (!strcmp(behind, "on") && !strcmp(word, "book"));
+        bool linked = IS_ONE_OF(behind, links) || (text_same(behind, "on") && text_same(word, "book"));
         if (linked && IS_ONE_OF(word, pictures))
             return is_introduced(text, at, shown) || words_before(text, at, LEAD_MOST) <= LEAD_MOST;
         memcpy(shown, behind, sizeof shown);
@@ -196,8 +197,8 @@ static bool is_neighbor(const char *text, size_t at) {
     char word[WORD_MOST + 1];
     if (!word_before(text, &at, false, word) || !IS_ONE_OF(word, articles)) return false;
     if (!word_before(text, &at, false, word)) return false;
-    if (!strcmp(word, "beside") || !strcmp(word, "behind")) return true;
-    return !strcmp(word, "to") && word_before(text, &at, false, word) && !strcmp(word, "next");
+    if (text_same(word, "beside") || text_same(word, "behind")) return true;
+    return text_same(word, "to") && word_before(text, &at, false, word) && text_same(word, "next");
 }
 
 bool sense_is_pictured(const char *text, size_t from, size_t to) {
@@ -210,10 +211,10 @@ static bool is_within(const char *text, size_t at) {
     char word[WORD_MOST + 1];
     bool in = false;
     for (int i = 0; i < WORDS_ON && next_word(text, &at, word); i++) {
-        if (!strcmp(word, "inside") || (in && (!strcmp(word, "it") || !strcmp(word, "this") ||
-                                               !strcmp(word, "here") || !strcmp(word, "them"))))
+        if (text_same(word, "inside") || (in && (text_same(word, "it") || text_same(word, "this") ||
+                                                 text_same(word, "here") || text_same(word, "them"))))
             return true;
-        in = !strcmp(word, "in");
+        in = text_same(word, "in");
     }
     return false;
 }

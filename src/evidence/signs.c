@@ -6,7 +6,7 @@
 
 #include "evidence/sense.h"
 
-enum { WORD_ROOM = 48, NEAR_MOST = 12, FIRST_ROOM = 128 };
+enum { WORD_ROOM = 48, NEAR_MOST = 12, FIRST_ROOM = 128, MET_ROOM = 384 };
 
 struct word {
     struct span span;
@@ -176,7 +176,8 @@ void signs_find(struct arena *arena, const struct signs *signs, const char *text
                 size_t size, struct span *at) {
     struct look look = {.signs = signs, .text = text, .own = own};
     look.seen = arena_array(arena, signs->group_count + 1, sizeof *look.seen);
-    look.word_room = look.met_room = FIRST_ROOM;
+    look.word_room = FIRST_ROOM;
+    look.met_room = MET_ROOM;
     look.words = arena_room(arena, look.word_room * sizeof *look.words);
     look.met = arena_room(arena, look.met_room * sizeof *look.met);
     cut_words(arena, &look, size);

@@ -52,7 +52,7 @@ static bool all_plain(const char *text, size_t size) {
 }
 
 static void add_plain(struct buf *out, const char *text, size_t size) {
-    buf_reserve(out, size + 2);
+    if (out->room - out->n <= size + 2) buf_reserve(out, size + 2);
     char *to = out->at + out->n;
     to[0] = '"';
     memcpy(to + 1, text, size);
@@ -113,7 +113,8 @@ static void write_node(struct buf *out, const struct node *node, int depth) {
         new_line(out, inner);
         if (node->kind == NODE_MAP) {
             add_string(out, member->key, strlen(member->key));
-            buf_text(out, depth == FLAT ? ":" : ": ");
+            buf_byte(out, ':');
+            if (depth != FLAT) buf_byte(out, ' ');
         }
         write_node(out, member->value, inner);
     }

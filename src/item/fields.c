@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "text/hint.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 void reader_fault(struct reader *r, enum code code, struct place at, const char *hint, const char *format,
@@ -24,7 +25,7 @@ void fields_read(struct reader *r, const struct field *fields, const struct node
     for (size_t i = 0; i < map->count; i++) {
         const struct member *member = &map->members[i];
         const struct field *field = fields;
-        while (field->name && strcmp(field->name, member->key) != 0) field++;
+        while (field->name && !text_same(field->name, member->key)) field++;
         if (field->name) {
             if (field->read && member->value->kind != NODE_NULL) field->read(r, member->value, to);
             continue;
@@ -102,7 +103,7 @@ const char *severity_name(enum severity severity) {
 
 enum sure read_sure(struct reader *r, const struct node *node) {
     for (int i = 0; i < 3; i++)
-        if (node->kind == NODE_TEXT && !strcmp(node->text, sure_words[i])) return (enum sure)i;
+        if (node->kind == NODE_TEXT && text_same(node->text, sure_words[i])) return (enum sure)i;
     reader_fault(r, CODE_VALUE, node->at, "stated (seen or read), likely, or guess", "'sure' cannot be this");
     return SURE_GUESS;
 }

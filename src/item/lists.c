@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 #define TEXT_FIELD(function, type, field)                                                                    \
     static void function(struct reader *r, const struct node *node, void *to) {                              \
         ((struct type *)to)->field = read_text(r, node, #field);                                             \
@@ -67,7 +69,7 @@ static void flaw_size(struct reader *r, const struct node *node, void *to) {
 
 static void flaw_severity(struct reader *r, const struct node *node, void *to) {
     for (int i = SEVERITY_LIGHT; i <= SEVERITY_HEAVY; i++)
-        if (node->kind == NODE_TEXT && !strcmp(node->text, severity_name((enum severity)i))) {
+        if (node->kind == NODE_TEXT && text_same(node->text, severity_name((enum severity)i))) {
             ((struct item_flaw *)to)->severity = (enum severity)i;
             return;
         }
@@ -113,8 +115,8 @@ TEXT_FIELD(clear_part, item_clear, part)
 SPAN_FIELD(clear_span, item_clear)
 
 static void clear_how(struct reader *r, const struct node *node, void *to) {
-    bool seen = node->kind == NODE_TEXT && !strcmp(node->text, "none-seen");
-    if (!seen && (node->kind != NODE_TEXT || strcmp(node->text, "denied") != 0))
+    bool seen = node->kind == NODE_TEXT && text_same(node->text, "none-seen");
+    if (!seen && (node->kind != NODE_TEXT || !text_same(node->text, "denied")))
         reader_fault(r, CODE_VALUE, node->at, "denied (said not to be there) or none-seen (looked for)",
                      "'how' cannot be this");
     ((struct item_clear *)to)->none_seen = seen;

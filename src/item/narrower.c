@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 // A wide word, then what is of it; each with a space before and behind.
 static const char *const groups[][2] = {
     {"wood", " beech oak pine mahogany walnut teak elm ash maple cherry birch rosewood ebony boxwood cedar "
@@ -47,16 +49,16 @@ static bool is_of_flaw(const struct record *record, const struct value *value) {
 }
 
 bool value_said_narrower(const struct record *record, const struct value *value) {
-    if (!strcmp(value->name, "technique") && !value->of) return is_of_flaw(record, value);
-    if (strcmp(value->name, "material") != 0 || value->of) return false;
+    if (text_same(value->name, "technique") && !value->of) return is_of_flaw(record, value);
+    if (!text_same(value->name, "material") || value->of) return false;
     for (size_t g = 0; g < sizeof groups / sizeof *groups; g++) {
-        if (strcmp(value->value, groups[g][0]) != 0) continue;
+        if (!text_same(value->value, groups[g][0])) continue;
         if (record->type.value && record->type.sure == SURE_STATED &&
             begins_word(record->type.value, groups[g][0]))
             return true;
         for (size_t i = 0; i < record->attribute_count; i++) {
             const struct value *other = &record->attributes[i];
-            if (!strcmp(other->name, "material") && !other->of && other->sure == SURE_STATED &&
+            if (text_same(other->name, "material") && !other->of && other->sure == SURE_STATED &&
                 has_word(groups[g][1], head_of(other->value)))
                 return true;
         }

@@ -4,12 +4,14 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 // Size, then looks, then color, then material: "50mm lens", "luminous green numbers", "white glass shade".
 static const char *const order[PART_WORDS_MOST] = {"size",      "finish", "shape",    "pattern",
                                                    "technique", "color",  "material", "style"};
 
 static bool belongs(const struct value *value, const char *part) {
-    return value->of && !strcmp(value->of, part) && value->sure == SURE_STATED;
+    return value->of && text_same(value->of, part) && value->sure == SURE_STATED;
 }
 
 static bool named_before(const struct record *record, size_t at) {
@@ -26,7 +28,7 @@ bool parts_next(const struct record *record, size_t *at, struct part_words *part
         for (size_t k = 0; k < PART_WORDS_MOST; k++)
             for (size_t i = 0; i < record->attribute_count && part->count < PART_WORDS_MOST; i++) {
                 const struct value *value = &record->attributes[i];
-                if (belongs(value, part->part) && !strcmp(value->name, order[k]))
+                if (belongs(value, part->part) && text_same(value->name, order[k]))
                     part->words[part->count++] = value;
             }
         ++*at;

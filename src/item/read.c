@@ -6,6 +6,7 @@
 #include "item/lists.h"
 #include "item/told.h"
 #include "text/hint.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 static const char *const attribute_names[] = {
@@ -111,7 +112,7 @@ static void attributes(struct reader *r, const struct node *node, void *to) {
         const char *known = NULL;
         for (size_t k = 0; attribute_names[k]; k++) {
             nearest_offer(&nearest, attribute_names[k]);
-            if (!strcmp(attribute_names[k], member->key)) known = attribute_names[k];
+            if (text_same(attribute_names[k], member->key)) known = attribute_names[k];
         }
         if (!known) {
             reader_fault(r, CODE_UNKNOWN_KEY, member->key_at, nearest_hint(r->arena, &nearest),
@@ -244,7 +245,7 @@ bool record_read(struct arena *arena, const struct ruleset *rules, const struct 
 const struct value *record_stated(const struct record *record, const char *name) {
     for (size_t i = 0; i < record->attribute_count; i++) {
         const struct value *value = &record->attributes[i];
-        if (!strcmp(value->name, name) && !value->of && value->sure == SURE_STATED) return value;
+        if (text_same(value->name, name) && !value->of && value->sure == SURE_STATED) return value;
     }
     return NULL;
 }

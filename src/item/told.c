@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "text/order.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -67,9 +68,16 @@ static const char *around(struct arena *arena, const struct record *record, cons
     return utf8_fold(arena, arena_copy(arena, notes + from, to - from));
 }
 
+// Each begins with a letter, so that they are looked for where a word of the text begins.
 static bool has_one(const char *text, const char *const *words, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (has_words(text, words[i])) return true;
+    for (const char *at = text; *at; at++) {
+        if (!is_letter(*at) || (at > text && is_letter(at[-1]))) continue;
+        for (size_t i = 0; i < count; i++) {
+            const char *a = at, *w = words[i];
+            while (*w && *w == *a) w++, a++;
+            if (!*w && !is_letter(*a)) return true;
+        }
+    }
     return false;
 }
 
@@ -162,9 +170,9 @@ static bool is_unsaid(struct arena *arena, const struct record *record, const st
 
 static bool is_said(const struct flaw *kind, const char *word) {
     const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
-    if (kind->noun && !strcmp(last ? last + 1 : kind->noun, word)) return true;
+    if (kind->noun && text_same(last ? last + 1 : kind->noun, word)) return true;
     for (size_t i = 0; i < kind->finder.said.count; i++)
-        if (!strcmp(kind->finder.said.at[i], word)) return true;
+        if (text_same(kind->finder.said.at[i], word)) return true;
     return false;
 }
 
@@ -181,7 +189,7 @@ static bool are_several(struct arena *arena, const struct item_flaw *flaw, const
         static const char *const verbs[] = {"wobbles", "sticks", "leaks",   "drips", "rattles", "slips",
                                             "rocks",   "drags",  "squeaks", "leans", "smells"};
         if (has_one(word, verbs, COUNT(verbs))) one = word;
-        if (strcmp(one, word) != 0 && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
+        if (!text_same(one, word) && (is_said(flaw->kind, one) || (telling && is_said(telling, one))))
             return true;
         at += size;
     }

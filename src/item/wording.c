@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "item/told.h"
+#include "text/order.h"
 
 static const char *const light_words[] = {"small", "light", "slight", "faint", "slight"};
 static const char *const heavy_words[] = {"large", "heavy", "severe", "strong", "severe"};
@@ -75,14 +76,14 @@ const char *wording_before(struct arena *arena, const struct item_flaw *flaw) {
     if (!part || !noun || flaw->kind->form != FAULT || flaw_told(flaw)->mass) return NULL;
     const char *head = strrchr(part, ' '), *last = strrchr(noun, ' ');
     if (!last || strchr(noun, ' ') != last ||
-        strcmp(say_singular(arena, head ? head + 1 : part), last + 1) != 0)
+        !text_same(say_singular(arena, head ? head + 1 : part), last + 1))
         return NULL;
     return arena_copy(arena, noun, (size_t)(last - noun));
 }
 
 static bool ends_with(const char *text, const char *end) {
     size_t n = strlen(text), m = strlen(end);
-    return n > m && !strcmp(text + n - m, end);
+    return n > m && text_same(text + n - m, end);
 }
 
 // A place that is itself a part: "elbow", and not "near the elbow" or "both ends".
@@ -125,7 +126,8 @@ const char *wording_sought(struct arena *arena, const struct flaw *kind, const c
 // "Broken" has no degree: all its degrees are told in one word.
 static bool is_absolute(const struct flaw *told) {
     const char *heavy = told->adjective_at[SEVERITY_HEAVY];
-    return heavy && told->adjective && !strcmp(heavy, told->adjective) && told->adjective_at[SEVERITY_LIGHT];
+    return heavy && told->adjective && text_same(heavy, told->adjective) &&
+           told->adjective_at[SEVERITY_LIGHT];
 }
 
 bool wording_unsized(const struct item_flaw *flaw) {
@@ -137,5 +139,5 @@ bool wording_unsized(const struct item_flaw *flaw) {
 
 bool wording_names_one(const struct item_flaw *flaw) {
     const char *last = flaw->part ? strrchr(flaw->part, ' ') : NULL;
-    return last && !strcmp(last, " one") && flaw->count == 1;
+    return last && text_same(last, " one") && flaw->count == 1;
 }

@@ -6,6 +6,8 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "text/order.h"
+
 static void put(struct arena *arena, struct node *map, const char *key, const char *text) {
     if (text) node_put(arena, map, key, node_text(arena, text));
 }
@@ -211,5 +213,5 @@ struct node *record_tree(struct arena *arena, const struct record *r) {
 }
 
 bool record_years_are_era(const struct record *record) {
-    return record->year_because && !strcmp(record->year_because, YEARS_OF_ERA);
+    return record->year_because && text_same(record->year_because, YEARS_OF_ERA);
 }

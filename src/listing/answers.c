@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "text/hint.h"
+#include "text/order.h"
 
 struct answerer {
     struct arena *arena;
@@ -33,7 +34,7 @@ static void forget(struct answerer *a, const struct flaw *kind) {
     const char **left = arena_array(a->arena, r->unchecked.count + 1, sizeof *left);
     kept = 0;
     for (size_t i = 0; i < r->unchecked.count; i++)
-        if (strcmp(r->unchecked.at[i], kind->rule.id) != 0) left[kept++] = r->unchecked.at[i];
+        if (!text_same(r->unchecked.at[i], kind->rule.id)) left[kept++] = r->unchecked.at[i];
     r->unchecked = (struct texts){left, kept};
 }
 
@@ -72,7 +73,7 @@ enum answer { ANSWER_YES, ANSWER_NO, ANSWER_NOT_LOOKED, ANSWER_NONE };
 static enum answer answer_of(const char *word) {
     static const char *const words[] = {"yes", "no", "not-looked"};
     for (int i = 0; i < ANSWER_NONE; i++)
-        if (!strcmp(word, words[i])) return (enum answer)i;
+        if (text_same(word, words[i])) return (enum answer)i;
     return ANSWER_NONE;
 }
 
@@ -120,7 +121,7 @@ static bool apply(struct answerer *a, const char *id, const char *word) {
     const struct family *family = a->record->family;
     struct nearest nearest = nearest_start(id);
     for (size_t i = 0; family && i < family->check_count; i++) {
-        if (!strcmp(family->checks[i].id, id)) return apply_check(a, &family->checks[i], answer);
+        if (text_same(family->checks[i].id, id)) return apply_check(a, &family->checks[i], answer);
         nearest_offer(&nearest, family->checks[i].id);
     }
     const struct flaw *kind = ruleset_flaw(a->rules, id);

@@ -2,6 +2,7 @@
 // From the solver's choice to words a person can read, each with what it earns, and what was left out with
 // the reason.
 #include "listing/listing.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -194,9 +195,9 @@ static void list_left_out(struct chooser *c) {
 enum { ALTERNATES_MOST = 3, TRIES_MOST = 4, ALTERNATE_PERCENT = 85, FORCED_WEIGHT = 100000 };
 
 static bool known(const struct listing *l, const char *title) {
-    if (!strcmp(l->title, title)) return true;
+    if (text_same(l->title, title)) return true;
     for (size_t i = 0; i < l->alternate_count; i++)
-        if (!strcmp(l->alternates[i], title)) return true;
+        if (text_same(l->alternates[i], title)) return true;
     return false;
 }
 

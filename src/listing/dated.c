@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 static const struct note_span nowhere = {0, 0};
 
 void listing_date(struct arena *arena, const struct drafter *drafter, struct listing *l) {
@@ -14,7 +16,7 @@ void listing_date(struct arena *arena, const struct drafter *drafter, struct lis
     for (size_t i = 0; i < r->mark_count; i++) marks[count++] = r->marks[i].text;
     for (size_t i = 0; i < r->attribute_count; i++) {
         const struct value *value = &r->attributes[i];
-        if (strcmp(value->name, "isbn") != 0 || value->sure != SURE_STATED) continue;
+        if (!text_same(value->name, "isbn") || value->sure != SURE_STATED) continue;
         bool labeled = !strncmp(utf8_fold(arena, value->value), "isbn", 4);
         marks[count++] = labeled ? value->value : arena_format(arena, "ISBN %s", value->value);
     }

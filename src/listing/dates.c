@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/age.h"
+#include "text/order.h"
 
 static const char caution[] = "A mark tells its own years, not the thing's: old molds, stock and papers are "
                               "used up, and marks are copied.";
@@ -15,7 +16,7 @@ bool dates_must(const struct dating *d) {
 
 static void mark_text(struct arena *arena, struct buf *out, const struct dated_mark *m) {
     buf_format(out, "\n\"%s\"", m->words);
-    if (strcmp(m->words, m->mark) != 0) buf_format(out, " in \"%s\"", m->mark);
+    if (!text_same(m->words, m->mark)) buf_format(out, " in \"%s\"", m->mark);
     buf_text(out, ": ");
     if (m->wrong)
         buf_format(out, "bounds nothing, since %s [%s]\n", m->wrong, m->bound->rule.id);

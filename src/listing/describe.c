@@ -5,6 +5,7 @@
 #include "item/parts.h"
 #include "item/several.h"
 #include "listing/listing.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -25,7 +26,7 @@ static bool may_say(const struct describer *d, const struct value *value) {
 static const char *plural_of(const struct describer *d, const char *noun) {
     const struct family *family = d->record->family;
     for (size_t i = 0; i < family->thing_count; i++)
-        if (family->things[i].plural && !strcmp(family->things[i].noun, noun))
+        if (family->things[i].plural && text_same(family->things[i].noun, noun))
             return family->things[i].plural;
     return say_plural(d->arena, noun);
 }
@@ -49,7 +50,7 @@ static void add_values(struct describer *d, struct buf *out, const char *name) {
     size_t count = 0;
     for (size_t i = 0; i < d->record->attribute_count && count < 8; i++) {
         const struct value *value = &d->record->attributes[i];
-        if (!strcmp(value->name, name) && !value->of && may_say(d, value) &&
+        if (text_same(value->name, name) && !value->of && may_say(d, value) &&
             !value_said_narrower(d->record, value) && !in_type(d, value->value))
             items[count++] = value->value;
     }
@@ -59,7 +60,7 @@ static void add_values(struct describer *d, struct buf *out, const char *name) {
 static bool ends_with_word(struct arena *arena, const char *text, const char *word) {
     size_t n = strlen(text), m = strlen(word);
     bool apart = n >= m && (n == m || text[n - m - 1] == ' ');
-    return apart && !strcmp(utf8_fold(arena, text + n - m), utf8_fold(arena, word));
+    return apart && text_same(utf8_fold(arena, text + n - m), utf8_fold(arena, word));
 }
 
 // The name of a work may end in what it is: "The School Atlas" is not said to be an atlas again.
@@ -76,7 +77,7 @@ static bool is_stuff(const char *part) {
                                         "webbing", "decoration", "padding",   "foliage",    "beading"};
     const char *head = strrchr(part, ' ');
     for (size_t i = 0; i < sizeof stuff / sizeof *stuff; i++)
-        if (!strcmp(head ? head + 1 : part, stuff[i])) return true;
+        if (text_same(head ? head + 1 : part, stuff[i])) return true;
     return false;
 }
 
@@ -162,7 +163,7 @@ static const char *dimension_word(const char *dimension) {
                                            {"depth", "deep"},      {"length", "long"},
                                            {"diameter", "across"}, {"circumference", "around"}};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(dimension, words[i][0])) return words[i][1];
+        if (text_same(dimension, words[i][0])) return words[i][1];
     return NULL;
 }
 
@@ -181,7 +182,7 @@ static void tell_measures(struct describer *d) {
         const char *of = m->of ? arena_format(d->arena, "%s ", m->of) : "";
         if (word) {
             buf_format(&sizes, "%s%s%s %s", sizes.n ? ", " : "", of, figure, word);
-        } else if (!strcmp(m->dimension, "capacity")) {
+        } else if (text_same(m->dimension, "capacity")) {
             // What it holds is told as it was marked or given, never promised.
             const char *lead = is_marked(d, m) ? "Marked capacity" : "Capacity as given";
             buf_format(&others, "%s%s: %s%s.", others.n ? "\n" : "", lead, of, figure);

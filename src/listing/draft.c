@@ -4,6 +4,7 @@
 #include "listing/dated.h"
 #include "listing/harm.h"
 #include "listing/spelling.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -18,7 +19,7 @@ void listing_find(struct arena *arena, struct listing *listing, const char *leve
 
 bool listing_has_must(const struct listing *listing) {
     for (size_t i = 0; i < listing->finding_count; i++)
-        if (!strcmp(listing->findings[i].level, "must")) return true;
+        if (text_same(listing->findings[i].level, "must")) return true;
     return false;
 }
 
@@ -60,7 +61,7 @@ static void find_conflicts(struct arena *arena, struct listing *l) {
             if (flaw->kind != clear->kind) continue;
             const char *a = flaw->part ? flaw->part : flaw->where ? flaw->where : "";
             const char *b = clear->part ? clear->part : clear->where ? clear->where : "";
-            if (*b && strcmp(a, b) != 0) continue;
+            if (*b && !text_same(a, b)) continue;
             if (!*b && *a) continue; // told for the whole, present at one place: the place is the exception
             listing_find(arena, l, "must", "record.conflict",
                          arena_format(arena, "'%s' is told both there and not there", flaw->kind->rule.id),
@@ -89,7 +90,7 @@ static void find_alien(struct arena *arena, struct listing *l, const struct reco
                   {"table", "notes.table", "the notes are a table: read it as csv, one thing a row"},
                   {"language", "notes.language", "the notes are not in English: nothing was read from them"}};
     for (size_t i = 0; i < sizeof aliens / sizeof *aliens; i++)
-        if (!strcmp(record->notes_are, aliens[i].are))
+        if (text_same(record->notes_are, aliens[i].are))
             listing_find(arena, l, "must", aliens[i].id, aliens[i].text, nowhere);
 }
 

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "listing/given.h"
+#include "text/order.h"
 
 enum {
     READ_MOST = 100000, // bytes of one text; what accounts for a title stands near the start
@@ -45,7 +46,7 @@ static const char *word_text(const struct given_words *w, size_t i) {
 
 static void put(struct list *list, const char *text) {
     for (size_t i = 0; i < list->texts.count; i++)
-        if (!strcmp(list->texts.at[i], text)) return;
+        if (text_same(list->texts.at[i], text)) return;
     if (!given_may_print(list->words, text)) return;
     list->texts.at = arena_grow(list->words->arena, (void *)list->texts.at, list->texts.count, &list->room,
                                 sizeof *list->texts.at);
@@ -63,7 +64,7 @@ static bool is_name(const struct given_words *w, size_t i) {
 static bool is_doubt(const char *fold) {
     static const char *const doubts[] = {"possible", "possibly", "maybe", "perhaps", "probably", "likely"};
     for (size_t i = 0; i < sizeof doubts / sizeof *doubts; i++)
-        if (!strcmp(fold, doubts[i])) return true;
+        if (text_same(fold, doubts[i])) return true;
     return false;
 }
 
@@ -159,7 +160,7 @@ static void account_word(struct given_words *w, const char *word) {
     for (size_t i = 0; i < w->reading->count; i++) {
         if (w->known[i] || w->reading->words[i].told || w->stems[i][0] != word[0]) continue;
         if (!stem) stem = say_stem(w->arena, word);
-        w->known[i] = !strcmp(w->stems[i], stem);
+        w->known[i] = text_same(w->stems[i], stem);
     }
 }
 
@@ -234,7 +235,7 @@ static void account_tree(struct given_words *w, const struct node *node, bool to
     for (size_t i = 0; i < node->count; i++) {
         bool said = true;
         for (size_t k = 0; top && k < sizeof not_said / sizeof *not_said; k++)
-            said = said && strcmp(node->members[i].key, not_said[k]) != 0;
+            said = said && !text_same(node->members[i].key, not_said[k]);
         if (said) account_tree(w, node->members[i].value, false);
     }
 }

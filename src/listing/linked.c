@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "listing/listing.h"
+#include "text/order.h"
 
 struct linker {
     struct arena *arena;
@@ -28,7 +29,7 @@ static void put_values(struct linker *k, const char *name, const char *type) {
     struct node *list = node_list(k->arena);
     for (size_t i = 0; i < k->record->attribute_count; i++) {
         const struct value *value = &k->record->attributes[i];
-        if (strcmp(value->name, name) != 0 || value->of || value->sure != SURE_STATED) continue;
+        if (!text_same(value->name, name) || value->of || value->sure != SURE_STATED) continue;
         if (claims_bar(k->listing->claims, value->value)) continue;
         struct node *node = node_text(k->arena, value->value);
         if (type) {
@@ -44,7 +45,7 @@ static const char *unit_code(const struct unit *unit) {
     static const char *const codes[][2] = {{"in", "INH"}, {"cm", "CMT"}, {"mm", "MMT"}, {"g", "GRM"},
                                            {"kg", "KGM"}, {"lb", "LBR"}, {"oz", "ONZ"}};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++)
-        if (!strcmp(unit->name, codes[i][0])) return codes[i][1];
+        if (text_same(unit->name, codes[i][0])) return codes[i][1];
     return NULL;
 }
 
@@ -62,7 +63,7 @@ static void put_figure(struct linker *k, struct node *map, const struct measurem
 static bool is_property(const struct measurement *m) {
     static const char *const names[] = {"height", "width", "depth", "weight"};
     for (size_t i = 0; !m->of && i < sizeof names / sizeof *names; i++)
-        if (!strcmp(m->dimension, names[i])) return true;
+        if (text_same(m->dimension, names[i])) return true;
     return false;
 }
 

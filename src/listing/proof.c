@@ -7,6 +7,7 @@
 #include "notes/phrases.h"
 #include "rules/trigger.h"
 #include "text/limits.h"
+#include "text/order.h"
 
 struct prover {
     struct arena *arena;
@@ -198,7 +199,7 @@ static void prove_example(struct prover *p, const struct family *family) {
     record.family = family;
     struct title_options options = {80, COUNT_GRAPHEMES, LOCALE_US, p->drafter->variants};
     const struct listing *listing = listing_draft(p->arena, p->drafter, &record, &options);
-    if (strcmp(listing->title, family->example_title) != 0)
+    if (!text_same(listing->title, family->example_title))
         diags_add(p->diags, CODE_RULE_EXAMPLE, family->rule.at,
                   arena_format(p->arena, "it is: %s", listing->title),
                   "the example of '%s' should have the title: %s", family->rule.id, family->example_title);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "listing/listing.h"
+#include "text/order.h"
 
 static void write_out(struct arena *arena, const struct claims *claims, const char **text) {
     *text = claims_qualify(arena, claims, *text);
@@ -13,7 +14,7 @@ static bool is_name(const char *attribute) {
     static const char *const names[] = {"brand", "model", "mpn",      "name",    "author", "byArtist",
                                         "isbn",  "gtin",  "audience", "pattern", "theme"};
     for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-        if (!strcmp(attribute, names[i])) return true;
+        if (text_same(attribute, names[i])) return true;
     return false;
 }
 

@@ -7,6 +7,7 @@
 
 #include "format/write.h"
 #include "text/hint.h"
+#include "text/order.h"
 #include "rules/schema.h"
 
 static double share(size_t part, size_t whole) {
@@ -55,7 +56,7 @@ bool rules_show(struct arena *arena, const struct ruleset *rules, const char *id
     for (size_t i = 0; i < rules->number; i++) {                                                             \
         const struct rule *rule = &rules->list[i]->rule;                                                     \
         nearest_offer(&nearest, rule->id);                                                                   \
-        if ((kind && strcmp(kind, word) != 0) || strcmp(rule->id, name) != 0) continue;                      \
+        if ((kind && !text_same(kind, word)) || !text_same(rule->id, name)) continue;                        \
         show_lines(out, rule, word);                                                                         \
         found = true;                                                                                        \
     }

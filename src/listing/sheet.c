@@ -8,6 +8,7 @@
 #include "format/write.h"
 #include "item/write.h"
 #include "text/digest.h"
+#include "text/order.h"
 
 struct row {
     const char *name, *text;
@@ -38,7 +39,7 @@ static void flat(struct arena *arena, const struct listing *l, const struct node
 static bool leads(const char *key) {
     static const char *const keys[] = {"value", "kind", "text", "what", "dimension", "file"};
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
-        if (!strcmp(key, keys[i])) return true;
+        if (text_same(key, keys[i])) return true;
     return false;
 }
 
@@ -48,7 +49,7 @@ static void flat_map(struct arena *arena, const struct listing *l, const struct 
     bool led = false, first = true;
     for (size_t i = 0; i < node->count; i++) {
         const struct member *m = &node->members[i];
-        if (!strcmp(m->key, "span")) continue;
+        if (text_same(m->key, "span")) continue;
         bool leader = i == 0 && leads(m->key);
         buf_text(out, leader ? "" : led && first ? " (" : first ? "" : ", ");
         if (!leader) buf_format(out, "%s ", m->key);
@@ -81,7 +82,7 @@ static void flat(struct arena *arena, const struct listing *l, const struct node
 static bool is_kept(const char *key) {
     static const char *const left[] = {"id", "notes", "asides", "unread", "own", "listing", "photos"};
     for (size_t i = 0; i < sizeof left / sizeof *left; i++)
-        if (!strcmp(key, left[i])) return false;
+        if (text_same(key, left[i])) return false;
     return true;
 }
 

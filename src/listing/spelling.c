@@ -6,6 +6,8 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "text/order.h"
+
 enum { SUGGEST_MOST = 3, FINDINGS_MOST = 12, KEPT_MOST = 256, KEPT_TEXT = 112 };
 
 struct word_list {
@@ -34,7 +36,7 @@ static void add_word(struct arena *arena, struct word_list *list, const char *wo
 
 static bool holds(const struct word_list *list, const char *word) {
     for (size_t i = 0; i < list->count; i++)
-        if (!strcmp(list->at[i], word)) return true;
+        if (text_same(list->at[i], word)) return true;
     return false;
 }
 
@@ -79,7 +81,7 @@ struct looker {
 
 static bool one_of(const char *name, const char *const *list) {
     for (; *list; list++)
-        if (!strcmp(name, *list)) return true;
+        if (text_same(name, *list)) return true;
     return false;
 }
 

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 enum { WORD_LONGEST = 40 };
 
 struct walker {
@@ -71,9 +73,9 @@ void spelling_rule_words(const struct ruleset *rules, rule_word_taker *take, voi
     take_text(&w, own_words);
     const char *pack = rules->pack_count ? rules->packs[0]->rule.id : "";
     for (size_t i = 0; i < rules->flaw_count; i++)
-        if (!strcmp(rules->flaws[i]->rule.pack, pack)) take_flaw(&w, rules->flaws[i]);
+        if (text_same(rules->flaws[i]->rule.pack, pack)) take_flaw(&w, rules->flaws[i]);
     for (size_t i = 0; i < rules->family_count; i++)
-        if (!strcmp(rules->families[i]->rule.pack, pack)) take_family(&w, rules->families[i]);
+        if (text_same(rules->families[i]->rule.pack, pack)) take_family(&w, rules->families[i]);
 }
 
 struct spelling_lists {
@@ -154,7 +156,7 @@ bool spelling_is_rule_word(const struct spelling_lists *lists, const char *word,
 // The book also holds what people write for a word ("handel" for "handle"), with the word to print.
 static bool is_in_book(const struct spelling_lists *lists, const char *word, size_t size) {
     struct word_entry entry;
-    return wordbook_find(lists->book, word, size, &entry) && !strcmp(entry.print, entry.phrase) &&
+    return wordbook_find(lists->book, word, size, &entry) && text_same(entry.print, entry.phrase) &&
            (entry.uses & ~(1u << USE_FILLER));
 }
 

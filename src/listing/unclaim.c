@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "listing/listing.h"
+#include "text/order.h"
 
 static void cut(struct arena *arena, const struct claims *claims, const char **text) {
     *text = claims_cut(arena, claims, *text);
@@ -20,7 +21,7 @@ static void cut_type(struct arena *arena, const struct claims *claims, struct va
     const char *bare = claims_cut(arena, claims, type->value);
     if (!bare) return;
     const char *noun = strrchr(type->value, ' '), *left = strrchr(bare, ' ');
-    if (noun && !strcmp(noun + 1, left ? left + 1 : bare)) type->value = bare;
+    if (noun && text_same(noun + 1, left ? left + 1 : bare)) type->value = bare;
 }
 
 void listing_unclaim(struct arena *arena, const struct ruleset *rules, const struct claims *claims,

@@ -5,6 +5,7 @@
 
 #include "evidence/private.h"
 #include "listing/listing.h"
+#include "text/order.h"
 
 // Bytes of the notes around a span that may hold the cue of what is private; a note of some times that is
 // looked over once and as a whole.
@@ -70,7 +71,7 @@ static void *copied(struct arena *arena, const void *base, size_t count, size_t 
 
 static bool one_of(const char *word, const char *const *list) {
     for (; *list; list++)
-        if (!strcmp(word, *list)) return true;
+        if (text_same(word, *list)) return true;
     return false;
 }
 
@@ -131,7 +132,7 @@ static unsigned owners_place(const char *where) {
 static bool owners_wrote(const struct record *r, const char *where) {
     if (!where) return false;
     for (size_t i = 0; i < r->flaw_count; i++)
-        if (is_owners(r->flaws[i].kind) && r->flaws[i].where && !strcmp(r->flaws[i].where, where))
+        if (is_owners(r->flaws[i].kind) && r->flaws[i].where && text_same(r->flaws[i].where, where))
             return true;
     return owners_place(where) != PRIVATE_ANYWHERE;
 }

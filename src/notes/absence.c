@@ -5,6 +5,7 @@
 #include "notes/faults.h"
 #include "notes/lacking.h"
 #include "notes/paragraph.h"
+#include "text/order.h"
 
 static const char *after(const char *text, const char *head) {
     size_t n = strlen(head);
@@ -12,8 +13,8 @@ static const char *after(const char *text, const char *head) {
 }
 
 static bool is_part_of(struct arena *arena, const struct flaw *kind, const char *part) {
-    return kind->part && (!strcmp(kind->part, part) || !strcmp(say_plural(arena, kind->part), part) ||
-                          (kind->part_plural && !strcmp(kind->part_plural, part)));
+    return kind->part && (text_same(kind->part, part) || text_same(say_plural(arena, kind->part), part) ||
+                          (kind->part_plural && text_same(kind->part_plural, part)));
 }
 
 // "the lid", "two knobs", "both handles", "all four legs", "two of the six screws".
@@ -38,7 +39,7 @@ static bool subject_read(struct told *told, const char *text) {
     if (flaw.count > 1) part = say_singular(told->arena, part);
     flaw.kind = absent_kind(told->arena, told->rules, part);
     const char *other = lacking_kind(say_singular(told->arena, part), "*");
-    if (other && !strcmp(flaw.kind->rule.id, "missing-accessory"))
+    if (other && text_same(flaw.kind->rule.id, "missing-accessory"))
         return false; // "the label": the goods decide
     bool own = is_part_of(told->arena, flaw.kind, part);
     if (!own || (flaw.kind->says && !flaw.count)) flaw.part = part;

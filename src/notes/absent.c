@@ -8,6 +8,7 @@
 #include "notes/lacking.h"
 #include "notes/things.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -16,7 +17,7 @@ static const char *const sides[] = {"left",   "right", "upper",  "lower", "front
                                     "second", "last",  "small",  "big",   "plastic", "metal"};
 
 static bool same_noun(struct arena *arena, const char *a, const char *b) {
-    return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
+    return *a == *b && text_same(say_singular(arena, a), say_singular(arena, b));
 }
 
 static bool is_place_only(const char *word) {
@@ -26,7 +27,7 @@ static bool is_place_only(const char *word) {
         "ends",   "surface",   "seam",   "fold",   "finish",  "interior", "exterior", "base",
         "face",   "underside", "lip",    "tip",    "body",    "head",     "trim",     "glass"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(word, words[i])) return true;
+        if (text_same(word, words[i])) return true;
     return false;
 }
 
@@ -39,7 +40,7 @@ static bool is_quality(const char *word) {
         "water",   "oil",     "gas",       "sparkle",   "charge", "tension", "grip",     "luster",
         "lustre",  "bidding", "thing",     "photo",     "receipt"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(word, words[i])) return true;
+        if (text_same(word, words[i])) return true;
     return false;
 }
 
@@ -52,7 +53,7 @@ static bool is_no_part(const char *word) {
         "stamp",   "key mark", "page",    "work",   "works",  "play",  "set",       "pair",
         "spot",    "bead",     "flower",  "figure", "wire",   "date",  "signature", "pocket"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(word, words[i])) return true;
+        if (text_same(word, words[i])) return true;
     return false;
 }
 
@@ -130,21 +131,21 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool only_no = token_is(&note->tokens, cue_to - 1, "no"); // "no", "with no"
     const struct family *family = note->record->family;
     const char *id = family ? family->rule.id : NULL;
-    bool glazed = id && !strcmp(head, "glass") && // "no glass": of a frame, a lantern, a clock
-                  (!strcmp(id, "decor") || !strcmp(id, "lighting") || !strcmp(id, "clocks-watches"));
-    bool lidded = id && !strcmp(head, "top") && from > 0 && // "the top went astray"
+    bool glazed = id && text_same(head, "glass") && // "no glass": of a frame, a lantern, a clock
+                  (text_same(id, "decor") || text_same(id, "lighting") || text_same(id, "clocks-watches"));
+    bool lidded = id && text_same(head, "top") && from > 0 && // "the top went astray"
                   (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its")) &&
-                  (!strcmp(id, "kitchenware") || !strcmp(id, "ceramics") || !strcmp(id, "glassware") ||
-                   !strcmp(id, "metalware"));
+                  (text_same(id, "kitchenware") || text_same(id, "ceramics") || text_same(id, "glassware") ||
+                   text_same(id, "metalware"));
     const char *type = note->record->type.value ? note->record->type.value : "";
     bool topped =
         strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") || strstr(type, "cloche");
-    glazed |= !strcmp(head, "base") && (topped || !only_no); // "butter dish lid, no base"
-    glazed |= !strcmp(note->tokens.at[to - 1].fold, "tips");
-    glazed |= !strcmp(head, "glass") && !only_no && !(id && !strcmp(id, "glassware"));
+    glazed |= text_same(head, "base") && (topped || !only_no); // "butter dish lid, no base"
+    glazed |= text_same(note->tokens.at[to - 1].fold, "tips");
+    glazed |= text_same(head, "glass") && !only_no && !(id && text_same(id, "glassware"));
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
-    glazed |= id && ended && !strcmp(head, "back") && // "the back is missing": a panel that comes off
-              (!strcmp(id, "electrical") || !strcmp(id, "clocks-watches") || !strcmp(id, "cameras"));
+    glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
+              (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras"));
     if (is_quality(head)) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
@@ -170,7 +171,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
             stance |= STANCE_DENIED;
     int of = 0, count = count_of_parts(r, from, to, &of);
     const struct flaw *kind = absent_kind_here(r, part, count ? count : some_of_them(r, from, to) ? 2 : 0);
-    bool cloth = id && (!strcmp(id, "linens") || !strcmp(id, "clothing"));
+    bool cloth = id && (text_same(id, "linens") || text_same(id, "clothing"));
     if (cloth && token_is(&note->tokens, to - 1, "pulls")) return NULL; // threads, and no knobs
     if (!kind || stance & (STANCE_WITHDRAWN | STANCE_OTHER)) return NULL;
     if (stance & STANCE_UNKNOWN && !(stance & STANCE_EXCEPT)) { // "not checked for missing bits"
@@ -403,7 +404,7 @@ static size_t read_no_thing(struct fault_reader *r, size_t i) {
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     static const char *const players[] = {"machine", "player", "deck", "projector", "turntable"};
-    bool media = r->note->record->family && !strcmp(r->note->record->family->rule.id, "media");
+    bool media = r->note->record->family && text_same(r->note->record->family->rule.id, "media");
     if (media && token_among(tokens, noun.to - 1, players, COUNT(players))) return noun.to; // to play it on
     bool thing = (noun.uses & (1u << USE_THING)) &&
                  (!noun.gated || n > 1 || lacking_extra(tokens->at[noun.to - 1].one)) &&
@@ -449,7 +450,7 @@ static bool is_figure(const struct fault_reader *r, size_t i) {
     const struct family *family = r->note->record->family;
     bool set = type && (strstr(type, "set") || strstr(type, "ark") || strstr(type, "farm"));
     return r->note->taken[i] == TAKEN_VALUE && set && family &&
-           (!strcmp(family->rule.id, "toys") || !strcmp(family->rule.id, "games-puzzles"));
+           (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 
 void read_absent(struct fault_reader *r) {

@@ -4,12 +4,13 @@
 
 #include "notes/faults.h"
 #include "notes/lacking.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 // No singular begins with another letter than its plural, so most are another noun at first sight.
 static bool same_noun(struct arena *arena, const char *a, const char *b) {
-    return *a == *b && !strcmp(say_singular(arena, a), say_singular(arena, b));
+    return *a == *b && text_same(say_singular(arena, a), say_singular(arena, b));
 }
 
 // The sound box of a gramophone is no box that it came in.
@@ -18,13 +19,13 @@ static bool is_inner_box(const char *part) {
                                         "fire box",  "wind box",  "bobbin case",  "axle box", "valve box",
                                         "ash box",   "grass box", "dust box",     "key box"};
     for (size_t i = 0; i < COUNT(parts); i++)
-        if (!strcmp(part, parts[i])) return true;
+        if (text_same(part, parts[i])) return true;
     return false;
 }
 
 const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules, const char *part) {
     if (is_inner_box(part)) return ruleset_flaw(rules, "missing-accessory");
-    if (!strcmp(part, "dj") || !strcmp(part, "DJ") || !strcmp(part, "dustwrapper"))
+    if (text_same(part, "dj") || text_same(part, "DJ") || text_same(part, "dustwrapper"))
         return ruleset_flaw(rules, "missing-jacket");
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct flaw *kind = rules->flaws[i];
@@ -47,7 +48,7 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 
 static bool occurs_in(const struct flaw *kind, const struct family *family) {
     for (size_t i = 0; i < kind->on.count; i++)
-        if (!strcmp(kind->on.at[i], family->rule.id)) return true;
+        if (text_same(kind->on.at[i], family->rule.id)) return true;
     return !kind->on.count;
 }
 
@@ -62,7 +63,7 @@ static bool is_one_thing(const struct family *family) {
     static const char *const ids[] = {"furniture", "bags",           "clothing", "lighting", "electrical",
                                       "music",     "clocks-watches", "cameras",  "footwear", "metalware"};
     for (size_t i = 0; family && i < COUNT(ids); i++)
-        if (!strcmp(family->rule.id, ids[i])) return true;
+        if (text_same(family->rule.id, ids[i])) return true;
     return false;
 }
 
@@ -79,8 +80,8 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
         if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&
             occurs_in(rules->flaws[i], family) && has_part(r->note->arena, rules->flaws[i], part))
             return rules->flaws[i];
-    if (!strcmp(kind->rule.id, "missing-button") ||
-        (!strcmp(kind->rule.id, "missing-stopper") && (strstr(part, "cap") || strstr(part, "plug"))))
+    if (text_same(kind->rule.id, "missing-button") ||
+        (text_same(kind->rule.id, "missing-stopper") && (strstr(part, "cap") || strstr(part, "plug"))))
         return ruleset_flaw(rules, "missing-accessory"); // a machine's belt
     return kind;
 }
@@ -91,7 +92,7 @@ static bool is_limb(const char *word) {
                                         "petal",  "horn",  "toe",    "nose", "arm",  "head",
                                         "branch", "twig",  "antler", "hoof", "paw"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(word, words[i])) return true;
+        if (text_same(word, words[i])) return true;
     return false;
 }
 
@@ -114,12 +115,12 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
                                         "music",     "electrical", "clocks-watches"};
     bool made = false; // the arm of a lamp was made apart
     for (size_t i = 0; family && i < COUNT(built); i++)
-        made |= !strcmp(family->rule.id, built[i]) && !strcmp(head, "arm");
+        made |= text_same(family->rule.id, built[i]) && text_same(head, "arm");
     static const char *const fired[] = {"ceramics", "glassware", "jewelry"};
     for (size_t i = 0; family && i < COUNT(fired); i++) // of a flower, and of no book
-        if (!strcmp(family->rule.id, fired[i]) && !strcmp(head, "leaf"))
+        if (text_same(family->rule.id, fired[i]) && text_same(head, "leaf"))
             return ruleset_flaw(note->rules, "broken-part");
-    if (is_limb(head) && !made && !(!strcmp(head, "horn") && has_horn(type)))
+    if (is_limb(head) && !made && !(text_same(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");
     static const char *const labeled[] = {"furniture", "clothing", "linens", "bags", "footwear"};
     for (size_t i = 0; family && (!strcmp(head, "label") || !strcmp(head, "tag")) && i < COUNT(labeled); i++)
@@ -127,7 +128,7 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)
                                   : kind_by_family(r, absent_kind(note->arena, note->rules, part), part);
     bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");
-    bool several = service ? strcmp(part, "box") != 0 : count > 1 && !is_one_thing(family);
+    bool several = service ? !text_same(part, "box") : count > 1 && !is_one_thing(family);
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
     return several && pieces && kind == ruleset_flaw(note->rules, "missing-accessory") ? pieces : kind;
 }
@@ -142,7 +143,7 @@ const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, 
     enum { WORDS_MOST = 2 };
     const struct tokens *tokens = &r->note->tokens;
     size_t from = hit->to, to = hit->from;
-    if (kind->form != ABSENCE || !kind->says || !kind->part || strcmp(kind->part, "accessory") != 0)
+    if (kind->form != ABSENCE || !kind->says || !kind->part || !text_same(kind->part, "accessory"))
         return NULL;
     for (size_t i = hit->from; i < hit->to; i++) {
         if (token_among(tokens, i, about, COUNT(about))) continue;

@@ -5,6 +5,7 @@
 
 #include "notes/faults.h"
 #include "notes/figure.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -22,7 +23,7 @@ static bool drop_size(struct record *record, size_t byte) {
         if (record->measurements[i].span.from != byte)
             record->measurements[measures++] = record->measurements[i];
     for (size_t i = 0; i < record->attribute_count; i++)
-        if (strcmp(record->attributes[i].name, "size") != 0 || record->attributes[i].span.from != byte)
+        if (!text_same(record->attributes[i].name, "size") || record->attributes[i].span.from != byte)
             record->attributes[values++] = record->attributes[i];
     bool dropped = measures < record->measurement_count || values < record->attribute_count;
     record->measurement_count = measures;
@@ -39,7 +40,7 @@ static void move_size(struct fault_reader *r, struct item_flaw *flaw, size_t i) 
         size_t taken;
         if (tokens->at[k].stop >= STOP_CLAUSE) return;
         if (r->note->taken[k] != TAKEN_MEASURE || !figure_at(r->note, k, &figure, &taken) || !figure.unit ||
-            !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0 || figure.base > MOST_MM ||
+            !figure.unit->kind || !text_same(figure.unit->kind, "mm") || figure.base > MOST_MM ||
             !drop_size(r->note->record, tokens->at[k].from))
             continue;
         flaw->has_size = true;

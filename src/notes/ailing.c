@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -326,8 +327,8 @@ static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, e
 static const struct flaw *kind_for(const struct fault_reader *r, size_t part, enum ailment ailment) {
     const struct ruleset *rules = r->note->rules;
     const struct flaw *kind = function_kind(r, part);
-    bool stuck = kind && !strcmp(kind->rule.id, "seized");
-    bool zip = kind && !strcmp(kind->rule.id, "zip-fault");
+    bool stuck = kind && text_same(kind->rule.id, "seized");
+    bool zip = kind && text_same(kind->rule.id, "zip-fault");
     if (ailment == HANGS) return ruleset_flaw(rules, "loose-part");
     if (ailment == STICKS) return zip ? kind : ruleset_flaw(rules, "seized");
     return stuck ? ruleset_flaw(rules, "partly-working") : kind;

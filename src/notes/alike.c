@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/measures.h"
+#include "text/order.h"
 
 // The tokens of a value: first and last.
 struct at {
@@ -57,7 +58,7 @@ static bool is_look_behind(const struct note *note, size_t last) {
 // "Bronze-colored" is one token.
 static bool holds_colored(const struct note *note, size_t last) {
     const char *word = strchr(note->tokens.at[last].fold, '-');
-    return word && (!strcmp(word, "-coloured") || !strcmp(word, "-colored"));
+    return word && (text_same(word, "-coloured") || text_same(word, "-colored"));
 }
 
 static bool is_colored(const struct note *note, size_t last) {
@@ -108,10 +109,9 @@ static void bare_type(struct note *note, const struct at *at) {
 
 // False: it is no value of the thing.
 static bool settle(struct note *note, struct value *value) {
-    bool material = !strcmp(value->name, "material");
+    bool material = text_same(value->name, "material");
     struct at at;
-    if ((!material && strcmp(value->name, "color") != 0) || !find_tokens(note, &value->span, &at))
-        return true;
+    if ((!material && !text_same(value->name, "color")) || !find_tokens(note, &value->span, &at)) return true;
     if (!material && !is_stuff(note, value->value)) return true;
     if (is_sham(note, at.first)) {
         bare_type(note, &at);

@@ -8,15 +8,11 @@
 
 #include "notes/token.h"
 
-#define ANY(tokens, i, ...)                                                                                  \
-    (!token_never(tokens, i, #__VA_ARGS__) &&                                                                \
-     any_of(tokens, i, #__VA_ARGS__, (const char *const[]){__VA_ARGS__, NULL}))
+#define ANY(tokens, i, ...) any_of(tokens, i, #__VA_ARGS__, (const char *const[]){__VA_ARGS__, NULL})
 
 static inline bool any_of(const struct tokens *tokens, size_t i, const char *key, const char *const *words) {
     assert(key[0] == '"'); // what a variable holds may be another word next time
-    if (token_any(tokens, i, words)) return true;
-    token_not(tokens, i, key);
-    return false;
+    return token_any_of(tokens, i, key, words);
 }
 
 #endif

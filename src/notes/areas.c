@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -62,8 +63,8 @@ static bool is_of_count(const struct fault_reader *r, size_t from, size_t to) {
     bool all = from + 1 == to && token_among(&r->note->tokens, from, words, COUNT(words));
     for (size_t i = 0; i < r->note->record->flaw_count; i++) {
         const struct item_flaw *flaw = &r->note->record->flaws[i];
-        if (strcmp(flaw->kind->rule.id, "completeness-unknown") != 0) continue;
-        if (all || (flaw->part && !strcmp(flaw->part, note_words(r->note, from, to)))) return true;
+        if (!text_same(flaw->kind->rule.id, "completeness-unknown")) continue;
+        if (all || (flaw->part && text_same(flaw->part, note_words(r->note, from, to)))) return true;
     }
     return false;
 }
@@ -211,7 +212,7 @@ void read_areas(struct fault_reader *r) {
 
 static bool is_any(const char *id, const char *const *ids, size_t count) {
     for (size_t i = 0; i < count; i++)
-        if (!strcmp(id, ids[i])) return true;
+        if (text_same(id, ids[i])) return true;
     return false;
 }
 
@@ -226,10 +227,10 @@ const struct flaw *unknown_kind(const struct fault_reader *r, const struct fault
     static const struct {
         const char *known, *unknown;
     } pairs[] = {{"working-tested", "untested"}, {"complete-counted", "completeness-unknown"}};
-    for (size_t i = hit->from; i < hit->to && !strcmp(kind->rule.id, pairs[0].known); i++)
+    for (size_t i = hit->from; i < hit->to && text_same(kind->rule.id, pairs[0].known); i++)
         if (token_is(&r->note->tokens, i, "time"))
             return ruleset_flaw(r->note->rules, "timekeeping-unverified");
     for (size_t i = 0; i < COUNT(pairs); i++)
-        if (!strcmp(kind->rule.id, pairs[i].known)) return ruleset_flaw(r->note->rules, pairs[i].unknown);
+        if (text_same(kind->rule.id, pairs[i].known)) return ruleset_flaw(r->note->rules, pairs[i].unknown);
     return unknown_is_own(kind) ? kind : NULL;
 }

@@ -9,6 +9,7 @@
 #include "notes/number.h"
 #include "notes/things.h"
 #include "notes/unit.h"
+#include "text/order.h"
 
 enum reach {
     REACH_CLAUSE, // the clause from its beginning
@@ -464,7 +465,7 @@ static size_t owned_at(const struct note *note, size_t i) {
     const char *word = tokens->at[at].fold;
     size_t size = strlen(word);
     if (ANY(tokens, at + 1, "and", "but", "or", "she", "he", "who", "is", "was", "so", "for")) return 0;
-    bool owns = size > 2 && (!strcmp(word + size - 2, "'s") || !strcmp(word + size - 2, "s'"));
+    bool owns = size > 2 && (text_same(word + size - 2, "'s") || text_same(word + size - 2, "s'"));
     if (!owns || tokens->at[at + 1].kind != TOKEN_WORD || is_person(note, at + 1) || // "my husband's brother"
         ANY(tokens, at + 1, "house", "attic", "estate", "things", "stuff", "barn", "garage", "shed",
             "favorite", "home"))

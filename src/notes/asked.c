@@ -4,15 +4,18 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 _Static_assert(ASKED_SLOTS == 1 << 13, "a slot is the upper 13 bits");
+_Static_assert(ASKED_PLACES == 1 << 10, "a place is the upper 10 bits");
 
 enum { FOLD_ROOM = 32 }; // longer words are hardly met twice
 
 struct asked_word {
     uint64_t hash;
     char fold[FOLD_ROOM];
-    uint64_t told[2 * ASKED_CELLS]; // in vain, then found
-    struct asked_word *next;        // among the spare ones
+    uint64_t told[ASKED_KEPT + 1]; // in vain, then found, then what lookup.c keeps
+    struct asked_word *next;       // among the spare ones
 };
 
 struct asked *asked_new(struct arena *arena) {
@@ -31,6 +34,7 @@ void asked_begin(struct asked *asked) {
         asked->words[i] = NULL;
     }
     asked->word_count = 0;
+    memset(asked->places, 0, sizeof asked->places);
 }
 
 static struct asked_word *new_word(struct asked *asked) {
@@ -45,7 +49,7 @@ uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold) {
     size_t at = (size_t)(hash >> 7) % (2 * ASKED_WORDS), size = strlen(fold);
     if (size >= FOLD_ROOM) return NULL;
     for (struct asked_word *word; (word = asked->words[at]) != NULL; at = (at + 1) % (2 * ASKED_WORDS))
-        if (word->hash == hash && !strcmp(word->fold, fold)) return word->told;
+        if (word->hash == hash && text_same(word->fold, fold)) return word->told;
     if (asked->word_count == ASKED_WORDS) return NULL;
     struct asked_word *word = asked->words[at] = new_word(asked);
     asked->word_count++;

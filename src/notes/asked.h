@@ -16,7 +16,16 @@ enum {
     ASKED_LISTS = 2048,
     ASKED_SLOTS = 4 * ASKED_LISTS,
     ASKED_WORDS = 4096,
-    ASKED_CELLS = ASKED_LISTS / 64
+    ASKED_CELLS = ASKED_LISTS / 64,
+    ASKED_KEPT = 2 * ASKED_CELLS, // the cell in which lookup.c keeps what the books say of the word
+    ASKED_PLACES = 1024
+};
+
+// Where in a sorted list the entries of a word begin.
+struct asked_place {
+    const void *list;
+    const uint64_t *word; // as asked_word() has it
+    size_t from;
 };
 
 struct asked_list {
@@ -32,14 +41,15 @@ struct asked {
     size_t list_count;
     struct asked_word *words[2 * ASKED_WORDS];
     size_t word_count;
-    struct asked_word *spare; // of words that were forgotten
+    struct asked_word *spare;                // of words that were forgotten
+    struct asked_place places[ASKED_PLACES]; // of the words and lists that were asked last
 };
 
 struct asked *asked_new(struct arena *arena);
 // Before a note: where too many words are known all are forgotten.
 void asked_begin(struct asked *asked);
 // A bit for each list, set where the word was asked in vain, and ASKED_CELLS behind it one where it was
-// found; NULL where there is no room for the word.
+// found; then the cell ASKED_KEPT, 0 at first. NULL where there is no room for the word.
 uint64_t *asked_word(struct asked *asked, uint64_t hash, const char *fold);
 // ASKED_LISTS where there is no room for another list.
 uint32_t asked_list_of(struct asked *asked, uint64_t key);
@@ -60,6 +70,13 @@ static inline uint32_t asked_list(struct asked *asked, const void *list, size_t 
     uint64_t key = asked_key(list, count);
     const struct asked_list *slot = &asked->lists[asked_slot(key)];
     return slot->key == key ? slot->number : asked_list_of(asked, key);
+}
+
+// The place where it is kept, or was last of another word and list: the caller looks which.
+static inline struct asked_place *asked_place_of(struct asked *asked, const void *list,
+                                                 const uint64_t *word) {
+    uint64_t key = asked_key(list, 0) + 31 * asked_key(word, 0);
+    return &asked->places[(size_t)(key * 0x9E3779B97F4A7C15u >> 54)];
 }
 
 #endif

@@ -8,6 +8,7 @@
 #include "notes/any.h"
 #include "notes/denial_words.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 static bool is_smell(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "smell", "smells", "odor", "odour", "odors", "odours", "whiff", "pong");
@@ -37,7 +38,7 @@ static bool is_some_way(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "all", "as", "so", "quite", "half", "altogether", "much")) return true;
     const struct token *t = &tokens->at[i];
     size_t size = strlen(t->fold);
-    return t->kind == TOKEN_WORD && size > 4 && !strcmp(t->fold + size - 2, "ly") &&
+    return t->kind == TOKEN_WORD && size > 4 && text_same(t->fold + size - 2, "ly") &&
            !token_among(tokens, i, whole, sizeof whole / sizeof *whole);
 }
 

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 static const char *const words[] = {
     "no i tell a lie", "no wait sorry", "no wait",      "wait no",       "no sorry",
     "sorry no",        "oh no",         "no make that", "make that",     "scratch that",
@@ -56,7 +58,7 @@ bool correction_behind(const struct note *note, size_t i, size_t *figure) {
 
 void carry_keep(const struct note *note, struct carry *carry, const struct amount *amount,
                 const struct dimension *dimension, size_t to) {
-    if (amount->unit && amount->unit->kind && !strcmp(amount->unit->kind, "mm")) {
+    if (amount->unit && amount->unit->kind && text_same(amount->unit->kind, "mm")) {
         carry->unit = amount->unit;
         carry->until = note_clause_to(note, to, STOP_SENTENCE) + 1;
     }

@@ -11,6 +11,7 @@
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -86,7 +87,7 @@ static bool is_stopper(const struct note *note, size_t i) {
 }
 
 static bool is_plural(const struct token *token) {
-    return token->kind == TOKEN_WORD && token->one != token->fold && strcmp(token->one, token->fold) != 0;
+    return token->kind == TOKEN_WORD && token->one != token->fold && !text_same(token->one, token->fold);
 }
 
 // The plural that a number at `i` counts: adjectives may stand between. Its token, or 0.
@@ -141,7 +142,7 @@ static bool is_one_thing(const char *one) {
         "snips",     "shorts",   "overall", "overalls",   "pincer",  "pincers",   "bellows",    "compasses",
         "dividers",  "calipers", "goggle",  "goggles",    "nippers", "forceps",   "eyeglasses"};
     for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++)
-        if (!strcmp(one, pairs[k])) return true;
+        if (text_same(one, pairs[k])) return true;
     return false;
 }
 
@@ -328,8 +329,9 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
         if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
             is_stopper(note, other))
             break;
-        if (!strcmp(tokens->at[other].one, tally->noun) || (next == 1 && !part_at(note, other, &part))) break;
-        if (next > 1 && part_at(note, other, &part) && strcmp(part.name, "lid") != 0) break;
+        if (text_same(tokens->at[other].one, tally->noun) || (next == 1 && !part_at(note, other, &part)))
+            break;
+        if (next > 1 && part_at(note, other, &part) && !text_same(part.name, "lid")) break;
         tally->count += next;
         k = other + 1;
     }
@@ -390,7 +392,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     }
     struct number times;
     if (!is_head(note, i) || !number_at(tokens, i, &times) || !times.whole || times.value < 2) return false;
-    bool joined = !strcmp(times.tail, "x");
+    bool joined = text_same(times.tail, "x");
     if (!joined && !(token_is(tokens, i + times.taken, "x") && !*times.tail)) return false;
     size_t at = i + times.taken + (joined ? 0 : 1);
     noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? plural_behind(note, at) : 0;
@@ -464,7 +466,7 @@ static bool recount_at(const struct note *note, size_t i, const struct tally *be
     size_t number;
     int count = number_whole(&note->tokens, i, &number);
     if (!count || i + number >= note->tokens.count ||
-        strcmp(note->tokens.at[i + number].one, before->noun) != 0)
+        !text_same(note->tokens.at[i + number].one, before->noun))
         return false;
     enum { REACH = 10 };
     for (size_t k = i, n = 0; k > 0 && n < REACH && note->tokens.at[k - 1].stop < STOP_SENTENCE; k--, n++)

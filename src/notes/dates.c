@@ -13,6 +13,7 @@
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/period.h"
+#include "text/order.h"
 
 enum { YEAR_FIRST = 1500, YEAR_LAST = 2029 };
 
@@ -79,7 +80,7 @@ static bool take_whole(const struct ahead *ahead, struct period *p) {
 
 static bool begins_period(const struct tokens *tokens, size_t i) {
     const struct token *token = &tokens->at[i];
-    return token->kind != TOKEN_SIGN || !strcmp(token->fold, "'") || !strcmp(token->fold, "~");
+    return token->kind != TOKEN_SIGN || text_same(token->fold, "'") || text_same(token->fold, "~");
 }
 
 // "About 1800 pieces" counts.
@@ -92,12 +93,24 @@ static bool counts_pieces(const struct tokens *tokens, size_t i, size_t to) {
                "lb", "kg", "feet", "ft", "copies", "gallons", "people");
 }
 
+// What was seen to begin no period by its first word alone begins none in any note.
 static bool period_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p) {
+    static const char key[] = "begins a period";
     struct ahead ahead;
+    size_t looked;
     if (!begins_period(tokens, i)) return false;
+    bool alone =
+        tokens->at[i].plain && !tokens->at[i].slip && (i + 1 >= tokens->count || !tokens->at[i + 1].joined);
+    if (alone && !token_told(tokens, i, key)) {
+        *p = (struct period){0};
+        return false;
+    }
     look_ahead(arena, tokens, i, &ahead);
-    return period_read(ahead.text, ahead.size, p) && take_whole(&ahead, p) &&
-           !counts_pieces(tokens, i, i + p->taken);
+    if (!period_read_far(ahead.text, ahead.size, p, &looked)) {
+        if (alone && !looked) token_tell(tokens, i, key, false);
+        return false;
+    }
+    return take_whole(&ahead, p) && !counts_pieces(tokens, i, i + p->taken);
 }
 
 static bool era_at(struct arena *arena, const struct tokens *tokens, size_t i, struct period *p, bool *said) {
@@ -252,14 +265,14 @@ static void keep(struct note *note, size_t i, const struct period *p, const char
     struct value *value = note_attribute(note);
     value->name = name;
     value->value = note_words(note, i, to);
-    if (!strcmp(value->value, "vtg") || !strcmp(value->value, "Vtg") || !strcmp(value->value, "VTG"))
+    if (text_same(value->value, "vtg") || text_same(value->value, "Vtg") || text_same(value->value, "VTG"))
         value->value = "vintage";
     value->sure = sure;
     value->span = note_span_of(note, i, to);
     note_reading(note, i, to, name, p->because ? p->because : "word of age");
     note_take(note, i, to, TAKEN_DATE);
-    bool era = sure == SURE_LIKELY && p->because && !strcmp(p->because, YEARS_OF_ERA);
-    if ((sure != SURE_STATED && !era) || (!p->from && !p->to) || strcmp(name, "age") != 0) return;
+    bool era = sure == SURE_LIKELY && p->because && text_same(p->because, YEARS_OF_ERA);
+    if ((sure != SURE_STATED && !era) || (!p->from && !p->to) || !text_same(name, "age")) return;
     if (note->record->year_from || note->record->year_to) return;
     note->record->year_from = p->from;
     note->record->year_to = p->to;

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 static const struct cue counted[] = {
     {"beyond counting", SEVERITY_HEAVY},
@@ -119,7 +120,7 @@ static bool is_bounded(const struct tokens *tokens, size_t i) {
 enum severity degree_of_tell(const struct flaw *kind, const char *word) {
     for (int d = SEVERITY_HEAVY; d > SEVERITY_UNKNOWN; d--)
         for (size_t k = 0; k < kind->tells[d].count; k++)
-            if (!strcmp(kind->tells[d].at[k], word)) return (enum severity)d;
+            if (text_same(kind->tells[d].at[k], word)) return (enum severity)d;
     return SEVERITY_UNKNOWN;
 }
 

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -197,7 +198,7 @@ static enum severity listed(const char *word, size_t size) {
 static enum severity of_adjective(const char *word) {
     enum { STEM_LEAST = 3, STEM_MOST = 24 };
     size_t size = strlen(word);
-    if (size < STEM_LEAST + 2 || size >= STEM_MOST || strcmp(word + size - 2, "ly") != 0) return 0;
+    if (size < STEM_LEAST + 2 || size >= STEM_MOST || !text_same(word + size - 2, "ly")) return 0;
     enum severity own = degree_word_alone(word, size); // "completely"
     if (own) return own;
     char stem[STEM_MOST + 2];
@@ -209,7 +210,7 @@ static enum severity of_adjective(const char *word) {
         stem[size - 3] = 'y';
         found = listed(stem, size - 2); // "shoddily"
     }
-    bool ally = size > STEM_LEAST + 4 && !strcmp(word + size - 4, "ally");
+    bool ally = size > STEM_LEAST + 4 && text_same(word + size - 4, "ally");
     return !found && ally ? listed(word, size - 4) : found; // "drastically"
 }
 
@@ -237,7 +238,7 @@ enum severity degree_stem(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "hair"))
         return ANY(tokens, i + 1, "crack", "cracks", "split", "fracture") ? SEVERITY_LIGHT : SEVERITY_UNKNOWN;
     const char *word = tokens->at[i].fold, *dash = strchr(word, '-');
-    if (dash && (!strcmp(dash, "-looking") || !strcmp(dash, "-ish"))) // "a nasty-looking split"
+    if (dash && (text_same(dash, "-looking") || text_same(dash, "-ish"))) // "a nasty-looking split"
         return listed(word, (size_t)(dash - word));
     return degree_adverb(tokens, i);
 }

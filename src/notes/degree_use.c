@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 static bool is_failing(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "can't", "cant", "cannot", "won't", "wont", "doesn't", "doesnt", "couldn't",
@@ -205,7 +206,7 @@ bool degree_is_bound(const struct tokens *tokens, const struct around *span) {
 enum severity degree_of_failing(const struct fault_reader *r, const struct flaw *kind,
                                 const struct around *span) {
     const struct tokens *tokens = &r->note->tokens;
-    bool stuck = !strcmp(kind->rule.id, "seized") || kind->class == CLASS_FUNCTION;
+    bool stuck = text_same(kind->rule.id, "seized") || kind->class == CLASS_FUNCTION;
     enum severity worst = SEVERITY_UNKNOWN;
     for (size_t i = span->from; i < span->to; i++) { // "pushes back in but won't stay"
         enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;

@@ -14,8 +14,8 @@
 enum { BEFORE_MOST = 5, BEHIND_MOST = 4, STILL_MOST = 6 };
 
 static bool joins(const struct token *t) {
-    return t->stop != STOP_NONE || !strcmp(t->fold, "&") || !strcmp(t->fold, "and") ||
-           !strcmp(t->fold, "but") || !strcmp(t->fold, "or");
+    return t->stop != STOP_NONE || text_same(t->fold, "&") || text_same(t->fold, "and") ||
+           text_same(t->fold, "but") || text_same(t->fold, "or");
 }
 
 // "The small one has rust": what stands before the verb is said of the piece.

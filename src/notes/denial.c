@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/denial_words.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -34,8 +35,8 @@ static bool is_done(const struct token *token) {
                                         "wobbly",  "faded", "grubby", "musty"};
     size_t size = strlen(token->fold);
     for (size_t k = 0; k < COUNT(words); k++)
-        if (!strcmp(token->fold, words[k])) return true;
-    return size > 4 && !strcmp(token->fold + size - 2, "ed");
+        if (text_same(token->fold, words[k])) return true;
+    return size > 4 && text_same(token->fold + size - 2, "ed");
 }
 
 // A fault behind a comma with a place of its own, where no "or" closes the list.
@@ -171,7 +172,7 @@ static bool opens_state(const struct scope *s, size_t from, size_t i) {
     if (next >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
     const char *word = tokens->at[next].fold;
     size_t size = strlen(word);
-    bool done = s->fault[next] && size > 4 && !strcmp(word + size - 2, "ed");
+    bool done = s->fault[next] && size > 4 && text_same(word + size - 2, "ed");
     return done || token_among(tokens, next, verbs, COUNT(verbs)) ||
            token_among(tokens, next, states, COUNT(states));
 }
@@ -408,7 +409,7 @@ bool denial_is_history(const struct fault_reader *r, const struct fault_hit *hit
     if (next >= tokens->count || !token_is(tokens, next, "never") || ++next >= tokens->count) return false;
     size_t size = strlen(tokens->at[next].fold);
     return token_among(tokens, next, done, COUNT(done)) ||
-           (r->scope.fault[next] && size > 4 && !strcmp(tokens->at[next].fold + size - 2, "ed"));
+           (r->scope.fault[next] && size > 4 && text_same(tokens->at[next].fold + size - 2, "ed"));
 }
 
 bool denial_is_of_rest(const struct note *note, size_t i) {

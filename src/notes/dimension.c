@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "text/buf.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
 
@@ -102,7 +103,7 @@ static bool is_round(const struct note *note, size_t i) {
     enum { REACH = 40 };
     for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
         for (size_t w = 0; w < COUNT(words); w++)
-            if (!strcmp(note->tokens.at[k].one, words[w])) return true;
+            if (text_same(note->tokens.at[k].one, words[w])) return true;
     return false;
 }
 
@@ -126,7 +127,7 @@ static bool find(const struct note *note, size_t i, bool nouns, struct dimension
         size_t taken = token_phrase(&note->tokens, i, rows[k].words);
         if (!taken) continue;
         *dimension = (struct dimension){rows[k].name, rows[k].of, taken, rows[k].noun};
-        if (!strcmp(dimension->name, "across"))
+        if (text_same(dimension->name, "across"))
             dimension->name = is_round(note, i) && !is_oblong(note, i) ? "diameter" : "width";
         return true;
     }
@@ -155,7 +156,7 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
         return false;
     dimension->taken += skip;
     // "around the rim" goes on to say where something else is.
-    if (!strcmp(dimension->name, "circumference") && token_is(&note->tokens, i + dimension->taken, "the"))
+    if (text_same(dimension->name, "circumference") && token_is(&note->tokens, i + dimension->taken, "the"))
         return false;
     struct part part;
     bool across = token_is(&note->tokens, i + skip, "across");
@@ -287,7 +288,7 @@ bool part_at(const struct note *note, size_t i, struct part *part) {
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) return false;
     const char *word = note->tokens.at[i].one;
     size_t size = strlen(word);
-    if (size > 2 && !strcmp(word + size - 2, "'s")) size -= 2; // "the cord's about 4 ft"
+    if (size > 2 && text_same(word + size - 2, "'s")) size -= 2; // "the cord's about 4 ft"
     for (size_t k = 0; k < COUNT(parts); k++)
         if (parts[k].name[0] == word[0] && !strncmp(parts[k].name, word, size) && !parts[k].name[size]) {
             *part = parts[k];

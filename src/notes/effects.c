@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 // "Enough to catch a nail" is felt; enough to do more is much.
 static enum severity enough_at(const struct tokens *tokens, size_t i) {
@@ -90,7 +91,7 @@ static bool may_come_off(const struct flaw *kind) {
         "owner-name",     "utensil-marks",  "scratches"};
     if (kind->class == CLASS_DIRT || kind->class == CLASS_ODOR) return true;
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
-        if (!strcmp(kind->rule.id, ids[i])) return true;
+        if (text_same(kind->rule.id, ids[i])) return true;
     return false;
 }
 
@@ -148,8 +149,8 @@ static bool is_bare(const struct tokens *tokens, const struct flaw *kind, size_t
         return false;
     if (!down && !(i > 0 && ANY(tokens, i - 1, "worn", "rubbed", "scuffed", "scraped", "scratched", "back")))
         return false;
-    return !strcmp(kind->rule.id, "scratches") || !strcmp(kind->rule.id, "wear-rub") ||
-           !strcmp(kind->rule.id, "finish-crackle") || !strcmp(kind->rule.id, "coating-worn");
+    return text_same(kind->rule.id, "scratches") || text_same(kind->rule.id, "wear-rub") ||
+           text_same(kind->rule.id, "finish-crackle") || text_same(kind->rule.id, "coating-worn");
 }
 
 // "Catches your sleeve": it is felt.
@@ -258,7 +259,7 @@ static bool is_across(const struct tokens *tokens, size_t i) {
                    "over") &&
                !ANY(tokens, i + 2, "near", "against");
     if (token_is(tokens, i, "from") && i + 3 < tokens->count && token_is(tokens, i + 2, "to"))
-        return !strcmp(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
+        return text_same(tokens->at[i + 1].fold, tokens->at[i + 3].fold) ||
                (ANY(tokens, i + 1, "top", "rim", "edge", "lip", "neck", "one", "head") &&
                 ANY(tokens, i + 3, "bottom", "foot", "base", "toe", "heel", "edge", "tail"));
     if (token_is(tokens, i, "from") && ANY(tokens, i + 1, "the", "one", "its") && i > 0 &&
@@ -271,7 +272,7 @@ static bool is_across(const struct tokens *tokens, size_t i) {
         ANY(tokens, i - 1, "runs", "run", "running", "goes", "going", "down", "for", "along", "ran", "up"))
         return true; // "runs the length of the blade"
     bool same = i + 2 < tokens->count && token_is(tokens, i + 1, "to") && tokens->at[i].kind == TOKEN_WORD &&
-                !strcmp(tokens->at[i].fold, tokens->at[i + 2].fold);
+                text_same(tokens->at[i].fold, tokens->at[i + 2].fold);
     if (same) return true; // "corner to corner"
     if (ANY(tokens, i, "half", "most") && (ANY(tokens, i + 1, "its", "the") || token_is(tokens, i + 1, "of")))
         for (size_t k = i + 2; k < i + 4; k++)

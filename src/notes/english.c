@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/read.h"
+#include "text/order.h"
 
 enum { WORD_BYTES = 48 };
 
@@ -35,11 +36,11 @@ static bool doubles(const char *base, size_t n) {
 // Does such an ending stand on such a base: not in "pited", "flakeing", "stickes" and "noisey".
 static bool may_bear(const char *base, size_t n, const char *ending) {
     bool vowel = is_vowel(ending[0]);
-    if (!strcmp(ending, "es")) return strchr("sxzho", base[n - 1]) != NULL;
-    if (!strcmp(ending, "y")) return base[n - 1] != 'e';
+    if (text_same(ending, "es")) return strchr("sxzho", base[n - 1]) != NULL;
+    if (text_same(ending, "y")) return base[n - 1] != 'e';
     if (vowel && doubles(base, n)) return false;
     if (ending[0] == 'e' && n > 2 && base[n - 1] == 'y' && !is_vowel(base[n - 2])) return false; // "dryed"
-    return strcmp(ending, "ing") != 0 || base[n - 1] != 'e' || strchr("eoyg", base[n - 2]);
+    return !text_same(ending, "ing") || base[n - 1] != 'e' || strchr("eoyg", base[n - 2]);
 }
 
 static bool is_inflected(const struct wordbook *book, const char *word, size_t n) {

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -105,7 +106,7 @@ static size_t duty_at(const struct tokens *tokens, size_t i) {
 
 static bool is_dead(const struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++)
-        if (!strcmp(record->flaws[i].kind->rule.id, "not-working") && !record->flaws[i].part) return true;
+        if (text_same(record->flaws[i].kind->rule.id, "not-working") && !record->flaws[i].part) return true;
     return false;
 }
 

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 // "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
 static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
@@ -14,8 +15,8 @@ static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, cons
     const char *one = say_singular(r->note->arena, part), *last = strrchr(kind->part, ' ');
     const char *joined =
         arena_format(r->note->arena, "%s %s", part, note_words(r->note, hit->from, hit->from + 1));
-    return !strcmp(part, kind->part) || !strcmp(one, kind->part) || !strcmp(joined, kind->part) ||
-           (last && !strcmp(one, last + 1));
+    return text_same(part, kind->part) || text_same(one, kind->part) || text_same(joined, kind->part) ||
+           (last && text_same(one, last + 1));
 }
 
 // "The radio does not work" of a radio: the thing itself is no part of it.
@@ -23,7 +24,7 @@ static bool is_whole_thing(struct note *note, const char *part) {
     const char *type = note->record->type.value, *one = say_singular(note->arena, part);
     if (!type || note->record->count > 1) return false;
     const char *head = strrchr(type, ' ');
-    return !strcmp(part, type) || !strcmp(one, type) || (head && !strcmp(one, head + 1));
+    return text_same(part, type) || text_same(one, type) || (head && text_same(one, head + 1));
 }
 
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
@@ -38,10 +39,11 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
         part = NULL;
-    if (part && kind->noun && !strcmp(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
-    if (part && !strcmp(kind->rule.id, "snag") && strstr(part, "pull")) part = NULL; // a thread, and no knob
+    if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
+    if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
+        part = NULL; // a thread, and no knob
     if (!part && !where) part = function_place(r, hit, kind);
-    if (part && !strcmp(kind->rule.id, "missing-pieces") &&
+    if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))

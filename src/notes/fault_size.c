@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/figure.h"
+#include "text/order.h"
 
 void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
                    enum severity told) {
@@ -19,7 +20,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
         const char *word = tokens->at[hit->from].fold;
         size_t letters = strlen(word);
-        if (i < hit->from && letters > 3 && !strcmp(word + letters - 2, "ed")) continue;
+        if (i < hit->from && letters > 3 && text_same(word + letters - 2, "ed")) continue;
         bool own = i < hit->from && i > 0 && tokens->at[i - 1].stop == STOP_COMMA;
         // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
         bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
@@ -30,7 +31,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
                      (k != i && r->scope.fault[k] && !r->part[k] &&
                       !(i > hit->from && token_among(tokens, k, runs, sizeof runs / sizeof *runs)));
         if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
-        if (!figure.unit || !figure.unit->kind || strcmp(figure.unit->kind, "mm") != 0) continue;
+        if (!figure.unit || !figure.unit->kind || !text_same(figure.unit->kind, "mm")) continue;
         static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
         if (i + taken < hit->to + BEHIND &&
             token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&
@@ -53,8 +54,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         flaw->size = figure;
         if (!told && !flaw->severity && figure.about)
             flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
-        bool by_place = !strcmp(flaw->kind->rule.id, "hairline") ||
-                        !strcmp(flaw->kind->rule.id, "chip"); // 2 mm, on the rim
+        bool by_place = text_same(flaw->kind->rule.id, "hairline") ||
+                        text_same(flaw->kind->rule.id, "chip"); // 2 mm, on the rim
         enum severity run = !told && by_place ? degree_on_scale(r, hit, flaw->kind) : SEVERITY_UNKNOWN;
         if (run > degree_of_size(flaw->kind, figure.base) && run > flaw->severity)
             flaw->severity = run; // short, but from the rim

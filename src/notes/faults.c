@@ -8,9 +8,10 @@
 
 #include "notes/fault_size.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 static bool same(const char *a, const char *b) {
-    return (!a && !b) || (a && b && !strcmp(a, b));
+    return (!a && !b) || (a && b && text_same(a, b));
 }
 
 // "One snapped. Lid hinge broken": another word, in another sentence, of a part that the first has not.
@@ -19,7 +20,7 @@ static bool is_another(const struct note *note, const struct item_flaw *first, s
     const struct tokens *tokens = &note->tokens;
     size_t at = from;
     while (at > 0 && tokens->at[at - 1].stop < STOP_SENTENCE) at--;
-    if ((first->kind->class != CLASS_FUNCTION && strcmp(first->kind->rule.id, "broken-part") != 0) ||
+    if ((first->kind->class != CLASS_FUNCTION && !text_same(first->kind->rule.id, "broken-part")) ||
         !first->span.to || first->span.from >= tokens->at[at].from)
         return false;
     for (size_t i = 0; i < tokens->count && tokens->at[i].from < first->span.to; i++)
@@ -74,11 +75,12 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
 // "A hairline that doesn't leak": a crack is there, and no more than its leaking is denied.
 static bool is_dry_crack(const struct note *note, const struct flaw *kind, size_t from, size_t to) {
     bool leak = false;
-    if (strcmp(kind->rule.id, "crack-through") != 0) return false;
+    if (!text_same(kind->rule.id, "crack-through")) return false;
     for (size_t i = from; i < to; i++) leak |= !strncmp(note->tokens.at[i].fold, "leak", strlen("leak"));
     for (size_t i = 0; leak && i < note->record->flaw_count; i++) {
         const char *id = note->record->flaws[i].kind->rule.id;
-        if (!strcmp(id, "hairline") || !strcmp(id, "crack-through") || !strcmp(id, "crack")) return true;
+        if (text_same(id, "hairline") || text_same(id, "crack-through") || text_same(id, "crack"))
+            return true;
     }
     return false;
 }
@@ -168,15 +170,15 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
 // A leak that was not looked for is a crack of glass alone; of a tent or a can it is what it is called.
 static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     if (strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) != 0) return false;
-    return !strcmp(kind->rule.id, "partly-working") ||
-           ((!strcmp(kind->rule.id, "crack-through") || !strcmp(kind->rule.id, "seam-split")) &&
+    return text_same(kind->rule.id, "partly-working") ||
+           ((text_same(kind->rule.id, "crack-through") || text_same(kind->rule.id, "seam-split")) &&
             (!r->note->record->family || !kind_can_be(r, kind, NULL)));
 }
 
 // "Not checked for leaks" of a flask or bellows is no seam of a tin.
 static bool asks_leaks(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    return is_leak(r, hit, kind) ||
-           (!strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) && !strcmp(kind->rule.id, "seam-split"));
+    return is_leak(r, hit, kind) || (!strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) &&
+                                     text_same(kind->rule.id, "seam-split"));
 }
 
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
@@ -274,7 +276,7 @@ static const struct flaw *narrower(const struct fault_reader *r, const struct fa
 static const struct flaw *rusted_hole(const struct fault_reader *r, const struct fault_hit *hit,
                                       const struct flaw *kind) {
     static const char *const words[] = {"hole", "holes"};
-    if (strcmp(kind->rule.id, "rust") != 0) return kind;
+    if (!text_same(kind->rule.id, "rust")) return kind;
     bool hole = r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
                 token_among(&r->note->tokens, hit->to, words, sizeof words / sizeof *words);
     hole |= token_among(&r->note->tokens, hit->to - 1, words, sizeof words / sizeof *words);
@@ -337,7 +339,7 @@ static bool is_in_maker(const struct note *note, const struct fault_hit *hit) {
     size_t from = note->tokens.at[hit->from].from, last = note->tokens.at[hit->to - 1].from;
     for (size_t i = 0; i < note->record->attribute_count; i++) {
         const struct value *value = &note->record->attributes[i];
-        if (strcmp(value->name, "brand") != 0 && strcmp(value->name, "name") != 0) continue;
+        if (!text_same(value->name, "brand") && !text_same(value->name, "name")) continue;
         if (value->span.from < from && value->span.to > from) return true;
         if (value->span.from < last && value->span.to > last) return true; // "lamp by Quillisk Works"
     }
@@ -379,7 +381,7 @@ static bool was_looked_at(const struct fault_reader *r, const struct fault_hit *
                                            "sealed", "cannot", "unopened", "uninspected", "only",
                                            "locked", "yet",    "closed",   "nobody",      "stays"};
     const struct tokens *tokens = &r->note->tokens;
-    if (strcmp(hit->kinds[0]->rule.id, "inside-not-inspected") != 0) return false;
+    if (!text_same(hit->kinds[0]->rule.id, "inside-not-inspected")) return false;
     for (size_t i = hit->from; i < hit->to; i++)
         if (token_among(tokens, i, negative, sizeof negative / sizeof *negative) ||
             strstr(tokens->at[i].fold, "n't") || strstr(tokens->at[i].fold, "nt"))
@@ -391,16 +393,16 @@ static bool was_looked_at(const struct fault_reader *r, const struct fault_hit *
 static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                          const char *part, const char *where) {
     struct spot parts[LIST_MOST];
-    size_t n = !strcmp(kind->rule.id, "untested") ? untried_parts(r, hit, parts) : 0;
+    size_t n = text_same(kind->rule.id, "untested") ? untried_parts(r, hit, parts) : 0;
     static const char *const whole[] = {"pieces", "bits", "contents", "parts",
                                         "set",    "lot",  "all",      "everything"};
     for (size_t i = 0; part && i < sizeof whole / sizeof *whole; i++)
-        if (!strcmp(kind->rule.id, "completeness-unknown") && !strcmp(part, whole[i])) part = NULL;
+        if (text_same(kind->rule.id, "completeness-unknown") && text_same(part, whole[i])) part = NULL;
     if (where && kind->says && strstr(kind->says, where)) where = NULL;
     for (size_t i = 0; i < n; i++)
         fault_tell(r, hit, kind, fault_place(r->note, parts[i].part_from, parts[i].part_to), NULL);
     // "Needs a battery so can't say", "nothing to hook it up to": no part of it was left untried.
-    bool untested = !strcmp(kind->rule.id, "untested");
+    bool untested = text_same(kind->rule.id, "untested");
     if (part && untested && untried_is_means(r, hit, part)) part = NULL;
     if (where && untested && untried_is_means(r, hit, where)) where = NULL;
     if (!n) fault_tell(r, hit, kind, part, where);
@@ -428,7 +430,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
     if (count_is_of_part(r, hit)) return;
-    bool lost = hit->kinds[0]->form == ABSENCE || !strcmp(hit->kinds[0]->rule.id, "broken-part");
+    bool lost = hit->kinds[0]->form == ABSENCE || text_same(hit->kinds[0]->rule.id, "broken-part");
     if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
@@ -446,7 +448,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         second.near = false;
         hit = &second;
     }
-    bool posted = !strcmp(hit->kinds[0]->rule.id, "postally-used"); // the postmark is a mark, and tells more
+    bool posted =
+        text_same(hit->kinds[0]->rule.id, "postally-used"); // the postmark is a mark, and tells more
     if ((note->taken[hit->from] == TAKEN_MARK && !posted) || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
@@ -463,7 +466,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                                                    : "meant so, or of another thing");
         return;
     }
-    if (stance & STANCE_DENIED && !strcmp(kind->rule.id, "powers-on-only"))
+    if (stance & STANCE_DENIED && text_same(kind->rule.id, "powers-on-only"))
         return; // "the light never comes on"
     struct spot more[LIST_MOST];
     size_t listed = kind->form == FAULT ? spots_listed(r, hit, &spot, more) : 0;
@@ -479,7 +482,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
     if (!there && !open && (stance & STANCE_UNKNOWN) && fault_is_silent(kind) &&
-        strcmp(kind->rule.id, "authenticity-unverified") != 0) {
+        !text_same(kind->rule.id, "authenticity-unverified")) {
         tell_left(r, hit, "not known");
         return; // "not looked at by anybody who knows"
     }
@@ -516,7 +519,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
     if (function_moves(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
-    if (dead && !part && !strcmp(kind->rule.id, "not-working")) return; // "worm, treated so dead"
+    if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
     size_t from,
         to = where || (part && !his) ? 0 : spot_unnamed(r, hit, &from); // "one has a chip on his hat"

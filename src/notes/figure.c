@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "notes/unit.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
 
@@ -118,7 +119,7 @@ static bool article_number(const struct note *note, size_t i, struct number *num
 }
 
 static bool is_unit_named(const struct unit *unit, const char *name) {
-    return unit && !strcmp(unit->name, name);
+    return unit && text_same(unit->name, name);
 }
 
 static bool ends_amount(const struct note *note, size_t i) {
@@ -140,7 +141,7 @@ static void add_lesser(const struct note *note, size_t i, struct amount *amount)
         return;
     size_t end = i + skip + less.taken;
     const struct unit *unit = unit_at(note, end, &less, &taken);
-    bool named = unit && !strcmp(unit->name, feet ? "in" : "oz");
+    bool named = unit && text_same(unit->name, feet ? "in" : "oz");
     if (!named && pounds && unit && strstr(unit->name, "fl oz")) named = true;
     if (!named && (unit || skip || *less.tail || (!note->tokens.at[i].joined && !ends_amount(note, end))))
         return;
@@ -183,7 +184,7 @@ static bool single_at(const struct note *note, size_t i, struct amount *amount) 
     amount->spelled = number.said;
     amount->taken = number.taken;
     size_t at = i + number.taken;
-    if (!strcmp(number.tail, "ish")) {
+    if (text_same(number.tail, "ish")) {
         amount->about = true;
         number.tail = "";
     }
@@ -278,7 +279,8 @@ static const struct {
 // "dime-sized" in one token.
 static bool is_sized(const char *fold, const char *object) {
     size_t size = strlen(object);
-    return !strncmp(fold, object, size) && (!strcmp(fold + size, "-size") || !strcmp(fold + size, "-sized"));
+    return !strncmp(fold, object, size) &&
+           (text_same(fold + size, "-size") || text_same(fold + size, "-sized"));
 }
 
 static size_t ruler_at(const struct note *note, size_t i, double *mm) {
@@ -336,7 +338,7 @@ bool figure_at(const struct note *note, size_t token, struct figure *figure, siz
     }
     struct amount amount;
     if (!amount_at(note, token + hedge, &amount) || !amount.unit || !amount.unit->kind ||
-        strcmp(amount.unit->kind, "mm") != 0)
+        !text_same(amount.unit->kind, "mm"))
         return false;
     *figure = figure_of(amount.to > 0 ? amount.to : amount.value, amount.unit,
                         amount.about || hedge || amount.to > 0);

@@ -3,6 +3,7 @@
 // kind that is follows from the part: a fastener does not hold, what turns or slides is stuck, what works by
 // itself works no more.
 #include "notes/faults.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -62,7 +63,7 @@ static bool is_pressed(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"button", "buttons", "stud", "studs"};
     const struct family *family = r->note->record->family;
     for (size_t k = 0; family && k < COUNT(ids); k++)
-        if (!strcmp(family->rule.id, ids[k])) return token_among(&r->note->tokens, i, words, COUNT(words));
+        if (text_same(family->rule.id, ids[k])) return token_among(&r->note->tokens, i, words, COUNT(words));
     return false;
 }
 
@@ -76,7 +77,7 @@ const struct flaw *function_kind(const struct fault_reader *r, size_t i) {
             char padded[32];
             if (!words[w]) continue;
             size_t size = strlen(words[w]);
-            if (size > 2 && !strcmp(words[w] + size - 2, "'s")) size -= 2; // "the lock's dodgy"
+            if (size > 2 && text_same(words[w] + size - 2, "'s")) size -= 2; // "the lock's dodgy"
             if (size + 3 > sizeof padded) continue;
             padded[0] = ' ';
             memcpy(padded + 1, words[w], size);
@@ -153,9 +154,9 @@ static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part
     const struct flaw *kind = function_kind(r, part);
     static const char *const grips[] = {"seal", "sealing", "hold", "holding",
                                         "grip", "engage",  "bite", "register"};
-    if (!strcmp(kind->rule.id, "seized") && token_among(&r->note->tokens, verb, grips, COUNT(grips)))
+    if (text_same(kind->rule.id, "seized") && token_among(&r->note->tokens, verb, grips, COUNT(grips)))
         return ruleset_flaw(r->note->rules, "partly-working"); // "cap doesn't seal"
-    if (!token_is(&r->note->tokens, verb, "stay") || strcmp(kind->rule.id, "seized") != 0) return kind;
+    if (!token_is(&r->note->tokens, verb, "stay") || !text_same(kind->rule.id, "seized")) return kind;
     static const char *const closed[] = {"shut", "closed", "down", "open"};
     bool fastens = token_among(&r->note->tokens, to - 1, closed, COUNT(closed));
     const struct flaw *loose = ruleset_flaw(r->note->rules, fastens ? "clasp-fault" : "loose-part");
@@ -171,7 +172,7 @@ static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to)
     const struct tokens *tokens = &r->note->tokens;
     const struct family *family = r->note->record->family;
     bool dish = false;
-    for (size_t k = 0; k < COUNT(ids) && family; k++) dish |= !strcmp(family->rule.id, ids[k]);
+    for (size_t k = 0; k < COUNT(ids) && family; k++) dish |= text_same(family->rule.id, ids[k]);
     const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
     if (!dish || !kind || !token_among(tokens, part, fixed, COUNT(fixed)) ||
         !token_among(tokens, verb, shifts, COUNT(shifts)))
@@ -184,7 +185,7 @@ const char *function_place(struct fault_reader *r, const struct fault_hit *hit, 
     static const char *const ids[] = {"seized", "partly-working", "clasp-fault", "loose-part"};
     size_t at = 0;
     bool fits = false;
-    for (size_t k = 0; k < COUNT(ids); k++) fits |= !strcmp(kind->rule.id, ids[k]);
+    for (size_t k = 0; k < COUNT(ids); k++) fits |= text_same(kind->rule.id, ids[k]);
     if (!fits || hit->from == 0 || r->note->tokens.at[hit->from - 1].stop != STOP_NONE ||
         !function_part(r, hit->from, &at) || !note_free(r->note, at, at + 1))
         return NULL;
@@ -195,9 +196,9 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
                     const char *part) {
     static const char *const ids[] = {"zip-fault", "clasp-fault", "seized"};
     const struct flaw *fault = function_kind(r, at);
-    if (!fault || strcmp(kind->rule.id, "working-tested") != 0) return false;
+    if (!fault || !text_same(kind->rule.id, "working-tested")) return false;
     for (size_t k = 0; k < COUNT(ids); k++)
-        if (!strcmp(fault->rule.id, ids[k])) {
+        if (text_same(fault->rule.id, ids[k])) {
             clear_add(r, fault, part, NULL, false, hit->from, hit->to);
             return true;
         }
@@ -213,8 +214,8 @@ bool function_moves(struct fault_reader *r, const struct fault_hit *hit, const s
     const struct family *family = r->note->record->family;
     const struct flaw *seized = ruleset_flaw(r->note->rules, "seized");
     bool still = false;
-    for (size_t k = 0; family && k < COUNT(ids); k++) still |= !strcmp(family->rule.id, ids[k]);
-    if (!still || !seized || strcmp(kind->rule.id, "working-tested") != 0 ||
+    for (size_t k = 0; family && k < COUNT(ids); k++) still |= text_same(family->rule.id, ids[k]);
+    if (!still || !seized || !text_same(kind->rule.id, "working-tested") ||
         !token_among(&r->note->tokens, hit->from, motions, COUNT(motions)))
         return false;
     clear_add(r, seized, NULL, NULL, false, hit->from, hit->to);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Where a fault stands on its kind's scale by figures: its length, what it is compared with, how many it is.
 #include "notes/faults.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -40,7 +41,7 @@ enum severity degree_of_count(const struct flaw *kind, int count) {
     enum { SEVERAL = 3 };
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN && count >= SEVERAL; degree--)
         for (size_t k = 0; k < kind->tells[degree].count; k++)
-            if (!strcmp(kind->tells[degree].at[k], "several")) return (enum severity)degree;
+            if (text_same(kind->tells[degree].at[k], "several")) return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }
 
@@ -50,12 +51,12 @@ enum severity degree_of_number(const struct flaw *kind, int count) {
     if (count <= 0 || (size_t)count >= sizeof names / sizeof *names) return SEVERITY_UNKNOWN;
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
         for (size_t k = 0; k < kind->tells[degree].count; k++)
-            if (!strcmp(kind->tells[degree].at[k], names[count])) return (enum severity)degree;
+            if (text_same(kind->tells[degree].at[k], names[count])) return (enum severity)degree;
     return SEVERITY_UNKNOWN;
 }
 
 bool degree_goes_by_number(const struct flaw *kind) {
-    return !strcmp(kind->rule.id, "moth-holes") || !strcmp(kind->rule.id, "fleabite");
+    return text_same(kind->rule.id, "moth-holes") || text_same(kind->rule.id, "fleabite");
 }
 
 // A dent goes by no length, but "fist sized" is said for a big one.

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -270,8 +271,9 @@ static void forget(struct fault_reader *r, size_t from, size_t to) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         // "Only one of the two blades moves": the other is there.
-        bool either = flaw->kind->class == CLASS_MISSING || !strcmp(flaw->kind->rule.id, "working-tested") ||
-                      !strcmp(flaw->kind->rule.id, "not-working");
+        bool either = flaw->kind->class == CLASS_MISSING ||
+                      text_same(flaw->kind->rule.id, "working-tested") ||
+                      text_same(flaw->kind->rule.id, "not-working");
         if (!either || flaw->span.to <= told.from || flaw->span.from >= told.to)
             record->flaws[kept++] = *flaw;
     }
@@ -295,8 +297,8 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
         const struct item_flaw *flaw = &r->note->record->flaws[i];
         bool over =
             flaw->span.to > told.from && flaw->span.from < told.to && flaw->kind->class != CLASS_MISSING;
-        if (over && strcmp(flaw->kind->rule.id, "working-tested") != 0 &&
-            strcmp(flaw->kind->rule.id, "not-working") != 0)
+        if (over && !text_same(flaw->kind->rule.id, "working-tested") &&
+            !text_same(flaw->kind->rule.id, "not-working"))
             return true;
     }
     return false;

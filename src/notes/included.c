@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -46,13 +47,13 @@ static int number_of(const struct token *t) {
     static const char *const names[] = {"",      "one",   "two",  "three", "four",   "five",  "six",
                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
     for (int k = 1; k <= 12; k++)
-        if (!strcmp(t->fold, names[k])) return k;
+        if (text_same(t->fold, names[k])) return k;
     return t->kind == TOKEN_FIGURE && strlen(t->fold) < 4 ? (int)strtol(t->fold, NULL, 10) : 0;
 }
 
 static bool is_article(const struct token *t) {
-    return !strcmp(t->fold, "a") || !strcmp(t->fold, "an") || !strcmp(t->fold, "the") ||
-           !strcmp(t->fold, "its") || !strcmp(t->fold, "original") || !strcmp(t->fold, "some");
+    return text_same(t->fold, "a") || text_same(t->fold, "an") || text_same(t->fold, "the") ||
+           text_same(t->fold, "its") || text_same(t->fold, "original") || text_same(t->fold, "some");
 }
 
 static void add(struct note *note, size_t from, size_t to, int count) {

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -15,7 +16,7 @@ static bool is_told_smell(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
     enum { FAR = 8 };
-    if (hit->near || hit->to != hit->from + 1 || strcmp(hit->kinds[0]->rule.id, "odor-musty") != 0 ||
+    if (hit->near || hit->to != hit->from + 1 || !text_same(hit->kinds[0]->rule.id, "odor-musty") ||
         !token_among(tokens, hit->from, vague, sizeof vague / sizeof *vague) || i + 1 >= r->hit_count)
         return false;
     const struct fault_hit *next = &r->hits[i + 1];
@@ -43,7 +44,7 @@ static void join_narrower(struct fault_reader *r) {
         if (!and || a->kind_count != 1 || b->near) continue;
         for (size_t k = 0; k < a->kinds[0]->narrows.count; k++)
             for (size_t m = 0; m < b->kind_count; m++)
-                if (!strcmp(a->kinds[0]->narrows.at[k], b->kinds[m]->rule.id)) {
+                if (text_same(a->kinds[0]->narrows.at[k], b->kinds[m]->rule.id)) {
                     b->kinds[0] = a->kinds[0];
                     b->kind_count = 1;
                     break;
@@ -86,7 +87,7 @@ static bool is_rejoined(const struct fault_reader *r, size_t i) {
     if (i + 1 >= r->hit_count) return false;
     const struct fault_hit *a = &r->hits[i], *b = &r->hits[i + 1];
     bool parts = false, links = false;
-    for (size_t k = 0; k < COUNT(parted); k++) parts |= !strcmp(a->kinds[0]->rule.id, parted[k]);
+    for (size_t k = 0; k < COUNT(parted); k++) parts |= text_same(a->kinds[0]->rule.id, parted[k]);
     if (!parts || b->kinds[0]->class != CLASS_REPAIR || b->from < a->to) return false;
     for (size_t k = a->to; k < b->from; k++) {
         if (!token_among(tokens, k, between, COUNT(between))) return false;
@@ -101,13 +102,14 @@ static bool is_rejoined(const struct fault_reader *r, size_t i) {
 static bool is_state_word(const struct tokens *tokens, const struct fault_hit *hit) {
     const char *word = tokens->at[hit->to - 1].fold;
     size_t size = strlen(word);
-    return size > 3 && (!strcmp(word + size - 2, "ed") || !strcmp(word, "torn") || !strcmp(word, "loose"));
+    return size > 3 &&
+           (text_same(word + size - 2, "ed") || text_same(word, "torn") || text_same(word, "loose"));
 }
 
 static bool is_done(const char *word) {
     size_t size = strlen(word);
     return size > 3 &&
-           (!strcmp(word + size - 2, "ed") || !strcmp(word + size - 2, "wn") || !strcmp(word, "stuck"));
+           (text_same(word + size - 2, "ed") || text_same(word + size - 2, "wn") || text_same(word, "stuck"));
 }
 
 // "Filled a crack on the back", "a patch over a burn".
@@ -189,7 +191,7 @@ static bool is_marking(const struct fault_hit *hit) {
         "album-residue",   "foxing",        "heat-damage"};
     for (size_t i = 0; i < hit->kind_count; i++)
         for (size_t k = 0; k < COUNT(ids); k++)
-            if (!strcmp(hit->kinds[i]->rule.id, ids[k])) return true;
+            if (text_same(hit->kinds[i]->rule.id, ids[k])) return true;
     return !strncmp(hit->kinds[0]->rule.id, "odor-", 5);
 }
 

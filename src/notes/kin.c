@@ -45,18 +45,30 @@ static const struct {
     {" golf tennis ski fishing skate ", "sports", 3},
 };
 
+static bool is_hint(const char *words, const char *word) {
+    size_t n = strlen(word);
+    const char *at = words;
+    while ((at = strstr(at, word)) != NULL && !(at > words && at[-1] == ' ' && at[n] == ' ')) at += n;
+    return at != NULL;
+}
+
+// By its singular; once for each word.
+static bool hints_at(const struct tokens *tokens, size_t i, const char *words) {
+    int told = tokens->at[i].slip ? -1 : token_told(tokens, i, words);
+    if (told >= 0) return told;
+    bool is = is_hint(words, tokens->at[i].one);
+    if (!tokens->at[i].slip) token_tell(tokens, i, words, is);
+    return is;
+}
+
 static int hint(const struct note *note, const char *family) {
     int sum = 0;
     for (size_t k = 0; k < COUNT(hints); k++) {
         if (!text_same(hints[k].family, family)) continue;
-        for (size_t i = 0; i < note->tokens.count; i++) {
-            const char *word = note->tokens.at[i].one, *at = hints[k].words;
-            size_t n = strlen(word);
-            if (note->tokens.at[i].kind != TOKEN_WORD || note->taken[i] == TAKEN_ASIDE) continue;
-            while ((at = strstr(at, word)) != NULL && !(at > hints[k].words && at[-1] == ' ' && at[n] == ' '))
-                at += n;
-            if (at) sum += hints[k].weight;
-        }
+        for (size_t i = 0; i < note->tokens.count; i++)
+            if (note->tokens.at[i].kind == TOKEN_WORD && note->taken[i] != TAKEN_ASIDE &&
+                hints_at(&note->tokens, i, hints[k].words))
+                sum += hints[k].weight;
     }
     return sum;
 }

@@ -65,7 +65,7 @@ static size_t first_class(char letter) {
 static bool names_material(const char *on, const char *material) {
     if (has_word(material, on) || has_word(on, material)) return true;
     for (size_t i = first_class(on[0]); i < COUNT(classes) && classes[i].class[0] == on[0]; i++) {
-        if (strcmp(classes[i].class, on) != 0) continue;
+        if (!text_same(classes[i].class, on)) continue;
         for (const char *at = material; *at;) { // any word of "cast iron"
             size_t n = strcspn(at, " ");
             char word[32];
@@ -85,15 +85,15 @@ void kind_gather_materials(struct fault_reader *r) {
     const struct record *record = r->note->record;
     r->materials = arena_array(r->note->arena, record->attribute_count + 1, sizeof *r->materials);
     for (size_t i = 0; i < record->attribute_count; i++)
-        if (!strcmp(record->attributes[i].name, "material"))
+        if (text_same(record->attributes[i].name, "material"))
             r->materials[r->material_count++] = &record->attributes[i];
 }
 
 // What a thing of that family is made of where nobody says: "medicine bottle".
 static bool is_usual(const struct fault_reader *r, const char *on) {
     const struct record *record = r->note->record;
-    return record->family && !r->material_count && !strcmp(on, "glass") &&
-           !strcmp(record->family->rule.id, "glassware");
+    return record->family && !r->material_count && text_same(on, "glass") &&
+           text_same(record->family->rule.id, "glassware");
 }
 
 // "Knives" of rules are a "knife" too. Asked of every kind, so singulars are made only where letters agree.
@@ -106,8 +106,8 @@ static bool is_goods(const struct fault_reader *r, const char *type, const char 
 static bool is_of_other_stuff(const struct fault_reader *r) {
     static const char *const stuffs[] = {"wood", "metal", "plastic", "leather", "textile", "paper", "rubber"};
     const struct record *record = r->note->record;
-    if (!record->family || (strcmp(record->family->rule.id, "ceramics") != 0 &&
-                            strcmp(record->family->rule.id, "glassware") != 0))
+    if (!record->family ||
+        (!text_same(record->family->rule.id, "ceramics") && !text_same(record->family->rule.id, "glassware")))
         return false;
     bool other = false;
     for (size_t i = 0; i < r->material_count; i++) {
@@ -169,7 +169,7 @@ static bool is_of_other_family(const struct fault_reader *r, const struct flaw *
     const struct thing *const *things = ruleset_things(r->note->rules, record->type.value, &count);
     for (size_t i = 0; things && i < count; i++)
         for (size_t k = 0; k < kind->on.count; k++)
-            if (!strcmp(kind->on.at[k], things[i]->family->rule.id)) return true;
+            if (text_same(kind->on.at[k], things[i]->family->rule.id)) return true;
     return false;
 }
 
@@ -178,7 +178,7 @@ bool kind_can_be(const struct fault_reader *r, const struct flaw *kind, const ch
     const struct family *family = r->note->record->family;
     if (!family || !kind->on.count) return true;
     for (size_t i = 0; i < kind->on.count; i++)
-        if (!strcmp(kind->on.at[i], "all")) return true;
+        if (text_same(kind->on.at[i], "all")) return true;
     return fits_on(r, kind, place) > 0 || is_of_other_family(r, kind);
 }
 
@@ -198,7 +198,7 @@ static bool is_of_stuff(const struct fault_reader *r, const struct flaw *kind, s
 bool kind_fits_words(const struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
     const struct family *family = r->note->record->family;
     const char *words = note_words(r->note, from, to);
-    bool open = !family || !strcmp(family->rule.id, "other"); // nothing but the stuff tells what it is
+    bool open = !family || text_same(family->rule.id, "other"); // nothing but the stuff tells what it is
     if (open && !r->material_count) return true;
     return (open ? fits_on(r, kind, words) > 0 : kind_can_be(r, kind, words)) || is_of_stuff(r, kind, from);
 }
@@ -249,7 +249,7 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
     bool named = has_part_of(arena, &kind->within, place);
     bool usual = !place || is_anywhere(place); // "black round the edge" of a mirror
     for (size_t i = 0; usual && type && i < kind->within.count; i++)
-        named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
+        named |= text_same(last ? last + 1 : type, kind->within.at[i]);
     return named && (!record->family || !kind->on.count || fits_on(r, kind, NULL) > 0);
 }
 
@@ -257,12 +257,12 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
 static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) {
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool rubber = false, named = false;
-    for (size_t i = 0; i < kind->on.count; i++) rubber |= !strcmp(kind->on.at[i], "rubber");
+    for (size_t i = 0; i < kind->on.count; i++) rubber |= text_same(kind->on.at[i], "rubber");
     for (size_t i = 0; rubber && i < r->material_count; i++)
         named |= !r->materials[i]->of && names_material("rubber", r->materials[i]->value);
     named |= rubber && type && strstr(type, "wellington");
     for (size_t i = 0; rubber && type && i < kind->within.count; i++)
-        named |= !strcmp(last ? last + 1 : type, kind->within.at[i]);
+        named |= text_same(last ? last + 1 : type, kind->within.at[i]);
     return named;
 }
 
@@ -274,8 +274,8 @@ static bool is_hard(const struct fault_reader *r, const struct fault_hit *hit, c
         "foam",      "rush",        "cane",   "caned",   "canvas", "rexine",  "wool",    "tapestry",
         "webbing",   "saddle",      "sofa",   "settee",  "couch",  "armchair"};
     bool wood = false;
-    for (size_t i = 0; i < hit->kind_count; i++) wood |= !strcmp(hit->kinds[i]->rule.id, "wood-split");
-    if (!wood || strcmp(kind->rule.id, "upholstery-wear") != 0) return false;
+    for (size_t i = 0; i < hit->kind_count; i++) wood |= text_same(hit->kinds[i]->rule.id, "wood-split");
+    if (!wood || !text_same(kind->rule.id, "upholstery-wear")) return false;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++)
         if (token_among(tokens, i, soft, COUNT(soft))) return false;
@@ -287,10 +287,9 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
                                    const char *place) {
     const struct ruleset *rules = r->note->rules;
     for (int parts = 1; parts >= 0; parts--)
-        for (size_t i = 0; i < rules->flaw_count; i++) {
-            const struct flaw *kind = rules->flaws[i];
-            if (!kind->narrows.count || (kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit))
-                continue;
+        for (size_t i = 0; i < rules->narrowing_count; i++) {
+            const struct flaw *kind = rules->narrowing[i];
+            if ((kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit)) continue;
             if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
                       : is_of_material(r, kind, place))
                 return kind;
@@ -300,16 +299,16 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
 
 static bool is_cloth(const struct record *record) {
     return record->family &&
-           (!strcmp(record->family->rule.id, "clothing") || !strcmp(record->family->rule.id, "linens"));
+           (text_same(record->family->rule.id, "clothing") || text_same(record->family->rule.id, "linens"));
 }
 
 static bool is_hide(const struct record *record) {
     static const char *const hard[] = {"tree", "trees", "horn", "jack", "last", "lasts", "brush", "rack"};
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     for (size_t i = 0; type && i < COUNT(hard); i++) // for shoes, and no shoes
-        if (!strcmp(last ? last + 1 : type, hard[i])) return false;
+        if (text_same(last ? last + 1 : type, hard[i])) return false;
     return record->family &&
-           (!strcmp(record->family->rule.id, "footwear") || !strcmp(record->family->rule.id, "bags"));
+           (text_same(record->family->rule.id, "footwear") || text_same(record->family->rule.id, "bags"));
 }
 
 // One event is a kind of its own on each stuff: a seam that gapes is an open seam of a blouse and failed
@@ -339,12 +338,12 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     for (size_t i = 0; i < COUNT(events); i++) listed |= text_same(events[i].said, kind->rule.id);
     if (!listed) return kind;
     const struct tokens *tokens = &r->note->tokens;
-    bool known = r->note->record->family || (r->material_count && !strcmp(kind->rule.id, "blade-wear"));
+    bool known = r->note->record->family || (r->material_count && text_same(kind->rule.id, "blade-wear"));
     if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
     for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
         for (size_t k = 0; k < kind->on.count; k++)
             if (token_is(tokens, i, kind->on.at[k]) ||
-                (token_among(tokens, i, own, COUNT(own)) && strcmp(kind->rule.id, "darned-patched") != 0))
+                (token_among(tokens, i, own, COUNT(own)) && !text_same(kind->rule.id, "darned-patched")))
                 return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
         if (has_word(place, others[i])) return kind; // of another stuff than the thing
@@ -352,12 +351,12 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     int most = 0;
     for (size_t i = 0; i < COUNT(events); i++)
         for (size_t k = 0; k < 2 && events[i].meant[k] && text_same(events[i].said, kind->rule.id); k++) {
-            bool sewn = !strcmp(events[i].said, "glued-repair"),
-                 worn = !strcmp(events[i].said, "upholstery-wear");
+            bool sewn = text_same(events[i].said, "glued-repair"),
+                 worn = text_same(events[i].said, "upholstery-wear");
             const struct family *family = r->note->record->family;
             if ((sewn || worn) && !is_cloth(r->note->record)) continue;
-            if (worn && strcmp(family->rule.id, "clothing") != 0) continue; // a kneeler has stuffing
-            if (!strcmp(events[i].said, "crack") && k > 0 && !is_hide(r->note->record)) continue;
+            if (worn && !text_same(family->rule.id, "clothing")) continue; // a kneeler has stuffing
+            if (text_same(events[i].said, "crack") && k > 0 && !is_hide(r->note->record)) continue;
             const struct flaw *other = ruleset_flaw(r->note->rules, events[i].meant[k]);
             int score = other ? fits_on(r, other, place) : 0;
             if (score > most) best = other;
@@ -407,7 +406,7 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
     const struct tokens *tokens = &r->note->tokens;
     const struct family *family = r->note->record->family;
     bool runs = false, cell = false;
-    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= !strcmp(family->rule.id, ids[i]);
+    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= text_same(family->rule.id, ids[i]);
     if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
     for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
     return cell;
@@ -432,21 +431,21 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
                                          "unit",     "set",       "motor",  "clock", "watch"};
     static const char *const working[] = {"work", "working", "works"};
     const char *id = kind->rule.id, *meant = NULL;
-    if (!strcmp(id, "crack") && place && has_word(place, "grain"))
+    if (text_same(id, "crack") && place && has_word(place, "grain"))
         meant = "wood-split";
-    else if (!strcmp(id, "crack") && is_fired(r, place))
+    else if (text_same(id, "crack") && is_fired(r, place))
         meant = "crack-through";
-    else if (!strcmp(id, "rust") && is_by_battery(r, hit))
+    else if (text_same(id, "rust") && is_by_battery(r, hit))
         meant = "battery-corrosion";
-    else if (!strcmp(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
+    else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
              names_one(place, pressed, COUNT(pressed)))
         meant = "partly-working";
-    else if (!strcmp(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
+    else if (text_same(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
         meant = "rewired";
-    else if ((!strcmp(id, "wear-unspecified") || !strcmp(id, "wear-rub")) && place &&
+    else if ((text_same(id, "wear-unspecified") || text_same(id, "wear-rub")) && place &&
              names_one(place, designs, COUNT(designs)))
         meant = "decoration-wear";
-    else if (!strcmp(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
+    else if (text_same(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
              token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
              !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
         return absent_kind_here(r, place, 1);
@@ -491,10 +490,10 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
     for (size_t i = 0; record->family && i < COUNT(words); i++) {
         bool said = token_is(&r->note->tokens, hit->from, words[i].said) ||
                     token_is(&r->note->tokens, hit->to - 1, words[i].said);
-        if (!said || (place && !words[i].placed) || strcmp(words[i].kind, kind->rule.id) != 0) continue;
+        if (!said || (place && !words[i].placed) || !text_same(words[i].kind, kind->rule.id)) continue;
         bool of = has_word(words[i].of, record->family->rule.id) ||
                   (type && has_word(words[i].of, last ? last + 1 : type));
-        bool own = !strcmp(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
+        bool own = text_same(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
         const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
         if (meant) return meant;
     }
@@ -522,15 +521,25 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
            strstr(kind->says, note_words(r->note, hit->from, hit->to)) != NULL;
 }
 
+// Is it such a thing, or of such a stuff?
+static bool is_of_kind(const struct fault_reader *r, const struct flaw *kind, const char *word) {
+    for (size_t k = 0; k < kind->on.count; k++)
+        if (is_goods(r, word, kind->on.at[k]) || names_material(kind->on.at[k], word)) return true;
+    return false;
+}
+
 // "Foxing" of a tankard: but a book, a label or leather that the note speaks of can have it.
 static bool has_place_for(const struct fault_reader *r, const struct flaw *kind) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = 0; i < tokens->count; i++) {
+    const char *key = (const void *)kind->on.at; // each word is asked once
+    for (size_t i = 0; kind->on.count && i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
-        for (size_t k = 0; k < kind->on.count; k++)
-            if (is_goods(r, tokens->at[i].fold, kind->on.at[k]) ||
-                names_material(kind->on.at[k], tokens->at[i].fold))
-                return true;
+        int told = token_told(tokens, i, key);
+        if (told < 0) {
+            told = is_of_kind(r, kind, tokens->at[i].fold);
+            token_tell(tokens, i, key, told);
+        }
+        if (told) return true;
     }
     return false;
 }
@@ -539,7 +548,7 @@ bool kind_is_off(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct family *family = r->note->record->family;
     bool off = false;
     for (size_t i = 0; family && i < hit->flaw->off.count; i++)
-        off |= !strcmp(hit->flaw->off.at[i], family->rule.id);
+        off |= text_same(hit->flaw->off.at[i], family->rule.id);
     const struct fault_hit own = {.from = hit->from, .to = hit->to};
     return off && !kind_is_whole(r, hit->flaw, &own) && !has_place_for(r, hit->flaw);
 }

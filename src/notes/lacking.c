@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 #include "notes/lacking.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -415,10 +416,10 @@ const char *lacking_kind(const char *part, const char *family) {
     head = head ? head + 1 : part;
     size_t n = strlen(head);
     const char *at = leaves;
-    bool book = family && (!strcmp(family, "books") || !strcmp(family, "paper"));
+    bool book = family && (text_same(family, "books") || text_same(family, "paper"));
     for (; book && (at = strstr(at, head)) != NULL; at++)
         if (at[-1] == ' ' && at[n] == ' ') return "pages-loose";
-    bool worn = family && (!strcmp(family, "clothing") || !strcmp(family, "bags"));
+    bool worn = family && (text_same(family, "clothing") || text_same(family, "bags"));
     for (at = fasteners; worn && (at = strstr(at, head)) != NULL; at++)
         if (at[-1] == ' ' && at[n] == ' ') return "missing-button";
     for (size_t k = 0; family && k < COUNT(owned); k++) {
@@ -442,6 +443,6 @@ bool lacking_extra(const char *noun) {
         "flash",   "remote", "stand",  "plate",   "mirror",     "shelf",   "pan",    "beater", "paddle",
         "spike",   "float",  "reel",   "paddles", "oar",        "sail"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(noun, words[i])) return true;
+        if (text_same(noun, words[i])) return true;
     return false;
 }

@@ -7,6 +7,7 @@
 #include "notes/measures.h"
 #include "notes/number.h"
 #include "notes/unit.h"
+#include "text/order.h"
 
 enum { SIDES_MOST = 3 };
 
@@ -42,7 +43,7 @@ static size_t codes_at(struct note *note, size_t i) {
     size_t count = 0, at = i, end = i;
     while (count < SIDES_MOST && code_at(note, at, &sides[count])) {
         for (size_t k = 0; k < count; k++)
-            if (!strcmp(sides[k].name, sides[count].name)) return 0;
+            if (text_same(sides[k].name, sides[count].name)) return 0;
         count++;
         end = at + 1;
         at = end + (ANY(tokens, end, "x", "by", ",", "*", "/") ? 1 : 0);
@@ -51,7 +52,7 @@ static size_t codes_at(struct note *note, size_t i) {
     size_t taken = 0;
     struct number none = {.tail = ""};
     const struct unit *unit = unit_at(note, end, &none, &taken);
-    bool length = unit && unit->kind && !strcmp(unit->kind, "mm");
+    bool length = unit && unit->kind && text_same(unit->kind, "mm");
     if (!length && note->locale != LOCALE_US) return 0;
     if (length) end += taken;
     for (size_t k = 0; k < count; k++)

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -58,7 +59,7 @@ static bool is_likeness(const struct fault_reader *r, const struct fault_hit *hi
 static bool is_cleaning(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 9 };
     const struct tokens *tokens = &r->note->tokens;
-    if (strcmp(hit->kinds[0]->rule.id, "untested") != 0) return false;
+    if (!text_same(hit->kinds[0]->rule.id, "untested")) return false;
     for (size_t i = hit->from; i > 0 && hit->from - i < FAR && tokens->at[i - 1].stop < STOP_SENTENCE; i--)
         if (ANY(tokens, i - 1, "come", "wash", "clean", "polish", "shift", "lift", "wipe", "brush", "rub",
                 "air") &&
@@ -80,7 +81,8 @@ static bool is_same(const struct fault_reader *r, const struct fault_hit *before
     enum { SURE = 3 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t k = 0; k < COUNT(pairs); k++)
-        if (!strcmp(before->kinds[0]->rule.id, pairs[k][0]) && !strcmp(hit->kinds[0]->rule.id, pairs[k][1]) &&
+        if (text_same(before->kinds[0]->rule.id, pairs[k][0]) &&
+            text_same(hit->kinds[0]->rule.id, pairs[k][1]) &&
             (k < SURE || token_is(tokens, hit->to - 1, "opened")))
             return true;
     return token_is(tokens, hit->to - 1, "true") && tokens->at[before->to].stop == STOP_COMMA;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/things.h"
+#include "text/order.h"
 
 enum { NOUN_WORDS_MOST = 4, PHRASE_BYTES = 96 };
 
@@ -14,13 +15,14 @@ struct laid {
 };
 
 static bool lay(struct laid *out, const char *word) {
-    size_t n = strlen(word);
-    if (out->size + n + 2 > PHRASE_BYTES) return false;
-    if (out->size) out->text[out->size++] = ' ';
-    char *to = out->text + out->size;
-    memcpy(to, word, n + 1);
-    for (char *c = to; (c = memchr(c, '-', n - (size_t)(c - to))) != NULL;) *c = ' ';
-    out->size += n;
+    char *to = out->text + out->size, *end = out->text + PHRASE_BYTES - 2;
+    if (out->size) *to++ = ' ';
+    for (; *word; word++) {
+        if (to >= end) return false;
+        *to++ = *word == '-' ? ' ' : *word;
+    }
+    *to = '\0';
+    out->size = (size_t)(to - out->text);
     return true;
 }
 
@@ -38,25 +40,79 @@ static size_t words_from(const struct note *note, size_t i) {
     size_t n = 0;
     while (n < NOUN_WORDS_MOST && i + n < note->tokens.count) {
         const struct token *t = &note->tokens.at[i + n];
-        if (t->kind == TOKEN_SIGN && strcmp(t->fold, "&") != 0) break;
+        if (t->kind == TOKEN_SIGN && !text_same(t->fold, "&")) break;
         if (t->stop != STOP_NONE) break;
         n++;
     }
     return n;
 }
 
+// What the book and the rules say of one word is the same in every note: it is kept in a cell beside the
+// word, each part as 0 until it is asked.
+enum {
+    KEPT_RULED = 0, // words of the longest noun of the rules, and 1
+    KEPT_RULED_BITS = 4,
+    KEPT_LONGEST = 4, // of the longest phrase of the book, and 1
+    KEPT_LONGEST_BITS = 4,
+    KEPT_FOLD = 8, // number in the book, and 1
+    KEPT_ONE = 34,
+    KEPT_NUMBER_BITS = 25
+};
+
+static uint64_t *kept_of(const struct note *note, size_t i) {
+    const struct token *token = &note->tokens.at[i];
+    uint64_t *vain = token->vain;
+    if (token->slip) return NULL; // its singular is what whoever mended it took for one
+    if (!vain && (!note->tokens.asked || !(vain = token_learn(&note->tokens, i)))) return NULL;
+    return vain + ASKED_KEPT;
+}
+
+static uint64_t kept(const uint64_t *cell, int at, int bits) {
+    return cell ? *cell >> at & (((uint64_t)1 << bits) - 1) : 0;
+}
+
+static void keep(uint64_t *cell, int at, uint64_t value) {
+    if (cell) *cell |= value << at;
+}
+
+// The number of the word in the book, or of its singular; 0 where it has none.
+static uint32_t number_of(const struct note *note, size_t i, bool singular) {
+    uint64_t *cell = kept_of(note, i);
+    int at = singular ? KEPT_ONE : KEPT_FOLD;
+    uint64_t told = kept(cell, at, KEPT_NUMBER_BITS);
+    if (told) return (uint32_t)told - 1;
+    struct laid laid = {.size = 0};
+    uint32_t number = 0;
+    if (lay(&laid, singular ? note->tokens.at[i].one : note->tokens.at[i].fold) && laid.size)
+        number = wordbook_number(note->book, laid.text, laid.size);
+    keep(cell, at, (uint64_t)number + 1);
+    return number;
+}
+
+// Of how many words a phrase of the book may be that begins with the word or its singular.
 static size_t longest_of(const struct note *note, size_t i) {
+    uint64_t *cell = kept_of(note, i), told = kept(cell, KEPT_LONGEST, KEPT_LONGEST_BITS);
+    if (told) return (size_t)told - 1;
     const char *word = note->tokens.at[i].fold;
     size_t a = wordbook_longest(note->book, word, strcspn(word, "-"));
     const char *one = note->tokens.at[i].one;
     size_t b = one == word ? 0 : wordbook_longest(note->book, one, strcspn(one, "-"));
-    return a > b ? a : b;
+    size_t longest = a > b ? a : b;
+    if (longest > NOUN_WORDS_MOST) longest = NOUN_WORDS_MOST;
+    keep(cell, KEPT_LONGEST, longest + 1);
+    return longest;
 }
 
 static bool find(const struct note *note, size_t i, size_t n, bool singular, uint32_t uses,
                  struct word_entry *entry) {
     struct laid laid;
     if (singular && note->tokens.at[i + n - 1].one == note->tokens.at[i + n - 1].fold) return false;
+    if (n == 1) {
+        uint32_t number = number_of(note, i, singular);
+        if (!number || !(wordbook_uses(note->book, number) & uses)) return false;
+        wordbook_entry(note->book, number, entry);
+        return true;
+    }
     return lay_out(note, i, n, singular, &laid) && wordbook_find(note->book, laid.text, laid.size, entry) &&
            (entry->uses & uses);
 }
@@ -73,9 +129,15 @@ static uint32_t uses_at(const struct note *note, size_t i) {
     if (memo->asked) return memo->uses;
     memo->asked = true;
     struct word_entry entry;
-    for (size_t n = phrase_most(note, i); n > 0; n--)
+    size_t most = phrase_most(note, i);
+    for (size_t n = most; n > 1; n--)
         for (int singular = 0; singular < 2; singular++)
             if (find(note, i, n, singular, UINT32_MAX, &entry)) memo->uses |= entry.uses;
+    const struct token *token = &note->tokens.at[i];
+    for (int singular = 0; most && singular < 1 + (token->one != token->fold); singular++) {
+        uint32_t number = number_of(note, i, singular);
+        if (number) memo->uses |= wordbook_uses(note->book, number);
+    }
     return memo->uses;
 }
 
@@ -148,9 +210,18 @@ static bool book_noun(const struct note *note, const struct laid *laid, struct n
     return true;
 }
 
-// Does any noun of the rules begin with the word?
-static bool rules_begin(const struct note *note, const char *word) {
-    return ruleset_begins_thing(note->rules, word, strcspn(word, "-"));
+// Of how many words a noun of the rules may be that begins with the word or its singular; 0: none begins so.
+static size_t ruled_of(const struct note *note, size_t i) {
+    uint64_t *cell = kept_of(note, i), told = kept(cell, KEPT_RULED, KEPT_RULED_BITS);
+    if (told) return (size_t)told - 1;
+    const struct token *token = &note->tokens.at[i];
+    size_t a = ruleset_longest_thing(note->rules, token->fold, strcspn(token->fold, "-")), b = 0;
+    if (token->one != token->fold)
+        b = ruleset_longest_thing(note->rules, token->one, strcspn(token->one, "-"));
+    size_t longest = a > b ? a : b;
+    if (longest > NOUN_WORDS_MOST) longest = NOUN_WORDS_MOST;
+    keep(cell, KEPT_RULED, longest + 1);
+    return longest;
 }
 
 // Both forms of the rules before those of the word book: "beads" is a necklace there, a bead here.
@@ -158,6 +229,8 @@ static bool noun_of(const struct note *note, size_t i, size_t n, bool ruled, str
     const struct token *last = &note->tokens.at[i + n - 1];
     struct laid one, many;
     bool both = last->one != last->fold;
+    if (n == 1 && !ruled && note->book && !number_of(note, i, true) && !(both && number_of(note, i, false)))
+        return false;
     if (!lay_out(note, i, n, true, &one) || (both && !lay_out(note, i, n, false, &many))) return false;
     *found = (struct noun_found){.from = i, .to = i + n};
     bool rule = ruled && ((both && rule_noun(note, many.text, found)) || rule_noun(note, one.text, found));
@@ -202,7 +275,7 @@ static bool noun_with_verb(const struct note *note, size_t i, struct noun_found 
     const struct tokens *tokens = &note->tokens;
     const char *word = tokens->at[i].fold;
     size_t size = strlen(word);
-    if (size < 5 || strcmp(word + size - 2, "'s") != 0 ||
+    if (size < 5 || !text_same(word + size - 2, "'s") ||
         token_among(tokens, i, others, sizeof others / sizeof *others))
         return false;
     if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
@@ -239,13 +312,13 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
     if (noun_by_ear(note, i, found)) return true;
-    bool ruled =
-        rules_begin(note, first->fold) || (first->one != first->fold && rules_begin(note, first->one));
-    size_t n = words_from(note, i), most = n && note->book ? longest_of(note, i) : 0;
-    if (!ruled && n > most) n = most;
+    size_t ruled = ruled_of(note, i), n = words_from(note, i),
+           most = n && note->book ? longest_of(note, i) : 0;
+    if (most < ruled) most = ruled;
+    if (n > most) n = most;
     for (; n > 0; n--) {
         if (n == 1 && noun_apart(note, i, found)) return true;
-        if (noun_of(note, i, n, ruled, found)) return true;
+        if (noun_of(note, i, n, n <= ruled, found)) return true;
     }
     return noun_with_verb(note, i, found);
 }

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -142,7 +143,7 @@ static enum severity ends_at(const struct fault_reader *r, const struct cue *cue
 
 static bool ends_in(const char *word, const char *ending) {
     size_t size = strlen(word), tail = strlen(ending);
-    return size > tail + 1 && !strcmp(word + size - tail, ending);
+    return size > tail + 1 && text_same(word + size - tail, ending);
 }
 
 // "Rusty", "scratched", "worn", "loose", and "smells": said of the thing, and not the name of what it has.
@@ -155,7 +156,7 @@ static bool tells_state(const struct fault_reader *r, const struct fault_hit *hi
         "frail", "fragile", "foxed",   "dry",    "sagging", "flaking", "peeling", "pitted"};
     const char *word = r->note->tokens.at[i].fold;
     for (size_t k = 0; k < hit->kind_count; k++)
-        if (hit->kinds[k]->adjective && !strcmp(hit->kinds[k]->adjective, word)) return true;
+        if (hit->kinds[k]->adjective && text_same(hit->kinds[k]->adjective, word)) return true;
     return token_among(&r->note->tokens, i, words, COUNT(words)) || ends_in(word, "ed") ||
            ends_in(word, "y") || ends_in(word, "en");
 }

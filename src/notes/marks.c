@@ -11,6 +11,7 @@
 #include "notes/number.h"
 #include "notes/place.h"
 #include "text/buf.h"
+#include "text/order.h"
 
 enum { MARK_BYTES_MOST = 80, MARK_WORDS_MOST = 12, FLAT_WORDS_MOST = 4 };
 
@@ -304,7 +305,7 @@ static bool is_other_reading(const struct note *note, size_t i) {
         return true;
     struct amount amount;
     if (!amount_at(note, i, &amount)) return false;
-    if (amount.unit && amount.unit->kind) return !strcmp(amount.unit->kind, "mm");
+    if (amount.unit && amount.unit->kind) return text_same(amount.unit->kind, "mm");
     return amount.spelled && i + amount.taken < tokens->count &&
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }

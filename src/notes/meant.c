@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 // "Can't vouch for the mark": what it is, and not how well a part of it does.
 static bool asks_origin(const struct tokens *tokens, size_t cue, size_t i) {
@@ -86,7 +87,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const spans[] = {"longer", "more", "sale", "years",  "time", "long",
                                         "ages",   "a",    "some", "parts",  "now",  "me",
                                         "many",   "that", "this", "spares", "over", "at"};
-    bool untested = !strcmp(hit->kinds[0]->rule.id, "untested");
+    bool untested = text_same(hit->kinds[0]->rule.id, "untested");
     // "No shade rewired tested": the "no" is the shade's, and what is left of the two words says the
     // contrary.
     if (untested && hit->near && hit->to == hit->from + 1 && token_is(tokens, hit->from, "tested"))
@@ -102,13 +103,14 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const works[] = {"wiring",    "electrics", "works", "engine",
                                         "insides",   "internals", "motor", "movement",
                                         "mechanism", "pipework",  "gas",   "brakes"};
-    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && token_is(tokens, hit->to - 1, "by") &&
+    if (text_same(hit->kinds[0]->rule.id, "authenticity-unverified") && token_is(tokens, hit->to - 1, "by") &&
         hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
         r->note->taken[hit->from - 1] != TAKEN_TYPE)
         return r->part[hit->from - 1] ||
                token_among(tokens, hit->from - 1, works, sizeof works / sizeof *works);
-    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && hears_condition(r, hit)) return true;
-    if (!strcmp(hit->kinds[0]->rule.id, "authenticity-unverified") && scope_unsure(tokens, hit->from, &head))
+    if (text_same(hit->kinds[0]->rule.id, "authenticity-unverified") && hears_condition(r, hit)) return true;
+    if (text_same(hit->kinds[0]->rule.id, "authenticity-unverified") &&
+        scope_unsure(tokens, hit->from, &head))
         return !asks_origin(tokens, hit->from, hit->to);
-    return !strcmp(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
+    return text_same(hit->kinds[0]->rule.id, "as-is") && scope_unsure(tokens, hit->from, &head) > 0;
 }

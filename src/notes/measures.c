@@ -14,6 +14,7 @@
 #include "notes/correct.h"
 #include "notes/dimension.h"
 #include "notes/unit.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
 
@@ -130,7 +131,7 @@ static bool group_at(const struct note *note, size_t i, struct group *group) {
     if (dimension_before(note, group->from, &before) && !names_thing(note, group, &before) &&
         (!first->dimension.name || !first->dimension.noun || group->count > 1)) {
         bool adjective =
-            first->dimension.name && !first->dimension.noun && !strcmp(before.name, first->dimension.name);
+            first->dimension.name && !first->dimension.noun && text_same(before.name, first->dimension.name);
         // "height 9 width 6": what stands behind names the next figure.
         if (first->dimension.name && !adjective && group->count == 1) group->to -= first->dimension.taken;
         first->dimension = before;
@@ -207,7 +208,7 @@ static bool settle_units(const struct note *note, const struct carry *carry, str
         struct amount *amount = &group->sides[i].amount;
         if (!amount->unit) amount->unit = before ? before : unit;
         before = amount->unit;
-        if (group->count > 1 && (!before->kind || strcmp(before->kind, "mm") != 0)) return false;
+        if (group->count > 1 && (!before->kind || !text_same(before->kind, "mm"))) return false;
     }
     return true;
 }
@@ -289,17 +290,17 @@ static void find_part(struct note *note, struct group *group) {
                                         "hose",  "pole",   "shaft", "antenna", "aerial", "rod",   "pipe",
                                         "blade", "fringe", "reel",  "tape",    "hook"};
     bool far =
-        kind && !strcmp(kind, "mm") && first->amount.value * first->amount.unit->factor > SHORT_MM_MOST;
-    for (size_t k = 0; behind && far && k < COUNT(longs); k++) far = strcmp(longs[k], behind) != 0;
+        kind && text_same(kind, "mm") && first->amount.value * first->amount.unit->factor > SHORT_MM_MOST;
+    for (size_t k = 0; behind && far && k < COUNT(longs); k++) far = !text_same(longs[k], behind);
     if (behind && far) behind = NULL; // "oars 7ft leather collars"
     if (behind && group->count == 1 && (!first->dimension.name || !first->dimension.noun) &&
-        (!kind || !strcmp(kind, "mm"))) {
+        (!kind || text_same(kind, "mm"))) {
         group->of = behind;
         if (!first->dimension.name) first->dimension.name = part.measure;
         return;
     }
     group->of = part_before(note, group->from, &part);
-    if (group->of && group->count == 1 && !first->dimension.name && kind && !strcmp(kind, "mm"))
+    if (group->of && group->count == 1 && !first->dimension.name && kind && text_same(kind, "mm"))
         first->dimension.name = part.measure;
     size_t before = group->from;
     if (before > 0 && token_is(&note->tokens, before - 1, "to")) before--;
@@ -323,7 +324,7 @@ static bool is_denied(const struct note *note, size_t i) {
 
 static bool fault_behind(const struct note *note, const struct group *group) {
     const char *first = group->sides[0].dimension.name;
-    if (first && !strcmp(first, "height")) return false;                  // no chip is told by its height
+    if (first && text_same(first, "height")) return false;                // no chip is told by its height
     const size_t reach = group->count > 2 ? 1 : group->count > 1 ? 2 : 4; // few faults have two sides told
     for (size_t k = group->to; k < group->to + reach && k < note->tokens.count; k++) {
         if (note->tokens.at[k].stop != STOP_NONE || note->tokens.at[k].starts) return false;
@@ -332,7 +333,7 @@ static bool fault_behind(const struct note *note, const struct group *group) {
         if (note->fault_word[k] == FAULT_WORD_SIZED) {
             // "6 inch chipped bowl": the bowl is measured.
             size_t size = strlen(note->tokens.at[k].fold);
-            bool adjective = size > 2 && !strcmp(note->tokens.at[k].fold + size - 2, "ed");
+            bool adjective = size > 2 && text_same(note->tokens.at[k].fold + size - 2, "ed");
             bool noun =
                 k + 1 < note->tokens.count && note->tokens.at[k + 1].kind == TOKEN_WORD &&
                 !ANY(&note->tokens, k + 1, "on", "in", "at", "near", "by", "along", "and", "with", "area",
@@ -369,9 +370,9 @@ static bool only_about(const struct note *note, size_t from, size_t to) {
 static bool fault_before(const struct note *note, const struct group *group) {
     enum { REACH = 16 };
     const char *dimension = group->sides[0].dimension.name;
-    bool of_thing =
-        group->count > 1 || (dimension && (!strcmp(dimension, "height") || !strcmp(dimension, "diameter") ||
-                                           group->sides[0].dimension.noun));
+    bool of_thing = group->count > 1 ||
+                    (dimension && (text_same(dimension, "height") || text_same(dimension, "diameter") ||
+                                   group->sides[0].dimension.noun));
     int commas = 0;
     for (size_t k = group->from, n = 0; k > 0 && n < REACH; k--, n++) {
         enum token_stop stop = note->tokens.at[k - 1].stop;
@@ -392,7 +393,7 @@ static bool fault_before(const struct note *note, const struct group *group) {
 
 static bool is_faults(const struct note *note, const struct group *group) {
     const struct unit *unit = group->sides[0].amount.unit;
-    if (!unit->kind || strcmp(unit->kind, "mm") != 0) return false;
+    if (!unit->kind || !text_same(unit->kind, "mm")) return false;
     return fault_behind(note, group) || fault_before(note, group);
 }
 
@@ -405,9 +406,9 @@ static bool is_told(const struct record *record, const char *dimension, const ch
     size_t from = record->measurement_count > LOOK_BACK ? record->measurement_count - LOOK_BACK : 0;
     for (size_t i = from; i < record->measurement_count; i++) {
         const struct measurement *m = &record->measurements[i];
-        bool same_part = (!m->of && !of) || (m->of && of && !strcmp(m->of, of));
+        bool same_part = (!m->of && !of) || (m->of && of && text_same(m->of, of));
         double less = m->figure.base - amount->value * amount->unit->factor;
-        if (same_part && !m->range && !strcmp(m->dimension, dimension) && less < 0.01 && less > -0.01)
+        if (same_part && !m->range && text_same(m->dimension, dimension) && less < 0.01 && less > -0.01)
             return true;
     }
     return false;
@@ -443,13 +444,13 @@ static const char *name_of_side(const struct group *group, size_t i) {
     const struct side *side = &group->sides[i];
     if (side->dimension.name) return side->dimension.name;
     const char *kind = side->amount.unit->kind;
-    if (kind && !strcmp(kind, "g")) return "weight";
-    if (kind && !strcmp(kind, "ml")) return "capacity";
+    if (kind && text_same(kind, "g")) return "weight";
+    if (kind && text_same(kind, "ml")) return "capacity";
     const char *name = unnamed(group, i);
     for (size_t k = 0; k < group->count; k++) {
         const char *other = group->sides[k].dimension.name;
-        if (k == i || !other || strcmp(other, name) != 0) continue;
-        return !strcmp(other, "width") ? "length" : "width";
+        if (k == i || !other || !text_same(other, name)) continue;
+        return text_same(other, "width") ? "length" : "width";
     }
     return name;
 }
@@ -457,7 +458,7 @@ static const char *name_of_side(const struct group *group, size_t i) {
 static void keep_group(struct note *note, const struct group *group) {
     for (size_t i = 0; i < group->count; i++) {
         const char *name = name_of_side(group, i);
-        if (!strcmp(name, "square")) {
+        if (text_same(name, "square")) {
             keep_side(note, group, &group->sides[i], "width");
             name = "length";
         }
@@ -474,7 +475,7 @@ static bool keep_rating(struct note *note, const struct group *group) {
     struct part part;
     size_t taken;
     bool plain = !amount->unit->kind;
-    bool lens = group->count == 1 && !strcmp(amount->unit->name, "mm") &&
+    bool lens = group->count == 1 && text_same(amount->unit->name, "mm") &&
                 ANY(&note->tokens, group->to, "film", "lens", "camera", "slide", "slides", "negatives",
                     "projector", "movie", "lenses", "slr");
     if (!plain && !lens) return false;
@@ -527,7 +528,7 @@ static bool is_other(const struct note *note, const struct group *group) {
         return true;
     if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
     const struct unit *unit = group->sides[0].amount.unit;
-    bool heavy = unit->kind && !strcmp(unit->kind, "g");
+    bool heavy = unit->kind && text_same(unit->kind, "g");
     // "The pointer sticks at 2 lb", "the 50g isn't there": what a scale shows, and what a weight is called
     if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
     if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"
@@ -541,7 +542,7 @@ static bool is_other(const struct note *note, const struct group *group) {
     if (from > start + 6) start = from - 6;
     for (size_t k = start; k < from; k++)
         if (ANY(&note->tokens, k, "takes", "fits", "accepts", "within") && !group->sides[0].dimension.name &&
-            group->sides[0].amount.unit->kind && !strcmp(group->sides[0].amount.unit->kind, "mm"))
+            group->sides[0].amount.unit->kind && text_same(group->sides[0].amount.unit->kind, "mm"))
             return true;
     return token_is(&note->tokens, group->to, "away") || token_is(&note->tokens, group->to, "from");
 }
@@ -549,8 +550,7 @@ static bool is_other(const struct note *note, const struct group *group) {
 // "Inside diameter 4 in, outside 5 1/2".
 static void other_diameter(const struct note *note, const struct carry *carry, struct group *group) {
     size_t from = group->from;
-    if (!carry->dimension || strcmp(carry->dimension, "diameter") != 0 || from < 2 || group->count > 1)
-        return;
+    if (!carry->dimension || !text_same(carry->dimension, "diameter") || from < 2 || group->count > 1) return;
     bool outer = ANY(&note->tokens, from - 1, "outside", "outer"),
          inner = ANY(&note->tokens, from - 1, "inside", "inner");
     if ((!outer && !inner) || note->tokens.at[from - 2].stop >= STOP_SENTENCE ||

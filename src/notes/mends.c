@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -42,7 +43,7 @@ bool spot_mended(const struct fault_reader *r, const struct fault_hit *hit, size
 }
 
 static bool same_part(const struct item_flaw *a, const struct item_flaw *b) {
-    return a->part && b->part && !strcmp(a->part, b->part);
+    return a->part && b->part && text_same(a->part, b->part);
 }
 
 static bool same_sentence(const struct note *note, size_t from, size_t to) {
@@ -80,11 +81,11 @@ void mends_settle(struct note *note) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *a = &record->flaws[i];
         bool parted = false, mended = false;
-        for (size_t k = 0; k < COUNT(breaks); k++) parted |= !strcmp(a->kind->rule.id, breaks[k]);
-        parted |= !strcmp(a->kind->rule.id, "crack-through") && in_pieces(note, a);
+        for (size_t k = 0; k < COUNT(breaks); k++) parted |= text_same(a->kind->rule.id, breaks[k]);
+        parted |= text_same(a->kind->rule.id, "crack-through") && in_pieces(note, a);
         for (size_t k = 0; parted && a->span.to && k < record->flaw_count; k++) {
             const struct item_flaw *b = &record->flaws[k];
-            mended |= !strcmp(b->kind->rule.id, "glued-repair") && same_part(a, b) &&
+            mended |= text_same(b->kind->rule.id, "glued-repair") && same_part(a, b) &&
                       b->span.from >= a->span.to && same_sentence(note, a->span.to, b->span.from);
         }
         if (!mended) record->flaws[kept++] = *a;

@@ -4,6 +4,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 static bool is_known(const struct record *record, const struct flaw *kind) {
     for (size_t i = 0; i < record->flaw_count; i++)
@@ -35,7 +36,7 @@ void read_mono(struct note *note) {
     const struct flaw *kind = ruleset_flaw(note->rules, "monogram");
     const char *family = note->record->family ? note->record->family->rule.id : "";
     bool may = false;
-    for (size_t k = 0; k < sizeof families / sizeof *families; k++) may |= !strcmp(family, families[k]);
+    for (size_t k = 0; k < sizeof families / sizeof *families; k++) may |= text_same(family, families[k]);
     if (!may || !kind || is_known(note->record, kind)) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
         bool cut = ANY(&note->tokens, i, "engraved", "monogrammed", "initialled", "initialed", "embroidered");

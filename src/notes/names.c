@@ -8,6 +8,7 @@
 #include "notes/english.h"
 #include "notes/things.h"
 #include "notes/works.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -97,7 +98,7 @@ static void add(struct note *note, const char *name, size_t from, size_t to, enu
 
 static bool has(const struct note *note, const char *name) {
     for (size_t i = 0; i < note->record->attribute_count; i++)
-        if (!strcmp(note->record->attributes[i].name, name)) return true;
+        if (text_same(note->record->attributes[i].name, name)) return true;
     return false;
 }
 

@@ -3,26 +3,41 @@
 // looked at for the other group of the same pair.
 #include "notes/near.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "notes/cut.h"
+#include "text/order.h"
 
 enum { REACH = 6 }; // tokens of weight from the first word to the second, at most
 
+// The entries of one word stand side by side, in the order of the pairs: a walk over them touches few lines
+// of memory.
 struct near_word {
-    uint64_t hash;
-    const struct flaw *flaw;
-    size_t pair;                // dense number of the pair
+    uint32_t pair;              // dense number of the pair
     bool second, gated, listed; // listed: a comma may part the two, as in a list under one "no"
     bool ordered;               // the first group stands before the second
-    size_t next;                // index + 1; 0 at the end
+    bool last;                  // of the word
+};
+
+struct near_slot {
+    uint32_t head, tag; // index + 1 of a word's first entry, 0 where it is free; a part of the hash
+};
+
+// While the rules are read.
+struct near_read {
+    uint64_t hash;
+    struct near_word word;
 };
 
 struct near {
     struct arena *arena;
+    struct near_read *read;
     struct near_word *members;
+    uint64_t *hashes;          // of the members
+    const struct flaw **flaws; // of the pairs
     size_t count, room;
-    size_t *slots;
+    struct near_slot *slots;
     size_t slot_count;
 };
 
@@ -44,7 +59,6 @@ static const char denials[] =
     "nothing nor neither nobody nobody's isnt doesnt aint zero free unsure sure whether if for check checked";
 
 struct group {
-    const struct flaw *flaw;
     size_t pair;
     bool second, gated, listed, ordered;
 };
@@ -56,62 +70,97 @@ static void add_words(struct near *n, const struct group *group, const char *wor
         if (length == 4 && !memcmp(words + at, "{no}", length)) {
             add_words(n, group, denials, sizeof denials - 1);
         } else if (length && words[at] != '{') {
-            n->members = arena_grow(n->arena, n->members, n->count, &n->room, sizeof *n->members);
-            n->members[n->count++] = (struct near_word){hash_of(words + at, length),
-                                                        group->flaw,
-                                                        group->pair,
-                                                        group->second,
-                                                        group->gated,
-                                                        group->listed,
-                                                        group->ordered,
-                                                        0};
+            n->read = arena_grow(n->arena, n->read, n->count, &n->room, sizeof *n->read);
+            n->read[n->count++] = (struct near_read){hash_of(words + at, length),
+                                                     {.pair = (uint32_t)group->pair,
+                                                      .second = group->second,
+                                                      .gated = group->gated,
+                                                      .listed = group->listed,
+                                                      .ordered = group->ordered}};
         }
         at += length + 1;
     }
 }
 
+static uint32_t tag_of(uint64_t hash) {
+    return (uint32_t)(hash >> 32);
+}
+
 static size_t slot_of(const struct near *n, uint64_t hash) {
     size_t at = (size_t)(hash ^ (hash >> 31)) & (n->slot_count - 1);
-    while (n->slots[at] && n->members[n->slots[at] - 1].hash != hash) at = (at + 1) & (n->slot_count - 1);
+    while (n->slots[at].head &&
+           (n->slots[at].tag != tag_of(hash) || n->hashes[n->slots[at].head - 1] != hash))
+        at = (at + 1) & (n->slot_count - 1);
     return at;
+}
+
+static int read_order(const void *a, const void *b) {
+    const struct near_read *x = a, *y = b;
+    if (x->hash != y->hash) return x->hash < y->hash ? -1 : 1;
+    if (x->word.pair != y->word.pair) return x->word.pair < y->word.pair ? -1 : 1;
+    return x->word.second - y->word.second;
+}
+
+// Words by words, those of each in the order of the rules.
+static void lay_out(struct near *n) {
+    if (n->count) qsort(n->read, n->count, sizeof *n->read, read_order);
+    n->members = arena_array(n->arena, n->count + 1, sizeof *n->members);
+    n->hashes = arena_array(n->arena, n->count + 1, sizeof *n->hashes);
+    n->slot_count = 16;
+    while (n->slot_count < 2 * n->count) n->slot_count *= 2;
+    n->slots = arena_array(n->arena, n->slot_count, sizeof *n->slots);
+    for (size_t i = 0; i < n->count; i++) {
+        n->members[i] = n->read[i].word;
+        n->hashes[i] = n->read[i].hash;
+        n->members[i].last = i + 1 == n->count || n->read[i + 1].hash != n->read[i].hash;
+        if (!i || n->read[i - 1].hash != n->read[i].hash)
+            n->slots[slot_of(n, n->hashes[i])] = (struct near_slot){(uint32_t)i + 1, tag_of(n->hashes[i])};
+    }
+    n->read = NULL;
+}
+
+// The entry behind `m`, both as index + 1; 0 at the end.
+static size_t next_of(const struct near *n, size_t m) {
+    return n->members[m - 1].last ? 0 : m + 1;
+}
+
+static size_t pairs_of(const struct ruleset *rules, bool sound) {
+    size_t count = 0;
+    for (size_t i = 0; i < rules->flaw_count; i++)
+        count += sound ? rules->flaws[i]->sound.count : rules->flaws[i]->near.count;
+    return count;
 }
 
 struct near *near_new(struct arena *arena, const struct ruleset *rules, bool sound) {
     struct near *n = arena_alloc(arena, sizeof *n);
     n->arena = arena;
+    n->flaws = arena_array(arena, pairs_of(rules, sound) + 1, sizeof *n->flaws);
     size_t pairs = 0;
     for (size_t i = 0; i < rules->flaw_count; i++) {
         const struct texts *near = sound ? &rules->flaws[i]->sound : &rules->flaws[i]->near;
         for (size_t k = 0; k < near->count; k++, pairs++) {
             const char *bar = strstr(near->at[k], NEAR_BAR);
+            n->flaws[pairs] = rules->flaws[i];
             if (!bar) continue;
             bool gated = sound ? !strstr(near->at[k], NEAR_ANY) : strstr(near->at[k], "{on}") != NULL,
                  listed = strstr(near->at[k], "{no}") != NULL;
             bool ordered = listed || sound || strstr(near->at[k], "{then}") != NULL; // the "no" comes first
-            add_words(n, &(struct group){rules->flaws[i], pairs, false, gated, listed, ordered}, near->at[k],
+            add_words(n, &(struct group){pairs, false, gated, listed, ordered}, near->at[k],
                       (size_t)(bar - near->at[k]));
             bar += sizeof NEAR_BAR - 1;
-            add_words(n, &(struct group){rules->flaws[i], pairs, true, gated, listed, ordered}, bar,
-                      strlen(bar));
+            add_words(n, &(struct group){pairs, true, gated, listed, ordered}, bar, strlen(bar));
         }
     }
-    n->slot_count = 16;
-    while (n->slot_count < 2 * n->count) n->slot_count *= 2;
-    n->slots = arena_array(arena, n->slot_count, sizeof *n->slots);
-    for (size_t i = n->count; i-- > 0;) { // so that chains are in the order of the rules
-        size_t slot = slot_of(n, n->members[i].hash);
-        n->members[i].next = n->slots[slot];
-        n->slots[slot] = i + 1;
-    }
+    lay_out(n);
     return n;
 }
 
 static uint32_t head_of(const struct near *n, const struct token *token) {
     if (token->kind == TOKEN_SIGN) return 0;
-    if (token->plain) return (uint32_t)n->slots[slot_of(n, token->hash)];
+    if (token->plain) return n->slots[slot_of(n, token->hash)].head;
     size_t size = strlen(token->fold);
-    if (size > 2 && !strcmp(token->fold + size - 2, "'s")) size -= 2; // "paint's gone"
-    return (uint32_t)n->slots[slot_of(n, hash_of(token->fold, size))];
+    if (size > 2 && text_same(token->fold + size - 2, "'s")) size -= 2; // "paint's gone"
+    return n->slots[slot_of(n, hash_of(token->fold, size))].head;
 }
 
 struct near_search near_start(struct arena *arena, const struct near *n, const struct tokens *tokens) {
@@ -168,7 +217,7 @@ static bool tells_state(const struct tokens *tokens, size_t i) {
     static const char *const others[] = {"wired", "painted", "framed", "boxed", "signed", "dated", "lined"};
     if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD) return false;
     size_t n = strlen(tokens->at[i].fold);
-    bool done = n > 4 && !strcmp(tokens->at[i].fold + n - 2, "ed");
+    bool done = n > 4 && text_same(tokens->at[i].fold + n - 2, "ed");
     return (done && !token_among(tokens, i, others, sizeof others / sizeof *others)) ||
            token_among(tokens, i, words, sizeof words / sizeof *words);
 }
@@ -200,7 +249,7 @@ static void look_behind(struct near_search *s) {
 
 // Chains are in the order of the pairs.
 static bool answers(const struct near *n, size_t head, const struct near_word *first) {
-    for (size_t m = head; m && n->members[m - 1].pair <= first->pair; m = n->members[m - 1].next)
+    for (size_t m = head; m && n->members[m - 1].pair <= first->pair; m = next_of(n, m))
         if (n->members[m - 1].pair == first->pair && n->members[m - 1].second != first->second) return true;
     return false;
 }
@@ -216,7 +265,7 @@ static size_t last_of_list(const struct near_search *s, size_t at, const struct 
 
 // The same for first words of rising pairs, as chains have them: what is behind was looked at.
 static bool answers_next(const struct near *n, size_t *head, const struct near_word *first) {
-    while (*head && n->members[*head - 1].pair < first->pair) *head = n->members[*head - 1].next;
+    while (*head && n->members[*head - 1].pair < first->pair) *head = next_of(n, *head);
     return *head && n->members[*head - 1].pair == first->pair && answers(n, *head, first);
 }
 
@@ -231,13 +280,13 @@ static size_t other_behind(struct near_search *s, const struct near_word *first)
 bool near_next(struct near_search *s, struct near_hit *hit) {
     const struct near *n = s->near;
     for (; s->i < s->tokens->count; ++s->i, s->entry = 0) {
-        size_t m = s->entry ? n->members[s->entry - 1].next : s->heads[s->i];
+        size_t m = s->entry ? next_of(n, s->entry) : s->heads[s->i];
         if (m && !s->entry) look_behind(s);
-        for (; m && s->other_count; m = n->members[m - 1].next) {
+        for (; m && s->other_count; m = next_of(n, m)) {
             const struct near_word *word = &n->members[m - 1];
             size_t other = word->ordered && word->second ? 0 : other_behind(s, word);
             if (!other) continue;
-            *hit = (struct near_hit){word->listed, word->gated, word->flaw, s->i, other + 1};
+            *hit = (struct near_hit){word->listed, word->gated, n->flaws[word->pair], s->i, other + 1};
             s->entry = m;
             return true;
         }

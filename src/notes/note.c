@@ -7,6 +7,7 @@
 
 #include "notes/things.h"
 #include "text/buf.h"
+#include "text/order.h"
 
 static bool has_size(const struct flaw *flaw) {
     return flaw->class == CLASS_DAMAGE || flaw->class == CLASS_DIRT || flaw->class == CLASS_REPAIR;
@@ -197,7 +198,7 @@ void note_aside(struct note *note, size_t from, size_t to) {
 void note_unchecked(struct note *note, const char *what) {
     struct texts *list = &note->record->unchecked;
     for (size_t i = 0; i < list->count; i++)
-        if (!strcmp(list->at[i], what)) return;
+        if (text_same(list->at[i], what)) return;
     if (note->unchecked_room < list->count) note->unchecked_room = list->count; // given by hand
     list->at = arena_grow(note->arena, (void *)(uintptr_t)list->at, list->count, &note->unchecked_room,
                           sizeof *list->at);

@@ -263,8 +263,10 @@ static bool said_fraction(const struct tokens *tokens, size_t i, struct number *
     return true;
 }
 
+const char number_key[] = "a number";
+
 // Is it a word of a number or a fraction, or the article of one?
-static bool begins_number(const char *word) {
+bool number_begins(const char *word) {
     size_t size = strcspn(word, "-");
     return text_same(word, "a") || word_value(word, size, IN(small_words)) >= 0 ||
            word_value(word, size, IN(tens_words)) >= 0 || word_value(word, size, IN(fraction_words)) >= 0;
@@ -272,10 +274,8 @@ static bool begins_number(const char *word) {
 
 bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
     *number = (struct number){.tail = ""};
-    if (i >= tokens->count) return false;
+    if (!number_may_be(tokens, i)) return false;
     if (tokens->at[i].kind == TOKEN_FIGURE) return figure_number(tokens, i, number);
-    static const char key[] = "a number";
-    if (tokens->at[i].kind != TOKEN_WORD || !token_passes(tokens, i, key, begins_number)) return false;
     number->said = true;
     if (said_fraction(tokens, i, number)) return true;
     number->value = hundreds_at(tokens, i, &number->taken);
@@ -291,7 +291,7 @@ bool number_at(const struct tokens *tokens, size_t i, struct number *number) {
     return true;
 }
 
-int number_whole(const struct tokens *tokens, size_t i, size_t *taken) {
+int number_whole_at(const struct tokens *tokens, size_t i, size_t *taken) {
     struct number number;
     if (!number_at(tokens, i, &number) || !number.whole || *number.tail || number.value < 1 ||
         number.value > 1e6)

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -187,7 +188,7 @@ static bool is_length_at(const struct tokens *tokens, size_t i, double *mm) {
     for (size_t k = 0; k < COUNT(broad); k++) { // "a hand's breadth", "finger wide"
         const char *word = tokens->at[i].fold, *of = broad[k].object;
         size_t size = strlen(of);
-        if (strncmp(word, of, size) != 0 || (word[size] && strcmp(word + size, "'s") != 0)) continue;
+        if (strncmp(word, of, size) != 0 || (word[size] && !text_same(word + size, "'s"))) continue;
         *mm = broad[k].mm;
         return true;
     }

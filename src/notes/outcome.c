@@ -3,9 +3,10 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 static bool is_kind(const struct item_flaw *flaw, const char *id) {
-    return !strcmp(flaw->kind->rule.id, id);
+    return text_same(flaw->kind->rule.id, id);
 }
 
 // Its words are not understood again.
@@ -86,7 +87,7 @@ static void settle_whole(struct note *note) {
 static bool is_motion(const struct flaw *kind) {
     static const char *const ids[] = {"seized", "clasp-fault", "zip-fault"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
-        if (!strcmp(kind->rule.id, ids[i])) return true;
+        if (text_same(kind->rule.id, ids[i])) return true;
     return false;
 }
 
@@ -99,7 +100,7 @@ static void settle(struct record *record) {
         for (size_t k = 0; k < record->flaw_count; k++)
             there |= record->flaws[k].kind == clear->kind && !clear->where &&
                      (!clear->part || (is_motion(clear->kind) && record->flaws[k].part &&
-                                       !strcmp(record->flaws[k].part, clear->part)));
+                                       text_same(record->flaws[k].part, clear->part)));
         if (!there) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;
@@ -132,8 +133,8 @@ static void settle_pieces(struct record *record) {
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
-        bool loose = !strcmp(flaw->kind->rule.id, "missing-pieces") ||
-                     !strcmp(flaw->kind->rule.id, "missing-accessory"),
+        bool loose = text_same(flaw->kind->rule.id, "missing-pieces") ||
+                     text_same(flaw->kind->rule.id, "missing-accessory"),
              named = false;
         for (size_t k = 0; loose && k < record->flaw_count; k++) named |= is_part_of(flaw, &record->flaws[k]);
         if (!named) record->flaws[kept++] = *flaw;

@@ -2,6 +2,7 @@
 // "The box is torn, the radio inside is fine": a fault of the packing is one of the packing. Where the box
 // itself is what is sold, or is missing, this does not apply.
 #include "notes/scope.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -12,7 +13,7 @@ static const char *const words[] = {"box",    "carton",  "packaging", "package",
 
 static bool is_packing(const struct scope *s, size_t i) {
     const struct family *family = s->note->record->family;
-    bool worn = family && (!strcmp(family->rule.id, "clothing") || !strcmp(family->rule.id, "linens"));
+    bool worn = family && (text_same(family->rule.id, "clothing") || text_same(family->rule.id, "linens"));
     if (token_is(&s->note->tokens, i + 1, "of")) return false;         // "a box of 14 valves"
     if (worn && token_is(&s->note->tokens, i, "sleeve")) return false; // a coat's
     return token_among(&s->note->tokens, i, words, COUNT(words));

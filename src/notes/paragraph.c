@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 enum { SENTENCE_MOST = 2000 }; // bytes; a longer one is none of ours
 
 static const char *after(const char *text, const char *head) {
@@ -78,7 +80,7 @@ static bool pieces_read(struct told *told, const char *text) {
         rest = number_after(arena_format(told->arena, "%s ", the), &told->of);
         if (!rest) { // "two of the lids", "one of the pieces"
             told->of = 0;
-            if (strcmp(the, "pieces") != 0) told->part = say_singular(told->arena, the);
+            if (!text_same(the, "pieces")) told->part = say_singular(told->arena, the);
             return *the != '\0';
         }
         told->pieces = false;
@@ -100,7 +102,7 @@ static bool holds_verb(const char *part) {
 }
 
 static bool subject_read(struct told *told, const char *text) {
-    if (!strcmp(text, "it") || !strcmp(text, "they") || !strcmp(text, "there")) return true;
+    if (text_same(text, "it") || text_same(text, "they") || text_same(text, "there")) return true;
     const char *part = after(text, "the "), *on = after(text, "on ");
     if (part && told->type &&
         (same_letters(part, told->type) || same_letters(part, say_plural(told->arena, told->type))))
@@ -124,7 +126,7 @@ static void part_place(struct told *told) {
         if (told->flaws[i].kind->form != STATE) return;
     for (const char *at = told->part ? strchr(told->part, ' ') : NULL; at; at = strchr(at + 1, ' ')) {
         const char *bare = place_bare(told, at + 1);
-        if (strcmp(say_place(told->arena, bare), at + 1) != 0) continue;
+        if (!text_same(say_place(told->arena, bare), at + 1)) continue;
         const char *part = arena_copy(told->arena, told->part, (size_t)(at - told->part));
         for (size_t i = 0; i < told->flaw_count; i++) {
             told->flaws[i].part = part;
@@ -230,7 +232,7 @@ struct paragraph paragraph_read(struct note *note) {
 }
 
 static bool same(const char *a, const char *b) {
-    return (!a && !b) || (a && b && !strcmp(a, b));
+    return (!a && !b) || (a && b && text_same(a, b));
 }
 
 static bool is_known(const struct record *record, const struct item_clear *clear) {

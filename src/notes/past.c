@@ -146,8 +146,11 @@ static void read_mended(struct scope *s, size_t i) {
     static const char *const then[] = {"when i got",   "when i found",  "when i bought", "when we got",
                                        "when it came", "when we found", "when she came"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t start = scope_clause_start(s, i);
-    bool came = i > start && s->fault[start] && token_longest(tokens, i, then, COUNT(then));
+    bool came = false;
+    if (token_longest(tokens, i, then, COUNT(then))) {
+        size_t start = scope_clause_start(s, i);
+        came = i > start && s->fault[start];
+    }
     if (!came && !token_among(tokens, i, were, COUNT(were))) return;
     size_t end = scope_sentence_end(s, i), n;
     bool fault = came; // "seized up when I got it, I oiled it"

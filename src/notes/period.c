@@ -24,7 +24,14 @@ struct reader {
 };
 
 static const char *fold_at(const struct reader *r, size_t at) {
+    pieces_look(&r->pieces, at);
     return at < r->pieces.count ? r->pieces.at[at].fold : "";
+}
+
+// Does nothing stand between this piece and the one before?
+static bool is_joined(const struct reader *r) {
+    pieces_look(&r->pieces, r->at);
+    return r->at < r->pieces.count && r->pieces.at[r->at].joined;
 }
 
 static bool take(struct reader *r, const char *words) {
@@ -159,7 +166,7 @@ static bool take_century(struct reader *r, struct period *p) {
         r->at = from;
         return false;
     }
-    if (shortened && r->at < r->pieces.count && r->pieces.at[r->at].joined) take(r, ".");
+    if (shortened && is_joined(r)) take(r, ".");
     *p = century_years(century);
     return true;
 }
@@ -370,7 +377,7 @@ static void take_last_year(struct reader *r, struct period *p) {
     bool dash = take(r, "-"), slash = !dash && take(r, "/"), or = !dash && !slash && take(r, "or");
     const char *fold = fold_at(r, r->at);
     size_t digits = strlen(fold);
-    bool joined = r->at < r->pieces.count && r->pieces.at[r->at].joined;
+    bool joined = is_joined(r);
     int end = number_of(fold, digits), power = digits == 2 ? 100 : digits == 1 ? 10 : 0;
     if ((dash || slash) && joined && power && end >= 0 && (power == 100 || slash)) {
         p->to = p->from - p->from % power + end;
@@ -417,9 +424,8 @@ static bool take_open(struct reader *r, struct period *p) {
     struct period whole = {0};
     take(r, "-");
     if (take(r, "about|circa|ca|c")) take(r, ".");
-    bool year = side && take_year(r, YEAR_FIRST, &whole.from), range = r->at < r->pieces.count &&
-                                                                       r->pieces.at[r->at].joined &&
-                                                                       piece_one_of(&r->pieces, r->at, "-|/");
+    bool year = side && take_year(r, YEAR_FIRST, &whole.from),
+         range = is_joined(r) && piece_one_of(&r->pieces, r->at, "-|/");
     if (!side || (year ? range : !take_atom(r, &whole))) {
         r->at = from;
         return false;
@@ -487,7 +493,13 @@ static bool is_before_christ(struct reader *r) {
 }
 
 bool period_read(const char *text, size_t size, struct period *p) {
+    return period_read_far(text, size, p, NULL);
+}
+
+bool period_read_far(const char *text, size_t size, struct period *p, size_t *looked) {
     struct reader r = {.pieces = pieces_cut(text, size)};
+    if (looked) *looked = 0;
+    r.pieces.looked = looked;
     *p = (struct period){0};
     if (!take_about(&r, p) && !take_open(&r, p) && !take_between(&r, p) && !take_range(&r, p) &&
         !take_years(&r, p))

@@ -21,6 +21,9 @@ bool period_may_hold(const char *word);
 enum { PERIOD_LEAD = 12 };
 // Words of age at the start of the text.
 bool period_read(const char *text, size_t size, struct period *period);
+// The same; `*looked` is the last piece of the text that was looked at, counted from 0: where it is 0 nothing
+// behind the first piece had a say.
+bool period_read_far(const char *text, size_t size, struct period *period, size_t *looked);
 // The years of an era that is named at the start of the text: "late Victorian period". `*said` where the word
 // "period", "era", "dynasty" or "reign" stands with it.
 bool period_of_era(const char *text, size_t size, struct period *period, bool *said);

@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 static bool is_wordy(char c) {
     return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
@@ -90,10 +92,12 @@ struct pieces pieces_cut(const char *text, size_t size) {
 }
 
 bool piece_is(const struct pieces *p, size_t at, const char *word) {
-    return at < p->count && !strcmp(p->at[at].fold, word);
+    pieces_look(p, at);
+    return at < p->count && text_same(p->at[at].fold, word);
 }
 
 bool piece_one_of(const struct pieces *p, size_t at, const char *words) {
+    pieces_look(p, at);
     if (at >= p->count) return false;
     const char *fold = p->at[at].fold;
     size_t n = strlen(fold);
@@ -108,6 +112,7 @@ size_t piece_phrase(const struct pieces *p, size_t at, const char *words) {
     size_t from = at;
     for (const char *word = words; *word;) {
         size_t n = strcspn(word, " ");
+        pieces_look(p, at);
         if (at >= p->count || strlen(p->at[at].fold) != n || strncmp(p->at[at].fold, word, n) != 0) return 0;
         word += n + (word[n] == ' ');
         at++;

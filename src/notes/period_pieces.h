@@ -15,7 +15,12 @@ struct pieces {
         bool joined;               // nothing stands between it and the piece before
     } at[PIECES_MOST];
     size_t count;
+    size_t *looked; // where it is not NULL: the last piece that was looked at, though it may not be there
 };
+
+static inline void pieces_look(const struct pieces *pieces, size_t at) {
+    if (pieces->looked && at > *pieces->looked) *pieces->looked = at;
+}
 
 // Cuts as far as pieces of words of age go: anything else ends it.
 struct pieces pieces_cut(const char *text, size_t size);

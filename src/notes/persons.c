@@ -8,6 +8,7 @@
 #include "notes/english.h"
 #include "notes/persons.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 enum { NAME_MOST = 5 };
 
@@ -89,7 +90,7 @@ static size_t read_titled(struct note *note, size_t i) {
         return 0;
     const char *last = tokens->at[to - 1].fold;
     size_t size = strlen(last);
-    bool owner = size > 2 && !strcmp(last + size - 2, "'s");
+    bool owner = size > 2 && text_same(last + size - 2, "'s");
     struct noun_found noun;
     bool inner = false; // "Aunt Tilly's Jam jar", "Lady Marlin golf club": a name of goods
     for (size_t k = from; k + 1 < to; k++) inner |= strstr(tokens->at[k].fold, "'s") != NULL;
@@ -210,7 +211,7 @@ static size_t read_doing(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     struct noun_found noun;
     const char *quote = strchr(tokens->at[i].fold, '\'');
-    bool verb = quote && strcmp(quote, "'s") != 0; // "Haven't had it running"
+    bool verb = quote && !text_same(quote, "'s"); // "Haven't had it running"
     if (verb ||
         ANY(tokens, i, "never", "not", "nobody", "somebody", "someone", "we", "they", "he", "she", "you",
             "only", "ever", "always", "just", "also", "then", "who", "once", "that", "this", "which", "and",

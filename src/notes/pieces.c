@@ -3,6 +3,7 @@
 // "on four of the ten napkins". What is not said stays unknown.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -16,8 +17,8 @@ struct share {
 };
 
 static bool joins(const struct token *t) {
-    return t->stop != STOP_NONE || !strcmp(t->fold, "and") || !strcmp(t->fold, "but") ||
-           !strcmp(t->fold, "or");
+    return t->stop != STOP_NONE || text_same(t->fold, "and") || text_same(t->fold, "but") ||
+           text_same(t->fold, "or");
 }
 
 static bool owner_at(const struct tokens *tokens, size_t i) {
@@ -280,7 +281,7 @@ static bool one_named(const struct fault_reader *r, size_t from, size_t to, stru
     if (nth_named(r, from, to)) return *share = (struct share){1, r->note->record->count}, true;
     for (size_t i = from; i + 3 < to; i++) {
         size_t size = strlen(tokens->at[i + 1].fold), end;
-        bool most = size > 4 && !strcmp(tokens->at[i + 1].fold + size - 3, "est");
+        bool most = size > 4 && text_same(tokens->at[i + 1].fold + size - 3, "est");
         if (!token_is(tokens, i, "the") || !most || !token_is(tokens, i + 2, "of")) continue;
         int total = total_at(r, i + 3, &end);
         if (total < 2) continue;
@@ -462,7 +463,7 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         if (!counts_fault(r, pair ? behind : at + size, hit->from)) break;
         const char *word = tokens->at[hit->from].fold;
         size_t length = strlen(word);
-        bool done = length > LEAST && (!strcmp(word + length - 2, "ed") || word[length - 1] == 'y');
+        bool done = length > LEAST && (text_same(word + length - 2, "ed") || word[length - 1] == 'y');
         done |= token_among(tokens, hit->from, irregular, COUNT(irregular));
         bool said_of_them = at + size == hit->from && done && !is_noun(hit->kinds[0], word);
         if (said_of_them && r->note->record->count > n) *of = r->note->record->count; // "two chipped"

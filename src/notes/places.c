@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -441,7 +442,7 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
     if (!token_is(tokens, i, "and") || i + 2 >= tokens->count || r->part[i + 1]) return 0;
     const char *word = tokens->at[i + 1].fold;
     size_t size = strlen(word);
-    bool participle = size > LEAST && (!strcmp(word + size - 2, "ed") || !strcmp(word + size - 3, "ing"));
+    bool participle = size > LEAST && (text_same(word + size - 2, "ed") || text_same(word + size - 3, "ing"));
     return participle ? place_behind(r, i + 2, from) : 0;
 }
 

@@ -3,6 +3,7 @@
 // is meant is settled by the longest wording that stands there; no two kinds are told in the same words but
 // those that the round trip's test lists.
 #include "notes/paragraph.h"
+#include "text/order.h"
 
 #include <ctype.h>
 #include <stdlib.h>
@@ -110,13 +111,13 @@ const char *place_bare(struct told *told, const char *place) {
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
         size_t n = strlen(heads[i]);
         if (strncmp(place, heads[i], n) != 0) continue;
-        if (!strcmp(say_place(told->arena, place + n), place)) return place + n;
+        if (text_same(say_place(told->arena, place + n), place)) return place + n;
     }
     return place;
 }
 
 bool place_is_ours(struct told *told, const char *place) {
-    return !strcmp(say_place(told->arena, place_bare(told, place)), place);
+    return text_same(say_place(told->arena, place_bare(told, place)), place);
 }
 
 // --- sizes: "of about 3 mm (1/8 in)" ---

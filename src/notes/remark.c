@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/rest.h"
+#include "text/order.h"
 
 enum { LEAD_MOST = 2, BETWEEN_MOST = 3, WORDS_MOST = 9, BACK_MOST = 14 };
 
@@ -32,7 +33,7 @@ static size_t plays_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const struct family *family = note->record->family;
     bool no = ANY(tokens, i, "doesn't", "doesnt", "don't", "dont", "never", "no", "didn't", "without");
-    if (!no || !family || strcmp(family->rule.id, "media") != 0) return 0;
+    if (!no || !family || !text_same(family->rule.id, "media")) return 0;
     if (!ANY(tokens, i + 1, "jump", "jumps", "skip", "skips", "stick", "sticks", "jumping", "skipping",
              "sticking"))
         return 0;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/scope.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -33,7 +34,7 @@ static bool is_removable(const struct flaw *kind) {
         "pilling",   "screen-damage", "battery-corrosion"};
     if (kind->class == CLASS_DIRT || kind->class == CLASS_ODOR) return true;
     for (size_t i = 0; i < COUNT(ids); i++)
-        if (!strcmp(kind->rule.id, ids[i])) return true;
+        if (text_same(kind->rule.id, ids[i])) return true;
     return false;
 }
 

@@ -182,7 +182,7 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
 static bool is_by_place(const struct flaw *kind) {
     static const char *const ids[] = {"chip", "enamel-chip", "fleabite", "hairline"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
-        if (!strcmp(kind->rule.id, ids[i])) return true;
+        if (text_same(kind->rule.id, ids[i])) return true;
     return false;
 }
 
@@ -199,7 +199,7 @@ static enum severity by_name(const struct fault_reader *r, const struct fault_hi
                              const struct flaw *kind) {
     for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) {
         const char *word = kind->adjective_at[degree];
-        bool own = word && (!kind->adjective || strcmp(word, kind->adjective) != 0);
+        bool own = word && (!kind->adjective || !text_same(word, kind->adjective));
         if (own && token_phrase(&r->note->tokens, hit->from, word) == hit->to - hit->from)
             return (enum severity)degree;
     }
@@ -288,7 +288,7 @@ static bool is_plain(const char *tell) {
         "stained", "browned", "lifting",   "peeling",      "pliers",   "flexes"};
     if (strchr(tell, ' ')) return true;
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(words[i], tell)) return true;
+        if (text_same(words[i], tell)) return true;
     return false;
 }
 

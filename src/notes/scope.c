@@ -15,20 +15,33 @@ static int first_order(const char *word, const char *phrase) {
     return (unsigned char)*word - behind;
 }
 
-const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
-                         size_t *taken) {
-    const struct tokens *tokens = &scope->note->tokens;
-    *taken = 0;
-    if (!token_may_open(tokens, i, cues, count, sizeof *cues)) return NULL;
-    const char *word = tokens->at[i].fold;
-    size_t from = 0, to = count;
-    while (from < to) {
+static size_t search_first(const char *word, const struct cue *cues, size_t count) {
+    size_t from = 0;
+    for (size_t to = count; from < to;) {
         size_t middle = from + (to - from) / 2;
         if (first_order(word, cues[middle].phrase) > 0)
             from = middle + 1;
         else
             to = middle;
     }
+    return from;
+}
+
+// Where the cues begin that begin with the word, found once for each.
+static size_t first_cue(const struct tokens *tokens, size_t i, const struct cue *cues, size_t count) {
+    const struct token *token = &tokens->at[i];
+    if (!token->vain) return search_first(token->fold, cues, count);
+    struct asked_place *place = asked_place_of(tokens->asked, cues, token->vain);
+    if (place->list != cues || place->word != token->vain)
+        *place = (struct asked_place){cues, token->vain, search_first(token->fold, cues, count)};
+    return place->from;
+}
+
+const struct cue *cue_search(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
+                             size_t *taken) {
+    const struct tokens *tokens = &scope->note->tokens;
+    const char *word = tokens->at[i].fold;
+    size_t from = first_cue(tokens, i, cues, count);
     const struct cue *best = NULL;
     for (size_t size = strlen(word); from < count && !first_order(word, cues[from].phrase); from++) {
         const char *rest = cues[from].phrase + size;

@@ -52,8 +52,14 @@ struct cue {
 
 // The cue whose phrase stands at token `i`, the longest one; NULL if none. `cues` are sorted by phrase
 // (bytes) and `count` long; `*taken` is how many tokens.
-const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
-                         size_t *taken);
+const struct cue *cue_search(const struct scope *scope, const struct cue *cues, size_t count, size_t i,
+                             size_t *taken);
+static inline const struct cue *cue_at(const struct scope *scope, const struct cue *cues, size_t count,
+                                       size_t i, size_t *taken) {
+    *taken = 0;
+    if (!token_may_open(&scope->note->tokens, i, cues, count, sizeof *cues)) return NULL;
+    return cue_search(scope, cues, count, i, taken);
+}
 // Marks [from, to).
 void scope_mark(struct scope *scope, size_t from, size_t to, enum stance stance, size_t cue);
 // First token at or after `i` that ends a statement: a full stop, a line end, a clause sign, "but" and its

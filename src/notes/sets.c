@@ -7,6 +7,7 @@
 #include "notes/lacking.h"
 #include "notes/number.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -28,7 +29,7 @@ bool sets_has_pieces(const struct note *note) {
     const struct record *record = note->record;
     const char *type = record->type.value ? record->type.value : "";
     for (size_t k = 0; record->family && k < COUNT(ids); k++)
-        if (!strcmp(record->family->rule.id, ids[k])) return true;
+        if (text_same(record->family->rule.id, ids[k])) return true;
     for (const char *at = type; *at;) {
         size_t n = strcspn(at, " ");
         for (size_t k = 0; k < COUNT(sets); k++)
@@ -178,7 +179,7 @@ static void read_nearly(struct fault_reader *r, size_t i) {
            m = n ? token_longest(tokens, i + n, whole, COUNT(whole)) : 0;
     if (!m || ANY(tokens, i + n + m, "with", "in") || !is_over(tokens, i + n + m)) return;
     if (ANY(tokens, i, "%", "percent", "per") && i > 0 &&
-        (token_is(tokens, i - 1, "100") || !strcmp(tokens->at[i - 1].fold, "100%")))
+        (token_is(tokens, i - 1, "100") || text_same(tokens->at[i - 1].fold, "100%")))
         return;
     if (token_is(tokens, i, "about") && !token_is(tokens, i + n, "all")) return;
     if (sets_has_pieces(r->note)) tell(r, 0, 0, i, i + n + m);

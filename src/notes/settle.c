@@ -3,10 +3,11 @@
 #include <string.h>
 
 #include "notes/measures.h"
+#include "text/order.h"
 
 static bool ends_with(const char *text, const char *word) {
     size_t n = strlen(text), m = strlen(word);
-    return n >= m && !strcmp(text + n - m, word) && (n == m || text[n - m - 1] == ' ');
+    return n >= m && text_same(text + n - m, word) && (n == m || text[n - m - 1] == ' ');
 }
 
 static void add_size(struct note *note, const struct measurement *measure) {
@@ -21,7 +22,7 @@ static void add_size(struct note *note, const struct measurement *measure) {
 
 // A picture's pair is width and height.
 static bool is_upright(const struct family *family) {
-    return family && family->default_dimension && !strcmp(family->default_dimension, "height");
+    return family && family->default_dimension && text_same(family->default_dimension, "height");
 }
 
 // "30 inches across" of what is round.
@@ -68,11 +69,11 @@ void settle_measures(struct note *note) {
     for (size_t i = 0; i < record->measurement_count; i++) {
         struct measurement measure = record->measurements[i];
         if (measure.of && record->type.value && ends_with(record->type.value, measure.of)) measure.of = NULL;
-        bool size = !strcmp(measure.dimension, "size");
-        if (!measure.of && !strcmp(measure.dimension, "width") && is_round(record->type.value) &&
+        bool size = text_same(measure.dimension, "size");
+        if (!measure.of && text_same(measure.dimension, "width") && is_round(record->type.value) &&
             says_across(note, &measure.span))
             measure.dimension = "diameter";
-        if (size && measure.of && !strcmp(measure.of, "open")) {
+        if (size && measure.of && text_same(measure.of, "open")) {
             measure.dimension = "length"; // "opens to 29 in"
             size = false;
         }
@@ -90,8 +91,8 @@ void settle_measures(struct note *note) {
         }
         bool pair =
             i + 1 < record->measurement_count && measure.span.to == record->measurements[i + 1].span.to;
-        if (pair && is_upright(record->family) && !strcmp(measure.dimension, "width") &&
-            !strcmp(record->measurements[i + 1].dimension, "length"))
+        if (pair && is_upright(record->family) && text_same(measure.dimension, "width") &&
+            text_same(record->measurements[i + 1].dimension, "length"))
             record->measurements[i + 1].dimension = "height";
         record->measurements[kept++] = measure;
     }
@@ -127,7 +128,7 @@ static bool is_cover(const char *stuff) {
     static const char *const covers[] = {"leather", "leatherette", "rubber", "felt",
                                          "velvet",  "cloth",       "canvas"};
     for (size_t i = 0; i < sizeof covers / sizeof *covers; i++)
-        if (!strcmp(stuff, covers[i])) return true;
+        if (text_same(stuff, covers[i])) return true;
     return false;
 }
 
@@ -146,19 +147,19 @@ static void drop_names(struct record *record) {
 
 // Initials that are told as such are no pattern besides.
 static bool is_told(const struct record *record, const struct value *value) {
-    if (strcmp(value->name, "pattern") != 0 || strncmp(value->value, "monogram", strlen("monogram")) != 0)
+    if (!text_same(value->name, "pattern") || strncmp(value->value, "monogram", strlen("monogram")) != 0)
         return false;
     for (size_t i = 0; i < record->flaw_count; i++)
-        if (!strcmp(record->flaws[i].kind->rule.id, "monogram")) return true;
+        if (text_same(record->flaws[i].kind->rule.id, "monogram")) return true;
     return false;
 }
 
 // "On a leather strap, leather cracked": the strap's, of which it was said before.
 static bool is_parts_own(const struct record *record, const struct value *value) {
-    if (value->of || strcmp(value->name, "material") != 0 || !is_cover(value->value)) return false;
+    if (value->of || !text_same(value->name, "material") || !is_cover(value->value)) return false;
     bool strap = false, beside = false;
     for (size_t i = 0; i < record->attribute_count; i++)
-        strap |= record->attributes[i].of && !strcmp(record->attributes[i].value, value->value) &&
+        strap |= record->attributes[i].of && text_same(record->attributes[i].value, value->value) &&
                  record->attributes[i].span.from < value->span.from;
     for (size_t i = 0; i < record->flaw_count; i++)
         beside |=
@@ -173,7 +174,8 @@ static bool is_painted_so(const struct record *record, const char *finish) {
     if (strncmp(finish, painted, sizeof painted - 1) != 0) return false;
     for (size_t i = 0; i < record->attribute_count; i++) {
         const struct value *other = &record->attributes[i];
-        if (!other->of && !strcmp(other->name, "color") && !strcmp(other->value, finish + sizeof painted - 1))
+        if (!other->of && text_same(other->name, "color") &&
+            text_same(other->value, finish + sizeof painted - 1))
             return true;
     }
     return false;
@@ -182,28 +184,28 @@ static bool is_painted_so(const struct record *record, const char *finish) {
 // "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
 void settle_stuff(struct note *note) {
     struct record *record = note->record;
-    bool glassware = record->family && !strcmp(record->family->rule.id, "glassware");
+    bool glassware = record->family && text_same(record->family->rule.id, "glassware");
     size_t kept = 0, stuffs = 0;
     drop_names(record);
     for (size_t i = 0; i < record->attribute_count; i++)
-        stuffs += !strcmp(record->attributes[i].name, "material") && !record->attributes[i].of;
+        stuffs += text_same(record->attributes[i].name, "material") && !record->attributes[i].of;
     for (size_t i = 0; i < record->attribute_count; i++) {
         const struct value *value = &record->attributes[i];
-        bool glass = !strcmp(value->value, "glass");
+        bool glass = text_same(value->value, "glass");
         bool part = (glass || stuffs > 1) && is_lost(note, &value->span);
         part |= is_look(note, &value->span);
         for (size_t k = 0; k < record->flaw_count; k++) {
             const struct item_flaw *flaw = &record->flaws[k];
             bool beside = value->span.to && value->span.to + 1 == flaw->span.from;
             bool within = value->span.from >= flaw->span.from && value->span.to <= flaw->span.to;
-            part |= glass && within && !glassware && flaw->part && !strcmp(flaw->part, "glass");
+            part |= glass && within && !glassware && flaw->part && text_same(flaw->part, "glass");
             part |= beside && !glassware &&
-                    (flaw->part ? !strcmp(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
+                    (flaw->part ? text_same(flaw->part, value->value) : stuffs > 1 && is_cover(value->value));
         }
         if (is_told(record, value) || is_parts_own(record, value)) continue;
-        if (!value->of && !strcmp(value->name, "finish") && is_painted_so(record, value->value))
+        if (!value->of && text_same(value->name, "finish") && is_painted_so(record, value->value))
             record->attributes[i].value = "painted"; // "White canoe, painted white"
-        if (!part || value->of || strcmp(value->name, "material") != 0)
+        if (!part || value->of || !text_same(value->name, "material"))
             record->attributes[kept++] = record->attributes[i];
     }
     record->attribute_count = kept;

@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "notes/number.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -151,11 +152,11 @@ static void read_of(struct fault_reader *r, size_t i) {
 
 static bool is_of_pieces(const struct note *note) { // a thing that is known by its pieces
     const struct record *r = note->record;
-    if (r->family && !strcmp(r->family->rule.id, "games-puzzles")) return true;
+    if (r->family && text_same(r->family->rule.id, "games-puzzles")) return true;
     static const char *const sets[] = {"set", "service", "puzzle", "cutlery", "flatware", "dominoes", "deck"};
     const char *type = r->type.value ? r->type.value : "", *last = strrchr(type, ' ');
     for (size_t k = 0; k < sizeof sets / sizeof *sets; k++)
-        if (!strcmp(last ? last + 1 : type, sets[k])) return true;
+        if (text_same(last ? last + 1 : type, sets[k])) return true;
     return false;
 }
 

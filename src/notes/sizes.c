@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/correct.h"
 #include "notes/measures.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
 
@@ -59,7 +60,7 @@ static size_t value_end(const struct note *note, size_t i) {
         if (at + 1 < tokens->count && token_is(tokens, at, "/") && is_letter_size(note, at + 1)) at += 2;
     } else if (tokens->at[at].kind == TOKEN_FIGURE && number_at(tokens, at, &number)) {
         bool letter = strlen(number.tail) == 1 && strchr("wbcdstrlmh", *number.tail);
-        if (*number.tail && !letter && strcmp(number.tail, "t") != 0 && !is_letter_size(note, at)) return i;
+        if (*number.tail && !letter && !text_same(number.tail, "t") && !is_letter_size(note, at)) return i;
         at += number.taken;
         bool range = at + 1 < tokens->count &&
                      (token_is(tokens, at, "-") || token_is(tokens, at, "/") || token_is(tokens, at, "x")) &&
@@ -154,8 +155,9 @@ static size_t wearer_size(struct note *note, size_t i) {
 static size_t hyphened(const struct note *note, size_t i, const char *bed) {
     const char *fold = note->tokens.at[i].fold;
     size_t size = strlen(bed);
-    return !strncmp(fold, bed, size) && (!strcmp(fold + size, "-size") || !strcmp(fold + size, "-sized")) ? 1
-                                                                                                          : 0;
+    return !strncmp(fold, bed, size) && (text_same(fold + size, "-size") || text_same(fold + size, "-sized"))
+               ? 1
+               : 0;
 }
 
 // "twin size", "queen", "fits a double", "standard size", "3/4 size".

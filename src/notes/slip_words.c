@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "text/index.h"
+#include "text/order.h"
 
 enum { LEAST = 3, MOST = 20, BIT_CELLS = 1024 };
 
@@ -238,6 +239,6 @@ const char *const *slip_words_alike(const struct slip_words *w, const char *soun
         else
             to = middle;
     }
-    for (*count = 0; from + *count < w->count && !strcmp(w->all[from + *count].sound, sound);) ++*count;
+    for (*count = 0; from + *count < w->count && text_same(w->all[from + *count].sound, sound);) ++*count;
     return w->words + from;
 }

@@ -9,6 +9,7 @@
 #include "notes/read.h"
 #include "notes/things.h"
 #include "say/say.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -58,7 +59,7 @@ static void weigh_goods(const struct note *note, const char *word, size_t size, 
     bool curated = ruled || !entry.candidate;
     if (meant->curated && !curated) return;
     bool same = meant->words && meant->curated == curated;
-    if (same && (cost > meant->cost || !strcmp(meant->word, word))) return;
+    if (same && (cost > meant->cost || text_same(meant->word, word))) return;
     if (!same || cost < meant->cost) meant->words = 0;
     meant->curated = curated;
     meant->cost = cost;
@@ -71,7 +72,7 @@ static void weigh_fault(struct tries *t, const char *word, size_t size, int cost
     if (!t->slips || cost > COST_MOST || (meant->words && cost > meant->cost)) return;
     if (size < SLIP_LEAST && cost > COST_NEAR) return;
     if (cost == COST_LETTER && size < LETTER_LEAST) return;
-    if (meant->words && cost == meant->cost && !strcmp(meant->word, word)) return;
+    if (meant->words && cost == meant->cost && text_same(meant->word, word)) return;
     if (!slip_words_has(t->slips, word, size) || !english_word(t->note->book, word)) return;
     if (!meant->words || cost < meant->cost) meant->words = 0;
     meant->cost = cost;
@@ -162,7 +163,7 @@ static void try_sounds(struct tries *t, const char *word) {
     for (size_t i = 0; i < count; i++) {
         size_t apart = letters_apart(word, alike[i]);
         int vowel = first_vowel(word) != first_vowel(alike[i]);
-        bool done = strlen(alike[i]) > 2 && !strcmp(alike[i] + strlen(alike[i]) - 2, "ed"); // "crakt"
+        bool done = strlen(alike[i]) > 2 && text_same(alike[i] + strlen(alike[i]) - 2, "ed"); // "crakt"
         if (apart < APART_MOST || (apart == APART_MOST && done))
             weigh_fault(t, alike[i], strlen(alike[i]), (int)(2 * apart) + vowel);
     }

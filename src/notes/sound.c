@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -46,7 +47,7 @@ static const char *subject(struct fault_reader *r, size_t i) {
 
 static bool token_among_one(const struct tokens *tokens, size_t i, const char *const *words, size_t count) {
     for (size_t k = 0; k < count; k++)
-        if (!strcmp(tokens->at[i].one, words[k])) return true;
+        if (text_same(tokens->at[i].one, words[k])) return true;
     return false;
 }
 
@@ -70,7 +71,7 @@ static bool read_none_lost(struct fault_reader *r, size_t i, size_t to) {
     const char *part = fault_words(r->note, from, end);
     const struct flaw *kind = absent_kind_here(r, part, 1);
     if (!kind || kind->form != ABSENCE) return false;
-    bool usual = kind->part && !strcmp(say_singular(r->note->arena, kind->part), tokens->at[end - 1].one);
+    bool usual = kind->part && text_same(say_singular(r->note->arena, kind->part), tokens->at[end - 1].one);
     clear_add(r, kind, usual ? NULL : part, NULL, false, from, to);
     return true;
 }
@@ -147,8 +148,8 @@ static void read_sound(struct fault_reader *r, size_t i) {
         size_t n = token_phrase(tokens, i, sounds[k].phrase);
         if (!n || is_governed(r, i) || !is_free(r, i, i + n)) continue;
         const struct flaw *kind = ruleset_flaw(r->note->rules, sounds[k].kind);
-        bool own = !strcmp(sounds[k].kind, "seized") || !strcmp(sounds[k].kind, "warped");
-        if (kind && !strcmp(sounds[k].kind, "missing-pieces") && read_none_lost(r, i, i + n)) return;
+        bool own = text_same(sounds[k].kind, "seized") || text_same(sounds[k].kind, "warped");
+        if (kind && text_same(sounds[k].kind, "missing-pieces") && read_none_lost(r, i, i + n)) return;
         if (kind) clear_add(r, kind, own ? subject(r, i) : NULL, NULL, false, i, i + n);
         return;
     }
@@ -250,7 +251,7 @@ static size_t skip(const struct tokens *tokens, size_t i, const char *const *wor
 bool count_is_of_part(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const pieces[] = {"piece", "part", "bit", "card", "tile", "domino", "peg", "counter"};
     const struct tokens *tokens = &r->note->tokens;
-    if (strcmp(hit->kinds[0]->rule.id, "complete-counted") != 0 || hit->from == 0) return false;
+    if (!text_same(hit->kinds[0]->rule.id, "complete-counted") || hit->from == 0) return false;
     size_t i = hit->from - 1;
     return tokens->at[i].stop == STOP_NONE && r->part[i] && !r->scope.fault[i] &&
            r->note->taken[i] != TAKEN_TYPE && token_is(tokens, hit->from, "all") &&
@@ -325,16 +326,16 @@ static void read_present(struct fault_reader *r, size_t i) {
         return;
     const char *part = fault_words(r->note, from, to);
     const char *head = tokens->at[to - 1].one;
-    bool page =
-        !strcmp(head, "page") || !strcmp(head, "leaf") || !strcmp(head, "plate") || !strcmp(head, "map");
+    bool page = text_same(head, "page") || text_same(head, "leaf") || text_same(head, "plate") ||
+                text_same(head, "map");
     const struct flaw *kind = page ? ruleset_flaw(r->note->rules, "pages-loose")
                                    : absent_kind(r->note->arena, r->note->rules, part);
-    if (page && !strcmp(head, "plate") &&
+    if (page && text_same(head, "plate") &&
         !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
         return;
     if (!kind || (has && kind == ruleset_flaw(r->note->rules, "missing-accessory"))) return;
-    bool usual = page || (kind->part && !strcmp(say_singular(r->note->arena, kind->part),
-                                                say_singular(r->note->arena, part)));
+    bool usual = page || (kind->part && text_same(say_singular(r->note->arena, kind->part),
+                                                  say_singular(r->note->arena, part)));
     clear_add(r, kind, usual ? NULL : part, NULL, false, i, at + n);
 }
 

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -224,7 +225,7 @@ static const char *const sliding[] = {"drawer", "drawers", "bolt", "carriage", "
 static bool is_owner(const struct tokens *tokens, size_t i, const char *word) {
     size_t size = strlen(word);
     return i < tokens->count && !strncmp(tokens->at[i].fold, word, size) &&
-           !strcmp(tokens->at[i].fold + size, "'s");
+           text_same(tokens->at[i].fold + size, "'s");
 }
 
 static size_t listed(const struct tokens *tokens, size_t i, const char *words) {
@@ -282,7 +283,7 @@ static bool is_taken_back(const struct tokens *tokens, size_t i) {
 static bool is_told(const struct fault_reader *r, const struct flaw *kind, const char *part) {
     for (size_t i = 0; i < r->note->record->flaw_count; i++) {
         const struct item_flaw *flaw = &r->note->record->flaws[i];
-        if (flaw->kind == kind && (!flaw->part || !part || !strcmp(flaw->part, part))) return true;
+        if (flaw->kind == kind && (!flaw->part || !part || text_same(flaw->part, part))) return true;
     }
     return false;
 }
@@ -292,7 +293,7 @@ static const char *kept_part(struct fault_reader *r, const struct flaw *kind, si
     const char *part = fault_place(r->note, from, to);
     static const char *const stuffs[] = {"color", "colour", "gold", "gilt", "gilding", "paper", "stitching"};
     bool stuff = false;
-    for (size_t k = 0; k < COUNT(stuffs); k++) stuff |= !strcmp(r->note->tokens.at[to - 1].one, stuffs[k]);
+    for (size_t k = 0; k < COUNT(stuffs); k++) stuff |= text_same(r->note->tokens.at[to - 1].one, stuffs[k]);
     return stuff || (kind->says && strstr(kind->says, part)) ? NULL : part;
 }
 
@@ -350,19 +351,19 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (!told || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
     const struct flaw *kind = ruleset_flaw(r->note->rules, pair->kind);
     static const char *const joints[] = {"joints", "dovetails", "dovetail", "mortises"};
-    if (kind && !strcmp(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
+    if (kind && text_same(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
         !token_among(tokens, i, joints, COUNT(joints)))
         kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (kind && !strcmp(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") &&
+    if (kind && text_same(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") &&
         r->note->record->family && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
     static const char *const bagged[] = {"handle", "handles"};
     const struct family *family = r->note->record->family;
-    if (family && !strcmp(family->rule.id, "bags") &&
+    if (family && text_same(family->rule.id, "bags") &&
         token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
         kind = ruleset_flaw(r->note->rules, "strap-damage");
-    bool gated = !strcmp(pair->kind, "clasp-fault") || !strcmp(pair->kind, "binding-weak") ||
-                 !strcmp(pair->kind, "upholstery-wear");
+    bool gated = text_same(pair->kind, "clasp-fault") || text_same(pair->kind, "binding-weak") ||
+                 text_same(pair->kind, "upholstery-wear");
     if (kind && gated && !kind_can_be(r, kind, NULL)) return false;
     if (!kind) return false;
     forget_working(r, i, to);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -164,7 +165,7 @@ static bool is_taken_back(const struct tokens *tokens, const struct fault_hit *h
 static bool is_told(const struct fault_reader *r, const struct flaw *kind, const char *part) {
     for (size_t i = 0; i < r->note->record->flaw_count; i++) {
         const struct item_flaw *flaw = &r->note->record->flaws[i];
-        if (flaw->kind == kind && (!part || (flaw->part && !strcmp(flaw->part, part)))) return true;
+        if (flaw->kind == kind && (!part || (flaw->part && text_same(flaw->part, part)))) return true;
     }
     return false;
 }
@@ -198,7 +199,7 @@ static const char *place_of(struct fault_reader *r, const struct fault_hit *hit,
 static bool is_own_part(struct fault_reader *r, const struct flaw *kind, const char *part) {
     const char *one = say_singular(r->note->arena, part);
     if (kind->says && strstr(kind->says, part)) return true;
-    return kind->part && (!strcmp(part, kind->part) || !strcmp(one, kind->part));
+    return kind->part && (text_same(part, kind->part) || text_same(one, kind->part));
 }
 
 // "Moth hasn't been near it, but I only looked by lamplight".
@@ -239,7 +240,7 @@ static void read_free(struct fault_reader *r, size_t i) {
     struct note *note = r->note;
     const char *word = note->tokens.at[i].fold;
     size_t size = strlen(word);
-    if (size <= sizeof tail || strcmp(word + size - (sizeof tail - 1), tail) != 0 ||
+    if (size <= sizeof tail || !text_same(word + size - (sizeof tail - 1), tail) ||
         note->taken[i] == TAKEN_MARK)
         return;
     const char *name = arena_copy(note->arena, word, size - (sizeof tail - 1));

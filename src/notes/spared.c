@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/scope.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -31,7 +32,7 @@ static size_t stretch_start(const struct tokens *tokens, size_t i) {
 }
 
 // "The lid is nearly always missing": of things of its sort; "and it is here too" brings it back.
-static void read_habit(struct scope *s, size_t i) {
+static bool read_habit(struct scope *s, size_t i) {
     static const char *const habits[] = {"usually",
                                          "generally",
                                          "normally",
@@ -69,23 +70,26 @@ static void read_habit(struct scope *s, size_t i) {
     static const char *const kinds[] = {"like this", "like these", "of this type", "of this age",
                                         "you see",   "i've seen",  "i see",        "nowadays",
                                         "this old",  "of its age", "that survive"};
+    if (!token_may_open(tokens, i, habits, COUNT(habits), sizeof *habits) && !token_is(tokens, i, "most"))
+        return false;
     size_t n = token_longest(tokens, i, habits, COUNT(habits));
     if (!n && token_is(tokens, i, "most") && !token_is(tokens, i + 1, "of") &&
         find(tokens, i, stretch_end(tokens, i), kinds, COUNT(kinds)) < stretch_end(tokens, i))
         n = 1;
     if (!n || (i > 0 && AMONG(tokens, i - 1, own) && !token_is(tokens, i + n, "missing")) ||
         (i > 0 && ANY(tokens, i - 1, "not", "has", "had", "been")) || AMONG(tokens, i + n, own))
-        return;
+        return true;
     size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i), end = scope_sentence_end(s, i);
     size_t lack = find(tokens, i, to, lacks, COUNT(lacks));
-    if (lack == to || find(tokens, i, end, same, COUNT(same)) < end) return;
+    if (lack == to || find(tokens, i, end, same, COUNT(same)) < end) return true;
     for (size_t k = lack; k < to; k++)
         if (k > lack && ANY(tokens, k, "but", "here", "this")) to = k;
     scope_mark(s, from, to, STANCE_OTHER, i);
+    return true;
 }
 
 // "Was missing but I've found it", "I thought the key was lost, then it turned up".
-static void read_found(struct scope *s, size_t i) {
+static bool read_found(struct scope *s, size_t i) {
     static const char *const gone[] = {"missing", "lost", "gone", "mislaid", "absent", "adrift"};
     static const char *const were[] = {"afraid", "assumed", "feared", "worried", "believed", "said", "think",
                                        "was",    "were",    "been",   "went",    "thought",  "had",  "gone"};
@@ -161,17 +165,19 @@ static void read_found(struct scope *s, size_t i) {
                                        "didn't", "if",  "until",   "till",   "yet",   "nowhere"};
     enum { BACK = 5 };
     const struct tokens *tokens = &s->note->tokens;
+    if (!AMONG(tokens, i, gone) && !token_is(tokens, i, "no")) return false;
     bool none = token_is(tokens, i, "no") && i > 0 && token_is(tokens, i - 1, "had");
-    if (!AMONG(tokens, i, gone) && !none) return;
+    if (!AMONG(tokens, i, gone) && !none) return true;
     size_t start = scope_sentence_start(s, i), end = scope_sentence_end(s, i);
     bool past = false;
     for (size_t k = i > start + BACK ? i - BACK : start; k < i; k++) past |= AMONG(tokens, k, were);
-    if (!past) return;
+    if (!past) return true;
     size_t at = find(tokens, i + 1, end, found, COUNT(found));
-    if (at == end) return;
+    if (at == end) return true;
     for (size_t k = at > i + 3 ? at - 3 : i + 1; k < at; k++)
-        if (AMONG(tokens, k, nots) && !(ANY(tokens, k, "until", "till") && past)) return;
+        if (AMONG(tokens, k, nots) && !(ANY(tokens, k, "until", "till") && past)) return true;
     scope_mark(s, start, none ? at : i + 1, STANCE_OTHER, i);
+    return true;
 }
 
 // "Made without a lid", "these never had a key", "I can post it without the stand", "works without the cover
@@ -220,13 +226,15 @@ static bool is_of_use(const struct scope *s, size_t i) {
     return size && figure;
 }
 
-static void read_use(struct scope *s, size_t i) {
+static bool read_use(struct scope *s, size_t i) {
     static const char *const cues[] = {"without", "w/o", "minus", "excluding", "less", "no"};
     const struct tokens *tokens = &s->note->tokens;
+    if (!AMONG(tokens, i, cues)) return false;
     if (AMONG(tokens, i, cues) && is_of_use(s, i)) scope_mark(s, i, stretch_end(tokens, i), STANCE_OTHER, i);
+    return true;
 }
 
-static void read_never(struct scope *s, size_t i) {
+static bool read_never(struct scope *s, size_t i) {
     static const char *const sorts[] = {"these never had",
                                         "they never had",
                                         "this model never had",
@@ -271,6 +279,9 @@ static void read_never(struct scope *s, size_t i) {
                                         "not designed to have"};
     const struct tokens *tokens = &s->note->tokens;
     static const char *const own[] = {"never had a", "never had an", "never had any", "never took a"};
+    if (!token_may_open(tokens, i, sorts, COUNT(sorts), sizeof *sorts) &&
+        !token_may_open(tokens, i, own, COUNT(own), sizeof *own) && !token_is(tokens, i, "no"))
+        return false;
     bool mine_too = false;
     for (size_t k = stretch_start(tokens, i); k < i; k++)
         mine_too |= ANY(tokens, k, "i", "we", "i've", "we've", "me");
@@ -281,11 +292,12 @@ static void read_never(struct scope *s, size_t i) {
     size_t n = token_longest(tokens, i, sorts, COUNT(sorts)), to = stretch_end(tokens, i);
     if (!n && !mine_too) n = token_longest(tokens, i, own, COUNT(own)); // made so, as far as anyone says
     if (n && find(tokens, i, to, mine, COUNT(mine)) == to) scope_mark(s, i, to, STANCE_OTHER, i);
-    if (!token_is(tokens, i, "no")) return; // "no lid, strap or key needed": the whole list
+    if (!token_is(tokens, i, "no")) return true; // "no lid, strap or key needed": the whole list
     size_t end = scope_clause_end(s, i);
     for (size_t k = i + 1; k < end && k < i + 9; k++)
         if (AMONG(tokens, k, needed) && !ANY(tokens, k - 1, "is", "are", "but"))
             scope_mark(s, i, k + 1, STANCE_OTHER, i);
+    return true;
 }
 
 // "Needs a screw tightening": the rules know it as a fault of another kind.
@@ -298,7 +310,7 @@ static bool names_fault(const struct note *note, size_t from, size_t to) {
 }
 
 // "Needs a strap replacing": the strap is there. "A string", "a lining" are no such word.
-static void read_work(struct scope *s, size_t i) {
+static bool read_work(struct scope *s, size_t i) {
     static const char *const needs[] = {"needs", "need", "wants", "want", "could do with", "requires"};
     static const char *const things[] = {
         "string",  "spring",  "ring",     "wing",     "lining",   "bearing",   "casing",
@@ -307,58 +319,65 @@ static void read_work(struct scope *s, size_t i) {
         "bring",   "going",   "coupling", "webbing",  "moulding", "molding",   "padding",
         "rigging", "setting", "backing",  "binding",  "edging",   "piping"};
     const struct tokens *tokens = &s->note->tokens;
+    if (!token_may_open(tokens, i, needs, COUNT(needs), sizeof *needs)) return false;
     size_t n = token_longest(tokens, i, needs, COUNT(needs));
-    if (!n || !ANY(tokens, i + n, "a", "an", "the", "its", "one", "two", "some", "new")) return;
+    if (!n || !ANY(tokens, i + n, "a", "an", "the", "its", "one", "two", "some", "new")) return true;
     for (size_t k = i + n + 2; k < i + n + 5 && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE;
          k++) {
         size_t size = strlen(tokens->at[k].fold);
         bool done = ANY(tokens, k, "cleaned", "fixed", "replaced", "sewn", "glued", "tightened", "oiled",
                         "mended", "resewn");
         if (!done &&
-            (size < 6 || strcmp(tokens->at[k].fold + size - 3, "ing") != 0 || AMONG(tokens, k, things)))
+            (size < 6 || !text_same(tokens->at[k].fold + size - 3, "ing") || AMONG(tokens, k, things)))
             continue;
         if (!names_fault(s->note, i, k)) scope_mark(s, i, k, STANCE_OTHER, i);
-        return;
+        return true;
     }
+    return true;
 }
 
 // "Everything but the cord is metal": what is said of the rest is no lack.
-static void read_rest(struct scope *s, size_t i) {
+static bool read_rest(struct scope *s, size_t i) {
     static const char *const rests[] = {"everything but",       "everything except", "everything bar",
                                         "all but the",          "all except the",    "everything apart from",
                                         "everything except for"};
     const struct tokens *tokens = &s->note->tokens;
+    if (!token_may_open(tokens, i, rests, COUNT(rests), sizeof *rests)) return false;
     size_t n = token_longest(tokens, i, rests, COUNT(rests)), to = stretch_end(tokens, i);
     for (size_t k = i + n + 1; n && k < to && k < i + n + 6; k++)
         if (ANY(tokens, k, "is", "are", "was", "were", "works", "has", "have", "looks", "moves")) {
             if (!ANY(tokens, k + 1, "there", "here", "present", "included", "with"))
                 scope_mark(s, i, k, STANCE_OTHER, i);
-            return;
+            return true;
         }
+    return true;
 }
 
 // "If the key is lost you can force it".
-static void read_if(struct scope *s, size_t i) {
+static bool read_if(struct scope *s, size_t i) {
     static const char *const asks[] = {"know",  "sure",    "tell", "say",     "idea",  "see", "wonder",
                                        "check", "checked", "as",   "certain", "asked", "what"};
     static const char *const lost[] = {"missing", "lost", "gone", "mislaid"};
     const struct tokens *tokens = &s->note->tokens;
-    if (!ANY(tokens, i, "if", "unless", "lest") || (i > 0 && AMONG(tokens, i - 1, asks))) return;
+    if (!ANY(tokens, i, "if", "unless", "lest")) return false;
+    if (!ANY(tokens, i, "if", "unless", "lest") || (i > 0 && AMONG(tokens, i - 1, asks))) return true;
     size_t to = stretch_end(tokens, i);
     for (size_t k = i + 1; k < to; k++)
         if (AMONG(tokens, k, lost) && !ANY(tokens, k - 1, "the", "a", "any", "its"))
             scope_mark(s, i, k + 1, STANCE_OTHER, i);
+    return true;
 }
 
+// Each reader says whether it knows the word at all; what none of them knows is not shown to them again.
 void scope_spared(struct scope *s) {
-    for (size_t i = 0; i < s->note->tokens.count; i++) {
-        if (s->note->tokens.at[i].kind != TOKEN_WORD) continue;
-        read_habit(s, i);
-        read_found(s, i);
-        read_use(s, i);
-        read_never(s, i);
-        read_work(s, i);
-        read_rest(s, i);
-        read_if(s, i);
+    static const char key[] = "opens what is spared";
+    static bool (*const readers[])(struct scope *, size_t) = {read_habit, read_found, read_use, read_never,
+                                                              read_work,  read_rest,  read_if};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        bool known = false;
+        if (tokens->at[i].kind != TOKEN_WORD || !token_told(tokens, i, key)) continue;
+        for (size_t k = 0; k < COUNT(readers); k++) known |= readers[k](s, i);
+        if (!known) token_tell(tokens, i, key, false);
     }
 }

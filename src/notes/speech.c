@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "notes/cut.h"
+#include "text/order.h"
 
 struct spoken {
     const char *words, *sign;
@@ -39,8 +40,8 @@ static bool is_word_here(const struct tokens *tokens, size_t i, size_t taken, co
     static const char *const after_comma[] = {"shaped", "shape", "butterfly", NULL};
     size_t next = i + taken;
     if (i && tokens->at[i - 1].stop == STOP_NONE && token_any(tokens, i - 1, articles)) return true;
-    if (!strcmp(what->sign, ",")) return token_any(tokens, next, after_comma);
-    if (!strcmp(what->words, "period"))
+    if (text_same(what->sign, ",")) return token_any(tokens, next, after_comma);
+    if (text_same(what->words, "period"))
         return (i && (token_any(tokens, i - 1, before_period) || period_ends_era(tokens->at[i - 1].fold))) ||
                token_any(tokens, next, after_period);
     return false;

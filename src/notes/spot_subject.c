@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -27,8 +28,8 @@ static bool is_noun(const struct note *note, size_t i) {
                                          "working",  "nothing",   "something", "matching", "original",
                                          "existing", "remaining", "losing",    "getting"};
     if (token_among(&note->tokens, i, doings, COUNT(doings))) return false;
-    if (n > 5 && (!strcmp(token->fold + n - 2, "er") || !strcmp(token->fold + n - 3, "ive") ||
-                  !strcmp(token->fold + n - 3, "ing")))
+    if (n > 5 && (text_same(token->fold + n - 2, "er") || text_same(token->fold + n - 3, "ive") ||
+                  text_same(token->fold + n - 3, "ing")))
         return true; // "winder", "objective", "viewing"
     return word_at(note, i, (1u << USE_THING) | (1u << USE_GATED) | (1u << USE_PART), &entry) == 1;
 }
@@ -104,7 +105,7 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
     for (size_t k = 0; k < COUNT(ends); k++)
-        if (!strcmp(word + n - strlen(ends[k]), ends[k])) return true;
+        if (text_same(word + n - strlen(ends[k]), ends[k])) return true;
     return false;
 }
 
@@ -113,9 +114,9 @@ static bool is_said_of(const char *word) {
                                             "broken", "loose", "stuck", "stiff"};
     size_t n = strlen(word);
     for (size_t k = 0; k < COUNT(irregular); k++)
-        if (!strcmp(word, irregular[k])) return true;
-    return n > 3 && strcmp(word + n - 2, "ly") != 0 &&
-           (!strcmp(word + n - 2, "ed") || !strcmp(word + n - 2, "en") || word[n - 1] == 'y');
+        if (text_same(word, irregular[k])) return true;
+    return n > 3 && !text_same(word + n - 2, "ly") &&
+           (text_same(word + n - 2, "ed") || text_same(word + n - 2, "en") || word[n - 1] == 'y');
 }
 
 // "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the

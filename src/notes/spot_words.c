@@ -45,7 +45,7 @@ bool spot_usual(const struct token *token) {
 // "Winder's stiff": the winder.
 static bool is_owner(const struct fault_reader *r, const struct token *token) {
     size_t n = strlen(token->fold);
-    if (n < 3 || strcmp(token->fold + n - 2, "'s") != 0) return false;
+    if (n < 3 || !text_same(token->fold + n - 2, "'s")) return false;
     const char *one = say_singular(r->note->arena, arena_copy(r->note->arena, token->fold, n - 2));
     struct word_entry entry;
     return among(one) || (r->note->book && wordbook_find(r->note->book, one, strlen(one), &entry) &&
@@ -119,6 +119,19 @@ static bool is_deed(const struct tokens *tokens, size_t i) {
                "wouldn't", "will", "not");
 }
 
+// A part by its name alone, which is asked once for each word.
+static bool is_named(const struct fault_reader *r, size_t i) {
+    static const char key[] = "a part by name";
+    const struct tokens *tokens = &r->note->tokens;
+    const struct token *token = &tokens->at[i];
+    int told = token->slip ? -1 : token_told(tokens, i, key);
+    if (told >= 0) return told;
+    bool named = spot_usual(token) || is_owner(r, token) || phrases_is_part(r->note->phrases, token->fold) ||
+                 phrases_is_part(r->note->phrases, token->one);
+    if (!token->slip) token_tell(tokens, i, key, named);
+    return named;
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
@@ -139,11 +152,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (amount) return 0;
     static const char *const wells[] = {"the", "ink", "its", "a"}; // "how well it runs"
     if (token_is(tokens, i, "well") && (i == 0 || !token_among(tokens, i - 1, wells, COUNT(wells)))) return 0;
-    return spot_usual(&tokens->at[i]) || is_owner(r, &tokens->at[i]) ||
-                   phrases_is_part(r->note->phrases, tokens->at[i].fold) ||
-                   phrases_is_part(r->note->phrases, tokens->at[i].one)
-               ? 1
-               : 0;
+    return is_named(r, i) ? 1 : 0;
 }
 
 void spot_mark(struct fault_reader *r) {
@@ -162,7 +171,7 @@ bool spot_is_no_part(const char *part) {
                                         "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
                                         "over",  "words",  "death", "touch", "weave", "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(part, words[i])) return true;
+        if (text_same(part, words[i])) return true;
     return false;
 }
 

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -27,7 +28,7 @@ static bool is_thing(const struct fault_reader *r, size_t last) {
     if (r->note->taken[last] == TAKEN_TYPE && (!usual || token_is(&r->note->tokens, last + 1, "with")))
         return true;
     return type && !usual && !strstr(type, " and ") && r->note->record->count < 2 &&
-           !strcmp(r->note->tokens.at[last].one, head ? head + 1 : type);
+           text_same(r->note->tokens.at[last].one, head ? head + 1 : type);
 }
 
 // "The shade, which is enamel, has": the comma before what is said by the way; 0 if there is none.
@@ -145,7 +146,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
 }
 
 static bool is_noun_of(const struct flaw *kind, const char *word) {
-    if (kind->adjective && !strcmp(kind->adjective, word)) return false; // "a broken lock"
+    if (kind->adjective && text_same(kind->adjective, word)) return false; // "a broken lock"
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
@@ -157,7 +158,7 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
     const char *lacks = hit->kinds[0]->form == ABSENCE ? hit->kinds[0]->part : NULL;
     for (size_t i = hit->from; lacks && i < hit->to; i++) // "old lock, no key": the key
-        if (!strcmp(r->note->tokens.at[i].one, lacks)) return *from = i, *to = i + 1, true;
+        if (text_same(r->note->tokens.at[i].one, lacks)) return *from = i, *to = i + 1, true;
     for (size_t i = hit->from; i < hit->to; i++) {
         if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
                       !token_is(&r->note->tokens, i - 1, "the")))
@@ -217,7 +218,7 @@ static bool object_behind(const struct fault_reader *r, const struct fault_hit *
                                        "split",  "dug", "eaten", "bitten"};
     const char *word = tokens->at[hit->to - 1].fold;
     size_t size = strlen(word), at = hit->to + 1;
-    bool act = size > 3 && !strcmp(word + size - 2, "ed");
+    bool act = size > 3 && text_same(word + size - 2, "ed");
     if ((!act && !token_among(tokens, hit->to - 1, acts, COUNT(acts))) ||
         !token_among(tokens, hit->to, articles, COUNT(articles)) ||
         (hit->from > 0 && token_among(tokens, hit->from - 1, states, COUNT(states))))
@@ -342,7 +343,7 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
     const char *word = r->note->tokens.at[hit->from].fold;
     size_t size = strlen(word);
     bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
-    if (!dirty && (size < 4 || strcmp(word + size - 2, "ed") != 0)) return;
+    if (!dirty && (size < 4 || !text_same(word + size - 2, "ed"))) return;
     for (size_t k = 0; k < r->hit_count; k++) {
         if (r->hits[k].to != hit->from - 1) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -12,8 +13,8 @@
 static bool is_known(const struct fault_reader *r, const char *id, const char *part) {
     const struct record *record = r->note->record;
     for (size_t i = 0; i < record->flaw_count; i++)
-        if (!strcmp(record->flaws[i].kind->rule.id, id) &&
-            (!record->flaws[i].part || !strcmp(record->flaws[i].part, part)))
+        if (text_same(record->flaws[i].kind->rule.id, id) &&
+            (!record->flaws[i].part || text_same(record->flaws[i].part, part)))
             return true;
     return false;
 }
@@ -44,7 +45,7 @@ static bool all_parts(const struct fault_reader *r, const struct part_at *part) 
 }
 
 // "Home made lid", "later knobs", "made a new key", "fitted another strap".
-static void read_before(struct fault_reader *r, size_t i) {
+static bool read_before(struct fault_reader *r, size_t i) {
     static const char *const apart[] = {"wrong",         "later",
                                         "home made",     "homemade",
                                         "home-made",     "makeshift",
@@ -105,22 +106,26 @@ static void read_before(struct fault_reader *r, size_t i) {
                                        "put a modern"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, apart, COUNT(apart), sizeof *apart) &&
+        !token_may_open(tokens, i, made, COUNT(made), sizeof *made))
+        return false;
     size_t n = token_longest(tokens, i, apart, COUNT(apart)),
            m = n ? 0 : token_longest(tokens, i, made, COUNT(made));
     if (!(n + m) || tokens->at[i + n + m - 1].stop != STOP_NONE || !part_named_at(r, i + n + m, &part) ||
         !all_parts(r, &part))
-        return;
-    if (n && part.lead != part.from) return;
+        return true;
+    if (n && part.lead != part.from) return true;
     if (m && i > 0 &&
         ANY(tokens, i - 1, "never", "not", "could", "be", "to", "you", "haven't", "can", "needs", "easily"))
-        return;
+        return true;
     if (ANY(tokens, part.to - 1, "side", "end", "way", "place", "bottom", "top", "back", "front", "inside",
             "page", "pages", "number", "pattern", "mark", "label", "hand", "case", "box", "edge", "edges",
             "sides", "ends", "corner", "corners", "stain", "spot", "seam", "hem", "face", "size", "bowl"))
-        return;
+        return true;
     bool place = m && ANY(tokens, i, "put", "found", "bought") && !part_ends(tokens, part.to);
-    if (place || (i > 0 && ANY(tokens, i - 1, "no", "isn't", "never", "without") && n)) return;
+    if (place || (i > 0 && ANY(tokens, i - 1, "no", "isn't", "never", "without") && n)) return true;
     tell(r, "replaced-part", &part, i, part.to);
+    return true;
 }
 
 // "The knob is a stand-in", "lid came off a different one", "key isn't right for it".
@@ -342,7 +347,7 @@ static void read_off(struct fault_reader *r, size_t i) {
 }
 
 // "New key fitted", "new knobs put on": but "new handles" alone is praise.
-static void read_new(struct fault_reader *r, size_t i) {
+static bool read_new(struct fault_reader *r, size_t i) {
     static const char *const done[] = {"fitted",      "put on",        "added",           "put in",
                                        "made for it", "made by me",    "has been fitted", "have been fitted",
                                        "was fitted",  "were fitted",   "screwed on",      "glued on",
@@ -351,12 +356,13 @@ static void read_new(struct fault_reader *r, size_t i) {
                                        "replacement", "newer",   "later",     "second"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
-    if (!AMONG(tokens, i, news) || tokens->at[i].stop != STOP_NONE || !part_named_at(r, i + 1, &part) ||
-        !all_parts(r, &part))
-        return;
+    if (!AMONG(tokens, i, news)) return false;
+    if (tokens->at[i].stop != STOP_NONE || !part_named_at(r, i + 1, &part) || !all_parts(r, &part))
+        return true;
     size_t n = token_longest(tokens, part.to, done, COUNT(done));
     if (n && !(i > 0 && ANY(tokens, i - 1, "no", "needs", "with")))
         tell(r, "replaced-part", &part, i, part.to + n);
+    return true;
 }
 
 // "Drawstring is a bit of washing line", "a cork for a stopper", "a nail instead of the hinge pin".
@@ -433,7 +439,7 @@ static void read_makeshift(struct fault_reader *r, size_t i) {
 }
 
 // "A nail instead of the pin", "a bolt doing duty as a handle", "matchsticks for pegs".
-static void read_instead(struct fault_reader *r, size_t i) {
+static bool read_instead(struct fault_reader *r, size_t i) {
     static const char *const ways[] = {
         "instead of",     "in place of",   "in lieu of",       "standing in for",
         "stands in for",  "stand in for",  "doing duty as",    "does duty as",
@@ -446,24 +452,26 @@ static void read_instead(struct fault_reader *r, size_t i) {
         "as the"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, ways, COUNT(ways), sizeof *ways)) return false;
     size_t n = token_longest(tokens, i, ways, COUNT(ways));
     if (!n || i == 0 || !part_named_at(r, i + n, &part) || !all_parts(r, &part) ||
         !part_ends(tokens, part.to))
-        return;
+        return true;
     bool lead = part.lead != part.from || ANY(tokens, i + n - 1, "of", "for");
-    if (!lead || ANY(tokens, part.to - 1, "box", "case", "base", "stand", "cover", "bag")) return;
+    if (!lead || ANY(tokens, part.to - 1, "box", "case", "base", "stand", "cover", "bag")) return true;
     bool thing = ANY(tokens, i + n - 1, "as", "for", "in");
     bool stuff = false;
     for (size_t back = 1; back <= 4 && back <= i; back++)
         stuff |=
             makeshift_at(tokens, i - back) >= back || ANY(tokens, i - 1, "string", "matchsticks", "nails",
                                                           "washers", "bolts", "wire", "nail", "bolt", "cork");
-    if (thing && !stuff) return; // "jar used as a stand"
+    if (thing && !stuff) return true; // "jar used as a stand"
     tell(r, "replaced-part", &part, i, part.to);
+    return true;
 }
 
 // "Had its handle off and a new one put on": one of what was named before.
-static void read_new_one(struct fault_reader *r, size_t i) {
+static bool read_new_one(struct fault_reader *r, size_t i) {
     static const char *const ones[] = {
         "a new one put on",   "a new one fitted", "new ones fitted",         "new ones put on",
         "a new one made",     "new one fitted",   "new one put on",          "a new one put in",
@@ -473,27 +481,35 @@ static void read_new_one(struct fault_reader *r, size_t i) {
         "put new ones on",    "fitted a new one", "fitted new ones",         "made a new one",
         "made new ones"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = token_longest(tokens, i, ones, COUNT(ones)), start = scope_sentence_start(&r->scope, i);
+    if (!token_may_open(tokens, i, ones, COUNT(ones), sizeof *ones)) return false;
+    size_t n = token_longest(tokens, i, ones, COUNT(ones));
     if (!n || ANY(tokens, i + n, "and") ||
         (i > 0 && ANY(tokens, i - 1, "needs", "have", "get", "want", "wants", "need")))
-        return;
+        return true;
+    size_t start = scope_sentence_start(&r->scope, i);
     for (size_t at = i; at > start; at--) {
         if (!r->part[at - 1] || r->note->taken[at - 1] == TAKEN_TYPE) continue;
         struct part_at part = {at - 1, at - 1, at};
         tell(r, "replaced-part", &part, i, i + n);
-        return;
+        return true;
     }
+    return true;
 }
 
+// Those of what stands before a part say whether they know the word at all; what none of them knows is not
+// shown to them again.
 void read_stand_ins(struct fault_reader *r) {
-    for (size_t i = 0; i < r->note->tokens.count; i++) {
-        if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
-        read_before(r, i);
-        read_new(r, i);
+    static const char key[] = "opens a stand-in";
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        bool open = token_told(tokens, i, key) != 0, known = open && read_before(r, i);
+        if (open) known |= read_new(r, i);
         read_off(r, i);
-        read_new_one(r, i);
+        if (open) known |= read_new_one(r, i);
         read_makeshift(r, i);
-        read_instead(r, i);
+        if (open) known |= read_instead(r, i);
+        if (open && !known) token_tell(tokens, i, key, false);
         read_behind(r, i);
     }
 }

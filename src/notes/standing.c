@@ -47,9 +47,9 @@ static bool is_vague(const struct note *note, size_t i) {
 static bool is_done(const struct token *t) {
     static const char *const odd[] = {"worn", "torn", "broken", "bent", "split", "gone", "missing", "loose"};
     size_t n = strlen(t->fold);
-    if (n > 4 && !strcmp(t->fold + n - 2, "ed")) return true;
+    if (n > 4 && text_same(t->fold + n - 2, "ed")) return true;
     for (size_t i = 0; i < COUNT(odd); i++)
-        if (!strcmp(t->fold, odd[i])) return true;
+        if (text_same(t->fold, odd[i])) return true;
     return false;
 }
 
@@ -114,7 +114,7 @@ static bool is_past(const struct note *note, size_t i) {
                                         "though", "inside",     "outside",  "according", "per"};
     const char *word = note->tokens.at[i].fold;
     size_t n = strlen(word);
-    return any(note, i, words, COUNT(words)) || (n > 5 && !strcmp(word + n - 2, "ly"));
+    return any(note, i, words, COUNT(words)) || (n > 5 && text_same(word + n - 2, "ly"));
 }
 
 static bool is_done_run(const struct note *note,

@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/lacking.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -32,14 +33,14 @@ static void tell(struct fault_reader *r, const struct part_at *part, int count, 
     for (size_t i = 0; i < r->hit_count; i++) {
         const struct fault_hit *hit = &r->hits[i];
         if (hit->from < to && hit->to > from && hit->kinds[0]->form == ABSENCE &&
-            strcmp(hit->kinds[0]->rule.id, "missing-pieces") != 0)
+            !text_same(hit->kinds[0]->rule.id, "missing-pieces"))
             return;
     }
     const char *name = fault_words(note, part->from, part->to);
     if (count == 1 && of <= 1) name = say_singular(note->arena, name); // "7 of 8 weights": one weight
     const struct flaw *kind = absent_kind_here(r, name, count > 1 ? count : of > 1 ? 2 : count);
     if (!kind) return;
-    bool own = kind->part && !strcmp(say_singular(note->arena, name), kind->part);
+    bool own = kind->part && text_same(say_singular(note->arena, name), kind->part);
     struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, NULL, from, to);
     if (count > 1 || of > count || is_plural(&note->tokens, part->to - 1)) flaw->count = count;
     if (of > count) flaw->of = of;
@@ -87,7 +88,7 @@ static void read_bare(struct fault_reader *r, size_t i) {
 // "Missing two feet", "short of two of its feet": the rule's words end with the number, the part follows.
 static void read_counted_hit(struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    if (strcmp(hit->kinds[0]->rule.id, "missing-pieces") != 0 || hit->near) return;
+    if (!text_same(hit->kinds[0]->rule.id, "missing-pieces") || hit->near) return;
     int count = 0;
     size_t number = hit->from;
     for (size_t k = hit->from; k < hit->to; k++)

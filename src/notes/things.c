@@ -12,6 +12,7 @@
 #include "notes/chunk.h"
 #include "notes/kin.h"
 #include "notes/number.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -247,7 +248,7 @@ static bool is_fuller(const struct noun_found *noun, const struct noun_found *be
         return false;
     size_t size = strlen(noun->noun), less = strlen(best->noun);
     return size > less + 1 && noun->noun[size - less - 1] == ' ' &&
-           !strcmp(noun->noun + size - less, best->noun);
+           text_same(noun->noun + size - less, best->noun);
 }
 
 // "Handle a bit loose. Saucepan.": a part with what is wrong with it, and the thing is told behind.
@@ -378,7 +379,7 @@ static void set_others(struct note *note, const struct noun_found *best) {
             i > 0 && (token_is(&note->tokens, i - 1, "a") || token_is(&note->tokens, i - 1, "an"));
         alternative =
             alternative && ((i > 1 && token_is(&note->tokens, i - 2, "or")) || in_doubt(note, &found));
-        if (alternative && found.noun && strcmp(found.noun, best->noun) != 0 && !found.part && !found.gated &&
+        if (alternative && found.noun && !text_same(found.noun, best->noun) && !found.part && !found.gated &&
             note->record->type.sure == SURE_GUESS) {
             others[count++] = found.noun;
             note_take(note, found.from, found.to, TAKEN_TYPE);
@@ -440,6 +441,6 @@ void read_thing(struct note *note) {
     if (pick.most > 0) set_type(note, &pick);
     // The same noun again is the same thing.
     for (size_t i = 0; i < note->tokens.count && pick.best.noun; i++)
-        if (note->taken[i] == TAKEN_NOT && noun_at(note, i, &found) && !strcmp(found.noun, pick.best.noun))
+        if (note->taken[i] == TAKEN_NOT && noun_at(note, i, &found) && text_same(found.noun, pick.best.noun))
             note_take(note, found.from, found.to, TAKEN_TYPE);
 }

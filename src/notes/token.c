@@ -278,29 +278,9 @@ bool token_any(const struct tokens *tokens, size_t i, const char *const *words) 
     return false;
 }
 
-void token_not(const struct tokens *tokens, size_t i, const char *key) {
-    uint64_t bit, *vain = i < tokens->count ? token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit) : NULL;
-    if (vain) *vain |= bit;
-}
-
-int token_told(const struct tokens *tokens, size_t i, const char *key) {
-    uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
-    if (!vain) return -1;
-    return vain[ASKED_CELLS] & bit ? 1 : *vain & bit ? 0 : -1;
-}
-
 void token_tell(const struct tokens *tokens, size_t i, const char *key, bool holds) {
     uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
     if (vain) *(holds ? vain + ASKED_CELLS : vain) |= bit;
-}
-
-bool token_passes(const struct tokens *tokens, size_t i, const char *key, bool (*test)(const char *fold)) {
-    if (i >= tokens->count) return false;
-    uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
-    if (vain && (*vain & bit)) return false;
-    bool passes = test(tokens->at[i].fold);
-    if (vain && !passes) *vain |= bit;
-    return passes;
 }
 
 static bool may_open(const char *fold, const char *phrase) {
@@ -310,7 +290,7 @@ static bool may_open(const char *fold, const char *phrase) {
 // "Binding's": the word and a verb in one.
 static bool may_own(const char *fold, const char *phrase) {
     size_t size = strlen(fold), word = strcspn(phrase, " -|");
-    return size == word + 2 && !memcmp(fold, phrase, word) && !strcmp(fold + word, "'s");
+    return size == word + 2 && !memcmp(fold, phrase, word) && text_same(fold + word, "'s");
 }
 
 bool token_opens(const struct tokens *tokens, size_t i, const void *list, size_t count, size_t size) {

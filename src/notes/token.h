@@ -93,19 +93,36 @@ static inline bool token_may_open(const struct tokens *tokens, size_t i, const v
 bool token_may_open_one(const struct tokens *tokens, size_t i, const char *barred);
 // Is it one of a NULL-ended list?
 bool token_any(const struct tokens *tokens, size_t i, const char *const *words);
-// Is it known to be no word of the list that `key` stands for? That it is none is told by token_not().
-static inline bool token_never(const struct tokens *tokens, size_t i, const char *key) {
-    if (i >= tokens->count) return true;
+// The same of a NULL-ended list that `key` stands for.
+static inline bool token_any_of(const struct tokens *tokens, size_t i, const char *key,
+                                const char *const *words) {
+    if (i >= tokens->count) return false;
     uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
-    return vain && (*vain & bit);
+    if (vain && (*vain & bit)) return false;
+    if (vain && (vain[ASKED_CELLS] & bit)) return true;
+    bool any = token_any(tokens, i, words);
+    if (vain) *(any ? vain + ASKED_CELLS : vain) |= bit;
+    return any;
 }
-void token_not(const struct tokens *tokens, size_t i, const char *key);
 // What was told of the word under `key`, a text that lives as long as the lists: 1 or 0 as token_tell() had
 // it, and -1 where nothing was, or is kept. It must hold of the word in any note.
-int token_told(const struct tokens *tokens, size_t i, const char *key);
+static inline int token_told(const struct tokens *tokens, size_t i, const char *key) {
+    uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
+    if (!vain) return -1;
+    return vain[ASKED_CELLS] & bit ? 1 : *vain & bit ? 0 : -1;
+}
 void token_tell(const struct tokens *tokens, size_t i, const char *key, bool holds);
 // What `test` says of the word, asked once for each; `key` stands for the test, and has its own address.
-bool token_passes(const struct tokens *tokens, size_t i, const char *key, bool (*test)(const char *fold));
+static inline bool token_passes(const struct tokens *tokens, size_t i, const char *key,
+                                bool (*test)(const char *fold)) {
+    if (i >= tokens->count) return false;
+    uint64_t bit, *vain = token_vain(tokens, i, key, 0, TOKEN_AMONG, &bit);
+    if (vain && (*vain & bit)) return false;
+    if (vain && (vain[ASKED_CELLS] & bit)) return true;
+    bool passes = test(tokens->at[i].fold);
+    if (vain) *(passes ? vain + ASKED_CELLS : vain) |= bit;
+    return passes;
+}
 // Is it one of `count` words?
 bool token_listed(const struct tokens *tokens, size_t i, const char *const *words, size_t count);
 static inline bool token_among(const struct tokens *tokens, size_t i, const char *const *words,
@@ -113,9 +130,10 @@ static inline bool token_among(const struct tokens *tokens, size_t i, const char
     if (i >= tokens->count) return false;
     uint64_t bit, *vain = token_vain(tokens, i, (const void *)words, count, TOKEN_AMONG, &bit);
     if (vain && (*vain & bit)) return false;
-    if (token_listed(tokens, i, words, count)) return true;
-    if (vain) *vain |= bit;
-    return false;
+    if (vain && (vain[ASKED_CELLS] & bit)) return true;
+    bool listed = token_listed(tokens, i, words, count);
+    if (vain) *(listed ? vain + ASKED_CELLS : vain) |= bit;
+    return listed;
 }
 // May token `i` begin a word that begins with that letter? A hyphen may stand before it, and apostrophes.
 static inline bool token_may_begin(const struct tokens *tokens, size_t i, char letter) {

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/scope.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -36,7 +37,7 @@ static void read_remedies(struct scope *s) {
 
 static bool is_reading(const struct note *note) {
     const struct family *family = note->record->family;
-    return family && (!strcmp(family->rule.id, "books") || !strcmp(family->rule.id, "paper"));
+    return family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
 }
 
 // "Book on woodworm and dry rot": up to the next sign.
@@ -147,7 +148,7 @@ static void read_trim(struct scope *s) {
     const struct record *record = s->note->record;
     if (record->type.value && strstr(record->type.value, "mirror")) return;
     for (size_t i = 0; record->family && i < COUNT(metal); i++)
-        if (!strcmp(record->family->rule.id, metal[i])) return;
+        if (text_same(record->family->rule.id, metal[i])) return;
     for (size_t i = 1; i + 1 < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
         bool found = s->fault[i] && AMONG(tokens, i, colors) && AMONG(tokens, i + 1, trims);
         if (!found || !(tokens->at[i - 1].stop == STOP_COMMA || AMONG(tokens, i - 1, before))) continue;

@@ -106,7 +106,7 @@ static bool has_another(const struct fault_reader *r, size_t i) {
     return false;
 }
 
-static void read_once(struct fault_reader *r, size_t i) {
+static bool read_once(struct fault_reader *r, size_t i) {
     static const char *const once[] = {
         "used to have",      "once had",       "would have had",   "will have had",
         "must have had",     "originally had", "had originally",   "originally came with",
@@ -154,10 +154,13 @@ static void read_once(struct fault_reader *r, size_t i) {
                                        "but it came off"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, once, COUNT(once), sizeof *once) &&
+        !token_may_open(tokens, i, had, COUNT(had), sizeof *had))
+        return false;
     size_t n = token_longest(tokens, i, once, COUNT(once)),
            m = n ? 0 : token_longest(tokens, i, had, COUNT(had));
-    if (!(n + m) || !part_named_at(r, i + n + m, &part)) return;
-    if (i > 0 && ANY(tokens, i - 1, "not", "never", "who", "i", "we")) return; // "we had a lid once"
+    if (!(n + m) || !part_named_at(r, i + n + m, &part)) return true;
+    if (i > 0 && ANY(tokens, i - 1, "not", "never", "who", "i", "we")) return true; // "we had a lid once"
     size_t behind = token_longest(tokens, part.to, then, COUNT(then));
     static const char *const strong[] = {"once upon a time", "originally", "at one time", "at some point",
                                          "in its day",       "when new",   "once"};
@@ -173,10 +176,11 @@ static void read_once(struct fault_reader *r, size_t i) {
     }
     bool told = n ? part_ends(tokens, part.to) || behind : behind > 0;
     if (told && !has_another(r, part.to)) part_tell_missing(r, &part, i, part.to + behind);
+    return true;
 }
 
 // "Ought to have a shade", "there should be a key with it": of which nobody says that it is.
-static void read_due(struct fault_reader *r, size_t i) {
+static bool read_due(struct fault_reader *r, size_t i) {
     static const char *const due[] = {"ought to have",
                                       "should have",
                                       "supposed to have",
@@ -215,18 +219,20 @@ static void read_due(struct fault_reader *r, size_t i) {
                                       "know", "isn't", "aren't",  "wasn't", "weren't", "shouldn't"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, due, COUNT(due), sizeof *due)) return false;
     size_t n = token_longest(tokens, i, due, COUNT(due));
     if (!n || !ANY(tokens, i + n, "a", "an", "its", "the", "another") ||
         ANY(tokens, i + n + 1, "new", "better", "fresh", "good", "replacement") ||
         !part_named_at(r, i + n, &part))
-        return; // "could do with a new mount": the old one is there
+        return true; // "could do with a new mount": the old one is there
     size_t start = scope_sentence_start(&r->scope, i);
     for (size_t at = i > start + 5 ? i - 5 : start; at < i; at++)
-        if (AMONG(tokens, at, off)) return;
+        if (AMONG(tokens, at, off)) return true;
     size_t tail = token_longest(tokens, part.to, tails, COUNT(tails)), to = part.to + tail;
     bool over = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
                 ANY(tokens, to, "but", "and", "before", "if", "first", "which");
     if (over && !has_another(r, to)) part_tell_missing(r, &part, i, to);
+    return true;
 }
 
 // --- nobody knows where it is ---
@@ -239,7 +245,7 @@ static bool is_asked(const struct tokens *tokens, size_t i) {
     return i > 0 && AMONG(tokens, i - 1, leads);
 }
 
-static void read_asked(struct fault_reader *r, size_t i) {
+static bool read_asked(struct fault_reader *r, size_t i) {
     static const char *const fates[] = {"what happened to",
                                         "what became of",
                                         "what's become of",
@@ -287,21 +293,25 @@ static void read_asked(struct fault_reader *r, size_t i) {
                                        "has disappeared to"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, fates, COUNT(fates), sizeof *fates) && !token_is(tokens, i, "where"))
+        return false;
     size_t n = token_longest(tokens, i, fates, COUNT(fates)), where = token_is(tokens, i, "where") ? 1 : 0;
     bool asked = is_asked(tokens, i);
     if (n && !asked && !ANY(tokens, i + 1, "happened", "became", "has") && !token_is(tokens, i, "whatever"))
-        return;
-    if (n && !asked && token_is(tokens, i, "who")) return;
-    if (!(n + where) || !part_or_word_at(r, i + (n ? n : where), &part)) return;
+        return true;
+    if (n && !asked && token_is(tokens, i, "who")) return true;
+    if (!(n + where) || !part_or_word_at(r, i + (n ? n : where), &part)) return true;
     size_t behind = n ? 0 : token_longest(tokens, part.to, went, COUNT(went));
-    if (n ? !part_ends(tokens, part.to) : !behind || !asked || !part_ends(tokens, part.to + behind)) return;
+    if (n ? !part_ends(tokens, part.to) : !behind || !asked || !part_ends(tokens, part.to + behind))
+        return true;
     size_t from = i;
     while (from > 0 && from + 4 > i && tokens->at[from - 1].stop == STOP_NONE) from--;
     part_tell_missing(r, &part, from, part.to + behind);
+    return true;
 }
 
 // "Still hunting for the key", "if I find the strap I'll send it on", "nobody has found".
-static void read_hunted(struct fault_reader *r, size_t i) {
+static bool read_hunted(struct fault_reader *r, size_t i) {
     static const char *const hunts[] = {"hunting for",
                                         "searched everywhere for",
                                         "looked everywhere for",
@@ -343,34 +353,37 @@ static void read_hunted(struct fault_reader *r, size_t i) {
                                         "lost sight of"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, hunts, COUNT(hunts), sizeof *hunts)) return false;
     size_t n = token_longest(tokens, i, hunts, COUNT(hunts));
     if (!n || !ANY(tokens, i + n, "a", "its", "the", "their", "that", "my", "both", "his", "her") ||
         !part_or_word_at(r, i + n, &part))
-        return;
+        return true;
     bool over =
         part_ends(tokens, part.to) || ANY(tokens, part.to, "i'll", "i", "yet", "it", "we'll", "again");
     if (over && !has_another(r, part.to)) part_tell_missing(r, &part, i, part.to);
+    return true;
 }
 
 // "If the lid turns up I'll post it".
-static void read_turns_up(struct fault_reader *r, size_t i) {
+static bool read_turns_up(struct fault_reader *r, size_t i) {
     static const char *const turns[] = {"turns up",       "turn up",       "ever turns up", "ever turn up",
                                         "comes to light", "come to light", "shows up",      "show up",
                                         "ever shows up",  "appears",       "reappears",     "surfaces",
                                         "ever surfaces",  "turned up"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
-    if (!ANY(tokens, i, "if", "should", "when", "in") || !ANY(tokens, i + 1, "the", "its", "that", "case"))
-        return;
+    if (!ANY(tokens, i, "if", "should", "when", "in")) return false;
+    if (!ANY(tokens, i + 1, "the", "its", "that", "case")) return true;
     size_t at = i + (token_phrase(tokens, i, "in case") ? 2 : 1);
-    if (!part_or_word_at(r, at, &part)) return;
+    if (!part_or_word_at(r, at, &part)) return true;
     size_t n = token_longest(tokens, part.to, turns, COUNT(turns));
     if (n) part_tell_missing(r, &part, i, part.to + n);
+    return true;
 }
 
 // --- all else is there ---
 
-static void read_all_else(struct fault_reader *r, size_t i) {
+static bool read_all_else(struct fault_reader *r, size_t i) {
     static const char *const things[] = {"nothing missing",   "nothing else missing", "nothing lacking",
                                          "nothing's missing", "nothing is missing",   "nothing gone",
                                          "everything",        "everything's there",   "everything there",
@@ -421,6 +434,9 @@ static void read_all_else(struct fault_reader *r, size_t i) {
                                        "just needs"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (!token_may_open(tokens, i, only, COUNT(only), sizeof *only) &&
+        !token_may_open(tokens, i, things, COUNT(things), sizeof *things))
+        return false;
     size_t n = token_longest(tokens, i, only, COUNT(only)),
            m = n ? 0 : token_longest(tokens, i, things, COUNT(things));
     if (m) {
@@ -428,16 +444,17 @@ static void read_all_else(struct fault_reader *r, size_t i) {
         size_t k = token_longest(tokens, at, but, COUNT(but));
         n = k ? at + k - i : 0;
     }
-    if (!n || !part_or_word_at(r, i + n, &part) || !part_ends(tokens, part.to)) return;
-    if (token_is(tokens, part.to, "to") || ANY(tokens, part.from, "light", "clean")) return;
-    if (ANY(tokens, i + n + 1, "new", "fresh", "good") && ANY(tokens, i + n, "a", "some")) return;
+    if (!n || !part_or_word_at(r, i + n, &part) || !part_ends(tokens, part.to)) return true;
+    if (token_is(tokens, part.to, "to") || ANY(tokens, part.from, "light", "clean")) return true;
+    if (ANY(tokens, i + n + 1, "new", "fresh", "good") && ANY(tokens, i + n, "a", "some")) return true;
     part_tell_missing(r, &part, i, part.to);
+    return true;
 }
 
 // --- where it sat ---
 
 // "Hole where the handle was", "where the lid should be there's a gap".
-static void read_where(struct fault_reader *r, size_t i) {
+static bool read_where(struct fault_reader *r, size_t i) {
     static const char *const was[] = {"screwed in",
                                       "screwed on",
                                       "screwed into",
@@ -490,20 +507,19 @@ static void read_where(struct fault_reader *r, size_t i) {
                                       "were attached"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
-    if (!token_is(tokens, i, "where") ||
-        !ANY(tokens, i + 1, "the", "its", "a", "an", "one", "two", "their", "his", "her"))
-        return;
-    if (!part_named_at(r, i + 1, &part)) return;
+    if (!token_is(tokens, i, "where")) return false;
+    if (!ANY(tokens, i + 1, "the", "its", "a", "an", "one", "two", "their", "his", "her")) return true;
+    if (!part_named_at(r, i + 1, &part)) return true;
     if (ANY(tokens, part.to - 1, "label", "labels", "sticker", "stickers", "tape", "tag", "patch", "stamp",
             "hem", "pocket", "price", "plaster", "ring", "fold", "folds", "crease", "seam"))
-        return;
+        return true;
     for (size_t k = part.from; k < part.to; k++)
-        if (!r->part[k]) return;
+        if (!r->part[k]) return true;
     size_t n = token_longest(tokens, part.to, was, COUNT(was)), to = part.to + n;
-    if (!n || is_asked(tokens, i)) return;
+    if (!n || is_asked(tokens, i)) return true;
     bool over = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
                 ANY(tokens, to, "and", "but", "there's", "there", "is", "on", "once", "originally", "now");
-    if (!over) return;
+    if (!over) return true;
     static const char *const gaps[] = {"hole",   "holes",  "gap",   "space",   "gaps",
                                        "spaces", "socket", "stump", "nothing", "empty"};
     size_t from = i, start = scope_sentence_start(&r->scope, i);
@@ -519,24 +535,27 @@ static void read_where(struct fault_reader *r, size_t i) {
     for (size_t at = from; at < i; at++) gap |= AMONG(tokens, at, marks);
     for (size_t at = to; at < to + 6 && at < tokens->count && tokens->at[at].stop < STOP_SENTENCE; at++)
         gap |= AMONG(tokens, at, marks);
-    if (!gap) return; // "brown where the mount was"
+    if (!gap) return true; // "brown where the mount was"
     bool told = part_tell_missing(r, &part, i, to) != NULL;
     for (size_t at = from; told && at < i; at++)
         if (AMONG(tokens, at, gaps)) part_close(r, at, at + 1);
     for (size_t at = to; told && at < to + 5 && at < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
         if (AMONG(tokens, at, gaps)) part_close(r, at, at + 1);
+    return true;
 }
 
+// Each reader says whether it knows the word at all; what none of them knows is not shown to them again.
 void read_traces(struct fault_reader *r) {
-    for (size_t i = 0; i < r->note->tokens.count; i++) {
-        const struct token *t = &r->note->tokens.at[i];
-        if (t->kind != TOKEN_WORD || !strchr("wotshmcirlynejabud", t->fold[0])) continue;
-        read_once(r, i);
-        read_due(r, i);
-        read_asked(r, i);
-        read_hunted(r, i);
-        read_turns_up(r, i);
-        read_all_else(r, i);
-        read_where(r, i);
+    static const char key[] = "opens a trace";
+    static bool (*const readers[])(struct fault_reader *, size_t) = {
+        read_once, read_due, read_asked, read_hunted, read_turns_up, read_all_else, read_where};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        const struct token *t = &tokens->at[i];
+        bool known = false;
+        if (t->kind != TOKEN_WORD || !strchr("wotshmcirlynejabud", t->fold[0]) || !token_told(tokens, i, key))
+            continue;
+        for (size_t k = 0; k < COUNT(readers); k++) known |= readers[k](r, i);
+        if (!known) token_tell(tokens, i, key, false);
     }
 }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -159,7 +160,7 @@ static size_t read_denied(struct fault_reader *r, const struct flaw *partly, siz
     if (!own && !running_can(r->note)) return 0;
     static const char *const motions[] = {"turn", "move", "spin",  "rotate", "swing", "open",  "close",
                                           "shut", "rise", "raise", "lower",  "tilt",  "focus", "slide"};
-    bool stuck = own && !strcmp(own->rule.id, "seized") && !AMONG(tokens, i + n, motions);
+    bool stuck = own && text_same(own->rule.id, "seized") && !AMONG(tokens, i + n, motions);
     tell(r, own && !stuck ? own : partly, part, i, i + n + act);
     return n + act;
 }

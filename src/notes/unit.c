@@ -2,6 +2,7 @@
 // say_unit() knows the spellings; here stands what else those letters may be in a note. Every rule below is
 // there because the plain reading is wrong more often than right.
 #include "notes/any.h"
+#include "text/order.h"
 #include "notes/unit.h"
 
 #include <string.h>
@@ -105,17 +106,17 @@ static bool is_doubtful(const struct note *note, size_t i, const char *word, con
     static const char *const pint[] = {"pint", "pints", "pt", NULL};
     const char *name = unit->name;
     // "the twenty ounce kind" of a pint
-    if (!strcmp(name, "oz") && number->value > 19.5 && number->value < 20.5 && near_word(note, i, 8, pint))
+    if (text_same(name, "oz") && number->value > 19.5 && number->value < 20.5 && near_word(note, i, 8, pint))
         return true;
-    if (!strcmp(name, "carat")) return near_word(note, i, 3, gold) || !near_word(note, i, 5, gem);
-    if (!strcmp(name, "st")) return strcmp(word, "st") == 0 || !near_word(note, i, 6, weigh);
-    if (!strcmp(name, "grain") || !strcmp(name, "mil")) return true;
+    if (text_same(name, "carat")) return near_word(note, i, 3, gold) || !near_word(note, i, 5, gem);
+    if (text_same(name, "st")) return text_same(word, "st") || !near_word(note, i, 6, weigh);
+    if (text_same(name, "grain") || text_same(name, "mil")) return true;
     if (strstr(name, "cup"))
         return !holds_before(note, i) && !(token_is(&note->tokens, i, "cup") && vessel_at(note, i + 1));
-    if (!strcmp(word, "pt") || !strcmp(word, "pts"))
+    if (text_same(word, "pt") || text_same(word, "pts"))
         return !holds_before(note, i) && !note_has_vessel(note, i);
-    if (!strcmp(name, "m") && !strcmp(word, "m")) return number->said;
-    if (!strcmp(name, "g") && !strcmp(word, "g")) return number->said;
+    if (text_same(name, "m") && text_same(word, "m")) return number->said;
+    if (text_same(name, "g") && text_same(word, "g")) return number->said;
     return false;
 }
 
@@ -124,7 +125,7 @@ static const struct unit *volume_of(const struct note *note, size_t i, size_t af
                                     const struct unit *unit) {
     static const char *const weigh[] = {"weighs", "weight", "weighing", "weighed",  "weigh", "scale",
                                         "scales", "wt",     "silver",   "sterling", "troy",  NULL};
-    if (strcmp(unit->name, "oz") != 0) return unit;
+    if (!text_same(unit->name, "oz")) return unit;
     const struct unit *volume = say_unit("fl oz", note->locale);
     if (holds_before(note, i)) return volume;
     if (near_word(note, i, 6, weigh)) return unit;
@@ -137,7 +138,7 @@ static const struct unit *volume_of(const struct note *note, size_t i, size_t af
 // Pints and gallons of the other country, where the note says so.
 static const struct unit *measure_of_country(const struct note *note, size_t i, const struct unit *unit) {
     static const char *const imperial[] = {"imperial", "imp", "british", "uk", "english", NULL};
-    if (!unit->kind || strcmp(unit->kind, "ml") != 0 || unit->system != SYSTEM_US) return unit;
+    if (!unit->kind || !text_same(unit->kind, "ml") || unit->system != SYSTEM_US) return unit;
     bool says = near_word(note, i, 3, imperial);
     // "2 pints, the proper twenty ounce kind"
     for (size_t k = i + 1; !says && strstr(unit->name, "pt") && k < i + 6 && k < note->tokens.count; k++)
@@ -159,19 +160,20 @@ static const struct unit *word_unit(const struct note *note, size_t i, const str
     for (size_t k = 0; may && k < sizeof pairs / sizeof *pairs; k++)
         if ((*taken = token_phrase(tokens, i, pairs[k])) != 0) return say_unit(pairs[k], note->locale);
     *taken = 1;
-    if (!strcmp(word, "fl") && token_is(tokens, i + 1, ".") && token_is(tokens, i + 2, "oz")) {
+    if (text_same(word, "fl") && token_is(tokens, i + 1, ".") && token_is(tokens, i + 2, "oz")) {
         *taken = 3;
         return say_unit("fl oz", note->locale);
     }
-    if (!strcmp(word, "in") && (in_is_place(tokens, i) || number->said) && !token_is(tokens, i + 1, "."))
+    if (text_same(word, "in") && (in_is_place(tokens, i) || number->said) && !token_is(tokens, i + 1, "."))
         return NULL;
     if (tokens->at[i].kind != TOKEN_WORD) return NULL;
     if (ANY(tokens, i, "h", "d") || (ANY(tokens, i, "w", "l") && letter_is_dimension(note, i))) return NULL;
-    if (!strcmp(word, "a") || !strcmp(word, "m") || !strcmp(word, "l")) {
+    if (text_same(word, "a") || text_same(word, "m") || text_same(word, "l")) {
         char letter[2] = {tokens->text[tokens->at[i].from], '\0'};
         static const char *const current[] = {"v", "volt", "volts", "ac", "dc", "hz", "w", "watt", NULL};
-        if (!strcmp(letter, "A")) return near_word(note, i, 4, current) ? say_unit("A", note->locale) : NULL;
-        if (!strcmp(letter, "M")) return NULL;
+        if (text_same(letter, "A"))
+            return near_word(note, i, 4, current) ? say_unit("A", note->locale) : NULL;
+        if (text_same(letter, "M")) return NULL;
     }
     const struct unit *unit = say_unit(word, note->locale);
     if (!unit || is_bodily(note, i, number) || is_doubtful(note, i, word, unit, number)) return NULL;
@@ -180,9 +182,9 @@ static const struct unit *word_unit(const struct note *note, size_t i, const str
 
 static const struct unit *tail_unit(const struct note *note, size_t i, const struct number *number) {
     const struct token *token = &note->tokens.at[i - 1];
-    if (!strcmp(number->tail, "a") && note->tokens.text[token->to - 1] == 'A')
+    if (text_same(number->tail, "a") && note->tokens.text[token->to - 1] == 'A')
         return say_unit("A", note->locale);
-    if (!strcmp(number->tail, "m") && note->tokens.text[token->to - 1] == 'M') return NULL;
+    if (text_same(number->tail, "m") && note->tokens.text[token->to - 1] == 'M') return NULL;
     if (strlen(number->tail) == 1 && strchr("hdw", *number->tail) && letter_is_dimension(note, i - 1))
         return NULL;
     const struct unit *unit = say_unit(number->tail, note->locale);

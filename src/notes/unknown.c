@@ -3,11 +3,12 @@
 // there nor not.
 #include "notes/faults.h"
 #include "notes/scope.h"
+#include "text/order.h"
 
 #include <string.h>
 
 bool fault_is_virtue(const struct flaw *kind) {
-    return !strcmp(kind->rule.id, "working-tested") || !strcmp(kind->rule.id, "complete-counted");
+    return text_same(kind->rule.id, "working-tested") || text_same(kind->rule.id, "complete-counted");
 }
 
 // Kinds that nobody denies: what was not tried is not looked for as a fault is.
@@ -21,7 +22,7 @@ bool fault_is_silent(const struct flaw *kind) {
                                       "powers-on-only",
                                       "patina"};
     bool silent = fault_is_virtue(kind);
-    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= !strcmp(kind->rule.id, ids[i]);
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) silent |= text_same(kind->rule.id, ids[i]);
     return silent;
 }
 
@@ -426,7 +427,7 @@ static bool states_part(const struct scope *s, size_t i) {
     if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
     bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop >= STOP_COMMA;
     size_t size = strlen(tokens->at[i + 1].fold);
-    bool done = size > 4 && !strcmp(tokens->at[i + 1].fold + size - 2, "ed");
+    bool done = size > 4 && text_same(tokens->at[i + 1].fold + size - 2, "ed");
     return ends && s->fault[i + 1] && (done || token_among(tokens, i + 1, states, COUNT(states)));
 }
 

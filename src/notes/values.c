@@ -9,6 +9,7 @@
 #include "notes/correct.h"
 #include "notes/idioms.h"
 #include "notes/standing.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -34,7 +35,7 @@ static size_t next_word(const struct note *note, size_t i) {
 static bool is_metal_color(const char *word) {
     static const char *const words[] = {"gold", "silver"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (!strcmp(word, words[i])) return true;
+        if (text_same(word, words[i])) return true;
     return false;
 }
 
@@ -53,7 +54,7 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
                                            "ebony",    "pearl", "amethyst", "ruby",      "emerald",
                                            "sapphire", "topaz", "opal",     "cobalt"};
         bool gem = false;
-        for (size_t i = 0; i < COUNT(gems); i++) gem |= !strcmp(entry->print, gems[i]);
+        for (size_t i = 0; i < COUNT(gems); i++) gem |= text_same(entry->print, gems[i]);
         return material || color || gem ? USE_COLOR : USE_MATERIAL;
     }
     static const char *const made[] = {"pattern", "print", "design", "patterned"};
@@ -135,8 +136,8 @@ static bool is_known(const struct note *note, const char *name, const char *valu
     const struct record *r = note->record;
     for (size_t i = 0; i < r->attribute_count; i++) {
         const struct value *v = &r->attributes[i];
-        if (!strcmp(v->name, name) && !strcmp(v->value, value) &&
-            ((!v->of && !of) || (v->of && of && !strcmp(v->of, of))))
+        if (text_same(v->name, name) && text_same(v->value, value) &&
+            ((!v->of && !of) || (v->of && of && text_same(v->of, of))))
             return true;
     }
     return false;
@@ -170,7 +171,7 @@ static struct value *place_for(struct note *note, const char *name, const char *
     struct record *r = note->record;
     if (r->attribute_count && is_corrected(note, from, to)) {
         struct value *last = &r->attributes[r->attribute_count - 1];
-        if (!of && !last->of && !strcmp(last->name, name)) return last;
+        if (!of && !last->of && text_same(last->name, name)) return last;
     }
     return note_attribute(note);
 }
@@ -213,7 +214,7 @@ static void read_paint(struct note *note, size_t i, enum sure sure) {
     struct word_entry color;
     for (size_t k = i; k < i + 2; k++) {
         const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
-        if (strcmp(other, "painted") != 0 && strcmp(other, "lacquered") != 0) continue;
+        if (!text_same(other, "painted") && !text_same(other, "lacquered")) continue;
         const char *word = note->tokens.at[k].fold;
         if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
             keep(note, "color", color.print, NULL, k, k + 1, sure);
@@ -228,7 +229,7 @@ static bool is_doer(const struct note *note, size_t i, size_t to) {
                                         "were", "did", "came", "chewed", "gnawed", "nested"};
     bool doer = false;
     for (size_t k = 0; i < to && k < COUNT(doers); k++)
-        doer |= !strcmp(note->tokens.at[to - 1].one, doers[k]);
+        doer |= text_same(note->tokens.at[to - 1].one, doers[k]);
     return doer && token_among(&note->tokens, to, verbs, COUNT(verbs));
 }
 
@@ -321,7 +322,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
 static bool ends_type(const struct note *note, const char *word) {
     const char *type = note->record->type.value;
     size_t a = strlen(type), b = strlen(word);
-    return a >= b && !strcmp(type + a - b, word);
+    return a >= b && text_same(type + a - b, word);
 }
 
 // "Lace bobbins", "leather punch": what a tool is for.
@@ -495,7 +496,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);
-        return size > 3 && !strcmp(word + size - 2, "ed");
+        return size > 3 && text_same(word + size - 2, "ed");
     }
     if (!(entry->uses & looks) || standing_of(note, i, i + n, &of) != STANDING_THING) return false;
     size_t at = next_word(note, i + n);
@@ -521,16 +522,16 @@ static void read_reserves(struct note *note) {
         for (size_t k = i + 1; k < note->tokens.count && k < i + 6 && note->tokens.at[k].stop < STOP_SENTENCE;
              k++)
             for (size_t a = 0; a < note->record->attribute_count; a++)
-                if (!strcmp(note->record->attributes[a].value, note->tokens.at[k].fold))
+                if (text_same(note->record->attributes[a].value, note->tokens.at[k].fold))
                     note->record->attributes[a].sure = SURE_GUESS;
     }
 }
 
 // Glassware whose note speaks of "the glass" is of glass.
 static void read_glass(struct note *note) {
-    if (!note->record->family || strcmp(note->record->family->rule.id, "glassware") != 0) return;
+    if (!note->record->family || !text_same(note->record->family->rule.id, "glassware")) return;
     for (size_t i = 0; i < note->record->attribute_count; i++)
-        if (!strcmp(note->record->attributes[i].name, "material")) return;
+        if (text_same(note->record->attributes[i].name, "material")) return;
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_is(&note->tokens, i, "glass") && note->taken[i] != TAKEN_ASIDE) {
             keep(note, "material", "glass", NULL, i, i + 1, SURE_STATED);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/figure.h"
+#include "text/order.h"
 
 static const char *const vessels[] = {
     "mug",      "cup",    "glass",      "tumbler",    "goblet",  "jar",    "jug",      "pitcher",   "ewer",
@@ -16,7 +17,7 @@ static const char *const vessels[] = {
 bool vessel_at(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return false;
     for (size_t k = 0; k < sizeof vessels / sizeof *vessels; k++)
-        if (note->tokens.at[i].one[0] == vessels[k][0] && !strcmp(note->tokens.at[i].one, vessels[k]))
+        if (note->tokens.at[i].one[0] == vessels[k][0] && text_same(note->tokens.at[i].one, vessels[k]))
             return true;
     return false;
 }

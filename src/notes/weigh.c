@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 // What is not seen or cleaned: that it works, is missing or unknown has no such degrees.
 static bool is_seen(const struct flaw *kind) {
@@ -118,7 +119,7 @@ enum severity degree_still_good(const struct flaw *kind) {
                                          "binding-weak", "wood-split", "leather-crack",
                                          "seam-open",    "crack",      "crack-through"};
     for (size_t i = 0; i < sizeof middle / sizeof *middle; i++)
-        if (!strcmp(kind->rule.id, middle[i])) return SEVERITY_MODERATE;
+        if (text_same(kind->rule.id, middle[i])) return SEVERITY_MODERATE;
     return SEVERITY_LIGHT;
 }
 
@@ -209,7 +210,7 @@ static enum severity of_stuck(const struct fault_reader *r, const struct fault_h
                                        "nicely", "past",  "until",    "till"};
     const struct tokens *tokens = &r->note->tokens;
     enum { FAR = 3 };
-    if (strcmp(kind->rule.id, "seized") != 0) return SEVERITY_UNKNOWN;
+    if (!text_same(kind->rule.id, "seized")) return SEVERITY_UNKNOWN;
     bool no = false;
     for (size_t i = hit->from; i < hit->to; i++)
         no |=

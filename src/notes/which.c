@@ -5,6 +5,7 @@
 
 #include "notes/faults.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -23,7 +24,7 @@ static bool tells_which(const struct tokens *tokens, size_t i) {
                                         "upper", "lower",  "front",   "back",   "outer",  "inner",   "thin"};
     const char *word = i < tokens->count ? tokens->at[i].fold : "";
     size_t size = strlen(word);
-    return token_among(tokens, i, words, COUNT(words)) || (size > 5 && !strcmp(word + size - 3, "est"));
+    return token_among(tokens, i, words, COUNT(words)) || (size > 5 && text_same(word + size - 3, "est"));
 }
 
 // "The pink cup", "the smaller one", at `start`.
@@ -53,7 +54,7 @@ static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, 
         if (!tells_which(tokens, which) || !opens || which + 1 >= i) continue;
         bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
         size_t size = strlen(tokens->at[which].fold);
-        if (!one && !(of && !strcmp(tokens->at[which].fold + size - 3, "est"))) continue;
+        if (!one && !(of && text_same(tokens->at[which].fold + size - 3, "est"))) continue;
         *from = which;
         *to = which + (one ? 2 : 1);
         return true;
@@ -115,7 +116,8 @@ bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *
                                         "feet",  "yards",   "pieces", "places",  "bits",  "parts"};
     if (token_among(tokens, at - 1, spans, COUNT(spans))) return false; // "ticks for ten mins then stops"
     size_t back = at - 1, size = strlen(tokens->at[at - 1].fold);
-    if (size > 3 && !strcmp(tokens->at[at - 1].fold + size - 3, "ous")) return false; // "two enormous holes"
+    if (size > 3 && text_same(tokens->at[at - 1].fold + size - 3, "ous"))
+        return false; // "two enormous holes"
     for (size_t n = 0; n < WORDS_MOST && back > 0 && token_among(tokens, back - 1, between, COUNT(between));
          n++)
         back--;
@@ -143,7 +145,7 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
     size_t named = token_is(tokens, start, "the") ? start + 1 : start;
     if (and&&named < i && tokens->at[named].kind == TOKEN_WORD && strlen(tokens->at[named].one) > 2 &&
         (!strncmp(type, tokens->at[named].one, strlen(tokens->at[named].one)) ||
-         !strcmp(and+5, tokens->at[named].one))) { // "sugar bowl and creamer. Sugar is chipped"
+         text_same(and+5, tokens->at[named].one))) { // "sugar bowl and creamer. Sugar is chipped"
         *from = named;
         *to = named + 1;
         return true;

@@ -7,6 +7,7 @@
 
 #include "text/hint.h"
 #include "rules/model.h"
+#include "text/order.h"
 
 struct binder {
     struct arena *arena;
@@ -35,7 +36,7 @@ static void bind_text(struct binder *b, const struct key_spec *key, const struct
         wrong_type(b, key, node, "text");
         return;
     }
-    if (!node->size && strcmp(key->name, "title") != 0)
+    if (!node->size && !text_same(key->name, "title"))
         fault(b, CODE_RULE_VALUE, node->at, NULL, "empty text");
     *(const char **)field = arena_copy(b->arena, node->text, node->size);
 }
@@ -96,7 +97,7 @@ static void bind_choice(struct binder *b, const struct key_spec *key, const stru
     struct nearest nearest = nearest_start(node->text);
     struct buf words = buf_start(b->arena);
     for (int i = 0; key->choices[i]; i++) {
-        if (!strcmp(key->choices[i], node->text)) {
+        if (text_same(key->choices[i], node->text)) {
             *(int *)field = key->first + i;
             return;
         }
@@ -251,9 +252,9 @@ bool bind_keys(struct arena *arena, const struct key_spec *keys, const struct no
     struct binder b = {arena, diags, true};
     for (size_t i = 0; i < map->count; i++) {
         const struct member *member = &map->members[i];
-        if (besides && !strcmp(member->key, besides)) continue;
+        if (besides && text_same(member->key, besides)) continue;
         const struct key_spec *key = keys;
-        while (key->name && strcmp(key->name, member->key) != 0) key++;
+        while (key->name && !text_same(key->name, member->key)) key++;
         if (key->name)
             bind_one(&b, key, member->value, to);
         else

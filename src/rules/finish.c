@@ -3,6 +3,7 @@
 // with places.
 #include "rules/finish.h"
 
+#include <limits.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -10,6 +11,7 @@
 #include "rules/signs.h"
 #include "rules/trigger.h"
 #include "text/index.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 // What a buyer must know whether or not anyone searches for it; a family overrides where it differs.
@@ -187,6 +189,12 @@ static const struct index *heads_of(struct arena *arena, const struct family *fa
     return heads;
 }
 
+static size_t words_of(const char *name) {
+    size_t count = 1;
+    for (; *name; name++) count += *name == ' ';
+    return count;
+}
+
 static void name_things(struct arena *arena, struct ruleset *rules) {
     size_t count = 0;
     for (size_t i = 0; i < rules->family_count; i++)
@@ -212,9 +220,14 @@ static void name_things(struct arena *arena, struct ruleset *rules) {
         rules->thing_names[i] = named[i].name;
     }
     struct index *names = index_new(arena, n), *firsts = index_new(arena, n);
+    rules->thing_words = arena_array(arena, n + 1, sizeof *rules->thing_words);
     for (size_t i = 0; i < n; i++) {
+        size_t first = strcspn(named[i].name, " ");
         index_add(names, named[i].name, strlen(named[i].name), i);
-        index_add(firsts, named[i].name, strcspn(named[i].name, " "), i);
+        index_add(firsts, named[i].name, first, i);
+        unsigned char *most = &rules->thing_words[index_find(firsts, named[i].name, first)];
+        size_t words = words_of(named[i].name);
+        if (words > *most) *most = words < UCHAR_MAX ? (unsigned char)words : UCHAR_MAX;
     }
     rules->thing_index = names;
     rules->thing_firsts = firsts;
@@ -233,7 +246,7 @@ static void check_family(struct arena *arena, const struct ruleset *rules, const
     for (size_t i = 0; i < family->check_count; i++) {
         check_ids(arena, rules, &family->rule, &family->checks[i].flaws, diags);
         for (size_t j = 0; j < i; j++)
-            if (!strcmp(family->checks[i].id, family->checks[j].id))
+            if (text_same(family->checks[i].id, family->checks[j].id))
                 diags_add(diags, CODE_RULE_SAME_ID, family->rule.at, NULL, "the check '%s' is there twice",
                           family->checks[i].id);
     }
@@ -242,9 +255,9 @@ static void check_family(struct arena *arena, const struct ruleset *rules, const
 }
 
 static bool has_adjective(const struct flaw *flaw, const char *adjective) {
-    bool has = flaw->adjective && !strcmp(flaw->adjective, adjective);
+    bool has = flaw->adjective && text_same(flaw->adjective, adjective);
     for (int i = 0; i < SEVERITY_COUNT; i++)
-        has |= flaw->adjective_at[i] && !strcmp(flaw->adjective_at[i], adjective);
+        has |= flaw->adjective_at[i] && text_same(flaw->adjective_at[i], adjective);
     return has;
 }
 
@@ -312,8 +325,20 @@ static void finish_cautions(struct arena *arena, struct ruleset *rules, size_t *
     rules->signs = signs;
 }
 
-void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
+static void name_flaws(struct arena *arena, struct ruleset *rules) {
+    struct index *index = index_new(arena, rules->flaw_count);
     rules->flaws_by_id = sorted(arena, (const void *)rules->flaws, rules->flaw_count, flaw_order);
+    rules->narrowing = arena_array(arena, rules->flaw_count + 1, sizeof *rules->narrowing);
+    for (size_t i = 0; i < rules->flaw_count; i++) {
+        const char *id = rules->flaws_by_id[i]->rule.id;
+        index_add(index, id, strlen(id), i);
+        if (rules->flaws[i]->narrows.count) rules->narrowing[rules->narrowing_count++] = rules->flaws[i];
+    }
+    rules->flaw_index = index;
+}
+
+void finish_set(struct arena *arena, struct ruleset *rules, struct diags *diags) {
+    name_flaws(arena, rules);
     rules->families_by_id = sorted(arena, (const void *)rules->families, rules->family_count, family_order);
     name_things(arena, rules);
     for (size_t i = 0; i < rules->family_count; i++) {

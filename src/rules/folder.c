@@ -11,6 +11,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "text/order.h"
+
 static void complain(struct diags *diags, enum code code, const char *path) {
     diags_add(diags, code, (struct place){NULL, 0, 0}, NULL, "%s: %s", path, strerror(errno));
 }
@@ -87,7 +89,7 @@ static void walk(struct arena *arena, const char *folder, const char *ending, st
             walk(arena, path, ending, names, diags, depth - 1);
         else {
             size_t n = strlen(path), e = strlen(ending);
-            if (n < e || strcmp(path + n - e, ending) != 0) continue;
+            if (n < e || !text_same(path + n - e, ending)) continue;
             names->at = arena_grow(arena, (void *)names->at, names->count, &names->room, sizeof *names->at);
             names->at[names->count++] = path;
         }

@@ -12,6 +12,7 @@
 #include "text/hint.h"
 #include "rules/ruleset.h"
 #include "text/limits.h"
+#include "text/order.h"
 
 struct list {
     void **at;
@@ -39,8 +40,8 @@ static void keep(struct loader *l, enum rule_kind kind, struct rule *rule) {
     l->held[kind]++;
     for (size_t i = 0; i < list->count; i++) {
         const struct rule *old = list->at[i];
-        if (strcmp(old->id, rule->id) != 0) continue;
-        if (!strcmp(old->pack, rule->pack)) {
+        if (!text_same(old->id, rule->id)) continue;
+        if (text_same(old->pack, rule->pack)) {
             struct line_column first = source_locate(old->at.source, old->at.from);
             diags_add(l->diags, CODE_RULE_SAME_ID, rule->at,
                       arena_format(l->arena, "the first stands in %s:%zu", old->at.source->name, first.line),
@@ -125,7 +126,7 @@ static void check_counts(struct loader *l) {
     struct list *packs = &l->kinds[RULE_PACK];
     if (!packs->count) return;
     const struct pack *pack = packs->at[packs->count - 1];
-    if (strcmp(pack->rule.id, l->pack) != 0) return;
+    if (!text_same(pack->rule.id, l->pack)) return;
     const struct {
         enum rule_kind kind;
         int said;
@@ -153,7 +154,7 @@ static bool load_pack(struct loader *l, const char *folder) {
     for (int rest = 0; rest < 2; rest++)
         for (size_t i = 0; i < count; i++) {
             size_t n = strlen(paths[i]);
-            bool manifest = n >= 10 && !strcmp(paths[i] + n - 10, "/pack.yaml");
+            bool manifest = n >= 10 && text_same(paths[i] + n - 10, "/pack.yaml");
             if (manifest == !rest) load_file(l, paths[i]);
         }
     check_counts(l);

@@ -9,22 +9,13 @@
 #include "text/order.h"
 
 const struct flaw *ruleset_flaw(const struct ruleset *rules, const char *id) {
-    size_t from = 0, to = rules->flaw_count;
-    while (from < to) {
-        size_t middle = from + (to - from) / 2;
-        int order = text_order(rules->flaws_by_id[middle]->rule.id, id);
-        if (!order) return rules->flaws_by_id[middle];
-        if (order < 0)
-            from = middle + 1;
-        else
-            to = middle;
-    }
-    return NULL;
+    uint32_t at = index_find(rules->flaw_index, id, strlen(id));
+    return at == INDEX_NONE ? NULL : rules->flaws_by_id[at];
 }
 
 const struct family *ruleset_family(const struct ruleset *rules, const char *id) {
     for (size_t i = 0; i < rules->family_count; i++)
-        if (!strcmp(rules->families_by_id[i]->rule.id, id)) return rules->families_by_id[i];
+        if (text_same(rules->families_by_id[i]->rule.id, id)) return rules->families_by_id[i];
     return NULL;
 }
 
@@ -41,13 +32,14 @@ const struct thing *const *ruleset_things(const struct ruleset *rules, const cha
     *count = 0;
     if (from == INDEX_NONE) return NULL;
     size_t end = from;
-    while (end < rules->thing_count && !strcmp(rules->thing_names[end], name)) end++;
+    while (end < rules->thing_count && text_same(rules->thing_names[end], name)) end++;
     *count = end - from;
     return &rules->things_by_noun[from];
 }
 
-bool ruleset_begins_thing(const struct ruleset *rules, const char *word, size_t size) {
-    return index_find(rules->thing_firsts, word, size) != INDEX_NONE;
+size_t ruleset_longest_thing(const struct ruleset *rules, const char *word, size_t size) {
+    uint32_t first = index_find(rules->thing_firsts, word, size);
+    return first == INDEX_NONE ? 0 : rules->thing_words[first];
 }
 
 const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id) {

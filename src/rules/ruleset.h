@@ -29,17 +29,21 @@ struct ruleset {
     size_t group_count;
     size_t finder_count; // numbers in use by finders
     const struct triggers *claim_triggers, *bound_triggers, *caution_triggers;
-    const struct signs *signs; // of the cautions
+    const struct signs *signs;     // of the cautions
+    const struct flaw **narrowing; // the flaws that narrow others, in their order
+    size_t narrowing_count;
 
     // For finding by name; private to ruleset.c.
     const struct flaw **flaws_by_id;
+    const struct index *flaw_index; // an id to its place in flaws_by_id
     const struct family **families_by_id;
     const struct thing **things_by_noun;
     size_t thing_count;
     const char *
         *thing_names; // what each entry of things_by_noun is found by: noun or other name, case-folded
     const struct index *thing_index;  // a name to the first entry of that name
-    const struct index *thing_firsts; // the first words of all names
+    const struct index *thing_firsts; // the first words of all names, each with the first name of them
+    unsigned char *thing_words;       // of such a name: the most words of a name that begins so
 };
 
 // Loads every folder as one pack; later packs override rules of the same kind and id. Every fault of every
@@ -54,8 +58,8 @@ const struct word_group *ruleset_group(const struct ruleset *rules, const char *
 // The things of that name (case-folded, singular), in the order of the families: first of `*count`, NULL when
 // none.
 const struct thing *const *ruleset_things(const struct ruleset *rules, const char *name, size_t *count);
-// Does a name of any thing begin with that word? Most words begin none.
-bool ruleset_begins_thing(const struct ruleset *rules, const char *word, size_t size);
+// Of how many words is the longest name of a thing that begins with that word? Most words begin none: 0.
+size_t ruleset_longest_thing(const struct ruleset *rules, const char *word, size_t size);
 // "did you mean …?" among the ids.
 const char *ruleset_flaw_hint(struct arena *arena, const struct ruleset *rules, const char *id);
 const char *ruleset_family_hint(struct arena *arena, const struct ruleset *rules, const char *id);

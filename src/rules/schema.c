@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "rules/model.h"
+#include "text/order.h"
 
 #define AT(type, field) .offset = offsetof(struct type, field)
 #define CHOICES(list, from) .choices = (list), .first = (from)
@@ -591,7 +592,7 @@ const struct kind_spec *schema_kind(enum rule_kind kind) {
 
 const struct kind_spec *schema_kind_of_name(const char *name, enum rule_kind *kind) {
     for (int i = 0; i < RULE_KIND_COUNT; i++)
-        if (!strcmp(kinds[i].name, name)) {
+        if (text_same(kinds[i].name, name)) {
             *kind = (enum rule_kind)i;
             return &kinds[i];
         }

@@ -21,6 +21,14 @@ size_t sign_word_next(const char *text, size_t size, size_t *at, size_t *from, c
     size_t n = 0;
     bool inside = false;
     while (*at < size) {
+        unsigned char c = (unsigned char)text[*at], small = c | 0x20;
+        if ((small >= 'a' && small <= 'z') || (c >= '0' && c <= '9')) { // as nearly all are
+            if (!inside) *from = *at;
+            inside = true;
+            if (n + 4 < room) to[n++] = (char)(c <= '9' ? c : small);
+            ++*at;
+            continue;
+        }
         size_t next = *at;
         uint32_t point = utf8_next(text, size, &next);
         bool letter = utf8_is_letter(point) || utf8_is_digit(point);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "rules/model.h"
+#include "text/order.h"
 
 static const char *const names[SLOT_COUNT] = {
 #define X(symbol, name, help) [symbol] = name,
@@ -16,7 +17,7 @@ const char *slot_name(enum slot slot) {
 
 bool slot_of_name(const char *name, enum slot *slot) {
     for (int i = 0; i < SLOT_COUNT; i++)
-        if (!strcmp(names[i], name)) {
+        if (text_same(names[i], name)) {
             *slot = (enum slot)i;
             return true;
         }

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "text/index.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 enum { WORD_ROOM = 64 };
@@ -32,7 +33,8 @@ struct both {
 struct triggers {
     struct entry *entries;
     size_t count, room;
-    struct index *firsts; // the first entry of each text
+    struct index *firsts;  // the first entry of each text
+    struct index *openers; // the words that begin an entry of two
     struct both *boths;
     size_t both_count, both_room, side_count;
     size_t *always;
@@ -55,15 +57,16 @@ static size_t next_word(const char *text, size_t size, size_t *at, size_t *from,
     }
     *from = i;
     while (i < size) {
+        unsigned char c = (unsigned char)text[i], small = c | 0x20;
+        if ((small >= 'a' && small <= 'z') || (c >= '0' && c <= '9')) { // as nearly all are
+            if (n + 4 < room) to[n++] = (char)(c <= '9' ? c : small);
+            i++;
+            continue;
+        }
         size_t next = i;
         uint32_t point = utf8_next(text, size, &next);
-        if (!utf8_is_letter(point) && !utf8_is_digit(point)) break;
-        if (n + 4 < room) {
-            if (point < 0x80)
-                to[n++] = (char)utf8_lower(point);
-            else
-                n += utf8_put(utf8_lower(point), to + n);
-        }
+        if (point < 0x80 || (!utf8_is_letter(point) && !utf8_is_digit(point))) break;
+        if (n + 4 < room) n += utf8_put(utf8_lower(point), to + n);
         i = next;
     }
     *at = i;
@@ -151,7 +154,7 @@ static void add_phrase(struct arena *arena, struct triggers *t, const char *phra
     }
     if (longest || *sole || first_gap != '\'') return;
     at = 0;
-    while (next_word(phrase, size, &at, &from, word, sizeof word) && !strcmp(word, first)) continue;
+    while (next_word(phrase, size, &at, &from, word, sizeof word) && text_same(word, first)) continue;
     add_entry(arena, t, arena_format(arena, "%s%s", first, word), finder, why);
 }
 
@@ -179,10 +182,13 @@ static int entry_order(const void *a, const void *b) {
 void triggers_close(struct arena *arena, struct triggers *t) {
     if (t->count) qsort(t->entries, t->count, sizeof *t->entries, entry_order);
     t->firsts = index_new(arena, t->count);
+    t->openers = index_new(arena, t->count);
     for (size_t i = 0, to; i < t->count; i = to) {
-        for (to = i + 1; to < t->count && !strcmp(t->entries[to].word, t->entries[i].word);) to++;
+        for (to = i + 1; to < t->count && text_same(t->entries[to].word, t->entries[i].word);) to++;
         t->entries[i].alike = to - i;
         index_add(t->firsts, t->entries[i].word, strlen(t->entries[i].word), i);
+        const char *space = strchr(t->entries[i].word, ' ');
+        if (space) index_add(t->openers, t->entries[i].word, (size_t)(space - t->entries[i].word), 0);
     }
 }
 
@@ -259,7 +265,8 @@ static void mark_boths(const struct triggers *t, const struct seen *seen) {
 
 void triggers_mark(const struct triggers *t, const char *text, unsigned char *wanted) {
     for (size_t i = 0; i < t->always_count; i++) wanted[t->always[i]] |= TRIGGER_MATCH;
-    char words[2 * WORD_ROOM + 1] = ""; // the word before, a space, this word
+    char words[2 * WORD_ROOM + 1] =
+        ""; // the word before where it may be the first of two, a space, this word
     size_t at = 0, from = 0, size = strlen(text), before = 0, before_from = 0, n;
     struct seen seen = {.text = text, .size = size, .wanted = wanted};
     for (;;) {
@@ -269,9 +276,9 @@ void triggers_mark(const struct triggers *t, const char *text, unsigned char *wa
         if (!n) break;
         mark(t, word, n, from, &seen);
         if (before) mark(t, words, before + 1 + n, before_from, &seen);
-        before = n;
+        before = index_find(t->openers, word, n) == INDEX_NONE ? 0 : n;
         before_from = from;
-        memmove(words, word, before + 1);
+        if (before) memmove(words, word, before + 1);
     }
     mark_boths(t, &seen);
 }

@@ -5,6 +5,7 @@
 
 #include "say/say.h"
 #include "text/buf.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 static bool is_upper(char c) {
@@ -126,9 +127,10 @@ static const char *unit_title(struct arena *arena, const char *word, size_t size
     size_t count;
     const struct unit *units = say_units(&count);
     for (size_t i = 0; i < count; i++)
-        if (!strcmp(name, units[i].name) || !strcmp(name, units[i].text) || !strcmp(name, units[i].title))
+        if (text_same(name, units[i].name) || text_same(name, units[i].text) ||
+            text_same(name, units[i].title))
             return units[i].title;
-    return !strcmp(name, "fl") || !strcmp(name, "troy") ? name : NULL;
+    return text_same(name, "fl") || text_same(name, "troy") ? name : NULL;
 }
 
 // "Powers On": after such a verb "on" belongs to it and is no small word.
@@ -161,7 +163,7 @@ const char *say_title_case(struct arena *arena, const char *text) {
             buf_byte(&out, 'a');
         else
             add_word(&out, text + at, size, first || (verb && size == 2 && word_is_on(text + at)));
-        figure = is_figure(text + at, size) || (unit && (!strcmp(unit, "fl") || !strcmp(unit, "troy")));
+        figure = is_figure(text + at, size) || (unit && (text_same(unit, "fl") || text_same(unit, "troy")));
         first = text[at + size - 1] == ':';
         after_small = is_small_word(text + at, size);
         verb = takes_on(text + at, size);

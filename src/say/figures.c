@@ -22,6 +22,7 @@
 #include <string.h>
 
 #include "say/say.h"
+#include "text/order.h"
 
 static const double LARGEST = 1e15; // above this a double has no hundredths left
 
@@ -98,14 +99,14 @@ static const char *two_units(struct arena *arena, double small, unsigned each, c
 
 static const char *customary_length(struct arena *arena, double mm, const struct unit *from) {
     double in = mm / 25.4;
-    if (mm >= 3000 || (in >= 72 && !strcmp(from->name, "m"))) return two_units(arena, in, 12, "ft", "in");
+    if (mm >= 3000 || (in >= 72 && text_same(from->name, "m"))) return two_units(arena, in, 12, "ft", "in");
     if (in < 0.1) return decimal_of(arena, in, mm < 1 ? 0.001 : 0.01, "in");
     return fraction_of(arena, in, in < 4 ? 1.0 / 16 : 1.0 / 8, "in");
 }
 
 static bool is_one_of(const struct unit *unit, const char *const *names) {
     for (; *names; names++)
-        if (!strcmp(unit->name, *names)) return true;
+        if (text_same(unit->name, *names)) return true;
     return false;
 }
 
@@ -147,19 +148,19 @@ static const char *customary_volume(struct arena *arena, double ml, enum locale 
 static const char *other_system(struct arena *arena, double base, const struct unit *unit,
                                 enum locale locale) {
     bool metric = unit->system == SYSTEM_METRIC;
-    if (!strcmp(unit->kind, "mm"))
+    if (text_same(unit->kind, "mm"))
         return metric ? customary_length(arena, base, unit) : metric_length(arena, base);
-    if (!strcmp(unit->kind, "g"))
+    if (text_same(unit->kind, "g"))
         return metric ? customary_weight(arena, base) : metric_weight(arena, base, unit);
     return metric ? customary_volume(arena, base, locale) : metric_volume(arena, base, unit);
 }
 
 // Tapes are marked in sixteenths, so lengths take any; weights and volumes only the quarters that people say.
 static const char *own_figure(struct arena *arena, double value, const struct unit *unit) {
-    if (!unit->kind || unit->system == SYSTEM_METRIC || is_fine_weight(unit) || !strcmp(unit->name, "mil"))
+    if (!unit->kind || unit->system == SYSTEM_METRIC || is_fine_weight(unit) || text_same(unit->name, "mil"))
         return say_decimal(arena, value);
     bool quarters = fabs(value * 4 - floor(value * 4 + 0.5)) < 1e-9;
-    return quarters || !strcmp(unit->kind, "mm") ? say_fraction(arena, value) : say_decimal(arena, value);
+    return quarters || text_same(unit->kind, "mm") ? say_fraction(arena, value) : say_decimal(arena, value);
 }
 
 // "2 cups", "3 imperial pt": a volume from across the sea says so.
@@ -167,7 +168,7 @@ static const char *own_unit(struct arena *arena, double value, const struct unit
     static const char *const words[] = {"cup", "imperial cup", "grain", "micron", "mil", NULL};
     const char *plural = value > 1 && is_one_of(unit, words) ? "s" : "";
     const struct unit *here = say_unit(unit->text, locale);
-    bool foreign = unit->kind && !strcmp(unit->kind, "ml") && here != unit;
+    bool foreign = unit->kind && text_same(unit->kind, "ml") && here != unit;
     const char *of = !foreign ? "" : locale == LOCALE_GB ? "US " : "imperial ";
     return arena_format(arena, "%s%s%s", of, unit->text, plural);
 }

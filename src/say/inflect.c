@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "say/nouns.h"
+#include "text/order.h"
 
 enum { FORM_ROOM = INFLECT_LONGEST + 16 }; // an ending grows a word by less than ten bytes
 
@@ -223,7 +224,7 @@ static struct form singular_form(struct form form) {
         struct form before = form;
         if (is_unchanging(&form) || nouns_of_singular(form.text)) break;
         to_singular(&form);
-        if (!strcmp(before.text, form.text)) break;
+        if (text_same(before.text, form.text)) break;
     }
     return form;
 }
@@ -281,7 +282,7 @@ bool inflect_is_plural(const char *word, size_t size) {
     size_t from, to;
     part_of(word, size, &from, &to);
     struct form form = form_lower(word + from, to - from), single = singular_form(form);
-    return nouns_has(NOUNS_PLURAL_ONLY, form.text) || strcmp(form.text, single.text) != 0;
+    return nouns_has(NOUNS_PLURAL_ONLY, form.text) || !text_same(form.text, single.text);
 }
 
 const char *inflect_singular(struct arena *arena, const char *word, size_t size) {

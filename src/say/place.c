@@ -10,6 +10,7 @@
 
 #include "say/say.h"
 #include "text/buf.h"
+#include "text/order.h"
 
 enum { WORDS_MOST = 40 }; // a longer where is a sentence and is left alone
 
@@ -274,7 +275,7 @@ static struct state put_part(struct buf *out, const struct tokens *t, struct mem
     bool left_of = m.to - m.from > 2 && is_word(&t->at[m.from + 1], "of") &&
                    (is_word(&t->at[m.from], "left") || is_word(&t->at[m.from], "right"));
     const char *preposition = left_of ? "to" : preposition_for(t, m.from, m.to);
-    bool shared = before.preposition && (!*before.preposition || !strcmp(before.preposition, preposition));
+    bool shared = before.preposition && (!*before.preposition || text_same(before.preposition, preposition));
     if (!shared) put_word(out, preposition);
     bool the = put_nouns(out, t, m.from, m.to, true, shared && before.the);
     return (struct state){shared ? before.preposition : preposition, the};

@@ -82,13 +82,13 @@ static bool is_joint(const struct phrase *p, size_t i) {
     small(p, i, word);
     if (p->text[p->words[i].from] == '(') return true;
     return one_of(word, joints, sizeof joints / sizeof *joints) &&
-           !(is_figure(p, i - 1) && !strcmp(word, "in"));
+           !(is_figure(p, i - 1) && text_same(word, "in"));
 }
 
 static bool is_and(const struct phrase *p, size_t i) {
     char word[WORD_ROOM];
     small(p, i, word);
-    return !strcmp(word, "and") || !strcmp(word, "&");
+    return text_same(word, "and") || text_same(word, "&");
 }
 
 static bool is_stuff(const struct phrase *p, size_t i) {
@@ -145,7 +145,7 @@ static bool is_eyewear(const struct phrase *p, size_t head) {
             char word[WORD_ROOM], before[WORD_ROOM];
             small(p, i, word);
             small(p, i - 1, before);
-            return !strcmp(word, "glasses") && one_of(before, kinds, sizeof kinds / sizeof *kinds);
+            return text_same(word, "glasses") && one_of(before, kinds, sizeof kinds / sizeof *kinds);
         }
     return false;
 }

@@ -210,7 +210,7 @@ static const struct unit *imperial_of(const struct unit *unit) {
     static const char prefix[] = "imperial ";
     for (size_t i = 0; i < UNITS; i++)
         if (!strncmp(units[i].name, prefix, sizeof prefix - 1) &&
-            !strcmp(units[i].name + sizeof prefix - 1, unit->name))
+            text_same(units[i].name + sizeof prefix - 1, unit->name))
             return &units[i];
     return NULL;
 }
@@ -218,8 +218,8 @@ static const struct unit *imperial_of(const struct unit *unit) {
 const struct unit *say_unit(const char *name, enum locale locale) {
     static const char *const us[] = {"us ", "american ", NULL};
     static const char *const imperial[] = {"imperial ", "imp ", "uk ", "british ", NULL};
-    if (!strcmp(name, "A")) return by_name("A");
-    if (!strcmp(name, "a") || !strcmp(name, "M")) return NULL; // an article and a clothes size
+    if (text_same(name, "A")) return by_name("A");
+    if (text_same(name, "a") || text_same(name, "M")) return NULL; // an article and a clothes size
     char plain[NAME_ROOM] = "";
     if (!normalize(name, plain)) return NULL;
     const char *rest = plain;

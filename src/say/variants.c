@@ -75,7 +75,7 @@ static void read_pair(struct reader *r, size_t from, size_t end) {
     if (!is_plain(pair.from, us_size) || !is_plain(pair.to, gb_size))
         fault(r, us, gb + gb_size, "letters a to z, at most 32", first,
               "or its pair has other signs than small letters");
-    else if (!strcmp(pair.from, pair.to))
+    else if (text_same(pair.from, pair.to))
         fault(r, us, gb + gb_size, "take the line out", first, "is spelled alike in both");
     else if (r->count && strcmp(r->pairs[r->count - 1].from, pair.from) >= 0)
         fault(r, us, us + us_size, "sort the list by the US word, each once", first, "is out of order");
@@ -93,7 +93,7 @@ static const struct pair *find(const struct pair *pairs, size_t count, const cha
 // Going back must be possible: no UK word twice, and none that is a US word of its own.
 static void check_back(struct reader *r, const struct pair *back) {
     for (size_t i = 0; i < r->count; i++) {
-        bool twice = i && !strcmp(back[i - 1].from, back[i].from);
+        bool twice = i && text_same(back[i - 1].from, back[i].from);
         if (twice || find(r->pairs, r->count, back[i].from))
             fault(r, 0, 0, "keep one of the lines", back[i].from, "leads back to more than one word");
     }

@@ -38,12 +38,6 @@ void buf_text(struct buf *buf, const char *text) {
     buf_add(buf, text, strlen(text));
 }
 
-void buf_byte(struct buf *buf, char byte) {
-    buf_reserve(buf, 1);
-    buf->at[buf->n++] = byte;
-    buf->at[buf->n] = '\0';
-}
-
 void buf_vformat(struct buf *buf, const char *format, va_list arguments) {
     va_list again;
     va_copy(again, arguments);

@@ -16,12 +16,16 @@ struct buf {
 };
 
 struct buf buf_start(struct arena *arena);
-void buf_add(struct buf *buf, const char *bytes, size_t size);
 // Makes room for `more` bytes behind the text, for a caller who writes them at `at + n` and adds to `n`
 // himself.
 void buf_reserve(struct buf *buf, size_t more);
+void buf_add(struct buf *buf, const char *bytes, size_t size);
 void buf_text(struct buf *buf, const char *text);
-void buf_byte(struct buf *buf, char byte);
+static inline void buf_byte(struct buf *buf, char byte) {
+    if (buf->room - buf->n < 2) buf_reserve(buf, 1);
+    buf->at[buf->n++] = byte;
+    buf->at[buf->n] = '\0';
+}
 void buf_format(struct buf *buf, const char *format, ...) TEXT_PRINTF(2, 3);
 void buf_vformat(struct buf *buf, const char *format, va_list arguments) TEXT_PRINTF(2, 0);
 // Empties the text, keeps the room.

@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: MIT
-// Open addressing at half load; the upper half of the hash stands beside each number, so that another text is
-// seldom looked at.
+// Open addressing at half load; the upper half of each hash stands in a table of its own, which is small, so
+// that another text is seldom looked at and what is not there costs one look.
 #include "text/index.h"
 
 #include <string.h>
 
 struct slot {
-    const char *text; // NULL: free
-    uint32_t size, number, tag;
+    const char *text;
+    uint32_t size, number;
 };
 
 struct index {
+    uint32_t *tags; // 0: free
     struct slot *slots;
     size_t mask, longest; // bytes; nothing longer is worth a hash
 };
@@ -44,33 +45,41 @@ struct index *index_new(struct arena *arena, size_t most) {
     struct index *index = arena_alloc(arena, sizeof *index);
     size_t count = 16;
     while (count < most * 2) count *= 2;
+    index->tags = arena_array(arena, count, sizeof *index->tags);
     index->slots = arena_array(arena, count, sizeof *index->slots);
     index->mask = count - 1;
     index->longest = 0;
     return index;
 }
 
-static struct slot *slot_of(const struct index *index, uint64_t hash, const char *text, size_t size) {
+static uint32_t tag_of(uint64_t hash) {
     uint32_t tag = (uint32_t)(hash >> 32);
+    return tag ? tag : 1;
+}
+
+// Of the text, or the free one where it would stand.
+static size_t slot_of(const struct index *index, uint64_t hash, const char *text, size_t size) {
+    uint32_t tag = tag_of(hash);
     for (size_t at = (size_t)hash & index->mask;; at = (at + 1) & index->mask) {
-        struct slot *slot = &index->slots[at];
-        if (!slot->text) return slot;
-        if (slot->tag == tag && slot->size == size && !memcmp(slot->text, text, size)) return slot;
+        if (!index->tags[at]) return at;
+        const struct slot *slot = &index->slots[at];
+        if (index->tags[at] == tag && slot->size == size && !memcmp(slot->text, text, size)) return at;
     }
 }
 
 void index_add(struct index *index, const char *text, size_t size, size_t number) {
     uint64_t hash = index_hash(text, size);
-    struct slot *slot = slot_of(index, hash, text, size);
-    if (slot->text) return;
-    *slot = (struct slot){text, (uint32_t)size, (uint32_t)number, (uint32_t)(hash >> 32)};
+    size_t at = slot_of(index, hash, text, size);
+    if (index->tags[at]) return;
+    index->tags[at] = tag_of(hash);
+    index->slots[at] = (struct slot){text, (uint32_t)size, (uint32_t)number};
     if (size > index->longest) index->longest = size;
 }
 
 uint32_t index_find_hash(const struct index *index, uint64_t hash, const char *text, size_t size) {
     if (!index) return INDEX_NONE;
-    const struct slot *slot = slot_of(index, hash, text, size);
-    return slot->text ? slot->number : INDEX_NONE;
+    size_t at = slot_of(index, hash, text, size);
+    return index->tags[at] ? index->slots[at].number : INDEX_NONE;
 }
 
 uint32_t index_find(const struct index *index, const char *text, size_t size) {

@@ -7,6 +7,7 @@
 #include "item/narrower.h"
 #include "item/parts.h"
 #include "item/several.h"
+#include "text/order.h"
 #include "title/plan.h"
 
 // More of one kind than any title holds, so that an absurd record costs no more than a rich one; the
@@ -49,7 +50,7 @@ bool noun_is_collective(const char *noun) {
     const char *head = strrchr(noun, ' ');
     head = head ? head + 1 : noun;
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        if (!strcmp(head, heads[i])) return true;
+        if (text_same(head, heads[i])) return true;
     return false;
 }
 
@@ -57,7 +58,7 @@ static const char *noun_for_count(struct phrase_maker *m, const char *noun) {
     if (noun_is_collective(noun)) return noun;
     if (m->thing && m->thing->pair) return say_plural(m->arena, noun);
     if (!record_is_several(m->arena, m->record)) return noun;
-    if (m->thing && m->thing->plural && !strcmp(m->thing->noun, noun)) return m->thing->plural;
+    if (m->thing && m->thing->plural && text_same(m->thing->noun, noun)) return m->thing->plural;
     return say_plural(m->arena, noun);
 }
 
@@ -132,7 +133,7 @@ static void make_colors(struct phrase_maker *m) {
     struct note_span span = {0, 0};
     for (size_t i = 0; i < m->record->attribute_count && count < 4; i++) {
         const struct value *value = &m->record->attributes[i];
-        if (strcmp(value->name, "color") != 0 || value->of || unsure(m, value)) continue;
+        if (!text_same(value->name, "color") || value->of || unsure(m, value)) continue;
         if (!count) span = value->span;
         colors[count++] = value->value;
     }
@@ -149,8 +150,9 @@ static void make_colors(struct phrase_maker *m) {
 
 // "Ivy border": what is depicted and the form it has, one behind the other in the notes, are said together.
 static bool stand_together(const struct value *theme, const struct value *pattern) {
-    return !strcmp(theme->name, "theme") && !strcmp(pattern->name, "pattern") && theme->sure == SURE_STATED &&
-           !theme->of && theme->span.to && theme->span.to + 1 == pattern->span.from;
+    return text_same(theme->name, "theme") && text_same(pattern->name, "pattern") &&
+           theme->sure == SURE_STATED && !theme->of && theme->span.to &&
+           theme->span.to + 1 == pattern->span.from;
 }
 
 static struct value with_theme(struct phrase_maker *m, const struct value *pattern) {
@@ -178,7 +180,7 @@ static void make_attributes(struct phrase_maker *m) {
         size_t nth = 0;
         for (size_t i = 0; i < m->record->attribute_count; i++) {
             const struct value *value = &m->record->attributes[i];
-            if (strcmp(value->name, attribute_slots[s].attribute) != 0 || value->of || unsure(m, value))
+            if (!text_same(value->name, attribute_slots[s].attribute) || value->of || unsure(m, value))
                 continue;
             if (value_said_narrower(m->record, value)) {
                 phrase_bar(m, value->value, "another word says it, and more closely");
@@ -203,13 +205,13 @@ static bool is_side_of(const char *part) {
     static const char *const sides[] = {"bottom", "base",  "top",    "side",
                                         "back",   "front", "inside", "outside"};
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
-        if (!strcmp(part, sides[i])) return true;
+        if (text_same(part, sides[i])) return true;
     return false;
 }
 
 static bool has_style(const struct part_words *part) {
     for (size_t i = 0; i < part->count; i++)
-        if (!strcmp(part->words[i]->name, "style")) return true;
+        if (text_same(part->words[i]->name, "style")) return true;
     return false;
 }
 
@@ -287,7 +289,7 @@ static void make_fits(struct phrase_maker *m) {
         // "for" keeps the other maker's name from reading as this part's own.
         spelling_keep(m, phrase, arena_format(m->arena, "for %s", both), tells, 1);
         if (*model && *brand) spelling_keep(m, phrase, arena_format(m->arena, "for %s", model), tells - 6, 1);
-        if (phrase && !strcmp(m->record->family->rule.id, "parts")) phrase->must = true;
+        if (phrase && text_same(m->record->family->rule.id, "parts")) phrase->must = true;
     }
 }
 

@@ -6,6 +6,7 @@
 
 #include "item/told.h"
 #include "item/wording.h"
+#include "text/order.h"
 #include "title/plan.h"
 
 // More flaws than any title names, so that an absurd record costs no more than a rich one.
@@ -142,7 +143,7 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         }
         // "Dented" of notes tells what "Dent" tells.
         bool same = i && !f->flaw->part && !f->flaw->where && f->flaw->span.to &&
-                    !strcmp(words->at[i], "{adjective}") && !strcmp(words->at[i - 1], "{noun}");
+                    text_same(words->at[i], "{adjective}") && text_same(words->at[i - 1], "{noun}");
         int rank = (int)i - (same ? *f->severity ? 1 : 2 : 0);
         add(f, text, more + (placed ? 5 : 0) - 2 * rank);
     }
@@ -204,7 +205,7 @@ static void absence_words(struct fault *f) {
         return;
     }
     if (flaw->count == 1 || flaw->single) part = say_singular(arena, part);
-    if (flaw->count == 1 && flaw->of > 1 && strcmp(part, "piece") != 0)
+    if (flaw->count == 1 && flaw->of > 1 && !text_same(part, "piece"))
         add(f, arena_format(arena, "one %s missing", part), 5);
     if (flaw->single) add(f, arena_format(arena, "one %s missing", part), 5);
     if (flaw->count == 1 || flaw->single)
@@ -217,7 +218,7 @@ static void absence_words(struct fault *f) {
 
 static bool names(const struct texts *ids, const struct item_flaw *flaw) {
     for (size_t i = 0; i < ids->count; i++)
-        if (!strcmp(ids->at[i], flaw->kind->rule.id)) return true;
+        if (text_same(ids->at[i], flaw->kind->rule.id)) return true;
     return false;
 }
 
@@ -227,7 +228,7 @@ static const struct item_flaw *told_by(const struct phrase_maker *m, const struc
                                        const struct item_flaw *flaw) {
     for (size_t i = 0; ids->count && i < m->record->flaw_count; i++) {
         const struct item_flaw *other = &m->record->flaws[i];
-        bool reaches = !other->part || !flaw->part || !strcmp(other->part, flaw->part);
+        bool reaches = !other->part || !flaw->part || text_same(other->part, flaw->part);
         if (reaches && other->sure == SURE_STATED && names(ids, other)) return other;
     }
     return NULL;
@@ -240,7 +241,7 @@ static void state_words(struct fault *f) {
         return;
     }
     for (size_t i = 0; i < family->flaw_word_count && !f->flaw->part; i++)
-        if (!strcmp(family->flaw_words[i].text, f->kind->rule.id)) add(f, family->flaw_words[i].means, 3);
+        if (text_same(family->flaw_words[i].text, f->kind->rule.id)) add(f, family->flaw_words[i].means, 3);
     // Without a part the place may take its seat: "Stamps, pocket" tell where an ex-library copy shows it.
     if (f->flaw->part || f->part) add_words(f, &f->kind->title_part, 2);
     // Of a part that fails, the bare words would say it of the whole thing, and of the worst there is.

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "text/order.h"
 #include "text/utf8.h"
 #include "title/plan.h"
 
@@ -45,7 +46,7 @@ static void make_count(struct phrase_maker *m) {
 static bool worn(const struct family *family) {
     static const char *const families[] = {"clothing", "footwear", "jewelry", "bags", "sports"};
     for (size_t i = 0; i < sizeof families / sizeof *families; i++)
-        if (!strcmp(family->rule.id, families[i])) return true;
+        if (text_same(family->rule.id, families[i])) return true;
     return false;
 }
 
@@ -75,7 +76,7 @@ static void make_sizes(struct phrase_maker *m) {
     size_t nth = 0;
     for (size_t i = 0; i < m->record->attribute_count; i++) {
         const struct value *value = &m->record->attributes[i];
-        if (strcmp(value->name, "size") != 0 || value->of) continue;
+        if (!text_same(value->name, "size") || value->of) continue;
         if (value->sure != SURE_STATED) {
             phrase_bar(m, value->value, "the size is not certain");
             continue;
@@ -104,7 +105,7 @@ static const char *dimension_word(const char *dimension) {
                  {"diameter", "across"}, {"chest", "chest"}, {"drop", "drop"},           {"inseam", "inseam"},
                  {"sleeve", "sleeve"},   {"waist", "waist"}, {"circumference", "around"}};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (!strcmp(words[i].dimension, dimension)) return words[i].word;
+        if (text_same(words[i].dimension, dimension)) return words[i].word;
     return NULL;
 }
 
@@ -112,12 +113,12 @@ static const char *dimension_word(const char *dimension) {
 static bool body_measure(const char *dimension) {
     static const char *const names[] = {"chest", "drop", "inseam", "sleeve", "waist"};
     for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-        if (!strcmp(names[i], dimension)) return true;
+        if (text_same(names[i], dimension)) return true;
     return false;
 }
 
 static bool whole_thing(const struct measurement *measure) {
-    return !measure->of || !strcmp(measure->of, "open") || body_measure(measure->dimension);
+    return !measure->of || text_same(measure->of, "open") || body_measure(measure->dimension);
 }
 
 static const char *figure_text(struct phrase_maker *m, const struct measurement *measure) {
@@ -129,8 +130,8 @@ static const char *figure_text(struct phrase_maker *m, const struct measurement 
 }
 
 static bool is_side(const char *dimension) {
-    return !strcmp(dimension, "height") || !strcmp(dimension, "width") || !strcmp(dimension, "length") ||
-           !strcmp(dimension, "depth");
+    return text_same(dimension, "height") || text_same(dimension, "width") ||
+           text_same(dimension, "length") || text_same(dimension, "depth");
 }
 
 // Sides in one unit stand together as people write them: "16 x 12 in".
@@ -144,7 +145,7 @@ static bool make_sides(struct phrase_maker *m) {
                       measure->figure.about != sides[0]->figure.about))
             return false;
         for (size_t k = 0; k < count; k++)
-            if (!strcmp(sides[k]->dimension, measure->dimension)) return false; // the heights of two
+            if (text_same(sides[k]->dimension, measure->dimension)) return false; // the heights of two
         sides[count++] = measure;
     }
     if (count < 2) return false;
@@ -161,7 +162,8 @@ static bool make_sides(struct phrase_maker *m) {
 static int measure_tells(const struct phrase_maker *m, const char *dimension, size_t nth) {
     const struct texts *order = &m->record->family->measures;
     for (size_t i = 0; i < order->count; i++)
-        if (!strcmp(order->at[i], dimension)) return m->tells[SLOT_MEASURE] - (int)(i < 3 ? i : 3) - (int)nth;
+        if (text_same(order->at[i], dimension))
+            return m->tells[SLOT_MEASURE] - (int)(i < 3 ? i : 3) - (int)nth;
     return m->tells[SLOT_MEASURE] - 4;
 }
 

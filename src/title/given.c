@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "text/order.h"
+
 struct scorer {
     struct arena *arena;
     const struct title_plan *plan;
@@ -174,11 +176,11 @@ struct given_title title_given(struct arena *arena, const struct title_plan *pla
     g.length = count_text(g.text, strlen(g.text), options->unit);
     const char *read = whole_words(arena, g.text, GIVEN_BYTES_MOST);
     g.at = what_fits(arena, read, options);
-    g.cut = strcmp(g.at, g.text) != 0;
+    g.cut = !text_same(g.at, g.text);
     g.reading = given_read(arena, plan, read);
     // Not a copy of the same reading: what looks stems up in it may add to them.
     struct given_reading start, *counted = &g.reading;
-    if (strcmp(g.at, read) != 0) {
+    if (!text_same(g.at, read)) {
         start = given_read(arena, plan, g.at);
         counted = &start;
     }

@@ -3,6 +3,7 @@
 // among them is a title problem too, whose words are the places in the text.
 #include <string.h>
 
+#include "text/order.h"
 #include "title/given.h"
 
 enum {
@@ -55,7 +56,7 @@ static void add_run(struct arena *arena, struct given_reading *r, size_t *room, 
         add_word(arena, r, room, word, from + start, from + at, true);
     }
     if (r->count > before) return;
-    bool joins = !strcmp(run, "&") || !strcmp(run, "+");
+    bool joins = text_same(run, "&") || text_same(run, "+");
     add_word(arena, r, room, joins ? "and" : run, from, to, false);
 }
 
@@ -120,7 +121,7 @@ static bool is_exact(struct arena *arena, const struct given_reading *r, const c
     size_t from = r->words[at].from, to = r->words[at + count - 1].to;
     while (from > 0 && r->text[from - 1] != ' ') from--;
     while (r->text[to] && r->text[to] != ' ') to++;
-    return !strcmp(utf8_fold(arena, arena_copy(arena, r->text + from, to - from)), utf8_fold(arena, text));
+    return text_same(utf8_fold(arena, arena_copy(arena, r->text + from, to - from)), utf8_fold(arena, text));
 }
 
 static void find_places(struct reader *reader, size_t phrase, size_t spelling, const char *text) {

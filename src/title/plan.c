@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "text/order.h"
+
 static const char *const rollup_texts[ROLLUP_COUNT] = {NULL, "For Repair or Spares", "Damaged", "Incomplete"};
 
 const char *rollup_words(enum rollup rollup) {
@@ -194,9 +196,9 @@ static const struct thing *thing_named(struct arena *arena, const struct family 
     size_t size = strlen(noun); // folding the names of all things would cost more than the rest of the plan
     for (size_t i = 0; i < family->thing_count; i++) {
         const struct thing *thing = &family->things[i];
-        if (strlen(thing->noun) == size && !strcmp(noun, utf8_fold(arena, thing->noun))) return thing;
+        if (strlen(thing->noun) == size && text_same(noun, utf8_fold(arena, thing->noun))) return thing;
         for (size_t k = 0; k < thing->also.count; k++)
-            if (strlen(thing->also.at[k]) == size && !strcmp(noun, utf8_fold(arena, thing->also.at[k])))
+            if (strlen(thing->also.at[k]) == size && text_same(noun, utf8_fold(arena, thing->also.at[k])))
                 return thing;
     }
     return NULL;

@@ -44,7 +44,7 @@ static void rehash(struct arena *arena, struct vocabulary *v) {
 // The slot of a word: its own, or the free one where it belongs.
 static size_t slot_of(const struct vocabulary *v, const char *word) {
     size_t at = hash(word) & (v->slot_count - 1);
-    while (v->names && v->slots[at] && strcmp(v->names[v->slots[at] - 1], word) != 0)
+    while (v->names && v->slots[at] && !text_same(v->names[v->slots[at] - 1], word))
         at = (at + 1) & (v->slot_count - 1);
     return at;
 }

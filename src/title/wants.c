@@ -4,6 +4,7 @@
 // search for the whole.
 #include <string.h>
 
+#include "text/order.h"
 #include "title/plan.h"
 
 enum { VALUES_MOST = 6, WORDINGS_MOST = 400 };
@@ -16,7 +17,7 @@ struct slot_values {
 
 static void put(struct slot_values *values, const char *text, int share) {
     for (size_t i = 0; i < values->count; i++)
-        if (!strcmp(values->texts[i], text)) return;
+        if (text_same(values->texts[i], text)) return;
     if (values->count == VALUES_MOST) return;
     values->texts[values->count] = text;
     values->share[values->count++] = share;

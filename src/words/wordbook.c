@@ -81,25 +81,37 @@ static bool is_text(const struct wordbook *book, uint32_t offset, const char *te
     return !strncmp(at, text, size) && !at[size];
 }
 
-bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry) {
+uint32_t wordbook_number(const struct wordbook *book, const char *phrase, size_t size) {
     uint32_t mask = book->head.slots - 1;
     uint64_t hash = wordbook_hash(phrase, size);
     uint32_t at = (uint32_t)hash & mask, tag = wordbook_tag(hash);
     for (uint32_t n = 0; n <= mask && book->slots[at]; n++, at = (at + 1) & mask) {
         if ((book->slots[at] & ~WORDBOOK_SLOT_MASK) != tag) continue;
-        uint32_t index = (book->slots[at] & WORDBOOK_SLOT_MASK) - 1;
-        if (index >= book->head.entries) return false;
-        const struct wordbook_entry *e = &book->entries[index];
-        if (!is_text(book, e->phrase, phrase, size)) continue;
-        *entry = (struct word_entry){.phrase = text_at(book, e->phrase),
-                                     .print = text_at(book, e->print),
-                                     .uses = e->uses,
-                                     .family = e->family ? text_at(book, e->family) : NULL,
-                                     .candidate = e->candidate,
-                                     .broader = e->broader ? text_at(book, e->broader) : NULL};
-        return true;
+        uint32_t number = book->slots[at] & WORDBOOK_SLOT_MASK;
+        if (!number || number > book->head.entries) return 0;
+        if (is_text(book, book->entries[number - 1].phrase, phrase, size)) return number;
     }
-    return false;
+    return 0;
+}
+
+void wordbook_entry(const struct wordbook *book, uint32_t number, struct word_entry *entry) {
+    const struct wordbook_entry *e = &book->entries[number - 1];
+    *entry = (struct word_entry){.phrase = text_at(book, e->phrase),
+                                 .print = text_at(book, e->print),
+                                 .uses = e->uses,
+                                 .family = e->family ? text_at(book, e->family) : NULL,
+                                 .candidate = e->candidate,
+                                 .broader = e->broader ? text_at(book, e->broader) : NULL};
+}
+
+uint32_t wordbook_uses(const struct wordbook *book, uint32_t number) {
+    return book->entries[number - 1].uses;
+}
+
+bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry) {
+    uint32_t number = wordbook_number(book, phrase, size);
+    if (number) wordbook_entry(book, number, entry);
+    return number != 0;
 }
 
 size_t wordbook_longest(const struct wordbook *book, const char *word, size_t size) {

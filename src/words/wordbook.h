@@ -50,6 +50,11 @@ void wordbook_close(void *book); // what the arena calls
 
 // The entry of exactly that phrase; false when there is none.
 bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry);
+// The same in two steps, for those who keep what was found: the number of the entry, from 1 on and below
+// 1 << 24, or 0 when there is none; and the entry of a number that was found, or its `uses` alone.
+uint32_t wordbook_number(const struct wordbook *book, const char *phrase, size_t size);
+void wordbook_entry(const struct wordbook *book, uint32_t number, struct word_entry *entry);
+uint32_t wordbook_uses(const struct wordbook *book, uint32_t number);
 // Most words that any phrase beginning with `word` has; 0 when none begins so.
 size_t wordbook_longest(const struct wordbook *book, const char *word, size_t size);
 
