@@ -41,10 +41,18 @@ size_t listing_pieces(struct arena *arena, const struct title_plan *plan, const 
     bool done[ROLLUP_COUNT] = {false};
     size_t count = 0;
     *pieces = arena_array(arena, plan->count + 1, sizeof **pieces);
+    const char **texts = arena_array(arena, plan->count + 1, sizeof *texts);
+    const struct plan_spelling **chosen = arena_array(arena, plan->count + 1, sizeof *chosen);
     for (size_t i = 0; i < plan->count; i++) {
         const char *text = text_at(&c, choice, i, done);
-        if (text) (*pieces)[count++] = (struct title_piece){text, plan->phrases[i].slot};
+        if (!text) continue;
+        bool own = choice->spelling[i] >= 0 && !plan->phrases[i].name;
+        chosen[count] = own ? &plan->phrases[i].spellings[choice->spelling[i]] : NULL;
+        texts[count] = text;
+        (*pieces)[count++] = (struct title_piece){text, plan->phrases[i].slot, i};
     }
+    turned_title(arena, chosen, texts, count);
+    for (size_t i = 0; i < count; i++) (*pieces)[i].text = texts[i];
     return count;
 }
 
@@ -116,14 +124,14 @@ static void weigh_word(struct chooser *c, size_t phrase, struct title_word *word
 static void list_words(struct chooser *c) {
     struct listing *l = c->listing;
     l->words = arena_array(c->arena, c->plan->count + 1, sizeof *l->words);
-    bool done[ROLLUP_COUNT] = {false};
-    for (size_t i = 0; i < c->plan->count; i++) {
-        const char *text = text_at(c, &c->choice, i, done);
-        if (!text) continue;
+    struct title_piece *pieces;
+    size_t count = listing_pieces(c->arena, c->plan, &c->choice, &pieces);
+    for (size_t k = 0; k < count; k++) {
+        size_t i = pieces[k].phrase;
         const struct plan_phrase *phrase = &c->plan->phrases[i];
         struct title_word *word = &l->words[l->word_count++];
         *word = (struct title_word){
-            .text = text, .slot = phrase->slot, .because = phrase->because, .span = phrase->span};
+            .text = pieces[k].text, .slot = phrase->slot, .because = phrase->because, .span = phrase->span};
         if (c->choice.spelling[i] >= 0)
             weigh_word(c, i, word);
         else

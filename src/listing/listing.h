@@ -138,6 +138,7 @@ void listing_choose(struct arena *arena, struct listing *listing, const struct t
 struct title_piece {
     const char *text;
     enum slot slot;
+    size_t phrase; // of the plan
 };
 size_t listing_pieces(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
                       struct title_piece **pieces);

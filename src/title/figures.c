@@ -155,6 +155,7 @@ static bool make_sides(struct phrase_maker *m) {
     buf_format(&text, " %s", sides[0]->figure.unit->title);
     struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, "measurements", sides[0]->span);
     spelling_add(m, phrase, text.at, m->tells[SLOT_MEASURE] + 3, 1);
+    if (phrase && phrase->count) phrase->spellings[0].turn = TURN_SIDES;
     return true;
 }
 
@@ -182,9 +183,11 @@ static void make_measures(struct phrase_maker *m) {
                          tells, 1);
         } else {
             if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
-            // A second bare figure would read as the first one's other side.
-            if (!word || nth == 1) spelling_add(m, phrase, figure, tells, 1);
+            // A second bare figure would read as the first one's other side, and one of a waist as anything.
+            if (!word || (nth == 1 && !body_measure(measure->dimension)))
+                spelling_add(m, phrase, figure, tells, 1);
         }
+        for (size_t k = 0; phrase && k < phrase->count; k++) phrase->spellings[k].turn = TURN_MEASURE;
     }
 }
 

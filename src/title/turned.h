@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// The other form of a chosen wording, for a title in which a small word would stand twice: "Chip on Rim,
+// Stain on Base" says the second as "Base Stain". Both forms say the same and hold the same words for
+// searches; the other one is never longer, so the choice need not know of it. Texts live in the arena given.
+#ifndef TITLE_TURNED_H
+#define TITLE_TURNED_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "text/arena.h"
+
+struct plan_spelling;
+
+// What stands before the place of "{noun} {at}", and so what becomes of it.
+enum turn {
+    TURN_NONE,
+    TURN_NOUN,    // "Small Chip on Rim": "Small Rim Chip"
+    TURN_QUALITY, // "Cracked on Rim": "Cracked Rim"
+    TURN_PLACE,   // "Open Seam on Corner": "Open Seam at Corner"
+    TURN_MEASURE, // "28 in Inseam" behind another figure in inches: "28 Inseam"
+    TURN_SIDES,   // "16 x 12 in": stays, and its unit is the first
+    TURN_ABSENCE, // "No Bulb" behind "No Shade": "or Bulb"
+};
+
+// How a rule's words with the place at their end may be turned; `lead` counts the words of degree and number
+// before the noun, which stay in front.
+enum turn turned_way(const char *words, const char *noun);
+// The other form, or NULL where there is none.
+const char *turned_form(struct arena *arena, const struct plan_spelling *spelling);
+
+// Turns what has to be turned among the texts of a title. `after` is their order; texts without a turn stay.
+void turned_title(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
+                  size_t count);
+
+#endif
