@@ -34,6 +34,18 @@ static bool hears_condition(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "One short pull on the hem": a length, and nothing lacks; "one short of a set" does.
+static bool is_short_thing(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const others[] = {
+        "of",    "on",    "by",   "in",    "from",   "for",       "and",    "but",   "or",     "so", "i",
+        "it",    "the",   "when", "still", "now",    "set",       "after",  "as",    "if",     "to", "at",
+        "since", "which", "we",   "they",  "though", "otherwise", "unless", "there", "because"};
+    return !strcmp(hit->kinds[0]->rule.id, "missing-pieces") && token_is(tokens, hit->to - 1, "short") &&
+           hit->to < tokens->count && tokens->at[hit->to - 1].stop == STOP_NONE &&
+           tokens->at[hit->to].kind == TOKEN_WORD &&
+           !token_among(tokens, hit->to, others, sizeof others / sizeof *others);
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -41,7 +53,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
-        return true;                                                        // "didn't go through them"
+        return true; // "didn't go through them"
+    if (is_short_thing(tokens, hit)) return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
         return true;
