@@ -43,7 +43,7 @@ static const char *low(char out[static 40], const char *word) {
     return out;
 }
 
-static enum turn way_of_noun(const char *noun) {
+static enum word_turn way_of_noun(const char *noun) {
     char plain[40];
     low(plain, noun);
     size_t first = word_end(plain);
@@ -53,7 +53,7 @@ static enum turn way_of_noun(const char *noun) {
     return TURN_NOUN;
 }
 
-enum turn turned_way(const char *words, const char *noun) {
+enum word_turn turned_way(const char *words, const char *noun) {
     static const char *const openings[] = {"{sev} ", "{adverb} "};
     size_t size = strlen(words), tail = sizeof at_place - 1;
     if (size <= tail || strcmp(words + size - tail, at_place) != 0) return TURN_NONE;

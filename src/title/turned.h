@@ -13,7 +13,7 @@
 struct plan_spelling;
 
 // What stands before the place of "{noun} {at}", and so what becomes of it.
-enum turn {
+enum word_turn {
     TURN_NONE,
     TURN_NOUN,    // "Small Chip on Rim": "Small Rim Chip"
     TURN_QUALITY, // "Cracked on Rim": "Cracked Rim"
@@ -25,7 +25,7 @@ enum turn {
 
 // How a rule's words with the place at their end may be turned; `lead` counts the words of degree and number
 // before the noun, which stay in front.
-enum turn turned_way(const char *words, const char *noun);
+enum word_turn turned_way(const char *words, const char *noun);
 // The other form, or NULL where there is none.
 const char *turned_form(struct arena *arena, const struct plan_spelling *spelling);
 

@@ -19,7 +19,7 @@ static void teardown(void) {
 START_TEST(ways) {
     static const struct {
         const char *words, *noun;
-        enum turn turn;
+        enum word_turn turn;
     } cases[] = {
         {"{noun} {at}", "chip", TURN_NOUN},
         {"{sev} {noun} {at}", "loss of trim", TURN_PLACE},
@@ -41,7 +41,7 @@ END_TEST
 START_TEST(forms) {
     static const struct {
         const char *text;
-        enum turn turn;
+        enum word_turn turn;
         uint8_t lead;
         const char *form;
     } cases[] = {
