@@ -3,6 +3,7 @@
 // how it is sold.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 // "Can't vouch for the mark": what it is, and not how well a part of it does.
@@ -34,6 +35,24 @@ static bool hears_condition(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "Not swollen, it doesn't rock": of what runs on a battery, which has seen no water and is not warped.
+static bool is_of_battery(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const swells[] = {"swollen", "swelled", "swelling", "bulging", "bulged"},
+                             *const rocks[] = {"rock", "rocks"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool runs = family && (!strcmp(family->rule.id, "electrical") || !strcmp(family->rule.id, "cameras"));
+    bool denied = false; // a wooden cabinet may well be swollen
+    for (size_t k = hit->from > 3 ? hit->from - 3 : 0; k < hit->to; k++)
+        denied |=
+            ANY(tokens, k, "not", "isn't", "isnt", "no", "hasn't", "doesn't", "doesnt", "never", "aren't");
+    if (!runs || !denied) return false;
+    if (!strcmp(hit->kinds[0]->rule.id, "water-damage") && hit->to == hit->from + 1)
+        return token_among(tokens, hit->from, swells, sizeof swells / sizeof *swells);
+    return !strcmp(hit->kinds[0]->rule.id, "warped") &&
+           token_among(tokens, hit->to - 1, rocks, sizeof rocks / sizeof *rocks);
+}
+
 // "One short pull on the hem": a length, and nothing lacks; "one short of a set" does.
 static bool is_short_thing(const struct tokens *tokens, const struct fault_hit *hit) {
     static const char *const others[] = {
@@ -54,7 +73,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     const struct tokens *tokens = &r->note->tokens;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
-    if (is_short_thing(tokens, hit)) return true;
+    if (is_short_thing(tokens, hit) || is_of_battery(r, hit)) return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
         return true;

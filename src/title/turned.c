@@ -119,6 +119,8 @@ static const char *noun_form(struct arena *arena, const char *text, size_t lead)
     const char *noun = text;
     for (size_t i = 0; i < lead && noun < at; i++) noun += word_end(noun) + 1;
     if (noun >= at) return NULL;
+    size_t size = strlen(place);
+    if (say_is_plural(place) && place[size - 1] != 's') return NULL; // "Rust on Teeth"
     if (say_is_plural(place)) place = say_title_case(arena, say_singular(arena, utf8_fold(arena, place)));
     return arena_format(arena, "%.*s%s %.*s", (int)(noun - text), text, place, (int)(at - noun), noun);
 }
@@ -131,10 +133,10 @@ static const char *quality_form(struct arena *arena, const char *text) {
 
 // Places that are points of a thing, at which something may be.
 static const char *place_form(struct arena *arena, const char *text) {
-    static const char *const points[] = {
-        "Back",  "Base",   "Bottom",   "Corner", "Corners", "Edge",   "Edges", "End", "Ends", "Foot",
-        "Front", "Handle", "Heel",     "Hem",    "Hinge",   "Hinges", "Joint", "Lip", "Neck", "Rim",
-        "Seam",  "Seams",  "Shoulder", "Side",   "Sides",   "Spine",  "Tip",   "Toe", "Top",  "Waist"};
+    static const char *const points[] = {"Back",  "Base", "Bottom", "Corner", "Corners",  "Edge", "Edges",
+                                         "End",   "Ends", "Foot",   "Front",  "Heel",     "Hem",  "Lip",
+                                         "Neck",  "Rim",  "Seam",   "Seams",  "Shoulder", "Side", "Sides",
+                                         "Spine", "Tip",  "Toe",    "Top",    "Waist"};
     const char *after, *at = place_of(text, &after), *last = at ? strrchr(at, ' ') + 1 : NULL;
     if (!at || strncmp(at, " on ", 4) != 0 || !AMONG(points, last, strlen(last))) return NULL;
     return arena_format(arena, "%.*s at %s", (int)(at - text), text, after);
@@ -223,8 +225,8 @@ static void turn_measures(struct arena *arena, const struct plan_spelling *const
     }
 }
 
-static bool is_absence(const char *text) {
-    return !strncmp(text, "No ", 3);
+static bool is_absence(const struct plan_spelling *s) {
+    return s && s->turn == TURN_ABSENCE;
 }
 
 // "&" for a second "and"; searches and readers take the one for the other.
@@ -261,7 +263,7 @@ static unsigned small_words_of(const char **texts, size_t count, size_t but) {
 static void turn_absences(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
                           size_t count) {
     for (size_t i = 1; i < count; i++)
-        if (chosen[i] && chosen[i]->turn == TURN_ABSENCE && is_absence(texts[i - 1]) &&
+        if (is_absence(chosen[i]) && is_absence(chosen[i - 1]) && strncmp(texts[i - 1], "or ", 3) != 0 &&
             !(small_words_of(texts, count, i) & SMALL_OR)) {
             const char *turned = turned_form(arena, chosen[i]);
             if (turned) texts[i] = turned;

@@ -1,20 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The other forms of wordings, and whole titles in which a small word would stand twice.
-#include <check.h>
-#include <stdlib.h>
+#include "../text/support.h"
+
 #include <string.h>
 
 #include "title/plan.h"
-
-static struct arena *arena;
-
-static void setup(void) {
-    arena = arena_new(NULL);
-}
-
-static void teardown(void) {
-    arena_free(arena);
-}
 
 START_TEST(ways) {
     static const struct {
@@ -38,7 +28,8 @@ START_TEST(ways) {
 }
 END_TEST
 
-START_TEST(forms) {
+static void check_forms(struct arena *arena, void *context) {
+    (void)context;
     static const struct {
         const char *text;
         enum word_turn turn;
@@ -72,11 +63,16 @@ START_TEST(forms) {
         ck_assert(!form || strlen(form) <= strlen(cases[i].text));
     }
 }
+
+START_TEST(forms) {
+    within(check_forms, NULL);
+}
 END_TEST
 
 enum { PIECES = 5 };
 
-START_TEST(titles) {
+static void check_titles(struct arena *arena, void *context) {
+    (void)context;
     static const struct {
         struct plan_spelling at[PIECES]; // a text of TURN_NONE with a lead of 9 is a name
         const char *title;
@@ -129,12 +125,15 @@ START_TEST(titles) {
         ck_assert_str_eq(out.at, cases[i].title);
     }
 }
+
+START_TEST(titles) {
+    within(check_titles, NULL);
+}
 END_TEST
 
 int main(void) {
     Suite *suite = suite_create("title.turned");
     TCase *tests = tcase_create("forms");
-    tcase_add_checked_fixture(tests, setup, teardown);
     tcase_add_test(tests, ways);
     tcase_add_test(tests, forms);
     tcase_add_test(tests, titles);
