@@ -95,8 +95,8 @@ static void make_sizes(struct phrase_maker *m) {
         // "500 Pieces" would keep "Missing 2 Pieces" out, or the other way about.
         const char *end = strstr(plain, " pieces");
         if (end && !end[7] && plain[0] >= '1' && plain[0] <= '9')
-            spelling_add(m, phrase, arena_format(m->arena, "%.*s piece", (int)(end - plain), plain), tells,
-                         1);
+            spelling_add(m, phrase, arena_format(m->arena, "%.*s piece", (int)(end - plain), plain),
+                         tells - 1, 1);
     }
 }
 
