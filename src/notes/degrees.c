@@ -88,6 +88,10 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found && degree_is_of_goods(r, i, n)) found = SEVERITY_UNKNOWN;
+        static const char *const moves[] = {"goes", "turns", "moves", "slides", "runs", "travels", "winds"};
+        if (found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n) && i > hit->to &&
+            token_among(tokens, i - 1, moves, COUNT(moves)) && !strcmp(hit->kinds[0]->rule.id, "seized"))
+            return SEVERITY_LIGHT;                                // "stiff but goes end to end"
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;
