@@ -311,18 +311,6 @@ static size_t rank_of(const struct record *record, const struct item_flaw *flaw,
     return (first + (function ? 0 : 1000)) * RANKS + (nth - first < RANKS ? nth - first : RANKS - 1);
 }
 
-// "Cloudy Lid" and "Cloudy on Lid" turned are the same words, so they tell the same.
-static void even_out(struct phrase_maker *m, struct plan_phrase *phrase) {
-    for (size_t k = 0; k < phrase->count; k++) {
-        const struct plan_spelling *s = &phrase->spellings[k];
-        const char *turned =
-            s->turn == TURN_NONE || s->turn == TURN_ABSENCE ? NULL : turned_form(m->arena, s);
-        for (size_t j = 0; turned && j < phrase->count; j++)
-            if (!strcmp(phrase->spellings[j].text, turned) && phrase->spellings[j].tells < s->tells)
-                phrase->spellings[j].tells = s->tells;
-    }
-}
-
 static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_t nth) {
     bool must = is_must(flaw);
     if (flaw->sure != SURE_STATED && !must) {
@@ -372,7 +360,6 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (f.kind != f.listed->kind && f.kind->form == STATE && must) add_words(&f, &f.listed->kind->title, -6);
     if (!phrase->count) add(&f, flaw->kind->print, 0);
     hedge(&f);
-    even_out(m, phrase);
     if (!phrase->count) phrase_drop(m, phrase);
 }
 

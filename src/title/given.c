@@ -175,6 +175,8 @@ struct given_title title_given(struct arena *arena, const struct title_plan *pla
     const char *read = whole_words(arena, g.text, GIVEN_BYTES_MOST);
     g.at = what_fits(arena, read, options);
     g.cut = strcmp(g.at, g.text) != 0;
+    const char *chosen = turned_back(arena, plan, best, g.text);
+    if (chosen != g.text) g.at = read = chosen;
     g.reading = given_read(arena, plan, read);
     // Not a copy of the same reading: what looks stems up in it may add to them.
     struct given_reading start, *counted = &g.reading;

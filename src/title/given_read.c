@@ -139,19 +139,11 @@ static void find_places(struct reader *reader, size_t phrase, size_t spelling, c
     }
 }
 
-// A wording stands in a title in either of its forms.
-static void find_forms(struct reader *reader, size_t phrase, size_t spelling, const struct plan_spelling *s) {
-    find_places(reader, phrase, spelling, s->text);
-    if (s->turn == TURN_NONE || s->turn == TURN_SIDES) return;
-    const char *turned = turned_form(reader->arena, s);
-    if (turned) find_places(reader, phrase, spelling, turned);
-}
-
 static void find_all(struct reader *reader) {
     const struct title_plan *plan = reader->plan;
     for (size_t i = 0; i < plan->count; i++)
         for (size_t k = 0; k < plan->phrases[i].count; k++)
-            find_forms(reader, i, k, &plan->phrases[i].spellings[k]);
+            find_places(reader, i, k, plan->phrases[i].spellings[k].text);
     for (int r = 0; r < ROLLUP_COUNT; r++)
         if (plan->rollup_index[r] >= 0)
             find_places(reader, plan->count + (size_t)plan->rollup_index[r], 0, plan->rollup_text[r]);

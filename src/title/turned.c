@@ -296,3 +296,52 @@ void turned_title(struct arena *arena, const struct plan_spelling *const *chosen
     turn_absences(arena, chosen, texts, count);
     turn_rest(arena, chosen, texts, count);
 }
+
+// A roll-up stands at the first phrase that it covers.
+size_t turned_texts(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                    const char ***texts, size_t **phrases) {
+    bool done[ROLLUP_COUNT] = {false};
+    size_t count = 0;
+    *texts = arena_array(arena, plan->count + 1, sizeof **texts);
+    *phrases = arena_array(arena, plan->count + 1, sizeof **phrases);
+    for (size_t i = 0; i < plan->count; i++) {
+        int spelling = choice->spelling[i];
+        enum rollup rollup = plan->phrases[i].rollup;
+        if (spelling == -1 || (spelling == -2 && done[rollup])) continue;
+        if (spelling == -2) done[rollup] = true;
+        (*phrases)[count] = i;
+        (*texts)[count++] =
+            spelling == -2 ? plan->rollup_text[rollup] : plan->phrases[i].spellings[spelling].text;
+    }
+    return count;
+}
+
+size_t turned_chosen(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                     const char ***texts, size_t **phrases) {
+    size_t count = turned_texts(arena, plan, choice, texts, phrases);
+    const struct plan_spelling **chosen = arena_array(arena, count + 1, sizeof *chosen);
+    for (size_t k = 0; k < count; k++) {
+        const struct plan_phrase *phrase = &plan->phrases[(*phrases)[k]];
+        int spelling = choice->spelling[(*phrases)[k]];
+        chosen[k] = spelling >= 0 && !phrase->name ? &phrase->spellings[spelling] : NULL;
+    }
+    turned_title(arena, chosen, *texts, count);
+    return count;
+}
+
+static const char *joined(struct arena *arena, const char *const *texts, size_t count) {
+    struct buf out = buf_start(arena);
+    for (size_t i = 0; i < count; i++) buf_format(&out, "%s%s", i ? " " : "", texts[i]);
+    return say_sentence_case(arena, out.at);
+}
+
+const char *turned_back(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                        const char *text) {
+    const char **texts;
+    size_t *phrases;
+    if (!choice->feasible) return text;
+    size_t count = turned_chosen(arena, plan, choice, &texts, &phrases);
+    if (strcmp(joined(arena, texts, count), text) != 0) return text;
+    count = turned_texts(arena, plan, choice, &texts, &phrases);
+    return joined(arena, texts, count);
+}

@@ -29,6 +29,19 @@ enum word_turn turned_way(const char *words, const char *noun);
 // The other form, or NULL where there is none.
 const char *turned_form(struct arena *arena, const struct plan_spelling *spelling);
 
+struct title_plan;
+struct title_choice;
+// The texts that a choice of the plan puts into the title, in order, and the phrase of each; returns how
+// many.
+size_t turned_texts(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                    const char ***texts, size_t **phrases);
+// The same with what has to be turned.
+size_t turned_chosen(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                     const char ***texts, size_t **phrases);
+// `text` as it was chosen where it is the title that the choice makes; else `text` itself. Readers of titles
+// know the wordings of the plan alone.
+const char *turned_back(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
+                        const char *text);
 // Turns what has to be turned among the texts of a title. `after` is their order; texts without a turn stay.
 void turned_title(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
                   size_t count);

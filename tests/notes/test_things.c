@@ -279,6 +279,7 @@ static const struct notes_case strays[] = {
     {"dictating machine wax cylinder type, oak lid", "!type wax cylinder"},
     {"paper mould, mahogany", "family crafts; !mold"},
     {"Tooled leather tool roll", "technique tooled; material leather"},
+    {"Jug, drip glazed, brown", "finish drip glaze; color brown"},
     {"Pine chest, painted over in flat white paint", "color white; material pine"},
     {"Iron bench, repainted in gloss black", "color black"},
     {"Oak board, painted in red letters", "!color red letters; type board"},
