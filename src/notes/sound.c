@@ -328,7 +328,9 @@ static void read_present(struct fault_reader *r, size_t i) {
     bool page =
         !strcmp(head, "page") || !strcmp(head, "leaf") || !strcmp(head, "plate") || !strcmp(head, "map");
     const struct flaw *kind = page ? ruleset_flaw(r->note->rules, "pages-loose")
-                                   : absent_kind(r->note->arena, r->note->rules, part);
+                                   : absent_kind_here(r, part, 1);
+    if (kind && kind->form != ABSENCE && !page) // "all the ears there": broken where they lack
+        kind = absent_kind(r->note->arena, r->note->rules, part);
     if (page && !strcmp(head, "plate") &&
         !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
         return;
