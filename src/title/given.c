@@ -176,11 +176,12 @@ struct given_title title_given(struct arena *arena, const struct title_plan *pla
     g.at = what_fits(arena, read, options);
     g.cut = strcmp(g.at, g.text) != 0;
     const char *chosen = turned_back(arena, plan, best, g.text);
-    if (chosen != g.text) g.at = read = chosen;
+    bool own = chosen != g.text; // the drafted title, which fits
+    if (own) read = chosen;
     g.reading = given_read(arena, plan, read);
     // Not a copy of the same reading: what looks stems up in it may add to them.
     struct given_reading start, *counted = &g.reading;
-    if (strcmp(g.at, read) != 0) {
+    if (!own && strcmp(g.at, read) != 0) {
         start = given_read(arena, plan, g.at);
         counted = &start;
     }
