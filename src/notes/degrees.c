@@ -91,7 +91,7 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         static const char *const moves[] = {"goes", "turns", "moves", "slides", "runs", "travels", "winds"};
         if (found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n) && i > hit->to &&
             token_among(tokens, i - 1, moves, COUNT(moves)) && !strcmp(hit->kinds[0]->rule.id, "seized"))
-            return SEVERITY_LIGHT;                                // "stiff but goes end to end"
+            return SEVERITY_LIGHT;                                // "stiff but turns all the way"
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;

@@ -85,7 +85,7 @@ static size_t intended_from(const struct scope *s, size_t i) {
     return from;
 }
 
-// "The line up the side is only the mold": what it was cast or pressed in, which leaves its seam.
+// "The ridge down the front is just from the mold": what it was cast or pressed in, which leaves its seam.
 static void read_casting(struct scope *s) {
     static const char *const molds[] = {"mold", "mould", "molds", "moulds"};
     static const char *const traces[] = {"line",    "lines", "seam", "seams",  "ridge",   "ridges",

@@ -35,7 +35,7 @@ static bool hears_condition(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
-// "Not swollen, it doesn't rock": of what runs on a battery, which has seen no water and is not warped.
+// "Not swollen, sits level": of what runs on a battery, which has seen no water and is not warped.
 static bool is_of_battery(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const swells[] = {"swollen", "swelled", "swelling", "bulging", "bulged"},
                              *const rocks[] = {"rock", "rocks"};

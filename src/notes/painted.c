@@ -16,7 +16,7 @@ static void tell(struct note *note, const char *name, const char *print, size_t 
     note_reading(note, from, to, arena_format(note->arena, "%s %s", name, print), "as it is told");
 }
 
-// "Painted over in flat white", "repainted in gloss black paint": what color it has now.
+// "Painted in matt cream", "repainted in gloss black paint": what color it has now.
 static void read_painted(struct note *note) {
     static const char *const cues[] = {"painted",   "repainted", "lacquered",
                                        "enamelled", "enameled",  "finished"};
@@ -49,7 +49,7 @@ static void read_painted(struct note *note) {
     }
 }
 
-// "Made in Italy", on a badge or told: the mark stays as it is.
+// "Made in Sweden", on a plate or told: the mark stays as it is.
 static void read_origin(struct note *note) {
     static const char *const lands[] = {
         "italy",   "germany", "france",         "england",    "japan",    "china",    "portugal",

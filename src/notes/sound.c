@@ -327,8 +327,8 @@ static void read_present(struct fault_reader *r, size_t i) {
     const char *head = tokens->at[to - 1].one;
     bool page =
         !strcmp(head, "page") || !strcmp(head, "leaf") || !strcmp(head, "plate") || !strcmp(head, "map");
-    const struct flaw *kind = page ? ruleset_flaw(r->note->rules, "pages-loose")
-                                   : absent_kind_here(r, part, 1);
+    const struct flaw *kind =
+        page ? ruleset_flaw(r->note->rules, "pages-loose") : absent_kind_here(r, part, 1);
     if (kind && kind->form != ABSENCE && !page) // "all the ears there": broken where they lack
         kind = absent_kind(r->note->arena, r->note->rules, part);
     if (page && !strcmp(head, "plate") &&

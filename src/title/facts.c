@@ -260,7 +260,7 @@ static const char *without_founding(struct arena *arena, const char *text) {
     return text;
 }
 
-// "Tag says 100% cashmere", and the seller does not believe it.
+// "Tag says pure alpaca", and the seller does not believe it.
 static bool says_doubted(const struct phrase_maker *m, const char *text) {
     const char *low = utf8_fold(m->arena, text);
     for (size_t i = 0; i < m->record->attribute_count; i++) {

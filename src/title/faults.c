@@ -285,7 +285,7 @@ static bool told_before(const struct phrase_maker *m, const struct item_flaw *fl
     return false;
 }
 
-// "Hinge of the case" is the case hinge; "left of the handle" is no part of it.
+// "Latch of the door" is the door latch; "left of the handle" is no part of it.
 static const char *part_first(struct arena *arena, const char *place) {
     static const char *const sides[] = {"left", "right", "inside", "outside", "rest",
                                         "most", "half",  "one",    "both"};
@@ -300,7 +300,7 @@ static bool is_bare_absence(const struct item_flaw *flaw) {
     return flaw->kind->form == ABSENCE && !flaw->count && !flaw->single;
 }
 
-// Function first, then in the order of the record; what is missing stands together ("No Shade or Bulb").
+// Function first, then in the order of the record; what is missing stands together ("No Reel or Cord").
 static size_t rank_of(const struct record *record, const struct item_flaw *flaw, size_t nth) {
     size_t first = nth;
     bool function = flaw->kind->class == CLASS_FUNCTION;

@@ -92,7 +92,7 @@ static void make_sizes(struct phrase_maker *m) {
         bool bare = !needs_size_word(m->record->family, plain) || !strncmp(plain, "size", 4);
         struct plan_phrase *phrase = phrase_add(m, SLOT_SIZE, "attribute size", value->span);
         spelling_add(m, phrase, bare ? text.at : arena_format(m->arena, "size %s", text.at), tells, 1);
-        // "500 Pieces" would keep "Missing 2 Pieces" out, or the other way about.
+        // "300 Pieces" would keep "Missing 2 Pieces" out, or the other way about.
         const char *end = strstr(plain, " pieces");
         if (end && !end[7] && plain[0] >= '1' && plain[0] <= '9')
             spelling_add(m, phrase, arena_format(m->arena, "%.*s piece", (int)(end - plain), plain),

@@ -98,7 +98,7 @@ static bool stands_before_nouns(const char *place) {
             !strncmp(place, "Right ", 6));
 }
 
-// "Edge of Tape": "Tape Edge". NULL where it is more than two words joined by "of".
+// "Neck of Flask": "Flask Neck". NULL where it is more than two words joined by "of".
 static const char *of_turned(struct arena *arena, const char *place) {
     const char *of = strstr(place, " of ");
     if (!of) return place;

@@ -18,9 +18,9 @@ enum word_turn {
     TURN_NOUN,    // "Small Chip on Rim": "Small Rim Chip"
     TURN_QUALITY, // "Cracked on Rim": "Cracked Rim"
     TURN_PLACE,   // "Open Seam on Corner": "Open Seam at Corner"
-    TURN_MEASURE, // "28 in Inseam" behind another figure in inches: "28 Inseam"
+    TURN_MEASURE, // "10 in Across" behind another figure in inches: "10 Across"
     TURN_SIDES,   // "16 x 12 in": stays, and its unit is the first
-    TURN_ABSENCE, // "No Bulb" behind "No Shade": "or Bulb"
+    TURN_ABSENCE, // "No Cord" behind "No Reel": "or Cord"
 };
 
 // How a rule's words with the place at their end may be turned; `lead` counts the words of degree and number

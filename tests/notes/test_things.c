@@ -280,7 +280,7 @@ static const struct notes_case strays[] = {
     {"paper mould, mahogany", "family crafts; !mold"},
     {"Tooled leather tool roll", "technique tooled; material leather"},
     {"Jug, drip glazed, brown", "finish drip glaze; color brown"},
-    {"Pine chest, painted over in flat white paint", "color white; material pine"},
+    {"Pine chest, painted up in matt cream paint", "color cream; material pine"},
     {"Iron bench, repainted in gloss black", "color black"},
     {"Oak board, painted in red letters", "!color red letters; type board"},
     {"Board game called Harrow Lane by Quillby", "type board game; name Harrow Lane; brand Quillby"},
