@@ -150,7 +150,7 @@ static void note_words(struct raiser *r, const struct piece *piece, struct span 
 static bool is_meant(const struct caution *caution, const char *text, size_t from, size_t to) {
     if (!sense_is_meant(text, from, to)) return false;
     if (caution->shown || caution->history || caution->stop) return true;
-    if (sense_is_else(text, to)) return false;
+    if (sense_is_else(text, to) || sense_is_casting(text, from, to)) return false;
     return caution_is_state(caution) || (!sense_is_pictured(text, from, to) && !sense_is_gone(text, to) &&
                                          (caution->residue || !sense_was_inside(text, from, to)));
 }
@@ -163,6 +163,21 @@ static bool is_its_name(const struct raiser *r, const struct caution *caution, c
     struct note_span type = r->record->type.span;
     size_t from = match.from - piece->span.from, to = match.to - piece->span.from;
     return is_from_notes(r, type) && from >= type.from && to <= type.to;
+}
+
+// "Pull-along duck. Paint sound": what a pattern ends on may be part of a phrase that means something else.
+static bool ends_benign(struct raiser *r, const struct caution *caution, struct span match) {
+    if (!caution->benign.said.count) return false;
+    for (size_t from = match.from + 1; from < match.to;) {
+        struct span benign;
+        if (scanner_find(r->scanner, &caution->benign, r->subject.at, r->subject.n, from, &benign) !=
+                SCAN_FOUND ||
+            benign.from >= match.to)
+            return false;
+        if (benign.to > match.to) return true;
+        from = benign.to;
+    }
+    return false;
 }
 
 // A pattern that takes too long says nothing: then the caution is raised, since nobody knows. `flat`: a word
@@ -183,7 +198,8 @@ static bool by_words(struct raiser *r, const struct finder *finder, const struct
         if (result != SCAN_FOUND) return false;
         const struct piece *piece = piece_at(r, match.from);
         if (piece && !is_its_name(r, caution, piece, match) &&
-            (flat || is_meant(caution, r->subject.at, match.from, match.to))) {
+            (flat || is_meant(caution, r->subject.at, match.from, match.to)) &&
+            (flat || !ends_benign(r, caution, match))) {
             note_words(r, piece, match, found);
             return true;
         }

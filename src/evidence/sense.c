@@ -242,3 +242,25 @@ bool sense_is_gone(const char *text, size_t at) {
     char word[WORD_MOST + 1];
     return next_word(text, &at, word) && IS_ONE_OF(word, gone) && (!text[at] || strchr(",.;!)\n", text[at]));
 }
+
+bool sense_is_casting(const char *text, size_t from, size_t to) {
+    static const char *const molds[] = {"mold", "mould", "molds", "moulds"};
+    static const char *const traces[] = {"line",  "lines",  "seam", "seams",  "ridge", "ridges", "edge",
+                                         "edges", "join",   "lip",  "halves", "bump",  "bumps",  "bubbles",
+                                         "flash", "bubble", "nub",  "pimple", "nubs",  "ripple", "ripples"};
+    enum { WORDS_BACK = 9 };
+    char word[WORD_MOST + 1];
+    if (to - from > WORD_MOST) return false;
+    for (size_t k = 0; k < to - from; k++) word[k] = (char)utf8_lower((unsigned char)text[from + k]);
+    word[to - from] = '\0';
+    if (!IS_ONE_OF(word, molds) || !word_before(text, &from, false, word) || strcmp(word, "the") != 0)
+        return false;
+    for (int i = 0; i < WORDS_BACK && word_before(text, &from, false, word); i++)
+        if (IS_ONE_OF(word, traces)) { // but "the stain on the seam": a place
+            static const char *const places[] = {"on", "in", "along", "at", "near", "inside"};
+            if (!word_before(text, &from, false, word)) return true;
+            if (!strcmp(word, "the") && !word_before(text, &from, false, word)) return true;
+            return !IS_ONE_OF(word, places);
+        }
+    return false;
+}

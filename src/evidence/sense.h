@@ -17,6 +17,8 @@ bool sense_is_pictured(const char *text, size_t from, size_t to);
 bool sense_is_else(const char *text, size_t at);
 // "We kept our life jackets in it", "once held pills": goods that are in it no more, as far as is told.
 bool sense_was_inside(const char *text, size_t from, size_t to);
+// "The ridge down the front is just from the mold": what a thing was cast in, which left its line.
+bool sense_is_casting(const char *text, size_t from, size_t to);
 // "Feathers missing," at the end of its clause.
 bool sense_is_gone(const char *text, size_t at);
 

@@ -18,42 +18,21 @@ static const char *chosen_text(const struct chooser *c, size_t phrase) {
     return spelling >= 0 ? c->plan->phrases[phrase].spellings[spelling].text : NULL;
 }
 
-static enum rollup rollup_of(const struct title_plan *plan, int index) {
-    for (int r = 0; r < ROLLUP_COUNT; r++)
-        if (plan->rollup_index[r] == index) return (enum rollup)r;
-    return ROLLUP_NONE;
-}
-
-// Calls a roll-up at the first phrase that it covers.
-static const char *text_at(const struct chooser *c, const struct title_choice *choice, size_t phrase,
-                           bool *rollup_done) {
-    int spelling = choice->spelling[phrase];
-    if (spelling >= 0) return c->plan->phrases[phrase].spellings[spelling].text;
-    if (spelling != -2) return NULL;
-    int index = c->plan->problem.phrases[phrase].rollup;
-    if (rollup_done[index]) return NULL;
-    rollup_done[index] = true;
-    return c->plan->rollup_text[rollup_of(c->plan, index)];
-}
-
 size_t listing_pieces(struct arena *arena, const struct title_plan *plan, const struct title_choice *choice,
                       struct title_piece **pieces) {
-    struct chooser c = {.arena = arena, .plan = plan};
-    bool done[ROLLUP_COUNT] = {false};
-    size_t count = 0;
-    *pieces = arena_array(arena, plan->count + 1, sizeof **pieces);
-    for (size_t i = 0; i < plan->count; i++) {
-        const char *text = text_at(&c, choice, i, done);
-        if (text) (*pieces)[count++] = (struct title_piece){text, plan->phrases[i].slot};
-    }
+    const char **texts;
+    size_t *phrases, count = turned_texts(arena, plan, choice, &texts, &phrases);
+    *pieces = arena_array(arena, count + 1, sizeof **pieces);
+    for (size_t i = 0; i < count; i++)
+        (*pieces)[i] = (struct title_piece){texts[i], plan->phrases[phrases[i]].slot};
     return count;
 }
 
 static const char *compose(const struct chooser *c, const struct title_choice *choice) {
     struct buf out = buf_start(c->arena);
-    struct title_piece *pieces;
-    size_t count = listing_pieces(c->arena, c->plan, choice, &pieces);
-    for (size_t i = 0; i < count; i++) buf_format(&out, "%s%s", i ? " " : "", pieces[i].text);
+    const char **texts;
+    size_t *phrases, count = turned_chosen(c->arena, c->plan, choice, &texts, &phrases);
+    for (size_t i = 0; i < count; i++) buf_format(&out, "%s%s", i ? " " : "", texts[i]);
     // A title that begins with a small word ("for Repair") still begins with a capital.
     return say_sentence_case(c->arena, out.at);
 }
@@ -117,14 +96,14 @@ static void weigh_word(struct chooser *c, size_t phrase, struct title_word *word
 static void list_words(struct chooser *c) {
     struct listing *l = c->listing;
     l->words = arena_array(c->arena, c->plan->count + 1, sizeof *l->words);
-    bool done[ROLLUP_COUNT] = {false};
-    for (size_t i = 0; i < c->plan->count; i++) {
-        const char *text = text_at(c, &c->choice, i, done);
-        if (!text) continue;
+    const char **texts;
+    size_t *phrases, count = turned_chosen(c->arena, c->plan, &c->choice, &texts, &phrases);
+    for (size_t k = 0; k < count; k++) {
+        size_t i = phrases[k];
         const struct plan_phrase *phrase = &c->plan->phrases[i];
         struct title_word *word = &l->words[l->word_count++];
         *word = (struct title_word){
-            .text = text, .slot = phrase->slot, .because = phrase->because, .span = phrase->span};
+            .text = texts[k], .slot = phrase->slot, .because = phrase->because, .span = phrase->span};
         if (c->choice.spelling[i] >= 0)
             weigh_word(c, i, word);
         else

@@ -133,8 +133,8 @@ const char *listing_noun_phrase(struct arena *arena, const struct drafter *draft
 // choose.c: solves the plan and fills title, words, left_out and alternates.
 void listing_choose(struct arena *arena, struct listing *listing, const struct title_plan *plan);
 
-// The title that a choice of the plan makes, in pieces, before the capital that every title begins with.
-// Returns how many.
+// The title that a choice of the plan makes, in pieces, before the capital that every title begins with and
+// with no wording turned. Returns how many.
 struct title_piece {
     const char *text;
     enum slot slot;

@@ -75,6 +75,29 @@ static bool asks_measure(const struct tokens *tokens, size_t i) {
     return token_is(tokens, i, "how") && token_among(tokens, i + 1, words, COUNT(words));
 }
 
+// "Couldn't check against a list": whether all of it is there.
+static bool tell_uncollated(struct fault_reader *r, size_t from, size_t to) {
+    static const char *const lists[] = {"list",    "anything", "picture", "catalogue", "catalog",
+                                        "rules",   "lid",      "index",   "contents",  "inventory",
+                                        "leaflet", "sheet",    "box",     "another",   "bibliography"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = from;
+    while (at < to && !token_is(tokens, at, "against")) at++;
+    bool list = false;
+    for (size_t k = at; k < to; k++) list |= token_among(tokens, k, lists, COUNT(lists));
+    const struct flaw *kind = list ? ruleset_flaw(r->note->rules, "completeness-unknown") : NULL;
+    static const char *const wholes[] = {"all",   "complete", "pages", "leaves",    "pieces",
+                                         "cards", "plates",   "parts", "everything"};
+    bool whole = false;
+    for (size_t k = scope_sentence_start(&r->scope, from); kind && k < to; k++)
+        whole |= token_among(tokens, k, wholes, COUNT(wholes));
+    if (!whole) return false;
+    for (size_t i = 0; i < r->note->record->flaw_count; i++)
+        if (r->note->record->flaws[i].kind == kind) return true;
+    fault_add(r, kind, NULL, NULL, at, to);
+    return true;
+}
+
 static void add_area(struct fault_reader *r, size_t from, size_t to) {
     enum { WORDS_MOST = 5 };
     struct note *note = r->note;
@@ -98,6 +121,7 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
         "with", "without", "since", "because", "until", "by",
         "from", "today",   "due",   "got",     "came",  "happened"}; // "how it got the dent"
     if (token_among(tokens, from, means, COUNT(means))) return;      // "not tried it with water"
+    if (tell_uncollated(r, from, to)) return;
     if (note->taken[from] == TAKEN_TYPE && from + 1 == to) return;
     for (size_t k = from; k < to; k++)
         if (note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_PART ||

@@ -439,6 +439,17 @@ enum severity degree_word_alone(const char *word, size_t size) {
     return SEVERITY_UNKNOWN;
 }
 
+bool degree_is_short(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "right", "clean", "straight", "all", "through", "thru")) return false;
+    while (
+        i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        ANY(tokens, i - 1, "go", "goes", "going", "gone", "come", "run", "reach", "cracked", "split", "all"))
+        i--;
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i - 1, "not", "doesn't", "doesnt", "don't", "isn't", "isnt", "hasn't", "hasnt",
+               "never", "didn't", "haven't");
+}
+
 enum severity degree_word(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, words, COUNT(words), i, n);
     if (cue && *n == 1 && token_is(&r->note->tokens, i, "light") && // "light pours in"
@@ -447,6 +458,7 @@ enum severity degree_word(const struct fault_reader *r, size_t i, size_t *n) {
         *n = 0;
         return SEVERITY_UNKNOWN;
     }
+    if (cue && cue->kind == SEVERITY_HEAVY && degree_is_short(&r->note->tokens, i)) return SEVERITY_UNKNOWN;
     if (cue) return (enum severity)cue->kind;
     enum severity found = degree_stem(&r->note->tokens, i);
     if (!found && ANY(&r->note->tokens, i, "plain") && i + 1 < r->note->tokens.count && r->scope.fault[i + 1])

@@ -568,6 +568,7 @@ static const struct cue behind[] = {
 
 enum severity degree_word_behind(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, behind, COUNT(behind), i, n);
+    if (cue && cue->kind == SEVERITY_HEAVY && degree_is_short(&r->note->tokens, i)) return SEVERITY_UNKNOWN;
     if (cue) return (enum severity)cue->kind;
     // "Rusted abominably", but no "dented, utterly charming"
     const struct tokens *tokens = &r->note->tokens;

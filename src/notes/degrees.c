@@ -88,6 +88,10 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found && degree_is_of_goods(r, i, n)) found = SEVERITY_UNKNOWN;
+        static const char *const moves[] = {"goes", "turns", "moves", "slides", "runs", "travels", "winds"};
+        if (found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n) && i > hit->to &&
+            token_among(tokens, i - 1, moves, COUNT(moves)) && !strcmp(hit->kinds[0]->rule.id, "seized"))
+            return SEVERITY_LIGHT;                                // "stiff but turns all the way"
         bool apart = i > hit->to && token_is(tokens, i, "solid"); // "seized solid", but "rusty but solid"
         if (found && is_taken_off(tokens, i, i + n)) return SEVERITY_LIGHT;
         enum severity own;
@@ -190,7 +194,10 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
         if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
             token_among(&r->note->tokens, i - 1, worn, COUNT(worn)))
             continue; // "gone thin" tells no degree, and its scale may
+        enum severity own;
         found = degree_word(r, i, &n);
+        if (found && degree_tell_is(r, hit, i, n, &own))
+            found = own;                         // "crushed" of a box is the worst there is
         if (found && hit->to == hit->from + 1) { // "pitted inside, lightly"
             enum severity behind = apart(r, hit);
             return behind ? behind : found;
@@ -244,7 +251,9 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
         size_t i = hit->from - back;
-        if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i]) || is_link(tokens, i)) break;
+        bool short_one = token_is(tokens, i, "short"); // "one short pull"
+        bool other = r->scope.fault[i] && !r->part[i] && !short_one;
+        if (joins(&tokens->at[i]) || other || is_link(tokens, i)) break;
         if (r->note->taken[i] == TAKEN_TYPE && !r->part[i]) break; // "small vase, chip"
         size_t cue;
         if (token_is(tokens, i, "with") && !ends_at(r, i, &cue)) break; // "large vase with a chip"
@@ -325,6 +334,8 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
     if (i >= tokens->count || is_name_of_one(tokens, i)) return 0;
+    if (ANY(tokens, i + 1, "thirds", "quarters", "fifths", "eighths", "tenths"))
+        return 0; // "two thirds of it"
     if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;
     const struct token *t = &tokens->at[i];
     for (size_t k = 1; k < COUNT(names); k++)

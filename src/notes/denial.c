@@ -46,8 +46,9 @@ static bool has_place_alone(const struct scope *s, size_t i) {
     static const char *const joints[] = {"or", "nor", "and", "anywhere", "either", "any"};
     enum { FAR = 7 };
     const struct tokens *tokens = &s->note->tokens;
-    while (i < tokens->count && s->fault[i]) i++;
-    if (!token_among(tokens, i, places, COUNT(places))) return false;
+    bool own = false; // "moth in the backing": a word of the fault itself
+    for (; i < tokens->count && s->fault[i]; i++) own |= token_among(tokens, i, places, COUNT(places));
+    if (!own && !token_among(tokens, i, places, COUNT(places))) return false;
     for (size_t at = i; at < tokens->count && at < i + FAR && tokens->at[at].stop < STOP_CLAUSE; at++)
         if (token_among(tokens, at, joints, COUNT(joints))) return false;
     return true;

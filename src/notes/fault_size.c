@@ -63,3 +63,18 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         return;
     }
 }
+
+// Veneer that lifts along an edge is all there, and glued down again: its length weighs less than a loss.
+double fault_extent(const struct fault_reader *r, const struct fault_hit *hit, const struct item_flaw *flaw) {
+    static const char *const lifts[] = {"lifting", "lifted", "lifts", "lift", "rising", "risen"};
+    static const char *const rims[] = {"edge", "corner", "front", "bottom", "side", "end", "edges"};
+    enum { LESS = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool lift = false, rim = false;
+    if (strcmp(flaw->kind->rule.id, "veneer-damage") != 0) return flaw->size.base;
+    for (size_t i = hit->from; i < hit->to; i++)
+        lift |= token_among(tokens, i, lifts, sizeof lifts / sizeof *lifts);
+    for (size_t i = hit->to; i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
+        rim |= token_among(tokens, i, rims, sizeof rims / sizeof *rims);
+    return lift && rim ? flaw->size.base / LESS : flaw->size.base;
+}

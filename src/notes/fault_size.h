@@ -9,4 +9,8 @@
 void fault_measure(struct fault_reader *reader, const struct fault_hit *hit, struct item_flaw *flaw,
                    enum severity told);
 
+// What of its size counts on the scale, in mm.
+double fault_extent(const struct fault_reader *reader, const struct fault_hit *hit,
+                    const struct item_flaw *flaw);
+
 #endif

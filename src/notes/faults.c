@@ -240,7 +240,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         fault_measure(r, hit, flaw, degree);
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
-    enum severity sized = flaw->has_size && !ruled ? degree_of_size(kind, flaw->size.base) : SEVERITY_UNKNOWN;
+    enum severity sized =
+        flaw->has_size && !ruled ? degree_of_size(kind, fault_extent(r, hit, flaw)) : SEVERITY_UNKNOWN;
     if (degree == SEVERITY_LIGHT && sized == SEVERITY_HEAVY &&
         degree_of_size(kind, flaw->size.base / 2) < SEVERITY_HEAVY)
         sized = SEVERITY_MODERATE; // "faint stain the size of a coin": large, and faint

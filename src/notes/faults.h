@@ -131,6 +131,8 @@ enum severity degree_shared(const struct fault_reader *reader, const struct faul
 // degree_words.c: the degree that the words at token `i` tell, before a fault or behind it or by what still
 // works, and how many tokens they take.
 enum severity degree_word(const struct fault_reader *reader, size_t i, size_t *n);
+// "Doesn't go right through": the far end at token `i` is denied; then the kind's own scale tells.
+bool degree_is_short(const struct tokens *tokens, size_t i);
 enum severity degree_word_behind(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_effect(const struct fault_reader *reader, size_t i, size_t *n);
 enum severity degree_word_still(const struct fault_reader *reader, size_t i, size_t *n);

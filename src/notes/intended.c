@@ -85,8 +85,33 @@ static size_t intended_from(const struct scope *s, size_t i) {
     return from;
 }
 
+// "The ridge down the front is just from the mold": what it was cast or pressed in, which leaves its seam.
+static void read_casting(struct scope *s) {
+    static const char *const molds[] = {"mold", "mould", "molds", "moulds"};
+    static const char *const traces[] = {"line",    "lines", "seam", "seams",  "ridge",   "ridges",
+                                         "edge",    "edges", "join", "halves", "bubbles", "bubble",
+                                         "bump",    "bumps", "lip",  "pimple", "flash",   "ripple",
+                                         "ripples", "nub",   "nubs", "parting"};
+    static const char *const before[] = {"only", "just", "from", "off",   "of",
+                                         "by",   "is",   "it's", "where", "in"};
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 2; i < tokens->count; i++) {
+        if (!token_among(tokens, i, molds, COUNT(molds)) || !token_is(tokens, i - 1, "the") ||
+            !token_among(tokens, i - 2, before, COUNT(before)))
+            continue;
+        size_t from = scope_clause_start(s, i), at = i;
+        while (at > from && !token_among(tokens, at - 1, traces, COUNT(traces))) at--;
+        if (at == from) continue;
+        static const char *const places[] = {"on", "in", "along", "at", "near", "inside"};
+        size_t lead = at - 1 - (at > from + 1 && token_is(tokens, at - 2, "the"));
+        if (lead > from && token_among(tokens, lead - 1, places, COUNT(places))) continue; // "on the seam"
+        scope_mark(s, at - 1, i + 1, STANCE_OTHER, i);
+    }
+}
+
 void scope_intended(struct scope *s) {
     read_plans(s);
+    read_casting(s);
     read_body(s);
     scope_topic(s);
     scope_spared(s);

@@ -3,6 +3,7 @@
 // how it is sold.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -66,6 +67,36 @@ static bool is_sealed(const struct fault_reader *r, const struct fault_hit *hit)
     return goods && ends;
 }
 
+// "Not swollen, sits level": of what runs on a battery, which has seen no water and is not warped.
+static bool is_of_battery(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const swells[] = {"swollen", "swelled", "swelling", "bulging", "bulged"},
+                             *const rocks[] = {"rock", "rocks"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool runs = family && (text_same(family->rule.id, "electrical") || text_same(family->rule.id, "cameras"));
+    bool denied = false; // a wooden cabinet may well be swollen
+    for (size_t k = hit->from > 3 ? hit->from - 3 : 0; k < hit->to; k++)
+        denied |=
+            ANY(tokens, k, "not", "isn't", "isnt", "no", "hasn't", "doesn't", "doesnt", "never", "aren't");
+    if (!runs || !denied) return false;
+    if (text_same(hit->kinds[0]->rule.id, "water-damage") && hit->to == hit->from + 1)
+        return token_among(tokens, hit->from, swells, sizeof swells / sizeof *swells);
+    return text_same(hit->kinds[0]->rule.id, "warped") &&
+           token_among(tokens, hit->to - 1, rocks, sizeof rocks / sizeof *rocks);
+}
+
+// "One short pull on the hem": a length, and nothing lacks; "one short of a set" does.
+static bool is_short_thing(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const others[] = {
+        "of",    "on",    "by",   "in",    "from",   "for",       "and",    "but",   "or",     "so", "i",
+        "it",    "the",   "when", "still", "now",    "set",       "after",  "as",    "if",     "to", "at",
+        "since", "which", "we",   "they",  "though", "otherwise", "unless", "there", "because"};
+    return text_same(hit->kinds[0]->rule.id, "missing-pieces") && token_is(tokens, hit->to - 1, "short") &&
+           hit->to < tokens->count && tokens->at[hit->to - 1].stop == STOP_NONE &&
+           tokens->at[hit->to].kind == TOKEN_WORD &&
+           !token_among(tokens, hit->to, others, sizeof others / sizeof *others);
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -74,7 +105,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     const struct tokens *tokens = &r->note->tokens;
     if (is_form(r, hit) || is_sealed(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
-        return true;                                                        // "didn't go through them"
+        return true; // "didn't go through them"
+    if (is_short_thing(tokens, hit) || is_of_battery(r, hit)) return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
         return true;

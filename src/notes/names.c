@@ -137,9 +137,13 @@ static const char *called(const struct note *note, size_t from, size_t to) {
     for (size_t back = 1; back <= 4 && back <= from; back++) {
         for (size_t k = 0; k < COUNT(keys); k++)
             if (token_is(tokens, from - back, keys[k][0])) return keys[k][1];
-        if (!token_among(tokens, from - back, lead, COUNT(lead))) return NULL;
+        if (!token_among(tokens, from - back, lead, COUNT(lead))) break;
     }
-    return NULL;
+    // "Card game called Old Mariners": what it is called, and not who made it
+    static const char *const titles[] = {"called", "titled", "entitled"};
+    bool titled = from > 1 && token_among(tokens, from - 1, titles, COUNT(titles)) &&
+                  tokens->at[from - 2].stop == STOP_NONE && !has(note, "name");
+    return titled ? "name" : NULL;
 }
 
 static bool fits_before(const struct note *note, size_t from) {

@@ -137,6 +137,7 @@ void read_measures(struct note *note); // measures.c: figures with units, pairs 
 void read_counts(struct note *note);   // counts.c: pieces of the lot, "set of 4", "3 of 4"
 void read_names(struct note *note);    // names.c: makers, models, part numbers, what it fits
 void read_thing(struct note *note);    // things.c: the type by grammar, its family, `others`
+void read_said_of(struct note *note);  // painted.c
 void read_values(
     struct note *note); // values.c: color, material, technique, pattern, style, shape, finish, theme, size
 struct mixed;

@@ -39,11 +39,17 @@ static size_t name_end(const struct tokens *tokens, size_t i) {
     return any ? end : i;
 }
 
+// "Name tape says …": the tape is read with its place by the rule that names it; only the words are kept
+// back.
+static bool names_itself(const struct tokens *tokens, size_t cue) {
+    return token_is(tokens, cue, "name") && token_is(tokens, cue + 1, "tape");
+}
+
 static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from, size_t cue_to) {
     const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
     if (to <= from || !note_free(note, from, to)) return;
     note_aside(note, from, to);
-    if (!kind) return;
+    if (!kind || names_itself(&note->tokens, cue_from)) return;
     for (size_t i = 0; i < note->record->flaw_count; i++)
         if (note->record->flaws[i].kind == kind) return;
     struct item_flaw *flaw = note_flaw(note);

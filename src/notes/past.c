@@ -204,9 +204,9 @@ static void read_was_not(struct scope *s, size_t i) {
 
 // "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now.
 static size_t past_end(const struct scope *s, size_t i) {
-    static const char *const anew[] = {"i",   "i've", "we",    "my",    "it",   "it's", "now",   "he",
-                                       "she", "they", "then",  "works", "runs", "fine", "until", "so",
-                                       "but", "not",  "since", "goes",  "new",  "all",  "put",   "fitted"};
+    static const char *const anew[] = {
+        "i",    "i've",  "we", "my",  "it",  "it's",  "now",  "he",  "she", "they", "then",   "works", "runs",
+        "fine", "until", "so", "but", "not", "since", "goes", "new", "all", "put",  "fitted", "you"};
     size_t end = scope_clause_end(s, i);
     bool fault = false; // "no longer wanted, scratches": what is past is told in full
     for (size_t at = i; at + 1 < end; at++) {

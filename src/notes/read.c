@@ -51,6 +51,7 @@ static void read_all(struct note *note) {
     settle_measures(note);
     const struct mixed *mixed = read_mixed(note);
     read_included(note);
+    read_said_of(note);
     read_values(note);
     read_faults(note);
     settle_stuff(note);

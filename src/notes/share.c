@@ -12,10 +12,12 @@ static int portion_at(const struct tokens *tokens, size_t i, size_t *taken) {
     static const struct {
         const char *words;
         int percent;
-    } portions[] = {{"about half", 50}, {"half", 50},       {"a third", 33},   {"a quarter", 25},
-                    {"two thirds", 67}, {"most of", 80},    {"mostly", 80},    {"three quarters", 75},
-                    {"nearly all", 95}, {"almost all", 95}, {"hardly any", 5}, {"not much", 10},
-                    {"very little", 5}, {"a tenth", 10},    {"all but", 95}};
+    } portions[] = {{"about half", 50}, {"half", 50},       {"a third", 33},      {"a quarter", 25},
+                    {"two thirds", 67}, {"most of", 80},    {"mostly", 80},       {"three quarters", 75},
+                    {"nearly all", 95}, {"almost all", 95}, {"hardly any", 5},    {"not much", 10},
+                    {"very little", 5}, {"a tenth", 10},    {"all but", 95},      {"a fifth", 20},
+                    {"a sixth", 17},    {"an eighth", 12},  {"three fifths", 60}, {"one third", 33},
+                    {"one quarter", 25}};
     *taken = 0;
     int percent = 0;
     bool may = token_may_open(tokens, i, portions, COUNT(portions), sizeof *portions);
@@ -34,8 +36,8 @@ static int portion_at(const struct tokens *tokens, size_t i, size_t *taken) {
 
 // "Gone", "left": what has happened to the share, `*left` if it is what remains.
 static bool fate_at(const struct tokens *tokens, size_t i, bool *left) {
-    static const char *const gone[] = {"gone",   "missing", "lost",   "off",    "worn",
-                                       "flaked", "faded",   "peeled", "chipped"};
+    static const char *const gone[] = {"gone",   "missing", "lost",    "off",    "worn",   "flaked", "faded",
+                                       "peeled", "chipped", "dropped", "fallen", "lifted", "rubbed"};
     static const char *const kept[] = {"left", "remaining", "remains", "there", "intact", "present"};
     *left = token_among(tokens, i, kept, COUNT(kept));
     return *left || token_among(tokens, i, gone, COUNT(gone));
@@ -56,7 +58,7 @@ enum severity degree_of_share(const struct fault_reader *r, const struct fault_h
         int percent = portion_at(tokens, i, &taken);
         if (percent <= 0 || percent > WHOLE) continue;
         bool left;
-        for (size_t k = i + taken; k < i + taken + FAR - 1 && k < tokens->count; k++) {
+        for (size_t k = i + taken; k < i + taken + FAR && k < tokens->count; k++) {
             if (tokens->at[k].stop != STOP_NONE || token_is(tokens, k, "and") || token_is(tokens, k, "but"))
                 break;
             if (!fate_at(tokens, k, &left)) continue;

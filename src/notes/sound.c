@@ -328,8 +328,10 @@ static void read_present(struct fault_reader *r, size_t i) {
     const char *head = tokens->at[to - 1].one;
     bool page = text_same(head, "page") || text_same(head, "leaf") || text_same(head, "plate") ||
                 text_same(head, "map");
-    const struct flaw *kind = page ? ruleset_flaw(r->note->rules, "pages-loose")
-                                   : absent_kind(r->note->arena, r->note->rules, part);
+    const struct flaw *kind =
+        page ? ruleset_flaw(r->note->rules, "pages-loose") : absent_kind_here(r, part, 1);
+    if (kind && kind->form != ABSENCE && !page) // "all the ears there": broken where they lack
+        kind = absent_kind(r->note->arena, r->note->rules, part);
     if (page && text_same(head, "plate") &&
         !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
         return;

@@ -155,11 +155,18 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     return is_named(r, i) ? 1 : 0;
 }
 
+// "A quarter of the beads": how many of them, and no part.
+static bool is_share(const struct tokens *tokens, size_t i) {
+    static const char *const shares[] = {"quarter", "third", "half", "fifth", "eighth", "quarters", "thirds"};
+    return token_among(tokens, i, shares, sizeof shares / sizeof *shares) && token_is(tokens, i + 1, "of");
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = spot_word(r, i);
+        if (n == 1 && is_share(tokens, i)) n = 0;
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }

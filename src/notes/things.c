@@ -118,8 +118,10 @@ static bool is_piece_of(const struct note *note, size_t from) {
 // "Board game called Harbor Tithe": what is called so is a name, whatever the word means.
 static bool is_named(const struct note *note, size_t i) {
     static const char *const cues[] = {"called", "named", "titled", "entitled"};
-    return i > 0 && note->tokens.at[i].capital && !note->tokens.flat &&
-           token_among(&note->tokens, i - 1, cues, sizeof cues / sizeof *cues);
+    const struct token *at = note->tokens.at;
+    if (!at[i].capital || note->tokens.flat) return false;
+    while (i > 0 && at[i - 1].capital && at[i - 1].stop == STOP_NONE) i--; // "called Harrow Lane"
+    return i > 0 && token_among(&note->tokens, i - 1, cues, sizeof cues / sizeof *cues);
 }
 
 static const uint32_t stuff = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1u << USE_TECHNIQUE) |

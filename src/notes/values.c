@@ -266,6 +266,16 @@ static bool is_holder(const struct note *note, size_t i, size_t n) {
     return false;
 }
 
+// "Tooled leather" is one word of the book; what is worked so is a fact of its own.
+static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, enum sure sure) {
+    static const char *const plain[] = {"leather", "glass",  "wood",  "metal",
+                                        "tin",     "silver", "brass", "copper"};
+    struct word_entry stuff;
+    if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return;
+    if (word_at(note, i + n - 1, 1u << USE_MATERIAL, &stuff) == 1)
+        keep(note, "material", stuff.print, of, i + n - 1, i + n, sure);
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -316,6 +326,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         print = arena_format(note->arena, "%s-colored", print); // no gold, no ivory
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
         keep(note, key_of(use), print, of, i, i + n, sure);
+    if (use == USE_TECHNIQUE) keep_stuff(note, i, n, of, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
 }
 

@@ -247,6 +247,33 @@ static bool only_digits(const char *text) {
     return true;
 }
 
+// "Harkby est. 1902": since when the firm is says nothing of the thing, and would be read as its age.
+static const char *without_founding(struct arena *arena, const char *text) {
+    static const char *const cues[] = {" est. ", " est ", " established ", " since ", " founded "};
+    const char *low = utf8_fold(arena, text);
+    for (size_t i = 0; strlen(low) == strlen(text) && i < sizeof cues / sizeof *cues; i++) {
+        const char *found = strstr(low, cues[i]);
+        const char *year = found ? found + strlen(cues[i]) : NULL;
+        if (!found || found == low || strspn(year, "0123456789") != 4) continue;
+        size_t size = (size_t)(found - low);
+        while (size > 0 && text[size - 1] == ',') size--;
+        return arena_copy(arena, text, size);
+    }
+    return text;
+}
+
+// "Tag says pure alpaca", and the seller does not believe it.
+static bool says_doubted(const struct phrase_maker *m, const char *text) {
+    const char *low = utf8_fold(m->arena, text);
+    for (size_t i = 0; i < m->record->attribute_count; i++) {
+        const struct value *value = &m->record->attributes[i];
+        if (!strcmp(value->name, "material") && value->sure != SURE_STATED &&
+            strstr(low, utf8_fold(m->arena, value->value)))
+            return true;
+    }
+    return false;
+}
+
 static void make_marks(struct phrase_maker *m) {
     for (size_t i = 0; i < m->record->mark_count && i < EACH_MOST; i++) {
         const struct mark *mark = &m->record->marks[i];
@@ -254,11 +281,16 @@ static void make_marks(struct phrase_maker *m) {
             phrase_bar(m, mark->text, "a long inscription is quoted in the description");
             continue;
         }
+        if (says_doubted(m, mark->text)) {
+            phrase_bar(m, mark->text, "the mark says a material that is not certain");
+            continue;
+        }
         struct plan_phrase *phrase = phrase_add(m, SLOT_MARK, "marks", (struct note_span){0, 0});
         int tells = m->tells[SLOT_MARK] - (int)i * 2;
         bool lower = true;
         for (const char *c = mark->text; *c; c++) lower &= !(*c >= 'A' && *c <= 'Z') || c != mark->text;
-        const char *text = lower ? say_title_case(m->arena, mark->text) : mark->text;
+        const char *text = without_founding(m->arena, mark->text);
+        if (lower) text = say_title_case(m->arena, text);
         // A bare number could be a size or a price, a letter anything: it is told to be a mark, behind the
         // type.
         bool told = only_digits(mark->text) || lower || strlen(mark->text) <= 2;

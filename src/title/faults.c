@@ -10,7 +10,7 @@
 #include "title/plan.h"
 
 // More flaws than any title names, so that an absurd record costs no more than a rich one.
-enum { FLAWS_MOST = 60 };
+enum { FLAWS_MOST = 60, RANKS = 64 };
 
 struct fault {
     struct phrase_maker *m;
@@ -123,6 +123,14 @@ static bool shares_type(const struct fault *f) {
     return type && strstr(type, say_singular(f->m->arena, last ? last + 1 : f->flaw->part));
 }
 
+static void set_turn(struct fault *f, const char *words) {
+    struct plan_spelling *s = &f->phrase->spellings[f->phrase->count - 1];
+    bool absence = f->kind->form == ABSENCE && !strncmp(s->text, "No ", 3);
+    s->turn = absence ? TURN_ABSENCE : turned_way(words, f->kind->noun);
+    bool number = strstr(words, "{noun}") && counted(f);
+    s->lead = (uint8_t)((f->degree && *f->severity) + number);
+}
+
 static void add_words(struct fault *f, const struct texts *words, int more) {
     for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
         const char *text = fill(f, words->at[i]);
@@ -145,7 +153,9 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         bool same = i && !f->flaw->part && !f->flaw->where && f->flaw->span.to &&
                     text_same(words->at[i], "{adjective}") && text_same(words->at[i - 1], "{noun}");
         int rank = (int)i - (same ? *f->severity ? 1 : 2 : 0);
+        size_t before = f->phrase->count;
         add(f, text, more + (placed ? 5 : 0) - 2 * rank);
+        if (f->phrase->count > before) set_turn(f, words->at[i]);
     }
 }
 
@@ -212,7 +222,9 @@ static void absence_words(struct fault *f) {
         add(f, arena_format(arena, "missing %s", part), 4);
     else {
         if (f->kind->title.count) add_words(f, &f->kind->title, 0);
+        size_t before = f->phrase->count;
         add(f, arena_format(arena, "no %s", part), 4);
+        if (f->phrase->count > before) f->phrase->spellings[before].turn = TURN_ABSENCE;
     }
 }
 
@@ -263,6 +275,7 @@ static void hedge(struct fault *f) {
         bool noun = f->kind->form == FAULT && !begins_with_adjective(f, text);
         const char *doubt = before % 3 || noun ? doubts[before % 3] : "Possibly";
         f->phrase->spellings[i].text = arena_format(f->m->arena, "%s %s", doubt, text);
+        f->phrase->spellings[i].lead++;
     }
 }
 
@@ -271,6 +284,32 @@ static bool told_before(const struct phrase_maker *m, const struct item_flaw *fl
     for (const struct item_flaw *other = m->record->flaws; other < flaw; other++)
         if (other->kind == flaw->kind && is_must(other) && flaw->kind->rollup == ROLLUP_NONE) return true;
     return false;
+}
+
+// "Latch of the door" is the door latch; "left of the handle" is no part of it.
+static const char *part_first(struct arena *arena, const char *place) {
+    static const char *const sides[] = {"left", "right", "inside", "outside", "rest",
+                                        "most", "half",  "one",    "both"};
+    const char *of = place ? strstr(place, " of the ") : NULL;
+    if (!of || memchr(place, ' ', (size_t)(of - place)) || strchr(of + 8, ' ')) return place;
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
+        if (!strncmp(place, sides[i], strlen(sides[i])) && place[strlen(sides[i])] == ' ') return place;
+    return arena_format(arena, "%s %.*s", of + 8, (int)(of - place), place);
+}
+
+static bool is_bare_absence(const struct item_flaw *flaw) {
+    return flaw->kind->form == ABSENCE && !flaw->count && !flaw->single;
+}
+
+// Function first, then in the order of the record; what is missing stands together ("No Reel or Cord").
+static size_t rank_of(const struct record *record, const struct item_flaw *flaw, size_t nth) {
+    size_t first = nth;
+    bool function = flaw->kind->class == CLASS_FUNCTION;
+    for (size_t i = 0; is_bare_absence(flaw) && i < nth && i < RANKS && first == nth; i++)
+        if (is_bare_absence(&record->flaws[i]) &&
+            (record->flaws[i].kind->class == CLASS_FUNCTION) == function)
+            first = i;
+    return (first + (function ? 0 : 1000)) * RANKS + (nth - first < RANKS ? nth - first : RANKS - 1);
 }
 
 static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_t nth) {
@@ -287,9 +326,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     }
     struct plan_phrase *phrase =
         phrase_add(m, SLOT_FLAWS, arena_format(m->arena, "flaw %s", flaw->kind->rule.id), flaw->span);
-    // Function first, then in the order of the record.
-    phrase->rank = nth + (flaw->kind->class == CLASS_FUNCTION ? 0 : 1000);
-    if (told_by(m, &flaw->kind->beside, flaw)) phrase->rank += FLAWS_MOST; // behind what it adds to
+    phrase->rank = rank_of(m->record, flaw, nth);
+    if (told_by(m, &flaw->kind->beside, flaw)) phrase->rank += FLAWS_MOST * RANKS; // behind what it adds to
     phrase->must = must && !wider && !told_before(m, flaw);
     phrase->rollup = flaw->kind->rollup;
     struct fault f = {.m = m,
@@ -305,9 +343,9 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     const char *place = flaw->part ? flaw->part : flaw->where;
     if (flaw->part && flaw->where && !plain_noun(flaw->where) && flaw->kind->form == FAULT && !f.adjective)
         place = flaw->where;
-    if (place) f.at = say_place_title(m->arena, place);
+    if (place) f.at = say_place_title(m->arena, part_first(m->arena, place));
     if (f.at && !*f.at) f.at = NULL;
-    f.part = flaw->part ? flaw->part : plain_noun(flaw->where) ? flaw->where : NULL;
+    f.part = flaw->part ? part_first(m->arena, flaw->part) : plain_noun(flaw->where) ? flaw->where : NULL;
     if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
     if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw))
         f.some = say_number_title(m->arena, flaw->count);
@@ -354,7 +392,7 @@ void make_flaws(struct phrase_maker *m) {
     for (int i = 0; i < ROLLUP_COUNT; i++) {
         if (!beyond[i]) continue;
         struct plan_phrase *phrase = phrase_add(m, SLOT_FLAWS, "flaws", (struct note_span){0, 0});
-        phrase->rank = r->flaw_count + 1000;
+        phrase->rank = (r->flaw_count + 1000) * RANKS;
         phrase->must = true;
         phrase->rollup = (enum rollup)i;
         spelling_add(m, phrase, rollup_words((enum rollup)i), 0, 1);

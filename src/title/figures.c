@@ -93,6 +93,11 @@ static void make_sizes(struct phrase_maker *m) {
         bool bare = !needs_size_word(m->record->family, plain) || !strncmp(plain, "size", 4);
         struct plan_phrase *phrase = phrase_add(m, SLOT_SIZE, "attribute size", value->span);
         spelling_add(m, phrase, bare ? text.at : arena_format(m->arena, "size %s", text.at), tells, 1);
+        // "300 Pieces" would keep "Missing 2 Pieces" out, or the other way about.
+        const char *end = strstr(plain, " pieces");
+        if (end && !end[7] && plain[0] >= '1' && plain[0] <= '9')
+            spelling_add(m, phrase, arena_format(m->arena, "%.*s piece", (int)(end - plain), plain),
+                         tells - 1, 1);
     }
 }
 
@@ -156,6 +161,7 @@ static bool make_sides(struct phrase_maker *m) {
     buf_format(&text, " %s", sides[0]->figure.unit->title);
     struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, "measurements", sides[0]->span);
     spelling_add(m, phrase, text.at, m->tells[SLOT_MEASURE] + 3, 1);
+    if (phrase && phrase->count) phrase->spellings[0].turn = TURN_SIDES;
     return true;
 }
 
@@ -184,9 +190,11 @@ static void make_measures(struct phrase_maker *m) {
                          tells, 1);
         } else {
             if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
-            // A second bare figure would read as the first one's other side.
-            if (!word || nth == 1) spelling_add(m, phrase, figure, tells, 1);
+            // A second bare figure would read as the first one's other side, and one of a waist as anything.
+            if (!word || (nth == 1 && !body_measure(measure->dimension)))
+                spelling_add(m, phrase, figure, tells, 1);
         }
+        for (size_t k = 0; phrase && k < phrase->count; k++) phrase->spellings[k].turn = TURN_MEASURE;
     }
 }
 

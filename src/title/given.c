@@ -177,10 +177,13 @@ struct given_title title_given(struct arena *arena, const struct title_plan *pla
     const char *read = whole_words(arena, g.text, GIVEN_BYTES_MOST);
     g.at = what_fits(arena, read, options);
     g.cut = !text_same(g.at, g.text);
+    const char *chosen = turned_back(arena, plan, best, g.text);
+    bool own = chosen != g.text; // the drafted title, which fits
+    if (own) read = chosen;
     g.reading = given_read(arena, plan, read);
     // Not a copy of the same reading: what looks stems up in it may add to them.
     struct given_reading start, *counted = &g.reading;
-    if (!text_same(g.at, read)) {
+    if (!own && !text_same(g.at, read)) {
         start = given_read(arena, plan, g.at);
         counted = &start;
     }

@@ -48,7 +48,8 @@ static void add(struct phrase_maker *m, struct plan_phrase *phrase, const char *
         return;
     }
     if (!same_text(phrase, text))
-        phrase->spellings[phrase->count++] = (struct plan_spelling){text, tells, cost};
+        phrase->spellings[phrase->count++] =
+            (struct plan_spelling){.text = text, .tells = tells, .cost = cost};
 }
 
 // Without the thing itself there is no title at all, so a must is left to the choice, which says what is

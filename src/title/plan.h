@@ -7,11 +7,14 @@
 #include "item/record.h"
 #include "text/utf8.h"
 #include "title/problem.h"
+#include "title/turned.h"
 #include "title/vocabulary.h"
 
 struct plan_spelling {
     const char *text;
     int32_t tells, cost;
+    enum word_turn turn; // its other form, for a title that has its small word already
+    uint8_t lead;        // words of degree and number that stay in front of it
 };
 
 struct plan_phrase {

@@ -288,6 +288,15 @@ static const struct notes_case strays[] = {
     {"Right, miner's safety lamp, brass", "type lamp; !type right"},
     {"dictating machine wax cylinder type, oak lid", "!type wax cylinder"},
     {"paper mould, mahogany", "family crafts; !mold"},
+    {"Tooled leather tool roll", "technique tooled; material leather"},
+    {"Jug, drip glazed, brown", "finish drip glaze; color brown"},
+    {"Pine chest, painted up in matt cream paint", "color cream; material pine"},
+    {"Iron bench, repainted in gloss black", "color black"},
+    {"Oak board, painted in red letters", "!color red letters; type board"},
+    {"Board game called Harrow Lane by Quillby", "type board game; name Harrow Lane; brand Quillby"},
+    {"Card game called Silver Cove", "type card game; name Silver Cove; !brand Silver Cove"},
+    {"Vase. Marked Made in Japan.", "countryOfOrigin Japan"},
+    {"Vase, might be made in Japan", "!countryOfOrigin Japan"},
     {"sextant. Case is mahogany", "material mahogany@case; !material mahogany@Case"}};
 
 // Every fact of the record as a line of its own.
