@@ -47,6 +47,11 @@ static const char *the(struct maker *m, const char *part) {
     return strncmp(part, "one ", 4) ? arena_format(m->arena, "the %s", part) : part;
 }
 
+// "Most of the slats", but "the rest of" and "all the slats".
+static const char *share_link(const char *share) {
+    return !strcmp(share, "all") || !strcmp(share, "nearly all") || !strcmp(share, "almost all") ? "" : " of";
+}
+
 static void set_subject(struct maker *m) {
     static const char *const plain[] = {"it", "they", "there"};
     const char *part = m->flaw->part;
@@ -58,6 +63,12 @@ static void set_subject(struct maker *m) {
         const char *number = say_number(m->arena, count);
         if (count == 1 && say_is_plural(part)) number = "one of the"; // "cards foxed, one torn"
         c->subject = text(m, number, part);
+        return;
+    }
+    if (m->flaw->share) { // "most of the slats", "some have chips"
+        c->many = true;
+        c->subject = part ? arena_format(m->arena, "%s%s the %s", m->flaw->share, share_link(m->flaw->share), part)
+                          : m->flaw->share;
         return;
     }
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
@@ -122,7 +133,7 @@ static const char *noun_phrase(struct maker *m) {
 static void tell_fault(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
-    bool piece = says_some(flaw) || says_all(flaw);
+    bool piece = says_some(flaw) || says_all(flaw) || flaw->share;
     const char *before = wording_before(m->arena, flaw);
     if (before && !flaw->has_size && !fault_count(flaw)) {
         c->verb = VERB_IS;
@@ -131,7 +142,7 @@ static void tell_fault(struct maker *m) {
     }
     bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
                      !flaw->has_size && !flaw->several && !fault_count(flaw) &&
-                     (flaw->part || (piece && !flaw->where));
+                     (flaw->part || (piece && !flaw->where) || (flaw->share && !m->kind->mass));
     if (adjective) {
         c->verb = VERB_IS;
         c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
@@ -219,7 +230,10 @@ static void tell_absence(struct maker *m) {
     c->rest = with_degree(m, "missing");
     c->many = count > 1 || (!count && say_is_plural(part));
     c->missing = !count;
-    if (!count)
+    if (!count && flaw->share) {
+        c->many = true;
+        c->missing = false;
+    } else if (!count)
         c->subject = the(m, part);
     else if (flaw->of > 1 && flaw->of >= count)
         c->subject =
@@ -304,7 +318,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
         tell_state(&m);
     if (flaw->where) set_place(&m);
     // "One of the two" twice need not be the same one, and of "one handle" another fault may be of the other.
-    clause.alone = flaw->of_part || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||
+    clause.alone = flaw->of_part || flaw->share || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||
                    (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||
                    strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;

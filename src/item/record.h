@@ -47,6 +47,7 @@ struct item_flaw {
     bool several;        // the notes have it in the plural and give no number
     bool lone;           // they have it in the singular, where its kind is mostly told in the plural
     bool of_part;        // the number that they give, or "one", counts the part and not the damage
+    const char *share;   // "most", "some": how many of the pieces have it; NULL where the notes do not say so
     bool adjective_said; // they have the adjective of its kind as it stands
     bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "item/several.h"
+#include "item/told_share.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -140,6 +142,7 @@ static bool is_called_whole(const struct item_flaw *flaw, const char *text) {
 static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     char *text = arena_string(arena, around(arena, record, flaw));
     blank_place(text, flaw->where);
+    if (flaw->share) blank_place(text, flaw->share);
     if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
     if (is_called_heavy(text) || is_called_whole(flaw, text)) return false;
     // "Moth eaten", "rusted through" are no size.
@@ -227,7 +230,7 @@ static bool is_number(struct arena *arena, const char *word, size_t size, int nu
 // may stand between.
 static bool counts_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     enum { BEFORE = 50, BEHIND = 30, BETWEEN = 2 };
-    if (!flaw->part || flaw->of > 1 || flaw->kind->form != FAULT || flaw->count > 20) return false;
+    if (!flaw->part || flaw->of > 1 || flaw->kind->form == ABSENCE || flaw->count > 20) return false;
     int number = flaw->count ? flaw->count : 1;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
@@ -274,6 +277,23 @@ static void set_denied(struct arena *arena, const struct record *record, struct 
     if (telling && telling->noun && !is_like_one(record, telling)) clear->told = telling;
 }
 
+// "Rusted", "chipped": one word that is no noun.
+static bool is_participle(const char *said) {
+    size_t n = strlen(said);
+    return n > 4 && !strchr(said, ' ') && said[n - 1] == 'd' && said[n - 2] == 'e';
+}
+
+// "Most rusty" of one knife is a degree.
+static void set_share(struct arena *arena, const struct record *record, struct item_flaw *flaw,
+                      const char *said) {
+    struct item_flaw asked = *flaw;
+    const char *own = flaw->told->adjective_at[flaw->severity], *adjective = own ? own : flaw->told->adjective;
+    asked.adjective_said |= (adjective && has_words(said, adjective)) || is_participle(said);
+    bool several = flaw->part || record_is_several(arena, record) ||
+                   (record->type.value && say_is_plural(record->type.value));
+    flaw->share = several ? told_share(arena, record, &asked) : NULL;
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->clear_count; i++) set_denied(arena, record, &record->clear[i]);
     for (size_t i = 0; i < record->flaw_count; i++) {
@@ -290,6 +310,7 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->several = are_several(arena, flaw, telling, said);
         flaw->lone = is_lone(flaw, said);
         if (telling) flaw->told = telling;
+        set_share(arena, record, flaw, said);
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }

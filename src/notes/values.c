@@ -265,10 +265,37 @@ static bool is_holder(const struct note *note, size_t i, size_t n) {
     return false;
 }
 
+// "BREAD in brown letters": the color of what is written.
+static bool is_of_letters(const struct note *note, size_t i, size_t n) {
+    static const char *const words[] = {"letters",  "lettering", "writing", "script",  "print",   "ink",
+                                        "capitals", "caps",      "numbers", "figures", "numerals"};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_among(tokens, i + n, words, COUNT(words))) return false;
+    return (i > 0 && token_is(tokens, i - 1, "in")) || (i > 1 && token_is(tokens, i - 2, "in"));
+}
+
+// "Knob replaced with a cotton reel", "mended with a copper strip": the stuff of what it was mended with.
+static bool is_of_a_mend(const struct note *note, size_t i) {
+    enum { BACK = 4 };
+    static const char *const mends[] = {"replaced", "swapped", "repaired", "mended",  "fixed",   "patched",
+                                        "held",     "tied",    "wedged",   "propped", "plugged", "bodged",
+                                        "secured",  "changed", "taped",    "wired",   "bound",   "patched"};
+    static const char *const joints[] = {"on", "up", "together", "back", "shut", "over"};
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--) {
+        if (!ANY(tokens, k - 1, "with", "by")) continue;
+        size_t verb = k - 2;
+        if (verb && token_among(tokens, verb, joints, COUNT(joints))) verb--;
+        return token_among(tokens, verb, mends, COUNT(mends));
+    }
+    return false;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
+    if ((use == USE_COLOR && is_of_letters(note, i, n)) || is_of_a_mend(note, i)) return;
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
     if (part) {
