@@ -279,11 +279,18 @@ static bool is_degree(const char *where) {
     return false;
 }
 
+// "In the lock" where the notes say so, and not on it.
+static const char *own_link(struct maker *m, const char *place) {
+    if (!m->flaw->link || strncmp(place, "on ", 3) != 0) return place;
+    return arena_format(m->arena, "%s%s", m->flaw->link, place + 2);
+}
+
 // A state is not somewhere: its place belongs to the part ("The signature on the bottom is unread") or stands
 // aside.
 static void set_place(struct maker *m) {
     struct clause *c = m->clause;
-    const char *place = say_place(m->arena, m->flaw->where);
+    const char *place = own_link(m, say_place(m->arena, m->flaw->where));
+    if (m->flaw->with && strstr(m->flaw->with, m->flaw->where)) return; // "replaced with a nut on a wire"
     if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
     if (m->flaw->span.to && last && !strcmp(last + 1, m->flaw->where)) return; // "an open seam on the seam"
@@ -317,6 +324,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     else
         tell_state(&m);
     if (flaw->where) set_place(&m);
+    if (flaw->with) clause.rest = text(&m, clause.rest, flaw->with);
     // "One of the two" twice need not be the same one, and of "one handle" another fault may be of the other.
     clause.alone = flaw->of_part || flaw->share || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||
                    (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||

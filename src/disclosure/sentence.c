@@ -181,7 +181,8 @@ static const char *compose_there(struct teller *t, const struct clause *const *g
 
 static const char *compose_seen(struct teller *t, const struct clause *c) {
     const char *verb = c->maybe ? "may show" : c->many_rest ? "show" : "shows";
-    return arena_format(t->arena, "%s %s %s", c->rest, verb, c->place);
+    const char *place = !strncmp(c->place, "from ", 5) ? arena_format(t->arena, "on %s", c->place + 5) : c->place;
+    return arena_format(t->arena, "%s %s %s", c->rest, verb, place); // "gone from the corner"
 }
 
 static const char *compose(struct teller *t, const struct clause *const *group, size_t count,

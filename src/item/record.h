@@ -48,6 +48,8 @@ struct item_flaw {
     bool lone;           // they have it in the singular, where its kind is mostly told in the plural
     bool of_part;        // the number that they give, or "one", counts the part and not the damage
     const char *share;   // "most", "some": how many of the pieces have it; NULL where the notes do not say so
+    const char *with; // "with a copper strip": what the part was mended with
+    const char *link; // "in", "at": the notes' own word before the place
     bool adjective_said; // they have the adjective of its kind as it stands
     bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;

@@ -7,6 +7,7 @@
 
 #include "item/several.h"
 #include "item/told_share.h"
+#include "item/told_tail.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -311,6 +312,8 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->lone = is_lone(flaw, said);
         if (telling) flaw->told = telling;
         set_share(arena, record, flaw, said);
+        flaw->with = told_mended_with(arena, record, flaw);
+        flaw->link = told_link(arena, record, flaw);
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }

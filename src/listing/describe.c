@@ -30,8 +30,20 @@ static const char *plural_of(const struct describer *d, const char *noun) {
     return say_plural(d->arena, noun);
 }
 
+// "Item, possibly a sextant".
+static const char *hedged_type(const struct describer *d) {
+    const struct value *type = &d->record->type;
+    bool many = record_is_several(d->arena, d->record) || say_is_plural(type->value);
+    const char *noun = many ? say_plural(d->arena, type->value)
+                            : arena_format(d->arena, "%s %s", say_article(type->value), type->value);
+    return arena_format(d->arena, "%s, %s %s", many ? "items" : "item",
+                        type->sure == SURE_LIKELY ? "probably" : "possibly", noun);
+}
+
 static const char *type_words(const struct describer *d) {
     const struct value *type = &d->record->type;
+    if (type->value && type->sure != SURE_STATED && !claims_bar(d->listing->claims, type->value))
+        return hedged_type(d);
     const char *noun = type->value && may_say(d, type)
                            ? type->value
                            : arena_format(d->arena, "%s item", d->record->family->print);
@@ -93,7 +105,10 @@ static const char *with_parts(struct describer *d) {
         parts[count++] =
             plural ? phrase.at : arena_format(d->arena, "%s %s", say_article(phrase.at), phrase.at);
     }
-    return count ? arena_format(d->arena, " with %s", say_list(d->arena, parts, count, d->locale)) : "";
+    bool hedged = d->record->type.value && d->record->type.sure != SURE_STATED;
+    return count ? arena_format(d->arena, "%s with %s", hedged ? "," : "",
+                                say_list(d->arena, parts, count, d->locale))
+                 : "";
 }
 
 // With a small first letter where it is no name.

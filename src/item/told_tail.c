@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+// What the notes say right behind a fault or its place: what a part was replaced or mended with, and whether a
+// place is one in which or at which it is ("broken off in the lock", "split at the back").
+#include "item/told_tail.h"
+
+#include <string.h>
+
+#include "text/utf8.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { WORDS_MOST = 5, FAR = 60 };
+
+static bool is_one_of(const char *word, size_t size, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (strlen(words[i]) == size && !strncmp(word, words[i], size)) return true;
+    return false;
+}
+
+static bool is_plain(const char *word, size_t size) {
+    for (size_t i = 0; i < size; i++)
+        if (!(word[i] >= 'a' && word[i] <= 'z') && word[i] != '-' && word[i] != '\'') return false;
+    return size > 0;
+}
+
+// Only stuff and fittings, in small letters: no name of a person may come along.
+static const char *stuff_behind(struct arena *arena, const char *text) {
+    static const char *const opens[] = {"a", "an", "some", "two", "three", "four", "one", "new", "modern", "plain", "old"};
+    static const char *const ends[] = {"and",  "but",  "which", "that", "so",   "when", "after",  "by",   "from",
+                                       "at",   "in",   "on",    "to",   "haha", "lol",  "i",      "my",   "his",
+                                       "if",   "as",   "then",  "not",  "no",   "or",   "before", "with", "for",
+                                       "is",   "was",  "it",    "they", "he",   "she",  "we",     "someone", "years", "because", "like"};
+    const char *at = text;
+    size_t words = 0;
+    while (words < WORDS_MOST && *at) {
+        size_t size = strcspn(at, " ,.;:!?()\n");
+        if (!words && !is_one_of(at, size, opens, COUNT(opens))) return NULL;
+        bool fixed = words && (!strncmp(at, "on a ", 5) || !strncmp(at, "and a ", 6)); // "a nut on a wire"
+        if (!fixed && (is_one_of(at, size, ends, COUNT(ends)) || !is_plain(at, size))) break;
+        at += size;
+        words++;
+        if (*at != ' ') break;
+        at++;
+    }
+    while (at > text && at[-1] == ' ') at--;
+    return words > 1 ? arena_copy(arena, text, (size_t)(at - text)) : NULL;
+}
+
+const char *told_mended_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    if (flaw->kind->class != CLASS_REPAIR || flaw->span.to < 4) return NULL;
+    const char *at = record->notes + flaw->span.to;
+    if (!strncmp(at - 4, "with", 4) && *at == ' ')
+        at++;
+    else if (!strncmp(at, " with ", 6))
+        at += 6;
+    else
+        return NULL;
+    const char *stuff = stuff_behind(arena, at);
+    return stuff ? arena_format(arena, "with %s", stuff) : NULL;
+}
+
+// Of a place that is no more than a noun; others bring their own word.
+const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    static const char *const links[] = {"in", "at"};
+    if (!flaw->where) return NULL;
+    size_t from = flaw->span.from, all = strlen(record->notes);
+    size_t to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, to - from));
+    const char *where = utf8_fold(arena, flaw->where);
+    for (size_t i = 0; i < COUNT(links); i++) {
+        const char *at = strstr(text, arena_format(arena, " %s the %s", links[i], where));
+        if (at && !strpbrk(arena_copy(arena, text, (size_t)(at - text)), ".;!?")) return links[i];
+    }
+    return NULL;
+}

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// What the notes say behind a fault.
+#ifndef ITEM_TOLD_TAIL_H
+#define ITEM_TOLD_TAIL_H
+
+#include "item/record.h"
+
+// "With a copper strip" of a mend; NULL where the notes do not say it.
+const char *told_mended_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
+
+// "In" or "at" where the notes have it before the place; NULL where they have neither.
+const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
+
+#endif
