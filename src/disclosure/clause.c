@@ -130,6 +130,16 @@ static const char *noun_phrase(struct maker *m) {
     return text(m, text(m, count ? "one" : say_article(phrase), phrase), size);
 }
 
+// "Tongs, a bit stiff": they are stiff, and no part of them was named.
+static bool is_of_all(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    const char *noun = m->kind->noun;
+    size_t n = strlen(noun);
+    bool of_part = n > 5 && !strcmp(noun + n - 5, " part") && m->kind->adjective_own;
+    return of_part && !flaw->part && !flaw->where && !flaw->count && !flaw->of && !flaw->has_size &&
+           !flaw->several && flaw->span.to && m->address != ADDRESS_THERE && wording_adjective(flaw);
+}
+
 static void tell_fault(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
@@ -143,6 +153,7 @@ static void tell_fault(struct maker *m) {
     bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
                      !flaw->has_size && !flaw->several && !fault_count(flaw) &&
                      (flaw->part || (piece && !flaw->where) || (flaw->share && !m->kind->mass));
+    adjective |= is_of_all(m);
     if (adjective) {
         c->verb = VERB_IS;
         c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));

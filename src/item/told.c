@@ -201,13 +201,20 @@ static bool is_lone(const struct item_flaw *flaw, const char *said) {
 
 // "One lid missing" of three pans: not the only one there was.
 static bool is_single(const struct record *record, const struct item_flaw *flaw, const char *said) {
-    static const char *const ones[] = {"one ", "1 ", "a single "};
+    enum { BETWEEN = 3 };
+    static const char *const ones[] = {"one ", "1 ", "a single ", "another "};
     if (flaw->count || flaw->kind->form != ABSENCE) return false;
     for (size_t i = 0; i < sizeof ones / sizeof *ones; i++) {
         size_t n = strlen(ones[i]), from = flaw->span.from;
         if (!strncmp(said, ones[i], n)) return true;
-        bool before = from >= n && !strncmp(record->notes + from - n, ones[i], n);
-        if (before && (from == n || record->notes[from - n - 1] == ' ')) return true;
+        const char *notes = record->notes;
+        for (size_t words = 0; from > 1 && words < BETWEEN; words++) { // "one jaw plate screw missing"
+            bool before = from >= n && !strncmp(notes + from - n, ones[i], n);
+            if (before && (from == n || notes[from - n - 1] == ' ')) return true;
+            if (notes[from - 1] != ' ' || !is_letter(notes[from - 2])) break;
+            from--;
+            while (from > 0 && is_letter(notes[from - 1])) from--;
+        }
     }
     return false;
 }
@@ -246,7 +253,8 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
         const char *word = at;
         size_t size;
         for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
-            if (is_number(arena, word, size, number)) return true;
+            if (is_number(arena, word, size, number) || (number == 1 && size == 7 && !strncmp(word, "another", 7)))
+                return true;
     }
     return false;
 }

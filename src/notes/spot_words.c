@@ -141,7 +141,7 @@ void spot_mark(struct fault_reader *r) {
 // Words that lists of parts and places have, and that are no part which could have a fault.
 bool spot_is_no_part(const char *part) {
     static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
-                                        "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
+                                        "spots", "eraser", "bits",  "ring",  "rings",    "tape",
                                         "over",  "words",  "death", "touch", "weave", "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (!strcmp(part, words[i])) return true;

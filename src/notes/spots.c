@@ -309,7 +309,8 @@ static bool take_same(const struct fault_reader *r, const struct fault_hit *hit,
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = any_spot_of(r, hit);
-    if (spot.part_to == spot.part_from && spot.where_to == spot.where_from && !take_same(r, hit, &spot))
+    bool placed = spot.where_to > spot.where_from; // "iron pitted near the edge"
+    if (spot.part_to == spot.part_from && (placed ? spot.where_from >= hit->to : !take_same(r, hit, &spot)))
         spot_take_subject(r, hit, &spot);
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
@@ -366,6 +367,13 @@ static bool is_of_next(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "Inside has three tills, one runner broken": the runner, which no list of parts has.
+static bool has_own_subject(const struct fault_reader *r, const struct fault_hit *hit) {
+    struct spot own = {0};
+    spot_take_subject(r, hit, &own);
+    return own.part_to > own.part_from;
+}
+
 // The part that its own words name, or those before or behind it.
 static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
@@ -409,7 +417,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         spot->part_from = from;
         spot->part_to = to;
     } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||
-               subject_of_sentence(r, hit->from, &from, &to)) {
+               (!has_own_subject(r, hit) && subject_of_sentence(r, hit->from, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (spot_counted(r, hit->from, &from, &to)) {
