@@ -293,7 +293,8 @@ static bool is_degree(const char *where) {
 // "In the lock" where the notes say so, and not on it.
 static const char *own_link(struct maker *m, const char *place) {
     if (!m->flaw->link || strncmp(place, "on ", 3) != 0) return place;
-    return arena_format(m->arena, "%s%s", m->flaw->link, place + 2);
+    size_t n = !strncmp(place, "on the ", 7) ? 7 : 3;
+    return arena_format(m->arena, "%s %s", m->flaw->link, place + n);
 }
 
 // A state is not somewhere: its place belongs to the part ("The signature on the bottom is unread") or stands
@@ -315,6 +316,8 @@ static void set_place(struct maker *m) {
         c->place = place;
     else if (m->flaw->part && m->flaw->span.to && m->kind->class == CLASS_FUNCTION)
         c->place = place; // "the spout is leaking at the base"
+    else if (m->flaw->link)
+        c->place = place;
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
     else

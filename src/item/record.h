@@ -49,7 +49,7 @@ struct item_flaw {
     bool of_part;        // the number that they give, or "one", counts the part and not the damage
     const char *share;   // "most", "some": how many of the pieces have it; NULL where the notes do not say so
     const char *with; // "with a copper strip": what the part was mended with
-    const char *link; // "in", "at": the notes' own word before the place
+    const char *link; // "in the", "on a": the notes' own words before the place
     bool adjective_said; // they have the adjective of its kind as it stands
     bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;

@@ -59,16 +59,20 @@ const char *told_mended_with(struct arena *arena, const struct record *record, c
     return stuff ? arena_format(arena, "with %s", stuff) : NULL;
 }
 
-// Of a place that is no more than a noun; others bring their own word.
+// Of a place that is no more than a noun; others bring their own word. A state takes any: "not tested on a
+// line", "converted into a lamp".
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    static const char *const links[] = {"in", "at"};
+    static const char *const links[] = {"in the", "at the", "on a",   "into a", "into the", "in a",
+                                        "with a", "at a",   "on the", "from the", "with the", "under the"};
+    enum { OF_A_FAULT = 2 };
     if (!flaw->where) return NULL;
     size_t from = flaw->span.from, all = strlen(record->notes);
     size_t to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, to - from));
     const char *where = utf8_fold(arena, flaw->where);
-    for (size_t i = 0; i < COUNT(links); i++) {
-        const char *at = strstr(text, arena_format(arena, " %s the %s", links[i], where));
+    size_t count = flaw->kind->form == STATE ? COUNT(links) : OF_A_FAULT;
+    for (size_t i = 0; i < count; i++) {
+        const char *at = strstr(text, arena_format(arena, " %s %s", links[i], where));
         if (at && !strpbrk(arena_copy(arena, text, (size_t)(at - text)), ".;!?")) return links[i];
     }
     return NULL;

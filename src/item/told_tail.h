@@ -8,7 +8,7 @@
 // "With a copper strip" of a mend; NULL where the notes do not say it.
 const char *told_mended_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
-// "In" or "at" where the notes have it before the place; NULL where they have neither.
+// "In the", "at the" where the notes have it before the place, of a state "into a" and the like too; else NULL.
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
 #endif

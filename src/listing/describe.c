@@ -210,6 +210,21 @@ static void tell_measures(struct describer *d) {
     if (size && may_say(d, size)) line(d, arena_format(d->arena, "Size: %s.", size->value));
 }
 
+// "Possibly mahogany": a guess is told as one, and no title holds it.
+static void tell_guesses(struct describer *d) {
+    static const char *const names[] = {"material", "color", "age", "finish", "technique"};
+    const char *items[6];
+    size_t count = 0;
+    for (size_t i = 0; i < d->record->attribute_count && count < 6; i++) {
+        const struct value *value = &d->record->attributes[i];
+        bool known = false;
+        for (size_t k = 0; k < sizeof names / sizeof *names; k++) known |= !strcmp(value->name, names[k]);
+        if (!known || value->sure == SURE_STATED || claims_bar(d->listing->claims, value->value)) continue;
+        items[count++] = value->of ? arena_format(d->arena, "%s (%s)", value->value, value->of) : value->value;
+    }
+    if (count) line(d, arena_format(d->arena, "Possibly %s.", say_list(d->arena, items, count, d->locale)));
+}
+
 static void tell_included(struct describer *d) {
     const char *items[12];
     size_t count = 0;
@@ -296,6 +311,7 @@ const char *listing_describe(struct arena *arena, const struct drafter *drafter,
     tell_marks(&d);
     tell_measures(&d);
     tell_years(&d);
+    tell_guesses(&d);
     tell_included(&d);
     tell_fits(&d);
     if (*listing->disclosure.text) {

@@ -369,6 +369,13 @@ static size_t bare_sides(const struct tokens *tokens, size_t i) {
                : 0;
 }
 
+// "Glued", "stuck", "put": what is so back is where it was.
+static bool is_put(const char *word) {
+    size_t n = strlen(word);
+    return !strcmp(word, "stuck") || !strcmp(word, "put") || !strcmp(word, "sewn") ||
+           (n > 4 && !strcmp(word + n - 2, "ed"));
+}
+
 // "Brown stain top left": a corner without its preposition.
 static size_t bare_place(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
@@ -380,6 +387,8 @@ static size_t bare_place(const struct fault_reader *r, size_t i) {
     bool side = to > i;
     if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
         return 0; // "no smell left"
+    if (to == i + 1 && token_is(tokens, i, "back") && i > 0 && is_put(tokens->at[i - 1].fold))
+        return 0; // "been off and glued back"
     while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
     bool two =
