@@ -98,14 +98,30 @@ static bool is_called_light(const char *text) {
 
 static bool is_called_heavy(const char *text) {
     static const char *const words[] = {
-        "bad",      "badly",  "heavy",      "heavily",   "severe",   "severely", "large",      "big",
-        "huge",     "deep",   "deeply",     "major",     "serious",  "strong",   "strongly",   "terrible",
-        "terribly", "very",   "really",     "proper",    "properly", "awful",    "nasty",      "massive",
-        "lots",     "lot of", "thick",      "loads",     "so",       "that",     "completely", "totally",
-        "entirely", "quite",  "much",       "extensive", "great",    "horrible", "horrid",     "shocking",
-        "dreadful", "whole",  "nearly all", "mostly",    "most",     "all over", "covered",    "solid",
-        "half",     "too",    "wide",       "well"};
+        "bad",      "badly",   "heavy",  "heavily",  "severe",     "severely", "large",    "big",
+        "huge",     "deep",    "deeply", "major",    "serious",    "strong",   "strongly", "terrible",
+        "terribly", "very",    "really", "proper",   "properly",   "awful",    "nasty",    "massive",
+        "lots",     "lot of",  "thick",  "loads",    "completely", "totally",  "entirely", "extensive",
+        "horrible", "horrid",  "shocking", "dreadful", "nearly all", "all over", "covered",  "solid"};
     return has_one(text, words, COUNT(words));
+}
+
+// Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
+static bool is_called_much(const char *text) {
+    static const char *const words[] = {"so",     "that", "quite", "much", "great", "whole", "mostly", "most",
+                                        "half", "too",   "wide", "well"};
+    return has_one(text, words, COUNT(words));
+}
+
+// What stands between the commas around what was said.
+static const char *beside(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    const char *text = around(arena, record, flaw);
+    size_t end = strcspn(text, ",");
+    const char *said =
+        utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
+    const char *at = strstr(text, said);
+    if (at) end = (size_t)(at - text) + strlen(said) + strcspn(at + strlen(said), ",");
+    return arena_copy(arena, text, end);
 }
 
 // What came of it is as good as a word of degree: nobody would call "eaten through" slight.
@@ -145,7 +161,10 @@ static bool is_uncalled(struct arena *arena, const struct record *record, const 
     blank_place(text, flaw->where);
     if (flaw->share) blank_place(text, flaw->share);
     if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
-    if (is_called_heavy(text) || is_called_whole(flaw, text)) return false;
+    char *near = arena_string(arena, beside(arena, record, flaw));
+    blank_place(near, flaw->where);
+    if (flaw->share) blank_place(near, flaw->share);
+    if (is_called_heavy(text) || is_called_much(near) || is_called_whole(flaw, text)) return false;
     // "Moth eaten", "rusted through" are no size.
     return is_shown(flaw) || flaw->kind->degree == DEGREE_SIZE || !is_called_ruined(text);
 }

@@ -31,10 +31,17 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
                                        "if",   "as",   "then",  "not",  "no",   "or",   "before", "with", "for",
                                        "is",   "was",  "it",    "they", "he",   "she",  "we",     "someone", "years", "because", "like"};
     const char *at = text;
+    static const char *const stuffs[] = {"tape",  "wire",   "string", "twine",      "glue",       "rope",   "cord",
+                                         "leather", "solder", "putty",  "filler",     "resin",      "cloth",  "canvas",
+                                         "pine",  "brass",  "copper", "tin",        "fiberglass", "fibreglass", "epoxy",
+                                         "steel", "plywood", "ply",    "cardboard", "plastic",    "oak",    "duct", "gaffer", "electrical", "insulating", "araldite", "cork", "rubber", "felt", "staples", "screws", "nails", "bolts"};
     size_t words = 0;
+    bool mass = false;
     while (words < WORDS_MOST && *at) {
         size_t size = strcspn(at, " ,.;:!?()\n");
-        if (!words && !is_one_of(at, size, opens, COUNT(opens))) return NULL;
+        bool stuff = !words && is_one_of(at, size, stuffs, COUNT(stuffs));
+        if (!words && !stuff && !is_one_of(at, size, opens, COUNT(opens))) return NULL;
+        mass |= stuff;
         bool fixed = words && (!strncmp(at, "on a ", 5) || !strncmp(at, "and a ", 6)); // "a nut on a wire"
         if (!fixed && (is_one_of(at, size, ends, COUNT(ends)) || !is_plain(at, size))) break;
         at += size;
@@ -43,7 +50,7 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
         at++;
     }
     while (at > text && at[-1] == ' ') at--;
-    return words > 1 ? arena_copy(arena, text, (size_t)(at - text)) : NULL;
+    return words > (mass ? 0 : 1) ? arena_copy(arena, text, (size_t)(at - text)) : NULL;
 }
 
 const char *told_mended_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {

@@ -222,7 +222,9 @@ static void tell_guesses(struct describer *d) {
         if (!known || value->sure == SURE_STATED || claims_bar(d->listing->claims, value->value)) continue;
         items[count++] = value->of ? arena_format(d->arena, "%s (%s)", value->value, value->of) : value->value;
     }
-    if (count) line(d, arena_format(d->arena, "Possibly %s.", say_list(d->arena, items, count, d->locale)));
+    struct buf all = buf_start(d->arena);
+    for (size_t i = 0; i < count; i++) buf_format(&all, "%s%s", i ? " or " : "", items[i]);
+    if (count) line(d, arena_format(d->arena, "Possibly %s.", all.at));
 }
 
 static void tell_included(struct describer *d) {

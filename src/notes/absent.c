@@ -110,6 +110,13 @@ static bool is_stuff(const struct note *note, size_t from, size_t to) {
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
+    if (to == from + 1 && from > cue_from && cue_from > 0 && token_is(&note->tokens, from, "rest") &&
+        token_is(&note->tokens, from - 1, "the")) { // "one pane missing the rest original"
+        from = cue_from - 1;
+        to = cue_from;
+        cue_to = cue_from + 1;
+        if (note->tokens.at[from].kind != TOKEN_WORD) return NULL;
+    }
     if (to == from + 1 && cue_from >= to && degrees_number(&note->tokens, from) > 0 &&
         note->tokens.at[from].kind == TOKEN_WORD)
         return tell_number(r, from, from, cue_to);

@@ -515,6 +515,14 @@ static void read_marked_materials(struct note *note) {
 }
 
 // "Speckled grey plate", "blue enamel chipped": a word of a fault that here is a look or a material.
+static bool has_material(const struct note *note) {
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        const struct value *value = &note->record->attributes[i];
+        if (!value->of && !strcmp(value->name, "material")) return true;
+    }
+    return false;
+}
+
 static bool is_made_so(const struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     static const uint32_t looks = (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_TECHNIQUE);
     const char *of;
@@ -524,6 +532,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
         return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
+        if (n == 1 && note->tokens.at[i].starts && has_material(note)) return false; // "Pewter tankard. Glass cracked"
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);
         return size > 3 && !strcmp(word + size - 2, "ed");
