@@ -304,6 +304,7 @@ static void set_place(struct maker *m) {
     const char *place = own_link(m, say_place(m->arena, m->flaw->where));
     if (m->flaw->with && strstr(m->flaw->with, m->flaw->where)) return; // "replaced with a nut on a wire"
     if (!strncmp(m->flaw->where, "by ", 3)) return;                     // who did it
+    if (m->kind->form == STATE && c->rest && strstr(c->rest, m->flaw->where)) return; // "out of focus"
     if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
     if (m->flaw->span.to && last && !strcmp(last + 1, m->flaw->where)) return; // "an open seam on the seam"

@@ -295,11 +295,28 @@ static bool is_of_a_mend(const struct note *note, size_t i) {
     return false;
 }
 
+static bool has_material(const struct note *note) {
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        const struct value *value = &note->record->attributes[i];
+        if (!value->of && !strcmp(value->name, "material")) return true;
+    }
+    return false;
+}
+
+// "Pewter tankard. Glass cracked", "mahogany. Thread worn": what is so is a part, for the stuff of the thing was
+// told before.
+static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    bool opens = tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE);
+    return opens && i + n < tokens->count && note->fault_word[i + n] && has_material(note);
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
     if ((use == USE_COLOR && is_of_letters(note, i, n)) || is_of_a_mend(note, i)) return;
+    if (use == USE_MATERIAL && is_faulty_part(note, i, n)) return;
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
     if (part) {
@@ -515,14 +532,6 @@ static void read_marked_materials(struct note *note) {
 }
 
 // "Speckled grey plate", "blue enamel chipped": a word of a fault that here is a look or a material.
-static bool has_material(const struct note *note) {
-    for (size_t i = 0; i < note->record->attribute_count; i++) {
-        const struct value *value = &note->record->attributes[i];
-        if (!value->of && !strcmp(value->name, "material")) return true;
-    }
-    return false;
-}
-
 static bool is_made_so(const struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     static const uint32_t looks = (1u << USE_PATTERN) | (1u << USE_FINISH) | (1u << USE_TECHNIQUE);
     const char *of;
@@ -532,7 +541,6 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
         return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
-        if (n == 1 && note->tokens.at[i].starts && has_material(note)) return false; // "Pewter tankard. Glass cracked"
         const char *word = note->tokens.at[i + n].fold;
         size_t size = strlen(word);
         return size > 3 && !strcmp(word + size - 2, "ed");
