@@ -3,6 +3,7 @@
 // the fault or before it.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -121,9 +122,26 @@ static bool opens_statement(const struct fault_reader *r, size_t i) {
 
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
+// "Faded from standing in the window", "rocks on a flat stove": where it stood, and no place on it.
+static bool is_of_the_room(const struct tokens *tokens, size_t i) {
+    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove", "hob",  "floor", "garage",
+                                        "shed",   "loft",       "attic", "barn",     "table", "rain", "bench", "worktop",
+                                        "ground", "surface",    "cellar", "greenhouse", "light", "weather", "counter"};
+    static const char *const verbs[] = {"standing", "stood", "stands", "sat",     "sits",   "sitting", "kept",  "left",
+                                        "hung",     "hanging", "stored", "been",  "wobbles", "wobbly", "rocks", "rocky",
+                                        "lived",    "rock",    "wobble"};
+    static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
+    if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs))) return false;
+    size_t at = i + 1;
+    if (ANY(tokens, at, "the", "a", "my", "our", "his", "her")) at++;
+    if (token_among(tokens, at, flats, COUNT(flats))) at++;
+    return token_among(tokens, at, rooms, COUNT(rooms));
+}
+
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count) return 0;
+    if (is_of_the_room(tokens, i)) return 0;
     size_t clause = place_clause(tokens, i);
     if (clause) {
         *from = i;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/value_of_other.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
 #include "notes/idioms.h"
@@ -269,54 +270,11 @@ static bool is_holder(const struct note *note, size_t i, size_t n) {
     return false;
 }
 
-// "BREAD in brown letters": the color of what is written.
-static bool is_of_letters(const struct note *note, size_t i, size_t n) {
-    static const char *const words[] = {"letters",  "lettering", "writing", "script",  "print",   "ink",
-                                        "capitals", "caps",      "numbers", "figures", "numerals"};
-    const struct tokens *tokens = &note->tokens;
-    if (!token_among(tokens, i + n, words, COUNT(words))) return false;
-    return (i > 0 && token_is(tokens, i - 1, "in")) || (i > 1 && token_is(tokens, i - 2, "in"));
-}
-
-// "Knob replaced with a cotton reel", "mended with a copper strip": the stuff of what it was mended with.
-static bool is_of_a_mend(const struct note *note, size_t i) {
-    enum { BACK = 4 };
-    static const char *const mends[] = {"replaced", "swapped", "repaired", "mended",  "fixed",   "patched",
-                                        "held",     "tied",    "wedged",   "propped", "plugged", "bodged",
-                                        "secured",  "changed", "taped",    "wired",   "bound",   "patched"};
-    static const char *const joints[] = {"on", "up", "together", "back", "shut", "over"};
-    const struct tokens *tokens = &note->tokens;
-    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--) {
-        if (!ANY(tokens, k - 1, "with", "by")) continue;
-        size_t verb = k - 2;
-        if (verb && token_among(tokens, verb, joints, COUNT(joints))) verb--;
-        return token_among(tokens, verb, mends, COUNT(mends));
-    }
-    return false;
-}
-
-static bool has_material(const struct note *note) {
-    for (size_t i = 0; i < note->record->attribute_count; i++) {
-        const struct value *value = &note->record->attributes[i];
-        if (!value->of && !strcmp(value->name, "material")) return true;
-    }
-    return false;
-}
-
-// "Pewter tankard. Glass cracked", "mahogany. Thread worn": what is so is a part, for the stuff of the thing was
-// told before.
-static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
-    const struct tokens *tokens = &note->tokens;
-    bool opens = tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE);
-    return opens && i + n < tokens->count && note->fault_word[i + n] && has_material(note);
-}
-
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
-    if ((use == USE_COLOR && is_of_letters(note, i, n)) || is_of_a_mend(note, i)) return;
-    if (use == USE_MATERIAL && is_faulty_part(note, i, n)) return;
+    if (value_is_of_other(note, i, n, use)) return;
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
     if (part) {
@@ -352,6 +310,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
+    if (of && value_is_elsewhere(note, i, of)) return;
     enum sure sure = sure_of(note, i, i + n);
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
     static const char *const looks[] = {"colored", "coloured"};
