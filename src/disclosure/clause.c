@@ -16,6 +16,7 @@ struct maker {
     enum address address;
     enum locale locale;
     struct clause *clause;
+    bool placed; // its place is told already
 };
 
 static const char *text(struct maker *m, const char *a, const char *b) {
@@ -182,6 +183,23 @@ static void put_agreed(struct maker *m, struct buf *out, const char *name, size_
         buf_text(out, many ? "were" : "was");
 }
 
+// "Two of the drawers": what has it, where the notes count it. False where it is told as a noun of its own.
+static bool set_counted(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    struct clause *c = m->clause;
+    bool places = flaw->where && say_is_plural(flaw->where) && !strchr(flaw->where, ' ');
+    if (!flaw->part && !places && m->kind->noun) {
+        c->verb = VERB_HAS;
+        c->rest = noun_phrase(m);
+        return false;
+    }
+    const char *of = flaw->part ? say_plural(m->arena, flaw->part) : places ? flaw->where : "pieces";
+    m->placed = places && !flaw->part; // "one of the handles is a replacement"
+    c->subject = arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count), of);
+    c->many = flaw->count > 1;
+    return true;
+}
+
 // The predicate's first word is its verb in braces; agreement may be needed further on too.
 static void tell_state(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
@@ -191,18 +209,8 @@ static void tell_state(struct maker *m) {
         c->subject =
             flaw->count ? arena_format(m->arena, "%s of them", say_number(m->arena, flaw->count)) : "they";
         c->many = flaw->count != 1;
-    } else if (flaw->count && !says_some(flaw) && !says_all(flaw)) {
-        if (!flaw->part && m->kind->noun) {
-            c->verb = VERB_HAS;
-            c->rest = noun_phrase(m);
-            return;
-        }
-        c->subject = flaw->part
-                         ? arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count),
-                                        say_plural(m->arena, flaw->part))
-                         : arena_format(m->arena, "%s of the pieces", say_number(m->arena, flaw->count));
-        c->many = flaw->count > 1;
-    }
+    } else if (flaw->count && !says_some(flaw) && !says_all(flaw) && !flaw->of_part && !set_counted(m))
+        return;
     c->verb = !strncmp(says, "{is}", 4) ? VERB_IS : !strncmp(says, "{was}", 5) ? VERB_WAS : VERB_HAS;
     struct buf out = buf_start(m->arena);
     for (const char *at = strchr(says, '}') + 1; *at; at++) {
@@ -331,7 +339,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     struct clause clause = {
         .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
     flaw = wording_shown(arena, flaw);
-    struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause};
+    struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause, false};
     set_subject(&m);
     if (flaw->kind->form == FAULT)
         tell_fault(&m);
@@ -339,7 +347,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
         tell_absence(&m);
     else
         tell_state(&m);
-    if (flaw->where) set_place(&m);
+    if (flaw->where && !m.placed) set_place(&m);
     if (flaw->with) clause.rest = text(&m, clause.rest, flaw->with);
     // "One of the two" twice need not be the same one, and of "one handle" another fault may be of the other.
     clause.alone = flaw->of_part || flaw->share || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||

@@ -63,7 +63,7 @@ static const char *part_before(const struct item_clear *clear) {
 }
 
 static const char *place_of(struct arena *arena, const struct item_clear *clear) {
-    return clear->where ? arena_format(arena, " %s", say_place(arena, clear->where)) : "";
+    return clear->where && strcmp(clear->where, "all over") != 0 ? arena_format(arena, " %s", say_place(arena, clear->where)) : "";
 }
 
 // Looked for all over, and found at one place: then it is of others that none were seen.

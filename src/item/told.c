@@ -228,7 +228,8 @@ static bool is_single(const struct record *record, const struct item_flaw *flaw,
         if (!strncmp(said, ones[i], n)) return true;
         const char *notes = record->notes;
         for (size_t words = 0; from > 1 && words < BETWEEN; words++) { // "one jaw plate screw missing"
-            bool before = from >= n && !strncmp(notes + from - n, ones[i], n);
+            bool before = from >= n && !strncmp(notes + from - n + 1, ones[i] + 1, n - 1) &&
+                          (notes[from - n] | 0x20) == (ones[i][0] | 0x20);
             if (before && (from == n || notes[from - n - 1] == ' ')) return true;
             if (notes[from - 1] != ' ' || !is_letter(notes[from - 2])) break;
             from--;
@@ -256,7 +257,7 @@ static bool is_number(struct arena *arena, const char *word, size_t size, int nu
 // "Two buttons stick", "one pane cracked", "one brass knob is bent": it is the buttons that are two. One word
 // may stand between.
 static bool counts_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    enum { BEFORE = 50, BEHIND = 30, BETWEEN = 2 };
+    enum { BEFORE = 50, BEHIND = 30, BETWEEN = 3 };
     if (!flaw->part || flaw->of > 1 || flaw->kind->form == ABSENCE || flaw->count > 20) return false;
     int number = flaw->count ? flaw->count : 1;
     size_t said;
@@ -339,7 +340,7 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->lone = is_lone(flaw, said);
         if (telling) flaw->told = telling;
         set_share(arena, record, flaw, said);
-        flaw->with = told_mended_with(arena, record, flaw);
+        flaw->with = told_with(arena, record, flaw);
         flaw->link = told_link(arena, record, flaw);
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }

@@ -53,8 +53,30 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
     return words > (mass ? 0 : 1) ? arena_copy(arena, text, (size_t)(at - text)) : NULL;
 }
 
-const char *told_mended_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    if (flaw->kind->class != CLASS_REPAIR || flaw->span.to < 4) return NULL;
+// "Corner off, have the piece": what broke off comes with it.
+static const char *piece_kept(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    static const char *const kept[] = {
+        "have the piece", "have the bit",   "got the piece",     "got the bit",       "have got the piece", "piece is with",
+        "bit is with",    "bit's with",     "piece's with",      "bit is included",   "piece is included",  "piece included",
+        "piece is there", "bit is there",   "kept the piece",    "kept the bit",      "piece kept",         "bit is in",
+        "piece is in",    "pieces are in",  "have the pieces",   "got the pieces",    "bit is here",        "piece is here",
+        "still have it",  "still got it",   "piece is in",       "have the broken",   "got the broken",     "bits are with"};
+    if (flaw->kind->class != CLASS_DAMAGE || flaw->kind->form != FAULT) return NULL;
+    static const char *const breaks[] = {"broken-part", "chip", "crack-through", "veneer-damage", "enamel-chip"};
+    bool can = false;
+    for (size_t i = 0; i < COUNT(breaks); i++) can |= !strcmp(flaw->kind->rule.id, breaks[i]);
+    if (!can) return NULL;
+    size_t all = strlen(record->notes), to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.to, to - flaw->span.to));
+    text = arena_copy(arena, text, strcspn(text, ".;!?"));
+    for (size_t i = 0; i < COUNT(kept); i++)
+        if (strstr(text, kept[i])) return "(the piece is with it)";
+    return NULL;
+}
+
+const char *told_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    if (flaw->kind->class != CLASS_REPAIR) return piece_kept(arena, record, flaw);
+    if (flaw->span.to < 4) return NULL;
     const char *at = record->notes + flaw->span.to;
     if (!strncmp(at - 4, "with", 4) && *at == ' ')
         at++;

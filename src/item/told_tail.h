@@ -5,8 +5,8 @@
 
 #include "item/record.h"
 
-// "With a copper strip" of a mend; NULL where the notes do not say it.
-const char *told_mended_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
+// "With a copper strip" of a mend, of a break that its piece is kept; NULL where the notes do not say it.
+const char *told_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
 // "In the", "at the" where the notes have it before the place, of a state "into a" and the like too; else NULL.
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw);

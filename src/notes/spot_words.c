@@ -5,6 +5,7 @@
 
 #include "text/order.h"
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/things.h"
 
@@ -29,7 +30,7 @@ static const char *const always[] = {
     "seams",     "seat",       "shade",     "shelf",     "shoulder", "side",    "sides",   "skiver",
     "sleeve",    "sleeves",    "socket",    "sole",      "soles",    "spine",   "spout",   "stem",
     "stone",     "stopper",    "strap",     "string",    "strings",  "stylus",  "surface", "switch",
-    "tail",      "tine",       "tines",     "tip",       "toe",      "toes",    "top",     "tray",
+    "tail",      "thread",    "threads",   "tine",       "tines",     "tip",       "toe",      "toes",    "top",     "tray",
     "trim",      "underneath", "underside", "waistband", "well",     "wheel",   "wheels",  "wing",
     "zip",       "zipper"};
 
@@ -79,6 +80,8 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "cut",      "blown",  "written", "woven",    "stitching", "colored",
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
                                         "tinted",   "sewed",  "built"};
+    if (i > 1 && ANY(tokens, i - 1, "a", "an") && ANY(tokens, i - 2, "as", "like"))
+        return true; // "stiff as a board"
     if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
         token_is(tokens, i - 2, "out"))
         return true; // "out of line"
