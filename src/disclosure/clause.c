@@ -88,8 +88,9 @@ static void set_subject(struct maker *m) {
 static const char *size_words(struct maker *m, bool mass) {
     if (!m->flaw->has_size) return "";
     const struct figure *size = &m->flaw->size;
-    const char *joint = size->about ? " about " : " ";
-    return arena_format(m->arena, "%s%s%s", mass ? "measuring" : "of", joint,
+    const char *joint = m->flaw->up_to ? (size->about ? " up to about " : " up to ") : size->about ? " about " : " ";
+    bool cut = m->kind->form == STATE && m->kind->class != CLASS_FUNCTION; // "trimmed by 2 in"
+    return arena_format(m->arena, "%s%s%s", cut ? "by" : mass ? "measuring" : "of", joint,
                         say_both(m->arena, size->value, size->unit, m->locale));
 }
 

@@ -101,15 +101,15 @@ static bool is_called_heavy(const char *text) {
         "bad",      "badly",   "heavy",  "heavily",  "severe",     "severely", "large",    "big",
         "huge",     "deep",    "deeply", "major",    "serious",    "strong",   "strongly", "terrible",
         "terribly", "very",    "really", "proper",   "properly",   "awful",    "nasty",    "massive",
-        "lots",     "lot of",  "thick",  "loads",    "completely", "totally",  "entirely", "extensive",
-        "horrible", "horrid",  "shocking", "dreadful", "nearly all", "all over", "covered",  "solid"};
+        "completely", "totally",  "entirely", "extensive", "horrible", "horrid",  "shocking", "dreadful",
+        "lots",     "lot of",  "thick",  "loads",    "nearly all", "solid"};
     return has_one(text, words, COUNT(words));
 }
 
 // Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
 static bool is_called_much(const char *text) {
-    static const char *const words[] = {"so",     "that", "quite", "much", "great", "whole", "mostly", "most",
-                                        "half", "too",   "wide", "well"};
+    static const char *const words[] = {"so",    "that", "quite", "much",   "great", "whole", "mostly", "most",
+                                        "half",  "too",  "wide",  "well",   "all over", "covered"};
     return has_one(text, words, COUNT(words));
 }
 
@@ -254,6 +254,14 @@ static bool is_number(struct arena *arena, const char *word, size_t size, int nu
            (strlen(figures) == size && !strncmp(word, figures, size));
 }
 
+// Whether the word that ends at `end` says what something is, and is no noun.
+static bool is_state(const char *end) {
+    static const char *const others[] = {"torn", "worn", "bent", "split", "stuck", "loose", "stiff", "gone", "missing"};
+    for (size_t i = 0; i < COUNT(others); i++)
+        if (!strncmp(end - strlen(others[i]), others[i], strlen(others[i]))) return true;
+    return !strncmp(end - 2, "ed", 2) || !strncmp(end - 2, "en", 2) || end[-1] == 'y';
+}
+
 // "Two buttons stick", "one pane cracked", "one brass knob is bent": it is the buttons that are two. One word
 // may stand between.
 static bool counts_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
@@ -262,8 +270,9 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     int number = flaw->count ? flaw->count : 1;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
-    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number))
-        return true; // "cards foxed, one torn"
+    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number) &&
+        is_state(record->notes + flaw->span.to))
+        return true; // "cards foxed, one torn", but "one nick"
     if ((number > 1) != say_is_plural(flaw->part)) return false;
     size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;
     size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
@@ -342,6 +351,7 @@ void told_set(struct arena *arena, struct record *record) {
         set_share(arena, record, flaw, said);
         flaw->with = told_with(arena, record, flaw);
         flaw->link = told_link(arena, record, flaw);
+        flaw->up_to = flaw->has_size && told_largest(arena, record, flaw);
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }

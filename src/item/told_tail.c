@@ -106,3 +106,13 @@ const char *told_link(struct arena *arena, const struct record *record, const st
     }
     return NULL;
 }
+
+bool told_largest(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    static const char *const words[] = {"biggest", "largest", "longest", "worst", "deepest", "widest"};
+    if (flaw->count < 2 && !flaw->several) return false;
+    size_t all = strlen(record->notes), to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.to, to - flaw->span.to));
+    for (size_t i = 0; i < COUNT(words); i++)
+        if (strstr(text, words[i])) return true;
+    return false;
+}

@@ -11,4 +11,7 @@ const char *told_with(struct arena *arena, const struct record *record, const st
 // "In the", "at the" where the notes have it before the place, of a state "into a" and the like too; else NULL.
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
+// Whether the size is that of the largest of several: "two chips, the biggest an inch long".
+bool told_largest(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
+
 #endif

@@ -116,7 +116,7 @@ static bool is_turned(const struct scope *s, size_t i) {
 // more; the mending itself is told.
 static const struct cue mends[] = {
     {"a new one in", 0},  {"been cleaned", 0},  {"been fixed", 0},    {"been mended", 0},
-    {"been repaired", 0}, {"been replaced", 0}, {"been washed", 0},   {"cleaned", 0},
+    {"been repaired", 0}, {"been replaced", 0}, {"been straightened", 0}, {"been washed", 0},   {"cleaned", 0},
     {"cured", 0},         {"darned", 0},        {"dealt with", 0},    {"eased", 0},
     {"filled", 0},        {"fine now", 0},      {"fitted a new", 0},  {"fixed", 0},
     {"free now", 0},      {"freed", 0},         {"glued", 0},         {"good now", 0},
@@ -126,7 +126,7 @@ static const struct cue mends[] = {
     {"okay now", 0},      {"patched", 0},       {"put a new", 0},     {"put right", 0},
     {"repaired", 0},      {"replaced", 0},      {"resewn", 0},        {"restitched", 0},
     {"seen to", 0},       {"sewed", 0},         {"sewn", 0},          {"soldered", 0},
-    {"sorted", 0},        {"stitched", 0},      {"tightened", 0},     {"washed it out", 0},
+    {"sorted", 0},        {"stitched", 0},      {"straightened", 0}, {"tightened", 0},     {"washed it out", 0},
     {"waxed", 0},         {"works now", 0},
 };
 

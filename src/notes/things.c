@@ -360,6 +360,18 @@ static const char *holder_of(const struct note *note, const struct noun_found *f
     return only ? tokens->at[at - 2].fold : NULL;
 }
 
+// "A Spirit stove": a word of what it is, with a capital, is no maker.
+static void drop_own_brand(struct record *record) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        const struct note_span *type = &record->type.span;
+        bool within = value->span.from >= type->from && value->span.to <= type->to && type->to > type->from;
+        if (strcmp(value->name, "brand") != 0 || !within) record->attributes[kept++] = *value;
+    }
+    record->attribute_count = kept;
+}
+
 static void set_type(struct note *note, const struct pick *pick) {
     const struct noun_found *found = &pick->best;
     struct record *record = note->record;
@@ -381,6 +393,7 @@ static void set_type(struct note *note, const struct pick *pick) {
                                   : "word book");
         set_others(note, found);
     }
+    drop_own_brand(record);
     if (!record->family) record->family = kin_family(note, found, pick->toy);
 }
 
