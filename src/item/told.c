@@ -102,14 +102,14 @@ static bool is_called_heavy(const char *text) {
         "huge",     "deep",    "deeply", "major",    "serious",    "strong",   "strongly", "terrible",
         "terribly", "very",    "really", "proper",   "properly",   "awful",    "nasty",    "massive",
         "completely", "totally",  "entirely", "extensive", "horrible", "horrid",  "shocking", "dreadful",
-        "lots",     "lot of",  "thick",  "loads",    "nearly all", "solid"};
+        "lots",     "lot of",  "thick",  "loads",    "nearly all", "solid",   "covered", "all over"};
     return has_one(text, words, COUNT(words));
 }
 
 // Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
 static bool is_called_much(const char *text) {
     static const char *const words[] = {"so",    "that", "quite", "much",   "great", "whole", "mostly", "most",
-                                        "half",  "too",  "wide",  "well",   "all over", "covered"};
+                                        "half",  "too",  "wide",  "well"};
     return has_one(text, words, COUNT(words));
 }
 
@@ -121,6 +121,7 @@ static const char *beside(struct arena *arena, const struct record *record, cons
         utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
     const char *at = strstr(text, said);
     if (at) end = (size_t)(at - text) + strlen(said) + strcspn(at + strlen(said), ",");
+    if (!strncmp(text + end, ", all over", 10)) end += 10; // "rust, all over", but not "dent, green all over"
     return arena_copy(arena, text, end);
 }
 
