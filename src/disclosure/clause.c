@@ -75,7 +75,7 @@ static void set_subject(struct maker *m) {
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
     if (!some || wording_names_one(m->flaw)) return;
-    if (part && say_is_plural(part)) {
+    if (part && say_is_plural(part) && !m->flaw->of_named) {
         c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
         return;
     }

@@ -23,6 +23,20 @@ static bool has_words(const char *text, const char *words) {
     return false;
 }
 
+// "Wont close" is "won't close".
+static bool has_bare_words(const char *text, const char *words) {
+    const char *mark = strchr(words, '\'');
+    if (!mark) return false;
+    size_t n = (size_t)(mark - words);
+    for (const char *at = text; (at = strstr(at, mark + 1)) != NULL; at++) {
+        const char *start = at - n, *end = at + strlen(mark + 1);
+        if (at >= text + n && !strncmp(start, words, n) && (start == text || !is_letter(start[-1])) &&
+            !is_letter(*end))
+            return true;
+    }
+    return false;
+}
+
 // The phrase of the most words that was said, of those the longest; NULL where there is none.
 static const char *phrase_said(const struct flaw *telling, const char *said, size_t *words) {
     const char *best = NULL;
@@ -31,7 +45,7 @@ static const char *phrase_said(const struct flaw *telling, const char *said, siz
         const char *phrase = telling->finder.said.at[k];
         size_t n = 1;
         for (const char *c = phrase; *c; c++) n += *c == ' ';
-        if (n < *words || !has_words(said, phrase)) continue;
+        if (n < *words || !(has_words(said, phrase) || has_bare_words(said, phrase))) continue;
         if (n == *words && strlen(phrase) <= strlen(best)) continue;
         *words = n;
         best = phrase;
@@ -289,6 +303,19 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     return false;
 }
 
+// "One of the three fixing lugs": three is the number of the lugs.
+static bool has_number(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    enum { BETWEEN = 2 };
+    const char *text = utf8_fold(arena, record->notes), *part = utf8_fold(arena, flaw->part);
+    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
+        const char *word = at;
+        size_t size;
+        for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
+            if (is_number(arena, word, size, flaw->of)) return true;
+    }
+    return false;
+}
+
 // Of the adjectives of the kind that of the degree at hand.
 static bool says_adjective(const struct item_flaw *flaw, const char *said) {
     const char *own = flaw->kind->adjective_at[flaw->severity];
@@ -352,6 +379,7 @@ void told_set(struct arena *arena, struct record *record) {
         set_share(arena, record, flaw, said);
         flaw->with = told_with(arena, record, flaw);
         flaw->link = told_link(arena, record, flaw);
+        flaw->of_named = flaw->part && flaw->of > 1 && has_number(arena, record, flaw);
         flaw->up_to = flaw->has_size && told_largest(arena, record, flaw);
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }

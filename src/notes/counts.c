@@ -379,6 +379,9 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     if (i && t->kind == TOKEN_CODE && t->fold[0] == 'x' && is_plural(&tokens->at[i - 1])) {
         char *end;
         long count = strtol(t->fold + 1, &end, 10);
+        struct part part;
+        bool first = note_clause_from(note, i, STOP_COMMA) == 0;
+        if (!first && part_at(note, i - 1, &part)) return false; // "rack, 3 shelves, hooks x8"
         bool whole = t->fold[1] >= '1' && t->fold[1] <= '9' && !*end && count > 1 && count < 1000;
         if (whole) *tally = (struct tally){(int)count, 1, tokens->at[i - 1].one, false};
         return whole;

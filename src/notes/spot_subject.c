@@ -175,7 +175,7 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t k = to; k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
     bool verb = to < hit->from;
-    if (!verb && !is_said_of(tokens->at[hit->from].fold)) return;
+    if (!verb && !is_said_of(tokens->at[hit->from].fold) && !is_said_of(tokens->at[hit->to - 1].fold)) return;
     spot->part_from = start;
     spot->part_to = to;
 }

@@ -329,8 +329,11 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
     if (hit->from < 2 || !token_is(&r->note->tokens, hit->from - 1, "and") || hit->kinds[0]->form == ABSENCE)
         return;
     const char *word = r->note->tokens.at[hit->from].fold;
+    static const char *const states[] = {"gone", "torn",  "worn",  "bent",  "loose", "stiff", "split",
+                                         "dry",  "dirty", "rusty", "stuck", "weak",  "rotten"};
     size_t size = strlen(word);
-    if (size < 4 || strcmp(word + size - 2, "ed") != 0) return;
+    bool done = size > 3 && !strcmp(word + size - 2, "ed");
+    if (!done && !token_among(&r->note->tokens, hit->from, states, COUNT(states))) return;
     for (size_t k = 0; k < r->hit_count; k++) {
         if (r->hits[k].to != hit->from - 1) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);
