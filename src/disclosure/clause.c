@@ -68,8 +68,9 @@ static void set_subject(struct maker *m) {
     }
     if (m->flaw->share) { // "most of the slats", "some have chips"
         c->many = true;
-        c->subject = part ? arena_format(m->arena, "%s%s the %s", m->flaw->share, share_link(m->flaw->share), part)
-                          : m->flaw->share;
+        c->subject =
+            part ? arena_format(m->arena, "%s%s the %s", m->flaw->share, share_link(m->flaw->share), part)
+                 : m->flaw->share;
         return;
     }
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
@@ -88,10 +89,15 @@ static void set_subject(struct maker *m) {
 static const char *size_words(struct maker *m, bool mass) {
     if (!m->flaw->has_size) return "";
     const struct figure *size = &m->flaw->size;
-    const char *joint = m->flaw->up_to ? (size->about ? " up to about " : " up to ") : size->about ? " about " : " ";
+    const char *joint = m->flaw->up_to ? (size->about ? " up to about " : " up to ")
+                        : size->about  ? " about "
+                                       : " ";
     bool cut = m->kind->form == STATE && m->kind->class != CLASS_FUNCTION; // "trimmed by 2 in"
-    return arena_format(m->arena, "%s%s%s", cut ? "by" : mass ? "measuring" : "of", joint,
-                        say_both(m->arena, size->value, size->unit, m->locale));
+    return arena_format(m->arena, "%s%s%s",
+                        cut    ? "by"
+                        : mass ? "measuring"
+                               : "of",
+                        joint, say_both(m->arena, size->value, size->unit, m->locale));
 }
 
 // How many faults, where the count is not one of pieces.
@@ -351,9 +357,9 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     if (flaw->where && !m.placed) set_place(&m);
     if (flaw->with) clause.rest = text(&m, clause.rest, flaw->with);
     // "One of the two" twice need not be the same one, and of "one handle" another fault may be of the other.
-    clause.alone = flaw->of_part || flaw->share || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||
-                   (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||
-                   strstr(clause.rest, " and ") || strchr(clause.subject, ',');
+    clause.alone = flaw->of_part || flaw->share || says_some(flaw) ||
+                   (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
+                   strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }
 

@@ -63,7 +63,9 @@ static const char *part_before(const struct item_clear *clear) {
 }
 
 static const char *place_of(struct arena *arena, const struct item_clear *clear) {
-    return clear->where && strcmp(clear->where, "all over") != 0 ? arena_format(arena, " %s", say_place(arena, clear->where)) : "";
+    return clear->where && strcmp(clear->where, "all over") != 0
+               ? arena_format(arena, " %s", say_place(arena, clear->where))
+               : "";
 }
 
 // Looked for all over, and found at one place: then it is of others that none were seen.
@@ -77,9 +79,11 @@ static const char *sought(struct arena *arena, const struct record *record, cons
 
 // "Key present", "the lid is there": said of a part that is there, and not of what does not lack.
 static bool is_there(struct arena *arena, const struct record *record, const struct item_clear *clear) {
-    static const char *const denials[] = {"missing", "no ", "not ", "none", "lost", "lack", "n't", "never", "without"};
+    static const char *const denials[] = {"missing", "no ", "not ",  "none",   "lost",
+                                          "lack",    "n't", "never", "without"};
     const char *part = clear->part ? clear->part : clear->kind->part;
-    if (clear->kind->form != ABSENCE || clear->where || !clear->span.to || !record->notes || !part) return false;
+    if (clear->kind->form != ABSENCE || clear->where || !clear->span.to || !record->notes || !part)
+        return false;
     const char *said = utf8_fold(
         arena, arena_copy(arena, record->notes + clear->span.from, clear->span.to - clear->span.from));
     for (size_t i = 0; i < sizeof denials / sizeof *denials; i++)

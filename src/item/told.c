@@ -112,18 +112,18 @@ static bool is_called_light(const char *text) {
 
 static bool is_called_heavy(const char *text) {
     static const char *const words[] = {
-        "bad",      "badly",   "heavy",  "heavily",  "severe",     "severely", "large",    "big",
-        "huge",     "deep",    "deeply", "major",    "serious",    "strong",   "strongly", "terrible",
-        "terribly", "very",    "really", "proper",   "properly",   "awful",    "nasty",    "massive",
-        "completely", "totally",  "entirely", "extensive", "horrible", "horrid",  "shocking", "dreadful",
-        "lots",     "lot of",  "thick",  "loads",    "nearly all", "solid",   "covered", "all over"};
+        "bad",        "badly",   "heavy",    "heavily",   "severe",     "severely", "large",    "big",
+        "huge",       "deep",    "deeply",   "major",     "serious",    "strong",   "strongly", "terrible",
+        "terribly",   "very",    "really",   "proper",    "properly",   "awful",    "nasty",    "massive",
+        "completely", "totally", "entirely", "extensive", "horrible",   "horrid",   "shocking", "dreadful",
+        "lots",       "lot of",  "thick",    "loads",     "nearly all", "solid",    "covered",  "all over"};
     return has_one(text, words, COUNT(words));
 }
 
 // Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
 static bool is_called_much(const char *text) {
-    static const char *const words[] = {"so",    "that", "quite", "much",   "great", "whole", "mostly", "most",
-                                        "half",  "too",  "wide",  "well"};
+    static const char *const words[] = {"so",     "that", "quite", "much", "great", "whole",
+                                        "mostly", "most", "half",  "too",  "wide",  "well"};
     return has_one(text, words, COUNT(words));
 }
 
@@ -271,7 +271,8 @@ static bool is_number(struct arena *arena, const char *word, size_t size, int nu
 
 // Whether the word that ends at `end` says what something is, and is no noun.
 static bool is_state(const char *end) {
-    static const char *const others[] = {"torn", "worn", "bent", "split", "stuck", "loose", "stiff", "gone", "missing"};
+    static const char *const others[] = {"torn",  "worn",  "bent", "split",  "stuck",
+                                         "loose", "stiff", "gone", "missing"};
     for (size_t i = 0; i < COUNT(others); i++)
         if (!strncmp(end - strlen(others[i]), others[i], strlen(others[i]))) return true;
     return !strncmp(end - 2, "ed", 2) || !strncmp(end - 2, "en", 2) || end[-1] == 'y';
@@ -297,7 +298,8 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
         const char *word = at;
         size_t size;
         for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
-            if (is_number(arena, word, size, number) || (number == 1 && size == 7 && !strncmp(word, "another", 7)))
+            if (is_number(arena, word, size, number) ||
+                (number == 1 && size == 7 && !strncmp(word, "another", 7)))
                 return true;
     }
     return false;
@@ -353,7 +355,8 @@ static bool is_participle(const char *said) {
 static void set_share(struct arena *arena, const struct record *record, struct item_flaw *flaw,
                       const char *said) {
     struct item_flaw asked = *flaw;
-    const char *own = flaw->told->adjective_at[flaw->severity], *adjective = own ? own : flaw->told->adjective;
+    const char *own = flaw->told->adjective_at[flaw->severity],
+               *adjective = own ? own : flaw->told->adjective;
     asked.adjective_said |= (adjective && has_words(said, adjective)) || is_participle(said);
     bool several = flaw->part || record_is_several(arena, record) ||
                    (record->type.value && say_is_plural(record->type.value));

@@ -15,10 +15,10 @@ enum { BEFORE = 60, WORDS_MOST = 8 };
 static const char *const shares[] = {"nearly all", "almost all", "most",     "some",     "several", "many",
                                      "a few",      "a couple",   "the rest", "a number", "all"};
 // What may stand between the share and the fault, beside the part.
-static const char *const fillers[] = {"of",   "the",   "them", "these", "its",    "their", "my", "are",
-                                      "is",   "have",  "has",  "been",  "got",    "were",  "a",  "bit",
-                                      "little", "very", "quite", "rather", "pretty", "slightly", "badly", "lightly",
-                                      "now",  "gone",  "well", "with",  "heavily"};
+static const char *const fillers[] = {
+    "of",     "the",      "them",  "these",   "its", "their", "my",     "are",  "is",     "have",
+    "has",    "been",     "got",   "were",    "a",   "bit",   "little", "very", "quite",  "rather",
+    "pretty", "slightly", "badly", "lightly", "now", "gone",  "well",   "with", "heavily"};
 
 static bool is_one_of(const char *word, size_t size, const char *const *words, size_t count) {
     for (size_t i = 0; i < count; i++)
@@ -38,7 +38,8 @@ static const char *clause_start(const char *text) {
     return start + strspn(start, " ");
 }
 
-// Whether nothing stands there but the part, words that fill, and the share itself; `*part` where it is named.
+// Whether nothing stands there but the part, words that fill, and the share itself; `*part` where it is
+// named.
 static bool only_the_part(const char *text, const char *part, bool *named, bool *them) {
     size_t part_size = part ? strlen(part) : 0, words = 0;
     while (*text) {
@@ -90,7 +91,8 @@ const char *told_share(struct arena *arena, const struct record *record, const s
         named |= part && starts_with(said + head_size(said), part);
         bool bare = !clause[n + strspn(clause + n, " ")];
         if (flaw->part && !named) return NULL;
-        return named || them || (bare && (flaw->adjective_said || flaw->kind->form != FAULT)) ? shares[i] : NULL;
+        return named || them || (bare && (flaw->adjective_said || flaw->kind->form != FAULT)) ? shares[i]
+                                                                                              : NULL;
     }
     return NULL;
 }

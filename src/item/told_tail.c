@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What the notes say right behind a fault or its place: what a part was replaced or mended with, and whether a
-// place is one in which or at which it is ("broken off in the lock", "split at the back").
+// What the notes say right behind a fault or its place: what a part was replaced or mended with, and whether
+// a place is one in which or at which it is ("broken off in the lock", "split at the back").
 #include "item/told_tail.h"
 
 #include <string.h>
@@ -25,16 +25,20 @@ static bool is_plain(const char *word, size_t size) {
 
 // Only stuff and fittings, in small letters: no name of a person may come along.
 static const char *stuff_behind(struct arena *arena, const char *text) {
-    static const char *const opens[] = {"a", "an", "some", "two", "three", "four", "one", "new", "modern", "plain", "old"};
-    static const char *const ends[] = {"and",  "but",  "which", "that", "so",   "when", "after",  "by",   "from",
-                                       "at",   "in",   "on",    "to",   "haha", "lol",  "i",      "my",   "his",
-                                       "if",   "as",   "then",  "not",  "no",   "or",   "before", "with", "for",
-                                       "is",   "was",  "it",    "they", "he",   "she",  "we",     "someone", "years", "because", "like"};
+    static const char *const opens[] = {"a",   "an",  "some",   "two",   "three", "four",
+                                        "one", "new", "modern", "plain", "old"};
+    static const char *const ends[] = {"and",    "but",  "which",   "that",  "so",      "when", "after", "by",
+                                       "from",   "at",   "in",      "on",    "to",      "haha", "lol",   "i",
+                                       "my",     "his",  "if",      "as",    "then",    "not",  "no",    "or",
+                                       "before", "with", "for",     "is",    "was",     "it",   "they",  "he",
+                                       "she",    "we",   "someone", "years", "because", "like"};
     const char *at = text;
-    static const char *const stuffs[] = {"tape",  "wire",   "string", "twine",      "glue",       "rope",   "cord",
-                                         "leather", "solder", "putty",  "filler",     "resin",      "cloth",  "canvas",
-                                         "pine",  "brass",  "copper", "tin",        "fiberglass", "fibreglass", "epoxy",
-                                         "steel", "plywood", "ply",    "cardboard", "plastic",    "oak",    "duct", "gaffer", "electrical", "insulating", "araldite", "cork", "rubber", "felt", "staples", "screws", "nails", "bolts"};
+    static const char *const stuffs[] = {
+        "tape",      "wire",    "string",     "twine",      "glue",   "rope",       "cord",       "leather",
+        "solder",    "putty",   "filler",     "resin",      "cloth",  "canvas",     "pine",       "brass",
+        "copper",    "tin",     "fiberglass", "fibreglass", "epoxy",  "steel",      "plywood",    "ply",
+        "cardboard", "plastic", "oak",        "duct",       "gaffer", "electrical", "insulating", "araldite",
+        "cork",      "rubber",  "felt",       "staples",    "screws", "nails",      "bolts"};
     size_t words = 0;
     bool mass = false;
     while (words < WORDS_MOST && *at) {
@@ -54,15 +58,18 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
 }
 
 // "Corner off, have the piece": what broke off comes with it.
-static const char *piece_kept(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+static const char *piece_kept(struct arena *arena, const struct record *record,
+                              const struct item_flaw *flaw) {
     static const char *const kept[] = {
-        "have the piece", "have the bit",   "got the piece",     "got the bit",       "have got the piece", "piece is with",
-        "bit is with",    "bit's with",     "piece's with",      "bit is included",   "piece is included",  "piece included",
-        "piece is there", "bit is there",   "kept the piece",    "kept the bit",      "piece kept",         "bit is in",
-        "piece is in",    "pieces are in",  "have the pieces",   "got the pieces",    "bit is here",        "piece is here",
-        "still have it",  "still got it",   "piece is in",       "have the broken",   "got the broken",     "bits are with"};
+        "have the piece",    "have the bit",   "got the piece",   "got the bit",    "have got the piece",
+        "piece is with",     "bit is with",    "bit's with",      "piece's with",   "bit is included",
+        "piece is included", "piece included", "piece is there",  "bit is there",   "kept the piece",
+        "kept the bit",      "piece kept",     "bit is in",       "piece is in",    "pieces are in",
+        "have the pieces",   "got the pieces", "bit is here",     "piece is here",  "still have it",
+        "still got it",      "piece is in",    "have the broken", "got the broken", "bits are with"};
     if (flaw->kind->class != CLASS_DAMAGE || flaw->kind->form != FAULT) return NULL;
-    static const char *const breaks[] = {"broken-part", "chip", "crack-through", "veneer-damage", "enamel-chip"};
+    static const char *const breaks[] = {"broken-part", "chip", "crack-through", "veneer-damage",
+                                         "enamel-chip"};
     bool can = false;
     for (size_t i = 0; i < COUNT(breaks); i++) can |= !strcmp(flaw->kind->rule.id, breaks[i]);
     if (!can) return NULL;
@@ -91,7 +98,7 @@ const char *told_with(struct arena *arena, const struct record *record, const st
 // Of a place that is no more than a noun; others bring their own word. A state takes any: "not tested on a
 // line", "converted into a lamp".
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    static const char *const links[] = {"in the", "at the", "on a",   "into a", "into the", "in a",
+    static const char *const links[] = {"in the", "at the", "on a",   "into a",   "into the", "in a",
                                         "with a", "at a",   "on the", "from the", "with the", "under the"};
     enum { OF_A_FAULT = 2 };
     if (!flaw->where) return NULL;

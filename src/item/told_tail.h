@@ -8,7 +8,8 @@
 // "With a copper strip" of a mend, of a break that its piece is kept; NULL where the notes do not say it.
 const char *told_with(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
-// "In the", "at the" where the notes have it before the place, of a state "into a" and the like too; else NULL.
+// "In the", "at the" where the notes have it before the place, of a state "into a" and the like too; else
+// NULL.
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
 // Whether the size is that of the largest of several: "two chips, the biggest an inch long".

@@ -220,7 +220,8 @@ static void tell_guesses(struct describer *d) {
         bool known = false;
         for (size_t k = 0; k < sizeof names / sizeof *names; k++) known |= !strcmp(value->name, names[k]);
         if (!known || value->sure == SURE_STATED || claims_bar(d->listing->claims, value->value)) continue;
-        items[count++] = value->of ? arena_format(d->arena, "%s (%s)", value->value, value->of) : value->value;
+        items[count++] =
+            value->of ? arena_format(d->arena, "%s (%s)", value->value, value->of) : value->value;
     }
     struct buf all = buf_start(d->arena);
     for (size_t i = 0; i < count; i++) buf_format(&all, "%s%s", i ? " or " : "", items[i]);

@@ -58,7 +58,8 @@ static bool is_article(const struct token *t) {
 
 static void add(struct note *note, size_t from, size_t to, int count) {
     while (from < to && is_article(&note->tokens.at[from])) from++;
-    if (from == to || (to == from + 1 && ANY(&note->tokens, from, "bottom", "top", "back", "front", "inside", "middle")))
+    if (from == to ||
+        (to == from + 1 && ANY(&note->tokens, from, "bottom", "top", "back", "front", "inside", "middle")))
         return;
     struct item_included *included = note_included(note);
     const char *what = note_words(note, from, to);

@@ -295,13 +295,14 @@ static void leave_open(struct note *note, size_t from, size_t to) {
     if (to > from + 1 && note_free(note, from, to)) note_take(note, from, to, TAKEN_OPEN);
 }
 
-// "Stool, Mahogany. Seat worn", "bell, Rope pull rotten": a stuff or a part with a capital behind a comma. Who
-// made a thing may be called so too, but then a name of more words or a word of making says it.
+// "Stool, Mahogany. Seat worn", "bell, Rope pull rotten": a stuff or a part with a capital behind a comma.
+// Who made a thing may be called so too, but then a name of more words or a word of making says it.
 static bool is_stuff_or_part(const struct note *note, size_t from, size_t to) {
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
     if (to != from + 1 || !from || tokens->at[from - 1].stop == STOP_NONE) return false;
-    if (word_at(note, from, (1u << USE_MATERIAL) | (1u << USE_PART) | (1u << USE_TECHNIQUE) | (1u << USE_FINISH),
+    if (word_at(note, from,
+                (1u << USE_MATERIAL) | (1u << USE_PART) | (1u << USE_TECHNIQUE) | (1u << USE_FINISH),
                 &entry) != 1)
         return false;
     return to >= tokens->count || tokens->at[to].stop != STOP_NONE || !tokens->at[to].capital;

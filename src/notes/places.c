@@ -124,14 +124,16 @@ static bool opens_statement(const struct fault_reader *r, size_t i) {
 // preposition.
 // "Faded from standing in the window", "rocks on a flat stove": where it stood, and no place on it.
 static bool is_of_the_room(const struct tokens *tokens, size_t i) {
-    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove", "hob",  "floor", "garage",
-                                        "shed",   "loft",       "attic", "barn",     "table", "rain", "bench", "worktop",
-                                        "ground", "surface",    "cellar", "greenhouse", "light", "weather", "counter"};
-    static const char *const verbs[] = {"standing", "stood", "stands", "sat",     "sits",   "sitting", "kept",  "left",
-                                        "hung",     "hanging", "stored", "been",  "wobbles", "wobbly", "rocks", "rocky",
-                                        "lived",    "rock",    "wobble"};
+    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove",  "hob",
+                                        "floor",  "garage",     "shed",  "loft",     "attic",  "barn",
+                                        "table",  "rain",       "bench", "worktop",  "ground", "surface",
+                                        "cellar", "greenhouse", "light", "weather",  "counter"};
+    static const char *const verbs[] = {
+        "standing", "stood", "stands",  "sat",    "sits",  "sitting", "kept",  "left", "hung",  "hanging",
+        "stored",   "been",  "wobbles", "wobbly", "rocks", "rocky",   "lived", "rock", "wobble"};
     static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
-    if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs))) return false;
+    if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
+        return false;
     size_t at = i + 1;
     if (ANY(tokens, at, "the", "a", "my", "our", "his", "her")) at++;
     if (token_among(tokens, at, flats, COUNT(flats))) at++;

@@ -12,10 +12,10 @@
 // A noun, or what does something.
 static bool is_noun(const struct note *note, size_t i) {
     static const char *const others[] = {
-        "found", "see",   "saw",   "note",  "notice", "check",  "show",  "shows", "other", "over",
-        "under", "near",  "after", "never", "ever",   "either", "got",   "has",   "had",   "have",
-        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear", "fair",  "nice",  "left",
-        "right", "spare", "plus",  "pair",  "set",    "box",    "no",    "not",   "one",   "better",
+        "found", "see",   "saw",   "note",  "notice", "check",  "show",   "shows",  "other", "over",
+        "under", "near",  "after", "never", "ever",   "either", "got",    "has",    "had",   "have",
+        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear",  "fair",   "nice",  "left",
+        "right", "spare", "plus",  "pair",  "set",    "box",    "no",     "not",    "one",   "better",
         "poor",  "per",   "for",   "or",    "her",    "their",  "proper", "another"};
     const struct token *token = &note->tokens.at[i];
     struct word_entry entry;
@@ -131,11 +131,12 @@ static bool take_own_noun(const struct fault_reader *r, const struct fault_hit *
     size_t i = hit->from;
     static const char *const verbs[] = {"is", "are", "has", "have", "was", "were", "gone", "going"};
     const char *head = kind->noun ? strrchr(kind->noun, ' ') : NULL;
-    if (!head || (strcmp(head, " part") != 0 && strcmp(head, " piece") != 0)) return false; // of any part at all
-    if (kind->form != FAULT || hit->near || hit->to < i + 3 || !token_among(tokens, i + 1, verbs, COUNT(verbs)))
+    if (!head || (strcmp(head, " part") != 0 && strcmp(head, " piece") != 0))
+        return false; // of any part at all
+    if (kind->form != FAULT || hit->near || hit->to < i + 3 ||
+        !token_among(tokens, i + 1, verbs, COUNT(verbs)))
         return false;
-    if (r->note->taken[i] || is_no_subject(tokens, i) || !is_noun(r->note, i))
-        return false;
+    if (r->note->taken[i] || is_no_subject(tokens, i) || !is_noun(r->note, i)) return false;
     spot->part_from = i;
     spot->part_to = i + 1;
     return true;
@@ -163,8 +164,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
         (hit->near && start + 1 != hit->from) || hit->kinds[0]->form != FAULT)
         return;
     if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
-        token_is(tokens, start, "one") || token_is(tokens, start, "another") || token_is(tokens, start, "two") ||
-        token_is(tokens, start, "three"))
+        token_is(tokens, start, "one") || token_is(tokens, start, "another") ||
+        token_is(tokens, start, "two") || token_is(tokens, start, "three"))
         start++;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
     size_t to = start;

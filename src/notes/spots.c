@@ -281,10 +281,12 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
 // "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
 static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
     static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue"};
-    static const char *const stuffs[] = {"ink", "oil", "tea", "coffee", "wine", "tar", "soot", "grease", "paint"};
+    static const char *const stuffs[] = {"ink", "oil",  "tea",    "coffee", "wine",
+                                         "tar", "soot", "grease", "paint"};
     const struct tokens *tokens = &r->note->tokens;
     const char *noun = hit->kinds[0]->noun;
-    if (to == from + 1 && !strcmp(hit->kinds[0]->rule.id, "warped") && ANY(tokens, from, "bow", "twist", "kink"))
+    if (to == from + 1 && !strcmp(hit->kinds[0]->rule.id, "warped") &&
+        ANY(tokens, from, "bow", "twist", "kink"))
         return true; // "has a bow in it"
     if (to == from + 1 && to == hit->from && !strcmp(hit->kinds[0]->rule.id, "stain") &&
         token_among(tokens, from, stuffs, COUNT(stuffs)))

@@ -347,14 +347,16 @@ static void set_others(struct note *note, const struct noun_found *best);
 
 // "Mandolin case only", "just the box for a sextant": what the thing would be in; NULL if the thing is there.
 static const char *holder_of(const struct note *note, const struct noun_found *found) {
-    static const char *const holders[] = {"case", "box", "lid", "stand", "frame", "base", "cover", "sheath", "cabinet", "bag"};
+    static const char *const holders[] = {"case", "box",   "lid",    "stand",   "frame",
+                                          "base", "cover", "sheath", "cabinet", "bag"};
     static const char *const articles[] = {"a", "an", "the", "old", "its"};
     const struct tokens *tokens = &note->tokens;
     if (token_among(tokens, found->to, holders, COUNT(holders)) && token_is(tokens, found->to + 1, "only"))
         return tokens->at[found->to].fold;
     size_t at = found->from;
     while (at > 0 && token_among(tokens, at - 1, articles, COUNT(articles))) at--;
-    if (at < 4 || !ANY(tokens, at - 1, "for", "of", "to") || !token_among(tokens, at - 2, holders, COUNT(holders)))
+    if (at < 4 || !ANY(tokens, at - 1, "for", "of", "to") ||
+        !token_among(tokens, at - 2, holders, COUNT(holders)))
         return NULL;
     bool only = ANY(tokens, at - 3, "the", "a") && ANY(tokens, at - 4, "just", "only");
     return only ? tokens->at[at - 2].fold : NULL;

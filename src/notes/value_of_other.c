@@ -43,8 +43,8 @@ static bool has_material(const struct note *note) {
     return false;
 }
 
-// "Pewter tankard. Glass cracked", "mahogany. Thread worn": what is so is a part, for the stuff of the thing was
-// told before.
+// "Pewter tankard. Glass cracked", "mahogany. Thread worn": what is so is a part, for the stuff of the thing
+// was told before.
 static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
     const struct tokens *tokens = &note->tokens;
     bool opens = tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE);
@@ -57,8 +57,10 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
     const struct tokens *tokens = &note->tokens;
     struct word_entry entry;
     size_t at = i;
-    while (at > 0 && i - at < 2 && tokens->at[at - 1].stop == STOP_NONE && !ANY(tokens, at - 1, "a", "an")) at--;
-    if (at < 2 || !ANY(tokens, at - 1, "a", "an") || !token_among(tokens, at - 2, preps, COUNT(preps))) return false;
+    while (at > 0 && i - at < 2 && tokens->at[at - 1].stop == STOP_NONE && !ANY(tokens, at - 1, "a", "an"))
+        at--;
+    if (at < 2 || !ANY(tokens, at - 1, "a", "an") || !token_among(tokens, at - 2, preps, COUNT(preps)))
+        return false;
     const char *head = strrchr(of, ' ');
     head = head ? head + 1 : of;
     return !(wordbook_find(note->book, head, strlen(head), &entry) && (entry.uses & (1u << USE_PART)));

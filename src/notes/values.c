@@ -121,9 +121,9 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
         token_among(tokens, to + 1, behind, COUNT(behind)) && !word_at(note, to + 2, standing_uses, &next))
         return SURE_GUESS;
-    static const char *const sures[] = {"i'm fairly sure", "im fairly sure", "i'm pretty sure", "im pretty sure",
-                                        "i reckon",        "i suppose",      "i'm almost sure", "i'm sure",
-                                        "im sure",         "fairly sure",    "pretty sure"};
+    static const char *const sures[] = {
+        "i'm fairly sure", "im fairly sure", "i'm pretty sure", "im pretty sure", "i reckon",   "i suppose",
+        "i'm almost sure", "i'm sure",       "im sure",         "fairly sure",    "pretty sure"};
     if (token_first(tokens, to, sures, COUNT(sures))) return SURE_GUESS;
     if (token_phrase(tokens, to, "i think") || token_phrase(tokens, to, "i guess") ||
         token_phrase(tokens, to, "i believe") || token_phrase(tokens, to, "i'm told") ||

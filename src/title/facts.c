@@ -87,10 +87,8 @@ static void make_type(struct phrase_maker *m) {
     if (r->type.value && !stated) unsure(m, &r->type);
     struct plan_phrase *phrase = phrase_add(m, SLOT_TYPE, stated ? "type" : "family", r->type.span);
     phrase->must = true;
-    spelling_add(
-        m, phrase,
-        noun_for_count(m, stated ? r->type.value : hedged_type(m)),
-        m->tells[SLOT_TYPE], 0);
+    spelling_add(m, phrase, noun_for_count(m, stated ? r->type.value : hedged_type(m)), m->tells[SLOT_TYPE],
+                 0);
     // A type that needs evidence it does not have leaves the plain word of its family.
     if (!phrase->count)
         spelling_add(m, phrase, arena_format(m->arena, "%s item", r->family->print), m->tells[SLOT_TYPE], 0);

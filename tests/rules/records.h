@@ -23,7 +23,7 @@ static inline bool stands_unhedged(const char *text, const char *word) {
     for (const char *at = text; (at = strstr(at, word)) != NULL; at++) {
         const char *from = at;
         while (from > text && from[-1] != '\n' && from[-1] != '.') from--;
-        if (!strncmp(from, "\\n", 2)) from += 2; // as JSON has it
+        if (!strncmp(from, "\\n", 2)) from += 2;      // as JSON has it
         bool hedged = !strncmp(from, "Possibly ", 9); // the whole sentence
         for (size_t i = 0; i < sizeof hedges / sizeof *hedges; i++) {
             size_t n = strlen(hedges[i]);
