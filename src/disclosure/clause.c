@@ -112,8 +112,8 @@ static const char *plural_noun(struct maker *m) {
 
 // Of a part that the noun names already, the noun says the rest: the sole has "wear".
 static const char *own_noun(struct maker *m) {
-    const char *rest = wording_rest(m->flaw);
-    return rest ? rest : m->kind->noun;
+    const char *rest = wording_rest(m->flaw), *before = wording_before(m->arena, m->flaw);
+    return rest ? rest : before && !strcmp(before, "split") ? before : m->kind->noun;
 }
 
 static const char *noun_phrase(struct maker *m) {

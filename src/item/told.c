@@ -122,7 +122,7 @@ static bool is_called_heavy(const char *text) {
 
 // Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
 static bool is_called_much(const char *text) {
-    static const char *const words[] = {"so",     "that", "quite", "much", "great", "whole",
+    static const char *const words[] = {"so bad", "so badly", "so worn", "so stiff", "so rusty", "so deep",     "that", "quite", "much", "great", "whole",
                                         "mostly", "most", "half",  "too",  "wide",  "well"};
     return has_one(text, words, COUNT(words));
 }

@@ -37,7 +37,7 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
         "tape",      "wire",    "string",     "twine",      "glue",   "rope",       "cord",       "leather",
         "solder",    "putty",   "filler",     "resin",      "cloth",  "canvas",     "pine",       "brass",
         "copper",    "tin",     "fiberglass", "fibreglass", "epoxy",  "steel",      "plywood",    "ply",
-        "cardboard", "plastic", "oak",        "duct",       "gaffer", "electrical", "insulating", "araldite",
+        "cardboard", "plastic", "oak", "ash", "elm", "beech", "cotton",        "duct",       "gaffer", "electrical", "insulating", "araldite",
         "cork",      "rubber",  "felt",       "staples",    "screws", "nails",      "bolts"};
     size_t words = 0;
     bool mass = false;

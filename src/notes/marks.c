@@ -144,7 +144,7 @@ static bool keep(struct note *note, size_t begin, const struct found *found) {
     }
     if (found->to == found->from + 1 && !tokens->at[found->from].capital &&
         ANY(tokens, found->from, "numbers", "letters", "names", "initials", "words", "writing", "lettering",
-            "things"))
+            "things", "zero", "true"))
         return false; // "stencilled numbers on it"
     if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
     struct mark *mark = note_mark(note);
