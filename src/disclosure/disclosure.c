@@ -104,7 +104,9 @@ static void add_flaws(struct paragraph *p, const struct record *record) {
         all[i] = clause_of(arena, &record->flaws[i], address, p->maker.locale);
     for (int band = BAND_FUNCTION; band <= BAND_REST; band++)
         for (size_t i = 0; i < record->flaw_count; i++)
-            if ((int)all[i].band == band && !said_of_one(arena, record, i) && !has_twin(ordered, count, &all[i])) ordered[count++] = all[i];
+            if ((int)all[i].band == band && !said_of_one(arena, record, i) &&
+                !has_twin(ordered, count, &all[i]))
+                ordered[count++] = all[i];
     tell_clauses(&p->maker, ordered, count);
 }
 

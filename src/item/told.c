@@ -122,8 +122,9 @@ static bool is_called_heavy(const char *text) {
 
 // Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
 static bool is_called_much(const char *text) {
-    static const char *const words[] = {"so bad", "so badly", "so worn", "so stiff", "so rusty", "so deep",     "that", "quite", "much", "great", "whole",
-                                        "mostly", "most", "half",  "too",  "wide",  "well"};
+    static const char *const words[] = {"so bad", "so badly", "so worn", "so stiff", "so rusty", "so deep",
+                                        "that",   "quite",    "much",    "great",    "whole",    "mostly",
+                                        "most",   "half",     "too",     "wide",     "well"};
     return has_one(text, words, COUNT(words));
 }
 
@@ -307,8 +308,11 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
 
 // "One of the three fixing lugs": three is the number of the lugs.
 static bool has_number(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    enum { BETWEEN = 2 };
-    const char *text = utf8_fold(arena, record->notes), *part = utf8_fold(arena, flaw->part);
+    enum { BETWEEN = 2, BEFORE = 80, BEHIND = 40 };
+    size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
+    size_t size_of_all = flaw->span.to - from + strnlen(record->notes + flaw->span.to, BEHIND);
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, size_of_all));
+    const char *part = utf8_fold(arena, flaw->part);
     for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
         const char *word = at;
         size_t size;

@@ -76,7 +76,8 @@ const char *told_share(struct arena *arena, const struct record *record, const s
     if (flaw->count || flaw->of || !flaw->span.from) return NULL;
     if (flaw->part && !say_is_plural(flaw->part)) return NULL;
     size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
-    const char *said = utf8_fold(arena, record->notes + flaw->span.from);
+    size_t ahead = strnlen(record->notes + flaw->span.from, BEFORE);
+    const char *said = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.from, ahead));
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, flaw->span.from - from));
     const char *clause = clause_start(text);
     if (clause == text && from) return NULL;

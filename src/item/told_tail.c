@@ -34,11 +34,12 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
                                        "she",    "we",   "someone", "years", "because", "like"};
     const char *at = text;
     static const char *const stuffs[] = {
-        "tape",      "wire",    "string",     "twine",      "glue",   "rope",       "cord",       "leather",
-        "solder",    "putty",   "filler",     "resin",      "cloth",  "canvas",     "pine",       "brass",
-        "copper",    "tin",     "fiberglass", "fibreglass", "epoxy",  "steel",      "plywood",    "ply",
-        "cardboard", "plastic", "oak", "ash", "elm", "beech", "cotton",        "duct",       "gaffer", "electrical", "insulating", "araldite",
-        "cork",      "rubber",  "felt",       "staples",    "screws", "nails",      "bolts"};
+        "tape",      "wire",       "string",     "twine",      "glue",  "rope",   "cord",    "leather",
+        "solder",    "putty",      "filler",     "resin",      "cloth", "canvas", "pine",    "brass",
+        "copper",    "tin",        "fiberglass", "fibreglass", "epoxy", "steel",  "plywood", "ply",
+        "cardboard", "plastic",    "oak",        "ash",        "elm",   "beech",  "cotton",  "duct",
+        "gaffer",    "electrical", "insulating", "araldite",   "cork",  "rubber", "felt",    "staples",
+        "screws",    "nails",      "bolts"};
     size_t words = 0;
     bool mass = false;
     while (words < WORDS_MOST && *at) {
@@ -73,7 +74,7 @@ static const char *piece_kept(struct arena *arena, const struct record *record,
     bool can = false;
     for (size_t i = 0; i < COUNT(breaks); i++) can |= !strcmp(flaw->kind->rule.id, breaks[i]);
     if (!can) return NULL;
-    size_t all = strlen(record->notes), to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
+    size_t to = flaw->span.to + strnlen(record->notes + flaw->span.to, FAR);
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.to, to - flaw->span.to));
     text = arena_copy(arena, text, strcspn(text, ".;!?"));
     for (size_t i = 0; i < COUNT(kept); i++)
@@ -102,8 +103,7 @@ const char *told_link(struct arena *arena, const struct record *record, const st
                                         "with a", "at a",   "on the", "from the", "with the", "under the"};
     enum { OF_A_FAULT = 2 };
     if (!flaw->where) return NULL;
-    size_t from = flaw->span.from, all = strlen(record->notes);
-    size_t to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
+    size_t from = flaw->span.from, to = flaw->span.to + strnlen(record->notes + flaw->span.to, FAR);
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, to - from));
     const char *where = utf8_fold(arena, flaw->where);
     size_t count = flaw->kind->form == STATE ? COUNT(links) : OF_A_FAULT;
@@ -117,7 +117,7 @@ const char *told_link(struct arena *arena, const struct record *record, const st
 bool told_largest(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     static const char *const words[] = {"biggest", "largest", "longest", "worst", "deepest", "widest"};
     if (flaw->count < 2 && !flaw->several) return false;
-    size_t all = strlen(record->notes), to = flaw->span.to + FAR < all ? flaw->span.to + FAR : all;
+    size_t to = flaw->span.to + strnlen(record->notes + flaw->span.to, FAR);
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.to, to - flaw->span.to));
     for (size_t i = 0; i < COUNT(words); i++)
         if (strstr(text, words[i])) return true;
