@@ -92,7 +92,7 @@ static const char *size_words(struct maker *m, bool mass) {
     const char *joint = m->flaw->up_to ? (size->about ? " up to about " : " up to ")
                         : size->about  ? " about "
                                        : " ";
-    bool cut = m->kind->form == STATE && m->kind->class != CLASS_FUNCTION; // "trimmed by 2 in"
+    bool cut = m->flaw->span.to && !strcmp(m->flaw->kind->rule.id, "trimmed"); // "trimmed by 2 in"
     return arena_format(m->arena, "%s%s%s",
                         cut    ? "by"
                         : mass ? "measuring"
@@ -194,7 +194,7 @@ static void put_agreed(struct maker *m, struct buf *out, const char *name, size_
 static bool set_counted(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
-    bool places = flaw->where && say_is_plural(flaw->where) && !strchr(flaw->where, ' ');
+    bool places = flaw->span.to && flaw->where && say_is_plural(flaw->where) && !strchr(flaw->where, ' ');
     if (!flaw->part && !places && m->kind->noun) {
         c->verb = VERB_HAS;
         c->rest = noun_phrase(m);
@@ -319,7 +319,9 @@ static void set_place(struct maker *m) {
     const char *place = own_link(m, say_place(m->arena, m->flaw->where));
     if (m->flaw->with && strstr(m->flaw->with, m->flaw->where)) return; // "replaced with a nut on a wire"
     if (!strncmp(m->flaw->where, "by ", 3)) return;                     // who did it
-    if (m->kind->form == STATE && c->rest && strstr(c->rest, m->flaw->where)) return; // "out of focus"
+    if (m->flaw->span.to && m->flaw->kind->class == CLASS_FUNCTION && m->kind->form == STATE && c->rest &&
+        strstr(c->rest, m->flaw->where))
+        return;                                                          // "out of focus"
     if (m->flaw->part && !strcmp(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
     if (m->flaw->span.to && last && !strcmp(last + 1, m->flaw->where)) return; // "an open seam on the seam"

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/any.h"
 #include "notes/lacking.h"
 #include "notes/things.h"
 #include "notes/traces.h"
@@ -120,6 +121,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (to == from + 1 && cue_from >= to && degrees_number(&note->tokens, from) > 0 &&
         note->tokens.at[from].kind == TOKEN_WORD)
         return tell_number(r, from, from, cue_to);
+    if (to == from + 1 && token_is(&note->tokens, from, "lead") &&
+        ANY(&note->tokens, to, "solder", "paint", "glaze", "glass", "crystal", "weight", "weights", "pipe"))
+        return NULL; // "no lead solder": the metal
     size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;

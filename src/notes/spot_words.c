@@ -82,6 +82,7 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "tinted",   "sewed",  "built"};
     if (i > 1 && ANY(tokens, i - 1, "a", "an") && ANY(tokens, i - 2, "as", "like"))
         return true; // "stiff as a board"
+    if (i > 0 && token_is(tokens, i, "thread") && token_is(tokens, i - 1, "a")) return true; // "by a thread"
     if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
         token_is(tokens, i - 2, "out"))
         return true; // "out of line"

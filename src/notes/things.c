@@ -351,7 +351,8 @@ static const char *holder_of(const struct note *note, const struct noun_found *f
                                           "base", "cover", "sheath", "cabinet", "bag"};
     static const char *const articles[] = {"a", "an", "the", "old", "its"};
     const struct tokens *tokens = &note->tokens;
-    if (token_among(tokens, found->to, holders, COUNT(holders)) && token_is(tokens, found->to + 1, "only"))
+    if (token_among(tokens, found->to, holders, COUNT(holders)) && token_is(tokens, found->to + 1, "only") &&
+        (found->to + 2 >= tokens->count || tokens->at[found->to + 2].stop != STOP_NONE))
         return tokens->at[found->to].fold;
     size_t at = found->from;
     while (at > 0 && token_among(tokens, at - 1, articles, COUNT(articles))) at--;

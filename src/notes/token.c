@@ -187,7 +187,8 @@ static bool is_and(const struct tokens *tokens, const struct token *token) {
     const char *text = tokens->text;
     size_t next = token->to + 1;
     return token->kind == TOKEN_SIGN && token->to == token->from + 1 && text[token->from] == '&' &&
-           token->from > 1 && text[token->from - 1] == ' ' && next < tokens->size && text[token->to] == ' ' &&
+           token->from > 1 && text[token->from - 1] == ' ' && text[token->from - 2] != 's' &&
+           next < tokens->size && text[token->to] == ' ' &&
            ((text[next] >= 'a' && text[next] <= 'z') || (text[next] >= '0' && text[next] <= '9'));
 }
 

@@ -97,7 +97,7 @@ static void nothing_unsure(const struct trial *t) {
             HOLDS(t,
                   flaw->sure == SURE_STATED || must ||
                       strncmp(t->listing->words[k].text, "Possible ", 9) != 0 ||
-                      t->listing->words[k].slot == SLOT_FLAWS,
+                      t->listing->words[k].slot == SLOT_FLAWS || t->listing->words[k].slot == SLOT_TYPE,
                   "a doubt is told where none has to be");
     }
 }
