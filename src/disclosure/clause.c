@@ -92,7 +92,7 @@ static const char *size_words(struct maker *m, bool mass) {
     const char *joint = m->flaw->up_to ? (size->about ? " up to about " : " up to ")
                         : size->about  ? " about "
                                        : " ";
-    bool cut = m->flaw->span.to && !strcmp(m->flaw->kind->rule.id, "trimmed"); // "trimmed by 2 in"
+    bool cut = m->flaw->span.to && strstr(m->kind->says ? m->kind->says : "", "cut down"); // by 2 in
     return arena_format(m->arena, "%s%s%s",
                         cut    ? "by"
                         : mass ? "measuring"

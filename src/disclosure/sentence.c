@@ -167,8 +167,6 @@ static const char *verb_part(struct teller *t, const struct clause *const *group
         items[n++] = w->fronted ? group[i]->rest : joined(t->arena, group[i]->rest, group[i]->place);
         if (is_past(group[i])) plain.shows = false; // "has not been tested"
     }
-    for (size_t i = 1; i < n; i++) // "has been drilled and repainted"
-        if (!strncmp(items[0], "been ", 5) && !strncmp(items[i], "been ", 5)) items[i] += 5;
     return n ? arena_format(t->arena, "%s %s", verb_words(group[0], verb, &plain), list(t, items, n)) : "";
 }
 
