@@ -318,11 +318,11 @@ static bool take_same(const struct fault_reader *r, const struct fault_hit *hit,
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = any_spot_of(r, hit);
     bool placed = spot.where_to > spot.where_from; // "iron pitted near the edge"
-    if (spot.part_to == spot.part_from && (placed ? spot.where_from >= hit->to : !take_same(r, hit, &spot)))
+    if (spot.part_to == spot.part_from && (placed ? spot.where_from >= hit->to : !take_same(r, hit, &spot))) {
         spot_take_subject(r, hit, &spot);
-    if (placed && spot.part_to > spot.part_from + 1 && spot.part_to <= hit->from &&
-        !r->part[spot.part_to - 1])
-        spot.part_from = spot.part_to = 0; // "cloth covering worn through at the ends": of the whole
+        if (placed && spot.part_to > spot.part_from + 1)
+            spot.part_from = spot.part_to = 0; // "cloth covering worn through at the ends": of the whole
+    }
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     spot_widen(r, &spot);
