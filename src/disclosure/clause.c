@@ -17,6 +17,7 @@ struct maker {
     enum address address;
     enum locale locale;
     struct clause *clause;
+    bool placed; // its place is told already
 };
 
 static const char *text(struct maker *m, const char *a, const char *b) {
@@ -48,6 +49,11 @@ static const char *the(struct maker *m, const char *part) {
     return strncmp(part, "one ", 4) ? arena_format(m->arena, "the %s", part) : part;
 }
 
+// "Most of the slats", but "the rest of" and "all the slats".
+static const char *share_link(const char *share) {
+    return !strcmp(share, "all") || !strcmp(share, "nearly all") || !strcmp(share, "almost all") ? "" : " of";
+}
+
 static void set_subject(struct maker *m) {
     static const char *const plain[] = {"it", "they", "there"};
     const char *part = m->flaw->part;
@@ -61,10 +67,17 @@ static void set_subject(struct maker *m) {
         c->subject = text(m, number, part);
         return;
     }
+    if (m->flaw->share) { // "most of the slats", "some have chips"
+        c->many = true;
+        c->subject =
+            part ? arena_format(m->arena, "%s%s the %s", m->flaw->share, share_link(m->flaw->share), part)
+                 : m->flaw->share;
+        return;
+    }
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
     if (!some || wording_names_one(m->flaw)) return;
-    if (part && say_is_plural(part)) {
+    if (part && say_is_plural(part) && !m->flaw->of_named) {
         c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
         return;
     }
@@ -77,9 +90,15 @@ static void set_subject(struct maker *m) {
 static const char *size_words(struct maker *m, bool mass) {
     if (!m->flaw->has_size) return "";
     const struct figure *size = &m->flaw->size;
-    const char *joint = size->about ? " about " : " ";
-    return arena_format(m->arena, "%s%s%s", mass ? "measuring" : "of", joint,
-                        say_both(m->arena, size->value, size->unit, m->locale));
+    const char *joint = m->flaw->up_to ? (size->about ? " up to about " : " up to ")
+                        : size->about  ? " about "
+                                       : " ";
+    bool cut = m->flaw->span.to && strstr(m->kind->says ? m->kind->says : "", "cut down"); // by 2 in
+    return arena_format(m->arena, "%s%s%s",
+                        cut    ? "by"
+                        : mass ? "measuring"
+                               : "of",
+                        joint, say_both(m->arena, size->value, size->unit, m->locale));
 }
 
 // How many faults, where the count is not one of pieces.
@@ -94,8 +113,8 @@ static const char *plural_noun(struct maker *m) {
 
 // Of a part that the noun names already, the noun says the rest: the sole has "wear".
 static const char *own_noun(struct maker *m) {
-    const char *rest = wording_rest(m->flaw);
-    return rest ? rest : m->kind->noun;
+    const char *rest = wording_rest(m->flaw), *before = wording_before(m->arena, m->flaw);
+    return rest ? rest : before && !strcmp(before, "split") ? before : m->kind->noun;
 }
 
 static const char *noun_phrase(struct maker *m) {
@@ -120,10 +139,20 @@ static const char *noun_phrase(struct maker *m) {
     return text(m, text(m, count ? "one" : say_article(phrase), phrase), size);
 }
 
+// "Tongs, a bit stiff": they are stiff, and no part of them was named.
+static bool is_of_all(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    const char *noun = m->kind->noun;
+    size_t n = strlen(noun);
+    bool of_part = n > 5 && !strcmp(noun + n - 5, " part") && m->kind->adjective_own;
+    return of_part && !flaw->part && !flaw->where && !flaw->count && !flaw->of && !flaw->has_size &&
+           !flaw->several && flaw->span.to && m->address != ADDRESS_THERE && wording_adjective(flaw);
+}
+
 static void tell_fault(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
-    bool piece = says_some(flaw) || says_all(flaw);
+    bool piece = says_some(flaw) || says_all(flaw) || flaw->share;
     const char *before = wording_before(m->arena, flaw);
     if (before && !flaw->has_size && !fault_count(flaw)) {
         c->verb = VERB_IS;
@@ -132,7 +161,8 @@ static void tell_fault(struct maker *m) {
     }
     bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
                      !flaw->has_size && !flaw->several && !fault_count(flaw) &&
-                     (flaw->part || (piece && !flaw->where));
+                     (flaw->part || (piece && !flaw->where) || (flaw->share && !m->kind->mass));
+    adjective |= is_of_all(m);
     if (adjective) {
         c->verb = VERB_IS;
         c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
@@ -161,6 +191,23 @@ static void put_agreed(struct maker *m, struct buf *out, const char *name, size_
         buf_text(out, many ? "were" : "was");
 }
 
+// "Two of the drawers": what has it, where the notes count it. False where it is told as a noun of its own.
+static bool set_counted(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    struct clause *c = m->clause;
+    bool places = flaw->span.to && flaw->where && say_is_plural(flaw->where) && !strchr(flaw->where, ' ');
+    if (!flaw->part && !places && m->kind->noun) {
+        c->verb = VERB_HAS;
+        c->rest = noun_phrase(m);
+        return false;
+    }
+    const char *of = flaw->part ? say_plural(m->arena, flaw->part) : places ? flaw->where : "pieces";
+    m->placed = places && !flaw->part; // "one of the handles is a replacement"
+    c->subject = arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count), of);
+    c->many = flaw->count > 1;
+    return true;
+}
+
 // The predicate's first word is its verb in braces; agreement may be needed further on too.
 static void tell_state(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
@@ -170,18 +217,8 @@ static void tell_state(struct maker *m) {
         c->subject =
             flaw->count ? arena_format(m->arena, "%s of them", say_number(m->arena, flaw->count)) : "they";
         c->many = flaw->count != 1;
-    } else if (flaw->count && !says_some(flaw) && !says_all(flaw)) {
-        if (!flaw->part && m->kind->noun) {
-            c->verb = VERB_HAS;
-            c->rest = noun_phrase(m);
-            return;
-        }
-        c->subject = flaw->part
-                         ? arena_format(m->arena, "%s of the %s", say_number(m->arena, flaw->count),
-                                        say_plural(m->arena, flaw->part))
-                         : arena_format(m->arena, "%s of the pieces", say_number(m->arena, flaw->count));
-        c->many = flaw->count > 1;
-    }
+    } else if (flaw->count && !says_some(flaw) && !says_all(flaw) && !flaw->of_part && !set_counted(m))
+        return;
     c->verb = !strncmp(says, "{is}", 4) ? VERB_IS : !strncmp(says, "{was}", 5) ? VERB_WAS : VERB_HAS;
     struct buf out = buf_start(m->arena);
     for (const char *at = strchr(says, '}') + 1; *at; at++) {
@@ -220,7 +257,10 @@ static void tell_absence(struct maker *m) {
     c->rest = with_degree(m, "missing");
     c->many = count > 1 || (!count && say_is_plural(part));
     c->missing = !count;
-    if (!count)
+    if (!count && flaw->share) {
+        c->many = true;
+        c->missing = false;
+    } else if (!count)
         c->subject = the(m, part);
     else if (flaw->of > 1 && flaw->of >= count)
         c->subject =
@@ -266,11 +306,23 @@ static bool is_degree(const char *where) {
     return false;
 }
 
+// "In the lock" where the notes say so, and not on it.
+static const char *own_link(struct maker *m, const char *place) {
+    if (!m->flaw->link || strncmp(place, "on ", 3) != 0) return place;
+    size_t n = !strncmp(place, "on the ", 7) ? 7 : 3;
+    return arena_format(m->arena, "%s %s", m->flaw->link, place + n);
+}
+
 // A state is not somewhere: its place belongs to the part ("The signature on the bottom is unread") or stands
 // aside.
 static void set_place(struct maker *m) {
     struct clause *c = m->clause;
-    const char *place = say_place(m->arena, m->flaw->where);
+    const char *place = own_link(m, say_place(m->arena, m->flaw->where));
+    if (m->flaw->with && strstr(m->flaw->with, m->flaw->where)) return; // "replaced with a nut on a wire"
+    if (!strncmp(m->flaw->where, "by ", 3)) return;                     // who did it
+    if (m->flaw->span.to && m->flaw->kind->class == CLASS_FUNCTION && m->kind->form == STATE && c->rest &&
+        strstr(c->rest, m->flaw->where))
+        return;                                                            // "out of focus"
     if (m->flaw->part && text_same(m->flaw->part, m->flaw->where)) return; // "the corner is chipped"
     const char *noun = m->kind->noun, *last = noun ? strrchr(noun, ' ') : NULL;
     if (m->flaw->span.to && last && text_same(last + 1, m->flaw->where)) return; // "an open seam on the seam"
@@ -284,6 +336,8 @@ static void set_place(struct maker *m) {
         c->place = place;
     else if (m->flaw->part && m->flaw->span.to && m->kind->class == CLASS_FUNCTION)
         c->place = place; // "the spout is leaking at the base"
+    else if (m->flaw->link)
+        c->place = place;
     else if (m->flaw->part)
         c->subject = text(m, c->subject, place);
     else
@@ -295,7 +349,7 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
     struct clause clause = {
         .flaw = flaw, .band = band_of(flaw->kind), .maybe = flaw->sure != SURE_STATED, .place = ""};
     flaw = wording_shown(arena, flaw);
-    struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause};
+    struct maker m = {arena, flaw, flaw_told(flaw), address, locale, &clause, false};
     set_subject(&m);
     if (flaw->kind->form == FAULT)
         tell_fault(&m);
@@ -303,11 +357,12 @@ struct clause clause_of(struct arena *arena, const struct item_flaw *flaw, enum 
         tell_absence(&m);
     else
         tell_state(&m);
-    if (flaw->where) set_place(&m);
+    if (flaw->where && !m.placed) set_place(&m);
+    if (flaw->with) clause.rest = text(&m, clause.rest, flaw->with);
     // "One of the two" twice need not be the same one, and of "one handle" another fault may be of the other.
-    clause.alone = flaw->of_part || says_some(flaw) || (flaw->where && has_joint(flaw->where)) ||
-                   (flaw->part && has_joint(flaw->part)) || strchr(clause.rest, ',') ||
-                   strstr(clause.rest, " and ") || strchr(clause.subject, ',');
+    clause.alone = flaw->of_part || flaw->share || says_some(flaw) ||
+                   (flaw->where && has_joint(flaw->where)) || (flaw->part && has_joint(flaw->part)) ||
+                   strchr(clause.rest, ',') || strstr(clause.rest, " and ") || strchr(clause.subject, ',');
     return clause;
 }
 

@@ -7,6 +7,7 @@
 #include "item/wording.h"
 #include "text/buf.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 enum { SOUGHT_MOST = 6, AHEAD = 100 }; // in one sentence; how far others are looked for that may join
 
@@ -63,7 +64,9 @@ static const char *part_before(const struct item_clear *clear) {
 }
 
 static const char *place_of(struct arena *arena, const struct item_clear *clear) {
-    return clear->where ? arena_format(arena, " %s", say_place(arena, clear->where)) : "";
+    return clear->where && strcmp(clear->where, "all over") != 0
+               ? arena_format(arena, " %s", say_place(arena, clear->where))
+               : "";
 }
 
 // Looked for all over, and found at one place: then it is of others that none were seen.
@@ -75,9 +78,48 @@ static const char *sought(struct arena *arena, const struct record *record, cons
     return what;
 }
 
+// "Key present", "the lid is there": said of a part that is there, and not of what does not lack.
+static bool is_there(struct arena *arena, const struct record *record, const struct item_clear *clear) {
+    static const char *const denials[] = {"missing", "no ", "not ",  "none",   "lost",
+                                          "lack",    "n't", "never", "without"};
+    const char *part = clear->part ? clear->part : clear->kind->part;
+    if (clear->kind->form != ABSENCE || clear->where || !clear->span.to || !record->notes || !part)
+        return false;
+    const char *said = utf8_fold(
+        arena, arena_copy(arena, record->notes + clear->span.from, clear->span.to - clear->span.from));
+    for (size_t i = 0; i < sizeof denials / sizeof *denials; i++)
+        if (strstr(said, denials[i])) return false;
+    return strstr(said, say_singular(arena, utf8_fold(arena, part))) != NULL;
+}
+
+static void tell_present(struct disclosure_maker *maker, const struct record *record, bool *told) {
+    struct arena *arena = maker->arena;
+    const char *items[SOUGHT_MOST];
+    size_t count = 0, first = 0;
+    bool many = false;
+    for (size_t i = 0; i < record->clear_count && count < SOUGHT_MOST; i++) {
+        const struct item_clear *clear = &record->clear[i];
+        if (!is_there(arena, record, clear)) continue;
+        const char *part = clear->part ? clear->part : clear->kind->part;
+        bool known = false;
+        told[i] = true;
+        for (size_t k = 0; k < count; k++) known |= !strcmp(items[k] + 4, part);
+        if (known) continue;
+        if (!count) first = i;
+        many |= say_is_plural(part);
+        items[count++] = arena_format(arena, "the %s", part);
+    }
+    if (!count) return;
+    disclosure_add(maker,
+                   arena_format(arena, "%s %s present", say_list(arena, items, count, maker->locale),
+                                count > 1 || many ? "are" : "is"),
+                   "clear", record->clear[first].span);
+}
+
 void tell_clear(struct disclosure_maker *maker, const struct record *record) {
     struct arena *arena = maker->arena;
     bool *told = arena_array(arena, record->clear_count + 1, sizeof *told);
+    tell_present(maker, record, told);
     const char *items[SOUGHT_MOST];
     for (size_t i = 0; i < record->clear_count; i++) {
         if (told[i]) continue;

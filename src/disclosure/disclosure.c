@@ -82,6 +82,19 @@ static bool has_twin(const struct clause *clauses, size_t count, const struct cl
     return false;
 }
 
+// "Two handles, one has been glued, you can see the glue": of the handles what was told of one of them.
+static bool said_of_one(struct arena *arena, const struct record *record, size_t i) {
+    const struct item_flaw *flaw = &record->flaws[i];
+    if (!flaw->part || flaw->where || flaw->count || flaw->has_size || !flaw->span.to) return false;
+    for (size_t k = i > TWINS_LOOKED_AT ? i - TWINS_LOOKED_AT : 0; k < i; k++) {
+        const struct item_flaw *other = &record->flaws[k];
+        if (other->kind == flaw->kind && other->part && other->count &&
+            !strcmp(say_singular(arena, other->part), say_singular(arena, flaw->part)))
+            return true;
+    }
+    return false;
+}
+
 static void add_flaws(struct paragraph *p, const struct record *record) {
     struct arena *arena = p->maker.arena;
     struct clause *all = arena_array(arena, record->flaw_count + 1, sizeof *all);
@@ -92,7 +105,9 @@ static void add_flaws(struct paragraph *p, const struct record *record) {
         all[i] = clause_of(arena, &record->flaws[i], address, p->maker.locale);
     for (int band = BAND_FUNCTION; band <= BAND_REST; band++)
         for (size_t i = 0; i < record->flaw_count; i++)
-            if ((int)all[i].band == band && !has_twin(ordered, count, &all[i])) ordered[count++] = all[i];
+            if ((int)all[i].band == band && !said_of_one(arena, record, i) &&
+                !has_twin(ordered, count, &all[i]))
+                ordered[count++] = all[i];
     tell_clauses(&p->maker, ordered, count);
 }
 

@@ -182,7 +182,9 @@ static const char *compose_there(struct teller *t, const struct clause *const *g
 
 static const char *compose_seen(struct teller *t, const struct clause *c) {
     const char *verb = c->maybe ? "may show" : c->many_rest ? "show" : "shows";
-    return arena_format(t->arena, "%s %s %s", c->rest, verb, c->place);
+    bool loss = !strncmp(c->place, "from ", 5) && strstr(c->rest, "loss"); // "gone from the corner"
+    const char *place = loss ? arena_format(t->arena, "at %s", c->place + 5) : c->place;
+    return arena_format(t->arena, "%s %s %s", c->rest, verb, place);
 }
 
 static const char *compose(struct teller *t, const struct clause *const *group, size_t count,

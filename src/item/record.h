@@ -47,6 +47,11 @@ struct item_flaw {
     bool several;        // the notes have it in the plural and give no number
     bool lone;           // they have it in the singular, where its kind is mostly told in the plural
     bool of_part;        // the number that they give, or "one", counts the part and not the damage
+    bool of_named;       // the notes have the number that there are before the part: "one of the three lugs"
+    bool up_to;          // of several the size is that of the largest
+    const char *share;   // "most", "some": how many of the pieces have it; NULL where the notes do not say so
+    const char *with;    // "with a copper strip": what the part was mended with
+    const char *link;    // "in the", "on a": the notes' own words before the place
     bool adjective_said; // they have the adjective of its kind as it stands
     bool unsaid; // the degree follows from what the notes say, and no word of them is one of that degree
     enum sure sure;

@@ -5,6 +5,9 @@
 
 #include <string.h>
 
+#include "item/several.h"
+#include "item/told_share.h"
+#include "item/told_tail.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -21,6 +24,20 @@ static bool has_words(const char *text, const char *words) {
     return false;
 }
 
+// "Wont close" is "won't close".
+static bool has_bare_words(const char *text, const char *words) {
+    const char *mark = strchr(words, '\'');
+    if (!mark) return false;
+    size_t n = (size_t)(mark - words);
+    for (const char *at = text; (at = strstr(at, mark + 1)) != NULL; at++) {
+        const char *start = at - n, *end = at + strlen(mark + 1);
+        if (at >= text + n && !strncmp(start, words, n) && (start == text || !is_letter(start[-1])) &&
+            !is_letter(*end))
+            return true;
+    }
+    return false;
+}
+
 // The phrase of the most words that was said, of those the longest; NULL where there is none.
 static const char *phrase_said(const struct flaw *telling, const char *said, size_t *words) {
     const char *best = NULL;
@@ -29,7 +46,7 @@ static const char *phrase_said(const struct flaw *telling, const char *said, siz
         const char *phrase = telling->finder.said.at[k];
         size_t n = 1;
         for (const char *c = phrase; *c; c++) n += *c == ' ';
-        if (n < *words || !has_words(said, phrase)) continue;
+        if (n < *words || !(has_words(said, phrase) || has_bare_words(said, phrase))) continue;
         if (n == *words && strlen(phrase) <= strlen(best)) continue;
         *words = n;
         best = phrase;
@@ -103,14 +120,32 @@ static bool is_called_light(const char *text) {
 
 static bool is_called_heavy(const char *text) {
     static const char *const words[] = {
-        "bad",      "badly",  "heavy",      "heavily",   "severe",   "severely", "large",      "big",
-        "huge",     "deep",   "deeply",     "major",     "serious",  "strong",   "strongly",   "terrible",
-        "terribly", "very",   "really",     "proper",    "properly", "awful",    "nasty",      "massive",
-        "lots",     "lot of", "thick",      "loads",     "so",       "that",     "completely", "totally",
-        "entirely", "quite",  "much",       "extensive", "great",    "horrible", "horrid",     "shocking",
-        "dreadful", "whole",  "nearly all", "mostly",    "most",     "all over", "covered",    "solid",
-        "half",     "too",    "wide",       "well"};
+        "bad",        "badly",   "heavy",    "heavily",   "severe",     "severely", "large",    "big",
+        "huge",       "deep",    "deeply",   "major",     "serious",    "strong",   "strongly", "terrible",
+        "terribly",   "very",    "really",   "proper",    "properly",   "awful",    "nasty",    "massive",
+        "completely", "totally", "entirely", "extensive", "horrible",   "horrid",   "shocking", "dreadful",
+        "lots",       "lot of",  "thick",    "loads",     "nearly all", "solid",    "covered",  "all over"};
     return has_one(text, words, COUNT(words));
+}
+
+// Words of degree only where they stand beside what was said: "half", "that" and "whole" have other uses.
+static bool is_called_much(const char *text) {
+    static const char *const words[] = {"so bad", "so badly", "so worn", "so stiff", "so rusty", "so deep",
+                                        "that",   "quite",    "much",    "great",    "whole",    "mostly",
+                                        "most",   "half",     "too",     "wide",     "well"};
+    return has_one(text, words, COUNT(words));
+}
+
+// What stands between the commas around what was said.
+static const char *beside(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    const char *text = around(arena, record, flaw);
+    size_t end = strcspn(text, ",");
+    const char *said =
+        utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));
+    const char *at = strstr(text, said);
+    if (at) end = (size_t)(at - text) + strlen(said) + strcspn(at + strlen(said), ",");
+    if (!strncmp(text + end, ", all over", 10)) end += 10; // "rust, all over", but not "dent, green all over"
+    return arena_copy(arena, text, end);
 }
 
 // What came of it is as good as a word of degree: nobody would call "eaten through" slight.
@@ -148,8 +183,12 @@ static bool is_called_whole(const struct item_flaw *flaw, const char *text) {
 static bool is_uncalled(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     char *text = arena_string(arena, around(arena, record, flaw));
     blank_place(text, flaw->where);
+    if (flaw->share) blank_place(text, flaw->share);
     if (flaw->severity == SEVERITY_LIGHT) return !is_called_light(text);
-    if (is_called_heavy(text) || is_called_whole(flaw, text)) return false;
+    char *near = arena_string(arena, beside(arena, record, flaw));
+    blank_place(near, flaw->where);
+    if (flaw->share) blank_place(near, flaw->share);
+    if (is_called_heavy(text) || is_called_much(near) || is_called_whole(flaw, text)) return false;
     // "Moth eaten", "rusted through" are no size.
     return is_shown(flaw) || flaw->kind->degree == DEGREE_SIZE || !is_called_ruined(text);
 }
@@ -205,13 +244,21 @@ static bool is_lone(const struct item_flaw *flaw, const char *said) {
 
 // "One lid missing" of three pans: not the only one there was.
 static bool is_single(const struct record *record, const struct item_flaw *flaw, const char *said) {
-    static const char *const ones[] = {"one ", "1 ", "a single "};
+    enum { BETWEEN = 3 };
+    static const char *const ones[] = {"one ", "1 ", "a single ", "another "};
     if (flaw->count || flaw->kind->form != ABSENCE) return false;
     for (size_t i = 0; i < sizeof ones / sizeof *ones; i++) {
         size_t n = strlen(ones[i]), from = flaw->span.from;
         if (!strncmp(said, ones[i], n)) return true;
-        bool before = from >= n && !strncmp(record->notes + from - n, ones[i], n);
-        if (before && (from == n || record->notes[from - n - 1] == ' ')) return true;
+        const char *notes = record->notes;
+        for (size_t words = 0; from > 1 && words < BETWEEN; words++) { // "one jaw plate screw missing"
+            bool before = from >= n && !strncmp(notes + from - n + 1, ones[i] + 1, n - 1) &&
+                          (notes[from - n] | 0x20) == (ones[i][0] | 0x20);
+            if (before && (from == n || notes[from - n - 1] == ' ')) return true;
+            if (notes[from - 1] != ' ' || !is_letter(notes[from - 2])) break;
+            from--;
+            while (from > 0 && is_letter(notes[from - 1])) from--;
+        }
     }
     return false;
 }
@@ -231,16 +278,26 @@ static bool is_number(struct arena *arena, const char *word, size_t size, int nu
            (strlen(figures) == size && !strncmp(word, figures, size));
 }
 
+// Whether the word that ends at `end` says what something is, and is no noun.
+static bool is_state(const char *end) {
+    static const char *const others[] = {"torn",  "worn",  "bent", "split",  "stuck",
+                                         "loose", "stiff", "gone", "missing"};
+    for (size_t i = 0; i < COUNT(others); i++)
+        if (!strncmp(end - strlen(others[i]), others[i], strlen(others[i]))) return true;
+    return !strncmp(end - 2, "ed", 2) || !strncmp(end - 2, "en", 2) || end[-1] == 'y';
+}
+
 // "Two buttons stick", "one pane cracked", "one brass knob is bent": it is the buttons that are two. One word
 // may stand between.
 static bool counts_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    enum { BEFORE = 50, BEHIND = 30, BETWEEN = 2 };
-    if (!flaw->part || flaw->of > 1 || flaw->kind->form != FAULT || flaw->count > 20) return false;
+    enum { BEFORE = 50, BEHIND = 30, BETWEEN = 3 };
+    if (!flaw->part || flaw->of > 1 || flaw->kind->form == ABSENCE || flaw->count > 20) return false;
     int number = flaw->count ? flaw->count : 1;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
-    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number))
-        return true; // "cards foxed, one torn"
+    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number) &&
+        is_state(record->notes + flaw->span.to))
+        return true; // "cards foxed, one torn", but "one nick"
     if ((number > 1) != say_is_plural(flaw->part)) return false;
     size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;
     size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
@@ -250,7 +307,25 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
         const char *word = at;
         size_t size;
         for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
-            if (is_number(arena, word, size, number)) return true;
+            if (is_number(arena, word, size, number) ||
+                (number == 1 && size == 7 && !strncmp(word, "another", 7)))
+                return true;
+    }
+    return false;
+}
+
+// "One of the three fixing lugs": three is the number of the lugs.
+static bool has_number(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    enum { BETWEEN = 2, BEFORE = 80, BEHIND = 40 };
+    size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
+    size_t size_of_all = flaw->span.to - from + strnlen(record->notes + flaw->span.to, BEHIND);
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, size_of_all));
+    const char *part = utf8_fold(arena, flaw->part);
+    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
+        const char *word = at;
+        size_t size;
+        for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
+            if (is_number(arena, word, size, flaw->of)) return true;
     }
     return false;
 }
@@ -282,6 +357,24 @@ static void set_denied(struct arena *arena, const struct record *record, struct 
     if (telling && telling->noun && !is_like_one(record, telling)) clear->told = telling;
 }
 
+// "Rusted", "chipped": one word that is no noun.
+static bool is_participle(const char *said) {
+    size_t n = strlen(said);
+    return n > 4 && !strchr(said, ' ') && said[n - 1] == 'd' && said[n - 2] == 'e';
+}
+
+// "Most rusty" of one knife is a degree.
+static void set_share(struct arena *arena, const struct record *record, struct item_flaw *flaw,
+                      const char *said) {
+    struct item_flaw asked = *flaw;
+    const char *own = flaw->told->adjective_at[flaw->severity],
+               *adjective = own ? own : flaw->told->adjective;
+    asked.adjective_said |= (adjective && has_words(said, adjective)) || is_participle(said);
+    bool several = flaw->part || record_is_several(arena, record) ||
+                   (record->type.value && say_is_plural(record->type.value));
+    flaw->share = several ? told_share(arena, record, &asked) : NULL;
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->clear_count; i++) set_denied(arena, record, &record->clear[i]);
     for (size_t i = 0; i < record->flaw_count; i++) {
@@ -298,6 +391,11 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->several = are_several(arena, flaw, telling, said);
         flaw->lone = is_lone(flaw, said);
         if (telling) flaw->told = telling;
+        set_share(arena, record, flaw, said);
+        flaw->with = told_with(arena, record, flaw);
+        flaw->link = told_link(arena, record, flaw);
+        flaw->of_named = flaw->part && flaw->of > 1 && has_number(arena, record, flaw);
+        flaw->up_to = flaw->has_size && told_largest(arena, record, flaw);
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }

@@ -31,8 +31,20 @@ static const char *plural_of(const struct describer *d, const char *noun) {
     return say_plural(d->arena, noun);
 }
 
+// "Item, possibly a sextant".
+static const char *hedged_type(const struct describer *d) {
+    const struct value *type = &d->record->type;
+    bool many = record_is_several(d->arena, d->record) || say_is_plural(type->value);
+    const char *noun = many ? say_plural(d->arena, type->value)
+                            : arena_format(d->arena, "%s %s", say_article(type->value), type->value);
+    return arena_format(d->arena, "%s, %s %s", many ? "items" : "item",
+                        type->sure == SURE_LIKELY ? "probably" : "possibly", noun);
+}
+
 static const char *type_words(const struct describer *d) {
     const struct value *type = &d->record->type;
+    if (type->value && type->sure != SURE_STATED && !claims_bar(d->listing->claims, type->value))
+        return hedged_type(d);
     const char *noun = type->value && may_say(d, type)
                            ? type->value
                            : arena_format(d->arena, "%s item", d->record->family->print);
@@ -94,7 +106,10 @@ static const char *with_parts(struct describer *d) {
         parts[count++] =
             plural ? phrase.at : arena_format(d->arena, "%s %s", say_article(phrase.at), phrase.at);
     }
-    return count ? arena_format(d->arena, " with %s", say_list(d->arena, parts, count, d->locale)) : "";
+    bool hedged = d->record->type.value && d->record->type.sure != SURE_STATED;
+    return count ? arena_format(d->arena, "%s with %s", hedged ? "," : "",
+                                say_list(d->arena, parts, count, d->locale))
+                 : "";
 }
 
 // With a small first letter where it is no name.
@@ -196,6 +211,24 @@ static void tell_measures(struct describer *d) {
     if (size && may_say(d, size)) line(d, arena_format(d->arena, "Size: %s.", size->value));
 }
 
+// "Possibly mahogany": a guess is told as one, and no title holds it.
+static void tell_guesses(struct describer *d) {
+    static const char *const names[] = {"material", "color", "age", "finish", "technique"};
+    const char *items[6];
+    size_t count = 0;
+    for (size_t i = 0; i < d->record->attribute_count && count < 6; i++) {
+        const struct value *value = &d->record->attributes[i];
+        bool known = false;
+        for (size_t k = 0; k < sizeof names / sizeof *names; k++) known |= !strcmp(value->name, names[k]);
+        if (!known || value->sure == SURE_STATED || claims_bar(d->listing->claims, value->value)) continue;
+        items[count++] =
+            value->of ? arena_format(d->arena, "%s (%s)", value->value, value->of) : value->value;
+    }
+    struct buf all = buf_start(d->arena);
+    for (size_t i = 0; i < count; i++) buf_format(&all, "%s%s", i ? " or " : "", items[i]);
+    if (count) line(d, arena_format(d->arena, "Possibly %s.", all.at));
+}
+
 static void tell_included(struct describer *d) {
     const char *items[12];
     size_t count = 0;
@@ -282,6 +315,7 @@ const char *listing_describe(struct arena *arena, const struct drafter *drafter,
     tell_marks(&d);
     tell_measures(&d);
     tell_years(&d);
+    tell_guesses(&d);
     tell_included(&d);
     tell_fits(&d);
     if (*listing->disclosure.text) {

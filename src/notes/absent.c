@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/any.h"
 #include "notes/lacking.h"
 #include "notes/things.h"
 #include "notes/traces.h"
@@ -122,9 +123,19 @@ static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
+    if (to == from + 1 && from > cue_from && cue_from > 0 && token_is(&note->tokens, from, "rest") &&
+        token_is(&note->tokens, from - 1, "the")) { // "one pane missing the rest original"
+        from = cue_from - 1;
+        to = cue_from;
+        cue_to = cue_from + 1;
+        if (note->tokens.at[from].kind != TOKEN_WORD) return NULL;
+    }
     if (to == from + 1 && cue_from >= to && degrees_number(&note->tokens, from) > 0 &&
         note->tokens.at[from].kind == TOKEN_WORD)
         return tell_number(r, from, from, cue_to);
+    if (to == from + 1 && token_is(&note->tokens, from, "lead") &&
+        ANY(&note->tokens, to, "solder", "paint", "glaze", "glass", "crystal", "weight", "weights", "pipe"))
+        return NULL; // "no lead solder": the metal
     size_t first = from < cue_from ? from : cue_from, last = to > cue_to ? to : cue_to;
     const char *part = fault_words(note, from, to);
     const char *head = note->tokens.at[to - 1].one;

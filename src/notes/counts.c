@@ -173,6 +173,9 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
          k++, n++)
         if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
     if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
+    struct part part;
+    if (noun && i && ANY(tokens, i - 1, "and", "with", "plus", "&") && part_at(note, noun, &part))
+        return false; // "desk with a shelf and a pair of doors"
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;
     for (size_t k = 0; !noun && !of && k < i && k < PHRASE_MOST; k++)
@@ -197,6 +200,8 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
     if (i && ANY(tokens, i - 1, "and", "with", "plus", "w/", "&", "+", "includes", "including"))
         return false; // beside it
+    if (i > 1 && token_is(tokens, i - 1, "a") && ANY(tokens, i - 2, "and", "with", "plus", "&", "+"))
+        return false; // "scales with brass pans and a set of 6 weights"
     if (i > 1 && token_is(tokens, i - 1, ":") && !is_first_sentence(note, i))
         return false; // "Weights: set of 7"
     if (i && ANY(tokens, i - 1, "a") && i > 1 &&
@@ -272,10 +277,10 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number;
     int count = number_here(note, i, &number);
     size_t at = i + number;
-    if (count < 2 || !token_is(tokens, at, "of") ||
-        !ANY(tokens, at + 1, "em", "'em", "them", "these", "those"))
-        return false;
-    size_t next = at + 2;
+    if (count < 2 || !token_is(tokens, at, "of")) return false;
+    bool bare = at + 1 >= tokens->count || tokens->at[at + 1].stop >= STOP_COMMA; // "mugs, 7 of,"
+    if (!bare && !ANY(tokens, at + 1, "em", "'em", "them", "these", "those")) return false;
+    size_t next = bare ? at + 1 : at + 2;
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
                 ANY(tokens, next, "in", "total", "all", "altogether", "here");
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
@@ -376,6 +381,9 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     if (i && t->kind == TOKEN_CODE && t->fold[0] == 'x' && is_plural(&tokens->at[i - 1])) {
         char *end;
         long count = strtol(t->fold + 1, &end, 10);
+        struct part part;
+        bool first = note_clause_from(note, i, STOP_COMMA) == 0;
+        if (!first && part_at(note, i - 1, &part)) return false; // "rack, 3 shelves, hooks x8"
         bool whole = t->fold[1] >= '1' && t->fold[1] <= '9' && !*end && count > 1 && count < 1000;
         if (whole) *tally = (struct tally){(int)count, 1, tokens->at[i - 1].one, false};
         return whole;

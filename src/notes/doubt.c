@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // "Maybe a hairline", "looks like rust", "is that a crack?": there as far as the seller can tell. Doubt is no
 // denial.
+#include "notes/any.h"
 #include "notes/scope.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -29,9 +30,19 @@ static bool is_number(const struct tokens *tokens, size_t i) {
 }
 
 // "The baize is torn, hinges are original I think", "a bit of rust, I think": what stands last before it.
+// "Two bits are snapped and the roll has holes from mice I suppose": what caused the holes, and no more.
 static size_t fact_before(const struct tokens *tokens, size_t from, size_t i) {
+    enum { CAUSE = 4 };
+    static const char *const verbs[] = {"is", "are", "has", "have", "was", "were", "looks", "seems"};
     while (i > from && tokens->at[i - 1].stop == STOP_COMMA) i--;
-    while (i > from && tokens->at[i - 1].stop != STOP_COMMA) i--;
+    for (size_t k = i; k > from && k + CAUSE > i; k--)
+        if (ANY(tokens, k - 1, "from", "by", "due", "because", "where", "when")) return k - 1;
+    bool verb = false;
+    while (i > from && tokens->at[i - 1].stop != STOP_COMMA) {
+        if (verb && token_is(tokens, i - 1, "and")) break;
+        verb |= token_among(tokens, i - 1, verbs, COUNT(verbs));
+        i--;
+    }
     return i;
 }
 

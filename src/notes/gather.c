@@ -359,6 +359,11 @@ static void gather(struct fault_reader *r) {
             continue;
         }
         if (hit->from < reach) continue;
+        if (last && !last->near && !hit->near && hit->from == last->to && last->kinds[0] == hit->flaw &&
+            last->kind_count == 1 && ANY(&r->note->tokens, hit->from, "out", "off", "from", "gone")) {
+            last->to = reach = hit->to; // "a chip out of the edge": one, and where it is
+            continue;
+        }
         kept[r->hit_count] = hit_of(hit);
         r->hit_count += leave_part(r, &kept[r->hit_count]);
         reach = hit->to;

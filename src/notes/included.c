@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -58,7 +59,9 @@ static bool is_article(const struct token *t) {
 
 static void add(struct note *note, size_t from, size_t to, int count) {
     while (from < to && is_article(&note->tokens.at[from])) from++;
-    if (from == to) return;
+    if (from == to ||
+        (to == from + 1 && ANY(&note->tokens, from, "bottom", "top", "back", "front", "inside", "middle")))
+        return;
     struct item_included *included = note_included(note);
     const char *what = note_words(note, from, to);
     included->what = arena_string(note->arena, count > 1 ? say_singular(note->arena, what) : what);

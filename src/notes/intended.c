@@ -76,7 +76,8 @@ static bool is_over(const struct scope *s, size_t i) {
 static size_t intended_from(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t start = scope_clause_start(s, i), from = i;
-    while (from > start && tokens->at[from - 1].stop != STOP_COMMA) from--;
+    while (from > start && tokens->at[from - 1].stop != STOP_COMMA && !token_is(tokens, from - 1, "and"))
+        from--;
     bool alone = true;
     for (size_t k = from; k < i; k++) alone &= !s->fault[k];
     if (!alone || from <= start) return from;

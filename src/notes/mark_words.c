@@ -11,6 +11,9 @@ bool mark_is_stamp(const struct note *note, size_t i) {
     if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
         return false;                                         // a tool
     if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
+    if (i && token_is(&note->tokens, i, "marking") && token_is(&note->tokens, i - 1, "for")) return false;
+    if (token_is(&note->tokens, i + 1, "by") && ANY(&note->tokens, i + 2, "nobody", "no"))
+        return false; // "signed by nobody"
     if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
         ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",
             "tin"))

@@ -143,6 +143,10 @@ static bool keep(struct note *note, size_t begin, const struct found *found) {
             if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_OPEN;
         return false;
     }
+    if (found->to == found->from + 1 && !tokens->at[found->from].capital &&
+        ANY(tokens, found->from, "numbers", "letters", "names", "initials", "words", "writing", "lettering",
+            "things", "zero", "true"))
+        return false; // "stencilled numbers on it"
     if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
     struct mark *mark = note_mark(note);
     mark->text = exact(note, found->from, found->to);

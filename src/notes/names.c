@@ -300,6 +300,19 @@ static void leave_open(struct note *note, size_t from, size_t to) {
     if (to > from + 1 && note_free(note, from, to)) note_take(note, from, to, TAKEN_OPEN);
 }
 
+// "Stool, Mahogany. Seat worn", "bell, Rope pull rotten": a stuff or a part with a capital behind a comma.
+// Who made a thing may be called so too, but then a name of more words or a word of making says it.
+static bool is_stuff_or_part(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    if (to != from + 1 || !from || tokens->at[from - 1].stop == STOP_NONE) return false;
+    if (word_at(note, from,
+                (1u << USE_MATERIAL) | (1u << USE_PART) | (1u << USE_TECHNIQUE) | (1u << USE_FINISH),
+                &entry) != 1)
+        return false;
+    return to >= tokens->count || tokens->at[to].stop != STOP_NONE || !tokens->at[to].capital;
+}
+
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     bool named = has(note, "brand");
@@ -311,6 +324,7 @@ static void read_brand(struct note *note, bool strange) {
         bool refused;
         name_credit(note, i, end, &refused);
         if (refused) leave_open(note, i, end);
+        refused |= is_stuff_or_part(note, i, end);
         if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             add(note, "brand", initials_from(note, i), end, sure);

@@ -123,9 +123,28 @@ static bool opens_statement(const struct fault_reader *r, size_t i) {
 
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
+// "Faded from standing in the window", "rocks on a flat stove": where it stood, and no place on it.
+static bool is_of_the_room(const struct tokens *tokens, size_t i) {
+    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove",  "hob",
+                                        "floor",  "garage",     "shed",  "loft",     "attic",  "barn",
+                                        "table",  "rain",       "bench", "worktop",  "ground", "surface",
+                                        "cellar", "greenhouse", "light", "weather",  "counter"};
+    static const char *const verbs[] = {
+        "standing", "stood", "stands",  "sat",    "sits",  "sitting", "kept",  "left", "hung",  "hanging",
+        "stored",   "been",  "wobbles", "wobbly", "rocks", "rocky",   "lived", "rock", "wobble"};
+    static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
+    if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
+        return false;
+    size_t at = i + 1;
+    if (ANY(tokens, at, "the", "a", "my", "our", "his", "her")) at++;
+    if (token_among(tokens, at, flats, COUNT(flats))) at++;
+    return token_among(tokens, at, rooms, COUNT(rooms));
+}
+
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count) return 0;
+    if (is_of_the_room(tokens, i)) return 0;
     size_t clause = place_clause(tokens, i);
     if (clause) {
         *from = i;
@@ -375,6 +394,13 @@ static size_t bare_sides(const struct tokens *tokens, size_t i) {
                : 0;
 }
 
+// "Glued", "stuck", "put": what is so back is where it was.
+static bool is_put(const char *word) {
+    size_t n = strlen(word);
+    return !strcmp(word, "stuck") || !strcmp(word, "put") || !strcmp(word, "sewn") ||
+           (n > 4 && !strcmp(word + n - 2, "ed"));
+}
+
 // "Brown stain top left": a corner without its preposition.
 static size_t bare_place(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
@@ -386,6 +412,8 @@ static size_t bare_place(const struct fault_reader *r, size_t i) {
     bool side = to > i;
     if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
         return 0; // "no smell left"
+    if (to == i + 1 && token_is(tokens, i, "back") && i > 0 && is_put(tokens->at[i - 1].fold))
+        return 0; // "been off and glued back"
     while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
     bool two =

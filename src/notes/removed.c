@@ -72,11 +72,20 @@ bool scope_left(const struct scope *s, size_t from, size_t verb, size_t to) {
     return false;
 }
 
+// "Cord perished, battery rusted but cleaned": what is told of the cord stands by itself.
+static bool is_state_before(const struct scope *s, size_t comma) {
+    if (!comma || !s->fault[comma - 1]) return false;
+    const char *word = s->note->tokens.at[comma - 1].fold;
+    size_t n = strlen(word);
+    return n > 4 && !strcmp(word + n - 2, "ed");
+}
+
 // The run of faults that ends at token `i`, with what lists them.
 static size_t run_start(const struct scope *s, size_t i) {
     static const char *const joins[] = {"and", "or", "&", ","};
     size_t from = i;
     for (size_t at = i; at > 0; at--) {
+        if (token_is(&s->note->tokens, at - 1, ",") && is_state_before(s, at - 1)) break;
         if (s->fault[at - 1])
             from = at - 1;
         else if (!token_among(&s->note->tokens, at - 1, joins, COUNT(joins)))

@@ -13,11 +13,11 @@
 // A noun, or what does something.
 static bool is_noun(const struct note *note, size_t i) {
     static const char *const others[] = {
-        "found", "see",   "saw",   "note",  "notice", "check",  "show",  "shows", "other", "over",
-        "under", "near",  "after", "never", "ever",   "either", "got",   "has",   "had",   "have",
-        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear", "fair",  "nice",  "left",
-        "right", "spare", "plus",  "pair",  "set",    "box",    "no",    "not",   "one",   "better",
-        "poor",  "per",   "for",   "or",    "her",    "their",  "proper"};
+        "found", "see",   "saw",   "note",  "notice", "check",  "show",   "shows",  "other", "over",
+        "under", "near",  "after", "never", "ever",   "either", "got",    "has",    "had",   "have",
+        "lost",  "lack",  "lacks", "need",  "wear",   "good",   "clear",  "fair",   "nice",  "left",
+        "right", "spare", "plus",  "pair",  "set",    "box",    "no",     "not",    "one",   "better",
+        "poor",  "per",   "for",   "or",    "her",    "their",  "proper", "another"};
     const struct token *token = &note->tokens.at[i];
     struct word_entry entry;
     size_t n = strlen(token->fold);
@@ -119,6 +119,30 @@ static bool is_said_of(const char *word) {
            (text_same(word + n - 2, "ed") || text_same(word + n - 2, "en") || word[n - 1] == 'y');
 }
 
+// "And the mouth is worn": what follows speaks of another part.
+static bool opens_clause(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "and", "but", "though", "while", "&") && i + 2 < tokens->count &&
+           (ANY(tokens, i + 1, "the", "its", "one", "another") || is_between(tokens, i + 2));
+}
+
+// "Stopper is stuck", "mouth is worn wide": the noun stands among the words of the fault.
+static bool take_own_noun(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct flaw *kind = hit->kinds[0];
+    size_t i = hit->from;
+    static const char *const verbs[] = {"is", "are", "has", "have", "was", "were", "gone", "going"};
+    const char *head = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    if (!head || (strcmp(head, " part") != 0 && strcmp(head, " piece") != 0))
+        return false; // of any part at all
+    if (kind->form != FAULT || hit->near || hit->to < i + 3 ||
+        !token_among(tokens, i + 1, verbs, COUNT(verbs)))
+        return false;
+    if (r->note->taken[i] || is_no_subject(tokens, i) || !is_noun(r->note, i)) return false;
+    spot->part_from = i;
+    spot->part_to = i + 1;
+    return true;
+}
+
 // "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
 // sentence begins with it and goes on to say what is wrong.
 void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
@@ -133,11 +157,16 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
         spot->part_to = start + 1;
         return;
     }
-    while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE) start--;
-    if (start == 0 || tokens->at[start - 1].stop == STOP_NONE || hit->near || hit->kinds[0]->form != FAULT)
+    if (take_own_noun(r, hit, spot)) return;
+    while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE &&
+           !opens_clause(tokens, start - 1))
+        start--;
+    if (start == 0 || (tokens->at[start - 1].stop == STOP_NONE && !opens_clause(tokens, start - 1)) ||
+        (hit->near && start + 1 != hit->from) || hit->kinds[0]->form != FAULT)
         return;
     if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
-        token_is(tokens, start, "one"))
+        token_is(tokens, start, "one") || token_is(tokens, start, "another") ||
+        token_is(tokens, start, "two") || token_is(tokens, start, "three"))
         start++;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
     size_t to = start;
@@ -148,7 +177,7 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t k = to; k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
     bool verb = to < hit->from;
-    if (!verb && !is_said_of(tokens->at[hit->from].fold)) return;
+    if (!verb && !is_said_of(tokens->at[hit->from].fold) && !is_said_of(tokens->at[hit->to - 1].fold)) return;
     spot->part_from = start;
     spot->part_to = to;
 }

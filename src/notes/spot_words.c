@@ -13,26 +13,26 @@
 
 // Words for parts and places that no list has a use for but this one, in the order of their bytes.
 static const char *const always[] = {
-    "aerial",    "antenna",    "arm",       "arms",      "back",     "backing", "baize",   "base",
-    "bezel",     "blade",      "board",     "body",      "bottom",   "bowl",    "box",     "buckle",
-    "button",    "buttons",    "case",      "caster",    "casters",  "castor",  "castors", "center",
-    "centre",    "chain",      "clasp",     "claw",      "claws",    "collar",  "cord",    "corner",
-    "corners",   "cover",      "crystal",   "cuff",      "cuffs",    "cursor",  "dial",    "division",
-    "divisions", "door",       "drawer",    "ear",       "edge",     "edges",   "end",     "endpaper",
-    "endpapers", "ends",       "exterior",  "face",      "facing",   "feet",    "finish",  "flex",
-    "flyleaf",   "focus",      "fold",      "foot",      "frame",    "fret",    "frets",   "fringe",
-    "front",     "gilt",       "glass",     "grille",    "gutter",   "hand",    "handle",  "handles",
-    "hands",     "head",       "heel",      "heels",     "hem",      "hinge",   "hinges",  "holder",
-    "inside",    "interior",   "jacket",    "jaw",       "jaws",     "key",     "keys",    "knob",
-    "knobs",     "label",      "leg",       "legs",      "lens",     "lid",     "lining",  "lip",
-    "margin",    "margins",    "middle",    "mount",     "neck",     "nose",    "outside", "pad",
-    "pads",      "page",       "pages",     "plug",      "pocket",   "rim",     "screen",  "seam",
-    "seams",     "seat",       "shade",     "shelf",     "shoulder", "side",    "sides",   "skiver",
-    "sleeve",    "sleeves",    "socket",    "sole",      "soles",    "spine",   "spout",   "stem",
-    "stone",     "stopper",    "strap",     "string",    "strings",  "stylus",  "surface", "switch",
-    "tail",      "tine",       "tines",     "tip",       "toe",      "toes",    "top",     "tray",
-    "trim",      "underneath", "underside", "waistband", "well",     "wheel",   "wheels",  "wing",
-    "zip",       "zipper"};
+    "aerial",    "antenna",  "arm",      "arms",       "back",      "backing",   "baize",   "base",
+    "bezel",     "blade",    "board",    "body",       "bottom",    "bowl",      "box",     "buckle",
+    "button",    "buttons",  "case",     "caster",     "casters",   "castor",    "castors", "center",
+    "centre",    "chain",    "clasp",    "claw",       "claws",     "collar",    "cord",    "corner",
+    "corners",   "cover",    "crystal",  "cuff",       "cuffs",     "cursor",    "dial",    "division",
+    "divisions", "door",     "drawer",   "ear",        "edge",      "edges",     "end",     "endpaper",
+    "endpapers", "ends",     "exterior", "face",       "facing",    "feet",      "finish",  "flex",
+    "flyleaf",   "focus",    "fold",     "foot",       "frame",     "fret",      "frets",   "fringe",
+    "front",     "gilt",     "glass",    "grille",     "gutter",    "hand",      "handle",  "handles",
+    "hands",     "head",     "heel",     "heels",      "hem",       "hinge",     "hinges",  "holder",
+    "inside",    "interior", "jacket",   "jaw",        "jaws",      "key",       "keys",    "knob",
+    "knobs",     "label",    "leg",      "legs",       "lens",      "lid",       "lining",  "lip",
+    "margin",    "margins",  "middle",   "mount",      "neck",      "nose",      "outside", "pad",
+    "pads",      "page",     "pages",    "plug",       "pocket",    "rim",       "screen",  "seam",
+    "seams",     "seat",     "shade",    "shelf",      "shoulder",  "side",      "sides",   "skiver",
+    "sleeve",    "sleeves",  "socket",   "sole",       "soles",     "spine",     "spout",   "stem",
+    "stone",     "stopper",  "strap",    "string",     "strings",   "stylus",    "surface", "switch",
+    "tail",      "thread",   "threads",  "tine",       "tines",     "tip",       "toe",     "toes",
+    "top",       "tray",     "trim",     "underneath", "underside", "waistband", "well",    "wheel",
+    "wheels",    "wing",     "zip",      "zipper"};
 
 static bool among(const char *word) {
     return text_sorted_has(always, COUNT(always), word);
@@ -80,6 +80,9 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "cut",      "blown",  "written", "woven",    "stitching", "colored",
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
                                         "tinted",   "sewed",  "built"};
+    if (i > 1 && ANY(tokens, i - 1, "a", "an") && ANY(tokens, i - 2, "as", "like"))
+        return true; // "stiff as a board"
+    if (i > 0 && token_is(tokens, i, "thread") && token_is(tokens, i - 1, "a")) return true; // "by a thread"
     if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
         token_is(tokens, i - 2, "out"))
         return true; // "out of line"
@@ -175,8 +178,8 @@ void spot_mark(struct fault_reader *r) {
 // Words that lists of parts and places have, and that are no part which could have a fault.
 bool spot_is_no_part(const char *part) {
     static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
-                                        "spots", "eraser", "mouth", "bits",  "ring",  "rings",    "tape",
-                                        "over",  "words",  "death", "touch", "weave", "patch"};
+                                        "spots", "eraser", "bits",  "ring",  "rings", "tape",     "over",
+                                        "words", "death",  "touch", "weave", "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (text_same(part, words[i])) return true;
     return false;

@@ -295,8 +295,16 @@ static void move_to_damage(const struct fault_reader *r, const struct fault_hit 
 // "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
 static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
     static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue"};
+    static const char *const stuffs[] = {"ink", "oil",  "tea",    "coffee", "wine",
+                                         "tar", "soot", "grease", "paint"};
     const struct tokens *tokens = &r->note->tokens;
     const char *noun = hit->kinds[0]->noun;
+    if (to == from + 1 && !strcmp(hit->kinds[0]->rule.id, "warped") &&
+        ANY(tokens, from, "bow", "twist", "kink"))
+        return true; // "has a bow in it"
+    if (to == from + 1 && to == hit->from && !strcmp(hit->kinds[0]->rule.id, "stain") &&
+        token_among(tokens, from, stuffs, COUNT(stuffs)))
+        return true; // "ink stained"
     return to == from + 1 && noun && token_among(tokens, from, words, COUNT(words)) &&
            strstr(noun, tokens->at[from].one);
 }
@@ -323,8 +331,12 @@ static bool take_same(const struct fault_reader *r, const struct fault_hit *hit,
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = any_spot_of(r, hit);
-    if (spot.part_to == spot.part_from && spot.where_to == spot.where_from && !take_same(r, hit, &spot))
+    bool placed = spot.where_to > spot.where_from; // "iron pitted near the edge"
+    if (spot.part_to == spot.part_from && (placed ? spot.where_from >= hit->to : !take_same(r, hit, &spot))) {
         spot_take_subject(r, hit, &spot);
+        if (placed && spot.part_to > spot.part_from + 1)
+            spot.part_from = spot.part_to = 0; // "cloth covering worn through at the ends": of the whole
+    }
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     spot_widen(r, &spot);
@@ -341,9 +353,12 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
     if (hit->from < 2 || !token_is(&r->note->tokens, hit->from - 1, "and") || hit->kinds[0]->form == ABSENCE)
         return;
     const char *word = r->note->tokens.at[hit->from].fold;
+    static const char *const states[] = {"gone", "torn",  "worn",  "bent",  "loose", "stiff", "split",
+                                         "dry",  "dirty", "rusty", "stuck", "weak",  "rotten"};
     size_t size = strlen(word);
     bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
-    if (!dirty && (size < 4 || !text_same(word + size - 2, "ed"))) return;
+    bool done = size > 3 && text_same(word + size - 2, "ed");
+    if (!dirty && !done && !token_among(&r->note->tokens, hit->from, states, COUNT(states))) return;
     for (size_t k = 0; k < r->hit_count; k++) {
         if (r->hits[k].to != hit->from - 1) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);
@@ -404,6 +419,13 @@ static void place_of_adjective(const struct fault_reader *r, const struct fault_
     }
 }
 
+// "Inside has three tills, one runner broken": the runner, which no list of parts has.
+static bool has_own_subject(const struct fault_reader *r, const struct fault_hit *hit) {
+    struct spot own = {0};
+    spot_take_subject(r, hit, &own);
+    return own.part_to > own.part_from;
+}
+
 // The part that its own words name, or those before or behind it.
 static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
@@ -448,7 +470,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         spot->part_from = from;
         spot->part_to = to;
     } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||
-               subject_of_sentence(r, hit->from, &from, &to)) {
+               (!has_own_subject(r, hit) && subject_of_sentence(r, hit->from, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (spot_counted(r, hit->from, &from, &to)) {

@@ -439,6 +439,10 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         return false;
     if (is_type(note, to) || any(note, to, next, COUNT(next))) return true;
     if (is_action(note, from, to) || is_the_part(note, from, to)) return false;
+    if (ANY(tokens, to, "fine", "good", "ok", "clear", "crisp", "legible", "readable", "worn", "rubbed",
+            "faded") ||
+        ANY(tokens, to, "not", "isn't", "aren't"))
+        return false; // "numbers fine": of a part
     // "Seal button on the bottom", "one dog bolt seized": of the part
     bool faulty = end < tokens->count && note->fault_word[end] && tokens->at[end].stop == STOP_NONE;
     if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;

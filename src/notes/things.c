@@ -348,6 +348,36 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
 
 static void set_others(struct note *note, const struct noun_found *best);
 
+// "Mandolin case only", "just the box for a sextant": what the thing would be in; NULL if the thing is there.
+static const char *holder_of(const struct note *note, const struct noun_found *found) {
+    static const char *const holders[] = {"case", "box",   "lid",    "stand",   "frame",
+                                          "base", "cover", "sheath", "cabinet", "bag"};
+    static const char *const articles[] = {"a", "an", "the", "old", "its"};
+    const struct tokens *tokens = &note->tokens;
+    if (token_among(tokens, found->to, holders, COUNT(holders)) && token_is(tokens, found->to + 1, "only") &&
+        (found->to + 2 >= tokens->count || tokens->at[found->to + 2].stop != STOP_NONE))
+        return tokens->at[found->to].fold;
+    size_t at = found->from;
+    while (at > 0 && token_among(tokens, at - 1, articles, COUNT(articles))) at--;
+    if (at < 4 || !ANY(tokens, at - 1, "for", "of", "to") ||
+        !token_among(tokens, at - 2, holders, COUNT(holders)))
+        return NULL;
+    bool only = ANY(tokens, at - 3, "the", "a") && ANY(tokens, at - 4, "just", "only");
+    return only ? tokens->at[at - 2].fold : NULL;
+}
+
+// "A Spirit stove": a word of what it is, with a capital, is no maker.
+static void drop_own_brand(struct record *record) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        const struct note_span *type = &record->type.span;
+        bool within = value->span.from >= type->from && value->span.to <= type->to && type->to > type->from;
+        if (strcmp(value->name, "brand") != 0 || !within) record->attributes[kept++] = *value;
+    }
+    record->attribute_count = kept;
+}
+
 static void set_type(struct note *note, const struct pick *pick) {
     const struct noun_found *found = &pick->best;
     struct record *record = note->record;
@@ -358,6 +388,8 @@ static void set_type(struct note *note, const struct pick *pick) {
             record->type.value =
                 arena_format(note->arena, "%s %s",
                              utf8_fold(note->arena, note_words(note, from, found->from)), found->noun);
+        const char *holder = holder_of(note, found);
+        if (holder) record->type.value = arena_format(note->arena, "%s %s", record->type.value, holder);
         enum sure spelled = note_slipped(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;
         record->type.sure = in_doubt(note, found) ? SURE_GUESS : spelled;
         record->type.span = note_span_of(note, from, found->to);
@@ -367,6 +399,7 @@ static void set_type(struct note *note, const struct pick *pick) {
                                   : "word book");
         set_others(note, found);
     }
+    drop_own_brand(record);
     if (!record->family) record->family = kin_family(note, found, pick->toy);
 }
 

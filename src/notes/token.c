@@ -182,9 +182,25 @@ static bool put_apostrophe(struct token *token) {
     return false;
 }
 
+// "Bent & loose", but "Tarrow & Sons".
+static bool is_and(const struct tokens *tokens, const struct token *token) {
+    const char *text = tokens->text;
+    size_t next = token->to + 1;
+    return token->kind == TOKEN_SIGN && token->to == token->from + 1 && text[token->from] == '&' &&
+           token->from > 1 && text[token->from - 1] == ' ' && text[token->from - 2] != 's' &&
+           next < tokens->size && text[token->to] == ' ' &&
+           ((text[next] >= 'a' && text[next] <= 'z') || (text[next] >= '0' && text[next] <= '9'));
+}
+
 static void fill(struct arena *arena, struct tokens *tokens, struct token *token, char **pool) {
     const char *text = tokens->text + token->from;
     size_t size = token->to - token->from;
+    if (is_and(tokens, token)) { // a word like any other, and no part of a maker's name
+        token->kind = TOKEN_WORD;
+        token->fold = token->one = "and";
+        token->hash = token_hash(token->fold, 3);
+        return;
+    }
     bool sign = token->kind == TOKEN_SIGN;
     if (sign || !fill_plain(token, tokens->text, pool)) {
         token->fold = sign ? sign_fold(arena, text, size) : fold_of(arena, text, size);

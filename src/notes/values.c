@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/value_of_other.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
 #include "notes/idioms.h"
@@ -121,6 +122,10 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
         token_among(tokens, to + 1, behind, COUNT(behind)) && !word_at(note, to + 2, standing_uses, &next))
         return SURE_GUESS;
+    static const char *const sures[] = {
+        "i'm fairly sure", "im fairly sure", "i'm pretty sure", "im pretty sure", "i reckon",   "i suppose",
+        "i'm almost sure", "i'm sure",       "im sure",         "fairly sure",    "pretty sure"};
+    if (token_first(tokens, to, sures, COUNT(sures))) return SURE_GUESS;
     if (token_phrase(tokens, to, "i think") || token_phrase(tokens, to, "i guess") ||
         token_phrase(tokens, to, "i believe") || token_phrase(tokens, to, "i'm told") ||
         token_phrase(tokens, to, "im told") || token_phrase(tokens, to, "i was told") ||
@@ -280,6 +285,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
+    if (value_is_of_other(note, i, n, use)) return;
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
     if (part) {
@@ -297,7 +303,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (token_is(&note->tokens, i, "crystal")) note_take(note, i, i + n, TAKEN_VALUE);
         return;
     }
-    static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks"};
+    static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks", "dings"};
     if (token_is(&note->tokens, i, "clear") && i > 0 &&
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
         return;                        // "rings clear"
@@ -315,6 +321,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
+    if (of && value_is_elsewhere(note, i, of)) return;
     enum sure sure = sure_of(note, i, i + n);
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
     static const char *const looks[] = {"colored", "coloured"};

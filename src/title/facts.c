@@ -74,16 +74,22 @@ static bool same_word(const char *a, const char *b) {
     return !strncmp(a, b, n < m ? n : m);
 }
 
+// A guess is told as one.
+static const char *hedged_type(struct phrase_maker *m) {
+    const struct value *type = &m->record->type;
+    if (!type->value || strstr(type->value, " or "))
+        return arena_format(m->arena, "%s item", m->record->family->print);
+    return arena_format(m->arena, "%s %s", type->sure == SURE_LIKELY ? "probable" : "possible", type->value);
+}
+
 static void make_type(struct phrase_maker *m) {
     const struct record *r = m->record;
     bool stated = r->type.value && r->type.sure == SURE_STATED;
     if (r->type.value && !stated) unsure(m, &r->type);
     struct plan_phrase *phrase = phrase_add(m, SLOT_TYPE, stated ? "type" : "family", r->type.span);
     phrase->must = true;
-    spelling_add(
-        m, phrase,
-        noun_for_count(m, stated ? r->type.value : arena_format(m->arena, "%s item", r->family->print)),
-        m->tells[SLOT_TYPE], 0);
+    spelling_add(m, phrase, noun_for_count(m, stated ? r->type.value : hedged_type(m)), m->tells[SLOT_TYPE],
+                 0);
     // A type that needs evidence it does not have leaves the plain word of its family.
     if (!phrase->count)
         spelling_add(m, phrase, arena_format(m->arena, "%s item", r->family->print), m->tells[SLOT_TYPE], 0);

@@ -5,6 +5,8 @@
 #ifndef TEST_RULES_RECORDS_H
 #define TEST_RULES_RECORDS_H
 
+#include <strings.h>
+
 #include "support.h"
 
 #include "format/write.h"
@@ -13,6 +15,24 @@
 static const char *const UNSURE_WORDS[] = {"quorbish", "zandric", "plimmetal", "vorrowed"};
 static const char *const PART_COLORS[] = {"magenta", "teal", "ochre", "indigo"};
 static const char *const PART_NAMES[] = {"lid", "handle", "shade", "band", "spout", "knob"};
+
+// Whether the word stands anywhere in the text with no word of doubt before it.
+static inline bool stands_unhedged(const char *text, const char *word) {
+    static const char *const hedges[] = {"possible ",   "probable ",    "possibly ",   "probably ",
+                                         "possibly a ", "possibly an ", "probably a ", "probably an "};
+    for (const char *at = text; (at = strstr(at, word)) != NULL; at++) {
+        const char *from = at;
+        while (from > text && from[-1] != '\n' && from[-1] != '.') from--;
+        if (!strncmp(from, "\\n", 2)) from += 2;      // as JSON has it
+        bool hedged = !strncmp(from, "Possibly ", 9); // the whole sentence
+        for (size_t i = 0; i < sizeof hedges / sizeof *hedges; i++) {
+            size_t n = strlen(hedges[i]);
+            hedged |= (size_t)(at - text) >= n && !strncasecmp(at - n, hedges[i], n);
+        }
+        if (!hedged) return true;
+    }
+    return false;
+}
 
 #define PICK(dice, list) ((list)[dice_roll((dice), sizeof(list) / sizeof *(list))])
 

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// Words of color and stuff that tell of something other than the thing: of what is written on it, of what a
+// part was mended with, of a part that is at fault, of where it stood.
+#include "notes/value_of_other.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// "BREAD in brown letters": the color of what is written.
+static bool is_of_letters(const struct note *note, size_t i, size_t n) {
+    static const char *const words[] = {"letters",  "lettering", "writing", "script",  "print",   "ink",
+                                        "capitals", "caps",      "numbers", "figures", "numerals"};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_among(tokens, i + n, words, COUNT(words))) return false;
+    return (i > 0 && token_is(tokens, i - 1, "in")) || (i > 1 && token_is(tokens, i - 2, "in"));
+}
+
+// "Knob replaced with a cotton reel", "mended with a copper strip": the stuff of what it was mended with.
+static bool is_of_a_mend(const struct note *note, size_t i) {
+    enum { BACK = 4 };
+    static const char *const mends[] = {"replaced", "swapped", "repaired", "mended",  "fixed",   "patched",
+                                        "held",     "tied",    "wedged",   "propped", "plugged", "bodged",
+                                        "secured",  "changed", "taped",    "wired",   "bound",   "patched"};
+    static const char *const joints[] = {"on", "up", "together", "back", "shut", "over"};
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--) {
+        if (!ANY(tokens, k - 1, "with", "by")) continue;
+        size_t verb = k - 2;
+        if (verb && token_among(tokens, verb, joints, COUNT(joints))) verb--;
+        return token_among(tokens, verb, mends, COUNT(mends));
+    }
+    return false;
+}
+
+static bool has_material(const struct note *note) {
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        const struct value *value = &note->record->attributes[i];
+        if (!value->of && !strcmp(value->name, "material")) return true;
+    }
+    return false;
+}
+
+// "Pewter tankard. Glass cracked", "mahogany. Thread worn": what is so is a part, for the stuff of the thing
+// was told before.
+static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    bool opens = tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE);
+    return opens && i + n < tokens->count && note->fault_word[i + n] && has_material(note);
+}
+
+// "Sits wobbly on a flat stove", "stood against a white wall": of what is no part of the thing.
+bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
+    static const char *const preps[] = {"on", "against", "near", "by", "beside", "under", "off", "over"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    size_t at = i;
+    while (at > 0 && i - at < 2 && tokens->at[at - 1].stop == STOP_NONE && !ANY(tokens, at - 1, "a", "an"))
+        at--;
+    if (at < 2 || !ANY(tokens, at - 1, "a", "an") || !token_among(tokens, at - 2, preps, COUNT(preps)))
+        return false;
+    const char *head = strrchr(of, ' ');
+    head = head ? head + 1 : of;
+    return !(wordbook_find(note->book, head, strlen(head), &entry) && (entry.uses & (1u << USE_PART)));
+}
+
+bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
+    if (use == USE_COLOR && is_of_letters(note, i, n)) return true;
+    return is_of_a_mend(note, i) || (use == USE_MATERIAL && is_faulty_part(note, i, n));
+}

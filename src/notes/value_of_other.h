@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// Words of color and stuff that are not the thing's.
+#ifndef NOTES_VALUE_OF_OTHER_H
+#define NOTES_VALUE_OF_OTHER_H
+
+#include "notes/note.h"
+
+// The `n` tokens at `i` tell of what is written on the thing, of a mend or of a part at fault.
+bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use);
+
+// The noun `of` that the word at `i` stands before is no part of the thing: "on a flat stove".
+bool value_is_elsewhere(const struct note *note, size_t i, const char *of);
+
+#endif
