@@ -273,18 +273,6 @@ static const struct flaw *narrower(const struct fault_reader *r, const struct fa
     return alone.kind_count ? kind_of_hit(r, &alone, place) : kind;
 }
 
-// "No rust holes": of the holes, and not of the rust.
-static const struct flaw *rusted_hole(const struct fault_reader *r, const struct fault_hit *hit,
-                                      const struct flaw *kind) {
-    static const char *const words[] = {"hole", "holes"};
-    if (!text_same(kind->rule.id, "rust")) return kind;
-    bool hole = r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
-                token_among(&r->note->tokens, hit->to, words, sizeof words / sizeof *words);
-    hole |= token_among(&r->note->tokens, hit->to - 1, words, sizeof words / sizeof *words);
-    const struct flaw *other = hole ? ruleset_flaw(r->note->rules, "hole") : NULL;
-    return other ? other : kind;
-}
-
 // "Size or degree not stated: stain": what was told before, and that its degree is not known.
 static bool is_of_unsized(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     static const char said[] = "size or degree not stated";
@@ -504,7 +492,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
-        kind = rusted_hole(r, hit, narrower(r, hit, kind, place));
+        kind = kind_of_rusted(r, hit, narrower(r, hit, kind, place));
         bool elsewhere = !part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to);
         if (!where && !part && denial_is_of_rest(note, hit->to)) where = "elsewhere";
         if (!denial_stops(r, hit, kind, stance, elsewhere)) {

@@ -37,6 +37,9 @@ void kind_gather_materials(struct fault_reader *reader);
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
+// "No rust holes": of the holes, and not of the rust; else `kind` itself.
+const struct flaw *kind_of_rusted(const struct fault_reader *reader, const struct fault_hit *hit,
+                                  const struct flaw *kind);
 
 // Is it the kind's own noun or adjective, whole: "blade wear", "sticker or price residue"? No part of it is
 // then the part of the thing, and no word of it a degree.

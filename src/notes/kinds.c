@@ -552,3 +552,14 @@ bool kind_is_off(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct fault_hit own = {.from = hit->from, .to = hit->to};
     return off && !kind_is_whole(r, hit->flaw, &own) && !has_place_for(r, hit->flaw);
 }
+
+const struct flaw *kind_of_rusted(const struct fault_reader *r, const struct fault_hit *hit,
+                                  const struct flaw *kind) {
+    static const char *const words[] = {"hole", "holes"};
+    if (!text_same(kind->rule.id, "rust")) return kind;
+    bool hole = r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
+                token_among(&r->note->tokens, hit->to, words, sizeof words / sizeof *words);
+    hole |= token_among(&r->note->tokens, hit->to - 1, words, sizeof words / sizeof *words);
+    const struct flaw *other = hole ? ruleset_flaw(r->note->rules, "hole") : NULL;
+    return other ? other : kind;
+}
