@@ -34,12 +34,12 @@ static const char *stuff_behind(struct arena *arena, const char *text) {
                                        "she",    "we",   "someone", "years", "because", "like"};
     const char *at = text;
     static const char *const stuffs[] = {
-        "tape",      "wire",       "string",     "twine",      "glue",  "rope",   "cord",    "leather",
-        "solder",    "putty",      "filler",     "resin",      "cloth", "canvas", "pine",    "brass",
-        "copper",    "tin",        "fiberglass", "fibreglass", "epoxy", "steel",  "plywood", "ply",
-        "cardboard", "plastic",    "oak",        "ash",        "elm",   "beech",  "cotton",  "duct",
-        "gaffer",    "electrical", "insulating", "araldite",   "cork",  "rubber", "felt",    "staples",
-        "screws",    "nails",      "bolts"};
+        "tape",    "wire",    "string", "twine",     "glue",       "rope",       "cord",
+        "leather", "solder",  "putty",  "filler",    "resin",      "cloth",      "canvas",
+        "pine",    "brass",   "copper", "tin",       "fiberglass", "fibreglass", "epoxy",
+        "steel",   "plywood", "ply",    "cardboard", "plastic",    "oak",        "ash",
+        "elm",     "beech",   "cotton", "duct",      "gaffer",     "electrical", "insulating",
+        "cork",    "rubber",  "felt",   "staples",   "screws",     "nails",      "bolts"};
     size_t words = 0;
     bool mass = false;
     while (words < WORDS_MOST && *at) {

