@@ -45,9 +45,12 @@ static bool is_form(const struct fault_reader *r, const struct fault_hit *hit) {
     if (strcmp(hit->kinds[0]->rule.id, "mold") != 0 || hit->from == 0 ||
         !token_among(tokens, hit->from - 1, leads, sizeof leads / sizeof *leads))
         return false;
-    for (size_t i = scope_clause_start(&r->scope, hit->from); i < hit->from; i++)
-        if (token_among(tokens, i, words, sizeof words / sizeof *words)) return true;
-    return false;
+    bool form = false; // but of a fault before it, "the stain on the seam is from the mould", it is the cause
+    for (size_t i = scope_clause_start(&r->scope, hit->from); i < hit->from; i++) {
+        if (r->scope.fault[i]) return false;
+        form |= token_among(tokens, i, words, sizeof words / sizeof *words);
+    }
+    return form;
 }
 
 // "Bandages, not opened", "two packets, never opened": goods that are sealed, and no inside that was not
