@@ -160,6 +160,16 @@ static bool is_of_pieces(const struct note *note) { // a thing that is known by 
     return false;
 }
 
+// "Set of weights", "spoons": goods of which some may lack.
+static bool is_several(const struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count && tokens->at[i].stop < STOP_SENTENCE; i++) {
+        if (token_phrase(tokens, i, "set of")) return true;
+        if (note->taken[i] == TAKEN_TYPE && tokens->at[i].one != tokens->at[i].fold) return true;
+    }
+    return false;
+}
+
 static bool is_known(const struct record *record, const struct flaw *kind) {
     for (size_t i = 0; i < record->flaw_count; i++)
         if (record->flaws[i].kind == kind) return true;
@@ -186,17 +196,19 @@ static int short_at(const struct note *note, size_t i, int *of, size_t *to) {
     if (!token_is(tokens, at, "of")) return 0;
     if (token_is(tokens, at + 1, "the")) at++;
     *of = number_whole(tokens, at + 1, &b);
-    if (*of <= have || *of < 8 || *of - have > *of / 2) return 0;
+    bool known = is_of_pieces(note);
+    if (*of <= have || *of < (known ? 8 : 4) || *of - have > *of / 2) return 0;
     at += 1 + b;
     if (ANY(tokens, at, "pieces", "pcs", "cards", "tiles", "men", "counters", "dominoes")) at++;
     if (ANY(tokens, at, "there", "here", "present", "left", "counted", "in", "total")) at++;
     *to = at;
-    return ends(note, at) ? *of - have : 0;
+    bool apart = i > 0 && note->tokens.at[i - 1].stop != STOP_NONE; // "weights, 7 of 8"
+    return ends(note, at) && (known || apart) ? *of - have : 0;
 }
 
 static void read_short(struct note *note) {
     const struct flaw *kind = ruleset_flaw(note->rules, "missing-pieces");
-    if (!kind || !is_of_pieces(note) || is_known(note->record, kind)) return;
+    if (!kind || (!is_of_pieces(note) && !is_several(note)) || is_known(note->record, kind)) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
         int of;
         size_t to;

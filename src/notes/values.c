@@ -281,6 +281,17 @@ static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, en
         keep(note, "material", stuff.print, of, i + n - 1, i + n, sure);
 }
 
+// "Marked with a lion and an anchor": a maker's device, and nothing that the thing shows.
+static bool is_device(const struct note *note, size_t i) {
+    enum { FAR = 8 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t back = 1; back < FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
+        if (ANY(tokens, i - back, "marked", "stamped", "hallmarked", "backstamped", "impressed", "mark",
+                "hallmark"))
+            return true;
+    return false;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -317,7 +328,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (token_is(&note->tokens, i, "couple") &&
             (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
             return;
-        if (is_doer(note, i, i + n)) return;
+        if (is_doer(note, i, i + n) || is_device(note, i)) return;
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;

@@ -182,6 +182,8 @@ static const struct notes_case looks[] = {
     {"Rope handled bucket", "type bucket"}};
 
 static const struct notes_case themes[] = {
+    {"Pair of brass candlesticks, marked with a lion and an anchor", "!theme lion; !theme anchor"},
+    {"Brass plaque with a lion", "theme lion"},
     {"Leaf brooch", "theme leaf; type brooch; !material leaf"},
     {"Brooch shaped like a frog", "shape frog"},
     {"rooster plate", "theme rooster; type plate"},
