@@ -333,7 +333,11 @@ static bool is_name_of_one(const struct tokens *tokens, size_t i) {
 int degrees_number(const struct tokens *tokens, size_t i) {
     static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
-    if (i >= tokens->count || is_name_of_one(tokens, i)) return 0;
+    // Most tokens are no number, as one look tells.
+    if (i >= tokens->count || (tokens->at[i].kind != TOKEN_FIGURE && !token_is(tokens, i, "dozen") &&
+                               !token_among(tokens, i, names, COUNT(names))))
+        return 0;
+    if (is_name_of_one(tokens, i)) return 0;
     if (ANY(tokens, i + 1, "thirds", "quarters", "fifths", "eighths", "tenths"))
         return 0; // "two thirds of it"
     if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;

@@ -234,7 +234,7 @@ static enum severity of_words(const struct fault_reader *r, const struct fault_h
 static bool is_heavy_itself(const struct fault_reader *r, const struct fault_hit *hit,
                             const struct flaw *kind) {
     const struct texts *tells = &kind->tells[SEVERITY_HEAVY];
-    for (size_t i = hit->from; i < hit->to && !kind->most_mm[SEVERITY_LIGHT]; i++)
+    for (size_t i = hit->from; i < hit->to && kind->most_mm[SEVERITY_LIGHT] <= 0; i++)
         for (size_t k = 0; k < tells->count; k++) {
             size_t n = token_phrase(&r->note->tokens, i, tells->at[k]);
             if (n && i + n <= hit->to) return true;
