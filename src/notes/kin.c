@@ -3,6 +3,7 @@
 // material, then by the parts, areas and other goods that it names. The order of the families decides where
 // nothing does.
 #include "notes/kin.h"
+#include "notes/any.h"
 #include "text/order.h"
 
 #include <string.h>
@@ -112,11 +113,25 @@ static const struct family *strongest(const struct note *note, int least) {
     return best ? ruleset_family(note->rules, best) : NULL;
 }
 
-// A dish, bowl or figure of glass that only the ceramics know by name.
-static const struct family *of_glass(const struct note *note, const struct family *family) {
-    if (!family || !text_same(family->rule.id, "ceramics")) return family;
-    int glass = hint(note, "glassware"), clay = hint(note, "ceramics");
-    const struct family *other = glass > 0 && !clay ? ruleset_family(note->rules, "glassware") : NULL;
+// "Brass jug", "silver plate jug": what the word before the noun says that it is made of.
+static bool is_of_metal(const struct note *note, const struct noun_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = found->from;
+    if (at > 1 && ANY(tokens, at - 1, "plate", "plated")) at--;
+    if (!at || tokens->at[at - 1].stop != STOP_NONE) return false;
+    for (size_t k = 0; k < COUNT(hints); k++)
+        if (text_same(hints[k].family, "metalware") && hints_at(tokens, at - 1, hints[k].words)) return true;
+    return false;
+}
+
+// A dish, bowl or figure of glass or metal that only the ceramics know by name.
+static const struct family *of_no_clay(const struct note *note, const struct noun_found *found,
+                                       const struct family *family) {
+    if (!family || !text_same(family->rule.id, "ceramics") || hint(note, "ceramics")) return family;
+    const char *stuff = is_of_metal(note, found)      ? "metalware"
+                        : hint(note, "glassware") > 0 ? "glassware"
+                                                      : NULL;
+    const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;
 }
 
@@ -150,5 +165,5 @@ static const struct family *family_of(const struct note *note, const struct noun
 }
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
-    return of_glass(note, of_no_metal(note, family_of(note, found, toy)));
+    return of_no_clay(note, found, of_no_metal(note, family_of(note, found, toy)));
 }

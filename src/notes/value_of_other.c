@@ -18,12 +18,13 @@ static bool is_of_letters(const struct note *note, size_t i, size_t n) {
     return (i > 0 && token_is(tokens, i - 1, "in")) || (i > 1 && token_is(tokens, i - 2, "in"));
 }
 
-// "Knob replaced with a cotton reel", "mended with a copper strip": the stuff of what it was mended with.
+// "Knob replaced with a cotton reel", "stained with tea": the stuff of what it was mended or soiled with.
 static bool is_of_a_mend(const struct note *note, size_t i) {
     enum { BACK = 4 };
-    static const char *const mends[] = {"replaced", "swapped", "repaired", "mended",  "fixed",   "patched",
-                                        "held",     "tied",    "wedged",   "propped", "plugged", "bodged",
-                                        "secured",  "changed", "taped",    "wired",   "bound",   "patched"};
+    static const char *const mends[] = {
+        "replaced", "swapped",  "repaired",  "mended",  "fixed",   "patched", "held",    "tied",  "wedged",
+        "propped",  "plugged",  "bodged",    "secured", "changed", "taped",   "wired",   "bound", "stained",
+        "spotted",  "splashed", "spattered", "caked",   "crusted", "smeared", "clogged", "marked"};
     static const char *const joints[] = {"on", "up", "together", "back", "shut", "over"};
     const struct tokens *tokens = &note->tokens;
     for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--) {

@@ -182,6 +182,7 @@ static const struct notes_case looks[] = {
     {"Rope handled bucket", "type bucket"}};
 
 static const struct notes_case themes[] = {
+    {"Teapot, inside stained with tea", "!theme tea"},
     {"Pair of brass candlesticks, marked with a lion and an anchor", "!theme lion; !theme anchor"},
     {"Brass plaque with a lion", "theme lion"},
     {"Leaf brooch", "theme leaf; type brooch; !material leaf"},
@@ -202,6 +203,10 @@ static const struct notes_case themes[] = {
     {"Owl bank, cast iron", "theme owl; material cast iron"}};
 
 static const struct notes_case families[] = {
+    {"Copper jug, dented", "family metalware"},
+    {"Silver plate jug", "family metalware"},
+    {"Copper lustre jug", "family ceramics"},
+    {"Jug with a pewter lid", "family ceramics"},
     {"beads knotted on a string with a clasp", "family jewelry"},
     {"Glass canister", "family glassware; type canister"},
     {"Tin canister", "type canister"},
