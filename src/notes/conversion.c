@@ -63,8 +63,10 @@ static size_t conversion_at(const struct note *note, size_t i) {
 
 // A word joins only figures, most brackets hold none.
 static bool may_join(const struct tokens *tokens, size_t i) {
-    if (!i || i + 1 >= tokens->count || !ANY(tokens, i, "(", "[", "/", "=", "or")) return false;
-    return tokens->at[i].kind == TOKEN_SIGN || tokens->at[i + 1].kind == TOKEN_FIGURE;
+    if (!i || i + 1 >= tokens->count) return false;
+    if (tokens->at[i].kind == TOKEN_SIGN)
+        return *tokens->at[i].fold && strchr("([/=", *tokens->at[i].fold) && !tokens->at[i].fold[1];
+    return tokens->at[i + 1].kind == TOKEN_FIGURE && token_is(tokens, i, "or");
 }
 
 // In brackets, and what follows says nothing of the figure before: there the brackets part the two, and who

@@ -8,20 +8,21 @@
 #include "notes/english.h"
 
 bool mark_is_stamp(const struct note *note, size_t i) {
+    if (!ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
+             "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered", "hallmarked",
+             "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast", "molded",
+             "moulded", "pressed", "scratched", "painted", "marking"))
+        return false;
     if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
         return false;                                         // a tool
     if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made
     if (i && token_is(&note->tokens, i, "marking") && token_is(&note->tokens, i - 1, "for")) return false;
     if (token_is(&note->tokens, i + 1, "by") && ANY(&note->tokens, i + 2, "nobody", "no"))
         return false; // "signed by nobody"
-    if (ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
-        ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum", "plastic",
-            "tin"))
-        return false; // "pressed glass"
-    return ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
-               "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered",
-               "hallmarked", "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast",
-               "molded", "moulded", "pressed", "scratched", "painted", "marking");
+    return !(ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
+             ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum",
+                 "plastic",
+                 "tin")); // "pressed glass"
 }
 
 // These need something beside them before what follows is a text: "cast iron", "pressed glass", "painted

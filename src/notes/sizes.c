@@ -167,8 +167,8 @@ static size_t bed_size(struct note *note, size_t i) {
         "double",          "single",   "standard", "crib", "super king", "kingsize", "full sized"};
     const struct tokens *tokens = &note->tokens;
     struct number number;
-    if (number_at(tokens, i, &number) && number.part && !*number.tail &&
-        token_is(tokens, i + number.taken, "size") && tokens->at[i].kind == TOKEN_FIGURE) {
+    if (tokens->at[i].kind == TOKEN_FIGURE && number_at(tokens, i, &number) && number.part && !*number.tail &&
+        token_is(tokens, i + number.taken, "size")) {
         keep(note, i, i + number.taken, note_words(note, i, i + number.taken), i, i + number.taken + 1);
         return number.taken + 1;
     }
@@ -281,6 +281,7 @@ static size_t other_size(struct note *note, size_t i) {
             return at + 1 - i;
         }
     }
+    if (!token_is(tokens, i, "one")) return 0;
     taken = token_phrase(tokens, i, "one size fits all");
     if (!taken) taken = token_phrase(tokens, i, "one size fits most");
     if (!taken) taken = token_phrase(tokens, i, "one size");

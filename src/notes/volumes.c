@@ -22,6 +22,7 @@ void read_named_volumes(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         size_t name = 0;
         while (name < COUNT(names) && !token_is(&note->tokens, i, names[name].word)) name++;
+        if (name == COUNT(names)) continue;
         bool numbered = i && note->tokens.at[i - 1].stop == STOP_NONE &&
                         (note->tokens.at[i - 1].kind == TOKEN_FIGURE ||
                          ANY(&note->tokens, i - 1, "-", "of", "per", "imperial", "half"));
@@ -29,7 +30,7 @@ void read_named_volumes(struct note *note) {
         for (size_t back = 1; back <= 2 && back <= i; back++)
             numbered |= note->tokens.at[i - back].stop == STOP_NONE &&
                         number_whole(&note->tokens, i - back, &number) > 0 && number == back;
-        if (name == COUNT(names) || numbered || note->taken[i] != TAKEN_NOT) continue;
+        if (numbered || note->taken[i] != TAKEN_NOT) continue;
         bool vessel = false;
         for (size_t k = i + 1;
              k <= i + REACH && k < note->tokens.count && note->tokens.at[k].stop == STOP_NONE; k++)
