@@ -314,15 +314,6 @@ static bool lacks_a_part(const struct scope *s, size_t i) {
     return from > 0 && from < i && tokens->at[from - 1].stop == STOP_COMMA && !back;
 }
 
-// "Dented near the handle, tin lining not there": what stands last before the denial is what it denies.
-static bool is_of_another(const struct scope *s, size_t i) {
-    const struct tokens *tokens = &s->note->tokens;
-    if (!i || tokens->at[i - 1].stop != STOP_NONE) return false;
-    size_t from = scope_clause_start(s, i), at = i;
-    while (at > from && tokens->at[at - 1].stop < STOP_COMMA && !s->fault[at - 1]) at--;
-    return at > from && tokens->at[at - 1].stop >= STOP_COMMA && token_is(tokens, i, "not");
-}
-
 // "Chip free", "smoke-free": the word before alone; "chips: none" the clause before.
 static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance) {
     const struct tokens *tokens = &s->note->tokens;
@@ -334,7 +325,7 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
         return;
     }
     size_t from = i;
-    if (is_of_elsewhere(s, i, i + n) || is_of_another(s, i)) return;
+    if (is_of_elsewhere(s, i, i + n)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     if (lacks_a_part(s, i)) return;
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
