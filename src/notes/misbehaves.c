@@ -5,6 +5,7 @@
 // rules find.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -209,6 +210,19 @@ static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong
                                                           : "partly-working");
 }
 
+// "One draw is dented and sticks": what was said before the "and" is of the same part.
+static size_t subject_of(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->part[i - 1] && tokens->at[i - 1].stop == STOP_NONE) return i;
+    if (!ANY(tokens, i - 1, "and", "but", "or")) return stuff_subject(r, i);
+    size_t at = i - 1;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           ((r->scope.fault[at - 1] && !r->part[at - 1]) ||
+            ANY(tokens, at - 1, "is", "are", "has", "have", "was")))
+        at--;
+    return at > 0 && at + 1 < i && r->part[at - 1] && tokens->at[at - 1].stop == STOP_NONE ? at : 0;
+}
+
 void read_misbehaves(struct fault_reader *r) {
     static const uint16_t off =
         STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
@@ -227,7 +241,7 @@ void read_misbehaves(struct fault_reader *r) {
         for (size_t k = i; k < i + n; k++)
             free &= note_free(r->note, k, k + 1) || r->note->taken[k] == TAKEN_SCOPE ||
                     r->note->taken[k] == TAKEN_PART;
-        size_t part = r->part[i - 1] && tokens->at[i - 1].stop == STOP_NONE ? i : stuff_subject(r, i);
+        size_t part = subject_of(r, i);
         if (!free || (!part && !is_of_whole(r, i))) continue;
         if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;
         const struct flaw *kind = kind_of(r, wrong, part);

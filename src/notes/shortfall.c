@@ -193,11 +193,17 @@ static int short_at(const struct note *note, size_t i, int *of, size_t *to) {
         *to = at + 1;
         return apart && have < 50 ? have : 0;
     }
+    // "3 balls of 4"
+    bool named = at + 1 < tokens->count && tokens->at[at].kind == TOKEN_WORD &&
+                 tokens->at[at].one != tokens->at[at].fold && token_is(tokens, at + 1, "of") &&
+                 !ANY(tokens, at, "tins", "boxes", "packs", "packets", "rolls", "bags", "cases", "trays",
+                      "sets", "pairs", "rows"); // those hold so many
+    if (named) at++;
     if (!token_is(tokens, at, "of")) return 0;
     if (token_is(tokens, at + 1, "the")) at++;
     *of = number_whole(tokens, at + 1, &b);
     bool known = is_of_pieces(note);
-    if (*of <= have || *of < (known ? 8 : 4) || *of - have > *of / 2) return 0;
+    if (*of <= have || *of < (named || !known ? 4 : 8) || *of - have > *of / 2) return 0;
     at += 1 + b;
     if (ANY(tokens, at, "pieces", "pcs", "cards", "tiles", "men", "counters", "dominoes")) at++;
     if (ANY(tokens, at, "there", "here", "present", "left", "counted", "in", "total")) at++;

@@ -115,7 +115,9 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
     static const char *const joins[] = {"and", "but", "though", "only", "except"};
     const struct tokens *tokens = &r->note->tokens;
     while (i > 0 && token_among(tokens, i - 1, verbs, COUNT(verbs))) i--;
-    if (i == 0 || is_no_part(r->note, i - 1) || token_among(tokens, i - 1, opens, COUNT(opens))) return 0;
+    if (i == 0 || is_no_part(r->note, i - 1) || token_among(tokens, i - 1, opens, COUNT(opens)) ||
+        token_among(tokens, i - 1, joins, COUNT(joins)))
+        return 0;
     bool opened = false;
     for (size_t at = i - 1, n = 0; n <= WORDS; n++, at--) {
         if (at == 0) return opened || r->part[i - 1] ? i : 0;
