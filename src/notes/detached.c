@@ -3,6 +3,7 @@
 // has come undone at the corner". What is wrong follows from the part: sewing has opened, a trim is lost, a
 // sole has parted, a joint of furniture is loose; what stands out from the rest is broken off. That something
 // comes off at all is no fault ("the cover comes off for washing"), so the verb has to say that it did.
+#include <stdio.h>
 #include <string.h>
 
 #include "notes/stuff.h"
@@ -49,11 +50,8 @@ static const struct flaw *kind_of(const struct fault_reader *r, size_t i) {
         char padded[40];
         const char *id = family ? family->rule.id : "";
         if (kinds[k].families) {
-            if (!family || strlen(id) + 3 > sizeof padded) continue;
-            padded[0] = ' ';
-            memcpy(padded + 1, id, strlen(id));
-            memcpy(padded + strlen(id) + 1, " ", 2);
-            if (!strstr(kinds[k].families, padded)) continue;
+            int size = family ? snprintf(padded, sizeof padded, " %s ", id) : 0;
+            if (size <= 0 || (size_t)size >= sizeof padded || !strstr(kinds[k].families, padded)) continue;
         }
         if (stuff_among(kinds[k].parts, &r->note->tokens.at[i]))
             return ruleset_flaw(r->note->rules, kinds[k].kind);

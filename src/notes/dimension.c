@@ -193,7 +193,7 @@ bool dimension_before(const struct note *note, size_t i, struct dimension *dimen
                    (note->tokens.at[i - 2].one != note->tokens.at[i - 2].fold ||
                     ANY(&note->tokens, i - 2, "they", "these", "both", "all", "which", "that"));
     for (size_t k = 0; k < COUNT(verbs); k++)
-        if (i > 0 && token_is(&note->tokens, i - 1, verbs[k]) && (several || strcmp(verbs[k], "stand"))) {
+        if (i > 0 && token_is(&note->tokens, i - 1, verbs[k]) && (several || !text_same(verbs[k], "stand"))) {
             *dimension = (struct dimension){"height", NULL, 1, true};
             return true;
         }
