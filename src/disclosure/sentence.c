@@ -95,6 +95,27 @@ static const char *there_or_has(const struct teller *t, const struct clause *c) 
     return arena_format(t->arena, "there %s", clause_verb_words(VERB_IS, c->many_rest, c->maybe));
 }
 
+// What works, and what smells, is told apart from what is seen.
+static bool same_matter(const struct clause *a, const struct clause *b) {
+    bool seen =
+        a->band != BAND_FUNCTION && a->band != BAND_ODOR && b->band != BAND_FUNCTION && b->band != BAND_ODOR;
+    return seen || a->band == b->band;
+}
+
+// Does another fault still untold stand at the place of this one? Then the two are told together, and neither
+// with what comes before: what is left out of a record may not change how the rest is told.
+static bool has_company(const struct teller *t, size_t i) {
+    const struct clause *c = &t->clauses[i];
+    if (c->alone || c->verb != VERB_HAS || !is_whole(c)) return false;
+    for (size_t k = 0; k < t->count; k++) {
+        const struct clause *other = &t->clauses[k];
+        if (k != i && !t->told[k] && !other->alone && same_matter(c, other) && shares_place(c, other) &&
+            words_in(c->rest) + words_in(other->rest) <= WORDS_MOST)
+            return true;
+    }
+    return false;
+}
+
 static bool tell_at_place(struct teller *t, size_t first) {
     const struct clause *group[CLAUSES_MOST], *head = &t->clauses[first];
     const char *items[CLAUSES_MOST];
@@ -102,7 +123,7 @@ static bool tell_at_place(struct teller *t, size_t first) {
     if (head->alone || head->verb != VERB_HAS || !is_whole(head)) return false;
     for (size_t i = first; i < t->count && i < first + AHEAD && count < CLAUSES_MOST; i++) {
         const struct clause *c = &t->clauses[i];
-        if (t->told[i] || c->alone || c->band != head->band || !shares_place(head, c) ||
+        if (t->told[i] || c->alone || !same_matter(head, c) || !shares_place(head, c) ||
             words + words_in(c->rest) > WORDS_MOST)
             continue;
         words += words_in(c->rest) + 1;
@@ -238,7 +259,7 @@ static void tell_subject(struct teller *t, size_t first) {
     bool passed_over = false;
     for (size_t i = first; i < t->count && i < first + AHEAD && count < CLAUSES_MOST; i++) {
         const struct clause *c = &t->clauses[i];
-        if (t->told[i]) continue;
+        if (t->told[i] || (i != first && has_company(t, i))) continue;
         bool fits = i == first || (!head->alone && !c->alone && shares_subject(head, c) &&
                                    may_join(head, c, passed_over) && words + words_of(c) <= WORDS_MOST);
         passed_over |= !fits;

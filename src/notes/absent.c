@@ -123,6 +123,11 @@ static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
+    static const char *const amounts[] = {"few", "several", "half", "most", "some", "its", "the", "of"};
+    bool some = from >= cue_to && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
+    while (some && from + 1 < to &&
+           token_among(&note->tokens, from, amounts, sizeof amounts / sizeof *amounts))
+        from++; // "lacks half its beads"
     if (to == from + 1 && from > cue_from && cue_from > 0 && token_is(&note->tokens, from, "rest") &&
         token_is(&note->tokens, from - 1, "the")) { // "one pane missing the rest original"
         from = cue_from - 1;
@@ -325,10 +330,13 @@ static bool denied_too(const struct fault_reader *r, size_t i) {
     return r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN);
 }
 
-// "No strap or handle damage": the part begins the name of a fault.
+// "No strap or handle damage": the part begins the name of a fault; "no creases": it is one.
 static bool names_fault(const struct fault_reader *r, size_t i) {
-    for (size_t k = 0; k < r->hit_count; k++)
-        if (r->hits[k].from == i && r->hits[k].to > i + 1) return true;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        const struct fault_hit *hit = &r->hits[k];
+        bool alone = !hit->near && hit->kinds[0]->form == FAULT && hit->kinds[0]->class == CLASS_DAMAGE;
+        if (hit->from == i && (hit->to > i + 1 || alone)) return true;
+    }
     return false;
 }
 

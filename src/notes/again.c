@@ -79,6 +79,9 @@ static void read_ones(struct fault_reader *r) {
             if (opens && (spot.where_to <= spot.where_from || is_piece(tokens, spot.where_to))) break;
             const char *where = fault_place(r->note, spot.where_from, spot.where_to);
             fault_tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
+            for (size_t k = hit->from > 0 ? hit->from - 1 : 0; k < i; k++) // "no dents anywhere except"
+                if (r->note->taken[k] == TAKEN_NOT && k + 1 != hit->from)
+                    note_take(r->note, k, k + 1, TAKEN_SCOPE);
             move_size(r, &r->note->record->flaws[r->note->record->flaw_count - 1], i);
             break;
         }
@@ -90,12 +93,21 @@ static bool is_denied(const struct fault_reader *r, const struct fault_hit *hit)
     return (stance & (STANCE_DENIED | STANCE_NONE_SEEN)) && !(stance & (STANCE_EXCEPT | STANCE_DOUBLE));
 }
 
+// "But a crease on the spine": a word that is a part as well, as a fault of its own.
+static bool is_fault_itself(const struct fault_reader *r, size_t i) {
+    static const char *const places[] = {"the", "its", "on", "in", "at", "near", "along", "inside", "round"};
+    if (i > 0 && token_among(&r->note->tokens, i - 1, places, COUNT(places))) return false;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from == i && !r->hits[k].near && r->hits[k].kinds[0]->form == FAULT) return true;
+    return false;
+}
+
 // The first token of what is excepted behind `i`, with no fault of its own; the count of tokens if none.
 static size_t excepted_behind(const struct fault_reader *r, size_t i) {
     enum { FAR = 8 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at < tokens->count && at < i + FAR; at++) {
-        if (r->scope.fault[at] && !r->part[at]) break;
+        if (r->scope.fault[at] && (!r->part[at] || is_fault_itself(r, at))) break;
         if (r->scope.stance[at] & STANCE_EXCEPT) return at;
         if (tokens->at[at].stop >= STOP_CLAUSE) break;
     }
@@ -113,7 +125,7 @@ static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) 
     size_t to = spot_place_at(r, i, from), at = i;
     while (!to && at < i + SKIP_MOST && token_among(tokens, at, skipped, COUNT(skipped)))
         to = spot_place_at(r, ++at, from); // "a spot on the latch"
-    if (!to && at < tokens->count && r->part[at]) {
+    if (!to && at < tokens->count && r->part[at] && !is_fault_itself(r, at)) {
         *from = at;
         for (to = at; to < tokens->count && r->part[to] && to < at + WORDS_MOST;) to++;
         size_t ignored, behind = spot_place_at(r, to, &ignored);

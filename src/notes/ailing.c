@@ -4,7 +4,8 @@
 // kind.
 #include <string.h>
 
-#include "notes/faults.h"
+#include "notes/any.h"
+#include "notes/stuff.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -275,7 +276,9 @@ static size_t dim_part(const struct fault_reader *r, size_t i, size_t *part, enu
          hung = token_among(tokens, i, hangs, COUNT(hangs));
     if ((!bad && !stuck && !hung) || i == 0 || tokens->at[i].stop != STOP_NONE) return 0;
     *part = token_among(tokens, i + 1, sides, COUNT(sides)) ? i + 2 : i + 1;
-    if (!function_kind(r, *part) || token_is(tokens, *part, "bulb")) return 0;
+    bool fixed = hung && *part < tokens->count && r->part[*part] && r->note->taken[*part] != TAKEN_TYPE &&
+                 tokens->at[*part].one == tokens->at[*part].fold; // "loose base", not "loose stones"
+    if ((!function_kind(r, *part) && !fixed) || token_is(tokens, *part, "bulb")) return 0;
     if (token_among(tokens, *part + 1, mends, COUNT(mends))) return 0;
     *ailment = bad ? FAILS : stuck ? STICKS : HANGS;
     bool opens = token_among(tokens, i - 1, firsts, COUNT(firsts)) || tokens->at[i - 1].stop != STOP_NONE;
@@ -316,9 +319,50 @@ static size_t trouble_with(const struct fault_reader *r, size_t i, size_t *part,
     return *part + 3 - i;
 }
 
+// "Pendulum loose", "the base feels a bit wobbly", "strap: loose": any part may sit loose, with works or not.
+static bool loose_part(const struct fault_reader *r, size_t i, size_t *part) {
+    static const char *const between[] = {
+        "is",   "are",  "looks",  "look",  "feels",    "feel",     "seems", "got",  "gets",
+        "a",    "bit",  "little", "touch", "slightly", "rather",   "quite", "very", "pretty",
+        "too",  "also", "just",   "now",   "both",     "been",     "has",   "have", "come",
+        "very", "gone", "really", "so",    "fairly",   "somewhat", "was",   "were", "being"};
+    static const char *const inside[] = {"in", "on", "at", "from", "of", "inside", "with", "under", "by"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at > 0 && token_among(tokens, at - 1, between, COUNT(between)) &&
+           tokens->at[at - 1].stop == STOP_NONE)
+        at--;
+    if (at == i && at > 0 && (token_is(tokens, at - 1, ":") || token_is(tokens, at - 1, "-"))) at--;
+    if (at == 0 || !r->part[at - 1] || r->note->taken[at - 1] == TAKEN_TYPE) return false;
+    *part = at - 1;
+    while (at > 0 && r->part[at - 1]) at--;
+    if (at > 0 && ANY(tokens, at - 1, "the", "its", "a", "one")) at--;
+    return at == 0 || tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, i - 1, "being") ||
+           !token_among(tokens, at - 1, inside, COUNT(inside));
+}
+
+// "It's loose at the spout": where it is loose is the part.
+static bool loose_place(const struct fault_reader *r, size_t i, size_t to, size_t *part) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !ANY(tokens, i - 1, "it's", "its", "is", "bit", "looks", "feels", "it")) return false;
+    if (!ANY(tokens, to, "at", "in", "near", "round") || !ANY(tokens, to + 1, "the", "one", "both"))
+        return false;
+    *part = to + 2;
+    if (*part >= tokens->count || tokens->at[*part].kind != TOKEN_WORD) return false;
+    while (tokens->at[*part].stop == STOP_NONE && *part + 1 < tokens->count && r->part[*part + 1]) ++*part;
+    return r->part[*part] || *part + 1 >= tokens->count || tokens->at[*part + 1].stop != STOP_NONE;
+}
+
 static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
     size_t n = predicate_at(&r->note->tokens, i, ailment);
     if (!n) n = asked_at(&r->note->tokens, i);
+    if (n && *ailment == HANGS) {
+        if (loose_part(r, i, part)) return n;
+        if (loose_place(r, i, i + n, part)) return n;
+        size_t behind = stuff_subject(r, i);
+        *part = behind - 1;
+        return behind && !ANY(&r->note->tokens, *part, "it's", "it", "they", "they're", "that") ? n : 0;
+    }
     if (n && function_part(r, i, part)) return n;
     n = dim_part(r, i, part, ailment);
     return n ? n : trouble_with(r, i, part, ailment);

@@ -164,6 +164,10 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     if (ANY(tokens, at, "matched", "matching", "nice", "good", "old") && ANY(tokens, at + 1, "pair", "pr"))
         at++;
     if (!ANY(tokens, at, "pair", "pairs", "pr")) return false;
+    size_t before = at > 0 && token_is(tokens, at - 1, "a") ? at - 1 : at;
+    if (before && (ANY(tokens, before - 1, "missing", "lost", "minus", "lacks", "lacking", "wants") ||
+                   (before > 1 && token_phrase(tokens, before - 2, "short of"))))
+        return false; // "missing a pair of castors"
     if (token_is(tokens, at, "pairs") && !pairs) return false;
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;

@@ -90,6 +90,9 @@ bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hi
                    size_t *to); // "tape 7 squeals"
 size_t spot_fronted(const struct fault_reader *reader, size_t i, size_t *from);
 size_t spot_touched(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
+// The last of the faults that `hit` is listed with, "dents, scratches and rust on the base"; NULL where it is
+// in no list or ends it.
+const struct fault_hit *spot_listed_before(const struct fault_reader *reader, const struct fault_hit *hit);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
@@ -237,6 +240,8 @@ void faults_join(struct fault_reader *reader);
 void faults_gather(struct fault_reader *reader);
 // meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
 bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
+// harmless.c: does it stand in a turn of speech that is of no fault, "hard to find", "painted green"?
+bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
 bool fault_is_silent(const struct flaw *kind); // unknown.c: nobody denies it
 bool fault_is_virtue(const struct flaw *kind);

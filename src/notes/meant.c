@@ -106,7 +106,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_form(r, hit) || is_sealed(r, hit)) return true;
+    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
     if (is_short_thing(tokens, hit) || is_of_battery(r, hit)) return true;

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/note.h"
+#include "notes/place.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -57,6 +58,11 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
     static const char *const inside[] = {"inside", "within"};
     for (size_t i = cue_from > 3 ? cue_from - 3 : 0; i < to + 4 && i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, inside, COUNT(inside))) flaw->where = "inside";
+    enum { PLACE_FAR = 3 }; // "is spelled out across the cuff"
+    size_t behind = to > cue_to ? to : cue_to;
+    for (size_t i = behind; i < behind + PLACE_FAR && i < note->tokens.count; i++) {
+        if (place_at(note, i, &flaw->where) || note->tokens.at[i].stop >= STOP_COMMA) break;
+    }
     note_reading(note, cue_from, cue_to, "flaw owner-name", "a name that is nobody's business");
 }
 

@@ -488,6 +488,22 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     return both ? 2 : n;
 }
 
+// "Missing two stones", "lost a couple of screws": the number stands in the words of the fault.
+static int number_within(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const lack[] = {"missing", "lost", "lacks", "lacking", "minus"};
+    bool lacks = hit->kinds[0]->form == ABSENCE || token_among(tokens, hit->from, lack, COUNT(lack));
+    if (!lacks || hit->to < hit->from + 3) return 0;
+    size_t last = hit->to - 1;
+    int n;
+    for (size_t k = hit->from + 1; k < last; k++) {
+        size_t size = amount_at(tokens, k, &n);
+        if (size && !is_total(tokens, k) && k + size + (token_is(tokens, k + size, "of") ? 1 : 0) == last)
+            return n;
+    }
+    return 0;
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -502,6 +518,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     for (size_t i = start > 0 && token_is(tokens, start - 1, "but") ? start - 1 : start; !n && i < hit->from;
          i++)
         if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
+    if (!n) n = number_within(r, hit);
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);

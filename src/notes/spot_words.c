@@ -82,6 +82,10 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "tinted",   "sewed",  "built"};
     if (i > 1 && ANY(tokens, i - 1, "a", "an") && ANY(tokens, i - 2, "as", "like"))
         return true; // "stiff as a board"
+    if (i > 0 && token_is(tokens, i, "note") && ANY(tokens, i - 1, "please", "do", "to", "also", "pls"))
+        return true;
+    if (token_is(tokens, i, "thumb") && ANY(tokens, i + 1, "mark", "marks", "print", "prints", "smear"))
+        return true;
     if (i > 0 && token_is(tokens, i, "thread") && token_is(tokens, i - 1, "a")) return true; // "by a thread"
     if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
         token_is(tokens, i - 2, "out"))

@@ -108,11 +108,14 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
                 ++*to; // "the back one"
             bool bare =
                 behind == start && behind > 0 && token_among(tokens, behind - 1, particles, COUNT(particles));
-            if (bare || !(behind > 0 && spot_preposition(tokens, behind - 1)))
-                return true; // "the take up key"
+            if (bare || token_is(tokens, *to, "being") ||
+                !(behind > 0 && spot_preposition(tokens, behind - 1)))
+                return true; // "the take up key", "apart from the dial being dirty"
             return owner_of_place(r, behind - 1, from, to);
         }
-        if (r->scope.fault[at - 1] || token_among(tokens, at - 1, joints, COUNT(joints))) return false;
+        bool thing = r->note->taken[at - 1] == TAKEN_TYPE; // "canvas satchel lining frayed": not the canvas
+        if (thing || r->scope.fault[at - 1] || token_among(tokens, at - 1, joints, COUNT(joints)))
+            return false;
         at--;
     }
     return false;
@@ -203,9 +206,11 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
         spot_preposition(tokens, hit->to) || r->scope.fault[hit->to] ||
         is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
         return false;
+    static const char *const says[] = {"is", "are", "was", "were", "looks", "has", "have", "isn't", "aren't"};
     *from = hit->to;
     for (*to = hit->to; *to < tokens->count && r->part[*to] && *to < hit->to + PART_WORDS_MOST;) ++*to;
-    return true;
+    bool said = hit->from > 0 && token_among(tokens, hit->from - 1, says, COUNT(says));
+    return !(said && token_among(tokens, *to, says, COUNT(says))); // "lid is dented handle is loose"
 }
 
 // "Somebody has glued the left side", "sun has rotted the linings": what it was done to.
@@ -426,6 +431,16 @@ static bool has_own_subject(const struct fault_reader *r, const struct fault_hit
     return own.part_to > own.part_from;
 }
 
+// "Dents and scratches on the base": the place behind a list of faults is that of each.
+static void share_place(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    if (hit->kinds[0]->form != FAULT || hit->near) return;
+    const struct fault_hit *last = spot_listed_before(r, hit);
+    size_t from, to = last ? spot_place_of(r, last, &from) : 0;
+    if (!to || from < last->to) return;
+    spot->where_from = from;
+    spot->where_to = to;
+}
+
 // The part that its own words name, or those before or behind it.
 static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
@@ -552,6 +567,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     if (nowhere) find_else(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere) share_part(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from) share_place(r, hit, &spot);
+    nowhere &= spot.where_to == spot.where_from;
     if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
         move_to_damage(r, hit, &spot);

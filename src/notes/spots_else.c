@@ -146,6 +146,40 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
     return false;
 }
 
+// May token `i` stand between the faults of a list: what joins them, an article, a number, what says how big?
+static bool joins_faults(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {
+        "and", "&",     "a",      "an",      "some", "small", "slight",  "tiny", "light", "minor", "little",
+        "big", "large", "long",   "few",     "odd",  "also",  "faint",   "deep", "fine",  "heavy", "short",
+        "bit", "of",    "couple", "several", "bad",  "wee",   "general", "one",  "two",   "three", "four"};
+    const struct token *t = &r->note->tokens.at[i];
+    return t->stop == STOP_COMMA || token_among(&r->note->tokens, i, words, sizeof words / sizeof *words);
+}
+
+const struct fault_hit *spot_listed_before(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 5, LIST_LONGEST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct fault_hit *last = hit;
+    bool joined = false;
+    for (size_t n = 0; n < LIST_LONGEST; n++) {
+        const struct fault_hit *next = NULL;
+        for (size_t k = 0; k < r->hit_count && !next; k++)
+            if (r->hits[k].from >= last->to && r->hits[k].from <= last->to + FAR) next = &r->hits[k];
+        if (!next || next->near || next->kinds[0]->form != FAULT ||
+            (r->scope.stance[next->from] ^ r->scope.stance[hit->from]) & (STANCE_DENIED | STANCE_NONE_SEEN))
+            break;
+        bool and = false, list = true;
+        for (size_t i = last->to; i < next->from; i++) {
+            and |= token_is(tokens, i, "and") || token_is(tokens, i, "&");
+            list &= joins_faults(r, i);
+        }
+        if (!list || next->from == last->to || joined) break; // behind "and" the list is over
+        last = next;
+        joined = and;
+    }
+    return joined ? last : NULL;
+}
+
 bool spot_numbered(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from;

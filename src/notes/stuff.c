@@ -108,11 +108,11 @@ static bool is_no_part(const struct note *note, size_t i) {
 
 size_t stuff_subject(const struct fault_reader *r, size_t i) {
     enum { WORDS = 3 };
-    static const char *const verbs[] = {"has",  "have", "is",       "are",   "also",
-                                        "just", "both", "recently", "since", "had"};
+    static const char *const verbs[] = {"has",  "have",     "is",    "are", "also", "just",
+                                        "both", "recently", "since", "had", "being"};
     static const char *const opens[] = {"the",  "its",     "a",   "an",     "one", "two",     "three", "four",
                                         "some", "several", "few", "couple", "of",  "another", "their"};
-    static const char *const joins[] = {"and", "but", "though", "only", "except"};
+    static const char *const joins[] = {"and", "but", "though", "only", "except", "note"};
     const struct tokens *tokens = &r->note->tokens;
     while (i > 0 && token_among(tokens, i - 1, verbs, COUNT(verbs))) i--;
     if (i == 0 || is_no_part(r->note, i - 1) || token_among(tokens, i - 1, opens, COUNT(opens)) ||

@@ -85,26 +85,6 @@ static void read_bare(struct fault_reader *r, size_t i) {
     tell(r, &part, count, 0, i, at + n);
 }
 
-// "Missing two feet", "short of two of its feet": the rule's words end with the number, the part follows.
-static void read_counted_hit(struct fault_reader *r, const struct fault_hit *hit) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (!text_same(hit->kinds[0]->rule.id, "missing-pieces") || hit->near) return;
-    int count = 0;
-    size_t number = hit->from;
-    for (size_t k = hit->from; k < hit->to; k++)
-        if (degrees_number(tokens, k)) count = degrees_number(tokens, k), number = k;
-    bool last = number + 1 == hit->to || (number + 2 == hit->to && token_is(tokens, number + 1, "of"));
-    if (!count || !last ||
-        !ANY(tokens, hit->from, "missing", "short", "minus", "less", "lost", "lacks", "lacking", "shy"))
-        return;
-    if (tokens->at[hit->to - 1].stop != STOP_NONE) return;
-    struct part_at part;
-    uint16_t stance = fault_stance(r, hit);
-    if (stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_PAST)) return;
-    if (part_named_at(r, hit->to, &part) && r->part[part.to - 1])
-        tell(r, &part, count, 0, hit->from, part.to);
-}
-
 // "Two feet short", "a hook short", "wants two knobs", "needs two feet".
 static void read_short(struct fault_reader *r, size_t i) {
     static const char *const wants[] = {"wants", "needs", "could do with", "would want", "requires"};
@@ -434,10 +414,10 @@ static void read_none(struct fault_reader *r, size_t i) {
 }
 
 void read_tally(struct fault_reader *r) {
-    for (size_t i = 0; i < r->hit_count; i++) read_counted_hit(r, &r->hits[i]);
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         const struct token *t = &r->note->tokens.at[i];
         if (t->kind == TOKEN_SIGN || governed(r, i)) continue;
+        if (t->kind == TOKEN_WORD && strchr("mlswd", t->fold[0]) && amount_lacks(r, i)) continue;
         if (r->part[i] && t->one != t->fold) read_entry(r, i);
         if (t->kind == TOKEN_WORD) read_most(r, i);
         if (!(t->kind == TOKEN_FIGURE || strchr("aotfsnwecrdlih", t->fold[0]))) continue;

@@ -36,6 +36,8 @@ void read_so_too(struct fault_reader *reader);
 void read_roll(struct fault_reader *reader);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
+// amounts.c: "missing a couple of screws" at token `i`; the token behind it, 0 where none is said.
+size_t amount_lacks(struct fault_reader *reader, size_t i);
 // company.c: what was looked for and there is none; and, when the faults are read, what goes with them.
 void read_sought_parts(struct fault_reader *reader);
 void read_company(struct fault_reader *reader);

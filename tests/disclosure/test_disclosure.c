@@ -355,7 +355,7 @@ static const struct {
     {"flaws: [{kind: rust, count: 2, of: 2, severity: light}]\ncount: 2", "Both are lightly rusty."},
     {"flaws: [{kind: chip, where: rim, severity: light}, {kind: wear-rub, where: rim, severity: light},"
      " {kind: rust, severity: light}]",
-     "It has a small chip on the rim, light rust, and light scuffing on the rim."},
+     "On the rim it has a small chip and light scuffing. It has light rust."},
     {"flaws: [{kind: crack, where: rim, severity: light}, {kind: chip, where: rim, severity: light}]",
      "On the rim it has a small crack and a small chip."},
     {"flaws: [{kind: rust, part: handle, severity: light}, {kind: loose-part, part: handle, severity: "

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+// Turns of speech in which a word of a fault says none of its part: what is hard to find, what stands on the
+// left, what was painted green, what comes off to be cleaned.
+#include "notes/any.h"
+#include "notes/faults.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+// "Hard to find", "hard to beat": of the hunt for one or of the words for it.
+static bool is_hard_to(const struct tokens *tokens, size_t i) {
+    static const char *const done[] = {"find", "come",       "beat",    "get",    "say",    "tell",
+                                       "date", "photograph", "fault",   "know",   "better", "describe",
+                                       "show", "capture",    "imagine", "source", "replace"};
+    return ANY(tokens, i, "hard", "difficult", "tough") && token_is(tokens, i + 1, "to") &&
+           AMONG(tokens, i + 2, done);
+}
+
+// "On the left", "bottom left": the side, and not what remains.
+static bool is_side(const struct tokens *tokens, size_t i) {
+    return i > 0 && token_is(tokens, i, "left") &&
+           ANY(tokens, i - 1, "the", "top", "bottom", "upper", "lower", "far", "hand", "your", "my");
+}
+
+// "Painted green", "dyed a dark brown".
+static bool is_color_given(const struct tokens *tokens, size_t i) {
+    static const char *const colors[] = {"green", "white", "black", "brown", "yellow", "orange",   "red",
+                                         "gray",  "grey",  "blue",  "cream", "pink",   "turquoise"};
+    static const char *const given[] = {"painted", "enameled", "enamelled", "lacquered", "dyed",
+                                        "colored", "coloured", "stained",   "finished",  "sprayed",
+                                        "glazed",  "japanned", "lined",     "tinted"};
+    static const char *const between[] = {"a", "in", "dark", "light", "pale", "bright", "deep", "mid", "all"};
+    enum { FAR = 3 };
+    if (!AMONG(tokens, i, colors)) return false;
+    for (size_t n = 0; i > 0 && n < FAR; n++) {
+        i--;
+        if (AMONG(tokens, i, given)) return true;
+        if (!AMONG(tokens, i, between)) return false;
+    }
+    return false;
+}
+
+// "Comes off for cleaning", "lifts out to empty", "unscrews for packing": made so.
+static bool is_for_use(const struct tokens *tokens, size_t i) {
+    static const char *const uses[] = {"cleaning", "washing",  "storage",  "packing",  "travel", "polishing",
+                                       "filling",  "posting",  "shipping", "carrying", "access", "clean",
+                                       "wash",     "fill",     "empty",    "refill",   "pack",   "store",
+                                       "polish",   "get",      "reach",    "change",   "oil",    "service",
+                                       "emptying", "transport"};
+    static const char *const verbs[] = {"comes", "come",     "lifts", "lift",  "pulls", "slides",
+                                        "pops",  "unscrews", "slips", "folds", "drops", "takes"};
+    static const char *const ways[] = {"off", "out", "apart", "away", "up", "down"};
+    bool moves = AMONG(tokens, i, ways) ? i > 0 && AMONG(tokens, i - 1, verbs) : AMONG(tokens, i, verbs);
+    if (!moves) return false;
+    size_t at = i + 1;
+    if (AMONG(tokens, at, ways)) at++;
+    if (ANY(tokens, at, "easily", "cleanly", "readily")) at++;
+    return ANY(tokens, at, "for", "to") && AMONG(tokens, at + 1, uses);
+}
+
+// "Flap's frayed": the part and its verb, and no flaps.
+static bool is_part_with_verb(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct token *t = &tokens->at[hit->from];
+    bool alone =
+        hit->to == hit->from + 1 && t->stop == STOP_NONE && t->kind == TOKEN_WORD && t->to - t->from > 2;
+    if (!alone || tokens->altered) return false;
+    const char *end = tokens->text + t->to - 2;
+    return end[1] == 's' && (end[0] == '\'' || (unsigned char)end[0] == 0x99); // the last byte of a curly one
+}
+
+bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t last = hit->to - 1;
+    return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
+           is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit);
+}
