@@ -93,12 +93,49 @@ static const char *place_of(const struct note *note, size_t i) {
     return place_at(note, i, &where) ? where : NULL;
 }
 
+// "No missing straps", "without any lost pegs": what lacks is denied by its own words.
+static size_t none_lacks(struct fault_reader *r, size_t i) {
+    struct note *note = r->note;
+    static const uint16_t nots = STANCE_DENIED | STANCE_NONE_SEEN;
+    uint16_t stance = r->scope.stance[i];
+    struct part_at part;
+    if (!(stance & nots) || stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_OTHER) || r->scope.cue[i] >= i)
+        return 0;
+    if (!ANY(&note->tokens, i, "missing", "lost", "absent") || !part_named_at(r, i + 1, &part) ||
+        part.lead != part.from || is_told_by_rule(r, i, part.to, part.from))
+        return 0;
+    const char *name = fault_words(note, part.from, part.to);
+    bool plural = note->tokens.at[part.to - 1].one != note->tokens.at[part.to - 1].fold;
+    const struct flaw *kind = absent_kind_here(r, name, plural ? 2 : 1);
+    if (!kind) return 0;
+    bool own = kind->part && text_same(say_singular(note->arena, name), kind->part);
+    clear_add(r, kind, own ? NULL : name, NULL, stance & STANCE_NONE_SEEN, i, part.to);
+    note_take(note, part.from, part.to, TAKEN_PART);
+    for (size_t k = r->scope.cue[i]; k < i; k++)
+        if (note->taken[k] == TAKEN_NOT && note->tokens.at[k].stop == STOP_NONE)
+            note_take(note, k, k + 1, TAKEN_SCOPE);
+    part_close(r, i, part.to);
+    return part.to;
+}
+
+void amounts_mark(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (tokens->at[i].stop != STOP_NONE || tokens->at[i + 1].kind != TOKEN_WORD) continue;
+        if (i > 0 && ANY(tokens, i, "missing", "absent") &&
+            (ANY(tokens, i - 1, "no", "any", "without", "or", "nor", "and", "of") ||
+             tokens->at[i - 1].stop == STOP_COMMA))
+            r->scope.fault[i] = true;
+    }
+}
+
 size_t amount_lacks(struct fault_reader *r, size_t i) {
     static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_PAST |
                                 STANCE_PLANNED | STANCE_OTHER | STANCE_WITHDRAWN;
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
-    size_t n = lacks_at(tokens, i);
+    size_t none = none_lacks(r, i), n = none ? 0 : lacks_at(tokens, i);
+    if (none) return none;
     struct amount amount;
     if (!n || tokens->at[i + n - 1].stop != STOP_NONE || r->scope.stance[i] & off) return 0;
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && r->part[i - 1]) return 0; // "the lid lacks its knob"

@@ -301,8 +301,11 @@ static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, cons
 
 // The words that govern a fault are in the record with it: "haven't checked for", "can't see any".
 static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
-    enum { REACH = 5 };
+    enum { REACH = 5, BEHIND = 4 };
     size_t cue = r->scope.cue[hit->from];
+    bool none = cue >= hit->to && cue < hit->to + BEHIND && // "rust: none", "chips? none"
+                token_is(&r->note->tokens, cue, "none") && r->note->taken[cue] == TAKEN_NOT;
+    if (none) note_take(r->note, cue, cue + 1, TAKEN_SCOPE);
     if (cue >= hit->from || hit->from - cue > REACH) return;
     for (size_t i = cue; i < hit->from; i++)
         if (r->note->taken[i] == TAKEN_NOT && r->note->tokens.at[i].kind == TOKEN_WORD)
@@ -547,6 +550,7 @@ void read_faults(struct note *note) {
     faults_gather(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         for (size_t k = r.hits[i].from; k < r.hits[i].to; k++) r.scope.fault[k] = true;
+    amounts_mark(&r);
     spot_mark(&r);
     scope_read(&r.scope, note->off);
     read_tally(&r);

@@ -417,7 +417,7 @@ void read_tally(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         const struct token *t = &r->note->tokens.at[i];
         if (t->kind == TOKEN_SIGN || governed(r, i)) continue;
-        if (t->kind == TOKEN_WORD && strchr("mlswd", t->fold[0]) && amount_lacks(r, i)) continue;
+        if (t->kind == TOKEN_WORD && strchr("mlswa", t->fold[0]) && amount_lacks(r, i)) continue;
         if (r->part[i] && t->one != t->fold) read_entry(r, i);
         if (t->kind == TOKEN_WORD) read_most(r, i);
         if (!(t->kind == TOKEN_FIGURE || strchr("aotfsnwecrdlih", t->fold[0]))) continue;

@@ -38,6 +38,8 @@ void read_roll(struct fault_reader *reader);
 void read_tally(struct fault_reader *reader);
 // amounts.c: "missing a couple of screws" at token `i`; the token behind it, 0 where none is said.
 size_t amount_lacks(struct fault_reader *reader, size_t i);
+// Before the scope is read: the "missing" of "no missing straps" is the word of a fault.
+void amounts_mark(struct fault_reader *reader);
 // company.c: what was looked for and there is none; and, when the faults are read, what goes with them.
 void read_sought_parts(struct fault_reader *reader);
 void read_company(struct fault_reader *reader);
