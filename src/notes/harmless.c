@@ -3,6 +3,7 @@
 // left, what was painted green, what comes off to be cleaned.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -69,9 +70,20 @@ static bool is_part_with_verb(const struct fault_reader *r, const struct fault_h
     return end[1] == 's' && (end[0] == '\'' || (unsigned char)end[0] == 0x99); // the last byte of a curly one
 }
 
+// "Only one has a chip", "the odd one is stained": one of several, which are all there.
+static bool is_one_of_several(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->note->record->count < 2 || !ANY(tokens, hit->to - 1, "one") ||
+        tokens->at[hit->to - 1].stop != STOP_NONE || !text_same(hit->kinds[0]->rule.id, "missing-mate"))
+        return false;
+    return ANY(tokens, hit->to, "has", "is", "with", "was", "of", "needs", "shows", "had", "that", "which",
+               "got", "looks", "in");
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
-           is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit);
+           is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
+           is_one_of_several(r, hit);
 }

@@ -217,6 +217,13 @@ static bool opens_count(const struct fault_reader *r, size_t from, size_t i) {
     return false;
 }
 
+// "One mug", of mugs: the noun of the thing itself, which is several.
+static bool is_piece(const struct fault_reader *r, size_t i) {
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    if (!type || r->note->record->count < 2 || i >= r->note->tokens.count) return false;
+    return text_same(r->note->tokens.at[i].one, head ? head + 1 : type);
+}
+
 static bool share_before(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     static const char *const verbs[] = {"has", "have", "is", "are", "with", "show", "shows", "got"};
     const struct tokens *tokens = &r->note->tokens;
@@ -242,6 +249,9 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
             return *share = (struct share){pieces / 2, pieces}, true;
         if (share_at(r, i, share, &end) && end <= to) return true;
         size_t size = amount_at(tokens, i, &n);
+        bool ones = token_is(tokens, i, "one's") && pieces > 1; // "one's torn"
+        bool piece = size && pieces > n && is_piece(r, i + size) && r->note->taken[i + size] != TAKEN_TYPE;
+        if (ones || piece) return *share = (struct share){ones ? 1 : n, pieces}, true;
         if (size && token_among(tokens, i + size, verbs, COUNT(verbs)) && (pieces > n || !pieces)) {
             *share = (struct share){n, pieces};
             return true;
@@ -299,6 +309,7 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     if (!token_among(tokens, i, words, COUNT(words))) return false;
     int n, many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
+    if (size && is_piece(r, end)) end++; // "a chip in one mug"
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (size && many > n && (ends || (token_is(tokens, end, "of") && token_is(tokens, end + 1, "them"))))
         return *share = (struct share){n, many}, true;
@@ -457,6 +468,8 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             (token_is(tokens, at + size, "of") && is_time(tokens, at + size + 1)))
             continue;
         if (is_total(tokens, at)) break;
+        bool piece = is_piece(r, at + size) && at + size + 1 == hit->from; // "one mug chipped"
+        if (piece && r->note->record->count > n) return *of = r->note->record->count, n;
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
                     token_is(tokens, i, "pair") || token_is(tokens, i, "dozen");
