@@ -118,14 +118,21 @@ static size_t none_lacks(struct fault_reader *r, size_t i) {
     return part.to;
 }
 
+// Does a "no" in the same sentence reach token `i`, through a list at most?
+static bool is_under_no(const struct tokens *tokens, size_t i) {
+    enum { FAR = 9 };
+    for (size_t k = i; k > 0 && i - k < FAR && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
+        if (ANY(tokens, k - 1, "no", "without", "any", "zero")) return true;
+        if (ANY(tokens, k - 1, "is", "are", "has", "but", "with", "it's", "one")) return false;
+    }
+    return false;
+}
+
 void amounts_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = 0; i + 1 < tokens->count; i++) {
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
         if (tokens->at[i].stop != STOP_NONE || tokens->at[i + 1].kind != TOKEN_WORD) continue;
-        if (i > 0 && ANY(tokens, i, "missing", "absent") &&
-            (ANY(tokens, i - 1, "no", "any", "without", "or", "nor", "and", "of") ||
-             tokens->at[i - 1].stop == STOP_COMMA))
-            r->scope.fault[i] = true;
+        if (ANY(tokens, i, "missing", "absent") && is_under_no(tokens, i)) r->scope.fault[i] = true;
     }
 }
 

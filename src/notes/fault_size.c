@@ -7,6 +7,105 @@
 #include "notes/figure.h"
 #include "text/order.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+bool fault_opens_sentence(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "a",    "an",    "the",   "one",    "there",  "is",  "there's", "has",   "it",     "with",  "some",
+        "also", "small", "tiny",  "slight", "large",  "big", "deep",    "long",  "light",  "minor", "only",
+        "just", "got",   "faint", "short",  "little", "bad", "open",    "clean", "closed", "old"};
+    const struct tokens *tokens = &note->tokens;
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && token_among(tokens, i - 1, words, COUNT(words)))
+        i--;
+    return i == 0 || tokens->at[i].starts || tokens->at[i - 1].stop >= STOP_SENTENCE;
+}
+
+// Of a chip little can be told in inches; a crack runs as far as it will.
+static bool is_likely(const struct flaw *kind, double mm) {
+    static const char *const small[] = {"chip", "fleabite", "dent-bend", "enamel-chip", "hole", "moth-holes"};
+    enum { SMALL_MM = 60, LONG_MM = 200 };
+    for (size_t k = 0; k < COUNT(small); k++)
+        if (text_same(kind->rule.id, small[k])) return mm <= SMALL_MM;
+    return mm <= LONG_MM;
+}
+
+static const char *const leads[] = {"measuring", "measures", "which", "is",    "runs",  "running", "goes",
+                                    "it's",      "of",       "some",  "being", "going", "only",    "just"};
+
+enum opening { PLAIN, BRACKET, DASH, COMMA };
+
+// "(six inches)", "- 2 in", "of about 3 cm", "measuring 10 mm", ", two inches,": a size and nothing else,
+// from `i` on. Returns the token behind it, 0 where none stands.
+static size_t size_alone(const struct fault_reader *r, size_t i, enum opening *opening, struct figure *figure,
+                         size_t *from, size_t *to) {
+    static const char *const ways[] = {"long",  "across", "wide", "deep",   "max",
+                                       "round", "or",     "so",   "overall"};
+    static const char *const others[] = {"from", "off", "below", "above", "away",  "tall", "high",
+                                         "in",   "x",   "by",    "back",  "apart", "up",   "down"};
+    const struct tokens *tokens = &r->note->tokens;
+    *opening = token_is(tokens, i, "(")                                ? BRACKET
+               : token_is(tokens, i, "-")                              ? DASH
+               : i < tokens->count && tokens->at[i].stop == STOP_COMMA ? COMMA
+                                                                       : PLAIN;
+    size_t at = i + (*opening != PLAIN), taken;
+    if (i > 0 && *opening == PLAIN && tokens->at[i - 1].stop != STOP_NONE) return 0;
+    while (token_among(tokens, at, leads, COUNT(leads))) at++;
+    if (at >= tokens->count || !note_free(r->note, at, at + 1) || !figure_at(r->note, at, figure, &taken))
+        return 0;
+    if (!figure->unit || !figure->unit->kind || !text_same(figure->unit->kind, "mm")) return 0;
+    *from = at;
+    *to = at += taken;
+    bool of = token_is(tokens, at, "in") &&
+              (token_is(tokens, at + 1, "length") || token_is(tokens, at + 1, "diameter"));
+    if (of) at += 2;
+    if (!of && token_among(tokens, at, others, COUNT(others))) return 0;
+    while (token_among(tokens, at, ways, COUNT(ways)) && tokens->at[at].stop == STOP_NONE) at++;
+    if (*opening == BRACKET) return token_is(tokens, at, ")") ? at + 1 : 0;
+    if (at < tokens->count && r->scope.fault[at] && !r->part[at] && tokens->at[at].stop == STOP_NONE)
+        return 0; // "foxing at the edges, 3 inch tear": of the fault that follows
+    bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE;
+    if (*opening == DASH) return ends ? at : 0;
+    if (*opening == COMMA && !ends) return 0;
+    return *opening == COMMA && at < tokens->count && tokens->at[at].stop == STOP_COMMA ? at + 1 : at;
+}
+
+size_t fault_size_behind(const struct fault_reader *r, size_t i) {
+    enum opening opening;
+    struct figure figure;
+    size_t from, to;
+    return size_alone(r, i, &opening, &figure, &from, &to);
+}
+
+// The size that stands behind the fault or behind its place, where it cannot be the thing's own.
+static bool measure_alone(struct fault_reader *r, const struct fault_hit *hit, struct figure *figure,
+                          size_t *from, size_t *to) {
+    enum { LONGEST_MM = 700 };
+    size_t place, behind = spot_place_of(r, hit, &place);
+    enum opening opening;
+    bool found = size_alone(r, hit->to, &opening, figure, from, to) > 0;
+    if (!found && behind >= hit->to) found = size_alone(r, behind, &opening, figure, from, to) > 0;
+    if (!found || figure->base > LONGEST_MM) return false;
+    bool only = opening == COMMA && is_likely(hit->kinds[0], figure->base) &&
+                fault_opens_sentence(r->note, hit->from);
+    return only || opening == BRACKET || opening == DASH || (opening == PLAIN && *from > hit->to);
+}
+
+static void take_size(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
+                      enum severity told, const struct figure *figure, size_t from, size_t to) {
+    flaw->has_size = true;
+    flaw->size = *figure;
+    if (!told && !flaw->severity && figure->about) flaw->severity = degree_of_ruler(r, flaw->kind, from, to);
+    bool by_place = text_same(flaw->kind->rule.id, "hairline") ||
+                    text_same(flaw->kind->rule.id, "chip"); // 2 mm, on the rim
+    enum severity run = !told && by_place ? degree_on_scale(r, hit, flaw->kind) : SEVERITY_UNKNOWN;
+    if (run > degree_of_size(flaw->kind, figure->base) && run > flaw->severity)
+        flaw->severity = run; // short, but from the rim
+    note_take(r->note, from, to, TAKEN_FLAW);
+    for (size_t k = hit->to; k < from; k++)
+        if (r->note->taken[k] == TAKEN_NOT && token_among(&r->note->tokens, k, leads, COUNT(leads)))
+            note_take(r->note, k, k + 1, TAKEN_SCOPE);
+}
+
 void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
                    enum severity told) {
     struct figure figure;
@@ -15,6 +114,11 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
     static const char *const runs[] = {"runs", "goes", "running",
                                        "going"}; // "a hairline, runs about 2 inches"
     const struct tokens *tokens = &r->note->tokens;
+    size_t from, to;
+    if (measure_alone(r, hit, &figure, &from, &to)) {
+        take_size(r, hit, flaw, told, &figure, from, to);
+        return;
+    }
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         if (i >= hit->from && i < hit->to) continue;
         // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
@@ -50,16 +154,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         if (alone && next + 1 >= tokens->count && figure.base > PALM_MM &&
             !r->note->record->measurement_count)
             return;
-        flaw->has_size = true;
-        flaw->size = figure;
-        if (!told && !flaw->severity && figure.about)
-            flaw->severity = degree_of_ruler(r, flaw->kind, i, i + taken);
-        bool by_place = text_same(flaw->kind->rule.id, "hairline") ||
-                        text_same(flaw->kind->rule.id, "chip"); // 2 mm, on the rim
-        enum severity run = !told && by_place ? degree_on_scale(r, hit, flaw->kind) : SEVERITY_UNKNOWN;
-        if (run > degree_of_size(flaw->kind, figure.base) && run > flaw->severity)
-            flaw->severity = run; // short, but from the rim
-        note_take(r->note, i, i + taken, TAKEN_FLAW);
+        take_size(r, hit, flaw, told, &figure, i, i + taken);
         return;
     }
 }

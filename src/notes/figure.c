@@ -200,6 +200,9 @@ static bool single_at(const struct note *note, size_t i, struct amount *amount) 
         number.tail = "";
         amount->unit = unit_at(note, at, &number, &taken);
     }
+    bool share = !amount->unit && number.value < 1 && token_is(&note->tokens, at, "of") &&
+                 ANY(&note->tokens, at + 1, "an", "a"); // "3/4 of an inch"
+    if (share && (amount->unit = unit_at(note, at + 2, &number, &taken)) != NULL) taken += 2;
     if (*number.tail && !amount->unit && !amount->letter) return false;
     amount->taken += taken;
     if (add_something(note, i + amount->taken, amount)) return true;

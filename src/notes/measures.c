@@ -8,6 +8,7 @@
 // inches.
 #include "notes/any.h"
 #include "notes/measures.h"
+#include "notes/fault_size.h"
 
 #include <string.h>
 
@@ -20,7 +21,8 @@
 
 enum { SIDES_MOST = 3, BARE_MOST = 400 };
 enum { SHORT_MM_MOST = 900 }; // a base or a collar is no longer
-enum { FAULT_MM_MOST = 30 };  // behind a fault and a comma, what is longer is more likely the thing's
+// Behind a fault and a comma, what is longer is more likely the thing's, where the sentence speaks of it too.
+enum { FAULT_MM_MOST = 30, FAULT_MM_ALONE = 200 };
 
 struct side {
     struct amount amount;
@@ -362,7 +364,7 @@ static bool only_about(const struct note *note, size_t from, size_t to) {
                  "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
                  "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're", "tight",
                  "faint", "fine", "closed", "clean", "dry", "tiny", "small", "deep", "shallow", "thin",
-                 "straight", "old", ",", "runs", "running", "goes", "going", "run"))
+                 "straight", "old", ",", "(", "-", "measuring", "runs", "running", "goes", "going", "run"))
             return false;
     return true;
 }
@@ -383,8 +385,8 @@ static bool fault_before(const struct note *note, const struct group *group) {
         if (!owns) continue;
         if (is_denied(note, k - 1)) return false;
         if (group->count > 2 || (commas && group->count > 1)) return false;
-        if (commas && dimension &&
-            group->sides[0].amount.value * group->sides[0].amount.unit->factor > FAULT_MM_MOST)
+        double mm = group->sides[0].amount.value * group->sides[0].amount.unit->factor;
+        if (commas && dimension && mm > (fault_opens_sentence(note, k - 1) ? FAULT_MM_ALONE : FAULT_MM_MOST))
             return false;
         return !of_thing || group->from - k < 2;
     }

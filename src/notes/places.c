@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/faults.h"
+#include "notes/fault_size.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -541,7 +541,8 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
 }
 
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
-    size_t next = behind_places(r, hit->to), to = place_behind(r, behind_hit(r, next), from);
+    size_t sized = fault_size_behind(r, hit->to); // "hole (2 in) on the edge"
+    size_t next = behind_places(r, sized ? sized : hit->to), to = place_behind(r, behind_hit(r, next), from);
     size_t last = hit->to - 1; // "pull on the" of its own words
     while (last > hit->from && spot_article(&r->note->tokens, last)) last--;
     if (!to && last > hit->from && spot_preposition(&r->note->tokens, last)) {
