@@ -79,6 +79,11 @@ static size_t read_titled(struct note *note, size_t i) {
             "constable", "mr.", "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
     if (!given || note->taken[i] != TAKEN_NOT || is_mark(tokens, i)) return 0;
     size_t from = i + 1;
+    bool whole =
+        ANY(tokens, i, "uncle", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana",
+            "sister", "doctor", "captain", "major", "colonel", "sergeant", "private", "lieutenant", "cousin",
+            "lady", "lord", "nurse", "constable", "miss", "canon", "corporal", "professor");
+    if (token_is(tokens, from, ".") && whole) return 0; // "it was my uncle's. Untested"
     if (token_is(tokens, from, ".")) from++;
     while (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE && from < i + 3)
         from++; // "Pte 40213 S"
@@ -103,8 +108,8 @@ static size_t read_call(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool opens =
         i == 0 || is_stop(tokens, i - 1) || ANY(tokens, i - 1, "(", "please", "or", "to", "and", "then");
-    bool verb = opens && ANY(tokens, i, "ring", "phone", "contact", "call", "text", "message", "whatsapp",
-                             "email", "see", "ask", "speak", "tel", "telephone", "mobile", "cell");
+    bool verb = opens && ANY(tokens, i, "ring", "phone", "contact", "call", "text", "message", "email", "see",
+                             "ask", "speak", "tel", "telephone", "mobile", "cell");
     if (!verb) return 0;
     size_t at = i + 1;
     while (ANY(tokens, at, "for", "to", "with", "me", ":", "us", "no", "on", ".", "number") && at < i + 4)
@@ -153,8 +158,8 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
                                         "house of",      "bought off",     "bought from",    "got off",
                                         "got it off",    "got it from",    "had it off",     "had it from",
                                         "had from",      "sold me",        "courting",       "married to",
-                                        "instagram",     "facebook",       "listings under", "my page",
-                                        "trading as",    "ebay",           "username",       "user name",
+                                        "my handle",     "my username",    "listings under", "my page",
+                                        "trading as",    "find me at",     "username",       "user name",
                                         "i gave",        "lent it to",     "lent to",        "gave it to",
                                         "invoice to",    "addressed to",   "sold to",        "promised to",
                                         "ask",           "asked",          "told",           "wanted by",
@@ -177,7 +182,7 @@ static size_t read_led(struct note *note, size_t i) {
            (at < tokens->count && tokens->at[at].kind == TOKEN_FIGURE && at < i + n + 2))
         at++;
     bool handle = at < tokens->count && tokens->at[at].kind == TOKEN_CODE &&
-                  ANY(tokens, i, "instagram", "facebook", "listings", "my", "username", "user", "ebay");
+                  ANY(tokens, i, "listings", "my", "username", "user", "find");
     if (handle) return person_keep_back(note, at, at + 1);
     return person_named(note, at) ? person_keep_back(note, at, person_name_end(note, at)) : 0;
 }
