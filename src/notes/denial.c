@@ -73,6 +73,23 @@ static bool states_own(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "No woodworm and dusty inside", "not moth eaten and pilling on one side": of things that are not there and
+// what it is not like no list is made, so that behind "and" something else is said.
+static bool turns_kind(const struct scope *s, size_t from, size_t i) {
+    static const char *const states[] = {"dusty", "rusty",  "musty", "grubby", "dirty", "sticky", "greasy",
+                                         "mucky", "smelly", "shaky", "wobbly", "tatty", "grimy",  "sooty",
+                                         "loose", "stiff",  "bent",  "torn",   "worn",  "stuck",  "faded"};
+    static const char *const verbs[] = {"smells", "reeks", "stinks", "wobbles", "rattles", "hums", "sticks"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (from == 0 || i >= tokens->count || !s->fault[i]) return false;
+    if (token_among(tokens, i, verbs, COUNT(verbs))) return true;
+    bool state = is_done(&tokens->at[i]) || token_among(tokens, i, states, COUNT(states));
+    bool alone = i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || !s->fault[i + 1];
+    if (ANY(tokens, from - 1, "no", "without")) return state && alone;
+    return ANY(tokens, from - 1, "not", "isn't", "aren't") && !state &&
+           is_done(&tokens->at[from + 1 < i ? i - 2 : from]) && has_place_alone(s, i);
+}
+
 // "No dents, lacquer mostly worn off": a part and what is said of it, all of them words of one fault.
 static bool tells_part(const struct scope *s, size_t i) {
     static const char *const degrees[] = {"mostly", "badly",      "partly", "slightly", "nearly",
@@ -257,10 +274,18 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (gives_cause(tokens, i)) return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
         // on.
-        if (held && from > 0 && s->fault[from - 1] && tokens->at[i].stop == STOP_COMMA) return i;
+        if (held && from > 0 && s->fault[from - 1] &&
+            (tokens->at[i].stop == STOP_COMMA || token_is(tokens, i, "and")))
+            return i;
+        // "Hasn't been checked and the chrome is pitted": nothing was denied yet.
+        if (!held && i > from && token_is(tokens, i, "and") && i + 1 < tokens->count &&
+            (states_own(tokens, i + 1) || s->positive[i + 1] || ANY(tokens, i + 1, "it", "it's", "the", "i")))
+            return i;
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;
+            bool and = token_is(tokens, next - 1, "and") || token_is(tokens, next - 1, "&");
+            if (and&&(states_own(tokens, next) || turns_kind(s, from, next))) return i;
             if (!list_goes_on(s, next, next == i + 1 && tokens->at[i].stop == STOP_COMMA)) return i;
             i = next - 1;
             continue;

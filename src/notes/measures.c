@@ -378,7 +378,9 @@ static bool fault_before(const struct note *note, const struct group *group) {
     int commas = 0;
     for (size_t k = group->from, n = 0; k > 0 && n < REACH; k--, n++) {
         enum token_stop stop = note->tokens.at[k - 1].stop;
-        if (stop >= STOP_SENTENCE) return false;
+        bool anew = dimension && ANY(&note->tokens, k - 1, "and") && // "a stain and it's 48 inches long"
+                    (k == group->from || ANY(&note->tokens, k, "it's", "its", "it"));
+        if (stop >= STOP_SENTENCE || anew) return false;
         if (stop >= STOP_COMMA && ++commas > 2) return false;
         if (stop >= STOP_COMMA && !only_about(note, k, group->from)) return false;
         bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));

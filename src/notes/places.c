@@ -109,14 +109,16 @@ static size_t range_behind(const struct fault_reader *r, size_t i) {
 
 // "Chip to the base and handle has a crack": the second part has a statement of its own.
 static bool opens_statement(const struct fault_reader *r, size_t i) {
-    static const char *const verbs[] = {"has",   "have",  "had",    "is",     "are",     "was",     "were",
-                                        "needs", "got",   "shows",  "looks",  "isn't",   "won't",   "doesn't",
-                                        "does",  "feels", "aren't", "lacks",  "wants",   "missing", "gone",
-                                        "won't", "wont",  "doesnt", "sticks", "wobbles", "leaks"};
+    static const char *const verbs[] = {
+        "has",    "have",   "had",     "is",      "are",     "was",     "were",   "needs", "got",   "shows",
+        "looks",  "isn't",  "won't",   "doesn't", "does",    "feels",   "aren't", "lacks", "wants", "missing",
+        "gone",   "won't",  "wont",    "doesnt",  "sticks",  "wobbles", "leaks",  "works", "runs",  "opens",
+        "fits",   "moves",  "turns",   "closes",  "hasn't",  "haven't", "holds",  "comes", "seems", "hangs",
+        "slides", "wasn't", "weren't", "can't",   "doesn't", "rattles", "shuts",  "locks"};
     enum { WORDS_MOST = 3 };
     size_t at = i;
-    while (at < i + WORDS_MOST && at < r->note->tokens.count && r->part[at] &&
-           r->note->tokens.at[at].stop == STOP_NONE)
+    while (at < i + WORDS_MOST && at < r->note->tokens.count && r->note->tokens.at[at].stop == STOP_NONE &&
+           !token_among(&r->note->tokens, at, verbs, COUNT(verbs)) && !spot_preposition(&r->note->tokens, at))
         at++;
     return at > i && token_among(&r->note->tokens, at, verbs, COUNT(verbs));
 }

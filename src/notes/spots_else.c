@@ -165,7 +165,8 @@ const struct fault_hit *spot_listed_before(const struct fault_reader *r, const s
         const struct fault_hit *next = NULL;
         for (size_t k = 0; k < r->hit_count && !next; k++)
             if (r->hits[k].from >= last->to && r->hits[k].from <= last->to + FAR) next = &r->hits[k];
-        if (!next || next->near || next->kinds[0]->form != FAULT ||
+        if (!next || next->near || next->kinds[0]->form != FAULT || r->part[next->from] ||
+            degree_is_state(r, next) != degree_is_state(r, hit) ||
             (r->scope.stance[next->from] ^ r->scope.stance[hit->from]) & (STANCE_DENIED | STANCE_NONE_SEEN))
             break;
         bool and = false, list = true;

@@ -360,7 +360,8 @@ static const struct cue cues[] = {{"are beyond me", LEFT},
 
 // "Whether it was dropped I can't say": nothing stands behind the cue in its clause.
 static bool ends_clause(const struct scope *s, size_t i) {
-    return i >= s->note->tokens.count || s->note->tokens.at[i].stop != STOP_NONE;
+    return i >= s->note->tokens.count || s->note->tokens.at[i].stop != STOP_NONE ||
+           token_is(&s->note->tokens, i, "and"); // "hasn't been checked and the focus is stiff"
 }
 
 // "Plate wear, capacity and size not described": the list, and no statement before it ("some are broken,
@@ -431,6 +432,13 @@ static bool states_part(const struct scope *s, size_t i) {
     return ends && s->fault[i + 1] && (done || token_among(tokens, i + 1, states, COUNT(states)));
 }
 
+static bool states_done(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (i >= tokens->count || !s->fault[i]) return false;
+    size_t size = strlen(tokens->at[i].fold);
+    return size > 4 && text_same(tokens->at[i].fold + size - 2, "ed");
+}
+
 // "Not tested, no leaks that I saw", "not checked for cracks, small chip on the lip": behind the comma stands
 // what was looked at.
 static size_t ahead_end(const struct scope *s, size_t i) {
@@ -442,6 +450,9 @@ static size_t ahead_end(const struct scope *s, size_t i) {
         if (tokens->at[at].stop == STOP_COMMA && (s->positive[at + 1] || states_part(s, at + 1) ||
                                                   token_among(tokens, at + 1, opens, COUNT(opens))))
             return at;
+        else if (token_is(tokens, at, "and") && at > i && !token_is(tokens, i - 1, "if") &&
+                 states_done(s, at + 1))
+            return at; // "not checked for leaks and stained inside"
     return to;
 }
 
