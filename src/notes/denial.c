@@ -41,14 +41,16 @@ static bool is_done(const struct token *token) {
 
 // A fault behind a comma with a place of its own, where no "or" closes the list.
 static bool has_place_alone(const struct scope *s, size_t i) {
-    static const char *const places[] = {"on",     "in",    "at",     "near",  "along",
-                                         "across", "under", "inside", "around"};
+    static const char *const places[] = {"on",    "in",     "at",     "near", "along", "across",
+                                         "under", "inside", "around", "by",   "round"};
     static const char *const joints[] = {"or", "nor", "and", "anywhere", "either", "any"};
     enum { FAR = 7 };
     const struct tokens *tokens = &s->note->tokens;
     bool own = false; // "moth in the backing": a word of the fault itself
     for (; i < tokens->count && s->fault[i]; i++) own |= token_among(tokens, i, places, COUNT(places));
-    if (!own && !token_among(tokens, i, places, COUNT(places))) return false;
+    if (ANY(tokens, i, "about", "measuring", "roughly", "nearly")) return true; // "tear about two inches"
+    bool over = ANY(tokens, i, "all") && ANY(tokens, i + 1, "over", "round", "around", "along");
+    if (!own && !over && !token_among(tokens, i, places, COUNT(places))) return false;
     for (size_t at = i; at < tokens->count && at < i + FAR && tokens->at[at].stop < STOP_CLAUSE; at++)
         if (token_among(tokens, at, joints, COUNT(joints))) return false;
     return true;
@@ -56,7 +58,7 @@ static bool has_place_alone(const struct scope *s, size_t i) {
 
 // "No chips, the gold is rubbed": behind a comma stands a statement with a verb of its own; but "no chips,
 // cracks are to be seen" goes on.
-static bool states_own(const struct tokens *tokens, size_t i) {
+bool scope_states_own(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {"is",    "are",    "was",   "were",    "has",    "have",
                                         "looks", "got",    "feels", "isn't",   "aren't", "doesn't",
                                         "don't", "hasn't", "won't", "haven't", "wasn't"};
@@ -73,16 +75,21 @@ static bool states_own(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "No stains, smells of mothballs": a verb, and no more of the list.
+static bool smells_or_moves(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"smells",  "smelt",   "reeks", "stinks",
+                                        "wobbles", "rattles", "hums",  "sticks"};
+    return token_among(tokens, i, verbs, COUNT(verbs));
+}
+
 // "No woodworm and dusty inside", "not moth eaten and pilling on one side": of things that are not there and
 // what it is not like no list is made, so that behind "and" something else is said.
 static bool turns_kind(const struct scope *s, size_t from, size_t i) {
     static const char *const states[] = {"dusty", "rusty",  "musty", "grubby", "dirty", "sticky", "greasy",
                                          "mucky", "smelly", "shaky", "wobbly", "tatty", "grimy",  "sooty",
                                          "loose", "stiff",  "bent",  "torn",   "worn",  "stuck",  "faded"};
-    static const char *const verbs[] = {"smells", "reeks", "stinks", "wobbles", "rattles", "hums", "sticks"};
     const struct tokens *tokens = &s->note->tokens;
     if (from == 0 || i >= tokens->count || !s->fault[i]) return false;
-    if (token_among(tokens, i, verbs, COUNT(verbs))) return true;
     bool state = is_done(&tokens->at[i]) || token_among(tokens, i, states, COUNT(states));
     bool alone = i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || !s->fault[i + 1];
     if (ANY(tokens, from - 1, "no", "without")) return state && alone;
@@ -109,7 +116,7 @@ static bool tells_part(const struct scope *s, size_t i) {
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
-    if (i > 0 && tokens->at[i - 1].stop == STOP_COMMA && states_own(tokens, i)) return false;
+    if (i > 0 && tokens->at[i - 1].stop == STOP_COMMA && scope_states_own(tokens, i)) return false;
     static const char *const states[] = {"good",  "fair", "normal", "usual", "nice",     "decent",
                                          "great", "fine", "honest", "age",   "ordinary", "general"};
     if (comma && token_among(tokens, i, states, COUNT(states))) return false; // "no chips, normal wear"
@@ -279,13 +286,15 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             return i;
         // "Hasn't been checked and the chrome is pitted": nothing was denied yet.
         if (!held && i > from && token_is(tokens, i, "and") && i + 1 < tokens->count &&
-            (states_own(tokens, i + 1) || s->positive[i + 1] || ANY(tokens, i + 1, "it", "it's", "the", "i")))
+            (scope_states_own(tokens, i + 1) || s->positive[i + 1] ||
+             ANY(tokens, i + 1, "it", "it's", "the", "i")))
             return i;
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;
+            if (smells_or_moves(tokens, next)) return i;
             bool and = token_is(tokens, next - 1, "and") || token_is(tokens, next - 1, "&");
-            if (and&&(states_own(tokens, next) || turns_kind(s, from, next))) return i;
+            if (and&&(scope_states_own(tokens, next) || turns_kind(s, from, next))) return i;
             if (!list_goes_on(s, next, next == i + 1 && tokens->at[i].stop == STOP_COMMA)) return i;
             i = next - 1;
             continue;

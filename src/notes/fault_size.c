@@ -2,6 +2,8 @@
 // The size of a fault: a figure beside it that no other words have taken.
 #include "notes/fault_size.h"
 
+#include "notes/any.h"
+
 #include <string.h>
 
 #include "notes/figure.h"
@@ -31,6 +33,39 @@ static bool is_likely(const struct flaw *kind, double mm) {
 
 static const char *const leads[] = {"measuring", "measures", "which", "is",    "runs",  "running", "goes",
                                     "it's",      "of",       "some",  "being", "going", "only",    "just"};
+
+bool fault_is_denied(const struct note *note, size_t i) {
+    enum { REACH = 6 };
+    for (size_t n = 0; n < REACH && i > 0 && note->tokens.at[i - 1].stop < STOP_COMMA; n++) {
+        i--;
+        if (ANY(&note->tokens, i, "no", "not", "never", "free", "zero", "w/o", "isn't", "isnt", "aren't",
+                "arent", "hasn't", "hasnt", "doesn't", "doesnt", "any", "none", "aint", "ain't", "wasn't",
+                "won't", "can't", "cant", "didn't", "couldn't", "without", "haven't", "havent", "don't",
+                "dont"))
+            return true;
+    }
+    return false;
+}
+
+// Verbs of damage that are no flaw's words by themselves; they own a figure that names no dimension.
+bool fault_comes_off(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "lifted", "lifting", "lifts", "torn", "tore", "split", "opened", "apart",
+               "ripped", "peeled", "peeling", "frayed", "worn", "cut", "burst", "unstitched", "parted",
+               "separated", "sprung");
+}
+
+// "A hairline, barely 10 mm": words for more or less alone stand between.
+bool fault_size_only(const struct note *note, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (!ANY(&note->tokens, k, "barely", "about", "only", "just", "maybe", "around", "roughly", "say",
+                 "under", "over", "nearly", "perhaps", "some", "a", "good", "approx", "approximately", "at",
+                 "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
+                 "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're", "tight",
+                 "faint", "fine", "closed", "clean", "dry", "tiny", "small", "deep", "shallow", "thin",
+                 "straight", "old", ",", "(", "-", "measuring", "runs", "running", "goes", "going", "run"))
+            return false;
+    return true;
+}
 
 enum opening { PLAIN, BRACKET, DASH, COMMA };
 

@@ -311,19 +311,6 @@ static void find_part(struct note *note, struct group *group) {
 }
 
 // Is there a fault here that the figure measures?
-static bool is_denied(const struct note *note, size_t i) {
-    enum { REACH = 6 };
-    for (size_t n = 0; n < REACH && i > 0 && note->tokens.at[i - 1].stop < STOP_CLAUSE; n++) {
-        i--;
-        if (ANY(&note->tokens, i, "no", "not", "never", "free", "zero", "w/o", "isn't", "isnt", "aren't",
-                "arent", "hasn't", "hasnt", "doesn't", "doesnt", "any", "none", "aint", "ain't", "wasn't",
-                "won't", "can't", "cant", "didn't", "couldn't", "without", "haven't", "havent", "don't",
-                "dont"))
-            return true;
-    }
-    return false;
-}
-
 static bool fault_behind(const struct note *note, const struct group *group) {
     const char *first = group->sides[0].dimension.name;
     if (first && text_same(first, "height")) return false;                // no chip is told by its height
@@ -349,26 +336,6 @@ static bool fault_behind(const struct note *note, const struct group *group) {
     return false;
 }
 
-// Verbs of damage that are no flaw's words by themselves; they own a figure that names no dimension.
-static bool is_coming_off(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "lifted", "lifting", "lifts", "torn", "tore", "split", "opened", "apart",
-               "ripped", "peeled", "peeling", "frayed", "worn", "cut", "burst", "unstitched", "parted",
-               "separated", "sprung");
-}
-
-// "A hairline, barely 10 mm": words for more or less alone stand between.
-static bool only_about(const struct note *note, size_t from, size_t to) {
-    for (size_t k = from; k < to; k++)
-        if (!ANY(&note->tokens, k, "barely", "about", "only", "just", "maybe", "around", "roughly", "say",
-                 "under", "over", "nearly", "perhaps", "some", "a", "good", "approx", "approximately", "at",
-                 "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
-                 "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're", "tight",
-                 "faint", "fine", "closed", "clean", "dry", "tiny", "small", "deep", "shallow", "thin",
-                 "straight", "old", ",", "(", "-", "measuring", "runs", "running", "goes", "going", "run"))
-            return false;
-    return true;
-}
-
 static bool fault_before(const struct note *note, const struct group *group) {
     enum { REACH = 16 };
     const char *dimension = group->sides[0].dimension.name;
@@ -382,10 +349,11 @@ static bool fault_before(const struct note *note, const struct group *group) {
                     (k == group->from || ANY(&note->tokens, k, "it's", "its", "it"));
         if (stop >= STOP_SENTENCE || anew) return false;
         if (stop >= STOP_COMMA && ++commas > 2) return false;
-        if (stop >= STOP_COMMA && !only_about(note, k, group->from)) return false;
-        bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));
+        if (stop >= STOP_COMMA && !fault_size_only(note, k, group->from)) return false;
+        bool owns =
+            note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && fault_comes_off(note, k - 1));
         if (!owns) continue;
-        if (is_denied(note, k - 1)) return false;
+        if (fault_is_denied(note, k - 1)) return false;
         if (group->count > 2 || (commas && group->count > 1)) return false;
         double mm = group->sides[0].amount.value * group->sides[0].amount.unit->factor;
         if (commas && dimension && mm > (fault_opens_sentence(note, k - 1) ? FAULT_MM_ALONE : FAULT_MM_MOST))

@@ -290,6 +290,8 @@ static size_t token_from(const struct tokens *tokens, size_t byte) {
 
 static void to_tokens(const struct tokens *tokens, size_t *from, size_t *to) {
     *from = token_from(tokens, *from);
+    while (*from < tokens->count && tokens->at[*from].to == tokens->at[*from].from)
+        ++*from; // a stop that nobody wrote stands at the byte of the word behind it
     *to = token_from(tokens, *to);
 }
 

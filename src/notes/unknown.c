@@ -447,8 +447,9 @@ static size_t ahead_end(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t to = scope_shrug_end(s, i, scope_clause_end(s, i));
     for (size_t at = i; at + 1 < to; at++)
-        if (tokens->at[at].stop == STOP_COMMA && (s->positive[at + 1] || states_part(s, at + 1) ||
-                                                  token_among(tokens, at + 1, opens, COUNT(opens))))
+        if (tokens->at[at].stop == STOP_COMMA &&
+            (s->positive[at + 1] || states_part(s, at + 1) || states_done(s, at + 1) ||
+             scope_states_own(tokens, at + 1) || token_among(tokens, at + 1, opens, COUNT(opens))))
             return at;
         else if (token_is(tokens, at, "and") && at > i && !token_is(tokens, i - 1, "if") &&
                  states_done(s, at + 1))

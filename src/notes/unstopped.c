@@ -10,7 +10,7 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-enum { STRETCH_LEAST = 16, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
+enum { STRETCH_LEAST = 9, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
 
 static const char *const articles[] = {"the",  "a",    "an",  "this",  "these",   "that", "those",   "my",
                                        "its",  "one",  "two", "three", "four",    "five", "six",     "both",
@@ -75,6 +75,61 @@ static size_t subject_at(const struct note *note, size_t i) {
     return is_verb(tokens, at) ? at - i : 0;
 }
 
+// "Focus is stiff", "chrome is pitted": one word that no list of things has, right before its verb.
+static bool is_bare_subject(const struct note *note, size_t i) {
+    static const char *const finite[] = {"is",    "are",   "has",    "have",   "was",
+                                         "were",  "isn't", "aren't", "hasn't", "haven't",
+                                         "looks", "feels", "wasn't", "weren't"};
+    static const char *const no_nouns[] = {
+        "which", "that",  "what", "who",   "rest", "others", "everything", "it's",   "there", "here", "where",
+        "how",   "still", "also", "never", "now",  "always", "only",       "itself", "one",   "them"};
+    const struct tokens *tokens = &note->tokens;
+    const struct token *t = &tokens->at[i];
+    size_t size = strlen(t->fold);
+    bool turned = size > 4 && (!strcmp(t->fold + size - 2, "ed") || !strcmp(t->fold + size - 2, "ly"));
+    if (t->kind != TOKEN_WORD || turned || !AMONG(tokens, i + 1, finite) || AMONG(tokens, i, verbs))
+        return false;
+    return !AMONG(tokens, i, no_nouns) && !AMONG(tokens, i, leads) && !AMONG(tokens, i - 1, sides);
+}
+
+// "Scratches all over", "two small nicks on the foot", "slight wear to the base": a fault by its noun, and
+// where it is.
+static bool opens_fault(const struct tokens *tokens, size_t i) {
+    static const char *const faults[] = {
+        "scratch",  "scratches", "stain",     "stains",  "chip",      "chips",  "crack",   "cracks",
+        "hairline", "dent",      "dents",     "tear",    "tears",     "hole",   "holes",   "rust",
+        "pitting",  "foxing",    "crazing",   "wear",    "nick",      "nicks",  "split",   "splits",
+        "mark",     "marks",     "burn",      "burns",   "gouge",     "gouges", "fraying", "pilling",
+        "fading",   "dust",      "verdigris", "tarnish", "corrosion", "scuff",  "scuffs",  "scuffing",
+        "crease",   "creases",   "rip",       "rips",    "ding",      "dings",  "spots",   "spot",
+        "darn",     "patch",     "pinhole",   "bruise",  "flake",     "flakes"};
+    static const char *const before[] = {
+        "some",    "a",     "two",   "three", "four",   "slight", "light", "small",   "tiny", "minor", "few",
+        "several", "big",   "deep",  "moth",  "worm",   "ring",   "ink",   "water",   "rust", "tea",   "burn",
+        "paint",   "faint", "large", "heavy", "little", "bad",    "small", "surface", "edge", "old"};
+    static const char *const places[] = {"on",     "in",    "to",    "at",     "along", "inside",
+                                         "near",   "round", "all",   "around", "under", "by",
+                                         "across", "from",  "about", "both",   "runs",  "goes"};
+    enum { BEFORE_MOST = 4 };
+    size_t at = i;
+    while (at < i + BEFORE_MOST && AMONG(tokens, at, before) &&
+           !(AMONG(tokens, at, faults) && AMONG(tokens, at + 1, places)))
+        at++;
+    return AMONG(tokens, at, faults) && AMONG(tokens, at + 1, places) &&
+           !(i > 0 && AMONG(tokens, i - 1, before));
+}
+
+// "10 inches across", "not film tested", "untested", "made of".
+static bool opens_fact(const struct tokens *tokens, size_t i) {
+    static const char *const ways[] = {"across", "wide", "tall", "long", "high", "deep"};
+    static const char *const units[] = {"inches", "inch", "in", "cm", "mm", "feet", "ft"};
+    static const char *const done[] = {"tested", "checked", "tried", "opened", "used", "eaten"};
+    static const char *const of[] = {"of", "by", "in", "from"};
+    if (tokens->at[i].kind == TOKEN_FIGURE) return AMONG(tokens, i + 1, units) && AMONG(tokens, i + 2, ways);
+    if (token_is(tokens, i, "not")) return AMONG(tokens, i + 1, done) || AMONG(tokens, i + 2, done);
+    return token_is(tokens, i, "untested") || (token_is(tokens, i, "made") && AMONG(tokens, i + 1, of));
+}
+
 static bool opens_statement(const struct note *note, size_t i) {
     static const char *const it[] = {"it", "they", "there", "this"};
     static const char *const is[] = {"is",  "are",  "was",     "has",   "have", "had",   "runs", "works",
@@ -86,10 +141,14 @@ static bool opens_statement(const struct note *note, size_t i) {
     static const char *const none[] = {"no", "never", "otherwise", "comes", "smells", "nothing"};
     const struct tokens *tokens = &note->tokens;
     if (AMONG(tokens, i, it) && AMONG(tokens, i + 1, is)) return true;
+    const char *next = i + 1 < tokens->count ? tokens->at[i + 1].fold : "";
+    size_t size = strlen(next); // "it wobbles a bit"
+    if (token_is(tokens, i, "it") && size > 3 && next[size - 1] == 's' && next[size - 2] != 's') return true;
     if (token_is(tokens, i, "its")) return AMONG(tokens, i + 1, adverbs) || token_is(tokens, i + 1, "been");
     if (AMONG(tokens, i, both)) return true;
     if (token_is(tokens, i, "i")) return AMONG(tokens, i + 1, own);
-    return AMONG(tokens, i, none) || subject_at(note, i) > 0;
+    return AMONG(tokens, i, none) || opens_fact(tokens, i) || opens_fault(tokens, i) ||
+           subject_at(note, i) > 0 || is_bare_subject(note, i);
 }
 
 // The noun before `i` may be the head of what opens here: "the dial | glass is" parts nothing.
@@ -117,6 +176,14 @@ static bool is_start(const struct note *note, size_t i) {
                  (AMONG(tokens, i - 2, sides) || AMONG(tokens, i - 2, articles));
     piece |=
         token_is(tokens, i - 1, "there") && (token_is(tokens, i, "theres") || token_is(tokens, i, "there's"));
+    static const char *const units[] = {"inches", "inch", "cm", "mm", "feet", "ft"};
+    static const char *const ways[] = {"across", "round"};
+    piece |= i > 2 && AMONG(tokens, i - 1, ways) && AMONG(tokens, i - 2, units); // "10 inches across rust on"
+    static const char *const particles[] = {"down", "off", "up", "out"};
+    static const char *const taken[] = {"cut",   "come",   "worn", "gone",  "coming",
+                                        "taken", "broken", "came", "fallen"};
+    piece |= i > 2 && AMONG(tokens, i - 1, particles) &&
+             AMONG(tokens, i - 2, taken); // "have been cut down a split in"
     if ((AMONG(tokens, i - 1, leads) && !piece) || !opens_statement(note, i)) return false;
     return !is_inside(note, i);
 }
@@ -136,8 +203,27 @@ static struct token stop_before(const struct token *next) {
                           .one = sign,
                           .hash = token_hash(sign, 1),
                           .kind = TOKEN_SIGN,
-                          .stop = STOP_CLAUSE,
+                          .stop = STOP_SENTENCE,
                           .joined = true};
+}
+
+// "No woodworm dusty inside", "it holds water stained inside": a state with its place, behind a statement
+// that has its verb already.
+static bool opens_state(const struct tokens *tokens, size_t last, size_t i) {
+    static const char *const states[] = {"dusty",   "rusty",  "stained",  "faded",  "worn",   "dirty",
+                                         "scuffed", "warped", "greasy",   "grubby", "dented", "chipped",
+                                         "cracked", "torn",   "marked",   "pitted", "foxed",  "musty",
+                                         "sticky",  "frayed", "scratched"};
+    static const char *const places[] = {"inside", "outside", "underneath", "along", "on",
+                                         "in",     "at",      "round",      "all"};
+    static const char *const before[] = {"is",     "are",      "been",    "a",    "the",     "bit",
+                                         "badly",  "slightly", "very",    "was",  "looks",   "gone",
+                                         "little", "quite",    "lightly", "it's", "heavily", "got"};
+    if (!AMONG(tokens, i, states) || !AMONG(tokens, i + 1, places)) return false;
+    if (AMONG(tokens, i - 1, before) || AMONG(tokens, i - 1, leads)) return false;
+    bool said = false;
+    for (size_t k = last; k + 1 < i; k++) said |= AMONG(tokens, k, verbs) || token_is(tokens, k, "no");
+    return said;
 }
 
 // Marks where clauses begin in [from, to); true when there are any.
@@ -145,7 +231,8 @@ static bool find_starts(const struct note *note, size_t from, size_t to, bool *s
     bool any = false;
     size_t last = from;
     for (size_t i = from + OPENS_AFTER; i + 1 < to; i++) {
-        if (i < last + 2 || (!is_joint(note, i) && !is_start(note, i))) continue;
+        bool start = is_joint(note, i) || is_start(note, i) || opens_state(&note->tokens, last, i);
+        if (i < last + 2 || !start) continue;
         starts[i] = any = true;
         last = i;
     }
@@ -154,9 +241,9 @@ static bool find_starts(const struct note *note, size_t from, size_t to, bool *s
 
 // Who puts stops leaves them out where a sentence needs none.
 static bool is_stopped(const struct tokens *tokens) {
-    size_t stops = 1;
-    for (size_t i = 0; i < tokens->count; i++) stops += tokens->at[i].stop != STOP_NONE;
-    return stops * WORDS_A_STOP > tokens->count;
+    size_t stops = 0;
+    for (size_t i = 0; i + 1 < tokens->count; i++) stops += tokens->at[i].stop != STOP_NONE;
+    return stops && (stops + 1) * WORDS_A_STOP > tokens->count;
 }
 
 void note_part_clauses(struct note *note) {
