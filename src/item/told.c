@@ -203,7 +203,8 @@ static bool is_unsaid(struct arena *arena, const struct record *record, const st
     size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
     for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
         for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-            if (!strncmp(record->notes + i, words[k], strlen(words[k]))) return false;
+            if (record->notes[i] == words[k][0] && !strncmp(record->notes + i, words[k], strlen(words[k])))
+                return false;
     return true;
 }
 

@@ -465,10 +465,11 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
 
 // "Pig absent" of a farm set: what a picture word names is a piece of it.
 static bool is_figure(const struct fault_reader *r, size_t i) {
+    if (r->note->taken[i] != TAKEN_VALUE) return false;
     const char *type = r->note->record->type.value;
     const struct family *family = r->note->record->family;
     bool set = type && (strstr(type, "set") || strstr(type, "ark") || strstr(type, "farm"));
-    return r->note->taken[i] == TAKEN_VALUE && set && family &&
+    return set && family &&
            (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 

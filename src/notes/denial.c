@@ -75,6 +75,14 @@ bool scope_states_own(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "Not checked for accuracy, scratched case": what "not" was said of is over.
+static bool opens_worn(const struct scope *s, size_t from, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    return from > 0 && token_is(tokens, from - 1, "not") && ANY(tokens, from, "checked", "tested", "tried") &&
+           i + 1 < tokens->count && s->fault[i] && is_done(&tokens->at[i]) &&
+           tokens->at[i].stop == STOP_NONE && tokens->at[i + 1].kind == TOKEN_WORD;
+}
+
 // "No stains, smells of mothballs": a verb, and no more of the list.
 static bool smells_or_moves(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {"smells",  "smelt",   "reeks", "stinks",
@@ -292,7 +300,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;
-            if (smells_or_moves(tokens, next)) return i;
+            if (smells_or_moves(tokens, next) || opens_worn(s, from, next)) return i;
             bool and = token_is(tokens, next - 1, "and") || token_is(tokens, next - 1, "&");
             if (and&&(scope_states_own(tokens, next) || turns_kind(s, from, next))) return i;
             if (!list_goes_on(s, next, next == i + 1 && tokens->at[i].stop == STOP_COMMA)) return i;

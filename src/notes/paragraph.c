@@ -199,12 +199,28 @@ static bool names_thing(const struct note *note, const char *type) {
                     ruleset_things(note->rules, say_singular(note->arena, type), &count));
 }
 
+// Every sentence of ours but the first, which may name the thing, begins with a capital or a figure, and none
+// begins so.
+static bool may_be_ours(const struct tokens *tokens) {
+    static const char *const others[] = {
+        "i",   "i've", "i'm",  "my",   "it's",   "its",    "there's", "you",  "we",  "he",    "she", "but",
+        "and", "so",   "very", "nice", "lovely", "please", "was",     "have", "has", "comes", "from"};
+    for (size_t i = 1; i < tokens->count; i++) {
+        const struct token *t = &tokens->at[i];
+        if (tokens->at[i - 1].stop < STOP_SENTENCE) continue;
+        bool starts = t->capital || t->kind != TOKEN_WORD;
+        if (!starts || token_among(tokens, i, others, sizeof others / sizeof *others)) return false;
+    }
+    return true;
+}
+
 struct paragraph paragraph_read(struct note *note) {
     struct paragraph none = {NULL, NULL, 0}, p = none;
     struct tokens *tokens = &note->tokens;
     const char *type = NULL;
     size_t first = 0, room = 0, span_room = 0;
     bool any = false;
+    if (!may_be_ours(tokens)) return none;
     for (size_t i = 0; i < tokens->count;) {
         size_t stop = stop_of(tokens, i);
         if (stop == i) return none; // a stop without a sentence

@@ -10,7 +10,7 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-enum { STRETCH_LEAST = 9, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
+enum { STRETCH_LEAST = 12, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
 
 static const char *const articles[] = {"the",  "a",    "an",  "this",  "these",   "that", "those",   "my",
                                        "its",  "one",  "two", "three", "four",    "five", "six",     "both",
@@ -242,7 +242,7 @@ static bool find_starts(const struct note *note, size_t from, size_t to, bool *s
 // Who puts stops leaves them out where a sentence needs none.
 static bool is_stopped(const struct tokens *tokens) {
     size_t stops = 0;
-    for (size_t i = 0; i + 1 < tokens->count; i++) stops += tokens->at[i].stop != STOP_NONE;
+    for (size_t i = 0; i < tokens->count; i++) stops += tokens->at[i].stop != STOP_NONE;
     return stops && (stops + 1) * WORDS_A_STOP > tokens->count;
 }
 

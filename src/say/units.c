@@ -198,6 +198,7 @@ static bool normalize(const char *name, char to[NAME_ROOM]) {
 
 static bool starts(const char **name, const char *const *prefixes) {
     for (; *prefixes; prefixes++) {
+        if (**name != **prefixes) continue;
         size_t size = strlen(*prefixes);
         if (strncmp(*name, *prefixes, size) != 0) continue;
         *name += size;
