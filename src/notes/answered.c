@@ -3,7 +3,7 @@
 // that I can see."), a list with its entries ("chips - no, cracks - no"), a figure ("0 chips"), and a search
 // with its outcome ("looked all over for holes and didn't find a one").
 #include "notes/any.h"
-#include "notes/scope.h"
+#include "notes/denial_words.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -147,10 +147,25 @@ static size_t listed_before(const struct scope *s, size_t i) {
     return from;
 }
 
+// "Not that I've come across", "none I know of", "didn't find any".
+static const struct cue *answer_at(const struct scope *s, size_t i, size_t *n) {
+    static const char *const opens[] = {"not", "none", "nothing", "no", "nope", "not any", "no not"};
+    static const struct cue seen = {"not that", SEEN_NONE};
+    const struct tokens *tokens = &s->note->tokens;
+    const struct cue *cue = cue_at(s, answers, COUNT(answers), i, n);
+    size_t open = token_longest(tokens, i, opens, COUNT(opens)), look = 0;
+    bool looked = open && denial_look(s, i + open, &look) && open + look > *n;
+    size_t out = looked ? 0 : token_longest(tokens, i + token_is(tokens, i, "i"), outcomes, COUNT(outcomes));
+    if (out) out += token_is(tokens, i, "i");
+    if (!looked && out <= *n) return cue;
+    *n = looked ? open + look : out;
+    return &seen;
+}
+
 static size_t read_answer(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t n;
-    const struct cue *cue = cue_at(s, answers, COUNT(answers), i + 1, &n);
+    const struct cue *cue = answer_at(s, i + 1, &n);
     if (!cue || !ends(tokens, i + 1 + n)) return 0;
     size_t from = listed_before(s, i);
     for (size_t k = 1; k <= 2 && k < i && from == i && token_is(tokens, i, "?");

@@ -187,10 +187,11 @@ static bool says_which(const struct scope *s, size_t fault, size_t to, bool look
     size_t i = to;
     while (i > fault + 1 && !s->fault[i - 1]) i--;
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    bool all = token_phrase(tokens, i, "any where") || (token_is(tokens, i, "any") && spot_preposition(tokens, i - 1));
     if (ANY(tokens, i, "over", "above", "beyond", "more", "bigger", "larger", "deeper", "longer", "wider",
             "worse", "deep", "big", "large", "enough", "much", "badly", "deeply", "greatly", "heavily",
             "any"))
-        return !token_phrase(tokens, i, "any where") && !ANY(tokens, i + 1, "kind", "sort");
+        return !all && !ANY(tokens, i + 1, "kind", "sort"); // "no worm in any of them" leaves none
     if (ANY(tokens, i, "of") && ANY(tokens, i + 1, "the", "that", "this", "those")) return true;
     if (ANY(tokens, i, "mentioned", "listed", "recorded", "reported", "declared", "stated", "once"))
         return true;
@@ -283,6 +284,7 @@ bool spot_unread(const struct fault_reader *r, size_t i) {
         return false;
     size_t at = i + 1;
     if (!ANY(tokens, at, "the", "this", "that", "my", "one", "his", "either", "these", "those")) return false;
+    if (token_is(tokens, at, "either") && ANY(tokens, at + 1, "one", "of")) return false; // both of them
     at++;
     return at < tokens->count && tokens->at[at].kind == TOKEN_WORD && r->note->taken[at] != TAKEN_TYPE &&
            !ANY(tokens, at, "set", "lot", "piece", "thing", "item", "whole", "least", "slightest", "world",

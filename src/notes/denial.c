@@ -89,6 +89,16 @@ static bool tells_part(const struct scope *s, size_t i) {
     return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
+// "No dents, scratched lid": what a part is, behind the name of a fault. "No chipped rims, cracked lids" goes
+// on.
+static bool is_parts_own(const struct scope *s, size_t at, size_t comma_end) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t next = at + 1;
+    while (next < tokens->count && s->fault[next]) next++;
+    bool part = next < tokens->count && tokens->at[at].stop == STOP_NONE && s->note->taken[next] == TAKEN_PART;
+    return part && is_done(&tokens->at[at]) && comma_end > 1 && s->fault[comma_end - 2];
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
@@ -107,7 +117,7 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
             // "lid cracked" after a comma is a statement; "rust spots" and "edge wear" are fault words
             // themselves.
             if (comma && has_place_alone(s, at)) return false; // "no loose pages, name on the flyleaf"
-            if (comma && tells_part(s, at)) return false;
+            if (comma && (tells_part(s, at) || is_parts_own(s, at, i))) return false;
             return at == i || !(s->note->taken[at - 1] == TAKEN_PART);
         }
         if (token_is(tokens, at, "anything") || token_is(tokens, at, "any") || token_is(tokens, at, "other"))
@@ -239,6 +249,16 @@ static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
     return false;
 }
 
+// "No dents on the tin scratches on the lid", without stops: a fault behind a place, with a place of its own.
+static bool opens_flat(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (i < 2 || !s->fault[i] || s->fault[i - 1] || is_list_sign(tokens, i - 1)) return false;
+    size_t end = i + 1;
+    while (end < tokens->count && s->fault[end]) end++;
+    bool placed = is_place_word(tokens, i - 2) || (i > 2 && is_place_word(tokens, i - 3));
+    return placed && is_place_word(tokens, end);
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -268,6 +288,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (!held && i > from && token->stop == STOP_COMMA) return i;
         if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
         if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
+        if (held && tokens->flat && opens_flat(s, i)) return i;
         held |= s->fault[i];
     }
     return tokens->count;

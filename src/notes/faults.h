@@ -258,6 +258,7 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 // again.c: what was denied and is there all the same: "no chips but one on the foot", "no rust other than
 // inside the lid".
 void read_again(struct fault_reader *reader);
+void read_some_still(struct fault_reader *reader); // some_still.c: of that, what a word stands for
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
 void read_running(struct fault_reader *reader);
 bool running_can(const struct note *note); // goods of which somebody would say so
