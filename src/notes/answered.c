@@ -315,6 +315,19 @@ static size_t read_shrug(struct scope *s, size_t i) {
     return n + 1;
 }
 
+// "Haven't seen the back", "never saw the other side": a side of it.
+static size_t unseen_side(const struct tokens *tokens, size_t i) {
+    static const char *const cues[] = {"haven't seen", "have not seen", "havent seen", "not seen", "never saw",
+                                       "never seen",   "didn't see",    "not looked at"};
+    static const char *const sides[] = {"the back",  "the underside", "the bottom", "the inside", "the other side",
+                                        "the base",  "the top",       "the rear",   "the far side", "the far end",
+                                        "the rest",  "the roof",      "the other end", "the underneath", "its back",
+                                        "its underside", "its inside", "the insides", "the workings", "the works"};
+    size_t n = token_longest(tokens, i, cues, COUNT(cues)), side;
+    if (!n || !(side = token_longest(tokens, i + n, sides, COUNT(sides)))) return 0;
+    return ends(tokens, i + n + side) || ANY(tokens, i + n + side, "of", "yet", "so", "because") ? n : 0;
+}
+
 // "Can't see the fitting", "couldn't get to the back": no fault that was sought, but a place out of reach.
 static size_t read_unreached(struct scope *s, size_t i) {
     static const char *const cues[] = {"can't see",        "couldn't see", "cannot see",     "can't get to",
@@ -323,7 +336,8 @@ static size_t read_unreached(struct scope *s, size_t i) {
                                        "couldn't get into"};
     static const char *const opens[] = {"the", "its", "inside", "underneath", "behind", "into", "under"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t n = token_longest(tokens, i, cues, COUNT(cues));
+    size_t n = token_longest(tokens, i, cues, COUNT(cues)), side = unseen_side(tokens, i);
+    if (side) n = side;
     if (!n || !token_among(tokens, i + n, opens, COUNT(opens))) return 0;
     size_t end = i + n;
     while (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, "but") &&

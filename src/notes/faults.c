@@ -584,6 +584,7 @@ void read_faults(struct note *note) {
     read_mono(note);
     read_areas(&r);
     read_unseen(&r);
+    read_not_used(&r);
     read_unlifted(&r);
     read_overall(&r);
     tell_barred(&r);
