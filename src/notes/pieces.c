@@ -296,7 +296,8 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     static const char *const words[] = {"on", "in", "to", "at", "for"};
     const struct tokens *tokens = &r->note->tokens;
     size_t to;
-    if (!token_among(tokens, i, words, COUNT(words))) return false;
+    if (i > 0 && ANY(tokens, i - 1, "off", "from")) i--; // "paint worn off two of them"
+    else if (!token_among(tokens, i, words, COUNT(words))) return false;
     int n, many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;

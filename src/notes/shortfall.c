@@ -112,6 +112,7 @@ static void read_should(struct fault_reader *r, size_t i) {
         return;
     struct amount whole = number_from(r, i + n, i + n + 2), here = {0, 0};
     size_t start = i > FAR ? i - FAR : 0, sentence = scope_sentence_start(&r->scope, i);
+    if (sentence && i < sentence + 3) sentence = scope_sentence_start(&r->scope, sentence - 1); // "11 in it. Should be 12."
     for (size_t at = start > sentence ? start : sentence; at < i; at++) {
         struct amount before = number_from(r, at, i);
         if (before.value) here = before;
