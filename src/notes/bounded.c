@@ -100,7 +100,7 @@ static bool is_of_some(const struct scope *s, size_t i) {
 static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
     static const char *const cues[] = {"to speak of",       "to mention",
                                        "to worry about",    "to write home about",
-                                       "worth mentioning",  "worth noting",
+                                       "worth mentioning",  "worth noting", "worth the name", "worth calling one", "worth the mention",
                                        "worth a mention",   "worth talking about",
                                        "worth speaking of", "worth worrying about",
                                        "of note",           "of any note",
