@@ -320,7 +320,8 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
     const struct tokens *tokens = &r->note->tokens;
     int n = 0, pieces = r->note->record->count;
     bool now = i + 1 < tokens->count && tokens->at[i].stop == STOP_COMMA && token_is(tokens, i + 1, "both");
-    if (now && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE))
+    if (now && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                token_phrase(tokens, i + 2, "of them")))
         return *share = (struct share){2, 2}, true;
     for (size_t at = i; at + 1 < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++) {
         if (r->scope.fault[at] && !r->part[at]) return false;

@@ -515,7 +515,8 @@ static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, s
 // Where nothing beside the fault tells it.
 static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
-    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to)) {
+    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to) ||
+        spot_other(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
