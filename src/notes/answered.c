@@ -317,12 +317,13 @@ static size_t read_shrug(struct scope *s, size_t i) {
 
 // "Haven't seen the back", "never saw the other side": a side of it.
 static size_t unseen_side(const struct tokens *tokens, size_t i) {
-    static const char *const cues[] = {"haven't seen", "have not seen", "havent seen", "not seen", "never saw",
-                                       "never seen",   "didn't see",    "not looked at"};
-    static const char *const sides[] = {"the back",  "the underside", "the bottom", "the inside", "the other side",
-                                        "the base",  "the top",       "the rear",   "the far side", "the far end",
-                                        "the rest",  "the roof",      "the other end", "the underneath", "its back",
-                                        "its underside", "its inside", "the insides", "the workings", "the works"};
+    static const char *const cues[] = {"haven't seen", "have not seen", "havent seen", "not seen",
+                                       "never saw",    "never seen",    "didn't see",  "not looked at"};
+    static const char *const sides[] = {"the back",       "the underside",  "the bottom",   "the inside",
+                                        "the other side", "the base",       "the top",      "the rear",
+                                        "the far side",   "the far end",    "the rest",     "the roof",
+                                        "the other end",  "the underneath", "its back",     "its underside",
+                                        "its inside",     "the insides",    "the workings", "the works"};
     size_t n = token_longest(tokens, i, cues, COUNT(cues)), side;
     if (!n || !(side = token_longest(tokens, i + n, sides, COUNT(sides)))) return 0;
     return ends(tokens, i + n + side) || ANY(tokens, i + n + side, "of", "yet", "so", "because") ? n : 0;

@@ -210,7 +210,8 @@ static size_t likeness_at(const struct tokens *tokens, size_t i) {
 
 // "Can't say what the back's like", "no idea what the seams are like": of a part that is named.
 static void read_likeness(struct fault_reader *r, size_t i) {
-    static const char *const heads[] = {"say", "tell", "know", "idea", "clue", "you", "sure", "knows", "see", "check"};
+    static const char *const heads[] = {"say", "tell", "know",  "idea", "clue",
+                                        "you", "sure", "knows", "see",  "check"};
     enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &r->note->tokens;
     if (!token_is(tokens, i, "what") || i == 0 || !token_among(tokens, i - 1, heads, COUNT(heads)) ||

@@ -446,8 +446,8 @@ static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
 
 // "Brass hooks, 11 in it", "a box of tiles, there's 40 in there": behind a plural of the first sentence.
 static bool held_at(const struct note *note, size_t i, struct tally *tally) {
-    static const char *const holds[] = {"in it", "in there", "in all", "in total", "altogether", "in the box", "in the lot",
-                                        "in the tin", "in the bag"};
+    static const char *const holds[] = {"in it",      "in there",   "in all",     "in total",  "altogether",
+                                        "in the box", "in the lot", "in the tin", "in the bag"};
     enum { HEAD = 14 };
     const struct tokens *tokens = &note->tokens;
     size_t number;
@@ -456,7 +456,8 @@ static bool held_at(const struct note *note, size_t i, struct tally *tally) {
     int count = opens && i < HEAD ? number_whole(tokens, i, &number) : 0;
     if (count < 2) return false;
     size_t tail = token_longest(tokens, i + number, holds, sizeof holds / sizeof *holds);
-    if (!tail || (i + number + tail < tokens->count && tokens->at[i + number + tail].stop == STOP_NONE)) return false;
+    if (!tail || (i + number + tail < tokens->count && tokens->at[i + number + tail].stop == STOP_NONE))
+        return false;
     for (size_t k = 0; k < i; k++) {
         if (tokens->at[k].kind == TOKEN_FIGURE) return false;
         if (!is_plural(&tokens->at[k]) || note->fault_word[k]) continue;

@@ -95,7 +95,8 @@ static bool is_parts_own(const struct scope *s, size_t at, size_t comma_end) {
     const struct tokens *tokens = &s->note->tokens;
     size_t next = at + 1;
     while (next < tokens->count && s->fault[next]) next++;
-    bool part = next < tokens->count && tokens->at[at].stop == STOP_NONE && s->note->taken[next] == TAKEN_PART;
+    bool part =
+        next < tokens->count && tokens->at[at].stop == STOP_NONE && s->note->taken[next] == TAKEN_PART;
     return part && is_done(&tokens->at[at]) && comma_end > 1 && s->fault[comma_end - 2];
 }
 

@@ -272,7 +272,8 @@ void read_areas(struct fault_reader *reader);
 // unseen.c: "didn't unroll it": what stays unknown by what was not done.
 void read_unseen(struct fault_reader *reader);
 void read_unlifted(struct fault_reader *reader); // unlifted.c
-void read_not_used(struct fault_reader *reader); // not_used.c: of what was not tried, by the use that was not made
+void read_not_used(
+    struct fault_reader *reader); // not_used.c: of what was not tried, by the use that was not made
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
 const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind);

@@ -280,10 +280,12 @@ static size_t other_behind(struct near_search *s, const struct near_word *first)
 // "Worm: none", "any moth? Not that I found", "moth none, stains none": the denial stands behind the word.
 static bool is_answered(const struct tokens *tokens, size_t i) {
     static const char *const nones[] = {"none", "nope", "nil", "no", "zero"};
-    static const char *const seens[] = {"not that", "none that", "none", "no", "nope", "not a bit", "didn't", "not"};
+    static const char *const seens[] = {"not that", "none that", "none",   "no",
+                                        "nope",     "not a bit", "didn't", "not"};
     if (++i >= tokens->count) return false;
     if (tokens->at[i].stop == STOP_SENTENCE)
-        return token_is(tokens, i, "?") && token_longest(tokens, i + 1, seens, sizeof seens / sizeof *seens) > 0;
+        return token_is(tokens, i, "?") &&
+               token_longest(tokens, i + 1, seens, sizeof seens / sizeof *seens) > 0;
     i += tokens->at[i].stop == STOP_CLAUSE || tokens->at[i].stop == STOP_COMMA || token_is(tokens, i, "-");
     return token_among(tokens, i, nones, sizeof nones / sizeof *nones) &&
            (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||

@@ -296,8 +296,10 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     static const char *const words[] = {"on", "in", "to", "at", "for"};
     const struct tokens *tokens = &r->note->tokens;
     size_t to;
-    if (i > 0 && ANY(tokens, i - 1, "off", "from")) i--; // "paint worn off two of them"
-    else if (!token_among(tokens, i, words, COUNT(words))) return false;
+    if (i > 0 && ANY(tokens, i - 1, "off", "from"))
+        i--; // "paint worn off two of them"
+    else if (!token_among(tokens, i, words, COUNT(words)))
+        return false;
     int n, many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
@@ -332,7 +334,8 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
         bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
                      token_is(tokens, at + 2, "both");
-        if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE))
+        if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE ||
+                      token_phrase(tokens, at + 3, "of them")))
             return *share = (struct share){2, 2}, true; // "handles frayed a bit, both"
         bool alone = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
         if (on && alone && token_is(tokens, at + 1, "both")) return *share = (struct share){2, 2}, true;

@@ -25,15 +25,17 @@ static size_t behind_links(const struct tokens *tokens, size_t i) {
 
 // "Just a few specks", "worst", "most of them", behind a question "one": how much of it is where it is.
 static size_t behind_share(const struct tokens *tokens, size_t i) {
-    static const char *const opens[] = {"only",   "just",     "mostly",       "mainly", "chiefly", "largely",
-                                        "worst",  "heaviest", "especially",   "most",   "few",     "a few",
-                                        "mind you", "the worst", "particularly", "worse", "a couple", "nearly all",
-                                        "almost all", "most of it", "most of them", "some of it", "principally", "more so"};
-    static const char *const more[] = {"only", "just",   "a",      "few",     "couple",  "of",     "them",  "it",    "mostly",
-                                       "mainly", "the",  "small",  "tiny",    "little",  "specks", "spots", "marks", "bits",
-                                       "dots", "freckles", "patches", "places", "lines", "faint",  "light", "odd",   "is",
-                                       "are",  "being",  "really", "one",     "ones",    "right",  "down",  "two",   "again",
-                                       "so",   "speck",  "spot",   "mark",    "patch",   "touch",  "bit",   "old",   "though"};
+    static const char *const opens[] = {
+        "only",       "just",       "mostly",       "mainly",     "chiefly",     "largely",
+        "worst",      "heaviest",   "especially",   "most",       "few",         "a few",
+        "mind you",   "the worst",  "particularly", "worse",      "a couple",    "nearly all",
+        "almost all", "most of it", "most of them", "some of it", "principally", "more so"};
+    static const char *const more[] = {
+        "only",   "just",     "a",       "few",    "couple", "of",     "them",  "it",    "mostly",
+        "mainly", "the",      "small",   "tiny",   "little", "specks", "spots", "marks", "bits",
+        "dots",   "freckles", "patches", "places", "lines",  "faint",  "light", "odd",   "is",
+        "are",    "being",    "really",  "one",    "ones",   "right",  "down",  "two",   "again",
+        "so",     "speck",    "spot",    "mark",   "patch",  "touch",  "bit",   "old",   "though"};
     enum { WORDS_MOST = 7 };
     bool asked = i > 0 && token_is(tokens, i - 1, "?");
     size_t n = token_longest(tokens, i, opens, sizeof opens / sizeof *opens);
@@ -64,7 +66,8 @@ static size_t share_end(const struct fault_reader *r, size_t i) {
     size_t end = behind_share(tokens, i), from;
     for (size_t k = i; k < end; k++)
         if (r->part[k]) return i; // "only the lid"
-    return end > i && (spot_preposition(tokens, end) || spot_adverb(tokens, end)) && spot_place_at(r, end, &from)
+    return end > i && (spot_preposition(tokens, end) || spot_adverb(tokens, end)) &&
+                   spot_place_at(r, end, &from)
                ? end
                : i;
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What was denied and is there all the same, said with a word that stands for it: "no chips, but there is one
-// on the foot", "no chips well hang on a little one by the handle", "no rust inside, a fair bit outside". Such
-// a word opens what it says, behind a comma or words of second thoughts, and is of the kind that was denied
-// last.
+// on the foot", "no chips well hang on a little one by the handle", "no rust inside, a fair bit outside".
+// Such a word opens what it says, behind a comma or words of second thoughts, and is of the kind that was
+// denied last.
 #include <string.h>
 
 #include "notes/any.h"
@@ -51,25 +51,25 @@ static bool is_piece(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i - 1].stop == STOP_NONE;
 }
 
-// "One", "two tiny ones", "a small one"; or as much of it as is said: "some", "a fair bit", "plenty". How many
-// tokens; 0 if none stands at `i`.
+// "One", "two tiny ones", "a small one"; or as much of it as is said: "some", "a fair bit", "plenty". How
+// many tokens; 0 if none stands at `i`.
 static size_t standing_for(const struct tokens *tokens, size_t i, bool *some) {
-    static const char *const much[] = {"some",          "plenty",        "lots",         "loads",
-                                       "a bit",         "a fair bit",    "a little",     "a little bit",
-                                       "a touch",       "a trace",       "a few",        "a couple",
-                                       "quite a bit",   "quite a lot",   "a good bit",   "a good deal",
-                                       "a wee bit",     "quite a few",   "a lot",        "a fair amount",
-                                       "a small amount", "a tiny bit",   "the odd one",  "a fair few",
-                                       "just a bit",    "just a little", "heaps"};
-    static const char *const sizes[] = {"small",   "little", "tiny",  "wee",  "big",   "large", "minor",
-                                        "slight",  "faint",  "short", "long", "minute", "bad",  "nasty",
-                                        "smallish", "deep",  "teeny", "titchy", "weeny", "biggish"};
+    static const char *const much[] = {
+        "some",        "plenty",        "lots",           "loads",       "a bit",       "a fair bit",
+        "a little",    "a little bit",  "a touch",        "a trace",     "a few",       "a couple",
+        "quite a bit", "quite a lot",   "a good bit",     "a good deal", "a wee bit",   "quite a few",
+        "a lot",       "a fair amount", "a small amount", "a tiny bit",  "the odd one", "a fair few",
+        "just a bit",  "just a little", "heaps"};
+    static const char *const sizes[] = {"small",    "little", "tiny",  "wee",    "big",    "large",  "minor",
+                                        "slight",   "faint",  "short", "long",   "minute", "bad",    "nasty",
+                                        "smallish", "deep",   "teeny", "titchy", "weeny",  "biggish"};
     enum { SIZES_MOST = 3 };
     size_t n = token_longest(tokens, i, much, COUNT(much));
     *some = n > 0 && !ANY(tokens, i + n, "one", "ones");
     if (*some) return n;
     size_t at = i;
-    bool counted = ANY(tokens, at, "one") && at + 1 < tokens->count && token_among(tokens, at + 1, sizes, COUNT(sizes));
+    bool counted =
+        ANY(tokens, at, "one") && at + 1 < tokens->count && token_among(tokens, at + 1, sizes, COUNT(sizes));
     if (ANY(tokens, at, "a", "an", "the") || counted || degrees_number(tokens, at) > 1) at++;
     size_t from = at;
     while (at < from + SIZES_MOST && token_among(tokens, at, sizes, COUNT(sizes))) at++;
@@ -79,10 +79,10 @@ static size_t standing_for(const struct tokens *tokens, size_t i, bool *some) {
 // Before it: "well", "hang on", "oh there's", "but I found". `*sure` where they say that it is there.
 static size_t thoughts_before(const struct tokens *tokens, size_t i, size_t from, bool *sure) {
     static const char *const words[] = {
-        "well", "um",    "uh",   "er",   "oh",     "hmm",   "ok",    "okay",      "just",  "only",
-        "i",    "maybe", "so",   "then", "that",   "can",   "and",   "sorry",     "i've",  "i'd",
-        "now",  "he",    "she",  "we",   "did",    "do",    "you",   "it",        "looks", "like",
-        "ah",   "i'm",   "also", "my",   "bad",    "said",  "thing", "correction", "on",   "no"};
+        "well", "um",    "uh",   "er",   "oh",   "hmm",  "ok",    "okay",       "just",  "only",
+        "i",    "maybe", "so",   "then", "that", "can",  "and",   "sorry",      "i've",  "i'd",
+        "now",  "he",    "she",  "we",   "did",  "do",   "you",   "it",         "looks", "like",
+        "ah",   "i'm",   "also", "my",   "bad",  "said", "thing", "correction", "on",    "no"};
     static const char *const sures[] = {"wait",  "actually", "there's", "theres", "is",  "are",   "was",
                                         "found", "find",     "see",     "saw",    "has", "there", "except",
                                         "but",   "though",   "hang",    "hold",   "yes", "yeah",  "spotted",
@@ -105,7 +105,8 @@ static void forget_there(struct record *record, const struct item_flaw *flaw) {
     size_t kept = 0;
     for (size_t i = 0; i < record->clear_count; i++) {
         const struct item_clear *clear = &record->clear[i];
-        bool same = clear->kind == flaw->kind && clear->where && flaw->where && text_same(clear->where, flaw->where);
+        bool same =
+            clear->kind == flaw->kind && clear->where && flaw->where && text_same(clear->where, flaw->where);
         if (!same) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;
@@ -120,6 +121,16 @@ static const struct fault_hit *denied_last(const struct fault_reader *r, size_t 
         return fault_stance(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN) ? hit : NULL;
     }
     return NULL;
+}
+
+// "Plenty", "a fair bit", "a trace": some words for how much stand for the fault alone.
+static enum severity how_much(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "plenty", "lots", "loads", "heaps")) return SEVERITY_HEAVY;
+    if (ANY(tokens, i, "some")) return SEVERITY_UNKNOWN;
+    if (ANY(tokens, i, "quite") || ANY(tokens, i + 1, "fair", "good", "lot"))
+        return ANY(tokens, i + 1, "lot") || ANY(tokens, i + 2, "lot", "deal") ? SEVERITY_HEAVY
+                                                                              : SEVERITY_MODERATE;
+    return SEVERITY_LIGHT;
 }
 
 static bool ends_there(const struct tokens *tokens, size_t i) {
@@ -137,10 +148,13 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     bool opens = start == hit->to || tokens->at[start].stop >= STOP_COMMA;
     if (!opens && (!sure || some)) return;
     size_t place = spot_place_at(r, i + n, &from);
+    if (!place && spot_adverb(tokens, i + n))
+        place = spot_place_at(r, i + n + 1, &from); // "outside by the handle"
     bool bare = !place && sure && !some && start == hit->to && ends_there(tokens, i + n);
     if (!place && !bare) return;
     if (place && !sure && is_piece(tokens, place)) return;
-    if (some && !ends_there(tokens, place)) return; // "a bit on the heavy side for a child"
+    if (some && !ends_there(tokens, place) && !spot_preposition(tokens, place))
+        return; // "a bit on the heavy side for a child"
     struct fault_hit one = *hit;
     one.from = some ? i : last;
     one.to = i + n;
@@ -149,7 +163,10 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     fault_tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
     if (r->note->record->flaw_count == told) return;
     struct item_flaw *flaw = &r->note->record->flaws[told];
-    if (!some) move_size(r, flaw, last);
+    if (some)
+        flaw->severity = how_much(tokens, i);
+    else
+        move_size(r, flaw, last);
     forget_there(r->note->record, flaw);
 }
 

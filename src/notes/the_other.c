@@ -8,10 +8,11 @@
 
 // "The other", "the right one is": its first token before `i`, or `i`.
 static size_t other_before(const struct tokens *tokens, size_t i) {
-    static const char *const links[] = {"is",   "are",  "has",   "have", "was", "a",      "bit", "very",  "badly", "one's",
-                                        "been", "some", "quite", "also", "one", "ones",   "had", "got",   "just",  "both",
-                                        "an",   "only", "not",   "slightly", "rather", "isn't"};
-    static const char *const others[] = {"the other", "the others", "other", "the rest", "the second",
+    static const char *const links[] = {"is",   "are",   "has",      "have",   "was",  "a",     "bit",
+                                        "very", "badly", "one's",    "been",   "some", "quite", "also",
+                                        "one",  "ones",  "had",      "got",    "just", "both",  "an",
+                                        "only", "not",   "slightly", "rather", "isn't"};
+    static const char *const others[] = {"the other", "the others", "other",  "the rest", "the second",
                                          "the right", "the left",   "others", "the next", "the other's"};
     enum { LINKS_MOST = 4 };
     size_t at = i;
@@ -20,14 +21,16 @@ static size_t other_before(const struct tokens *tokens, size_t i) {
         size_t from = at - n;
         if (token_longest(tokens, from, others, COUNT(others)) != n) continue;
         if (n == 1 && from > 0 && ANY(tokens, from - 1, "the", "an", "no", "any", "each")) continue;
-        bool opens = from > 0 && (tokens->at[from - 1].stop == STOP_COMMA || ANY(tokens, from - 1, "and", "but", "while"));
+        bool opens = from > 0 && (tokens->at[from - 1].stop == STOP_COMMA ||
+                                  ANY(tokens, from - 1, "and", "but", "while"));
         if (opens) return from;
     }
     return i;
 }
 
 bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
-    static const char *const firsts[] = {"one", "left", "right", "first", "top", "bottom", "front", "back", "two", "three"};
+    static const char *const firsts[] = {"one",    "left",  "right", "first", "top",
+                                         "bottom", "front", "back",  "two",   "three"};
     const struct tokens *tokens = &r->note->tokens;
     size_t other = other_before(tokens, i), start = scope_sentence_start(&r->scope, i);
     if (other == i) return false;

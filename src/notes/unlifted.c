@@ -87,26 +87,29 @@ static size_t name_from(const struct tokens *tokens, size_t i) {
 static void tell(struct fault_reader *r, int what, size_t name, size_t to, size_t from, size_t end) {
     struct note *note = r->note;
     const char *words = fault_words(note, name, to);
-    note_unchecked(note, what == UNDER    ? arena_format(note->arena, "under the %s", words)
-                         : what == INSIDE ? arena_format(note->arena, "inside the %s", words)
+    note_unchecked(note, what == UNDER     ? arena_format(note->arena, "under the %s", words)
+                         : what == INSIDE  ? arena_format(note->arena, "inside the %s", words)
                          : what == COVERED ? arena_format(note->arena, "what the %s covers", words)
-                         : what == ITSELF ? arena_format(note->arena, "%s, not opened out", words)
-                                          : arena_format(note->arena, "%s, not taken out", words));
+                         : what == ITSELF  ? arena_format(note->arena, "%s, not opened out", words)
+                                           : arena_format(note->arena, "%s, not taken out", words));
     note_take(note, from, end, TAKEN_SCOPE);
     note_reading(note, from, end, "unchecked area", "not looked at");
 }
 
 // "Never took it out of the frame", "not been out of its box": what holds it covers a part of it.
 static size_t read_out_of(struct fault_reader *r, size_t i, size_t at) {
-    static const char *const covers[] = {"frame", "mount", "case",  "box",   "sleeve", "wrapper", "glass", "album",
-                                         "bag",   "cover", "jacket", "holder", "crate", "sheath",  "mat",   "packing",
-                                         "frames", "sleeves", "cases", "boxes", "tube", "folder"};
+    static const char *const covers[] = {"frame", "mount",  "case", "box",     "sleeve", "wrapper",
+                                         "glass", "album",  "bag",  "cover",   "jacket", "holder",
+                                         "crate", "sheath", "mat",  "packing", "frames", "sleeves",
+                                         "cases", "boxes",  "tube", "folder"};
     const struct tokens *tokens = &r->note->tokens;
-    while (ANY(tokens, at, "take", "taken", "took", "get", "got", "had", "have", "it", "them", "pulled", "slid", "been"))
+    while (ANY(tokens, at, "take", "taken", "took", "get", "got", "had", "have", "it", "them", "pulled",
+               "slid", "been"))
         at++;
     if (!token_phrase(tokens, at, "out of")) return 0;
     size_t name = name_from(tokens, at + 2);
-    if (!token_among(tokens, name, covers, COUNT(covers)) || !ends(tokens, name + 1) || is_governed(r, i, name))
+    if (!token_among(tokens, name, covers, COUNT(covers)) || !ends(tokens, name + 1) ||
+        is_governed(r, i, name))
         return 0;
     tell(r, COVERED, name, name + 1, i, name + 1);
     return name + 1;

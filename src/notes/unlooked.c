@@ -20,14 +20,16 @@ static size_t negation_at(const struct tokens *tokens, size_t i) {
 
 // "Get down and", "go round the back to": the way that one did not go for it.
 static size_t move_at(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"get",  "got",  "go",   "gone",  "went",  "crawl", "crawled", "climb",
-                                        "climbed", "bend", "bent", "kneel", "knelt", "lean",  "leaned", "sit",
-                                        "sat",  "stop", "reach", "turn", "turned", "take",  "took",  "taken", "open", "opened",
-                                        "have", "had",  "lift", "lifted", "stand", "stood", "pull", "pulled"};
-    static const char *const ways[] = {"down", "under", "underneath", "in",   "inside", "behind", "round", "up",
-                                       "out",  "over",  "close",      "near", "the",    "back",   "it",    "them",
-                                       "on",   "my",    "knees",      "hands", "and",   "to",     "enough", "far",
-                                       "off",  "apart", "right",      "around", "table", "floor",  "there"};
+    static const char *const verbs[] = {"get",    "got",     "go",    "gone",  "went",   "crawl", "crawled",
+                                        "climb",  "climbed", "bend",  "bent",  "kneel",  "knelt", "lean",
+                                        "leaned", "sit",     "sat",   "stop",  "reach",  "turn",  "turned",
+                                        "take",   "took",    "taken", "open",  "opened", "have",  "had",
+                                        "lift",   "lifted",  "stand", "stood", "pull",   "pulled"};
+    static const char *const ways[] = {"down",  "under",  "underneath", "in",    "inside", "behind", "round",
+                                       "up",    "out",    "over",       "close", "near",   "the",    "back",
+                                       "it",    "them",   "on",         "my",    "knees",  "hands",  "and",
+                                       "to",    "enough", "far",        "off",   "apart",  "right",  "around",
+                                       "table", "floor",  "there"};
     enum { WAYS_MOST = 6 };
     if (!token_among(tokens, i, verbs, COUNT(verbs))) return 0;
     size_t at = i + 1;
