@@ -137,6 +137,19 @@ static size_t element_at(const struct tokens *tokens, size_t i) {
     return token_longest(tokens, i, words, COUNT(words));
 }
 
+// "Put film through it", "run water through": what it takes to try it.
+static size_t fed_at(const struct tokens *tokens, size_t i) {
+    static const char *const fed[] = {"film through",    "a film through", "water through", "power through",
+                                      "current through", "ink through",    "tape through",  "paper through",
+                                      "film in",         "a film in",      "water in",      "oil in",
+                                      "fuel in",         "gas in",         "a battery in",  "batteries in",
+                                      "a record on",     "a tape in",      "a disc in",     "any power to"};
+    if (!ANY(tokens, i, "put", "run", "ran", "passed", "had", "fed", "got")) return 0;
+    size_t n = token_longest(tokens, i + 1, fed, COUNT(fed));
+    if (!n) return 0;
+    return 1 + n + (it_at(tokens, i + 1 + n) ? 1 : 0);
+}
+
 // What follows the negation at `i`, up to its end; 0 where it is no use.
 static size_t use_at(const struct tokens *tokens, size_t i, bool been) {
     size_t n = token_longest(tokens, i, takes_it, COUNT(takes_it)), m;
@@ -149,6 +162,8 @@ static size_t use_at(const struct tokens *tokens, size_t i, bool been) {
     m = n ? it_at(tokens, i + n) : 0;
     if (m && ANY(tokens, i + n + m, "in", "up", "on", "together", "going") && ends(tokens, i + n + m + 1))
         return i + n + m + 1;
+    n = fed_at(tokens, i);
+    if (n && ends(tokens, i + n)) return i + n;
     m = it_at(tokens, i) ? 1 : 0;
     n = m || been ? element_at(tokens, i + m) : 0;
     return n && ends(tokens, i + m + n) ? i + m + n : 0;
