@@ -67,6 +67,7 @@ bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may st
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // the_other.c: "one strap is missing, the other perished": the part of which there is another.
 bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
+bool spot_but(const struct fault_reader *r, size_t i, size_t *from, size_t *to); // "buckle works but rusty"
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);

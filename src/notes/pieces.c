@@ -493,6 +493,17 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     return both ? 2 : n;
 }
 
+// "Dents: four", "dents I count four": the number behind the name of the fault, and nothing more.
+static int number_named(const struct tokens *tokens, size_t i) {
+    static const char *const counts[] = {"i count",     "i counted",   "i make it",
+                                         "i make them", "i can count", "i found"};
+    size_t n = token_longest(tokens, i, counts, COUNT(counts));
+    if (!n && (token_is(tokens, i, ":") || token_is(tokens, i, "-"))) n = 1;
+    int number = n ? degrees_number(tokens, i + n) : 0;
+    bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
+    return number > 1 && ends ? number : 0;
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -501,6 +512,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = recount(r, hit);
+    if (!n && hit->kinds[0]->form == FAULT) n = number_named(tokens, hit->to);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);
     size_t start = scope_clause_start(&r->scope, hit->from), end;
