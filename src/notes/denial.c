@@ -89,14 +89,21 @@ static bool tells_part(const struct scope *s, size_t i) {
     return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
+static bool is_part(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    struct word_entry entry;
+    return i < tokens->count && s->note->book &&
+           wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
+           (entry.uses & (1u << USE_PART));
+}
+
 // "No dents, scratched lid": what a part is, behind the name of a fault. "No chipped rims, cracked lids" goes
 // on.
 static bool is_parts_own(const struct scope *s, size_t at, size_t comma_end) {
     const struct tokens *tokens = &s->note->tokens;
     size_t next = at + 1;
     while (next < tokens->count && s->fault[next]) next++;
-    bool part =
-        next < tokens->count && tokens->at[at].stop == STOP_NONE && s->note->taken[next] == TAKEN_PART;
+    bool part = next < tokens->count && tokens->at[at].stop == STOP_NONE && is_part(s, next);
     return part && is_done(&tokens->at[at]) && comma_end > 1 && s->fault[comma_end - 2];
 }
 
@@ -138,14 +145,6 @@ static bool is_place_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"on",    "in",     "at",   "under", "inside",
                                         "along", "around", "near", "by",    "across"};
     return token_among(tokens, i, words, COUNT(words));
-}
-
-static bool is_part(const struct scope *s, size_t i) {
-    const struct tokens *tokens = &s->note->tokens;
-    struct word_entry entry;
-    return i < tokens->count && s->note->book &&
-           wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
-           (entry.uses & (1u << USE_PART));
 }
 
 // "No lid rust on handle", written without stops: the lid is not there, and the rust has a place of its own.
@@ -466,7 +465,9 @@ void scope_denial(struct scope *s) {
             continue;
         }
         static const char *const later[] = {"till", "until", "til"}; // "didn't notice till I got it home"
-        if (!first || is_measure(tokens, i) || is_thought(s, i) || token_among(tokens, i + m, later, 3))
+        bool through = first && ANY(tokens, i + m, "through") && ANY(tokens, i + m - 1, "see"); // "for dust"
+        if (!first || through || is_measure(tokens, i) || is_thought(s, i) ||
+            token_among(tokens, i + m, later, 3))
             continue;
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked), from = i + m;

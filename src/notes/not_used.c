@@ -137,17 +137,18 @@ static size_t element_at(const struct tokens *tokens, size_t i) {
     return token_longest(tokens, i, words, COUNT(words));
 }
 
-// "Put film through it", "run water through": what it takes to try it.
+// "Put film through it", "run water through": what it takes to try it, up to its end; 0 where it is none.
 static size_t fed_at(const struct tokens *tokens, size_t i) {
     static const char *const fed[] = {"film through",    "a film through", "water through", "power through",
                                       "current through", "ink through",    "tape through",  "paper through",
                                       "film in",         "a film in",      "water in",      "oil in",
                                       "fuel in",         "gas in",         "a battery in",  "batteries in",
                                       "a record on",     "a tape in",      "a disc in",     "any power to"};
+    if (i > 0 && ANY(tokens, i - 1, "had", "got")) i--; // which may be read as filling already
     if (!ANY(tokens, i, "put", "run", "ran", "passed", "had", "fed", "got")) return 0;
     size_t n = token_longest(tokens, i + 1, fed, COUNT(fed));
     if (!n) return 0;
-    return 1 + n + (it_at(tokens, i + 1 + n) ? 1 : 0);
+    return i + 1 + n + (it_at(tokens, i + 1 + n) ? 1 : 0);
 }
 
 // What follows the negation at `i`, up to its end; 0 where it is no use.
@@ -163,7 +164,7 @@ static size_t use_at(const struct tokens *tokens, size_t i, bool been) {
     if (m && ANY(tokens, i + n + m, "in", "up", "on", "together", "going") && ends(tokens, i + n + m + 1))
         return i + n + m + 1;
     n = fed_at(tokens, i);
-    if (n && ends(tokens, i + n)) return i + n;
+    if (n && ends(tokens, n)) return n;
     m = it_at(tokens, i) ? 1 : 0;
     n = m || been ? element_at(tokens, i + m) : 0;
     return n && ends(tokens, i + m + n) ? i + m + n : 0;
