@@ -213,7 +213,8 @@ static bool is_told(const struct record *record) {
 void read_not_used(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "untested");
-    for (size_t i = 0; kind && i < tokens->count; i++) {
+    if (!kind || is_told(r->note->record)) return;
+    for (size_t i = 0; i < tokens->count; i++) {
         size_t end = unskilled_at(tokens, i), n;
         if (!end && (n = reluctance_at(tokens, i)) != 0)
             end = use_at(tokens, i + n + fillers_at(tokens, i + n), false);

@@ -172,7 +172,12 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
 
 void read_some_still(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = 1, n; i < tokens->count; i += n) {
+    size_t first = tokens->count; // behind the first fault that is denied: most notes have none
+    for (size_t h = 0; h < r->hit_count && first == tokens->count; h++)
+        if (r->hits[h].kinds[0]->form == FAULT &&
+            fault_stance(r, &r->hits[h]) & (STANCE_DENIED | STANCE_NONE_SEEN))
+            first = r->hits[h].to;
+    for (size_t i = first, n; i < tokens->count; i += n) {
         bool some = false;
         n = standing_for(tokens, i, &some);
         if (n) read_standing(r, i, n, some);
