@@ -249,6 +249,20 @@ static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
     return false;
 }
 
+// "No moth lining torn under the arm", without stops: a part, and what has become of it.
+static bool opens_broken(const struct scope *s, size_t i) {
+    static const char *const states[] = {"cut",   "bent", "off",    "gone",    "worn",
+                                         "split", "tore", "rotten", "perished"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!is_part(s, i) || i == 0 || is_list_sign(tokens, i - 1)) return false;
+    size_t next = i + 1;
+    while (next < tokens->count &&
+           ANY(tokens, next, "is", "are", "has", "s", "was", "all", "a", "bit", "badly"))
+        next++;
+    return next < tokens->count && s->fault[next] && !is_list_sign(tokens, i) &&
+           (is_done(&tokens->at[next]) || token_among(tokens, next, states, COUNT(states)));
+}
+
 // "No dents on the tin scratches on the lid", without stops: a fault behind a place, with a place of its own.
 static bool opens_flat(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
@@ -288,7 +302,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (!held && i > from && token->stop == STOP_COMMA) return i;
         if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
         if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
-        if (held && tokens->flat && opens_flat(s, i)) return i;
+        if (held && tokens->flat && (opens_flat(s, i) || opens_broken(s, i))) return i;
         held |= s->fault[i];
     }
     return tokens->count;
@@ -349,6 +363,13 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
     if (is_of_elsewhere(s, i, i + n)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     if (lacks_a_part(s, i)) return;
+    if (tokens->flat && token_is(tokens, i, "none")) { // "one pocket unstitched zip none": of the word before
+        while (from > 0 && (s->fault[from - 1] || is_part(s, from - 1)) &&
+               tokens->at[from - 1].stop == STOP_NONE)
+            from--;
+        scope_mark(s, from, i, stance, i);
+        return;
+    }
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
 }
 

@@ -462,6 +462,9 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             (token_is(tokens, at + size, "of") && is_time(tokens, at + size + 1)))
             continue;
         if (is_total(tokens, at)) break;
+        bool single = tokens->flat && n > 1 && at + size < hit->from && r->part[at + size] &&
+                      tokens->at[at + size].one == tokens->at[at + size].fold;
+        if (single) break; // "should be twelve handle has a split", without stops
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
                     token_is(tokens, i, "pair") || token_is(tokens, i, "dozen");
