@@ -251,8 +251,9 @@ static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
 
 // "No moth lining torn under the arm", without stops: a part, and what has become of it.
 static bool opens_broken(const struct scope *s, size_t i) {
-    static const char *const states[] = {"cut",   "bent", "off",    "gone",    "worn",
-                                         "split", "tore", "rotten", "perished"};
+    static const char *const states[] = {"lifting", "peeling", "flaking", "coming",  "hanging", "fraying",
+                                         "sagging", "cut",     "bent",    "off",     "gone",    "worn",
+                                         "split",   "tore",    "rotten",  "perished"};
     const struct tokens *tokens = &s->note->tokens;
     if (!is_part(s, i) || i == 0 || is_list_sign(tokens, i - 1)) return false;
     size_t next = i + 1;
@@ -474,7 +475,9 @@ void scope_denial(struct scope *s) {
         if (cue && token_is(tokens, i, "none") &&
             ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking"))
             continue; // "two buttons loose, none missing"
-        size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
+        bool of_before = tokens->flat && i > 0 && s->fault[i - 1] && i + 2 < tokens->count && // "rust none
+                         s->fault[i + 1] && s->fault[i + 2] && !is_done(&tokens->at[i + 1]);  // paint gone"
+        size_t none = cue && token_is(tokens, i, "none") && !of_before ? none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;
             scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
