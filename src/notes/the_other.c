@@ -60,6 +60,7 @@ bool spot_but(const struct fault_reader *r, size_t i, size_t *from, size_t *to) 
     enum { LINKS_MOST = 3 };
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
+    if (ANY(tokens, i, "works", "comes", "goes", "gets")) return false; // "closes but works loose"
     while (at > 0 && i - at < LINKS_MOST && token_among(tokens, at - 1, links, COUNT(links))) at--;
     if (at < 3 || !ANY(tokens, at - 1, "but", "though")) return false;
     size_t end = at - 1;
