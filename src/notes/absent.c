@@ -120,6 +120,20 @@ static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+// "I have no speakers", "I've no bulb that fits": what the seller has not got to try it with.
+static bool is_means(const struct tokens *tokens, size_t cue, size_t to) {
+    static const char *const means[] = {"speaker", "bulb",      "battery", "film",    "tape",    "record",
+                                        "amp",     "socket",    "charger", "lead",    "plug",    "disc",
+                                        "cable",   "amplifier", "adapter", "adaptor", "console", "needle",
+                                        "fuel",    "paraffin",  "gas",     "string",  "reel",    "player"};
+    while (cue > 0 && ANY(tokens, cue - 1, "got", "had", "have")) cue--;
+    bool seller = ANY(tokens, cue, "i've", "ive", "we've") ||
+                  (cue > 0 && ANY(tokens, cue - 1, "i", "we", "i've", "ive", "we've"));
+    for (size_t k = 0; seller && k < COUNT(means); k++)
+        if (text_same(tokens->at[to - 1].one, means[k])) return true;
+    return false;
+}
+
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
@@ -162,7 +176,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
               (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras"));
-    if (is_quality(head)) return NULL;
+    if (is_quality(head) || (only_no && is_means(&note->tokens, cue_from, to))) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"

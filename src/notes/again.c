@@ -1,92 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What was denied and is there all the same, said without the word for the fault: "no chips, but there is one
-// on the foot", "no rust other than inside the lid", "the veneer isn't lifting anywhere but one corner".
+// What was denied and is there all the same, said without the word for the fault: "no rust other than inside
+// the lid", "the veneer isn't lifting anywhere but one corner".
 #include <string.h>
 
 #include "notes/faults.h"
-#include "notes/figure.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
-
-static bool is_there(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"is",  "there's", "theres", "has", "was",  "wait", "though", "except",
-                                        "but", "find",    "found",  "see", "from", "than", "for"};
-    for (size_t back = 1; back <= 2 && back <= i; back++)
-        if (token_among(tokens, i - back, words, COUNT(words))) return true;
-    return false;
-}
-
-static bool drop_size(struct record *record, size_t byte) {
-    size_t measures = 0, values = 0;
-    for (size_t i = 0; i < record->measurement_count; i++)
-        if (record->measurements[i].span.from != byte)
-            record->measurements[measures++] = record->measurements[i];
-    for (size_t i = 0; i < record->attribute_count; i++)
-        if (!text_same(record->attributes[i].name, "size") || record->attributes[i].span.from != byte)
-            record->attributes[values++] = record->attributes[i];
-    bool dropped = measures < record->measurement_count || values < record->attribute_count;
-    record->measurement_count = measures;
-    record->attribute_count = values;
-    return dropped;
-}
-
-// "One on the base, 4 mm": the figure behind it was taken for the thing's own.
-static void move_size(struct fault_reader *r, struct item_flaw *flaw, size_t i) {
-    enum { FAR = 9, MOST_MM = 60 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t k = i + 1; k < i + FAR && k < tokens->count && !flaw->has_size; k++) {
-        struct figure figure;
-        size_t taken;
-        if (tokens->at[k].stop >= STOP_CLAUSE) return;
-        if (r->note->taken[k] != TAKEN_MEASURE || !figure_at(r->note, k, &figure, &taken) || !figure.unit ||
-            !figure.unit->kind || !text_same(figure.unit->kind, "mm") || figure.base > MOST_MM ||
-            !drop_size(r->note->record, tokens->at[k].from))
-            continue;
-        flaw->has_size = true;
-        flaw->size = figure;
-        flaw->severity = degree_of_size(flaw->kind, figure.base);
-    }
-}
-
-// "No chips, one in the set has a hairline": there "one" is one of the pieces.
-static bool is_piece(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"has", "have",  "is",   "are",   "was",   "needs", "shows",
-                                        "had", "looks", "does", "works", "isn't", "with"};
-    return token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i - 1].stop == STOP_NONE;
-}
-
-// "No chips … but there is one on the foot": "one" is of the kind that was denied last.
-static void read_ones(struct fault_reader *r) {
-    enum { FAR = 14 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = 1; i + 1 < tokens->count; i++) {
-        bool opens = tokens->at[i - 1].stop == STOP_COMMA || tokens->at[i - 1].stop == STOP_CLAUSE;
-        if (!token_is(tokens, i, "one") || !(opens || is_there(tokens, i)) || r->note->taken[i] != TAKEN_NOT)
-            continue;
-        bool place = token_is(tokens, i + 1, "on") || token_is(tokens, i + 1, "in") ||
-                     token_is(tokens, i + 1, "at") || token_is(tokens, i + 1, "near") ||
-                     token_is(tokens, i + 1, "inside") || token_is(tokens, i + 1, "by");
-        if (!place) continue;
-        for (size_t h = r->hit_count; h-- > 0;) {
-            const struct fault_hit *hit = &r->hits[h];
-            if (hit->to > i || i - hit->to > FAR || hit->kinds[0]->form != FAULT) continue;
-            if (!(fault_stance(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN))) break;
-            struct fault_hit one = *hit;
-            one.from = i;
-            one.to = i + 1;
-            struct spot spot = spot_of_hit(r, &one);
-            if (opens && (spot.where_to <= spot.where_from || is_piece(tokens, spot.where_to))) break;
-            const char *where = fault_place(r->note, spot.where_from, spot.where_to);
-            fault_tell(r, &one, kind_of_hit(r, hit, where), NULL, where);
-            for (size_t k = hit->from > 0 ? hit->from - 1 : 0; k < i; k++) // "no dents anywhere except"
-                if (r->note->taken[k] == TAKEN_NOT && k + 1 != hit->from)
-                    note_take(r->note, k, k + 1, TAKEN_SCOPE);
-            move_size(r, &r->note->record->flaws[r->note->record->flaw_count - 1], i);
-            break;
-        }
-    }
-}
 
 static bool is_denied(const struct fault_reader *r, const struct fault_hit *hit) {
     uint16_t stance = fault_stance(r, hit);
@@ -163,6 +83,6 @@ static void read_excepted(struct fault_reader *r) {
 }
 
 void read_again(struct fault_reader *r) {
-    read_ones(r);
+    read_some_still(r);
     read_excepted(r);
 }

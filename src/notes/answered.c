@@ -3,7 +3,7 @@
 // that I can see."), a list with its entries ("chips - no, cracks - no"), a figure ("0 chips"), and a search
 // with its outcome ("looked all over for holes and didn't find a one").
 #include "notes/any.h"
-#include "notes/scope.h"
+#include "notes/denial_words.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -147,10 +147,25 @@ static size_t listed_before(const struct scope *s, size_t i) {
     return from;
 }
 
+// "Not that I've come across", "none I know of", "didn't find any".
+static const struct cue *answer_at(const struct scope *s, size_t i, size_t *n) {
+    static const char *const opens[] = {"not", "none", "nothing", "no", "nope", "not any", "no not"};
+    static const struct cue seen = {"not that", SEEN_NONE};
+    const struct tokens *tokens = &s->note->tokens;
+    const struct cue *cue = cue_at(s, answers, COUNT(answers), i, n);
+    size_t open = token_longest(tokens, i, opens, COUNT(opens)), look = 0;
+    bool looked = open && denial_look(s, i + open, &look) && open + look > *n;
+    size_t out = looked ? 0 : token_longest(tokens, i + token_is(tokens, i, "i"), outcomes, COUNT(outcomes));
+    if (out) out += token_is(tokens, i, "i");
+    if (!looked && out <= *n) return cue;
+    *n = looked ? open + look : out;
+    return &seen;
+}
+
 static size_t read_answer(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t n;
-    const struct cue *cue = cue_at(s, answers, COUNT(answers), i + 1, &n);
+    const struct cue *cue = answer_at(s, i + 1, &n);
     if (!cue || !ends(tokens, i + 1 + n)) return 0;
     size_t from = listed_before(s, i);
     for (size_t k = 1; k <= 2 && k < i && from == i && token_is(tokens, i, "?");
@@ -300,6 +315,20 @@ static size_t read_shrug(struct scope *s, size_t i) {
     return n + 1;
 }
 
+// "Haven't seen the back", "never saw the other side": a side of it.
+static size_t unseen_side(const struct tokens *tokens, size_t i) {
+    static const char *const cues[] = {"haven't seen", "have not seen", "havent seen", "not seen",
+                                       "never saw",    "never seen",    "didn't see",  "not looked at"};
+    static const char *const sides[] = {"the back",       "the underside",  "the bottom",   "the inside",
+                                        "the other side", "the base",       "the top",      "the rear",
+                                        "the far side",   "the far end",    "the rest",     "the roof",
+                                        "the other end",  "the underneath", "its back",     "its underside",
+                                        "its inside",     "the insides",    "the workings", "the works"};
+    size_t n = token_longest(tokens, i, cues, COUNT(cues)), side;
+    if (!n || !(side = token_longest(tokens, i + n, sides, COUNT(sides)))) return 0;
+    return ends(tokens, i + n + side) || ANY(tokens, i + n + side, "of", "yet", "so", "because") ? n : 0;
+}
+
 // "Can't see the fitting", "couldn't get to the back": no fault that was sought, but a place out of reach.
 static size_t read_unreached(struct scope *s, size_t i) {
     static const char *const cues[] = {"can't see",        "couldn't see", "cannot see",     "can't get to",
@@ -308,7 +337,8 @@ static size_t read_unreached(struct scope *s, size_t i) {
                                        "couldn't get into"};
     static const char *const opens[] = {"the", "its", "inside", "underneath", "behind", "into", "under"};
     const struct tokens *tokens = &s->note->tokens;
-    size_t n = token_longest(tokens, i, cues, COUNT(cues));
+    size_t n = token_longest(tokens, i, cues, COUNT(cues)), side = unseen_side(tokens, i);
+    if (side) n = side;
     if (!n || !token_among(tokens, i + n, opens, COUNT(opens))) return 0;
     size_t end = i + n;
     while (end < tokens->count && tokens->at[end].stop == STOP_NONE && !token_is(tokens, end, "but") &&

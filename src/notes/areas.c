@@ -208,8 +208,31 @@ static size_t likeness_at(const struct tokens *tokens, size_t i) {
     return bare && !token_among(tokens, i + n, places, COUNT(places)) ? 0 : n; // "what it is"
 }
 
+// "Can't say what the back's like", "no idea what the seams are like": of a part that is named.
+static void read_likeness(struct fault_reader *r, size_t i) {
+    static const char *const heads[] = {"say", "tell", "know",  "idea", "clue",
+                                        "you", "sure", "knows", "see",  "check"};
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "what") || i == 0 || !token_among(tokens, i - 1, heads, COUNT(heads)) ||
+        !ANY(tokens, i + 1, "the", "its", "their", "my", "his"))
+        return;
+    size_t from = i + 2, to = from;
+    while (to < from + WORDS_MOST && to < tokens->count && tokens->at[to].kind == TOKEN_WORD &&
+           !token_is(tokens, to, "like"))
+        to++;
+    if (to == from || !token_is(tokens, to, "like")) return;
+    if (to > from + 1 && ANY(tokens, to - 1, "is", "are", "look", "looks", "was", "were")) to--;
+    const char *words = fault_words(r->note, from, to);
+    size_t size = strlen(words);
+    if (size > 2 && (text_same(words + size - 2, "'s"))) size -= 2;
+    note_unchecked(r->note, arena_format(r->note->arena, "%.*s", (int)size, words));
+    note_reading(r->note, from, to, "unchecked area", "not looked at");
+}
+
 void read_areas(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) read_likeness(r, i);
     for (size_t i = 0; i < tokens->count; i++) {
         if (!(r->scope.stance[i] & STANCE_UNKNOWN)) continue;
         i += likeness_at(tokens, i);

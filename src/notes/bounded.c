@@ -98,36 +98,69 @@ static bool is_of_some(const struct scope *s, size_t i) {
 
 // Behind it: "… to speak of", "… until it was dropped", "… apart from those on the lid".
 static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
-    static const char *const cues[] = {"to speak of",       "to mention",
-                                       "to worry about",    "to write home about",
-                                       "worth mentioning",  "worth noting",
-                                       "worth a mention",   "worth talking about",
-                                       "worth speaking of", "worth worrying about",
-                                       "of note",           "of any note",
-                                       "of any size",       "of any consequence",
-                                       "of consequence",    "of any depth",
-                                       "of importance",     "that matter",
-                                       "that matters",      "that would matter",
-                                       "that bother me",    "that would bother",
-                                       "before the",        "before it",
-                                       "before i",          "before we",
-                                       "before that",       "until it",
-                                       "until the",         "until i",
-                                       "until last",        "till it",
-                                       "till the",          "till i",
-                                       "once cleaned",      "once it's cleaned",
-                                       "after a clean",     "i hope",
-                                       "or none that",      "not many",
-                                       "hardly any",        "well hardly",
-                                       "none that matter",  "none to speak",
-                                       "in the photo",      "in the photos",
-                                       "in the pictures",   "in the picture",
-                                       "till now",          "until now",
-                                       "till today",        "until today",
-                                       "until recently",    "till recently",
-                                       "one hopes",         "as such",
-                                       "or not many",       "or not much",
-                                       "or hardly any",     "or very few"};
+    static const char *const cues[] = {"to speak of",
+                                       "to mention",
+                                       "to worry about",
+                                       "to write home about",
+                                       "worth mentioning",
+                                       "worth noting",
+                                       "worth the name",
+                                       "worth calling one",
+                                       "worth the mention",
+                                       "worth a mention",
+                                       "worth talking about",
+                                       "worth speaking of",
+                                       "worth worrying about",
+                                       "of note",
+                                       "of any note",
+                                       "of any size",
+                                       "of any consequence",
+                                       "of consequence",
+                                       "of any depth",
+                                       "of importance",
+                                       "that matter",
+                                       "that matters",
+                                       "that would matter",
+                                       "that bother me",
+                                       "that would bother",
+                                       "before the",
+                                       "before it",
+                                       "before i",
+                                       "before we",
+                                       "before that",
+                                       "until it",
+                                       "until the",
+                                       "until i",
+                                       "until last",
+                                       "till it",
+                                       "till the",
+                                       "till i",
+                                       "once cleaned",
+                                       "once it's cleaned",
+                                       "after a clean",
+                                       "i hope",
+                                       "or none that",
+                                       "not many",
+                                       "hardly any",
+                                       "well hardly",
+                                       "none that matter",
+                                       "none to speak",
+                                       "in the photo",
+                                       "in the photos",
+                                       "in the pictures",
+                                       "in the picture",
+                                       "till now",
+                                       "until now",
+                                       "till today",
+                                       "until today",
+                                       "until recently",
+                                       "till recently",
+                                       "one hopes",
+                                       "as such",
+                                       "or not many",
+                                       "or not much",
+                                       "or hardly any",
+                                       "or very few"};
     enum { FAR = 8 };
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = from; i < to + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
@@ -187,10 +220,12 @@ static bool says_which(const struct scope *s, size_t fault, size_t to, bool look
     size_t i = to;
     while (i > fault + 1 && !s->fault[i - 1]) i--;
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    bool all = token_phrase(tokens, i, "any where") ||
+               (token_is(tokens, i, "any") && spot_preposition(tokens, i - 1));
     if (ANY(tokens, i, "over", "above", "beyond", "more", "bigger", "larger", "deeper", "longer", "wider",
             "worse", "deep", "big", "large", "enough", "much", "badly", "deeply", "greatly", "heavily",
             "any"))
-        return !token_phrase(tokens, i, "any where") && !ANY(tokens, i + 1, "kind", "sort");
+        return !all && !ANY(tokens, i + 1, "kind", "sort"); // "no worm in any of them" leaves none
     if (ANY(tokens, i, "of") && ANY(tokens, i + 1, "the", "that", "this", "those")) return true;
     if (ANY(tokens, i, "mentioned", "listed", "recorded", "reported", "declared", "stated", "once"))
         return true;
@@ -283,6 +318,7 @@ bool spot_unread(const struct fault_reader *r, size_t i) {
         return false;
     size_t at = i + 1;
     if (!ANY(tokens, at, "the", "this", "that", "my", "one", "his", "either", "these", "those")) return false;
+    if (token_is(tokens, at, "either") && ANY(tokens, at + 1, "one", "of")) return false; // both of them
     at++;
     return at < tokens->count && tokens->at[at].kind == TOKEN_WORD && r->note->taken[at] != TAKEN_TYPE &&
            !ANY(tokens, at, "set", "lot", "piece", "thing", "item", "whole", "least", "slightest", "world",

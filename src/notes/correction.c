@@ -118,7 +118,9 @@ void scope_correction(struct scope *s) {
             continue;
         }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
-        if (i > 0 && token_is(tokens, i - 1, "?")) continue; // "any cracks? nope"
+        bool answer =
+            token_is(tokens, i, "nope") && i > 0 && tokens->at[i - 1].stop < STOP_SENTENCE; // "cracks - nope"
+        if (answer || (i > 0 && token_is(tokens, i - 1, "?"))) continue; // "any cracks? nope"
         bool stressed = i > 0 && token_is(tokens, i, "i") &&
                         (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "when"));
         if (stressed && token_is(tokens, i + 1, "mean")) continue; // "rusty, and I mean rusty"

@@ -437,13 +437,38 @@ static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
     if (i < 2 || i > HEAD || !token_is(tokens, i - 1, ",") || !is_plural(&tokens->at[i - 2]) ||
         note->fault_word[i - 2])
         return false;
-    int count = number_whole(tokens, i, &number);
+    bool dozen = ANY(tokens, i, "a") && ANY(tokens, i + 1, "dozen"); // "paperbacks, a dozen, crime"
+    int count = dozen ? 12 : number_whole(tokens, i, &number);
+    if (dozen) number = 2;
     if (count < 2 || count > MOST || i + number >= tokens->count || tokens->at[i + number].stop == STOP_NONE)
         return false;
     for (size_t k = 0; k < i - 1; k++)
         if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind == TOKEN_FIGURE) return false;
     *tally = (struct tally){count, number, tokens->at[i - 2].one, false};
     return true;
+}
+
+// "Brass hooks, 11 in it", "a box of tiles, there's 40 in there": behind a plural of the first sentence.
+static bool held_at(const struct note *note, size_t i, struct tally *tally) {
+    static const char *const holds[] = {"in it",      "in there",   "in all",     "in total",  "altogether",
+                                        "in the box", "in the lot", "in the tin", "in the bag"};
+    enum { HEAD = 14 };
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    bool opens = i > 1 && (tokens->at[i - 1].stop != STOP_NONE ||
+                           ANY(tokens, i - 1, "there's", "theres", "are", "got", "is", "with", "and"));
+    int count = opens && i < HEAD ? number_whole(tokens, i, &number) : 0;
+    if (count < 2) return false;
+    size_t tail = token_longest(tokens, i + number, holds, sizeof holds / sizeof *holds);
+    if (!tail || (i + number + tail < tokens->count && tokens->at[i + number + tail].stop == STOP_NONE))
+        return false;
+    for (size_t k = 0; k < i; k++) {
+        if (tokens->at[k].kind == TOKEN_FIGURE) return false;
+        if (!is_plural(&tokens->at[k]) || note->fault_word[k]) continue;
+        *tally = (struct tally){count, number + tail, tokens->at[k].one, false};
+        return true;
+    }
+    return false;
 }
 
 static bool is_loose(const struct note *note, size_t i) {
@@ -533,7 +558,7 @@ void read_counts(struct note *note) {
                      (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
                       of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
                       rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
-                      alone_at(note, i, &tally) || loose_at(note, i, &tally));
+                      alone_at(note, i, &tally) || held_at(note, i, &tally) || loose_at(note, i, &tally));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
         bool total = found && i && token_is(&note->tokens, i - 1, "=");
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {

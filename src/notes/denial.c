@@ -121,6 +121,24 @@ static bool tells_part(const struct scope *s, size_t i) {
     return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
+static bool is_part(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    struct word_entry entry;
+    return i < tokens->count && s->note->book &&
+           wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
+           (entry.uses & (1u << USE_PART));
+}
+
+// "No dents, scratched lid": what a part is, behind the name of a fault. "No chipped rims, cracked lids" goes
+// on.
+static bool is_parts_own(const struct scope *s, size_t at, size_t comma_end) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t next = at + 1;
+    while (next < tokens->count && s->fault[next]) next++;
+    bool part = next < tokens->count && tokens->at[at].stop == STOP_NONE && is_part(s, next);
+    return part && is_done(&tokens->at[at]) && comma_end > 1 && s->fault[comma_end - 2];
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
@@ -139,7 +157,7 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
             // "lid cracked" after a comma is a statement; "rust spots" and "edge wear" are fault words
             // themselves.
             if (comma && has_place_alone(s, at)) return false; // "no loose pages, name on the flyleaf"
-            if (comma && tells_part(s, at)) return false;
+            if (comma && (tells_part(s, at) || is_parts_own(s, at, i))) return false;
             return at == i || !(s->note->taken[at - 1] == TAKEN_PART);
         }
         if (token_is(tokens, at, "anything") || token_is(tokens, at, "any") || token_is(tokens, at, "other"))
@@ -159,14 +177,6 @@ static bool is_place_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"on",    "in",     "at",   "under", "inside",
                                         "along", "around", "near", "by",    "across"};
     return token_among(tokens, i, words, COUNT(words));
-}
-
-static bool is_part(const struct scope *s, size_t i) {
-    const struct tokens *tokens = &s->note->tokens;
-    struct word_entry entry;
-    return i < tokens->count && s->note->book &&
-           wordbook_find(s->note->book, tokens->at[i].one, strlen(tokens->at[i].one), &entry) &&
-           (entry.uses & (1u << USE_PART));
 }
 
 // "No lid rust on handle", written without stops: the lid is not there, and the rust has a place of its own.
@@ -271,6 +281,31 @@ static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
     return false;
 }
 
+// "No moth lining torn under the arm", without stops: a part, and what has become of it.
+static bool opens_broken(const struct scope *s, size_t i) {
+    static const char *const states[] = {"lifting", "peeling", "flaking", "coming",  "hanging", "fraying",
+                                         "sagging", "cut",     "bent",    "off",     "gone",    "worn",
+                                         "split",   "tore",    "rotten",  "perished"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!is_part(s, i) || i == 0 || is_list_sign(tokens, i - 1)) return false;
+    size_t next = i + 1;
+    while (next < tokens->count &&
+           ANY(tokens, next, "is", "are", "has", "s", "was", "all", "a", "bit", "badly"))
+        next++;
+    return next < tokens->count && s->fault[next] && !is_list_sign(tokens, i) &&
+           (is_done(&tokens->at[next]) || token_among(tokens, next, states, COUNT(states)));
+}
+
+// "No dents on the tin scratches on the lid", without stops: a fault behind a place, with a place of its own.
+static bool opens_flat(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (i < 2 || !s->fault[i] || s->fault[i - 1] || is_list_sign(tokens, i - 1)) return false;
+    size_t end = i + 1;
+    while (end < tokens->count && s->fault[end]) end++;
+    bool placed = is_place_word(tokens, i - 2) || (i > 2 && is_place_word(tokens, i - 3));
+    return placed && is_place_word(tokens, end);
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -310,6 +345,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (!held && i > from && token->stop == STOP_COMMA) return i;
         if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
         if (held && (is_verb(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
+        if (held && tokens->flat && (opens_flat(s, i) || opens_broken(s, i))) return i;
         held |= s->fault[i];
     }
     return tokens->count;
@@ -370,6 +406,13 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
     if (is_of_elsewhere(s, i, i + n)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     if (lacks_a_part(s, i)) return;
+    if (tokens->flat && token_is(tokens, i, "none")) { // "one pocket unstitched zip none": of the word before
+        while (from > 0 && (s->fault[from - 1] || is_part(s, from - 1)) &&
+               tokens->at[from - 1].stop == STOP_NONE)
+            from--;
+        scope_mark(s, from, i, stance, i);
+        return;
+    }
     scope_mark(s, behind_start(s, from ? from : 0), i, stance, i);
 }
 
@@ -474,7 +517,9 @@ void scope_denial(struct scope *s) {
         if (cue && token_is(tokens, i, "none") &&
             ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking"))
             continue; // "two buttons loose, none missing"
-        size_t none = cue && token_is(tokens, i, "none") ? none_are(s, i) : 0;
+        bool of_before = tokens->flat && i > 0 && s->fault[i - 1] && i + 2 < tokens->count && // "rust none
+                         s->fault[i + 1] && s->fault[i + 2] && !is_done(&tokens->at[i + 1]);  // paint gone"
+        size_t none = cue && token_is(tokens, i, "none") && !of_before ? none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;
             scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
@@ -486,7 +531,9 @@ void scope_denial(struct scope *s) {
             continue;
         }
         static const char *const later[] = {"till", "until", "til"}; // "didn't notice till I got it home"
-        if (!first || is_measure(tokens, i) || is_thought(s, i) || token_among(tokens, i + m, later, 3))
+        bool through = first && ANY(tokens, i + m, "through") && ANY(tokens, i + m - 1, "see"); // "for dust"
+        if (!first || through || is_measure(tokens, i) || is_thought(s, i) ||
+            token_among(tokens, i + m, later, 3))
             continue;
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked), from = i + m;

@@ -393,7 +393,12 @@ static const struct cue looks[] = {
 };
 
 const struct cue *denial_before(const struct scope *s, size_t i, size_t *taken) {
-    return cue_at(s, before, COUNT(before), i, taken);
+    static const struct cue looked = {"can't make out", LOOKED_FOR};
+    const struct cue *cue = cue_at(s, before, COUNT(before), i, taken);
+    size_t words = look_denied(&s->note->tokens, i);
+    if (words <= *taken) return cue;
+    *taken = words;
+    return &looked;
 }
 
 const struct cue *denial_behind(const struct scope *s, size_t i, size_t *taken) {
@@ -401,7 +406,11 @@ const struct cue *denial_behind(const struct scope *s, size_t i, size_t *taken) 
 }
 
 const struct cue *denial_look(const struct scope *s, size_t i, size_t *taken) {
-    return cue_at(s, looks, COUNT(looks), i, taken);
+    const struct cue *cue = cue_at(s, looks, COUNT(looks), i, taken);
+    size_t words = look_words(&s->note->tokens, i);
+    if (words <= *taken) return cue;
+    *taken = words;
+    return &looks[0];
 }
 
 // "No holes that I noticed, but I never held it up to the light": the look is taken back, and with it what

@@ -27,6 +27,15 @@ static bool is_whole_thing(struct note *note, const char *part) {
     return text_same(part, type) || text_same(one, type) || (head && text_same(one, head + 1));
 }
 
+// "Box has no key": what lacks is named in the words of the flaw, and the box is where it lacks.
+static bool is_owner(const struct note *note, const struct fault_hit *hit, const struct flaw *kind,
+                     const struct spot *spot) {
+    if (kind->form != ABSENCE || !kind->part || spot->part_to > hit->from) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (note->tokens.at[i].one && text_same(note->tokens.at[i].one, kind->part)) return true;
+    return false;
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -39,6 +48,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part &&
         (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
         part = NULL;
+    if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
         part = NULL; // a thread, and no knob

@@ -484,7 +484,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *where = fault_place(note, spot.where_from, spot.where_to),
                *part = fault_part(r, hit, kind, &spot, where);
-    if (stance & STANCE_PACKING && !part && !strstr(note_words(note, hit->from, hit->to), "box"))
+    bool owned = kind->form == ABSENCE && where; // "box has no lid": of the box a lid lacks
+    if (stance & STANCE_PACKING && !part && !owned && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = fault_packing(r, hit);
     if (was_looked_at(r, hit, stance)) {
         leave(r, hit, "looked at");
@@ -588,6 +589,7 @@ void read_faults(struct note *note) {
     read_mono(note);
     read_areas(&r);
     read_unseen(&r);
+    read_not_used(&r);
     read_unlifted(&r);
     read_overall(&r);
     tell_barred(&r);

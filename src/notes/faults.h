@@ -65,6 +65,9 @@ bool spot_article(const struct tokens *tokens, size_t i);
 bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may stand before "one"
 // which.c: the piece of several that is the subject before token `i`.
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// the_other.c: "one strap is missing, the other perished": the part of which there is another.
+bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
+bool spot_but(const struct fault_reader *r, size_t i, size_t *from, size_t *to); // "buckle works but rusty"
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -263,6 +266,7 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 // again.c: what was denied and is there all the same: "no chips but one on the foot", "no rust other than
 // inside the lid".
 void read_again(struct fault_reader *reader);
+void read_some_still(struct fault_reader *reader); // some_still.c: of that, what a word stands for
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
 void read_running(struct fault_reader *reader);
 bool running_can(const struct note *note); // goods of which somebody would say so
@@ -274,6 +278,8 @@ void read_areas(struct fault_reader *reader);
 // unseen.c: "didn't unroll it": what stays unknown by what was not done.
 void read_unseen(struct fault_reader *reader);
 void read_unlifted(struct fault_reader *reader); // unlifted.c
+void read_not_used(
+    struct fault_reader *reader); // not_used.c: of what was not tried, by the use that was not made
 // The kind for what is not known of `kind`: "not sure it works" is not tested; NULL where there is none.
 const struct flaw *unknown_kind(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind);

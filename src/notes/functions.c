@@ -53,7 +53,7 @@ static const struct {
      "tape cassette hotplate grill oven compressor blower note drone pickup socket pot volume tone "
      "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
      "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance spindle "
-     "rewind ear earpiece earphone gear "
+     "rewind ear earpiece earphone gear growler squeaker whistle buzzer siren hooter doorbell bleeper "
      "spindle "},
 };
 

@@ -277,13 +277,34 @@ static size_t other_behind(struct near_search *s, const struct near_word *first)
     return 0;
 }
 
+// "Worm: none", "any moth? Not that I found", "moth none, stains none": the denial stands behind the word.
+static bool is_answered(const struct tokens *tokens, size_t i) {
+    static const char *const nones[] = {"none", "nope", "nil", "no", "zero"};
+    static const char *const seens[] = {"not that", "none that", "none",   "no",
+                                        "nope",     "not a bit", "didn't", "not"};
+    if (++i >= tokens->count) return false;
+    if (tokens->at[i].stop == STOP_SENTENCE)
+        return token_is(tokens, i, "?") &&
+               token_longest(tokens, i + 1, seens, sizeof seens / sizeof *seens) > 0;
+    i += tokens->at[i].stop == STOP_CLAUSE || tokens->at[i].stop == STOP_COMMA || token_is(tokens, i, "-");
+    return token_among(tokens, i, nones, sizeof nones / sizeof *nones) &&
+           (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+            token_phrase(tokens, i + 1, "that i"));
+}
+
 bool near_next(struct near_search *s, struct near_hit *hit) {
     const struct near *n = s->near;
     for (; s->i < s->tokens->count; ++s->i, s->entry = 0) {
         size_t m = s->entry ? next_of(n, s->entry) : s->heads[s->i];
         if (m && !s->entry) look_behind(s);
-        for (; m && s->other_count; m = next_of(n, m)) {
+        bool answered = m && is_answered(s->tokens, s->i);
+        for (; m && (s->other_count || answered); m = next_of(n, m)) {
             const struct near_word *word = &n->members[m - 1];
+            if (answered && word->listed && word->second) {
+                *hit = (struct near_hit){true, word->gated, n->flaws[word->pair], s->i, s->i + 1};
+                s->entry = m;
+                return true;
+            }
             size_t other = word->ordered && word->second ? 0 : other_behind(s, word);
             if (!other) continue;
             *hit = (struct near_hit){word->listed, word->gated, n->flaws[word->pair], s->i, other + 1};

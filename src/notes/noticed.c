@@ -301,6 +301,8 @@ static enum severity at(const struct fault_reader *r, size_t from, size_t to, si
     if (!before && (is_condition(tokens, i) || is_lit(tokens, i) || is_hidden(tokens, i)))
         return SEVERITY_LIGHT;
     if (!is_seeing(tokens, i)) return SEVERITY_UNKNOWN;
+    if (token_is(tokens, i, "see") && token_is(tokens, i + 1, "through")) // "foggy, you can't see through it"
+        return !before && is_unseen(tokens, from, i) ? SEVERITY_HEAVY : SEVERITY_UNKNOWN;
     if (ANY(tokens, i, "spot", "see", "notice") && !is_unseen(tokens, from, i) &&
         (ANY(tokens, i + 2, "straight", "immediately", "instantly", "right") ||
          (ANY(tokens, i + 2, "at") && ANY(tokens, i + 3, "once"))))

@@ -306,7 +306,10 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     static const char *const words[] = {"on", "in", "to", "at", "for"};
     const struct tokens *tokens = &r->note->tokens;
     size_t to;
-    if (!token_among(tokens, i, words, COUNT(words))) return false;
+    if (i > 0 && ANY(tokens, i - 1, "off", "from"))
+        i--; // "paint worn off two of them"
+    else if (!token_among(tokens, i, words, COUNT(words)))
+        return false;
     int n, many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
     if (size && is_piece(r, end)) end++; // "a chip in one mug"
@@ -330,7 +333,8 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
     const struct tokens *tokens = &r->note->tokens;
     int n = 0, pieces = r->note->record->count;
     bool now = i + 1 < tokens->count && tokens->at[i].stop == STOP_COMMA && token_is(tokens, i + 1, "both");
-    if (now && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE))
+    if (now && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                token_phrase(tokens, i + 2, "of them")))
         return *share = (struct share){2, 2}, true;
     for (size_t at = i; at + 1 < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++) {
         if (r->scope.fault[at] && !r->part[at]) return false;
@@ -341,7 +345,8 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
         bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
                      token_is(tokens, at + 2, "both");
-        if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE))
+        if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE ||
+                      token_phrase(tokens, at + 3, "of them")))
             return *share = (struct share){2, 2}, true; // "handles frayed a bit, both"
         bool alone = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
         if (on && alone && token_is(tokens, at + 1, "both")) return *share = (struct share){2, 2}, true;
@@ -470,6 +475,9 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         if (is_total(tokens, at)) break;
         bool piece = is_piece(r, at + size) && at + size + 1 == hit->from; // "one mug chipped"
         if (piece && r->note->record->count > n) return *of = r->note->record->count, n;
+        bool single = tokens->flat && n > 1 && at + size < hit->from && r->part[at + size] &&
+                      tokens->at[at + size].one == tokens->at[at + size].fold;
+        if (single) break; // "should be twelve handle has a split", without stops
         size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
                     token_is(tokens, i, "pair") || token_is(tokens, i, "dozen");
@@ -517,6 +525,17 @@ static int number_within(const struct fault_reader *r, const struct fault_hit *h
     return 0;
 }
 
+// "Dents: four", "dents I count four": the number behind the name of the fault, and nothing more.
+static int number_named(const struct tokens *tokens, size_t i) {
+    static const char *const counts[] = {"i count",     "i counted",   "i make it",
+                                         "i make them", "i can count", "i found"};
+    size_t n = token_longest(tokens, i, counts, COUNT(counts));
+    if (!n && (token_is(tokens, i, ":") || token_is(tokens, i, "-"))) n = 1;
+    int number = n ? degrees_number(tokens, i + n) : 0;
+    bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
+    return number > 1 && ends ? number : 0;
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -525,6 +544,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = recount(r, hit);
+    if (!n && hit->kinds[0]->form == FAULT) n = number_named(tokens, hit->to);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);
     size_t start = scope_clause_start(&r->scope, hit->from), end;

@@ -23,6 +23,34 @@ static size_t behind_links(const struct tokens *tokens, size_t i) {
     return at;
 }
 
+// "Just a few specks", "worst", "most of them", behind a question "one": how much of it is where it is.
+static size_t behind_share(const struct tokens *tokens, size_t i) {
+    static const char *const opens[] = {
+        "only",       "just",       "mostly",       "mainly",     "chiefly",     "largely",
+        "worst",      "heaviest",   "especially",   "most",       "few",         "a few",
+        "mind you",   "the worst",  "particularly", "worse",      "a couple",    "nearly all",
+        "almost all", "most of it", "most of them", "some of it", "principally", "more so"};
+    static const char *const more[] = {
+        "only",   "just",     "a",       "few",    "couple", "of",     "them",  "it",    "mostly",
+        "mainly", "the",      "small",   "tiny",   "little", "specks", "spots", "marks", "bits",
+        "dots",   "freckles", "patches", "places", "lines",  "faint",  "light", "odd",   "is",
+        "are",    "being",    "really",  "one",    "ones",   "right",  "down",  "two",   "again",
+        "so",     "speck",    "spot",    "mark",   "patch",  "touch",  "bit",   "old",   "though"};
+    enum { WORDS_MOST = 7 };
+    bool asked = i > 0 && token_is(tokens, i - 1, "?");
+    size_t n = token_longest(tokens, i, opens, sizeof opens / sizeof *opens);
+    if (asked && ANY(tokens, i, "one", "two", "three", "yes", "a", "some")) {
+        n = 1;
+        if (tokens->at[i + n].stop == STOP_COMMA) n++;
+    }
+    if (!n) return i;
+    size_t at = i + n;
+    while (at < i + WORDS_MOST && token_among(tokens, at, more, sizeof more / sizeof *more)) at++;
+    while (at > i + 1 && ANY(tokens, at - 1, "down", "right", "the", "a")) at--;
+    if (asked && tokens->at[at].stop == STOP_COMMA) at++;
+    return at;
+}
+
 // "It's in the box", "it's on the shelf at home": where the thing is, and not the fault.
 static bool is_keeping(const struct tokens *tokens, size_t from, size_t to) {
     for (size_t i = from; i < to; i++)
@@ -30,6 +58,18 @@ static bool is_keeping(const struct tokens *tokens, size_t from, size_t to) {
                 "pouch", "packet", "cupboard", "original"))
             return true;
     return false;
+}
+
+// The end of such words where a place follows at once and nothing else of its own; `i` if not.
+static size_t share_end(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t end = behind_share(tokens, i), from;
+    for (size_t k = i; k < end; k++)
+        if (r->part[k]) return i; // "only the lid"
+    return end > i && (spot_preposition(tokens, end) || spot_adverb(tokens, end)) &&
+                   spot_place_at(r, end, &from)
+               ? end
+               : i;
 }
 
 size_t spot_said_later(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
@@ -44,6 +84,7 @@ size_t spot_said_later(const struct fault_reader *r, const struct fault_hit *hit
     at++;
     if (!sentence && ANY(tokens, at, "and", "but")) at++;
     size_t link = behind_links(tokens, at);
+    if (link == at) link = share_end(r, at);
     bool alone = link == at; // "A chip. Inside the foot."
     if (alone && !(sentence && spot_preposition(tokens, at))) return 0;
     size_t to = spot_place_at(r, link, from);

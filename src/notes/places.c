@@ -257,6 +257,8 @@ static bool is_heading(const struct fault_reader *r, size_t start) {
 bool spot_place_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     size_t start = scope_clause_start(&r->scope, i);
+    if (start > 1 && token_is(tokens, start - 1, "but") && token_is(tokens, start - 2, "all"))
+        start = scope_clause_start(&r->scope, start - 2); // "strings: all but two broken"
     for (size_t at = start; at < i; at++)
         if (r->scope.stance[at] & STANCE_WITHDRAWN) start = at + 1;
     if (is_heading(r, start)) { // "rim: two chips"

@@ -112,6 +112,8 @@ static void read_should(struct fault_reader *r, size_t i) {
         return;
     struct amount whole = number_from(r, i + n, i + n + 2), here = {0, 0};
     size_t start = i > FAR ? i - FAR : 0, sentence = scope_sentence_start(&r->scope, i);
+    if (sentence && i < sentence + 3)
+        sentence = scope_sentence_start(&r->scope, sentence - 1); // "11 in it. Should be 12."
     for (size_t at = start > sentence ? start : sentence; at < i; at++) {
         struct amount before = number_from(r, at, i);
         if (before.value) here = before;
@@ -121,6 +123,24 @@ static void read_should(struct fault_reader *r, size_t i) {
         if (behind.value) here = behind;
     }
     if (whole.value && here.value && here.value < whole.value) tell_lack(r, &whole, &here, i, i + n);
+}
+
+// "Knobs: three of the four.": behind the name of the parts, and nothing else said of them.
+static bool read_headed(struct fault_reader *r, const struct amount *whole, const struct amount *here) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = here->at, end = whole->at + 1;
+    bool parted = i > 1 && tokens->at[i - 1].stop != STOP_NONE && tokens->at[i - 1].stop < STOP_SENTENCE;
+    if (!parted || !r->part[i - 2] || tokens->at[i - 2].one == tokens->at[i - 2].fold ||
+        r->note->taken[i - 2] == TAKEN_TYPE || (end < tokens->count && tokens->at[end].stop == STOP_NONE))
+        return false;
+    int lacks = whole->value - here->value;
+    const char *part = tokens->at[i - 2].one;
+    const struct flaw *kind = absent_kind_here(r, part, lacks);
+    if (!kind) return false;
+    struct item_flaw *flaw = fault_add(r, kind, part, NULL, i, end);
+    if (flaw) flaw->count = lacks;
+    note_take(r->note, i, end, TAKEN_FLAW);
+    return true;
 }
 
 // "Only 27 of the 28 are here", "five of six left".
@@ -135,7 +155,7 @@ static void read_of(struct fault_reader *r, size_t i) {
     size_t at = i + 2;
     while (at < i + 5 && token_among(tokens, at, determiners, COUNT(determiners))) at++;
     struct amount here = {i, value}, whole = {at, degrees_number(tokens, at)};
-    if (whole.value <= value) return;
+    if (whole.value <= value || read_headed(r, &whole, &here)) return;
     bool stayed = i > 0 && (token_is(tokens, i - 1, "only") || token_is(tokens, i - 1, "just"));
     size_t cue = i - (stayed ? 1 : 0);
     for (size_t k = at + 1; k < at + FAR && k < tokens->count && !stayed; k++) {

@@ -549,7 +549,8 @@ static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, s
 // Where nothing beside the fault tells it.
 static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
-    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to)) {
+    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to) ||
+        spot_other(r, hit->from, &from, &to) || spot_but(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
@@ -562,6 +563,9 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     struct spot spot = {0, 0, 0, 0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
+    bool partly = hit->near && text_same(hit->kinds[0]->rule.id, "partly-working");
+    if (partly && r->part[hit->from] && r->note->taken[hit->from] != TAKEN_TYPE) // "one reed is dead"
+        return (struct spot){.part_from = hit->from, .part_to = hit->from + 1};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
         return spot; // "well out of date": no well
     to = spot_place_of(r, hit, &from);

@@ -239,7 +239,9 @@ static size_t away_behind(const struct tokens *tokens, size_t i) {
                                           "was pinched",
                                           "got pinched"};
     if (i < tokens->count && tokens->at[i].stop == STOP_COMMA && ANY(tokens, i + 1, "i", "we")) i++;
-    return token_longest(tokens, i, phrases, COUNT(phrases));
+    size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
+    bool other = n && ANY(tokens, i + n - 1, "find", "found") && ANY(tokens, i + n, "a", "an", "any", "one");
+    return other ? 0 : n; // "the frame I can't find a warp in"
 }
 
 // "Key: no", "lid - n/a", "lid? no".

@@ -9,7 +9,7 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { UNDER, INSIDE, TAKEN_OUT, ITSELF };
+enum { UNDER, INSIDE, TAKEN_OUT, ITSELF, COVERED };
 
 static size_t negation_at(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"didn't", "did not", "didnt",   "haven't",     "have not",
@@ -87,12 +87,32 @@ static size_t name_from(const struct tokens *tokens, size_t i) {
 static void tell(struct fault_reader *r, int what, size_t name, size_t to, size_t from, size_t end) {
     struct note *note = r->note;
     const char *words = fault_words(note, name, to);
-    note_unchecked(note, what == UNDER    ? arena_format(note->arena, "under the %s", words)
-                         : what == INSIDE ? arena_format(note->arena, "inside the %s", words)
-                         : what == ITSELF ? arena_format(note->arena, "%s, not opened out", words)
-                                          : arena_format(note->arena, "%s, not taken out", words));
+    note_unchecked(note, what == UNDER     ? arena_format(note->arena, "under the %s", words)
+                         : what == INSIDE  ? arena_format(note->arena, "inside the %s", words)
+                         : what == COVERED ? arena_format(note->arena, "what the %s covers", words)
+                         : what == ITSELF  ? arena_format(note->arena, "%s, not opened out", words)
+                                           : arena_format(note->arena, "%s, not taken out", words));
     note_take(note, from, end, TAKEN_SCOPE);
     note_reading(note, from, end, "unchecked area", "not looked at");
+}
+
+// "Never took it out of the frame", "not been out of its box": what holds it covers a part of it.
+static size_t read_out_of(struct fault_reader *r, size_t i, size_t at) {
+    static const char *const covers[] = {"frame", "mount",  "case", "box",     "sleeve", "wrapper",
+                                         "glass", "album",  "bag",  "cover",   "jacket", "holder",
+                                         "crate", "sheath", "mat",  "packing", "frames", "sleeves",
+                                         "cases", "boxes",  "tube", "folder"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (ANY(tokens, at, "take", "taken", "took", "get", "got", "had", "have", "it", "them", "pulled",
+               "slid", "been"))
+        at++;
+    if (!token_phrase(tokens, at, "out of")) return 0;
+    size_t name = name_from(tokens, at + 2);
+    if (!token_among(tokens, name, covers, COUNT(covers)) || !ends(tokens, name + 1) ||
+        is_governed(r, i, name))
+        return 0;
+    tell(r, COVERED, name, name + 1, i, name + 1);
+    return name + 1;
 }
 
 // "Didn't take the spool off": verb, name, particle.
@@ -150,6 +170,7 @@ void read_unlifted(struct fault_reader *r) {
         bool passive = verb > i + n && token_is(tokens, verb - 1, "been");
         size_t end = passive ? read_passive(r, i, verb) : read_act(r, i, verb);
         if (!end && verb > i + n && !passive) end = read_act(r, i, verb - 1); // "not had the felt off"
+        if (!end) end = read_out_of(r, i, i + n);
         if (end) i = end - 1;
     }
 }

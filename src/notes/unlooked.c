@@ -2,6 +2,7 @@
 // The grammar of not having looked: a negation, words that only fill, a verb of looking, its pronoun, and
 // what it was looked at for. "I haven't actually had a chance to go over it for cracks", "never got round to
 // checking the wiring", "couldn't swear to the seams", "not convinced it's complete".
+#include "notes/any.h"
 #include "notes/scope.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -17,6 +18,26 @@ static size_t negation_at(const struct tokens *tokens, size_t i) {
     return token_longest(tokens, i, words, COUNT(words));
 }
 
+// "Get down and", "go round the back to": the way that one did not go for it.
+static size_t move_at(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"get",    "got",     "go",    "gone",  "went",   "crawl", "crawled",
+                                        "climb",  "climbed", "bend",  "bent",  "kneel",  "knelt", "lean",
+                                        "leaned", "sit",     "sat",   "stop",  "reach",  "turn",  "turned",
+                                        "take",   "took",    "taken", "open",  "opened", "have",  "had",
+                                        "lift",   "lifted",  "stand", "stood", "pull",   "pulled"};
+    static const char *const ways[] = {"down",  "under",  "underneath", "in",    "inside", "behind", "round",
+                                       "up",    "out",    "over",       "close", "near",   "the",    "back",
+                                       "it",    "them",   "on",         "my",    "knees",  "hands",  "and",
+                                       "to",    "enough", "far",        "off",   "apart",  "right",  "around",
+                                       "table", "floor",  "there"};
+    enum { WAYS_MOST = 6 };
+    if (!token_among(tokens, i, verbs, COUNT(verbs))) return 0;
+    size_t at = i + 1;
+    while (at < i + WAYS_MOST && at < tokens->count && token_among(tokens, at, ways, COUNT(ways))) at++;
+    bool joined = at > i + 1 && ANY(tokens, at - 1, "and", "to");
+    return joined ? at - i : 0;
+}
+
 static size_t filler_at(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
         "actually", "really",     "even",        "yet",        "properly",  "fully",
@@ -25,7 +46,8 @@ static size_t filler_at(const struct tokens *tokens, size_t i) {
         "managed",  "time",       "thoroughly",  "personally", "ever",      "carefully",
         "had the",  "the chance", "opportunity", "i",          "have",      "me",
         "the time", "closely",    "bother",      "manage",     "going to",  "been through and"};
-    return token_longest(tokens, i, words, COUNT(words));
+    size_t n = token_longest(tokens, i, words, COUNT(words)), went = move_at(tokens, i);
+    return went > n ? went : n;
 }
 
 static size_t verb_at(const struct tokens *tokens, size_t i) {
