@@ -1,0 +1,295 @@
+// SPDX-License-Identifier: MIT
+// Plain sentences put together from their parts, so that what they must become is known without a list: how
+// many of what lacks, one of several, the size of a fault, parts of which nothing bad is said, and statements
+// that must be read in company as they are alone. The sentences are our own (from memory); each grid has the
+// share that must hold.
+#include "support_book.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// The frame with "%1" to "%4" filled in.
+static const char *fill(struct arena *arena, const char *frame, const char *const *words) {
+    struct buf out = buf_start(arena);
+    for (; *frame; frame++) {
+        if (*frame == '%')
+            buf_text(&out, words[*++frame - '1']);
+        else
+            buf_byte(&out, *frame);
+    }
+    return out.at;
+}
+
+struct share {
+    int asked, held;
+};
+
+static void hold(struct share *share, bool held, const char *note) {
+    enum { SHOWN = 8 };
+    share->asked++;
+    share->held += held;
+    if (!held && share->asked - share->held <= SHOWN) fprintf(stderr, "not so: %s\n", note);
+}
+
+static void need(const char *what, const struct share *share, int least) {
+    printf("%s: %d of %d\n", what, share->held, share->asked);
+    ck_assert_int_gt(share->asked, 0);
+    ck_assert_msg(1000 * share->held >= least * share->asked, "%s: %d of %d, and %d in a thousand are needed",
+                  what, share->held, share->asked, least);
+}
+
+// --- "missing a couple of screws" ---
+
+static void lacks(struct arena *arena, void *context) {
+    static const char *const cues[] = {"missing", "has lost", "short of", "minus", "lacks"};
+    static const struct {
+        const char *words;
+        int count; // 0: nobody counted
+    } amounts[] = {{"two", 2},        {"four", 4},     {"a couple of", 2}, {"a few", 0},
+                   {"several", 0},    {"some", 0},     {"a pair of", 2},   {"one of its", 1},
+                   {"two of its", 2}, {"half its", 0}, {"most of its", 0}, {"three of the six", 3}};
+    static const char *const parts[] = {"screws", "knobs",  "castors", "hooks",   "handles",
+                                        "pegs",   "hinges", "straps",  "runners", "catches"};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t c = 0; c < COUNT(cues); c++)
+        for (size_t a = 0; a < COUNT(amounts); a++)
+            for (size_t p = 0; p < COUNT(parts); p++) {
+                const char *note =
+                    arena_format(arena, "Oak cabinet, %s %s %s.", cues[c], amounts[a].words, parts[p]);
+                const struct record *record = support_read(arena, note);
+                const struct item_flaw *flaw = record->flaws;
+                bool one = record->flaw_count == 1 && record->count == 0 && flaw->kind->form == ABSENCE;
+                bool named = one && flaw->part && !strncmp(flaw->part, parts[p], strlen(parts[p]) - 2);
+                int count = !one ? 0 : flaw->count ? flaw->count : 1;
+                hold(&share, named && (!amounts[a].count || count == amounts[a].count), note);
+            }
+    need("what lacks", &share, 970);
+}
+
+// --- "one of the mugs has a chip" ---
+
+static void several(struct arena *arena, void *context) {
+    static const struct {
+        const char *words; // with the plural, the noun, the fault and what is said of it
+        int count;         // 0: all or some
+    } frames[] = {{"One has a %3.", 1},
+                  {"One of the %1 has a %3.", 1},
+                  {"Two of them have %3s.", 2},
+                  {"One %2 has a %3.", 1},
+                  {"A %3 in one %2.", 1},
+                  {"Only one has a %3.", 1},
+                  {"One with a %3, the rest are fine.", 1},
+                  {"The others are fine but one has a %3.", 1},
+                  {"A couple of them have %3s.", 2},
+                  {"One of them is %4.", 1},
+                  {"Two are %4.", 2},
+                  {"Two of the %1 are %4.", 2},
+                  {"One %2 %4.", 1},
+                  {"One's %4, the others are ok.", 1},
+                  {"The odd one is %4.", 1},
+                  {"one is %4 the others perfect", 1}};
+    static const struct {
+        const char *thing, *plural, *noun;
+        int count;
+        const char *faults[3][2];
+    } sets[] = {
+        {"Six glass tumblers",
+         "tumblers",
+         "tumbler",
+         6,
+         {{"chip", "chipped"}, {"scratch", "scratched"}, {"crack", "cracked"}}},
+        {"Set of 8 enamel mugs",
+         "mugs",
+         "mug",
+         8,
+         {{"chip", "chipped"}, {"dent", "dented"}, {"stain", "stained"}}},
+        {"Four oak chairs",
+         "chairs",
+         "chair",
+         4,
+         {{"scratch", "scratched"}, {"split", "split"}, {"stain", "stained"}}},
+        {"Five books", "books", "book", 5, {{"tear", "torn"}, {"stain", "stained"}, {"crease", "creased"}}}};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t s = 0; s < COUNT(sets); s++)
+        for (size_t k = 0; k < 3; k++)
+            for (size_t f = 0; f < COUNT(frames); f++) {
+                const char *const *fault = sets[s].faults[k];
+                const char *words[] = {sets[s].plural, sets[s].noun, fault[0], fault[1]};
+                const char *said = fill(arena, frames[f].words, words);
+                const char *note = arena_format(arena, "%s. %s", sets[s].thing, said);
+                const struct record *record = support_read(arena, note);
+                bool one = record->flaw_count == 1 && record->count == sets[s].count;
+                hold(&share, one && record->flaws[0].count == frames[f].count, note);
+            }
+    need("one of several", &share, 980);
+}
+
+// --- "a dent on the side (2 in)" ---
+
+static void sizes(struct arena *arena, void *context) {
+    static const char *const frames[] = {"%1 on the %2 (%3).",
+                                         "%1 (%3) on the %2.",
+                                         "%1 on the %2 - %3.",
+                                         "%1 %3 long on the %2.",
+                                         "There is a %1 on the %2 about %3 long.",
+                                         "%1 on the %2 measuring %3.",
+                                         "The %2 has a %1 %3 across.",
+                                         "A %1 runs %3 along the %2.",
+                                         "%1 of %3 on the %2.",
+                                         "The %1 on the %2 is %3 long."};
+    static const char *const faults[][3] = {
+        {"Stoneware jug", "crack", "base"}, {"Copper kettle", "dent", "side"},
+        {"Oak desk", "scratch", "top"},     {"Wool blanket", "tear", "hem"},
+        {"Iron trivet", "crack", "leg"},    {"Leather satchel", "scuff", "flap"}};
+    static const struct {
+        const char *words;
+        double mm;
+    } figures[] = {{"5 mm", 5},          {"3 cm", 30},      {"half an inch", 12.7},    {"two inches", 50.8},
+                   {"1 1/2 in", 38.1},   {"an inch", 25.4}, {"3/4 of an inch", 19.05}, {"10mm", 10},
+                   {"six inches", 152.4}};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t f = 0; f < COUNT(faults); f++)
+        for (size_t w = 0; w < COUNT(frames); w++)
+            for (size_t k = 0; k < COUNT(figures); k++) {
+                const char *words[] = {faults[f][1], faults[f][2], figures[k].words};
+                const char *said = fill(arena, frames[w], words);
+                const char *note = arena_format(arena, "%s. %s", faults[f][0], said);
+                const struct record *record = support_read(arena, note);
+                const struct item_flaw *flaw = record->flaws;
+                bool one = record->flaw_count == 1 && record->measurement_count == 0 && flaw->has_size;
+                double apart = one ? flaw->size.base - figures[k].mm : 1;
+                hold(&share, one && (flaw->where || flaw->part) && apart < 0.1 && apart > -0.1, note);
+            }
+    need("the size of a fault", &share, 970);
+}
+
+// --- nothing bad is said ---
+
+static void harmless(struct arena *arena, void *context) {
+    static const char *const frames[] = {"The %1 is painted green.",
+                                         "It has a carved %1.",
+                                         "The %1 is 4 inches across.",
+                                         "Comes with the %1.",
+                                         "You can see the %1 in the photo.",
+                                         "The %1 has a number on it.",
+                                         "The %1 is original.",
+                                         "The %1 has a maker's stamp.",
+                                         "The %1 is on the left.",
+                                         "The %1 comes off for cleaning.",
+                                         "A %1 like this is hard to find.",
+                                         "The %1 is hand made.",
+                                         "The %1 is the same on both sides."};
+    static const char *const things[] = {"Stoneware jug",  "Iron brace", "Oak desk",
+                                         "Canvas satchel", "Old atlas",  "Valve radio",
+                                         "Mantel clock",   "Brass lamp", "Wicker hamper"};
+    static const char *const parts[] = {
+        "lid",   "base",  "handle", "spout", "foot",  "knob",  "hinge", "hook",   "strap",  "buckle",
+        "clasp", "key",   "drawer", "shelf", "door",  "leg",   "arm",   "seat",   "side",   "corner",
+        "label", "cord",  "dial",   "bulb",  "shade", "wick",  "bell",  "button", "pocket", "lining",
+        "sole",  "spine", "cover",  "map",   "joint", "frame", "chain", "stem",   "tray",   "blade"};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t t = 0; t < COUNT(things); t++)
+        for (size_t p = 0; p < COUNT(parts); p++)
+            for (size_t f = 0; f < COUNT(frames); f++) {
+                const char *said = fill(arena, frames[f], &parts[p]);
+                const char *note = arena_format(arena, "%s. %s", things[t], said);
+                hold(&share, support_read(arena, note)->flaw_count == 0, note);
+            }
+    need("no fault where none is said", &share, 990);
+}
+
+// --- in company as alone ---
+
+static bool same_text(const char *a, const char *b) {
+    return (!a && !b) || (a && b && !strcmp(a, b));
+}
+
+static bool has_flaw(const struct record *record, const struct item_flaw *flaw) {
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *f = &record->flaws[i];
+        if (f->kind == flaw->kind && same_text(f->part, flaw->part) && same_text(f->where, flaw->where) &&
+            f->count == flaw->count)
+            return true;
+    }
+    return false;
+}
+
+static bool all_in(const struct record *a, const struct record *b, const struct record *c) {
+    for (size_t i = 0; i < a->flaw_count; i++)
+        if (!has_flaw(b, &a->flaws[i]) && !(c && has_flaw(c, &a->flaws[i]))) return false;
+    return true;
+}
+
+static void company(struct arena *arena, void *context) {
+    static const char *const statements[][13] = {
+        {"Stoneware jug", "There's a chip on the rim.", "It holds water.", "Some crazing inside.",
+         "It came from a farm sale.", "The base has a number on it.", "A hairline runs down from the lip.",
+         "Stained inside from tea or something.", "The glaze is worn on the handle.",
+         "Two small nicks on the foot.", "It's about 9 inches tall.", "I washed it and the marks stayed.",
+         "Not checked for leaks."},
+        {"Valve radio", "The back is missing.", "Untested.", "One knob is cracked.",
+         "Cloth on the front has a tear.", "The case has scratches on top.", "Cord looks frayed.",
+         "Smells a bit musty.", "No woodworm.", "Veneer is lifting at one corner.",
+         "It belonged to my uncle.", "15 inches wide.", "Dusty inside."},
+        {"Wool blanket", "Two moth holes near the edge.", "Binding is frayed at one end.",
+         "It has been washed.", "Faded along the fold.", "A small darn in the middle.",
+         "Smells of mothballs.", "60 by 80 inches.", "Pilling on one side.", "The label is missing.",
+         "One corner is stained.", "It's from a boat.", "Tear about two inches by the hem."},
+        {"Cast iron pan", "Rust on the bottom.", "The handle has a crack.", "Some pitting inside.",
+         "Carbon build up on the outside.", "Number 8 on the handle.", "I cleaned it with salt.",
+         "Scratches from a fork inside.", "10 inches across.", "A dent on the rim.", "Lid is missing.",
+         "The wooden grip is loose.", "Warped slightly."}};
+    static const char *const joints[] = {"%1. %2 %3", "%1\n%2\n%3"};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t t = 0; t < COUNT(statements); t++)
+        for (size_t a = 1; a < COUNT(statements[t]); a++)
+            for (size_t b = 1; b < COUNT(statements[t]); b++) {
+                const char *thing = statements[t][0], *first = statements[t][a], *second = statements[t][b];
+                if (a == b) continue;
+                const struct record *x = support_read(arena, arena_format(arena, "%s. %s", thing, first)),
+                                    *y = support_read(arena, arena_format(arena, "%s. %s", thing, second));
+                const char *words[] = {thing, first, second};
+                const char *note = fill(arena, joints[(a + b) % COUNT(joints)], words);
+                const struct record *both = support_read(arena, note);
+                hold(&share, all_in(x, both, NULL) && all_in(y, both, NULL) && all_in(both, x, y), note);
+            }
+    need("read in company as alone", &share, 960);
+}
+
+START_TEST(what_lacks_is_counted) {
+    ck_assert(arena_try(support.arena, lacks, NULL));
+}
+END_TEST
+START_TEST(one_of_several_is_one) {
+    ck_assert(arena_try(support.arena, several, NULL));
+}
+END_TEST
+START_TEST(a_fault_keeps_its_size) {
+    ck_assert(arena_try(support.arena, sizes, NULL));
+}
+END_TEST
+START_TEST(nothing_is_made_of_nothing) {
+    ck_assert(arena_try(support.arena, harmless, NULL));
+}
+END_TEST
+START_TEST(statements_keep_to_themselves) {
+    ck_assert(arena_try(support.arena, company, NULL));
+}
+END_TEST
+
+int main(void) {
+    Suite *suite = suite_create("grids");
+    TCase *tests = tcase_create("sentences");
+    tcase_set_timeout(tests, 240);
+    tcase_add_test(tests, what_lacks_is_counted);
+    tcase_add_test(tests, one_of_several_is_one);
+    tcase_add_test(tests, a_fault_keeps_its_size);
+    tcase_add_test(tests, nothing_is_made_of_nothing);
+    tcase_add_test(tests, statements_keep_to_themselves);
+    suite_add_tcase(suite, tests);
+    return support_main(suite);
+}
