@@ -156,6 +156,21 @@ static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_h
            place_noun(r->note, hit->from + 1);
 }
 
+// "The lid has a corner missing": the corner is what lacks, and the lid is there.
+static bool is_of_owned(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const verbs[] = {"has", "have", "had", "got", "shows"};
+    static const char *const articles[] = {"a",     "an",  "one",   "two",     "three",  "its",
+                                           "some",  "bit", "small", "several", "little", "the",
+                                           "their", "big", "tiny",  "couple"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != ABSENCE) return false;
+    for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
+        if (token_among(tokens, i, verbs, sizeof verbs / sizeof *verbs) &&
+            token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles))
+            return true;
+    return false;
+}
+
 // "The page isn't loose": not that it is not there.
 static bool is_not_so(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const nots[] = {"isn't", "aren't", "isnt", "arent"};
@@ -326,7 +341,8 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit))
+        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit) ||
+            is_of_owned(r, hit))
             continue;
         if (is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit)) continue;
         if (sound_said_holds(r, hit->from, hit->to)) continue;

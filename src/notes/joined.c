@@ -3,6 +3,7 @@
 // what the second is a damage of ("leather dry and cracked", "batteries leaked and corroded").
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -206,6 +207,55 @@ static bool is_turn_of(const struct fault_reader *r, const struct fault_hit *a, 
            degree_tell_is(r, a, b->from + 1, 1, &degree);
 }
 
+// "Crazed all over and has gone brown in the lines", "a hairline that's stained": lines that took color are
+// told worse, and the color is no second fault.
+static bool is_color_of_lines(const struct fault_reader *r, const struct fault_hit *a,
+                              const struct fault_hit *b) {
+    static const char *const lines[] = {"crazing", "hairline", "crack-through"};
+    static const char *const colors[] = {"stain", "fading", "yellowing", "toning", "dust-grime"};
+    static const char *const turned[] = {"stained", "discolored", "discoloured", "gone",    "turned",
+                                         "browned", "brown",      "dirty",       "darkened"};
+    static const char *const links[] = {"and",  "has",  "have", "that", "which", "that's", "it's",
+                                        "they", "have", "is",   "are",  "been",  "it",     "slightly"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool line = false, color = false;
+    for (size_t k = 0; k < COUNT(lines); k++) line |= text_same(a->kinds[0]->rule.id, lines[k]);
+    for (size_t k = 0; line && k < COUNT(colors); k++) color |= text_same(b->kinds[0]->rule.id, colors[k]);
+    if (!color || !token_among(tokens, b->from, turned, COUNT(turned))) return false;
+    bool linked =
+        b->from == a->to || tokens->at[b->from - 1].stop == STOP_COMMA || token_among(tokens, b->from - 1, links, COUNT(links));
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop > STOP_COMMA || ANY(tokens, k, "the", "lid", "inside", "base", "rim"))
+            return false;
+    return linked;
+}
+
+// "Faded where it stood in the window", "scuffed from being dragged about": how the first came about.
+static bool is_cause_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (a->kinds[0] != b->kinds[0]) return false;
+    bool cause = false;
+    for (size_t k = a->to; k < b->from; k++) {
+        if (tokens->at[k].stop != STOP_NONE) return false;
+        cause |= (token_is(tokens, k, "where") && ANY(tokens, k + 1, "it", "they", "it's")) ||
+                 ANY(tokens, k, "from", "because", "through");
+    }
+    return cause || (ANY(tokens, b->from, "from", "where") && b->from > a->to);
+}
+
+// "Bent slightly out of round": bent, and so no longer round.
+static bool is_shape_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    static const char *const degrees[] = {"slightly", "a",     "bit",  "little", "well",
+                                          "badly",    "right", "just", "quite",  "and"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(a->kinds[0]->rule.id, "dent-bend") || !text_same(b->kinds[0]->rule.id, "warped"))
+        return false;
+    if (!token_is(tokens, b->from, "out") && !token_is(tokens, b->from + 1, "out")) return false;
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop != STOP_NONE || !token_among(tokens, k, degrees, COUNT(degrees))) return false;
+    return true;
+}
+
 static bool is_more_of(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
     enum { FAR = 8 };
@@ -213,7 +263,9 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     if (i == 0) return false;
     const struct fault_hit *a = &r->hits[i - 1], *b = &r->hits[i];
     bool washed;
-    if (b->from <= a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
+    if (b->from < a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
+    if (is_shape_of(r, a, b) || is_cause_of(r, a, b) || is_color_of_lines(r, a, b)) return true;
+    if (b->from == a->to) return false;
     if (is_turn_of(r, a, b)) return true;
     if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;
     if (washed ? !is_marking(a) : a->kinds[0]->class != CLASS_DAMAGE) return false;

@@ -4,6 +4,7 @@
 // rules (`on`, `parts`). The first of the rules' order where nothing decides.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -412,6 +413,18 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
     return cell;
 }
 
+// "The neck has a piece missing", "a bit gone from the rim": of one thing, and no set.
+static bool is_of_hurt_part(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"ceramics", "glassware", "furniture", "metalware",
+                                      "lighting", "decor",     "tools",     "kitchenware"};
+    static const char *const pieces[] = {"piece", "bit", "chunk", "lump", "section"};
+    const struct family *family = r->note->record->family;
+    bool one = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) one |= text_same(family->rule.id, ids[i]);
+    return one && r->note->record->count < 2 && !hit->near &&
+           token_among(&r->note->tokens, hit->from, pieces, COUNT(pieces));
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing.
 static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
@@ -447,8 +460,12 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
         meant = "decoration-wear";
     else if (text_same(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
              token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
-             !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
+             !(hit->to > 1 && (token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves)) ||
+                               ANY(&r->note->tokens, hit->to - 2, "corner", "piece", "bit", "chunk", "edge",
+                                   "tip", "lump", "section", "end", "part", "side"))))
         return absent_kind_here(r, place, 1);
+    else if (text_same(id, "missing-pieces") && place && is_of_hurt_part(r, hit))
+        meant = "broken-part";
     else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
              token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
         meant = "partly-working"; // "the volume doesn't work"

@@ -4,6 +4,7 @@
 // break is no more.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -46,6 +47,19 @@ static bool same_part(const struct item_flaw *a, const struct item_flaw *b) {
     return a->part && b->part && text_same(a->part, b->part);
 }
 
+// "Broken in two and riveted": the whole of it, where the mend follows in so many words.
+static bool of_whole(const struct note *note, const struct item_flaw *a, const struct item_flaw *b) {
+    enum { BYTES_MOST = 24 };
+    if (a->part || b->part || b->span.from < a->span.from || b->span.from > a->span.to + BYTES_MOST)
+        return false;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        const struct token *token = &note->tokens.at[i];
+        if (token->from < a->span.from || token->from > b->span.to) continue;
+        if (ANY(&note->tokens, i, "and", "then", "but", "now")) return true;
+    }
+    return false;
+}
+
 static bool same_sentence(const struct note *note, size_t from, size_t to) {
     for (size_t i = from; i < to && i < note->tokens.size; i++)
         if (note->tokens.text[i] == '.' || note->tokens.text[i] == '\n' || note->tokens.text[i] == ';')
@@ -85,8 +99,9 @@ void mends_settle(struct note *note) {
         parted |= text_same(a->kind->rule.id, "crack-through") && in_pieces(note, a);
         for (size_t k = 0; parted && a->span.to && k < record->flaw_count; k++) {
             const struct item_flaw *b = &record->flaws[k];
-            mended |= text_same(b->kind->rule.id, "glued-repair") && same_part(a, b) &&
-                      b->span.from >= a->span.to && same_sentence(note, a->span.to, b->span.from);
+            if (!text_same(b->kind->rule.id, "glued-repair")) continue;
+            mended |= of_whole(note, a, b) || (same_part(a, b) && b->span.from >= a->span.to &&
+                                               same_sentence(note, a->span.to, b->span.from));
         }
         if (!mended) record->flaws[kept++] = *a;
     }

@@ -387,7 +387,8 @@ static size_t behind_places(const struct fault_reader *r, size_t i) {
 static size_t bare_sides(const struct tokens *tokens, size_t i) {
     static const char *const sides[] = {"end", "ends", "side", "sides", "edge", "edges", "corner", "corners"};
     static const char *const which[] = {"both", "each", "either", "one"};
-    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE;
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                ANY(tokens, i + 2, "where", "by", "from", "and", "but", "so", "with", "near", "only", "when");
     return ends && token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
                    token_among(tokens, i + 1, sides, COUNT(sides))
                ? i + 2
@@ -549,6 +550,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         if (to <= hit->to) to = 0;        // "rust inside"
         while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
+    if (!to && (to = bare_sides(&r->note->tokens, next)) != 0) *from = next;
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, from);
