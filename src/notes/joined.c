@@ -222,8 +222,8 @@ static bool is_color_of_lines(const struct fault_reader *r, const struct fault_h
     for (size_t k = 0; k < COUNT(lines); k++) line |= text_same(a->kinds[0]->rule.id, lines[k]);
     for (size_t k = 0; line && k < COUNT(colors); k++) color |= text_same(b->kinds[0]->rule.id, colors[k]);
     if (!color || !token_among(tokens, b->from, turned, COUNT(turned))) return false;
-    bool linked =
-        b->from == a->to || tokens->at[b->from - 1].stop == STOP_COMMA || token_among(tokens, b->from - 1, links, COUNT(links));
+    bool linked = b->from == a->to || tokens->at[b->from - 1].stop == STOP_COMMA ||
+                  token_among(tokens, b->from - 1, links, COUNT(links));
     for (size_t k = a->to; k < b->from; k++)
         if (tokens->at[k].stop > STOP_COMMA || ANY(tokens, k, "the", "lid", "inside", "base", "rim"))
             return false;
@@ -234,7 +234,7 @@ static bool is_color_of_lines(const struct fault_reader *r, const struct fault_h
 static bool is_cause_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
     const struct tokens *tokens = &r->note->tokens;
     if (a->kinds[0] != b->kinds[0]) return false;
-    bool cause = false;
+    bool cause = token_is(tokens, a->to - 1, "where"); // "black patches where the enamel has come off"
     for (size_t k = a->to; k < b->from; k++) {
         if (tokens->at[k].stop != STOP_NONE) return false;
         cause |= (token_is(tokens, k, "where") && ANY(tokens, k + 1, "it", "they", "it's")) ||

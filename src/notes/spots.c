@@ -528,8 +528,12 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     struct spot spot = {0, 0, 0, 0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
-    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
-        return spot; // "well out of date": no well
+    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE)) { // "well out of date": no well
+        bool tells_part = !hit->own_no && hit->kinds[0]->says_part && r->part[hit->from] &&
+                          hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
+        if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
+        return spot;
+    }
     to = spot_place_of(r, hit, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
