@@ -247,7 +247,8 @@ void read_functions(struct fault_reader *r) {
             continue;
         static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
-        if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
+        if (r->scope.stance[i] & (STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
+        if ((r->scope.stance[i] & STANCE_PAST) && !scope_past_is_own(&r->scope, i, to)) continue;
         if (is_firm(r, part, i + n, to)) continue;
         struct fault_hit hit = {
             .from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};

@@ -278,10 +278,24 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
            token_among(tokens, b->from - 1, subjects, COUNT(subjects));
 }
 
+// "An old and dirty chip", "stained crack": the adjective of another fault.
+static bool is_adjective_of_next(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"dirty",      "grubby",      "stained",
+                                        "discolored", "discoloured", "darkened"};
+    static const char *const ids[] = {"chip",          "hairline", "crack",
+                                      "crack-through", "fleabite", "enamel-chip"};
+    if (i + 1 >= r->hit_count) return false;
+    const struct fault_hit *a = &r->hits[i], *b = &r->hits[i + 1];
+    bool damage = false;
+    for (size_t k = 0; k < COUNT(ids); k++) damage |= text_same(b->kinds[0]->rule.id, ids[k]);
+    return damage && a->to == b->from && a->to == a->from + 1 &&
+           token_among(&r->note->tokens, a->from, words, COUNT(words));
+}
+
 static void drop_results(struct fault_reader *r) {
     size_t kept = 0;
     for (size_t i = 0; i < r->hit_count; i++)
-        if (!is_more_of(r, i)) r->hits[kept++] = r->hits[i];
+        if (!is_more_of(r, i) && !is_adjective_of_next(r, i)) r->hits[kept++] = r->hits[i];
     r->hit_count = kept;
 }
 

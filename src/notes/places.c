@@ -141,14 +141,46 @@ static bool is_of_the_room(const struct tokens *tokens, size_t i) {
     return token_among(tokens, at, rooms, COUNT(rooms));
 }
 
+// "Chipped at the 2", "a crack by the 7" of what has a dial: the end of the figure, 0 where there is none.
+static size_t dial_figure(const struct fault_reader *r, size_t i) {
+    enum { HOURS = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool dial = family && text_same(family->rule.id, "clocks-watches");
+    if (!dial || !ANY(tokens, i, "at", "by", "near", "over", "above", "below", "under", "across", "between"))
+        return 0;
+    size_t at = i + (token_is(tokens, i + 1, "the") ? 2 : 1);
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE || r->note->taken[at] == TAKEN_MEASURE)
+        return 0;
+    int hour = degrees_number(tokens, at);
+    bool the = at == i + 2 || token_is(tokens, at + 1, "o'clock");
+    return the && hour > 0 && hour <= HOURS ? at + 1 : 0;
+}
+
+// "Scratched inside from the whisk", "worn in the middle from a spoon": what did it, and no place. "Gone
+// from the lid", "a crack from the rim" tell places.
+static bool is_of_doer(const struct fault_reader *r, size_t i) {
+    static const char *const places[] = {
+        "rim",    "lip",    "edge",   "top",  "bottom", "base",  "neck",   "foot",     "spout", "handle",
+        "side",   "back",   "front",  "end",  "corner", "mouth", "inside", "shoulder", "hinge", "lid",
+        "middle", "center", "centre", "hole", "one",    "left",  "right",  "point"};
+    static const char *const done[] = {"worn",   "rubbed",  "inside",    "outside", "middle", "underneath",
+                                       "marked", "scuffed", "scratched", "stained", "dented", "faded"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!i || !token_is(tokens, i, "from") || !token_among(tokens, i - 1, done, COUNT(done))) return false;
+    size_t at = i + 1;
+    while (spot_article(tokens, at)) at++;
+    return !token_among(tokens, at, places, COUNT(places)) && !token_is(tokens, at + 1, "of");
+}
+
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count) return 0;
-    if (is_of_the_room(tokens, i)) return 0;
-    size_t clause = place_clause(tokens, i);
-    if (clause) {
-        *from = i;
-        return clause;
+    if (is_of_the_room(tokens, i) || is_of_doer(r, i)) return 0;
+    size_t clause = place_clause(tokens, i), hour = dial_figure(r, i);
+    if (clause || hour) {
+        *from = hour ? hour - 1 : i;
+        return clause ? clause : hour;
     }
     if (spot_adverb(tokens, i) && (i + 1 >= tokens->count || ends_place(r, i + 1))) {
         *from = i;
@@ -208,6 +240,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
     size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
+        if (last && is_of_doer(r, at)) break;
         if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
             size_t next = at + 1;
             while (next < tokens->count && spot_article(tokens, next)) next++;
