@@ -67,6 +67,8 @@ bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may st
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// spot_subject.c: a word that begins the clause and that no list has, before token `to`.
+bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
 bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);

@@ -204,3 +204,17 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     spot->part_from = start;
     spot->part_to = to;
 }
+
+// "Sugar is missing its lid", "the reservoir has no cap": one word that no list has, where the clause begins
+// with it and ends before token `to`.
+bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!to || is_no_subject(tokens, to - 1) || r->note->taken[to - 1] || r->scope.fault[to - 1])
+        return false;
+    size_t first = to - 1;
+    if (first > 0 && tokens->at[first - 1].stop == STOP_NONE && ANY(tokens, first - 1, "the", "its")) first--;
+    if (first > 0 && tokens->at[first - 1].stop == STOP_NONE && !opens_clause(tokens, first - 1))
+        return false;
+    *from = to - 1;
+    return first > 0;
+}
