@@ -35,11 +35,14 @@ static bool is_place_only(const char *word) {
 // "Lost some of its pile", "lost four seconds a day": no part, whatever says that it is less.
 static bool is_quality(const char *word) {
     static const char *const words[] = {
-        "pile",    "nap",     "color",     "colour",    "shape",  "sheen",   "shine",    "fluff",
-        "height",  "length",  "second",    "minute",    "hour",   "time",    "bounce",   "stretch",
-        "gilding", "paint",   "stiffness", "crispness", "volume", "power",   "pressure", "air",
-        "water",   "oil",     "gas",       "sparkle",   "charge", "tension", "grip",     "luster",
-        "lustre",  "bidding", "thing",     "photo",     "receipt"};
+        "pile",      "nap",      "color",    "colour",      "shape",     "sheen",       "shine",
+        "fluff",     "height",   "length",   "second",      "minute",    "hour",        "time",
+        "bounce",    "stretch",  "gilding",  "paint",       "stiffness", "crispness",   "volume",
+        "power",     "pressure", "air",      "water",       "oil",       "gas",         "sparkle",
+        "charge",    "tension",  "grip",     "luster",      "lustre",    "bidding",     "thing",
+        "photo",     "receipt",  "crest",    "monogram",    "engraving", "motif",       "gold",
+        "plating",   "pattern",  "transfer", "inscription", "initials",  "iridescence", "hallmark",
+        "hallmarks", "lacquer"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (text_same(word, words[i])) return true;
     return false;

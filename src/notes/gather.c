@@ -326,6 +326,24 @@ static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
     return 1;
 }
 
+// "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
+// the last word of the pair a phrase by itself, which can take the pair's place?
+static bool spans_another(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const joints[] = {"and", "but", "&"};
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != FAULT || hit->to < hit->from + 5) return false;
+    bool inner = false, last = false;
+    for (size_t i = 0; i < hits->count; i++) {
+        const struct phrase_hit *h = &hits->at[i];
+        if (h->near || h->gated || h->flaw->form != FAULT) continue;
+        last |= h->from == hit->to - 1 && h->to == hit->to;
+        if (h->from <= hit->from + 1 || h->to + 1 >= hit->to || h->flaw == hit->flaw) continue;
+        for (size_t k = h->to; k < hit->to - 1; k++) inner |= token_among(tokens, k, joints, 3);
+    }
+    return inner && last;
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -351,6 +369,7 @@ static void gather(struct fault_reader *r) {
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
+        if (spans_another(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

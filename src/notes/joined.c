@@ -243,6 +243,29 @@ static bool is_cause_of(const struct fault_reader *r, const struct fault_hit *a,
     return cause || (ANY(tokens, b->from, "from", "where") && b->from > a->to);
 }
 
+// "Hairline from rim to base and it leaks": how bad it is. "Scratched up from wear": what it comes from.
+static bool is_told_again(const struct fault_reader *r, const struct fault_hit *a,
+                          const struct fault_hit *b) {
+    static const char *const open[] = {"hairline", "crack-through", "crack", "seam-split", "hole", "rust"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool leaks = false, lets = false;
+    for (size_t k = b->from; k < b->to; k++) leaks |= ANY(tokens, k, "leaks", "leaking", "leak", "weeps");
+    bool through = false; // "a rust hole and it leaks"
+    for (size_t k = a->from; k < a->to; k++) through |= ANY(tokens, k, "hole", "holes", "through");
+    leaks &= through || !text_same(a->kinds[0]->rule.id, "rust");
+    for (size_t k = 0; leaks && k < COUNT(open); k++) lets |= text_same(a->kinds[0]->rule.id, open[k]);
+    bool far = text_same(b->kinds[0]->rule.id, "crack-through") &&
+               ANY(tokens, b->from, "from", "right", "all", "clean"); // "a hairline from rim to base"
+    for (size_t k = 0; far && k + 1 < COUNT(open); k++) lets |= text_same(a->kinds[0]->rule.id, open[k]);
+    bool cause = text_same(b->kinds[0]->rule.id, "wear-unspecified") && b->from > 0 &&
+                 ANY(tokens, b->from - 1, "from", "through", "with", "by") &&
+                 a->kinds[0]->class == CLASS_DAMAGE;
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop >= STOP_CLAUSE || ANY(tokens, k, "doesn't", "don't", "not", "never", "no"))
+            return false;
+    return cause || (lets && !ANY(tokens, b->from, "no", "not", "never"));
+}
+
 // "Bent slightly out of round": bent, and so no longer round.
 static bool is_shape_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
     static const char *const degrees[] = {"slightly", "a",     "bit",  "little", "well",
@@ -265,6 +288,7 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     bool washed;
     if (b->from < a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
     if (is_shape_of(r, a, b) || is_cause_of(r, a, b) || is_color_of_lines(r, a, b)) return true;
+    if (is_told_again(r, a, b)) return true;
     if (b->from == a->to) return false;
     if (is_turn_of(r, a, b)) return true;
     if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;

@@ -262,7 +262,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (side) last = start + 1; // "cut down on the left, it goes into the print"
     if (!last) return 0;
     *from = near ? i : start;
-    return last;
+    size_t figure = dial_figure(r, last); // "in the crystal near the 9"
+    return figure ? figure : last;
 }
 
 static bool is_thing(const struct fault_reader *r, size_t i) {
