@@ -160,9 +160,12 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
               (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras"));
-    if (is_quality(head)) return NULL;
+    bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
+    if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
-    if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
+    bool pane = text_same(head, "glass") && to > 1 &&
+                ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");
+    if (!pane && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to)))) return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
     if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && is_no_part(head))) return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"

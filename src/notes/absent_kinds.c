@@ -166,3 +166,15 @@ const char *fault_packing(const struct fault_reader *r, const struct fault_hit *
     size_t cue = r->scope.cue[hit->from];
     return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
 }
+
+// "The neck has a piece missing", "a bit gone from the rim": of one thing, and no set.
+bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"ceramics", "glassware", "furniture", "metalware",
+                                      "lighting", "decor",     "tools",     "kitchenware"};
+    static const char *const pieces[] = {"piece", "bit", "chunk", "lump", "section"};
+    const struct family *family = r->note->record->family;
+    bool one = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) one |= text_same(family->rule.id, ids[i]);
+    return one && r->note->record->count < 2 && !hit->near &&
+           token_among(&r->note->tokens, hit->from, pieces, COUNT(pieces));
+}

@@ -75,6 +75,8 @@ bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit,
 void mends_settle(struct note *note);
 // Does token `i` name what mends, and no part of the thing: "rivets", "a plate"?
 bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i);
+// Painting over damage hides it: "chipped and painted over".
+bool mends_hide_damage(const struct fault_reader *r, const struct fault_hit *hit);
 // lists.c: the other parts of a list that shares the fault at `spot`, LIST_MOST at most; how many.
 enum { LIST_MOST = 6 };
 size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *hit, const struct spot *spot,
@@ -357,6 +359,8 @@ const char *absent_object(struct fault_reader *reader, const struct fault_hit *h
 // The part that the words of a missing accessory name themselves; NULL where they name none.
 const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // The kind for `count` parts (0 if not said) of this thing that are missing.
+// absent_kinds.c: of one thing, and no set, is "a piece missing" broken off?
+bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit);
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);

@@ -413,18 +413,6 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
     return cell;
 }
 
-// "The neck has a piece missing", "a bit gone from the rim": of one thing, and no set.
-static bool is_of_hurt_part(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const ids[] = {"ceramics", "glassware", "furniture", "metalware",
-                                      "lighting", "decor",     "tools",     "kitchenware"};
-    static const char *const pieces[] = {"piece", "bit", "chunk", "lump", "section"};
-    const struct family *family = r->note->record->family;
-    bool one = false;
-    for (size_t i = 0; family && i < COUNT(ids); i++) one |= text_same(family->rule.id, ids[i]);
-    return one && r->note->record->count < 2 && !hit->near &&
-           token_among(&r->note->tokens, hit->from, pieces, COUNT(pieces));
-}
-
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing.
 static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
@@ -464,7 +452,9 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
                                ANY(&r->note->tokens, hit->to - 2, "corner", "piece", "bit", "chunk", "edge",
                                    "tip", "lump", "section", "end", "part", "side"))))
         return absent_kind_here(r, place, 1);
-    else if (text_same(id, "missing-pieces") && place && is_of_hurt_part(r, hit))
+    else if (text_same(id, "refinished") && mends_hide_damage(r, hit))
+        meant = "filled-overpainted";
+    else if (text_same(id, "missing-pieces") && place && absent_is_of_one(r, hit))
         meant = "broken-part";
     else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
              token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))

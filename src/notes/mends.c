@@ -88,6 +88,20 @@ bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t
     return with || token_among(tokens, i, words, COUNT(words));
 }
 
+// "Chipped and painted over", "the crack has been painted": it hides damage, and is no new finish.
+bool mends_hide_damage(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"chip",          "crack",    "hairline",
+                                      "crack-through", "fleabite", "broken-part"};
+    enum { FAR = 4 };
+    for (size_t i = 0; i < r->hit_count && r->hits[i].to <= hit->from; i++) {
+        if (r->hits[i].to + FAR < hit->from || r->note->tokens.at[r->hits[i].to - 1].stop >= STOP_CLAUSE)
+            continue;
+        for (size_t k = 0; k < COUNT(ids); k++)
+            if (text_same(r->hits[i].kinds[0]->rule.id, ids[k])) return true;
+    }
+    return false;
+}
+
 void mends_settle(struct note *note) {
     static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid"};
     struct record *record = note->record;

@@ -56,6 +56,8 @@ static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, 
         bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
         size_t size = strlen(tokens->at[which].fold);
         if (!one && !(of && text_same(tokens->at[which].fold + size - 3, "est"))) continue;
+        if (which > 2 && preposition_at(tokens, which - 2) && r->part[which - 3])
+            return false; // "the handle on the lower one wobbles"
         *from = which;
         *to = which + (one ? 2 : 1);
         return true;
