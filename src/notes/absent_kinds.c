@@ -124,8 +124,7 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool grown = text_same(head, "handle") || text_same(head, "spout");
     for (size_t i = 0; family && grown && i < COUNT(modelled); i++)
         if (text_same(family->rule.id, modelled[i])) return ruleset_flaw(note->rules, "broken-part");
-    if (text_same(head, "handle") && family &&
-        (text_same(family->rule.id, "metalware") || text_same(family->rule.id, "kitchenware")))
+    if (text_same(head, "handle") && family && text_same(family->rule.id, "metalware"))
         return ruleset_flaw(note->rules, "missing-hardware");
     if (is_limb(head) && !made && !(text_same(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");

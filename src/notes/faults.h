@@ -358,9 +358,9 @@ bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit)
 const char *absent_object(struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // The part that the words of a missing accessory name themselves; NULL where they name none.
 const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
-// The kind for `count` parts (0 if not said) of this thing that are missing.
 // absent_kinds.c: of one thing, and no set, is "a piece missing" broken off?
 bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit);
+// The kind for `count` parts (0 if not said) of this thing that are missing.
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);

@@ -222,12 +222,20 @@ static bool is_color_of_lines(const struct fault_reader *r, const struct fault_h
     for (size_t k = 0; k < COUNT(lines); k++) line |= text_same(a->kinds[0]->rule.id, lines[k]);
     for (size_t k = 0; line && k < COUNT(colors); k++) color |= text_same(b->kinds[0]->rule.id, colors[k]);
     if (!color || !token_among(tokens, b->from, turned, COUNT(turned))) return false;
+    bool both = token_is(tokens, b->from - 1, "and") &&
+                ANY(tokens, b->from, "stained", "discolored", "discoloured", "dirty", "browned", "darkened");
+    if (both) return false; // "crazed and stained" are two
     bool linked = b->from == a->to || tokens->at[b->from - 1].stop == STOP_COMMA ||
                   token_among(tokens, b->from - 1, links, COUNT(links));
     for (size_t k = a->to; k < b->from; k++)
         if (tokens->at[k].stop > STOP_COMMA || ANY(tokens, k, "the", "lid", "inside", "base", "rim"))
             return false;
     return linked;
+}
+
+static bool is_doing(const struct tokens *tokens, size_t i) {
+    size_t n = i < tokens->count ? strlen(tokens->at[i].fold) : 0;
+    return n > 5 && text_same(tokens->at[i].fold + n - 3, "ing"); // "from standing", not "apart from"
 }
 
 // "Faded where it stood in the window", "scuffed from being dragged about": how the first came about.
@@ -238,9 +246,9 @@ static bool is_cause_of(const struct fault_reader *r, const struct fault_hit *a,
     for (size_t k = a->to; k < b->from; k++) {
         if (tokens->at[k].stop != STOP_NONE) return false;
         cause |= (token_is(tokens, k, "where") && ANY(tokens, k + 1, "it", "they", "it's")) ||
-                 ANY(tokens, k, "from", "because", "through");
+                 token_is(tokens, k, "because") || (token_is(tokens, k, "from") && is_doing(tokens, k + 1));
     }
-    return cause || (ANY(tokens, b->from, "from", "where") && b->from > a->to);
+    return cause || (token_is(tokens, b->from, "where") && b->from > a->to);
 }
 
 // "Hairline from rim to base and it leaks": how bad it is. "Scratched up from wear": what it comes from.

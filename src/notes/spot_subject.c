@@ -65,8 +65,9 @@ static bool is_between(const struct tokens *tokens, size_t i) {
 // "The gallery's bent", "paddle's cracked": the noun with its verb.
 static bool owns_verb(const struct tokens *tokens, size_t i) {
     static const char *const others[] = {
-        "it's",  "that's",  "there's", "what's", "he's",    "she's",     "who's",      "here's",      "let's",
-        "one's", "where's", "how's",   "this's", "which's", "someone's", "somebody's", "everything's"};
+        "it's",         "that's",  "there's",   "what's", "he's",    "she's",    "who's",     "here's",
+        "let's",        "one's",   "where's",   "how's",  "this's",  "which's",  "someone's", "somebody's",
+        "everything's", "other's", "another's", "rest's", "thing's", "nothing's"};
     enum { LEAST = 5 };
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
@@ -128,7 +129,7 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
     for (size_t k = 0; k < COUNT(ends); k++)
-        if (text_same(word + n - strlen(ends[k]), ends[k])) return true;
+        if (n > strlen(ends[k]) && text_same(word + n - strlen(ends[k]), ends[k])) return true;
     return false;
 }
 
