@@ -326,6 +326,26 @@ static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
     return 1;
 }
 
+// "Straps have gone stiff": turned into, and not missing. "Paint's worn off one ear": the paint is off, and
+// the ear is there.
+static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const states[] = {
+        "stiff",  "hard",   "soft",  "brittle", "dull",   "dark",  "black",  "brown",  "yellow", "green",
+        "grey",   "gray",   "white", "rusty",   "sticky", "tacky", "cloudy", "limp",   "slack",  "baggy",
+        "saggy",  "crispy", "dry",   "crumbly", "mouldy", "moldy", "patchy", "loose",  "wobbly", "flat",
+        "spotty", "milky",  "foggy", "hazy",    "weak",   "pale",  "thin",   "floppy", "stale",  "smelly"};
+    static const char *const wears[] = {"worn", "rubbed", "flaked", "peeled", "faded", "scraped", "polished"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
+                text_same(hit->flaw->rule.id, "strap-damage");
+    if (!lost) return false;
+    if (token_is(tokens, hit->to - 1, "gone") && tokens->at[hit->to - 1].stop == STOP_NONE &&
+        token_among(tokens, hit->to, states, sizeof states / sizeof *states))
+        return true;
+    return hit->from > 0 && token_is(tokens, hit->from, "off") &&
+           token_among(tokens, hit->from - 1, wears, sizeof wears / sizeof *wears);
+}
+
 // "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
 // the last word of the pair a phrase by itself, which can take the pair's place?
 static bool spans_another(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -369,7 +389,7 @@ static void gather(struct fault_reader *r) {
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
-        if (spans_another(r, hit)) continue;
+        if (spans_another(r, hit) || is_turned_or_worn(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

@@ -287,6 +287,24 @@ static bool is_shape_of(const struct fault_reader *r, const struct fault_hit *a,
     return true;
 }
 
+// "Stuck, I soaked it overnight and it won't shift": what is stuck, and no stain.
+static bool is_still_stuck(const struct fault_reader *r, size_t i) {
+    static const char *const nots[] = {"won't", "wont", "doesn't", "wouldn't", "couldn't", "can't", "will"};
+    static const char *const moves[] = {"shift", "budge", "move", "out", "off", "loosen"};
+    const struct fault_hit *b = &r->hits[i];
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, b->from, nots, COUNT(nots)) ||
+        !token_among(tokens, b->to - 1, moves, COUNT(moves)))
+        return false;
+    for (size_t k = i; k-- > 0;) {
+        for (size_t at = r->hits[k].to; at < b->from; at++)
+            if (tokens->at[at].stop >= STOP_SENTENCE) return false;
+        if (text_same(r->hits[k].kinds[0]->rule.id, "seized")) return true;
+        if (is_marking(&r->hits[k])) return false;
+    }
+    return false;
+}
+
 static bool is_more_of(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
     enum { FAR = 8 };
@@ -296,7 +314,7 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     bool washed;
     if (b->from < a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
     if (is_shape_of(r, a, b) || is_cause_of(r, a, b) || is_color_of_lines(r, a, b)) return true;
-    if (is_told_again(r, a, b)) return true;
+    if (is_told_again(r, a, b) || is_still_stuck(r, i)) return true;
     if (b->from == a->to) return false;
     if (is_turn_of(r, a, b)) return true;
     if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;

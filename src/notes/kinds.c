@@ -394,6 +394,19 @@ static bool is_fired(const struct fault_reader *r, const char *place) {
     return fired && r->material_count == 1;
 }
 
+// All of it metal, as far as the note says; a part of another material is not.
+static bool is_metal(const struct fault_reader *r, const char *place) {
+    static const char *const metals[] = {"silver", "pewter", "copper", "brass",    "tin",      "steel",
+                                         "iron",   "bronze", "chrome", "aluminum", "aluminium"};
+    bool metal = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && has_word(place, value->of)) return false;
+        for (size_t k = 0; k < COUNT(metals); k++) metal |= !value->of && has_word(value->value, metals[k]);
+    }
+    return metal && r->material_count == 1;
+}
+
 static bool names_one(const char *place, const char *const *words, size_t count) {
     for (size_t i = 0; i < count; i++)
         if (has_word(place, words[i])) return true;
@@ -436,6 +449,8 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
         meant = "wood-split";
     else if (text_same(id, "crack") && is_fired(r, place))
         meant = "crack-through";
+    else if (text_same(id, "wood-split") && is_metal(r, place))
+        meant = "crack";
     else if (text_same(id, "rust") && is_by_battery(r, hit))
         meant = "battery-corrosion";
     else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&

@@ -93,6 +93,8 @@ bool mends_hide_damage(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ids[] = {"chip",          "crack",    "hairline",
                                       "crack-through", "fleabite", "broken-part"};
     enum { FAR = 4 };
+    for (size_t k = 0; hit->parted && k < COUNT(ids); k++) // "a chip that's been painted"
+        if (text_same(hit->parted->kinds[0]->rule.id, ids[k])) return true;
     for (size_t i = 0; i < r->hit_count && r->hits[i].to <= hit->from; i++) {
         if (r->hits[i].to + FAR < hit->from || r->note->tokens.at[r->hits[i].to - 1].stop >= STOP_CLAUSE)
             continue;

@@ -161,7 +161,8 @@ static void read_behind(struct scope *s, size_t verb) {
 // clean, and not what the thing suffered. "I scratched it moving house" is damage.
 static void read_cleaning(struct scope *s, size_t verb) {
     static const char *const acts[] = {"scraped", "rubbed",  "buffed",    "polished", "brushed", "wiped",
-                                       "picked",  "chipped", "scratched", "sanded",   "scoured", "washed"};
+                                       "picked",  "chipped", "scratched", "sanded",   "scoured", "washed",
+                                       "soaked",  "steamed", "boiled",    "oiled",    "greased", "tapped"};
     static const char *const rough[] = {"chipped", "scratched", "sanded"};
     static const char *const persons[] = {"i", "i've", "i'd", "we", "we've", "ive"};
     static const char *const between[] = {"have", "had", "just", "even", "only", "also", "gently", "lightly"};

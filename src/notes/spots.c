@@ -55,7 +55,10 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
     if (start == prep || is_thing(r, prep - 1)) return false;
     while (start > 0 && spot_side(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE) start--;
     size_t first = start;
-    while (first > 0 && spot_article(tokens, first - 1) && tokens->at[first - 1].stop == STOP_NONE) first--;
+    while (first > 0 && tokens->at[first - 1].stop == STOP_NONE &&
+           (spot_article(tokens, first - 1) || degrees_number(tokens, first - 1) ||
+            ANY(tokens, first - 1, "some", "several", "few", "couple", "of", "most")))
+        first--; // "two legs on the stand are cracked"
     bool opens = first == 0 || tokens->at[first - 1].stop != STOP_NONE ||
                  token_is(tokens, first - 1, "and") || token_is(tokens, first - 1, "but");
     if (!opens) return false;
