@@ -37,6 +37,12 @@ void kind_gather_materials(struct fault_reader *reader);
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
+// kinds.c: is it a word of a list that blanks part, and is it that material or one of its class?
+bool kind_has_word(const char *list, const char *word);
+bool kind_names_material(const char *on, const char *material);
+// kind_parts.c: the kind that it is by its part; else `kind` itself.
+const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
+                                const struct flaw *kind, const char *place);
 // "No rust holes": of the holes, and not of the rust; else `kind` itself.
 const struct flaw *kind_of_rusted(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
@@ -59,6 +65,11 @@ struct spot {
 // end.
 size_t spot_place_of(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// places_seeming.c: a preposition at `i` with a room, or with what did it, behind it; and with an hour of a
+// dial, of which the end is returned, 0 where there is none.
+bool place_is_of_room(const struct tokens *tokens, size_t i);
+bool place_is_of_doer(const struct fault_reader *reader, size_t i);
+size_t place_dial_figure(const struct fault_reader *reader, size_t i);
 bool spot_preposition(const struct tokens *tokens, size_t i);
 bool spot_adverb(const struct tokens *tokens, size_t i);
 bool spot_article(const struct tokens *tokens, size_t i);
