@@ -337,13 +337,24 @@ static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_
     static const char *const wears[] = {"worn", "rubbed", "flaked", "peeled", "faded", "scraped", "polished"};
     const struct tokens *tokens = &r->note->tokens;
     bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
-                text_same(hit->flaw->rule.id, "strap-damage");
+                text_same(hit->flaw->rule.id, "strap-damage") || text_same(hit->flaw->rule.id, "trim-loss") ||
+                text_same(hit->flaw->rule.id, "stone-missing");
     if (!lost) return false;
     if (token_is(tokens, hit->to - 1, "gone") && tokens->at[hit->to - 1].stop == STOP_NONE &&
         token_among(tokens, hit->to, states, sizeof states / sizeof *states))
         return true;
     return hit->from > 0 && token_is(tokens, hit->from, "off") &&
            token_among(tokens, hit->from - 1, wears, sizeof wears / sizeof *wears);
+}
+
+// "Missing the clapper at the top": the top is where it is missing.
+static bool is_lost_there(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t last = hit->to - 1;
+    if (!hit->near || hit->flaw->form != ABSENCE || last < hit->from + 3) return false;
+    if (!ANY(tokens, hit->from, "missing", "lost", "lacks", "lacking", "no")) return false;
+    size_t at = ANY(tokens, last - 1, "the", "its") ? last - 1 : last;
+    return ANY(tokens, at - 1, "at", "on", "from", "near", "in", "by", "under", "inside");
 }
 
 // "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
@@ -359,7 +370,10 @@ static bool spans_another(const struct fault_reader *r, const struct phrase_hit 
         if (h->near || h->gated || h->flaw->form != FAULT) continue;
         last |= h->from == hit->to - 1 && h->to == hit->to;
         if (h->from <= hit->from + 1 || h->to + 1 >= hit->to || h->flaw == hit->flaw) continue;
-        for (size_t k = h->to; k < hit->to - 1; k++) inner |= token_among(tokens, k, joints, 3);
+        bool narrows = false; // "lid has gone brittle and cracked": one fault
+        for (size_t k = 0; k < h->flaw->narrows.count; k++)
+            narrows |= text_same(h->flaw->narrows.at[k], hit->flaw->rule.id);
+        for (size_t k = h->to; k < hit->to - 1 && !narrows; k++) inner |= token_among(tokens, k, joints, 3);
     }
     return inner && last;
 }
@@ -389,7 +403,7 @@ static void gather(struct fault_reader *r) {
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
-        if (spans_another(r, hit) || is_turned_or_worn(r, hit)) continue;
+        if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

@@ -64,6 +64,13 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
     return cell;
 }
 
+static bool is_plastic(const struct fault_reader *r) {
+    bool plastic = false;
+    for (size_t i = 0; i < r->material_count; i++)
+        plastic |= !r->materials[i]->of && kind_names_material("plastic", r->materials[i]->value);
+    return plastic;
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing.
 const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
@@ -107,6 +114,12 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         return absent_kind_here(r, place, 1);
     else if (text_same(id, "binding-weak") && place && kind_has_word(place, "hinges") && is_box(r))
         return absent_kind_here(r, place, 1);
+    else if (text_same(id, "rubber-perished") && is_plastic(r) &&
+             ANY(&r->note->tokens, hit->to - 1, "brittle", "cracked"))
+        meant = "crack"; // "the lid has gone brittle"
+    else if (text_same(id, "seized") && place &&
+             (kind_has_word(place, "strap") || kind_has_word(place, "straps")))
+        meant = "strap-damage"; // "the straps have gone stiff"
     else if (text_same(id, "refinished") && mends_hide_damage(r, hit))
         meant = "filled-overpainted";
     else if (text_same(id, "missing-pieces") && place && absent_is_of_one(r, hit))

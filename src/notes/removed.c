@@ -171,6 +171,9 @@ static void read_cleaning(struct scope *s, size_t verb) {
     enum { FAR = 8 };
     const struct tokens *tokens = &s->note->tokens;
     if (!s->fault[verb] || !token_among(tokens, verb, acts, COUNT(acts))) return;
+    const struct phrase_hits *hits = &s->note->hits;
+    for (size_t i = 0; i < hits->count; i++) // "I've soaked the head and it still moves"
+        if (hits->at[i].from == verb && hits->at[i].near) return;
     size_t at = verb;
     while (at > 0 && token_among(tokens, at - 1, between, COUNT(between))) at--;
     if (!at || !token_among(tokens, at - 1, persons, COUNT(persons))) return;

@@ -95,7 +95,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             continue;
         }
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
-        bool agent = at < i && ANY(tokens, at - 1, "left", "made", "leaves", "caused") && at > 1 &&
+        bool agent = ANY(tokens, at - 1, "left", "made", "leaves", "caused") && at > 1 &&
                      (ANY(tokens, at - 2, "has", "have", "had") || token_is(tokens, at - 1, "leaves"));
         if (agent) return false; // "the hanger has left scrapes": they are not on it
         if (r->part[at - 1] && r->scope.fault[at - 1] && in_other(r, at - 1, i)) return false;
