@@ -347,6 +347,18 @@ static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_
            token_among(tokens, hit->from - 1, wears, sizeof wears / sizeof *wears);
 }
 
+// "Stuck on a bit crooked and some glue has squeezed out": no bit is out.
+static bool is_bit_of_degree(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const goes_on[] = {
+        "of",   "has",     "is",   "was",  "missing", "gone",   "out",    "off",  "broken", "chipped",
+        "been", "knocked", "came", "come", "snapped", "fell",   "fallen", "that", "which",  "taken",
+        "lost", "from",    "at",   "on",   "in",      "flaked", "bust",   "broke"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && hit->to > hit->from + 2 && hit->from > 0 && token_is(tokens, hit->from, "bit") &&
+           token_is(tokens, hit->from - 1, "a") &&
+           !token_among(tokens, hit->from + 1, goes_on, sizeof goes_on / sizeof *goes_on);
+}
+
 // "Missing the clapper at the top": the top is where it is missing.
 static bool is_lost_there(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -404,6 +416,7 @@ static void gather(struct fault_reader *r) {
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
+        if (is_bit_of_degree(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

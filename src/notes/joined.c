@@ -271,7 +271,9 @@ static bool is_told_again(const struct fault_reader *r, const struct fault_hit *
     for (size_t k = a->to; k < b->from; k++)
         if (tokens->at[k].stop >= STOP_CLAUSE || ANY(tokens, k, "doesn't", "don't", "not", "never", "no"))
             return false;
-    return cause || (lets && !ANY(tokens, b->from, "no", "not", "never"));
+    bool dark = text_same(a->kinds[0]->rule.id, "stain") && b->from == a->to &&
+                token_is(tokens, b->from, "dark"); // "stained dark from use"
+    return cause || dark || (lets && !ANY(tokens, b->from, "no", "not", "never"));
 }
 
 // "Bent slightly out of round": bent, and so no longer round.
