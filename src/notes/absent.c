@@ -35,11 +35,14 @@ static bool is_place_only(const char *word) {
 // "Lost some of its pile", "lost four seconds a day": no part, whatever says that it is less.
 static bool is_quality(const char *word) {
     static const char *const words[] = {
-        "pile",    "nap",     "color",     "colour",    "shape",  "sheen",   "shine",    "fluff",
-        "height",  "length",  "second",    "minute",    "hour",   "time",    "bounce",   "stretch",
-        "gilding", "paint",   "stiffness", "crispness", "volume", "power",   "pressure", "air",
-        "water",   "oil",     "gas",       "sparkle",   "charge", "tension", "grip",     "luster",
-        "lustre",  "bidding", "thing",     "photo",     "receipt"};
+        "pile",      "nap",      "color",    "colour",      "shape",     "sheen",       "shine",
+        "fluff",     "height",   "length",   "second",      "minute",    "hour",        "time",
+        "bounce",    "stretch",  "gilding",  "paint",       "stiffness", "crispness",   "volume",
+        "power",     "pressure", "air",      "water",       "oil",       "gas",         "sparkle",
+        "charge",    "tension",  "grip",     "luster",      "lustre",    "bidding",     "thing",
+        "photo",     "receipt",  "crest",    "monogram",    "engraving", "motif",       "gold",
+        "plating",   "pattern",  "transfer", "inscription", "initials",  "iridescence", "hallmark",
+        "hallmarks", "lacquer"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (text_same(word, words[i])) return true;
     return false;
@@ -176,9 +179,13 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
               (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras"));
-    if (is_quality(head) || (only_no && is_means(&note->tokens, cue_from, to))) return NULL;
+    bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
+    if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
+    if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
-    if (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))) return NULL;
+    bool pane = text_same(head, "glass") && to > 1 &&
+                ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");
+    if (!pane && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to)))) return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
     if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && is_no_part(head))) return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
@@ -533,13 +540,13 @@ void read_absent(struct fault_reader *r) {
             // Any other noun that is said to be missing: "the inkwell is missing".
             if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
                 lacking_said_behind(&r->scope, noun.to, &n) && !is_measure(tokens, i) &&
-                !absent_turns_into(r, noun.to + n))
+                !absent_turns_into(r, noun.to + n) && !lacks_something(tokens, noun.to + n - 1, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
         parts = absent_part(r, i);
         if (parts && lacking_said_behind(&r->scope, i + parts, &n) && !absent_turns_into(r, i + parts + n) &&
-            !lacks_something(tokens, i + parts, i + parts + n)) {
+            !lacks_something(tokens, i + parts + n - 1, i + parts + n)) {
             size_t owner = before_place(r, i);
             if (owner < i)
                 absent_tell(r, owner, owner + 1, i + parts, i + parts + n);

@@ -122,6 +122,12 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     for (size_t i = 0; family && i < COUNT(fired); i++) // of a flower, and of no book
         if (text_same(family->rule.id, fired[i]) && text_same(head, "leaf"))
             return ruleset_flaw(note->rules, "broken-part");
+    static const char *const modelled[] = {"ceramics", "glassware"}; // the handle of a jug was made with it
+    bool grown = text_same(head, "handle") || text_same(head, "spout");
+    for (size_t i = 0; family && grown && i < COUNT(modelled); i++)
+        if (text_same(family->rule.id, modelled[i])) return ruleset_flaw(note->rules, "broken-part");
+    if (text_same(head, "handle") && family && text_same(family->rule.id, "metalware"))
+        return ruleset_flaw(note->rules, "missing-hardware");
     if (is_limb(head) && !made && !(text_same(head, "horn") && has_horn(type)))
         return ruleset_flaw(note->rules, "broken-part");
     static const char *const labeled[] = {"furniture", "clothing", "linens", "bags", "footwear"};
@@ -160,4 +166,16 @@ const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, 
 const char *fault_packing(const struct fault_reader *r, const struct fault_hit *hit) {
     size_t cue = r->scope.cue[hit->from];
     return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
+}
+
+// "The neck has a piece missing", "a bit gone from the rim": of one thing, and no set.
+bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"ceramics", "glassware", "furniture", "metalware",
+                                      "lighting", "decor",     "tools",     "kitchenware"};
+    static const char *const pieces[] = {"piece", "bit", "chunk", "lump", "section"};
+    const struct family *family = r->note->record->family;
+    bool one = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) one |= text_same(family->rule.id, ids[i]);
+    return one && r->note->record->count < 2 && !hit->near &&
+           token_among(&r->note->tokens, hit->from, pieces, COUNT(pieces));
 }

@@ -306,6 +306,22 @@ static bool opens_flat(const struct scope *s, size_t i) {
     return placed && is_place_word(tokens, end);
 }
 
+// "No chips no cracks, gravy stain on the back too": where each has a "no" of its own, what has none is
+// there. An "or" further on takes it into the list all the same.
+static bool each_has_its_no(const struct scope *s, size_t from, size_t comma) {
+    enum { AHEAD = 7 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (from < 2 || !token_is(tokens, from - 1, "no") || tokens->at[comma].stop != STOP_COMMA) return false;
+    size_t at = from - 1;
+    while (at > 0 && (s->fault[at - 1] || tokens->at[at - 1].stop == STOP_COMMA)) at--;
+    if (!at || at == from - 1 || !token_is(tokens, at - 1, "no")) return false;
+    for (size_t i = comma + 1; i < tokens->count && i < comma + AHEAD; i++) {
+        if (tokens->at[i].stop >= STOP_CLAUSE) break;
+        if (ANY(tokens, i, "or", "nor", "no", "anywhere", "either")) return false;
+    }
+    return true;
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -332,6 +348,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             (scope_states_own(tokens, i + 1) || s->positive[i + 1] ||
              ANY(tokens, i + 1, "it", "it's", "the", "i")))
             return i;
+        if (held && each_has_its_no(s, from, i)) return i;
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;

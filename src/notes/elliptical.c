@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What is there and what is not, where the second clause leaves out its verb: "rear cap yes, front cap no",
 // "the lid is there, the key isn't", "nine with their screws and three without", "all with cushions but one".
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -82,6 +83,36 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     tell_count(r, from, at, at, at + 2, count);
 }
 
+// "One has a lid, the other doesn't", "vinegar has its stopper but the oil hasn't": of what the first clause
+// has, the second lacks one.
+static void read_other_lacks(struct fault_reader *r, size_t i) {
+    static const char *const denials[] = {
+        "doesn't",         "hasn't",        "does not", "has not", "doesn't have one",
+        "hasn't got one",  "hasn't one",    "has none", "doesnt",  "hasnt",
+        "doesn't have it", "hasn't got it", "haven't",  "don't"};
+    static const char *const owners[] = {"a", "an", "its", "the", "their"};
+    enum { FAR = 5, SUBJECT_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = token_longest(tokens, i, denials, COUNT(denials)), subject = i;
+    if (!n || !i || (i + n < tokens->count && tokens->at[i + n].stop == STOP_NONE)) return;
+    while (subject > 0 && i - subject < SUBJECT_MOST && tokens->at[subject - 1].stop == STOP_NONE &&
+           !ANY(tokens, subject - 1, "and", "but", "while"))
+        subject--;
+    size_t end = subject; // of the first clause
+    while (end > 0 && (tokens->at[end - 1].stop == STOP_COMMA || ANY(tokens, end - 1, "and", "but", "while")))
+        end--;
+    if (end == subject || end < 3) return;
+    for (size_t at = end; at-- > 1 && at + FAR > end;) {
+        if (tokens->at[at].stop >= STOP_CLAUSE || r->scope.fault[at]) return;
+        if (!ANY(tokens, at - 1, "has", "have", "with", "got") ||
+            !token_among(tokens, at, owners, COUNT(owners)))
+            continue;
+        size_t parts = absent_part(r, at + 1);
+        if (parts && at + 1 + parts == end) absent_tell(r, at + 1, end, i, i + n);
+        return;
+    }
+}
+
 // Was it just told that a part is missing, in words that end before `end`?
 static bool told_missing(const struct fault_reader *r, size_t end) {
     const struct record *record = r->note->record;
@@ -115,6 +146,7 @@ void read_elliptical(struct fault_reader *r) {
         read_denied_part(r, i);
         read_without(r, i);
         read_all_but(r, i);
+        read_other_lacks(r, i);
         read_and_too(r, i);
     }
 }

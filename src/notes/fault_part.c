@@ -22,7 +22,7 @@ static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, cons
 // "The radio does not work" of a radio: the thing itself is no part of it.
 static bool is_whole_thing(struct note *note, const char *part) {
     const char *type = note->record->type.value, *one = say_singular(note->arena, part);
-    if (!type || note->record->count > 1) return false;
+    if (!type || note->record->count > 1 || strstr(type, " and ")) return false; // "cup and saucer"
     const char *head = strrchr(type, ' ');
     return text_same(part, type) || text_same(one, type) || (head && text_same(one, head + 1));
 }

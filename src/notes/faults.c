@@ -2,6 +2,7 @@
 // Every fault word of a note becomes a flaw, an entry of `clear` or of `unchecked`, or is left out for a
 // reason that is kept. A statement that it is there outranks a denial of the whole; the same fault said twice
 // stands once.
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #include <string.h>
@@ -159,8 +160,9 @@ const char *fault_words(struct note *note, size_t from, size_t to) {
 const char *fault_place(struct note *note, size_t from, size_t to) {
     if (to <= from) return NULL;
     note_take(note, from, to, TAKEN_PART);
+    bool all = from > 1 && ANY(&note->tokens, from - 1, "all", "right", "most", "halfway", "just");
     bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&
-                  note->fault_word[from - 1] && !spot_article(&note->tokens, from + 1);
+                  note->fault_word[from - (all ? 2 : 1)] && !spot_article(&note->tokens, from + 1);
     if (around)
         return arena_format(note->arena, "round the %s",
                             fault_words(note, from + 1, to)); // "rust round rims"

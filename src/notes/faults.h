@@ -37,6 +37,12 @@ void kind_gather_materials(struct fault_reader *reader);
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
+// kinds.c: is it a word of a list that blanks part, and is it that material or one of its class?
+bool kind_has_word(const char *list, const char *word);
+bool kind_names_material(const char *on, const char *material);
+// kind_parts.c: the kind that it is by its part; else `kind` itself.
+const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
+                                const struct flaw *kind, const char *place);
 // "No rust holes": of the holes, and not of the rust; else `kind` itself.
 const struct flaw *kind_of_rusted(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
@@ -59,6 +65,11 @@ struct spot {
 // end.
 size_t spot_place_of(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// places_seeming.c: a preposition at `i` with a room, or with what did it, behind it; and with an hour of a
+// dial, of which the end is returned, 0 where there is none.
+bool place_is_of_room(const struct tokens *tokens, size_t i);
+bool place_is_of_doer(const struct fault_reader *reader, size_t i);
+size_t place_dial_figure(const struct fault_reader *reader, size_t i);
 bool spot_preposition(const struct tokens *tokens, size_t i);
 bool spot_adverb(const struct tokens *tokens, size_t i);
 bool spot_article(const struct tokens *tokens, size_t i);
@@ -70,12 +81,16 @@ bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to
 bool spot_but(const struct fault_reader *r, size_t i, size_t *from, size_t *to); // "buckle works but rusty"
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// spot_subject.c: a word that begins the clause and that no list has, before token `to`.
+bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
 bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 void mends_settle(struct note *note);
 // Does token `i` name what mends, and no part of the thing: "rivets", "a plate"?
 bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t i);
+// Painting over damage hides it: "chipped and painted over".
+bool mends_hide_damage(const struct fault_reader *r, const struct fault_hit *hit);
 // lists.c: the other parts of a list that shares the fault at `spot`, LIST_MOST at most; how many.
 enum { LIST_MOST = 6 };
 size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *hit, const struct spot *spot,
@@ -365,6 +380,8 @@ bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit)
 const char *absent_object(struct fault_reader *reader, const struct fault_hit *hit, const char *part);
 // The part that the words of a missing accessory name themselves; NULL where they name none.
 const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
+// absent_kinds.c: of one thing, and no set, is "a piece missing" broken off?
+bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit);
 // The kind for `count` parts (0 if not said) of this thing that are missing.
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.

@@ -2,6 +2,7 @@
 // What a part does not do: "the lock doesn't latch", "two poppers won't snap", "the fan won't spin". Which
 // kind that is follows from the part: a fastener does not hold, what turns or slides is stuck, what works by
 // itself works no more.
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -128,6 +129,15 @@ static size_t verb_at(const struct tokens *tokens, size_t i) {
     return i > 0 && token_is(tokens, i - 1, "never") ? third_person(tokens, i) : 0;
 }
 
+// "The bow is missing at the top so it can't go on a chain": a place, and what follows is of the thing.
+static bool is_place_of_cause(const struct tokens *tokens, size_t part, size_t denial) {
+    bool so = false;
+    for (size_t i = part + 1; i < denial; i++) so |= ANY(tokens, i, "so", "because", "as", "since", "and");
+    size_t before = part;
+    while (before > 0 && spot_article(tokens, before - 1)) before--;
+    return so && before > 0 && spot_preposition(tokens, before - 1);
+}
+
 // The part before the denial, at most a few words back in its clause.
 bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
     enum { BACK = 4 };
@@ -137,7 +147,7 @@ bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
             token_is(tokens, i - back, "you"))
             return false;
         *at = i - back;
-        if (function_kind(r, i - back)) return true;
+        if (function_kind(r, i - back)) return !is_place_of_cause(tokens, i - back, i);
     }
     return false;
 }
@@ -237,7 +247,8 @@ void read_functions(struct fault_reader *r) {
             continue;
         static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
-        if (r->scope.stance[i] & (STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
+        if (r->scope.stance[i] & (STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
+        if ((r->scope.stance[i] & STANCE_PAST) && !scope_past_is_own(&r->scope, i, to)) continue;
         if (is_firm(r, part, i + n, to)) continue;
         struct fault_hit hit = {
             .from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};

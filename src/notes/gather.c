@@ -156,6 +156,21 @@ static bool is_owner_of_part(const struct fault_reader *r, const struct phrase_h
            place_noun(r->note, hit->from + 1);
 }
 
+// "The lid has a corner missing": the corner is what lacks, and the lid is there.
+static bool is_of_owned(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const verbs[] = {"has", "have", "had", "got", "shows"};
+    static const char *const articles[] = {"a",     "an",  "one",   "two",     "three",  "its",
+                                           "some",  "bit", "small", "several", "little", "the",
+                                           "their", "big", "tiny",  "couple"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != ABSENCE) return false;
+    for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
+        if (token_among(tokens, i, verbs, sizeof verbs / sizeof *verbs) &&
+            token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles))
+            return true;
+    return false;
+}
+
 // "The page isn't loose": not that it is not there.
 static bool is_not_so(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const nots[] = {"isn't", "aren't", "isnt", "arent"};
@@ -311,6 +326,70 @@ static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
     return 1;
 }
 
+// "Straps have gone stiff": turned into, and not missing. "Paint's worn off one ear": the paint is off, and
+// the ear is there.
+static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const states[] = {
+        "stiff",  "hard",   "soft",  "brittle", "dull",   "dark",  "black",  "brown",  "yellow", "green",
+        "grey",   "gray",   "white", "rusty",   "sticky", "tacky", "cloudy", "limp",   "slack",  "baggy",
+        "saggy",  "crispy", "dry",   "crumbly", "mouldy", "moldy", "patchy", "loose",  "wobbly", "flat",
+        "spotty", "milky",  "foggy", "hazy",    "weak",   "pale",  "thin",   "floppy", "stale",  "smelly"};
+    static const char *const wears[] = {"worn", "rubbed", "flaked", "peeled", "faded", "scraped", "polished"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
+                text_same(hit->flaw->rule.id, "strap-damage") || text_same(hit->flaw->rule.id, "trim-loss") ||
+                text_same(hit->flaw->rule.id, "stone-missing");
+    if (!lost) return false;
+    if (token_is(tokens, hit->to - 1, "gone") && tokens->at[hit->to - 1].stop == STOP_NONE &&
+        token_among(tokens, hit->to, states, sizeof states / sizeof *states))
+        return true;
+    return hit->from > 0 && token_is(tokens, hit->from, "off") &&
+           token_among(tokens, hit->from - 1, wears, sizeof wears / sizeof *wears);
+}
+
+// "Stuck on a bit crooked and some glue has squeezed out": no bit is out.
+static bool is_bit_of_degree(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const goes_on[] = {
+        "of",   "has",     "is",   "was",  "missing", "gone",   "out",    "off",  "broken", "chipped",
+        "been", "knocked", "came", "come", "snapped", "fell",   "fallen", "that", "which",  "taken",
+        "lost", "from",    "at",   "on",   "in",      "flaked", "bust",   "broke"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && hit->to > hit->from + 2 && hit->from > 0 && token_is(tokens, hit->from, "bit") &&
+           token_is(tokens, hit->from - 1, "a") &&
+           !token_among(tokens, hit->from + 1, goes_on, sizeof goes_on / sizeof *goes_on);
+}
+
+// "Missing the clapper at the top": the top is where it is missing.
+static bool is_lost_there(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t last = hit->to - 1;
+    if (!hit->near || hit->flaw->form != ABSENCE || last < hit->from + 3) return false;
+    if (!ANY(tokens, hit->from, "missing", "lost", "lacks", "lacking", "no")) return false;
+    size_t at = ANY(tokens, last - 1, "the", "its") ? last - 1 : last;
+    return ANY(tokens, at - 1, "at", "on", "from", "near", "in", "by", "under", "inside");
+}
+
+// "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
+// the last word of the pair a phrase by itself, which can take the pair's place?
+static bool spans_another(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const joints[] = {"and", "but", "&"};
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != FAULT || hit->to < hit->from + 5) return false;
+    bool inner = false, last = false;
+    for (size_t i = 0; i < hits->count; i++) {
+        const struct phrase_hit *h = &hits->at[i];
+        if (h->near || h->gated || h->flaw->form != FAULT) continue;
+        last |= h->from == hit->to - 1 && h->to == hit->to;
+        if (h->from <= hit->from + 1 || h->to + 1 >= hit->to || h->flaw == hit->flaw) continue;
+        bool narrows = false; // "lid has gone brittle and cracked": one fault
+        for (size_t k = 0; k < h->flaw->narrows.count; k++)
+            narrows |= text_same(h->flaw->narrows.at[k], hit->flaw->rule.id);
+        for (size_t k = h->to; k < hit->to - 1 && !narrows; k++) inner |= token_among(tokens, k, joints, 3);
+    }
+    return inner && last;
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -326,7 +405,8 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
-        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit))
+        if (is_of_name(r, hit) || is_owner_of_part(r, hit) || is_of_compound(r, i) || is_not_so(r, hit) ||
+            is_of_owned(r, hit))
             continue;
         if (is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit)) continue;
         if (sound_said_holds(r, hit->from, hit->to)) continue;
@@ -335,6 +415,8 @@ static void gather(struct fault_reader *r) {
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
+        if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
+        if (is_bit_of_degree(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

@@ -6,6 +6,10 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const struct cue cues[] = {
+    {"are meant to be", 0},
+    {"are supposed to be", 0},
+    {"are the design", 0},
+    {"are the style", 0},
     {"as designed", 0},
     {"by design", 0},
     {"for effect", 0},

@@ -3,6 +3,7 @@
 // what the second is a damage of ("leather dry and cracked", "batteries leaked and corroded").
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -206,6 +207,106 @@ static bool is_turn_of(const struct fault_reader *r, const struct fault_hit *a, 
            degree_tell_is(r, a, b->from + 1, 1, &degree);
 }
 
+// "Crazed all over and has gone brown in the lines", "a hairline that's stained": lines that took color are
+// told worse, and the color is no second fault.
+static bool is_color_of_lines(const struct fault_reader *r, const struct fault_hit *a,
+                              const struct fault_hit *b) {
+    static const char *const lines[] = {"crazing", "hairline", "crack-through"};
+    static const char *const colors[] = {"stain", "fading", "yellowing", "toning", "dust-grime"};
+    static const char *const turned[] = {"stained", "discolored", "discoloured", "gone",    "turned",
+                                         "browned", "brown",      "dirty",       "darkened"};
+    static const char *const links[] = {"and",  "has",  "have", "that", "which", "that's", "it's",
+                                        "they", "have", "is",   "are",  "been",  "it",     "slightly"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool line = false, color = false;
+    for (size_t k = 0; k < COUNT(lines); k++) line |= text_same(a->kinds[0]->rule.id, lines[k]);
+    for (size_t k = 0; line && k < COUNT(colors); k++) color |= text_same(b->kinds[0]->rule.id, colors[k]);
+    if (!color || !token_among(tokens, b->from, turned, COUNT(turned))) return false;
+    bool both = token_is(tokens, b->from - 1, "and") &&
+                ANY(tokens, b->from, "stained", "discolored", "discoloured", "dirty", "browned", "darkened");
+    if (both) return false; // "crazed and stained" are two
+    bool linked = b->from == a->to || tokens->at[b->from - 1].stop == STOP_COMMA ||
+                  token_among(tokens, b->from - 1, links, COUNT(links));
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop > STOP_COMMA || ANY(tokens, k, "the", "lid", "inside", "base", "rim"))
+            return false;
+    return linked;
+}
+
+static bool is_doing(const struct tokens *tokens, size_t i) {
+    size_t n = i < tokens->count ? strlen(tokens->at[i].fold) : 0;
+    return n > 5 && text_same(tokens->at[i].fold + n - 3, "ing"); // "from standing", not "apart from"
+}
+
+// "Faded where it stood in the window", "scuffed from being dragged about": how the first came about.
+static bool is_cause_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (a->kinds[0] != b->kinds[0]) return false;
+    bool cause = token_is(tokens, a->to - 1, "where"); // "black patches where the enamel has come off"
+    for (size_t k = a->to; k < b->from; k++) {
+        if (tokens->at[k].stop != STOP_NONE) return false;
+        cause |= (token_is(tokens, k, "where") && ANY(tokens, k + 1, "it", "they", "it's")) ||
+                 token_is(tokens, k, "because") || (token_is(tokens, k, "from") && is_doing(tokens, k + 1));
+    }
+    return cause || (token_is(tokens, b->from, "where") && b->from > a->to);
+}
+
+// "Hairline from rim to base and it leaks": how bad it is. "Scratched up from wear": what it comes from.
+static bool is_told_again(const struct fault_reader *r, const struct fault_hit *a,
+                          const struct fault_hit *b) {
+    static const char *const open[] = {"hairline", "crack-through", "crack", "seam-split", "hole", "rust"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool leaks = false, lets = false;
+    for (size_t k = b->from; k < b->to; k++) leaks |= ANY(tokens, k, "leaks", "leaking", "leak", "weeps");
+    bool through = false; // "a rust hole and it leaks"
+    for (size_t k = a->from; k < a->to; k++) through |= ANY(tokens, k, "hole", "holes", "through");
+    leaks &= through || !text_same(a->kinds[0]->rule.id, "rust");
+    for (size_t k = 0; leaks && k < COUNT(open); k++) lets |= text_same(a->kinds[0]->rule.id, open[k]);
+    bool far = text_same(b->kinds[0]->rule.id, "crack-through") &&
+               ANY(tokens, b->from, "from", "right", "all", "clean"); // "a hairline from rim to base"
+    for (size_t k = 0; far && k + 1 < COUNT(open); k++) lets |= text_same(a->kinds[0]->rule.id, open[k]);
+    bool cause = text_same(b->kinds[0]->rule.id, "wear-unspecified") && b->from > 0 &&
+                 ANY(tokens, b->from - 1, "from", "through", "with", "by") &&
+                 a->kinds[0]->class == CLASS_DAMAGE;
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop >= STOP_CLAUSE || ANY(tokens, k, "doesn't", "don't", "not", "never", "no"))
+            return false;
+    bool dark = text_same(a->kinds[0]->rule.id, "stain") && b->from == a->to &&
+                token_is(tokens, b->from, "dark"); // "stained dark from use"
+    return cause || dark || (lets && !ANY(tokens, b->from, "no", "not", "never"));
+}
+
+// "Bent slightly out of round": bent, and so no longer round.
+static bool is_shape_of(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    static const char *const degrees[] = {"slightly", "a",     "bit",  "little", "well",
+                                          "badly",    "right", "just", "quite",  "and"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(a->kinds[0]->rule.id, "dent-bend") || !text_same(b->kinds[0]->rule.id, "warped"))
+        return false;
+    if (!token_is(tokens, b->from, "out") && !token_is(tokens, b->from + 1, "out")) return false;
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop != STOP_NONE || !token_among(tokens, k, degrees, COUNT(degrees))) return false;
+    return true;
+}
+
+// "Stuck, I soaked it overnight and it won't shift": what is stuck, and no stain.
+static bool is_still_stuck(const struct fault_reader *r, size_t i) {
+    static const char *const nots[] = {"won't", "wont", "doesn't", "wouldn't", "couldn't", "can't", "will"};
+    static const char *const moves[] = {"shift", "budge", "move", "out", "off", "loosen"};
+    const struct fault_hit *b = &r->hits[i];
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, b->from, nots, COUNT(nots)) ||
+        !token_among(tokens, b->to - 1, moves, COUNT(moves)))
+        return false;
+    for (size_t k = i; k-- > 0;) {
+        for (size_t at = r->hits[k].to; at < b->from; at++)
+            if (tokens->at[at].stop >= STOP_SENTENCE) return false;
+        if (text_same(r->hits[k].kinds[0]->rule.id, "seized")) return true;
+        if (is_marking(&r->hits[k])) return false;
+    }
+    return false;
+}
+
 static bool is_more_of(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
     enum { FAR = 8 };
@@ -213,7 +314,10 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     if (i == 0) return false;
     const struct fault_hit *a = &r->hits[i - 1], *b = &r->hits[i];
     bool washed;
-    if (b->from <= a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
+    if (b->from < a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
+    if (is_shape_of(r, a, b) || is_cause_of(r, a, b) || is_color_of_lines(r, a, b)) return true;
+    if (is_told_again(r, a, b) || is_still_stuck(r, i)) return true;
+    if (b->from == a->to) return false;
     if (is_turn_of(r, a, b)) return true;
     if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;
     if (washed ? !is_marking(a) : a->kinds[0]->class != CLASS_DAMAGE) return false;
@@ -226,10 +330,24 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
            token_among(tokens, b->from - 1, subjects, COUNT(subjects));
 }
 
+// "An old and dirty chip", "stained crack": the adjective of another fault.
+static bool is_adjective_of_next(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"dirty",      "grubby",      "stained",
+                                        "discolored", "discoloured", "darkened"};
+    static const char *const ids[] = {"chip",          "hairline", "crack",
+                                      "crack-through", "fleabite", "enamel-chip"};
+    if (i + 1 >= r->hit_count) return false;
+    const struct fault_hit *a = &r->hits[i], *b = &r->hits[i + 1];
+    bool damage = false;
+    for (size_t k = 0; k < COUNT(ids); k++) damage |= text_same(b->kinds[0]->rule.id, ids[k]);
+    return damage && a->to == b->from && a->to == a->from + 1 &&
+           token_among(&r->note->tokens, a->from, words, COUNT(words));
+}
+
 static void drop_results(struct fault_reader *r) {
     size_t kept = 0;
     for (size_t i = 0; i < r->hit_count; i++)
-        if (!is_more_of(r, i)) r->hits[kept++] = r->hits[i];
+        if (!is_more_of(r, i) && !is_adjective_of_next(r, i)) r->hits[kept++] = r->hits[i];
     r->hit_count = kept;
 }
 

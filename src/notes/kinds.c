@@ -4,6 +4,7 @@
 // rules (`on`, `parts`). The first of the rules' order where nothing decides.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -32,7 +33,7 @@ static const struct {
     {"rubber", " rubber latex "},
 };
 
-static bool has_word(const char *list, const char *word) {
+bool kind_has_word(const char *list, const char *word) {
     for (const char *at = list; *at;) {
         if (*at == *word) { // most begin otherwise
             const char *a = at, *w = word;
@@ -62,8 +63,8 @@ static size_t first_class(char letter) {
                                                                   : COUNT(classes);
 }
 
-static bool names_material(const char *on, const char *material) {
-    if (has_word(material, on) || has_word(on, material)) return true;
+bool kind_names_material(const char *on, const char *material) {
+    if (kind_has_word(material, on) || kind_has_word(on, material)) return true;
     for (size_t i = first_class(on[0]); i < COUNT(classes) && classes[i].class[0] == on[0]; i++) {
         if (!text_same(classes[i].class, on)) continue;
         for (const char *at = material; *at;) { // any word of "cast iron"
@@ -72,7 +73,7 @@ static bool names_material(const char *on, const char *material) {
             if (n < sizeof word) {
                 memcpy(word, at, n);
                 word[n] = '\0';
-                if (has_word(classes[i].members, word)) return true;
+                if (kind_has_word(classes[i].members, word)) return true;
             }
             at += n;
             while (*at == ' ') at++;
@@ -99,7 +100,7 @@ static bool is_usual(const struct fault_reader *r, const char *on) {
 // "Knives" of rules are a "knife" too. Asked of every kind, so singulars are made only where letters agree.
 static bool is_goods(const struct fault_reader *r, const char *type, const char *on) {
     if (!has_beginning(type, on[0], on[0] ? on[1] : '\0')) return false;
-    return has_word(type, on) || has_word(type, say_singular(r->note->arena, on));
+    return kind_has_word(type, on) || kind_has_word(type, say_singular(r->note->arena, on));
 }
 
 // A bowl of wood among the ceramics: what its family is made of says nothing of it.
@@ -113,7 +114,8 @@ static bool is_of_other_stuff(const struct fault_reader *r) {
     for (size_t i = 0; i < r->material_count; i++) {
         if (r->materials[i]->of) continue;
         bool named = false;
-        for (size_t k = 0; k < COUNT(stuffs); k++) named |= names_material(stuffs[k], r->materials[i]->value);
+        for (size_t k = 0; k < COUNT(stuffs); k++)
+            named |= kind_names_material(stuffs[k], r->materials[i]->value);
         if (!named) return false;
         other = true;
     }
@@ -128,10 +130,10 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
         const char *on = kind->on.at[i];
         for (size_t k = 0; k < r->material_count; k++) {
             const struct value *value = r->materials[k];
-            if (!names_material(on, value->value)) continue;
-            bool of_place =
-                value->of && place &&
-                (has_word(place, value->of) || has_word(place, say_singular(r->note->arena, value->of)));
+            if (!kind_names_material(on, value->value)) continue;
+            bool of_place = value->of && place &&
+                            (kind_has_word(place, value->of) ||
+                             kind_has_word(place, say_singular(r->note->arena, value->of)));
             score += of_place ? 8 : value->of ? 0 : 4;
         }
         if (record->family && !other_stuff &&
@@ -139,7 +141,7 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
             score += 4;
         if (is_usual(r, on)) score += 4;
         if (record->type.value && is_goods(r, record->type.value, on)) score += 3;
-        if (place && names_material(on, place)) score += 6; // "cracked glass"
+        if (place && kind_names_material(on, place)) score += 6; // "cracked glass"
     }
     return score;
 }
@@ -147,7 +149,7 @@ static int fits_on(const struct fault_reader *r, const struct flaw *kind, const 
 static int fits(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     int score = fits_on(r, kind, place);
     for (size_t i = 0; place && i < kind->parts.count; i++)
-        if (has_word(place, kind->parts.at[i])) score += 2;
+        if (kind_has_word(place, kind->parts.at[i])) score += 2;
     return score;
 }
 
@@ -189,7 +191,7 @@ static bool is_of_stuff(const struct fault_reader *r, const struct flaw *kind, s
         if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].fold[0] == '\0')
             continue;
         for (size_t k = 0; k < kind->on.count; k++)
-            if (!strchr(kind->on.at[k], ' ') && names_material(kind->on.at[k], tokens->at[at].fold))
+            if (!strchr(kind->on.at[k], ' ') && kind_names_material(kind->on.at[k], tokens->at[at].fold))
                 return true;
     }
     return false;
@@ -216,18 +218,19 @@ static bool is_of_material(const struct fault_reader *r, const struct flaw *kind
     for (size_t i = 0; i < r->material_count; i++) {
         const struct value *value = r->materials[i];
         if (!value->of && !whole) whole = value->value;
-        if (value->of && place && has_word(place, value->of)) part = value->value;
+        if (value->of && place && kind_has_word(place, value->of)) part = value->value;
     }
     const char *material = part ? part : whole;
     for (size_t i = 0; material && i < kind->on.count; i++)
-        if (names_material(kind->on.at[i], material)) return true;
+        if (kind_names_material(kind->on.at[i], material)) return true;
     return false;
 }
 
 static bool has_part_of(struct arena *arena, const struct texts *list, const char *words) {
     for (size_t i = 0; words && i < list->count; i++) {
         if (!has_beginning(words, list->at[i][0], '\0')) continue; // no plural changes the first letter
-        if (has_word(words, list->at[i]) || has_word(words, say_plural(arena, list->at[i]))) return true;
+        if (kind_has_word(words, list->at[i]) || kind_has_word(words, say_plural(arena, list->at[i])))
+            return true;
     }
     return false;
 }
@@ -237,7 +240,7 @@ static bool is_anywhere(const char *place) {
     static const char *const words[] = {"edge",   "edges", "corner", "corners", "bottom", "top",  "middle",
                                         "center", "side",  "sides",  "surface", "tip",    "point"};
     for (size_t i = 0; i < COUNT(words); i++)
-        if (has_word(place, words[i])) return true;
+        if (kind_has_word(place, words[i])) return true;
     return false;
 }
 
@@ -259,7 +262,7 @@ static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) 
     bool rubber = false, named = false;
     for (size_t i = 0; i < kind->on.count; i++) rubber |= text_same(kind->on.at[i], "rubber");
     for (size_t i = 0; rubber && i < r->material_count; i++)
-        named |= !r->materials[i]->of && names_material("rubber", r->materials[i]->value);
+        named |= !r->materials[i]->of && kind_names_material("rubber", r->materials[i]->value);
     named |= rubber && type && strstr(type, "wellington");
     for (size_t i = 0; rubber && type && i < kind->within.count; i++)
         named |= text_same(last ? last + 1 : type, kind->within.at[i]);
@@ -346,7 +349,7 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                 (token_among(tokens, i, own, COUNT(own)) && !text_same(kind->rule.id, "darned-patched")))
                 return kind;
     for (size_t i = 0; place && i < COUNT(others); i++)
-        if (has_word(place, others[i])) return kind; // of another stuff than the thing
+        if (kind_has_word(place, others[i])) return kind; // of another stuff than the thing
     const struct flaw *best = kind;
     int most = 0;
     for (size_t i = 0; i < COUNT(events); i++)
@@ -379,81 +382,6 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
         best = hit->kinds[i];
     }
     return best;
-}
-
-// Fired or blown, and not the wooden handle of what is.
-static bool is_fired(const struct fault_reader *r, const char *place) {
-    bool fired = false;
-    for (size_t i = 0; i < r->material_count; i++) {
-        const struct value *value = r->materials[i];
-        if (value->of && place && has_word(place, value->of)) return false;
-        fired |=
-            !value->of && (names_material("ceramics", value->value) || names_material("glass", value->value));
-    }
-    return fired && r->material_count == 1;
-}
-
-static bool names_one(const char *place, const char *const *words, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (has_word(place, words[i])) return true;
-    return false;
-}
-
-// Corrosion that a note with a battery in it speaks of by itself is the battery's.
-static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};
-    static const char *const cells[] = {"battery", "batteries", "contacts", "terminals"};
-    const struct tokens *tokens = &r->note->tokens;
-    const struct family *family = r->note->record->family;
-    bool runs = false, cell = false;
-    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= text_same(family->rule.id, ids[i]);
-    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
-    for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
-    return cell;
-}
-
-// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
-// lost was not broken off, whatever the thing.
-static const struct flaw *of_part(const struct fault_reader *r, const struct fault_hit *hit,
-                                  const struct flaw *kind, const char *place) {
-    static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
-                                        "cable",  "plug",    "wire's", "flex's",  "cord's",
-                                        "plug's", "cable's", "lead's", "wiring's"};
-    static const char *const designs[] = {"pattern",     "design",    "transfer",   "decal",
-                                          "etching",     "engraving", "decoration", "lettering",
-                                          "graduations", "markings",  "numerals"};
-    static const char *const tops[] = {"cap",  "caps",    "cover", "lid", "knob",
-                                       "plug", "stopper", "screw", "key", "finial"};
-    static const char *const lost[] = {"lost", "missing", "gone"};
-    static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
-    static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
-    static const char *const wholes[] = {"movement", "mechanism", "engine", "works", "machine",
-                                         "unit",     "set",       "motor",  "clock", "watch"};
-    static const char *const working[] = {"work", "working", "works"};
-    const char *id = kind->rule.id, *meant = NULL;
-    if (text_same(id, "crack") && place && has_word(place, "grain"))
-        meant = "wood-split";
-    else if (text_same(id, "crack") && is_fired(r, place))
-        meant = "crack-through";
-    else if (text_same(id, "rust") && is_by_battery(r, hit))
-        meant = "battery-corrosion";
-    else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
-             names_one(place, pressed, COUNT(pressed)))
-        meant = "partly-working";
-    else if (text_same(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
-        meant = "rewired";
-    else if ((text_same(id, "wear-unspecified") || text_same(id, "wear-rub")) && place &&
-             names_one(place, designs, COUNT(designs)))
-        meant = "decoration-wear";
-    else if (text_same(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
-             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
-             !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
-        return absent_kind_here(r, place, 1);
-    else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
-             token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
-        meant = "partly-working"; // "the volume doesn't work"
-    const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
-    return other ? other : kind;
 }
 
 // Fungus of what one looks through is in its glass, a pan that wobbles is not flat: what a word is of one
@@ -491,13 +419,13 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         bool said = token_is(&r->note->tokens, hit->from, words[i].said) ||
                     token_is(&r->note->tokens, hit->to - 1, words[i].said);
         if (!said || (place && !words[i].placed) || !text_same(words[i].kind, kind->rule.id)) continue;
-        bool of = has_word(words[i].of, record->family->rule.id) ||
-                  (type && has_word(words[i].of, last ? last + 1 : type));
+        bool of = kind_has_word(words[i].of, record->family->rule.id) ||
+                  (type && kind_has_word(words[i].of, last ? last + 1 : type));
         bool own = text_same(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
         const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
         if (meant) return meant;
     }
-    return of_part(r, hit, kind, place);
+    return kind_of_part(r, hit, kind, place);
 }
 
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
@@ -524,7 +452,7 @@ bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const 
 // Is it such a thing, or of such a stuff?
 static bool is_of_kind(const struct fault_reader *r, const struct flaw *kind, const char *word) {
     for (size_t k = 0; k < kind->on.count; k++)
-        if (is_goods(r, word, kind->on.at[k]) || names_material(kind->on.at[k], word)) return true;
+        if (is_goods(r, word, kind->on.at[k]) || kind_names_material(kind->on.at[k], word)) return true;
     return false;
 }
 

@@ -4,6 +4,7 @@
 // break is no more.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -46,6 +47,19 @@ static bool same_part(const struct item_flaw *a, const struct item_flaw *b) {
     return a->part && b->part && text_same(a->part, b->part);
 }
 
+// "Broken in two and riveted": the whole of it, where the mend follows in so many words.
+static bool of_whole(const struct note *note, const struct item_flaw *a, const struct item_flaw *b) {
+    enum { BYTES_MOST = 24 };
+    if (a->part || b->part || b->span.from < a->span.from || b->span.from > a->span.to + BYTES_MOST)
+        return false;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        const struct token *token = &note->tokens.at[i];
+        if (token->from < a->span.from || token->from > b->span.to) continue;
+        if (ANY(&note->tokens, i, "and", "then", "but", "now")) return true;
+    }
+    return false;
+}
+
 static bool same_sentence(const struct note *note, size_t from, size_t to) {
     for (size_t i = from; i < to && i < note->tokens.size; i++)
         if (note->tokens.text[i] == '.' || note->tokens.text[i] == '\n' || note->tokens.text[i] == ';')
@@ -74,6 +88,22 @@ bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t
     return with || token_among(tokens, i, words, COUNT(words));
 }
 
+// "Chipped and painted over", "the crack has been painted": it hides damage, and is no new finish.
+bool mends_hide_damage(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"chip",          "crack",    "hairline",
+                                      "crack-through", "fleabite", "broken-part"};
+    enum { FAR = 4 };
+    for (size_t k = 0; hit->parted && k < COUNT(ids); k++) // "a chip that's been painted"
+        if (text_same(hit->parted->kinds[0]->rule.id, ids[k])) return true;
+    for (size_t i = 0; i < r->hit_count && r->hits[i].to <= hit->from; i++) {
+        if (r->hits[i].to + FAR < hit->from || r->note->tokens.at[r->hits[i].to - 1].stop >= STOP_CLAUSE)
+            continue;
+        for (size_t k = 0; k < COUNT(ids); k++)
+            if (text_same(r->hits[i].kinds[0]->rule.id, ids[k])) return true;
+    }
+    return false;
+}
+
 void mends_settle(struct note *note) {
     static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid"};
     struct record *record = note->record;
@@ -85,8 +115,9 @@ void mends_settle(struct note *note) {
         parted |= text_same(a->kind->rule.id, "crack-through") && in_pieces(note, a);
         for (size_t k = 0; parted && a->span.to && k < record->flaw_count; k++) {
             const struct item_flaw *b = &record->flaws[k];
-            mended |= text_same(b->kind->rule.id, "glued-repair") && same_part(a, b) &&
-                      b->span.from >= a->span.to && same_sentence(note, a->span.to, b->span.from);
+            if (!text_same(b->kind->rule.id, "glued-repair")) continue;
+            mended |= of_whole(note, a, b) || (same_part(a, b) && b->span.from >= a->span.to &&
+                                               same_sentence(note, a->span.to, b->span.from));
         }
         if (!mended) record->flaws[kept++] = *a;
     }

@@ -414,9 +414,13 @@ static int places_behind(const struct tokens *tokens, size_t i) {
 // "Wear in two places".
 static int places_in(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t at = i > 0 && token_is(tokens, i - 1, "in") ? i - 1 : i; at + 2 < tokens->count && at < i + 3;
+    size_t last = i + 3; // "chipped on the lip in three places": a place may stand between
+    while (last < i + 9 && last - 3 < tokens->count &&
+           (r->part[last - 3] || spot_article(tokens, last - 3) || spot_preposition(tokens, last - 3)))
+        last++;
+    for (size_t at = i > 0 && token_is(tokens, i - 1, "in") ? i - 1 : i; at + 2 < tokens->count && at < last;
          at++) {
-        if (tokens->at[at].stop != STOP_NONE || (at >= i && r->scope.fault[at])) return 0;
+        if (tokens->at[at].stop != STOP_NONE || (at >= i && r->scope.fault[at] && !r->part[at])) return 0;
         static const char *const about[] = {"about", "maybe", "roughly", "perhaps"};
         int n;
         size_t first = at + 1 + (token_among(tokens, at + 1, about, COUNT(about)) ? 1 : 0);

@@ -125,32 +125,14 @@ static bool opens_statement(const struct fault_reader *r, size_t i) {
 
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
-// "Faded from standing in the window", "rocks on a flat stove": where it stood, and no place on it.
-static bool is_of_the_room(const struct tokens *tokens, size_t i) {
-    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove",  "hob",
-                                        "floor",  "garage",     "shed",  "loft",     "attic",  "barn",
-                                        "table",  "rain",       "bench", "worktop",  "ground", "surface",
-                                        "cellar", "greenhouse", "light", "weather",  "counter"};
-    static const char *const verbs[] = {
-        "standing", "stood", "stands",  "sat",    "sits",  "sitting", "kept",  "left", "hung",  "hanging",
-        "stored",   "been",  "wobbles", "wobbly", "rocks", "rocky",   "lived", "rock", "wobble"};
-    static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
-    if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
-        return false;
-    size_t at = i + 1;
-    if (ANY(tokens, at, "the", "a", "my", "our", "his", "her")) at++;
-    if (token_among(tokens, at, flats, COUNT(flats))) at++;
-    return token_among(tokens, at, rooms, COUNT(rooms));
-}
-
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count) return 0;
-    if (is_of_the_room(tokens, i)) return 0;
-    size_t clause = place_clause(tokens, i);
-    if (clause) {
-        *from = i;
-        return clause;
+    if (place_is_of_room(tokens, i) || place_is_of_doer(r, i)) return 0;
+    size_t clause = place_clause(tokens, i), hour = place_dial_figure(r, i);
+    if (clause || hour) {
+        *from = hour ? hour - 1 : i;
+        return clause ? clause : hour;
     }
     if (spot_adverb(tokens, i) && (i + 1 >= tokens->count || ends_place(r, i + 1))) {
         *from = i;
@@ -210,6 +192,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
     size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
+        if (last && place_is_of_doer(r, at)) break;
         if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
             size_t next = at + 1;
             while (next < tokens->count && spot_article(tokens, next)) next++;
@@ -231,7 +214,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (side) last = start + 1; // "cut down on the left, it goes into the print"
     if (!last) return 0;
     *from = near ? i : start;
-    return last;
+    size_t figure = place_dial_figure(r, last); // "in the crystal near the 9"
+    return figure ? figure : last;
 }
 
 static bool is_thing(const struct fault_reader *r, size_t i) {
@@ -391,7 +375,8 @@ static size_t behind_places(const struct fault_reader *r, size_t i) {
 static size_t bare_sides(const struct tokens *tokens, size_t i) {
     static const char *const sides[] = {"end", "ends", "side", "sides", "edge", "edges", "corner", "corners"};
     static const char *const which[] = {"both", "each", "either", "one"};
-    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE;
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                ANY(tokens, i + 2, "where", "by", "from", "and", "but", "so", "with", "near", "only", "when");
     return ends && token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
                    token_among(tokens, i + 1, sides, COUNT(sides))
                ? i + 2
@@ -554,6 +539,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         if (to <= hit->to) to = 0;        // "rust inside"
         while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
+    if (!to && (to = bare_sides(&r->note->tokens, next)) != 0) *from = next;
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, from);

@@ -157,8 +157,38 @@ static void read_behind(struct scope *s, size_t verb) {
     scope_mark(s, verb, particle + 1, STANCE_PAST, verb); // no part came off
 }
 
+// "I scraped it with a spoon and it came up clean", "gave it a rub": what whoever sells did to see or to
+// clean, and not what the thing suffered. "I scratched it moving house" is damage.
+static void read_cleaning(struct scope *s, size_t verb) {
+    static const char *const acts[] = {"scraped", "rubbed",  "buffed",    "polished", "brushed", "wiped",
+                                       "picked",  "chipped", "scratched", "sanded",   "scoured", "washed",
+                                       "soaked",  "steamed", "boiled",    "oiled",    "greased", "tapped"};
+    static const char *const rough[] = {"chipped", "scratched", "sanded"};
+    static const char *const persons[] = {"i", "i've", "i'd", "we", "we've", "ive"};
+    static const char *const between[] = {"have", "had", "just", "even", "only", "also", "gently", "lightly"};
+    static const char *const tools[] = {"brush", "wool",  "spoon", "cloth", "knife",  "nail", "thumbnail",
+                                        "coin",  "blade", "rag",   "pad",   "sponge", "off",  "away"};
+    enum { FAR = 8 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (!s->fault[verb] || !token_among(tokens, verb, acts, COUNT(acts))) return;
+    const struct phrase_hits *hits = &s->note->hits;
+    for (size_t i = 0; i < hits->count; i++) // "I've soaked the head and it still moves"
+        if (hits->at[i].from == verb && hits->at[i].near) return;
+    size_t at = verb;
+    while (at > 0 && token_among(tokens, at - 1, between, COUNT(between))) at--;
+    if (!at || !token_among(tokens, at - 1, persons, COUNT(persons))) return;
+    bool tool = !token_among(tokens, verb, rough, COUNT(rough));
+    for (size_t i = verb + 1; i < tokens->count && i < verb + FAR && !tool; i++) {
+        if (tokens->at[i - 1].stop >= STOP_CLAUSE) break;
+        tool = token_among(tokens, i, tools, COUNT(tools));
+    }
+    if (tool) scope_mark(s, verb, verb + 1, STANCE_OTHER, at - 1);
+}
+
 void scope_removed(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
-    for (size_t i = 0; i + 1 < tokens->count; i++)
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
         if (is_verb(tokens, i) && !read_between(s, i)) read_behind(s, i);
+        read_cleaning(s, i);
+    }
 }

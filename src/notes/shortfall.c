@@ -168,6 +168,28 @@ static void read_of(struct fault_reader *r, size_t i) {
     if (stayed) tell_lack(r, &whole, &here, cue, i + 2);
 }
 
+// "Two rubber feet left out of four", "three hooks here out of the six".
+static void read_out_of(struct fault_reader *r, size_t i) {
+    static const char *const stays[] = {"left", "here", "remain", "remaining", "there", "present", "survive"};
+    enum { BACK = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t number = i + (token_is(tokens, i + 2, "the") ? 3 : 2);
+    if (!i || !token_is(tokens, i, "out") || !token_is(tokens, i + 1, "of")) return;
+    struct amount whole = {number, degrees_number(tokens, number)}, here = {0, 0};
+    bool stayed = token_among(tokens, i - 1, stays, COUNT(stays)) ||
+                  token_among(tokens, number + 1, stays, COUNT(stays));
+    for (size_t at = i; whole.value && at-- > 0 && at + BACK > i;) {
+        if (at + 1 < i && tokens->at[at].stop != STOP_NONE) break;
+        if (r->scope.fault[at] && !r->part[at] && !token_among(tokens, at, stays, COUNT(stays))) return;
+        stayed |= ANY(tokens, at, "only", "just");
+        if (!degrees_number(tokens, at)) continue;
+        here = (struct amount){at, degrees_number(tokens, at)};
+        stayed |= at > 0 && ANY(tokens, at - 1, "only", "just");
+        break;
+    }
+    if (stayed && here.value && whole.value > here.value) tell_lack(r, &whole, &here, i, number + 1);
+}
+
 // --- of a thing that is known by its pieces: "748 of 750 pieces", "27 of 28", ", 2 missing" ---
 
 static bool is_of_pieces(const struct note *note) { // a thing that is known by its pieces
@@ -253,6 +275,7 @@ void read_shortfall(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_should(r, i);
         read_of(r, i);
+        read_out_of(r, i);
     }
     read_short(r->note);
 }

@@ -72,6 +72,8 @@ static bool read_habit(struct scope *s, size_t i) {
                                         "this old",  "of its age", "that survive"};
     if (!token_may_open(tokens, i, habits, COUNT(habits), sizeof *habits) && !token_is(tokens, i, "most"))
         return false;
+    if (token_is(tokens, i, "others") && i > 0 && ANY(tokens, i - 1, "the", "of", "some", "two", "few"))
+        return false; // "some of the others have gone dark": of these
     size_t n = token_longest(tokens, i, habits, COUNT(habits));
     if (!n && token_is(tokens, i, "most") && !token_is(tokens, i + 1, "of") &&
         find(tokens, i, stretch_end(tokens, i), kinds, COUNT(kinds)) < stretch_end(tokens, i))

@@ -62,6 +62,30 @@ static bool is_between(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
+// "The gallery's bent", "paddle's cracked": the noun with its verb.
+static bool owns_verb(const struct tokens *tokens, size_t i) {
+    static const char *const others[] = {
+        "it's",         "that's",  "there's",   "what's", "he's",    "she's",    "who's",     "here's",
+        "let's",        "one's",   "where's",   "how's",  "this's",  "which's",  "someone's", "somebody's",
+        "everything's", "other's", "another's", "rest's", "thing's", "nothing's"};
+    enum { LEAST = 5 };
+    const char *word = tokens->at[i].fold;
+    size_t n = strlen(word);
+    return n > LEAST && text_same(word + n - 2, "'s") && !token_among(tokens, i, others, COUNT(others));
+}
+
+// "The ring to hang it by is broken": behind what it is for; `i` where nothing of the sort stands.
+static size_t behind_purpose(const struct tokens *tokens, size_t i, size_t end) {
+    enum { WORDS_MOST = 6 };
+    static const char *const ends[] = {"by", "with", "on", "from", "up", "in", "down", "off", "it", "them"};
+    if (!token_is(tokens, i, "to")) return i;
+    for (size_t at = i + 2; at < end && at < i + WORDS_MOST; at++)
+        if (token_among(tokens, at, ends, COUNT(ends)) &&
+            ANY(tokens, at + 1, "is", "are", "has", "was", "have"))
+            return at + 1;
+    return i;
+}
+
 // "Quite worn", "old repair", "everything chipped": no subject that could be a part.
 static bool is_no_subject(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
@@ -100,12 +124,12 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
-    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || strchr(word, '\'') ||
+    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || (strchr(word, '\'') && !owns_verb(tokens, i)) ||
         token_among(tokens, i, words, COUNT(words)))
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
     for (size_t k = 0; k < COUNT(ends); k++)
-        if (text_same(word + n - strlen(ends[k]), ends[k])) return true;
+        if (n > strlen(ends[k]) && text_same(word + n - strlen(ends[k]), ends[k])) return true;
     return false;
 }
 
@@ -174,10 +198,24 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
            !is_between(tokens, to) && !is_no_subject(tokens, to))
         to++;
     if (to == start) return;
-    for (size_t k = to; k < hit->from; k++)
+    for (size_t k = behind_purpose(tokens, to, hit->from); k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
-    bool verb = to < hit->from;
+    bool verb = to < hit->from || owns_verb(tokens, to - 1);
     if (!verb && !is_said_of(tokens->at[hit->from].fold) && !is_said_of(tokens->at[hit->to - 1].fold)) return;
     spot->part_from = start;
     spot->part_to = to;
+}
+
+// "Sugar is missing its lid", "the reservoir has no cap": one word that no list has, where the clause begins
+// with it and ends before token `to`.
+bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!to || is_no_subject(tokens, to - 1) || r->note->taken[to - 1] || r->scope.fault[to - 1])
+        return false;
+    size_t first = to - 1;
+    if (first > 0 && tokens->at[first - 1].stop == STOP_NONE && ANY(tokens, first - 1, "the", "its")) first--;
+    if (first > 0 && tokens->at[first - 1].stop == STOP_NONE && !opens_clause(tokens, first - 1))
+        return false;
+    *from = to - 1;
+    return first > 0;
 }

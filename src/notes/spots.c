@@ -55,7 +55,10 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
     if (start == prep || is_thing(r, prep - 1)) return false;
     while (start > 0 && spot_side(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE) start--;
     size_t first = start;
-    while (first > 0 && spot_article(tokens, first - 1) && tokens->at[first - 1].stop == STOP_NONE) first--;
+    while (first > 0 && tokens->at[first - 1].stop == STOP_NONE &&
+           (spot_article(tokens, first - 1) || degrees_number(tokens, first - 1) ||
+            ANY(tokens, first - 1, "some", "several", "few", "couple", "of", "most")))
+        first--; // "two legs on the stand are cracked"
     bool opens = first == 0 || tokens->at[first - 1].stop != STOP_NONE ||
                  token_is(tokens, first - 1, "and") || token_is(tokens, first - 1, "but");
     if (!opens) return false;
@@ -92,6 +95,9 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             continue;
         }
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "but")) return false;
+        bool agent = ANY(tokens, at - 1, "left", "made", "leaves", "caused") && at > 1 &&
+                     (ANY(tokens, at - 2, "has", "have", "had") || token_is(tokens, at - 1, "leaves"));
+        if (agent) return false; // "the hanger has left scrapes": they are not on it
         if (r->part[at - 1] && r->scope.fault[at - 1] && in_other(r, at - 1, i)) return false;
         if (r->part[at - 1] && is_thing(r, at - 1)) return false;
         if (r->part[at - 1]) {
@@ -566,8 +572,12 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     bool partly = hit->near && text_same(hit->kinds[0]->rule.id, "partly-working");
     if (partly && r->part[hit->from] && r->note->taken[hit->from] != TAKEN_TYPE) // "one reed is dead"
         return (struct spot){.part_from = hit->from, .part_to = hit->from + 1};
-    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
-        return spot; // "well out of date": no well
+    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE)) { // "well out of date": no well
+        bool tells_part = !hit->own_no && hit->kinds[0]->says_part && r->part[hit->from] &&
+                          hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
+        if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
+        return spot;
+    }
     to = spot_place_of(r, hit, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;

@@ -44,7 +44,8 @@ bool spot_owner(const struct fault_reader *r, size_t at, size_t *from, size_t *t
         return false;
     if (at == 0 || tokens->at[at - 1].stop != STOP_NONE) return false;
     *to = at;
-    return spot_piece(r, at, from, to) || (*to = at, subject_ending(r, at, from));
+    return spot_piece(r, at, from, to) || (*to = at, subject_ending(r, at, from)) ||
+           spot_plain_subject(r, at, from);
 }
 
 bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {

@@ -3,6 +3,7 @@
 // is chipped" of a sugar bowl and creamer.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/things.h"
 #include "text/order.h"
@@ -55,6 +56,8 @@ static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, 
         bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
         size_t size = strlen(tokens->at[which].fold);
         if (!one && !(of && text_same(tokens->at[which].fold + size - 3, "est"))) continue;
+        if (which > 2 && preposition_at(tokens, which - 2) && r->part[which - 3])
+            return false; // "the handle on the lower one wobbles"
         *from = which;
         *to = which + (one ? 2 : 1);
         return true;
@@ -134,6 +137,37 @@ bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *
     return true;
 }
 
+// Does token `i` name one of the two things of `type`: "sugar" or "creamer" of "sugar bowl and creamer"?
+static bool is_of_two(const struct tokens *tokens, const char *type, size_t i) {
+    enum { WORD_MOST = 40 };
+    if (tokens->at[i].kind != TOKEN_WORD) return false;
+    char word[WORD_MOST];
+    const char *one = tokens->at[i].one, *apostrophe = strchr(one, '\'');
+    size_t size = apostrophe ? (size_t)(apostrophe - one) : strlen(one); // "the saucer's cracked"
+    if (size < 3 || size >= sizeof word) return false;
+    memcpy(word, one, size);
+    word[size] = '\0';
+    const char *second = strstr(type, " and ") + strlen(" and ");
+    return !strncmp(type, word, size) || !strncmp(second, word, size);
+}
+
+// "Sugar bowl and creamer. Sugar is chipped", "cup chipped and the saucer has a hairline": the nearest one
+// that opens the sentence or what follows a comma or an "and" of it.
+static bool piece_of_two(const struct fault_reader *r, const char *type, size_t start, size_t i,
+                         size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at-- > start;) {
+        if (!is_of_two(tokens, type, at)) continue;
+        size_t first = at > start && ANY(tokens, at - 1, "the", "its") ? at - 1 : at;
+        bool opens = first == start || tokens->at[first - 1].stop != STOP_NONE ||
+                     ANY(tokens, first - 1, "and", "but", "while");
+        if (!opens) continue;
+        *from = at;
+        return true;
+    }
+    return false;
+}
+
 // "The yellow one", "the pink cup" of several: which of them, where no part is named.
 bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -142,12 +176,9 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
     if (r->note->record->count < 2 && !and) return side_named(r, i, from, to);
     size_t start = scope_sentence_start(&r->scope, i);
     while (start < i && (preposition_at(tokens, start) || tokens->at[start].stop != STOP_NONE)) start++;
-    size_t named = token_is(tokens, start, "the") ? start + 1 : start;
-    if (and&&named < i && tokens->at[named].kind == TOKEN_WORD && strlen(tokens->at[named].one) > 2 &&
-        (!strncmp(type, tokens->at[named].one, strlen(tokens->at[named].one)) ||
-         text_same(and+5, tokens->at[named].one))) { // "sugar bowl and creamer. Sugar is chipped"
-        *from = named;
-        *to = named + 1;
+    if (and&&piece_of_two(r, type, start, i, from)) {
+        const char *words = note_words(r->note, *from, *from + 2); // "sugar bowl"
+        *to = *from + (*from + 2 <= i && strstr(type, words) ? 2 : 1);
         return true;
     }
     return piece_of_many(r, start, i, from, to) || piece_named(r, start, i, from, to);

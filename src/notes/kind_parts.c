@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+// What a word of fault is by the part that it is said of, whatever the thing: a new wire is wiring, what has
+// a grain is wood, and the hinges of a tin are no book's.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// Fired or blown, and not the wooden handle of what is.
+static bool is_fired(const struct fault_reader *r, const char *place) {
+    bool fired = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && kind_has_word(place, value->of)) return false;
+        fired |= !value->of && (kind_names_material("ceramics", value->value) ||
+                                kind_names_material("glass", value->value));
+    }
+    return fired && r->material_count == 1;
+}
+
+// A tin's hinges are no book's.
+static bool is_box(const struct fault_reader *r) {
+    static const char *const boxes[] = {"tin",   "box",    "case",   "chest", "caddy",
+                                        "trunk", "locket", "casket", "safe",  "canister"};
+    const char *type = r->note->record->type.value;
+    bool box = false;
+    for (size_t i = 0; type && i < COUNT(boxes); i++) box |= kind_has_word(type, boxes[i]);
+    return box;
+}
+
+// All of it metal, as far as the note says; a part of another material is not.
+static bool is_metal(const struct fault_reader *r, const char *place) {
+    static const char *const metals[] = {"silver", "pewter", "copper", "brass",    "tin",      "steel",
+                                         "iron",   "bronze", "chrome", "aluminum", "aluminium"};
+    bool metal = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && kind_has_word(place, value->of)) return false;
+        for (size_t k = 0; k < COUNT(metals); k++)
+            metal |= !value->of && kind_has_word(value->value, metals[k]);
+    }
+    return metal && r->material_count == 1;
+}
+
+static bool names_one(const char *place, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (kind_has_word(place, words[i])) return true;
+    return false;
+}
+
+// Corrosion that a note with a battery in it speaks of by itself is the battery's.
+static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};
+    static const char *const cells[] = {"battery", "batteries", "contacts", "terminals"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool runs = false, cell = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= text_same(family->rule.id, ids[i]);
+    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
+    for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
+    return cell;
+}
+
+static bool is_plastic(const struct fault_reader *r) {
+    bool plastic = false;
+    for (size_t i = 0; i < r->material_count; i++)
+        plastic |= !r->materials[i]->of && kind_names_material("plastic", r->materials[i]->value);
+    return plastic;
+}
+
+// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
+// lost was not broken off, whatever the thing.
+const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
+                                const struct flaw *kind, const char *place) {
+    static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
+                                        "cable",  "plug",    "wire's", "flex's",  "cord's",
+                                        "plug's", "cable's", "lead's", "wiring's"};
+    static const char *const designs[] = {"pattern",     "design",    "transfer",   "decal",
+                                          "etching",     "engraving", "decoration", "lettering",
+                                          "graduations", "markings",  "numerals"};
+    static const char *const tops[] = {"cap",  "caps",    "cover", "lid", "knob",
+                                       "plug", "stopper", "screw", "key", "finial"};
+    static const char *const lost[] = {"lost", "missing", "gone"};
+    static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
+    static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
+    static const char *const wholes[] = {"movement", "mechanism", "engine", "works", "machine",
+                                         "unit",     "set",       "motor",  "clock", "watch"};
+    static const char *const working[] = {"work", "working", "works"};
+    const char *id = kind->rule.id, *meant = NULL;
+    if (text_same(id, "crack") && place && kind_has_word(place, "grain"))
+        meant = "wood-split";
+    else if (text_same(id, "crack") && is_fired(r, place))
+        meant = "crack-through";
+    else if (text_same(id, "wood-split") && is_metal(r, place))
+        meant = "crack";
+    else if (text_same(id, "rust") && is_by_battery(r, hit))
+        meant = "battery-corrosion";
+    else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
+             names_one(place, pressed, COUNT(pressed)))
+        meant = "partly-working";
+    else if (text_same(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
+        meant = "rewired";
+    else if ((text_same(id, "wear-unspecified") || text_same(id, "wear-rub")) && place &&
+             names_one(place, designs, COUNT(designs)))
+        meant = "decoration-wear";
+    else if (text_same(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
+             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
+             !(hit->to > 1 && (token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves)) ||
+                               ANY(&r->note->tokens, hit->to - 2, "corner", "piece", "bit", "chunk", "edge",
+                                   "tip", "lump", "section", "end", "part", "side"))))
+        return absent_kind_here(r, place, 1);
+    else if (text_same(id, "binding-weak") && place && kind_has_word(place, "hinges") && is_box(r))
+        return absent_kind_here(r, place, 1);
+    else if (text_same(id, "rubber-perished") && is_plastic(r) &&
+             ANY(&r->note->tokens, hit->to - 1, "brittle", "cracked"))
+        meant = "crack"; // "the lid has gone brittle"
+    else if (text_same(id, "seized") && place &&
+             (kind_has_word(place, "strap") || kind_has_word(place, "straps")))
+        meant = "strap-damage"; // "the straps have gone stiff"
+    else if (text_same(id, "refinished") && mends_hide_damage(r, hit))
+        meant = "filled-overpainted";
+    else if (text_same(id, "missing-pieces") && place && absent_is_of_one(r, hit))
+        meant = "broken-part";
+    else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
+             token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
+        meant = "partly-working"; // "the volume doesn't work"
+    const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
+    return other ? other : kind;
+}

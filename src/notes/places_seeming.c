@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+// What looks like a place of a fault and is none: the room where the thing stood, and what did the damage.
+// And what does not look like one and is: the figures of a dial.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// "Faded from standing in the window", "rocks on a flat stove": where it stood, and no place on it.
+bool place_is_of_room(const struct tokens *tokens, size_t i) {
+    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove",  "hob",
+                                        "floor",  "garage",     "shed",  "loft",     "attic",  "barn",
+                                        "table",  "rain",       "bench", "worktop",  "ground", "surface",
+                                        "cellar", "greenhouse", "light", "weather",  "counter"};
+    static const char *const verbs[] = {
+        "standing", "stood", "stands",  "sat",    "sits",  "sitting", "kept",  "left", "hung",  "hanging",
+        "stored",   "been",  "wobbles", "wobbly", "rocks", "rocky",   "lived", "rock", "wobble"};
+    static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
+    if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
+        return false;
+    size_t at = i + 1;
+    if (ANY(tokens, at, "the", "a", "my", "our", "his", "her")) at++;
+    if (token_among(tokens, at, flats, COUNT(flats))) at++;
+    return token_among(tokens, at, rooms, COUNT(rooms));
+}
+
+// "Chipped at the 2", "a crack by the 7" of what has a dial: the end of the figure, 0 where there is none.
+size_t place_dial_figure(const struct fault_reader *r, size_t i) {
+    enum { HOURS = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool dial = family && text_same(family->rule.id, "clocks-watches");
+    if (!dial || !ANY(tokens, i, "at", "by", "near", "over", "above", "below", "under", "across", "between"))
+        return 0;
+    size_t at = i + (token_is(tokens, i + 1, "the") ? 2 : 1);
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE || r->note->taken[at] == TAKEN_MEASURE)
+        return 0;
+    int hour = degrees_number(tokens, at);
+    bool the = at == i + 2 || token_is(tokens, at + 1, "o'clock");
+    return the && hour > 0 && hour <= HOURS ? at + 1 : 0;
+}
+
+// "Scratched inside from the whisk", "worn in the middle from a spoon": what did it, and no place. "Gone
+// from the lid", "a crack from the rim" tell places.
+bool place_is_of_doer(const struct fault_reader *r, size_t i) {
+    static const char *const places[] = {
+        "rim",    "lip",    "edge",   "top",  "bottom", "base",  "neck",   "foot",     "spout", "handle",
+        "side",   "back",   "front",  "end",  "corner", "mouth", "inside", "shoulder", "hinge", "lid",
+        "middle", "center", "centre", "hole", "one",    "left",  "right",  "point"};
+    static const char *const done[] = {"worn",   "rubbed",  "inside",    "outside", "middle", "underneath",
+                                       "marked", "scuffed", "scratched", "stained", "dented", "faded"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!i || !token_is(tokens, i, "from") || !token_among(tokens, i - 1, done, COUNT(done))) return false;
+    size_t at = i + 1;
+    while (spot_article(tokens, at)) at++;
+    return !token_among(tokens, at, places, COUNT(places)) && !token_is(tokens, at + 1, "of");
+}
