@@ -89,6 +89,24 @@ static bool tells_part(const struct scope *s, size_t i) {
     return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
+// "No moth, smells of cedar": a verb behind the comma, and what it takes. "No rattles, squeaks or hums" goes
+// on.
+static bool opens_verb(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"smells", "smelled", "smelt",  "reeks",  "stinks", "wobbles",
+                                        "rocks",  "squeaks", "creaks", "sticks", "leans",  "leaks",
+                                        "drips",  "rattles", "skips",  "jumps",  "slips",  "wants",
+                                        "rubs",   "catches", "sags",   "bulges", "flexes", "moves",
+                                        "whiffs", "pongs",   "hums"};
+    static const char *const takes[] = {
+        "of",       "like",     "a",        "an",     "the",     "faintly", "slightly", "when", "if",
+        "on",       "strongly", "badly",    "from",   "really",  "in",      "at",       "some", "very",
+        "kind",     "sort",     "quite",    "though", "strong",  "more",    "most",     "old",  "musty",
+        "damp",     "fusty",    "smoky",    "stale",  "lightly", "mildly",  "vaguely",  "out",  "to",
+        "terribly", "awfully",  "horribly", "so",     "too",     "until"};
+    return token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i].stop == STOP_NONE &&
+           token_among(tokens, i + 1, takes, COUNT(takes));
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
@@ -96,7 +114,8 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     static const char *const states[] = {"good",  "fair", "normal", "usual", "nice",     "decent",
                                          "great", "fine", "honest", "age",   "ordinary", "general"};
     if (comma && token_among(tokens, i, states, COUNT(states))) return false; // "no chips, normal wear"
-    enum { WORDS_MOST = 4 };                                                  // "… or any other wear"
+    if (comma && opens_verb(tokens, i)) return false;
+    enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
         if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||

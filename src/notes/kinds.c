@@ -481,6 +481,7 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"mended", "darned-patched", forged, "glued-repair", true},
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
+        {"split", "crack", "furniture", "wood-split", true},
         {"rock", "warped", "furniture", "loose-joint", false},
         {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
         {"missing", "strap-damage", worn, "missing-accessory", true},
@@ -500,8 +501,27 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
     return of_part(r, hit, kind, place);
 }
 
+// What is of wood splits as wood does, a box as well: no tear and no mere crack, unless a soft part is named.
+static const struct flaw *of_wood(const struct fault_reader *r, const struct fault_hit *hit,
+                                  const struct flaw *kind, const char *place) {
+    static const char *const said[] = {"split", "splits", "splitting"};
+    static const char *const soft[] = {"seat",  "lining", "cover", "cushion", "strap",   "sleeve",
+                                       "label", "cloth",  "paper", "canvas",  "leather", "felt",
+                                       "baize", "grip",   "grips", "rubber",  "card",    "skin",
+                                       "bag",   "jacket", "seam",  "seams",   "corner",  "corners"};
+    const char *id = kind->rule.id;
+    if (!text_same(id, "tear") && !text_same(id, "crack")) return kind;
+    if (!token_among(&r->note->tokens, hit->from, said, COUNT(said)) &&
+        !token_among(&r->note->tokens, hit->to - 1, said, COUNT(said)))
+        return kind;
+    const struct flaw *split = ruleset_flaw(r->note->rules, "wood-split");
+    bool other = !split || (place && names_one(place, soft, COUNT(soft)));
+    return other || !is_of_material(r, split, place) ? kind : split;
+}
+
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    return of_thing(r, hit, of_event(r, hit, best_of_hit(r, hit, place), place), place);
+    const struct flaw *kind = of_event(r, hit, best_of_hit(r, hit, place), place);
+    return of_wood(r, hit, of_thing(r, hit, kind, place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

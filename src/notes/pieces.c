@@ -483,6 +483,8 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     bool both = token_is(tokens, i + 1, "both");
     size = both ? 1 : amount_at(tokens, i + 1, &n);
     size_t part = i + 1 + size;
+    if (token_is(tokens, part, "of") && ANY(tokens, part + 1, "the", "its"))
+        part += 2; // "at two of the folds"
     if (!size || part >= tokens->count || !r->part[part] || tokens->at[part].one == tokens->at[part].fold)
         return 0;
     return both ? 2 : n;
