@@ -92,11 +92,10 @@ static bool tells_part(const struct scope *s, size_t i) {
 // "No moth, smells of cedar": a verb behind the comma, and what it takes. "No rattles, squeaks or hums" goes
 // on.
 static bool opens_verb(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"smells", "smelled", "smelt",  "reeks",  "stinks", "wobbles",
-                                        "rocks",  "squeaks", "creaks", "sticks", "leans",  "leaks",
-                                        "drips",  "rattles", "skips",  "jumps",  "slips",  "wants",
-                                        "rubs",   "catches", "sags",   "bulges", "flexes", "moves",
-                                        "whiffs", "pongs",   "hums"};
+    static const char *const verbs[] = {
+        "smells", "smelled", "smelt", "reeks",  "stinks",  "wobbles", "rocks",  "squeaks", "creaks",
+        "sticks", "leans",   "leaks", "drips",  "rattles", "skips",   "jumps",  "slips",   "wants",
+        "rubs",   "catches", "sags",  "bulges", "flexes",  "moves",   "whiffs", "pongs",   "hums"};
     static const char *const takes[] = {
         "of",       "like",     "a",        "an",     "the",     "faintly", "slightly", "when", "if",
         "on",       "strongly", "badly",    "from",   "really",  "in",      "at",       "some", "very",

@@ -482,6 +482,10 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
+        {"hairlines", "hairline", "media", "disc-scratches", true}, // of vinyl; one hairline is a crack
+        {"strands", "fraying", "basket hamper creel trug", "broken-part", true},
+        {"missing", "clasp-fault", "clothing", "missing-accessory", true}, // the pin of a kilt
+        {"gone", "clasp-fault", "clothing", "missing-accessory", true},
         {"rock", "warped", "furniture", "loose-joint", false},
         {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
         {"missing", "strap-damage", worn, "missing-accessory", true},
@@ -509,6 +513,9 @@ static const struct flaw *of_wood(const struct fault_reader *r, const struct fau
                                        "label", "cloth",  "paper", "canvas",  "leather", "felt",
                                        "baize", "grip",   "grips", "rubber",  "card",    "skin",
                                        "bag",   "jacket", "seam",  "seams",   "corner",  "corners"};
+    static const char *const wooden[] = {"slat",       "slats", "stave",  "staves", "spindle",
+                                         "spindles",   "rung",  "rungs",  "plank",  "stretcher",
+                                         "stretchers", "splat", "planks", "batten", "battens"};
     const char *id = kind->rule.id;
     if (!text_same(id, "tear") && !text_same(id, "crack")) return kind;
     if (!token_among(&r->note->tokens, hit->from, said, COUNT(said)) &&
@@ -516,7 +523,8 @@ static const struct flaw *of_wood(const struct fault_reader *r, const struct fau
         return kind;
     const struct flaw *split = ruleset_flaw(r->note->rules, "wood-split");
     bool other = !split || (place && names_one(place, soft, COUNT(soft)));
-    return other || !is_of_material(r, split, place) ? kind : split;
+    bool wood = is_of_material(r, split, place) || (place && names_one(place, wooden, COUNT(wooden)));
+    return other || !wood ? kind : split;
 }
 
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {

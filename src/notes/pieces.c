@@ -328,6 +328,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                     token_phrase(tokens, end, "of them") || (on && token_is(tokens, end, "and"));
         if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
+        bool many = of && at > i && r->part[at - 1] && tokens->at[at - 1].one != tokens->at[at - 1].fold;
+        if (size && ends && many && n > 1)
+            return *share = (struct share){n, 0}, true; // "on the backs of four"
         bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
                      token_is(tokens, at + 2, "both");
         if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE))

@@ -528,8 +528,8 @@ static size_t place_within(const struct fault_reader *r, const struct fault_hit 
 // "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
 // as a part or not; but when and under what it happened is none.
 size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
-    static const char *const ways[] = {"in",     "on",    "along", "across", "round",
-                                       "around", "under", "below", "above",  "near"};
+    static const char *const ways[] = {"in",    "on",    "along", "across", "round", "around",
+                                       "under", "below", "above", "near",   "over"};
     static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
     static const char *const others[] = {
         "past",   "morning",       "post",       "move",   "photo",  "photos",  "picture",  "pictures",

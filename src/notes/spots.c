@@ -375,6 +375,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
 
 // "Tote cracked and glued": both of the tote.
 static void share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
     size_t joint = hit->from, n; // "faded and badly stained"
     while (joint > 1 && degree_word(r, joint - 1, &n) && n == 1) joint--;
@@ -387,8 +388,10 @@ static void share_part(const struct fault_reader *r, const struct fault_hit *hit
     bool done = size > 3 && text_same(word + size - 2, "ed");
     if (!dirty && !done && !token_among(tokens, hit->from, states, COUNT(states))) return;
     for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to != joint - 1) continue;
+        if (r->hits[k].to > joint - 1 || r->hits[k].to + FAR < joint) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);
+        bool placed = before.where_to == joint - 1 && before.where_from >= r->hits[k].to;
+        if (r->hits[k].to != joint - 1 && !placed) continue; // "detached at the back and stained"
         spot->part_from = before.part_from;
         spot->part_to = before.part_to;
     }
