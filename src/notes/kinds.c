@@ -211,7 +211,7 @@ static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
 }
 
 // Is the thing, or the part at hand where it has a material of its own, of what the kind occurs on?
-static bool is_of_material(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+bool kind_is_of_material(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const char *whole = NULL, *part = NULL;
     for (size_t i = 0; i < r->material_count; i++) {
         const struct value *value = r->materials[i];
@@ -291,7 +291,7 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
             const struct flaw *kind = rules->narrowing[i];
             if ((kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit)) continue;
             if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
-                      : is_of_material(r, kind, place))
+                      : kind_is_of_material(r, kind, place))
                 return kind;
         }
     return NULL;
@@ -393,7 +393,7 @@ static bool is_fired(const struct fault_reader *r, const char *place) {
     return fired && r->material_count == 1;
 }
 
-static bool names_one(const char *place, const char *const *words, size_t count) {
+bool kind_names_one(const char *place, const char *const *words, size_t count) {
     for (size_t i = 0; i < count; i++)
         if (has_word(place, words[i])) return true;
     return false;
@@ -438,18 +438,18 @@ static const struct flaw *of_part(const struct fault_reader *r, const struct fau
     else if (text_same(id, "rust") && is_by_battery(r, hit))
         meant = "battery-corrosion";
     else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
-             names_one(place, pressed, COUNT(pressed)))
+             kind_names_one(place, pressed, COUNT(pressed)))
         meant = "partly-working";
-    else if (text_same(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
+    else if (text_same(id, "replaced-part") && place && kind_names_one(place, wires, COUNT(wires)))
         meant = "rewired";
     else if ((text_same(id, "wear-unspecified") || text_same(id, "wear-rub")) && place &&
-             names_one(place, designs, COUNT(designs)))
+             kind_names_one(place, designs, COUNT(designs)))
         meant = "decoration-wear";
-    else if (text_same(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
+    else if (text_same(id, "broken-part") && place && kind_names_one(place, tops, COUNT(tops)) &&
              token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
              !(hit->to > 1 && token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves))))
         return absent_kind_here(r, place, 1);
-    else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
+    else if (!strcmp(id, "not-working") && place && !kind_names_one(place, wholes, COUNT(wholes)) &&
              token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
         meant = "partly-working"; // "the volume doesn't work"
     const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
@@ -498,38 +498,16 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         if (!said || (place && !words[i].placed) || !text_same(words[i].kind, kind->rule.id)) continue;
         bool of = has_word(words[i].of, record->family->rule.id) ||
                   (type && has_word(words[i].of, last ? last + 1 : type));
-        bool own = text_same(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
+        bool own = text_same(kind->rule.id, "wood-split") && kind_is_of_material(r, kind, place);
         const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
         if (meant) return meant;
     }
     return of_part(r, hit, kind, place);
 }
 
-// What is of wood splits as wood does, a box as well: no tear and no mere crack, unless a soft part is named.
-static const struct flaw *of_wood(const struct fault_reader *r, const struct fault_hit *hit,
-                                  const struct flaw *kind, const char *place) {
-    static const char *const said[] = {"split", "splits", "splitting"};
-    static const char *const soft[] = {"seat",  "lining", "cover", "cushion", "strap",   "sleeve",
-                                       "label", "cloth",  "paper", "canvas",  "leather", "felt",
-                                       "baize", "grip",   "grips", "rubber",  "card",    "skin",
-                                       "bag",   "jacket", "seam",  "seams",   "corner",  "corners"};
-    static const char *const wooden[] = {"slat",       "slats", "stave",  "staves", "spindle",
-                                         "spindles",   "rung",  "rungs",  "plank",  "stretcher",
-                                         "stretchers", "splat", "planks", "batten", "battens"};
-    const char *id = kind->rule.id;
-    if (!text_same(id, "tear") && !text_same(id, "crack")) return kind;
-    if (!token_among(&r->note->tokens, hit->from, said, COUNT(said)) &&
-        !token_among(&r->note->tokens, hit->to - 1, said, COUNT(said)))
-        return kind;
-    const struct flaw *split = ruleset_flaw(r->note->rules, "wood-split");
-    bool other = !split || (place && names_one(place, soft, COUNT(soft)));
-    bool wood = is_of_material(r, split, place) || (place && names_one(place, wooden, COUNT(wooden)));
-    return other || !wood ? kind : split;
-}
-
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
     const struct flaw *kind = of_event(r, hit, best_of_hit(r, hit, place), place);
-    return of_wood(r, hit, of_thing(r, hit, kind, place), place);
+    return kind_of_wood(r, hit, of_thing(r, hit, kind, place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

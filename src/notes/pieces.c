@@ -493,6 +493,18 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     return both ? 2 : n;
 }
 
+// "Two pulls" as words of one rule: the number that they begin with.
+static int number_within(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const not [] = {"halves", "pieces", "bits",   "sides", "ends",   "places", "parts",
+                                       "tones",  "times",  "inches", "feet",  "thirds", "hands",  "years"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t noun = hit->from + 1;
+    if (hit->kinds[0]->form != FAULT || noun >= hit->to || hit->near || is_other(r, hit->from) ||
+        tokens->at[noun].one == tokens->at[noun].fold || token_among(tokens, noun, not, COUNT(not )))
+        return 0;
+    return degrees_number(tokens, hit->from);
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -510,6 +522,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);
+    if (n) return n;
+    n = number_within(r, hit);
     if (n) return n;
     bool phrase = hit->to > hit->from + 1 && r->part[hit->from];
     size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"
