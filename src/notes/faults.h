@@ -159,6 +159,9 @@ int degrees_number(const struct tokens *tokens, size_t i);
 // pieces.c: number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
+// one_of.c: is the fault told by its kind's own noun ("one moth hole"), and not by a word for a state ("one
+// torn")?
+bool fault_by_noun(const struct fault_reader *reader, const struct fault_hit *hit);
 // one_of.c: "three blades, one broken": how many of the parts that were counted before, of `*of`, and the
 // words of the part; 0 where none were.
 int parts_shared(const struct fault_reader *reader, const struct fault_hit *hit, int *of, size_t *from,

@@ -92,19 +92,6 @@ static bool spot_named_before(const struct fault_reader *r, size_t number, size_
     return true;
 }
 
-// "Two bent", "one rusty": a word for a state, and no noun.
-static bool is_state(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"bent",  "torn",  "worn",    "split",  "broken", "loose",
-                                        "stuck", "stiff", "missing", "gone",   "lost",   "dull",
-                                        "dead",  "burst", "thin",    "off",    "short",  "dirty",
-                                        "rusty", "weak",  "slack",   "frozen", "blown",  "warped"};
-    static const char *const nouns[] = {"seed", "weed", "bed", "reed", "bleed"};
-    const char *word = tokens->at[i].fold;
-    size_t size = strlen(word);
-    bool done = size > 4 && text_same(word + size - 2, "ed") && !token_among(tokens, i, nouns, COUNT(nouns));
-    return done || token_among(tokens, i, words, COUNT(words)) || (size > 3 && word[size - 1] == 'y');
-}
-
 // "Two ribs are bent", "2 of the 24 drops are chipped": a noun that is counted, and is not the thing.
 bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     static const char *const verbs[] = {"is",   "are", "has", "have",     "all",
@@ -119,12 +106,7 @@ bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *
         at--;
     bool number = at > 2 && degrees_number(tokens, at - 1) > 0 &&
                   (token_is(tokens, at - 2, "but") || tokens->at[at - 2].stop == STOP_COMMA);
-    if (number) {
-        if (!spot_named_before(r, at - 1, from, to)) return false;
-        size_t start = scope_sentence_start(&r->scope, i);
-        while (start < *from && spot_article(tokens, start)) start++;
-        return is_state(tokens, i) || start == *from; // "fringe both ends, one moth hole": of the whole
-    }
+    if (number) return spot_named_before(r, at - 1, from, to);
     if (at < 2 || tokens->at[at - 1].kind != TOKEN_WORD || r->scope.fault[at - 1] ||
         tokens->at[at - 1].one == tokens->at[at - 1].fold || r->note->taken[at - 1] == TAKEN_TYPE ||
         r->note->taken[at - 1] == TAKEN_MEASURE)
