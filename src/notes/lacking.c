@@ -406,12 +406,20 @@ const char *lacking_kind(const char *part, const char *family) {
         {"stone-missing", " jewelry ",
          " diamante rhinestone paste crystal garnet sapphire ruby turquoise opal amethyst cabochon "},
         {"missing-mate", " jewelry footwear ", " mate partner twin "},
+        {"missing-hardware", " footwear ",
+         " nail hobnail iron spike stud cleat segg heel-plate toe-plate tip "},
+        {"missing-liner", " footwear ", " insole footbed "},
+        {"missing-pieces", " games-puzzles ", " peg ball hoop quoit ring shaker dice die cue pin "},
+        {"finish-crackle", " furniture music ", " varnish lacquer polish shellac finish "},
+        {"paint-flaking", " decor music ", " varnish lacquer "},
+        {"gilt-wear", " decor ceramics glassware books ", " gilt gilding gold "},
     };
     if (!strncmp(part, "battery ", 8) && strstr(" lid flap door cover hatch cap back panel ", part + 8))
         return "missing-battery-cover";
     static const char leaves[] =
-        " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold ";
-    static const char fasteners[] = " popper toggle cufflink press-stud press-stud ";
+        " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold "
+        "recipe coupon chart diagram gathering ";
+    static const char fasteners[] = " popper toggle cufflink press-stud press-stud loop snap ";
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
     size_t n = strlen(head);
