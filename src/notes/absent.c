@@ -464,6 +464,15 @@ static bool is_figure(const struct fault_reader *r, size_t i) {
            (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 
+// "I don't have a turntable": what the seller would try it with, and none of its parts.
+static bool is_own_means(const struct tokens *tokens, size_t i, size_t end) {
+    return i > 0 && ANY(tokens, i - 1, "i", "we", "but", "and") &&
+           ANY(tokens, i, "don't", "dont", "haven't", "havent", "have", "got", "without", "lack") &&
+           ANY(tokens, end - 1, "turntable", "player", "deck", "gramophone", "phonograph", "projector",
+               "viewer", "tester", "meter", "multimeter", "gauge", "scales", "loupe", "magnifier",
+               "blacklight", "stereo", "hi-fi", "hifi", "computer", "pc", "console");
+}
+
 void read_absent(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -475,6 +484,10 @@ void read_absent(struct fault_reader *r) {
         }
         if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
+            if (is_own_means(tokens, i, end)) {
+                i = end - 1;
+                continue;
+            }
             if (token_is(tokens, i, "no") && n == 1 &&
                 lacking_said_behind(&r->scope, end, &gone)) { // "no screws missing": all are there
                 absent_tell(r, i + n, end, end, end + gone);

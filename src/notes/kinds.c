@@ -386,7 +386,9 @@ static bool is_fired(const struct fault_reader *r, const char *place) {
     static const char *const glasses[] = {"mirror", "pane", "panes", "looking glass", "mirror's"};
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool fired = false, looking = type && text_same(last ? last + 1 : type, "mirror");
-    if (place ? kind_names_one(place, glasses, COUNT(glasses)) : looking) return true;
+    static const char *const places[] = {"corner", "corners", "edge", "across", "side", "middle", "center"};
+    bool whole = !place || kind_names_one(place, places, COUNT(places));
+    if ((place && kind_names_one(place, glasses, COUNT(glasses))) || (looking && whole)) return true;
     for (size_t i = 0; i < r->material_count; i++) {
         const struct value *value = r->materials[i];
         if (value->of && place && has_word(place, value->of)) return false;
