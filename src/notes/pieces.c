@@ -163,8 +163,8 @@ static size_t parts_at(const struct fault_reader *r, size_t i, size_t to) {
 }
 
 // "Two ribs are bent and the tip is missing": the first statement has its fault already.
-static bool ends_statement(const struct fault_reader *r, size_t from, size_t i) {
-    if (!token_is(&r->note->tokens, i, "and")) return false;
+static bool ends_statement(const struct fault_reader *r, size_t from, size_t i, size_t to) {
+    if (!token_is(&r->note->tokens, i, "and") || i + 1 == to) return false; // "two are chipped and stained"
     for (size_t k = from; k < i; k++)
         if (r->scope.fault[k] && !r->part[k]) return true;
     return false;
@@ -222,7 +222,7 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     const struct tokens *tokens = &r->note->tokens;
     int pieces = r->note->record->count;
     for (size_t i = from; i < to; i++)
-        if (tokens->at[i].stop == STOP_COMMA || ends_statement(r, from, i))
+        if (tokens->at[i].stop == STOP_COMMA || ends_statement(r, from, i, to))
             from = i + 1; // "3 of 4 cups, lining stained"
         else if (opens_count(r, from, i))
             from = i; // "one has a chip two are crazed"
