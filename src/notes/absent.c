@@ -163,6 +163,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
     if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && is_no_part(head))) return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
+    if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&
+        ANY(&note->tokens, from + 1, "left", "right"))
+        return NULL; // "corner missing lower left": where, and not what
     if (only_no && token_among(&note->tokens, to, needs, COUNT(needs))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||

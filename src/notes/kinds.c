@@ -488,6 +488,10 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
         {"hairlines", "hairline", "media", "disc-scratches", true}, // of vinyl; one hairline is a crack
+        {"split", "crack", "books paper", "tear", true},
+        {"splits", "crack", "books paper", "tear", true},
+        {"lace", "trim-loss", "footwear", "broken-part", true},
+        {"laces", "trim-loss", "footwear", "broken-part", true},
         {"strands", "fraying", "basket hamper creel trug", "broken-part", true},
         {"missing", "clasp-fault", "clothing", "missing-accessory", true}, // the pin of a kilt
         {"gone", "clasp-fault", "clothing", "missing-accessory", true},

@@ -23,7 +23,9 @@ static bool has_object(const struct tokens *tokens, size_t i) {
                                           "one",  "two",     "some",  "any",  "both", "all",   "three",
                                           "four", "five",    "six",   "most", "half", "bits",  "much",
                                           "part", "several", "every", "of"};
-    return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && AMONG(tokens, i, objects);
+    bool many = token_is(tokens, i - 1, "missing") && joined(tokens, i) &&
+                tokens->at[i].one != tokens->at[i].fold; // "the zip is missing teeth"
+    return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && (AMONG(tokens, i, objects) || many);
 }
 
 // "Isn't in its clip", "not in the tin".
