@@ -19,6 +19,25 @@ static bool is_rubber(const struct fault_reader *r, const char *place) {
     return rubber;
 }
 
+// What is made of wood whether the note says so or not.
+static bool is_wooden(const struct fault_reader *r, const char *place) {
+    static const char *const things[] = {"breadboard", "board", "trug",        "mallet", "oar",
+                                         "paddle",     "bat",   "rolling pin", "print",  "mangle",
+                                         "ladder",     "ladle", "skittle",     "crate",  "skittles",
+                                         "stool",      "bench", "chest",       "trough", "pin"};
+    static const char *const goods[] = {"kitchenware", "tools", "sports", "games-puzzles", "furniture"};
+    const struct record *record = r->note->record;
+    const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool good = false;
+    for (size_t i = 0; record->family && i < COUNT(goods); i++)
+        good |= text_same(record->family->rule.id, goods[i]);
+    if (!type || !good || r->material_count || (place && strstr(place, "fold")) || strstr(type, "game"))
+        return false;
+    for (size_t i = 0; i < COUNT(things); i++)
+        if (text_same(last ? last + 1 : type, things[i])) return true;
+    return false;
+}
+
 static bool wood_before(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = scope_clause_start(&r->scope, hit->from); i < hit->from; i++)
@@ -49,7 +68,7 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
         return kind;
     const struct flaw *split = ruleset_flaw(r->note->rules, "wood-split");
     bool other = !split || (place && kind_names_one(place, soft, COUNT(soft)));
-    bool wood = named || kind_is_of_material(r, split, place) ||
+    bool wood = named || is_wooden(r, place) || kind_is_of_material(r, split, place) ||
                 (place && kind_names_one(place, wooden, COUNT(wooden)));
     return other || !wood ? kind : split;
 }
