@@ -488,7 +488,8 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
         {"hairlines", "hairline", "media", "disc-scratches", true}, // of vinyl; one hairline is a crack
-        {"split", "crack", "books paper", "tear", true},
+        {"split", "crack", "books paper linens clothing", "tear", true},
+        {"chipping", "chip", "furniture", "paint-flaking", false},
         {"splits", "crack", "books paper", "tear", true},
         {"lace", "trim-loss", "footwear", "broken-part", true},
         {"laces", "trim-loss", "footwear", "broken-part", true},
