@@ -189,6 +189,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
     if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && is_no_part(head))) return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
+    if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&
+        ANY(&note->tokens, from + 1, "left", "right"))
+        return NULL; // "corner missing lower left": where, and not what
     if (only_no && token_among(&note->tokens, to, needs, COUNT(needs))) return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
@@ -494,6 +497,15 @@ static bool is_figure(const struct fault_reader *r, size_t i) {
            (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 
+// "I don't have a turntable": what the seller would try it with, and none of its parts.
+static bool is_own_means(const struct tokens *tokens, size_t i, size_t end) {
+    return i > 0 && ANY(tokens, i - 1, "i", "we", "but", "and") &&
+           ANY(tokens, i, "don't", "dont", "haven't", "havent", "have", "got", "without", "lack") &&
+           ANY(tokens, end - 1, "turntable", "player", "deck", "gramophone", "phonograph", "projector",
+               "viewer", "tester", "meter", "multimeter", "gauge", "scales", "loupe", "magnifier",
+               "blacklight", "stereo", "hi-fi", "hifi", "computer", "pc", "console");
+}
+
 void read_absent(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -505,6 +517,10 @@ void read_absent(struct fault_reader *r) {
         }
         if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
+            if (is_own_means(tokens, i, end)) {
+                i = end - 1;
+                continue;
+            }
             if (token_is(tokens, i, "no") && n == 1 &&
                 lacking_said_behind(&r->scope, end, &gone)) { // "no screws missing": all are there
                 absent_tell(r, i + n, end, end, end + gone);

@@ -133,6 +133,12 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     static const char *const labeled[] = {"furniture", "clothing", "linens", "bags", "footwear"};
     for (size_t i = 0; family && (!strcmp(head, "label") || !strcmp(head, "tag")) && i < COUNT(labeled); i++)
         if (!strcmp(family->rule.id, labeled[i])) return ruleset_flaw(note->rules, "missing-tag");
+    static const char *const worn[] = {"elbow", "knee", "seat", "toe", "thumb", "fingertip"};
+    bool cloth = family && (text_same(family->rule.id, "clothing") || text_same(family->rule.id, "linens"));
+    for (size_t i = 0; cloth && i < COUNT(worn); i++) // "elbows gone": worn through
+        if (text_same(head, worn[i])) return ruleset_flaw(note->rules, "hole");
+    bool leaves = family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
+    if (leaves && text_same(head, "cover")) return ruleset_flaw(note->rules, "binding-weak");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)
                                   : kind_by_family(r, absent_kind(note->arena, note->rules, part), part);
     bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");

@@ -83,13 +83,6 @@ static bool opens_worn(const struct scope *s, size_t from, size_t i) {
            tokens->at[i].stop == STOP_NONE && tokens->at[i + 1].kind == TOKEN_WORD;
 }
 
-// "No stains, smells of mothballs": a verb, and no more of the list.
-static bool smells_or_moves(const struct tokens *tokens, size_t i) {
-    static const char *const verbs[] = {"smells",  "smelt",   "reeks", "stinks",
-                                        "wobbles", "rattles", "hums",  "sticks"};
-    return token_among(tokens, i, verbs, COUNT(verbs));
-}
-
 // "No woodworm and dusty inside", "not moth eaten and pilling on one side": of things that are not there and
 // what it is not like no list is made, so that behind "and" something else is said.
 static bool turns_kind(const struct scope *s, size_t from, size_t i) {
@@ -139,6 +132,23 @@ static bool is_parts_own(const struct scope *s, size_t at, size_t comma_end) {
     return part && is_done(&tokens->at[at]) && comma_end > 1 && s->fault[comma_end - 2];
 }
 
+// "No moth, smells of cedar": a verb behind the comma, and what it takes. "No rattles, squeaks or hums" goes
+// on.
+static bool opens_verb(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {
+        "smells", "smelled", "smelt", "reeks",  "stinks",  "wobbles", "rocks",  "squeaks", "creaks",
+        "sticks", "leans",   "leaks", "drips",  "rattles", "skips",   "jumps",  "slips",   "wants",
+        "rubs",   "catches", "sags",  "bulges", "flexes",  "moves",   "whiffs", "pongs",   "hums"};
+    static const char *const takes[] = {
+        "of",       "like",     "a",        "an",     "the",     "faintly", "slightly", "when", "if",
+        "on",       "strongly", "badly",    "from",   "really",  "in",      "at",       "some", "very",
+        "kind",     "sort",     "quite",    "though", "strong",  "more",    "most",     "old",  "musty",
+        "damp",     "fusty",    "smoky",    "stale",  "lightly", "mildly",  "vaguely",  "out",  "to",
+        "terribly", "awfully",  "horribly", "so",     "too",     "until"};
+    return token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i].stop == STOP_NONE &&
+           token_among(tokens, i + 1, takes, COUNT(takes));
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
 static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
@@ -146,7 +156,8 @@ static bool list_goes_on(const struct scope *s, size_t i, bool comma) {
     static const char *const states[] = {"good",  "fair", "normal", "usual", "nice",     "decent",
                                          "great", "fine", "honest", "age",   "ordinary", "general"};
     if (comma && token_among(tokens, i, states, COUNT(states))) return false; // "no chips, normal wear"
-    enum { WORDS_MOST = 4 };                                                  // "… or any other wear"
+    if (comma && opens_verb(tokens, i)) return false;
+    enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || is_verb(tokens, at)) return false;
         if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||
@@ -352,7 +363,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (held && is_list_sign(tokens, i)) {
             size_t next = i + 1;
             while (next < tokens->count && is_list_sign(tokens, next)) next++;
-            if (smells_or_moves(tokens, next) || opens_worn(s, from, next)) return i;
+            if (opens_verb(tokens, next) || opens_worn(s, from, next)) return i;
             bool and = token_is(tokens, next - 1, "and") || token_is(tokens, next - 1, "&");
             if (and&&(scope_states_own(tokens, next) || turns_kind(s, from, next))) return i;
             if (!list_goes_on(s, next, next == i + 1 && tokens->at[i].stop == STOP_COMMA)) return i;

@@ -310,6 +310,9 @@ static const struct cue before[] = {
     {"won't find", LOOKED_FOR},
     {"won't see", LOOKED_FOR},
     {"wont find", LOOKED_FOR},
+    {"wouldn't call it a", DENIES},
+    {"wouldn't call it an", DENIES},
+    {"wouldn't call that a", DENIES},
     {"zero", DENIES},
 };
 

@@ -181,6 +181,8 @@ bool dimension_before(const struct note *note, size_t i, struct dimension *dimen
     for (size_t back = WORDS_MOST; back > 0; back--) {
         if (back > end || !note_free(note, end - back, end)) continue;
         if (!find(note, end - back, true, dimension) || dimension->taken != back) continue;
+        if (token_is(&note->tokens, end - 1, "chest") && token_is(&note->tokens, end, "of"))
+            continue; // "chest of three drawers"
         if (strlen(note->tokens.at[end - back].fold) == 1 && end == i && !note->tokens.at[i].joined &&
             note->tokens.at[i].kind != TOKEN_FIGURE)
             continue;

@@ -317,7 +317,12 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
 // As the rules have them: a part that begins a sentence has a capital.
 static const char *folded_words(struct note *note, size_t from, size_t to) {
     struct buf out = buf_start(note->arena);
-    for (size_t i = from; i < to; i++) buf_format(&out, "%s%s", i > from ? " " : "", note->tokens.at[i].fold);
+    for (size_t i = from; i < to; i++) {
+        const char *word = note->tokens.at[i].fold;
+        size_t size = strlen(word);
+        if (i + 1 == to && size > 2 && text_same(word + size - 2, "'s")) size -= 2; // "mirror's got a crack"
+        buf_format(&out, "%s%.*s", i > from ? " " : "", (int)size, word);
+    }
     return out.at;
 }
 

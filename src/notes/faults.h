@@ -34,6 +34,13 @@ struct fault_reader {
 // kinds.c: before the other functions of that file are called.
 void kind_gather_materials(struct fault_reader *reader);
 
+// kind_of_wood.c: the kind that a split of something wooden is, `kind` where it is none. The other two, of
+// kinds.c: does a word of the place stand in the list; is the thing, or the part, of what the kind occurs on?
+const struct flaw *kind_of_wood(const struct fault_reader *reader, const struct fault_hit *hit,
+                                const struct flaw *kind, const char *place);
+bool kind_names_one(const char *place, const char *const *words, size_t count);
+bool kind_is_of_material(const struct fault_reader *reader, const struct flaw *kind, const char *place);
+
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
@@ -173,6 +180,9 @@ int degrees_number(const struct tokens *tokens, size_t i);
 // pieces.c: number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
+// one_of.c: is the fault told by its kind's own noun ("one moth hole"), and not by a word for a state ("one
+// torn")?
+bool fault_by_noun(const struct fault_reader *reader, const struct fault_hit *hit);
 // one_of.c: "three blades, one broken": how many of the parts that were counted before, of `*of`, and the
 // words of the part; 0 where none were.
 int parts_shared(const struct fault_reader *reader, const struct fault_hit *hit, int *of, size_t *from,

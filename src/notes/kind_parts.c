@@ -9,9 +9,20 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
+bool kind_names_one(const char *place, const char *const *words, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (kind_has_word(place, words[i])) return true;
+    return false;
+}
+
 // Fired or blown, and not the wooden handle of what is.
 static bool is_fired(const struct fault_reader *r, const char *place) {
-    bool fired = false;
+    static const char *const glasses[] = {"mirror", "pane", "panes", "looking glass", "mirror's"};
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool fired = false, looking = type && text_same(last ? last + 1 : type, "mirror");
+    static const char *const places[] = {"corner", "corners", "edge", "across", "side", "middle", "center"};
+    bool whole = !place || kind_names_one(place, places, COUNT(places));
+    if ((place && kind_names_one(place, glasses, COUNT(glasses))) || (looking && whole)) return true;
     for (size_t i = 0; i < r->material_count; i++) {
         const struct value *value = r->materials[i];
         if (value->of && place && kind_has_word(place, value->of)) return false;
@@ -43,12 +54,6 @@ static bool is_metal(const struct fault_reader *r, const char *place) {
             metal |= !value->of && kind_has_word(value->value, metals[k]);
     }
     return metal && r->material_count == 1;
-}
-
-static bool names_one(const char *place, const char *const *words, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (kind_has_word(place, words[i])) return true;
-    return false;
 }
 
 // Corrosion that a note with a battery in it speaks of by itself is the battery's.
@@ -99,14 +104,14 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     else if (text_same(id, "rust") && is_by_battery(r, hit))
         meant = "battery-corrosion";
     else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
-             names_one(place, pressed, COUNT(pressed)))
+             kind_names_one(place, pressed, COUNT(pressed)))
         meant = "partly-working";
-    else if (text_same(id, "replaced-part") && place && names_one(place, wires, COUNT(wires)))
+    else if (text_same(id, "replaced-part") && place && kind_names_one(place, wires, COUNT(wires)))
         meant = "rewired";
     else if ((text_same(id, "wear-unspecified") || text_same(id, "wear-rub")) && place &&
-             names_one(place, designs, COUNT(designs)))
+             kind_names_one(place, designs, COUNT(designs)))
         meant = "decoration-wear";
-    else if (text_same(id, "broken-part") && place && names_one(place, tops, COUNT(tops)) &&
+    else if (text_same(id, "broken-part") && place && kind_names_one(place, tops, COUNT(tops)) &&
              token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
              !(hit->to > 1 && (token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves)) ||
                                ANY(&r->note->tokens, hit->to - 2, "corner", "piece", "bit", "chunk", "edge",
@@ -124,7 +129,7 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         meant = "filled-overpainted";
     else if (text_same(id, "missing-pieces") && place && absent_is_of_one(r, hit))
         meant = "broken-part";
-    else if (!strcmp(id, "not-working") && place && !names_one(place, wholes, COUNT(wholes)) &&
+    else if (!strcmp(id, "not-working") && place && !kind_names_one(place, wholes, COUNT(wholes)) &&
              token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
         meant = "partly-working"; // "the volume doesn't work"
     const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;

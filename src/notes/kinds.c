@@ -213,7 +213,7 @@ static bool is_narrower(const struct flaw *kind, const struct fault_hit *hit) {
 }
 
 // Is the thing, or the part at hand where it has a material of its own, of what the kind occurs on?
-static bool is_of_material(const struct fault_reader *r, const struct flaw *kind, const char *place) {
+bool kind_is_of_material(const struct fault_reader *r, const struct flaw *kind, const char *place) {
     const char *whole = NULL, *part = NULL;
     for (size_t i = 0; i < r->material_count; i++) {
         const struct value *value = r->materials[i];
@@ -294,7 +294,7 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
             const struct flaw *kind = rules->narrowing[i];
             if ((kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit)) continue;
             if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
-                      : is_of_material(r, kind, place))
+                      : kind_is_of_material(r, kind, place))
                 return kind;
         }
     return NULL;
@@ -409,6 +409,16 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"mended", "darned-patched", forged, "glued-repair", true},
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
+        {"split", "crack", "furniture", "wood-split", true},
+        {"hairlines", "hairline", "media", "disc-scratches", true}, // of vinyl; one hairline is a crack
+        {"split", "crack", "books paper linens clothing", "tear", true},
+        {"chipping", "chip", "furniture", "paint-flaking", false},
+        {"splits", "crack", "books paper", "tear", true},
+        {"lace", "trim-loss", "footwear", "broken-part", true},
+        {"laces", "trim-loss", "footwear", "broken-part", true},
+        {"strands", "fraying", "basket hamper creel trug", "broken-part", true},
+        {"missing", "clasp-fault", "clothing", "missing-accessory", true}, // the pin of a kilt
+        {"gone", "clasp-fault", "clothing", "missing-accessory", true},
         {"rock", "warped", "furniture", "loose-joint", false},
         {"toe", "leather-crack", "bat club stick putter driver", "wood-split", true},
         {"missing", "strap-damage", worn, "missing-accessory", true},
@@ -421,7 +431,7 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         if (!said || (place && !words[i].placed) || !text_same(words[i].kind, kind->rule.id)) continue;
         bool of = kind_has_word(words[i].of, record->family->rule.id) ||
                   (type && kind_has_word(words[i].of, last ? last + 1 : type));
-        bool own = text_same(kind->rule.id, "wood-split") && is_of_material(r, kind, place);
+        bool own = text_same(kind->rule.id, "wood-split") && kind_is_of_material(r, kind, place);
         const struct flaw *meant = of && !own ? ruleset_flaw(r->note->rules, words[i].meant) : NULL;
         if (meant) return meant;
     }
@@ -429,7 +439,8 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
 }
 
 const struct flaw *kind_of_hit(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    return of_thing(r, hit, of_event(r, hit, best_of_hit(r, hit, place), place), place);
+    const struct flaw *kind = of_event(r, hit, best_of_hit(r, hit, place), place);
+    return kind_of_wood(r, hit, of_thing(r, hit, kind, place), place);
 }
 
 bool kind_is_whole(const struct fault_reader *r, const struct flaw *kind, const struct fault_hit *hit) {

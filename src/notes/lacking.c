@@ -23,7 +23,9 @@ static bool has_object(const struct tokens *tokens, size_t i) {
                                           "one",  "two",     "some",  "any",  "both", "all",   "three",
                                           "four", "five",    "six",   "most", "half", "bits",  "much",
                                           "part", "several", "every", "of"};
-    return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && AMONG(tokens, i, objects);
+    bool many = token_is(tokens, i - 1, "missing") && joined(tokens, i) &&
+                tokens->at[i].one != tokens->at[i].fold; // "the zip is missing teeth"
+    return AMONG(tokens, i - 1, lose) && joined(tokens, i - 1) && (AMONG(tokens, i, objects) || many);
 }
 
 // "Isn't in its clip", "not in the tin".
@@ -406,12 +408,20 @@ const char *lacking_kind(const char *part, const char *family) {
         {"stone-missing", " jewelry ",
          " diamante rhinestone paste crystal garnet sapphire ruby turquoise opal amethyst cabochon "},
         {"missing-mate", " jewelry footwear ", " mate partner twin "},
+        {"missing-hardware", " footwear ",
+         " nail hobnail iron spike stud cleat segg heel-plate toe-plate tip "},
+        {"missing-liner", " footwear ", " insole footbed "},
+        {"missing-pieces", " games-puzzles ", " peg ball hoop quoit ring shaker dice die cue pin "},
+        {"finish-crackle", " furniture music ", " varnish lacquer polish shellac finish "},
+        {"paint-flaking", " decor music ", " varnish lacquer "},
+        {"gilt-wear", " decor ceramics glassware books ", " gilt gilding gold "},
     };
     if (!strncmp(part, "battery ", 8) && strstr(" lid flap door cover hatch cap back panel ", part + 8))
         return "missing-battery-cover";
     static const char leaves[] =
-        " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold ";
-    static const char fasteners[] = " popper toggle cufflink press-stud press-stud ";
+        " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold "
+        "recipe coupon chart diagram gathering ";
+    static const char fasteners[] = " popper toggle cufflink press-stud press-stud loop snap ";
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
     size_t n = strlen(head);

@@ -380,8 +380,8 @@ static size_t find_verb(struct note *note, size_t i) {
 // Worked into the thing, not written on it by hand.
 static bool is_cut(const struct note *note, size_t from, size_t to) {
     for (size_t i = from > 2 ? from - 2 : 0; i < to + 3 && i < note->tokens.count; i++)
-        if (ANY(&note->tokens, i, "engraved", "etched", "carved", "embroidered", "stitched", "monogrammed",
-                "inscribed", "cut", "stamped", "chased", "woven", "tooled"))
+        if (ANY(&note->tokens, i, "engraved", "etched", "embroidered", "stitched", "monogrammed", "inscribed",
+                "stamped", "chased", "woven", "tooled")) // what somebody carved in a desk has its own rule
             return true;
     return false;
 }

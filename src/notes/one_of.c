@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 // "Three blades, one broken at the tip", "4 knobs one is a replacement": the parts were counted just before,
 // and the fault is of some of them, not of all.
+#include "notes/any.h"
 #include "notes/faults.h"
+#include "text/order.h"
+
+#include <string.h>
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -42,6 +46,17 @@ static bool is_bare(const struct fault_reader *r, size_t to) {
            r->note->taken[to - 1] != TAKEN_TYPE && r->note->taken[to - 1] != TAKEN_MEASURE;
 }
 
+bool fault_by_noun(const struct fault_reader *r, const struct fault_hit *hit) {
+    const char *noun = hit->kinds[0]->noun, *last = noun ? strrchr(noun, ' ') : NULL;
+    return noun && text_same(last ? last + 1 : noun, r->note->tokens.at[hit->to - 1].one);
+}
+
+// "Fringe both ends, one hole": of the whole, and of neither end.
+static bool is_feature(const struct fault_reader *r, const struct fault_hit *hit, size_t end) {
+    return end > 1 && ANY(&r->note->tokens, end - 2, "both", "each", "all", "at", "with", "either", "two") &&
+           fault_by_noun(r, hit);
+}
+
 int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int *of, size_t *from,
                  size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -61,7 +76,8 @@ int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int 
                            token_is(tokens, end - 1, "but") || token_is(tokens, end - 1, "-")))
             end--;
         size_t start = counted_before(r, end, of);
-        bool bare = start == end && some == 1 && is_bare(r, end); // "brass clasps, one broken"
+        bool bare = start == end && some == 1 && is_bare(r, end) &&
+                    !is_feature(r, hit, end); // "brass clasps, one broken"
         if (bare) {
             *of = 0;
             start = end - 1;

@@ -163,8 +163,8 @@ static size_t parts_at(const struct fault_reader *r, size_t i, size_t to) {
 }
 
 // "Two ribs are bent and the tip is missing": the first statement has its fault already.
-static bool ends_statement(const struct fault_reader *r, size_t from, size_t i) {
-    if (!token_is(&r->note->tokens, i, "and")) return false;
+static bool ends_statement(const struct fault_reader *r, size_t from, size_t i, size_t to) {
+    if (!token_is(&r->note->tokens, i, "and") || i + 1 == to) return false; // "two are chipped and stained"
     for (size_t k = from; k < i; k++)
         if (r->scope.fault[k] && !r->part[k]) return true;
     return false;
@@ -229,7 +229,7 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     const struct tokens *tokens = &r->note->tokens;
     int pieces = r->note->record->count;
     for (size_t i = from; i < to; i++)
-        if (tokens->at[i].stop == STOP_COMMA || ends_statement(r, from, i))
+        if (tokens->at[i].stop == STOP_COMMA || ends_statement(r, from, i, to))
             from = i + 1; // "3 of 4 cups, lining stained"
         else if (opens_count(r, from, i))
             from = i; // "one has a chip two are crazed"
@@ -343,6 +343,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                     token_phrase(tokens, end, "of them") || (on && token_is(tokens, end, "and"));
         if (size && ends && pieces > n) return *share = (struct share){n, pieces}, true;
+        bool many = of && at > i && r->part[at - 1] && tokens->at[at - 1].one != tokens->at[at - 1].fold;
+        if (size && ends && many && n > 1)
+            return *share = (struct share){n, 0}, true; // "on the backs of four"
         bool comma = at + 2 < tokens->count && tokens->at[at + 1].stop == STOP_COMMA &&
                      token_is(tokens, at + 2, "both");
         if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE ||
@@ -508,6 +511,8 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     bool both = token_is(tokens, i + 1, "both");
     size = both ? 1 : amount_at(tokens, i + 1, &n);
     size_t part = i + 1 + size;
+    if (token_is(tokens, part, "of") && ANY(tokens, part + 1, "the", "its"))
+        part += 2; // "at two of the folds"
     if (!size || part >= tokens->count || !r->part[part] || tokens->at[part].one == tokens->at[part].fold)
         return 0;
     return both ? 2 : n;
@@ -540,6 +545,18 @@ static int number_named(const struct tokens *tokens, size_t i) {
     return number > 1 && ends ? number : 0;
 }
 
+// "Two pulls" as words of one rule: the number that they begin with.
+static int number_opening(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const not [] = {"halves", "pieces", "bits",   "sides", "ends",   "places", "parts",
+                                       "tones",  "times",  "inches", "feet",  "thirds", "hands",  "years"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t noun = hit->from + 1;
+    if (hit->kinds[0]->form != FAULT || noun >= hit->to || hit->near || is_other(r, hit->from) ||
+        tokens->at[noun].one == tokens->at[noun].fold || token_among(tokens, noun, not, COUNT(not )))
+        return 0;
+    return degrees_number(tokens, hit->from);
+}
+
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -559,6 +576,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);
+    if (n) return n;
+    n = number_opening(r, hit);
     if (n) return n;
     bool phrase = hit->to > hit->from + 1 && r->part[hit->from];
     size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"

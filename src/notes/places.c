@@ -419,10 +419,15 @@ static size_t behind_size(const struct fault_reader *r, size_t i) {
                                         "hairline", "neatly",   "brown", "black"};
     const struct tokens *tokens = &r->note->tokens;
     bool tell = false;
-    size_t n;
-    for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
+    size_t n, most = WORDS_MOST;
+    bool like = ANY(tokens, i, "size") || token_phrase(tokens, i, "the size of") ||
+                token_phrase(tokens, i, "about the size of"); // "size of a tea cup": no part of the thing
+    if (like) most += 3;
+    for (size_t at = i; at < tokens->count && at < i + most; at++) {
         if (tokens->at[at].stop == STOP_COMMA) return tell ? at : 0;
-        if (tokens->at[at].stop != STOP_NONE || (r->scope.fault[at] && !r->part[at]) || r->part[at]) return 0;
+        if (tokens->at[at].stop != STOP_NONE || (r->part[at] && !like) ||
+            (r->scope.fault[at] && !r->part[at]))
+            return 0;
         tell |= tokens->at[at].kind == TOKEN_FIGURE || token_among(tokens, at, tells, COUNT(tells)) ||
                 degree_word(r, at, &n);
     }
@@ -463,6 +468,25 @@ static size_t place_of_both(const struct fault_reader *r, size_t i, size_t *from
     return participle ? place_behind(r, i + 2, from) : 0;
 }
 
+// "Ink stains and scratches on the lid": of two faults that share a place, where none has an article or a
+// number of its own.
+static size_t place_of_pair(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->to, n;
+    if (!token_is(tokens, i, "and") || hit->kinds[0]->form != FAULT || hit->near) return 0;
+    i++;
+    while (degree_word(r, i, &n) && !r->scope.fault[i]) i += n;
+    size_t end = i;
+    while (end < tokens->count && end < i + 3 && r->scope.fault[end] && !r->part[end] &&
+           !spot_preposition(tokens, end) && !token_is(tokens, end, "all"))
+        end++;
+    if (end == i || spot_article(tokens, i) || degrees_number(tokens, i)) return 0;
+    if (hit->from > 0 && (spot_article(tokens, hit->from - 1) || degrees_number(tokens, hit->from - 1)))
+        return 0;
+    bool same = ((r->scope.stance[hit->from] ^ r->scope.stance[i]) & STANCE_DENIED) == 0;
+    return same ? place_behind(r, behind_hit(r, end), from) : 0;
+}
+
 // "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
 static size_t narrowed(const struct fault_reader *r, size_t i, size_t *from) {
     static const char *const words[] = {"only",    "just",    "mostly",    "mainly",
@@ -493,8 +517,8 @@ static size_t place_within(const struct fault_reader *r, const struct fault_hit 
 // "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
 // as a part or not; but when and under what it happened is none.
 size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
-    static const char *const ways[] = {"in",     "on",    "along", "across", "round",
-                                       "around", "under", "below", "above",  "near"};
+    static const char *const ways[] = {"in",    "on",    "along", "across", "round", "around",
+                                       "under", "below", "above", "near",   "over"};
     static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
     static const char *const others[] = {
         "past",   "morning",       "post",       "move",   "photo",  "photos",  "picture",  "pictures",
@@ -552,6 +576,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     if (!to) to = narrowed(r, hit->to, from);
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);
+    if (!to) to = place_of_pair(r, hit, from);
     if (!to) to = place_in_brackets(r, hit->to, from);
     return to ? to : spot_said_later(r, hit, from);
 }

@@ -121,7 +121,7 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
         "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
         "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",    "masses",
-        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen"};
+        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
     if (tokens->at[i].kind != TOKEN_WORD || n < 3 || (strchr(word, '\'') && !owns_verb(tokens, i)) ||

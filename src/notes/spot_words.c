@@ -102,6 +102,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "left") && ends && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
         tokens->at[i - 2].stop == STOP_NONE && !token_among(tokens, i - 1, sides, COUNT(sides)))
         return true; // "no smell of mothballs left"
+    if (i > 0 && token_is(tokens, i, "left") &&
+        ANY(tokens, i + 1, "a", "an", "some", "its", "behind", "traces", "residue") &&
+        !ANY(tokens, i - 1, "the", "on", "at", "to", "top", "bottom", "lower", "upper", "far", "front",
+             "back"))
+        return true; // "the damp got in and left a brown line"
     bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
     static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
     if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&

@@ -308,14 +308,39 @@ static bool who_mended(const struct fault_reader *r, size_t i, size_t to) {
     return false;
 }
 
+// "Tear on the cuff, mended", "rip in the door neatly sewn up": what was done is said of the damage before
+// it.
+static bool is_of_damage(const struct fault_reader *r, const struct fault_hit *damage,
+                         const struct fault_hit *hit) {
+    static const char *const ids[] = {"darned-patched", "glued-repair", "tape-repair", "filled-overpainted"};
+    static const char *const done[] = {"sewn", "stuck", "darn", "held"};
+    enum { FAR = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    const char *word = tokens->at[hit->from].fold;
+    size_t size = strlen(word);
+    bool participle =
+        (size > 4 && text_same(word + size - 2, "ed")) || token_among(tokens, hit->from, done, COUNT(done));
+    bool mend = false;
+    for (size_t k = 0; k < COUNT(ids); k++) mend |= text_same(hit->kinds[0]->rule.id, ids[k]);
+    if (!participle || !mend || damage->kinds[0]->class != CLASS_DAMAGE || damage->to > hit->from ||
+        hit->from - damage->to > FAR)
+        return false;
+    for (size_t i = damage->to; i < hit->from; i++)
+        if (tokens->at[i].stop > STOP_COMMA) return false;
+    return true;
+}
+
 // "A rip at the elbow that somebody mended": the repair is where the damage was.
 static void move_to_damage(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t start = scope_sentence_start(&r->scope, hit->from);
+    bool next = true; // no fault stands between
     for (size_t k = r->hit_count; k-- > 0;) {
         const struct fault_hit *damage = &r->hits[k];
         if (damage->from >= hit->from) continue;
         if (damage->from < start) return;
-        bool past = (r->scope.stance[damage->from] & STANCE_PAST) || who_mended(r, damage->to, hit->from);
+        bool past = (r->scope.stance[damage->from] & STANCE_PAST) || who_mended(r, damage->to, hit->from) ||
+                    (next && is_of_damage(r, damage, hit));
+        next = false;
         if (!past || damage->kinds[0]->class == CLASS_REPAIR) continue;
         *spot = spot_of_hit(r, damage);
         return;
@@ -380,18 +405,23 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
 
 // "Tote cracked and glued": both of the tote.
 static void share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    if (hit->from < 2 || !token_is(&r->note->tokens, hit->from - 1, "and") || hit->kinds[0]->form == ABSENCE)
-        return;
-    const char *word = r->note->tokens.at[hit->from].fold;
+    enum { FAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t joint = hit->from, n; // "faded and badly stained"
+    while (joint > 1 && degree_word(r, joint - 1, &n) && n == 1) joint--;
+    if (joint < 2 || !token_is(tokens, joint - 1, "and") || hit->kinds[0]->form == ABSENCE) return;
+    const char *word = tokens->at[hit->near ? hit->from : hit->to - 1].fold; // "water stained"
     static const char *const states[] = {"gone", "torn",  "worn",  "bent",  "loose", "stiff", "split",
                                          "dry",  "dirty", "rusty", "stuck", "weak",  "rotten"};
     size_t size = strlen(word);
     bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
     bool done = size > 3 && text_same(word + size - 2, "ed");
-    if (!dirty && !done && !token_among(&r->note->tokens, hit->from, states, COUNT(states))) return;
+    if (!dirty && !done && !token_among(tokens, hit->from, states, COUNT(states))) return;
     for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to != hit->from - 1) continue;
+        if (r->hits[k].to > joint - 1 || r->hits[k].to + FAR < joint) continue;
         struct spot before = any_spot_of(r, &r->hits[k]);
+        bool placed = before.where_to == joint - 1 && before.where_from >= r->hits[k].to;
+        if (r->hits[k].to != joint - 1 && !placed) continue; // "detached at the back and stained"
         spot->part_from = before.part_from;
         spot->part_to = before.part_to;
     }

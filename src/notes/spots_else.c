@@ -116,6 +116,7 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
             return false;
     }
     if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others"))) return false;
+    bool at_once = at == hit->from; // no verb between the number and the fault
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
     if (number > start && spot_article(tokens, number - 1)) number--;
     size_t link = number; // "and", "but" or a comma parts it from what it is one of
@@ -141,6 +142,10 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
                !(tokens->at[first - 1].stop != STOP_NONE || spot_preposition(tokens, first - 1) ||
                  ANY(tokens, first - 1, "with", "has", "have")))
             first--;
+        bool own = at_once && !joined && fault_by_noun(r, hit);
+        for (size_t k = first; own && k < *to; k++)
+            if (!r->part[k] || ANY(tokens, k, "both", "each", "all"))
+                return false; // "fringe both ends, one moth hole"
         return first == start || degrees_number(tokens, first) > 0 ||
                tokens->at[first - 1].stop != STOP_NONE || ANY(tokens, first - 1, "of");
     }

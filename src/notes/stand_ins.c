@@ -431,7 +431,7 @@ static void read_makeshift(struct fault_reader *r, size_t i) {
     for (size_t k = at + n; k < at + n + m; k++) // "the handle is a piece of leather" may be its own
         if (ANY(tokens, k, "leather", "chain", "rope", "cord", "wood", "tin", "plastic", "card", "cardboard",
                 "rubber") &&
-            !ANY(tokens, at + n, "an", "just", "only"))
+            !ANY(tokens, at + n, "an", "just", "only") && !token_phrase(tokens, at + n, "a bit of"))
             worth = false;
     for (size_t k = 0; k < r->hit_count; k++) // another rule has a name for it
         worth &= r->hits[k].to <= i || r->hits[k].from >= at + n + m;

@@ -172,6 +172,24 @@ static void read_all_bar(struct fault_reader *r, size_t i) {
     if (m || is_over(tokens, at)) tell(r, &part, count, 0, i, at + m);
 }
 
+// "2 balls of 5 missing", "three hooks out of the eight gone".
+static bool read_lost_of(struct fault_reader *r, size_t i, int lost) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + 2, n = 0;
+    if (!is_plural(tokens, i + 1)) return false;
+    if (token_is(tokens, at, "out")) at++;
+    if (!token_is(tokens, at, "of")) return false;
+    at++;
+    if (ANY(tokens, at, "the", "its")) at++;
+    int all = degrees_number(tokens, at);
+    if (ANY(tokens, at + 1, "is", "are")) at++;
+    if (all <= lost || !lacking_said_behind(&r->scope, at + 1, &n) || absent_turns_into(r, at + 1 + n))
+        return false;
+    struct part_at part = {i + 1, i + 1, i + 2};
+    tell(r, &part, lost, 0, i, at + 1 + n);
+    return true;
+}
+
 // "Down to four knobs out of six", "five hooks instead of six", "six feet originally, four now", "four of its
 // six knobs".
 static void read_of_whole(struct fault_reader *r, size_t i) {
@@ -199,6 +217,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
     if (a < 1 || a > 60 ||
         (i > 0 && (degrees_number(tokens, i - 1) || ANY(tokens, i - 1, "of", "page", "no", "size", "side"))))
         return;
+    if (read_lost_of(r, i, a)) return;
     if (token_is(tokens, i + 1, "of") && degrees_number(tokens, i + 2) > a &&
         part_named_at(r, i + 3, &part) && part.lead == part.from && r->part[part.to - 1] &&
         is_plural(tokens, part.to - 1)) { // "two of three springs."

@@ -161,6 +161,9 @@ static bool read_once(struct fault_reader *r, size_t i) {
            m = n ? 0 : token_longest(tokens, i, had, COUNT(had));
     if (!(n + m) || !part_named_at(r, i + n + m, &part)) return true;
     if (i > 0 && ANY(tokens, i - 1, "not", "never", "who", "i", "we")) return true; // "we had a lid once"
+    if (ANY(tokens, part.to - 1, "worm", "woodworm", "moth", "moths", "beetle", "damp", "mold", "mould",
+            "rust", "mice", "mouse", "rot", "smell", "crack", "leak"))
+        return true; // a fault, and no part
     size_t behind = token_longest(tokens, part.to, then, COUNT(then));
     static const char *const strong[] = {"once upon a time", "originally", "at one time", "at some point",
                                          "in its day",       "when new",   "once"};
