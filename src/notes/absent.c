@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "notes/any.h"
 #include "notes/lacking.h"
+#include "notes/stuff.h"
 #include "notes/things.h"
 #include "notes/traces.h"
 #include "text/order.h"
@@ -276,7 +277,8 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = 0;
     if (token_is(tokens, i, "point") && (token_is(tokens, i + 1, "in") || token_is(tokens, i + 1, "of")))
-        return 0; // "no point in hiding it"
+        return 0;                             // "no point in hiding it"
+    if (ill_before_part(tokens, i)) return 0; // "no damaged seals"
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
         if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN || is_small(tokens, at))
             break;

@@ -340,6 +340,13 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
         (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
          token_is(tokens, i + 1, "lack")))
         return true; // "no end of scratches"
+    static const char *const set[] = {"doesn't",  "doesnt", "won't", "wont",   "to",    "can't",
+                                      "at",       "you",    "on",    "past",   "don't", "cannot",
+                                      "off",      "from",   "the",   "not",    "below", "above",
+                                      "couldn't", "quite",  "its",   "didn't", "near",  "i"};
+    if (token_is(tokens, i, "zero") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        token_among(tokens, i - 1, set, sizeof set / sizeof *set))
+        return true; // "doesn't zero", "needle won't go back to zero"
     bool no = token_is(tokens, i, "no"), not = token_is(tokens, i, "not");
     if (not &&(ANY(tokens, i + 1, "just", "surprised", "surprising", "surprisingly", "forgetting") ||
                token_phrase(tokens, i + 1, "to mention")))

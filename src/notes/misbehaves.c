@@ -14,6 +14,7 @@ enum wrong {
     FAILS,  // it does not do its work, or badly
     SLACK,  // it does not stay where it is put
     STICKS, // it hardly moves
+    HALTS,  // the same, but a thing that stops may be meant to: only where it is said to run before
     FACULTY // only of what is regulated: "the strike is out"
 };
 
@@ -116,7 +117,10 @@ static const struct {
     {"are uneven", FACULTY},
     {"are weak", FACULTY},
     {"smells", FACULTY},
-    {"stops", FACULTY},
+    {"stops", HALTS},
+    {"cuts out", HALTS},
+    {"dies", HALTS},
+    {"quits", HALTS},
 };
 
 // What such goods should do, where "won't" stands before it.
@@ -145,7 +149,7 @@ static const char regulated[] = " focus rangefinder meter tension timing strike 
                                 "calibration intonation feed rewind note key beam picture sound volume "
                                 "signal charge suction pressure line bell "
                                 "channel mirror hub motor engine pendulum gear brake ringer light lamp "
-                                "display bass treble tone reed shutter ";
+                                "display bass treble tone reed shutter trace image ";
 
 static bool works(const struct fault_reader *r) {
     const struct family *family = r->note->record->family;
@@ -195,16 +199,31 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
 
 // Of the thing itself: nothing before it in its clause, or a pronoun.
 static bool is_of_whole(const struct fault_reader *r, size_t i) {
-    static const char *const words[] = {"it",        "this",   "and",   "but",  "also",
-                                        "just",      "now",    "that",  "then", "which",
-                                        "sometimes", "though", "plays", "runs", "only"};
+    static const char *const words[] = {"it",    "this",  "and",     "but",    "also",      "just",
+                                        "now",   "that",  "then",    "which",  "sometimes", "though",
+                                        "plays", "runs",  "only",    "goes",   "ticks",     "starts",
+                                        "it's",  "works", "strikes", "always", "soon"};
     const struct tokens *tokens = &r->note->tokens;
     while (i > 0 && token_among(tokens, i - 1, words, COUNT(words))) i--;
     return i > 0 && tokens->at[i - 1].stop != STOP_NONE;
 }
 
+// "Runs but stops", "ticks a while, then stops": what stops was going.
+static bool ran_before(const struct fault_reader *r, size_t i) {
+    static const char *const runs[] = {"runs",  "run",    "goes",  "ticks", "plays",
+                                       "works", "starts", "spins", "turns", "strikes",
+                                       "fires", "lights", "heats", "ran",   "start"};
+    enum { BACK = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at > 0 && i - at < BACK && tokens->at[at - 1].stop < STOP_SENTENCE; at--)
+        if (token_among(tokens, at - 1, runs, COUNT(runs))) return true;
+    return false;
+}
+
 static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong, size_t part) {
-    if (wrong == FACULTY && (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1]))) return NULL;
+    if ((wrong == FACULTY || (wrong == HALTS && part)) &&
+        (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1])))
+        return NULL;
     return ruleset_flaw(r->note->rules, wrong == SLACK    ? "loose-part"
                                         : wrong == STICKS ? "seized"
                                                           : "partly-working");
@@ -242,7 +261,8 @@ void read_misbehaves(struct fault_reader *r) {
             free &= note_free(r->note, k, k + 1) || r->note->taken[k] == TAKEN_SCOPE ||
                     r->note->taken[k] == TAKEN_PART;
         size_t part = subject_of(r, i);
-        if (!free || (!part && !is_of_whole(r, i))) continue;
+        if (!free || (!part && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
+            continue;
         if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;
         const struct flaw *kind = kind_of(r, wrong, part);
         if (!kind) continue;

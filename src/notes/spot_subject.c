@@ -98,9 +98,14 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
         "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",    "masses",
         "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen"};
+    static const char *const pronouns[] = {"it's",   "that's", "there's", "what's", "he's",  "she's",
+                                           "who's",  "here's", "where's", "let's",  "one's", "everything's",
+                                           "this's", "how's",  "which's", "that'd", "rest's"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
-    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || strchr(word, '\'') ||
+    bool owner = n > 5 && text_same(word + n - 2, "'s") && strchr(word, '\'') == word + n - 2 &&
+                 !token_among(tokens, i, pronouns, COUNT(pronouns)); // "trough's rusted"
+    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || (strchr(word, '\'') && !owner) ||
         token_among(tokens, i, words, COUNT(words)))
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
@@ -143,6 +148,10 @@ static bool take_own_noun(const struct fault_reader *r, const struct fault_hit *
     return true;
 }
 
+static bool has_subject(const struct flaw *kind) {
+    return kind->form == FAULT || (kind->form == STATE && kind->class == CLASS_FUNCTION);
+}
+
 // "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
 // sentence begins with it and goes on to say what is wrong.
 void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
@@ -162,8 +171,9 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
            !opens_clause(tokens, start - 1))
         start--;
     if (start == 0 || (tokens->at[start - 1].stop == STOP_NONE && !opens_clause(tokens, start - 1)) ||
-        (hit->near && start + 1 != hit->from) || hit->kinds[0]->form != FAULT)
+        (hit->near && start + 1 != hit->from && hit->kinds[0]->form == FAULT) || !has_subject(hit->kinds[0]))
         return;
+    bool article = token_is(tokens, start, "the") || token_is(tokens, start, "its");
     if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
         token_is(tokens, start, "one") || token_is(tokens, start, "another") ||
         token_is(tokens, start, "two") || token_is(tokens, start, "three"))
@@ -177,7 +187,10 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t k = to; k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
     bool verb = to < hit->from;
-    if (!verb && !is_said_of(tokens->at[hit->from].fold) && !is_said_of(tokens->at[hit->to - 1].fold)) return;
+    if (hit->kinds[0]->form == STATE && !(article && to == hit->from)) return; // "the click only works"
+    if (hit->kinds[0]->form == FAULT && !verb && !is_said_of(tokens->at[hit->from].fold) &&
+        !is_said_of(tokens->at[hit->to - 1].fold))
+        return;
     spot->part_from = start;
     spot->part_to = to;
 }

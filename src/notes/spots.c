@@ -145,8 +145,15 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
     return false;
 }
 
+// "Stuck or stiff part": its other words are said of a part.
+static bool is_of_part(const struct flaw *kind) {
+    const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    return last && text_same(last, " part");
+}
+
 static bool is_noun_of(const struct flaw *kind, const char *word) {
     if (kind->adjective && text_same(kind->adjective, word)) return false; // "a broken lock"
+    if (is_of_part(kind)) return false;                                    // "a stiff knob"
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
@@ -198,7 +205,8 @@ static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from
 // "A wobbly leg": what the adjective stands before.
 static bool part_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
-    if (hit->near || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
+    bool apart = hit->near && !is_of_part(hit->kinds[0]);
+    if (apart || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
         spot_adverb(tokens, hit->to) || token_is(tokens, hit->to, "all") ||
         spot_preposition(tokens, hit->to) || r->scope.fault[hit->to] ||
         is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
@@ -524,12 +532,37 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
     }
 }
 
+// "Bubble in the level is dry": what works wrongly opens its clause and is the first of the words that say
+// so.
+static bool opens_with_part(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
+                            size_t *to) {
+    static const char *const leads[] = {"the", "its", "one", "and", "but", "left", "right"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = hit->from;
+    if (hit->kinds[0]->class != CLASS_FUNCTION || hit->to < hit->from + 2 || !r->part[hit->from] ||
+        r->note->taken[hit->from] == TAKEN_TYPE)
+        return false;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE &&
+           (token_among(tokens, start - 1, leads, COUNT(leads)) || r->part[start - 1]))
+        start--;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
+    *from = hit->from;
+    while (*from > start && r->part[*from - 1]) --*from;
+    for (*to = hit->from + 1; *to + 1 < hit->to && r->part[*to] && !r->scope.fault[*to];) ++*to;
+    return true;
+}
+
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
-    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE))
+    if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE)) {
+        if (!hit->own_no && opens_with_part(r, hit, &from, &to)) {
+            spot.part_from = from;
+            spot.part_to = to;
+        }
         return spot; // "well out of date": no well
+    }
     to = spot_place_of(r, hit, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;

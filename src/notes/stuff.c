@@ -30,7 +30,7 @@ static const struct {
     {STUFF_LEATHER, " flap gusset upper tongue vamp saddle leather insole sweatband hide suede "},
     {STUFF_RUBBER,
      " surround tire tyre seal gasket hose bellows washer foam sole rubber tube o-ring bladder belt "
-     "elastic grommet "},
+     "elastic grommet platen roller eyecup squeegee plunger diaphragm drive-belt gaiter "},
     {STUFF_FIRED, " glaze glass lens mirror saucer chimney crystal stopper "},
     {STUFF_PLASTIC, " casing housing plastic bakelite keytop vinyl leatherette "},
 };
@@ -89,15 +89,16 @@ enum stuff stuff_of_part(const struct fault_reader *r, size_t i) {
 // off.
 static bool is_no_part(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "it",    "this",  "that",    "they",    "these",  "those", "i",       "you",        "we",
-        "he",    "she",   "who",     "which",   "all",    "there", "nothing", "everything", "anything",
-        "none",  "one",   "thing",   "whole",   "rest",   "label", "labels",  "sticker",    "stickers",
-        "price", "tag",   "tags",    "stain",   "stains", "mark",  "marks",   "dirt",       "dust",
-        "grime", "rust",  "polish",  "tape",    "lid",    "lids",  "cover",   "covers",     "top",
-        "smell", "paint", "tarnish", "residue", "mold",   "color", "colour",  "grease",     "bottom",
-        "cap",   "caps",  "back",    "front",   "seller", "wax",   "didn't",  "might",      "may",
-        "can",   "will",  "won't",   "soot",    "ink",    "mud",   "varnish", "glue",       "postage",
-        "box",   "deal",  "sale",    "post"};
+        "it",       "it's",  "they're", "that's",  "there's", "what's", "these're", "we're",   "you're",
+        "he's",     "she's", "this",    "that",    "they",    "these",  "those",    "i",       "you",
+        "we",       "he",    "she",     "who",     "which",   "all",    "there",    "nothing", "everything",
+        "anything", "none",  "one",     "thing",   "whole",   "rest",   "label",    "labels",  "sticker",
+        "stickers", "price", "tag",     "tags",    "stain",   "stains", "mark",     "marks",   "dirt",
+        "dust",     "grime", "rust",    "polish",  "tape",    "lid",    "lids",     "cover",   "covers",
+        "top",      "smell", "paint",   "tarnish", "residue", "mold",   "color",    "colour",  "grease",
+        "bottom",   "cap",   "caps",    "back",    "front",   "seller", "wax",      "didn't",  "might",
+        "may",      "can",   "will",    "won't",   "soot",    "ink",    "mud",      "varnish", "glue",
+        "postage",  "box",   "deal",    "sale",    "post"};
     const struct token *token = &note->tokens.at[i];
     const char *type = note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
     if (type && (!strcmp(token->one ? token->one : token->fold, head ? head + 1 : type) ||
