@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "notes/any.h"
 #include "notes/lacking.h"
+#include "notes/measures.h"
 #include "notes/stuff.h"
 #include "notes/things.h"
 #include "notes/traces.h"
@@ -49,11 +50,11 @@ static bool is_quality(const char *word) {
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
-        "ring",    "line",     "hair",    "name",   "mark",   "label", "sign",      "number",
-        "writing", "grain",    "pattern", "stone",  "weight", "light", "print",     "bubble",
-        "pin",     "leg",      "seam",    "pull",   "tape",   "glue",  "picture",   "photo",
-        "stamp",   "key mark", "page",    "work",   "works",  "play",  "set",       "pair",
-        "spot",    "bead",     "flower",  "figure", "wire",   "date",  "signature", "pocket"};
+        "ring",     "line",    "hair",  "name",   "mark",      "label", "sign",   "number",   "writing",
+        "grain",    "pattern", "stone", "weight", "light",     "print", "bubble", "pin",      "leg",
+        "seam",     "pull",    "tape",  "glue",   "picture",   "photo", "stamp",  "key mark", "page",
+        "work",     "works",   "play",  "set",    "pair",      "spot",  "bead",   "flower",   "record",
+        "cassette", "figure",  "wire",  "date",   "signature", "pocket"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (text_same(word, words[i])) return true;
     return false;
@@ -452,6 +453,30 @@ static size_t read_few(struct fault_reader *r, size_t i) {
     return i + 2 + n;
 }
 
+// "The 5/8 is missing", "3/8 gone": one of a set, by its size.
+static size_t read_size_lost(struct fault_reader *r, size_t i) {
+    static const char *const before[] = {"the", "only", "just", "but", "and", "its", "no"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    struct amount amount;
+    if (tokens->at[i].kind != TOKEN_FIGURE || !amount_at(r->note, i, &amount)) return 0;
+    bool opens =
+        i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, before, COUNT(before));
+    bool sets = family && (text_same(family->rule.id, "tools") || text_same(family->rule.id, "kitchenware") ||
+                           text_same(family->rule.id, "parts") || text_same(family->rule.id, "sports"));
+    size_t to = i + amount.taken, n = opens && sets ? lacking_behind(tokens, to) : 0;
+    uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    if (!n || tokens->at[to - 1].stop != STOP_NONE || absent_turns_into(r, to + n) ||
+        r->scope.stance[i] & off)
+        return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < to + n && r->hits[k].to > i) return 0;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (pieces) fault_add(r, pieces, NULL, NULL, i, to + n);
+    return pieces ? to + n : 0;
+}
+
 // "A bit the size of a coin gone": what it is measured by.
 static bool is_measure(const struct tokens *tokens, size_t i) {
     return i > 2 && token_is(tokens, i - 2, "of") && token_is(tokens, i - 3, "size");
@@ -498,6 +523,7 @@ void read_absent(struct fault_reader *r) {
             continue;
         }
         size_t few = read_few(r, i);
+        if (!few) few = read_size_lost(r, i);
         if (few) {
             i = few - 1;
             continue;

@@ -239,6 +239,14 @@ static bool is_limited(const struct tokens *tokens, size_t from, size_t to) {
     return false;
 }
 
+// "Two have no handle and one is snapped": what the next one is.
+static bool is_next_one(const struct tokens *tokens, size_t i) {
+    static const char *const ones[] = {"one", "two", "three", "four", "some", "another", "most", "several"};
+    static const char *const verbs[] = {"is", "are", "has", "have", "was", "were", "needs", "need", "wants"};
+    return token_is(tokens, i, "and") && token_among(tokens, i + 1, ones, sizeof ones / sizeof *ones) &&
+           token_among(tokens, i + 2, verbs, sizeof verbs / sizeof *verbs);
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -254,7 +262,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i) ||
                          is_well(tokens, i) || opens_state(s, from, i) || opens_deed(s, from, i)))
             return i;
-        if (gives_cause(tokens, i)) return i;
+        if (gives_cause(tokens, i) || (i > from && is_next_one(tokens, i))) return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
         // on.
         if (held && from > 0 && s->fault[from - 1] && tokens->at[i].stop == STOP_COMMA) return i;
@@ -340,6 +348,11 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
         (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
          token_is(tokens, i + 1, "lack")))
         return true; // "no end of scratches"
+    static const char *const marks[] = {"adjuster", "adjustment", "adjust", "setting", "point",
+                                        "mark",     "screw",      "line",   "knob",    "reset",
+                                        "stop",     "error",      "button"};
+    if (token_is(tokens, i, "zero") && token_among(tokens, i + 1, marks, sizeof marks / sizeof *marks))
+        return true; // "zero adjuster stripped"
     static const char *const set[] = {"doesn't",  "doesnt", "won't", "wont",   "to",    "can't",
                                       "at",       "you",    "on",    "past",   "don't", "cannot",
                                       "off",      "from",   "the",   "not",    "below", "above",

@@ -311,6 +311,25 @@ static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
     return 1;
 }
 
+// "In a fitted wooden box, box has a split": the split of a thing, and no wear of its packing.
+static bool is_of_made_box(const struct fault_reader *r, const struct phrase_hit *hit) {
+    if (!text_same(hit->flaw->rule.id, "box-wear")) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "box", "box's", "boxes")) return packing_is_made(r->note, i);
+    return false;
+}
+
+// "Handle bent and it jams": between two words apart a damage by itself, which an "and" parts from the
+// second.
+static bool is_within(const struct fault_reader *r, const struct fault_hit *last,
+                      const struct phrase_hit *hit) {
+    if (!last->near || hit->near || hit->to != hit->from + 1 || hit->from <= last->from ||
+        hit->to >= last->to)
+        return false;
+    return hit->flaw->class == CLASS_DAMAGE && hit->flaw->form == FAULT &&
+           last->kinds[0]->class != CLASS_DAMAGE && ANY(&r->note->tokens, hit->to, "and", "so");
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -334,6 +353,7 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
+        if (is_of_made_box(r, hit)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
@@ -358,6 +378,7 @@ static void gather(struct fault_reader *r) {
             reach = hit->to;
             continue;
         }
+        if (last && is_within(r, last, hit)) kept[r->hit_count++] = hit_of(hit);
         if (hit->from < reach) continue;
         if (last && !last->near && !hit->near && hit->from == last->to && last->kinds[0] == hit->flaw &&
             last->kind_count == 1 && ANY(&r->note->tokens, hit->from, "out", "off", "from", "gone")) {

@@ -83,7 +83,9 @@ static const struct {
      {[STUFF_PAPER] = "pest-signs",
       [STUFF_CLOTH] = "pest-signs",
       [STUFF_WOOD] = "pest-signs",
-      [STUFF_LEATHER] = "pest-signs"}},
+      [STUFF_LEATHER] = "pest-signs",
+      [STUFF_METAL] = "wear-rub",
+      [STUFF_PLASTIC] = "wear-rub"}},
     {" wrecked ruined bust busted knackered bashed mullered buggered ",
      "broken-part",
      {[STUFF_CLOTH] = "fabric-weak", [STUFF_RUBBER] = "rubber-perished"}},
@@ -232,6 +234,8 @@ void read_ill_parts(struct fault_reader *r) {
         if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off) continue;
         bool meant = false; // by a pronoun: its name has had its say
         size_t behind = closes(tokens, i + n) ? part_before(r, i, &meant) : 0;
+        size_t named;
+        if (!behind && closes(tokens, i + n) && spot_of_contrast(r, i, &named, &behind)) meant = true;
         if (!behind && n == 1 && token_among(tokens, i, attributes, COUNT(attributes)))
             behind = part_after(r, i);
         if (!behind) continue;

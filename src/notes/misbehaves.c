@@ -14,6 +14,7 @@ enum wrong {
     FAILS,  // it does not do its work, or badly
     SLACK,  // it does not stay where it is put
     STICKS, // it hardly moves
+    ROUGH,  // it moves badly: only of what turns or slides
     HALTS,  // the same, but a thing that stops may be meant to: only where it is said to run before
     FACULTY // only of what is regulated: "the strike is out"
 };
@@ -53,6 +54,8 @@ static const struct {
     {"double exposes", FAILS},
     {"rubs", STICKS},
     {"sticks", STICKS},
+    {"jams", STICKS},
+    {"binds", STICKS},
     {"drains", FAILS},
     {"stops overnight", FAILS},
     {"reads wrong", FAILS},
@@ -93,6 +96,39 @@ static const struct {
     {"can't hear anyone", FAILS},
     {"slides down", SLACK},
     {"sinks", SLACK},
+    {"sags", SLACK},
+    {"slipping", FAILS},
+    {"hangs on", STICKS},
+    {"hangs at", STICKS},
+    {"hangs below", STICKS},
+    {"hangs open", STICKS},
+    {"only hisses", FAILS},
+    {"just hisses", FAILS},
+    {"only hums", FAILS},
+    {"just hums", FAILS},
+    {"only buzzes", FAILS},
+    {"just buzzes", FAILS},
+    {"only crackles", FAILS},
+    {"just crackles", FAILS},
+    {"only clicks", FAILS},
+    {"just clicks", FAILS},
+    {"plays slow", FAILS},
+    {"plays fast", FAILS},
+    {"takes ages to", FAILS},
+    {"takes a while to", FAILS},
+    {"is slow to", FAILS},
+    {"are slow to", FAILS},
+    {"is rough", ROUGH},
+    {"feels rough", ROUGH},
+    {"runs rough", ROUGH},
+    {"is gritty", ROUGH},
+    {"feels gritty", ROUGH},
+    {"is lumpy", ROUGH},
+    {"is notchy", ROUGH},
+    {"is graunchy", ROUGH},
+    {"are rough", ROUGH},
+    {"are gritty", ROUGH},
+    {"are dry", ROUGH},
     {"droops", SLACK},
     {"creeps down", SLACK},
     {"drops", SLACK},
@@ -150,6 +186,11 @@ static const char regulated[] = " focus rangefinder meter tension timing strike 
                                 "signal charge suction pressure line bell "
                                 "channel mirror hub motor engine pendulum gear brake ringer light lamp "
                                 "display bass treble tone reed shutter trace image ";
+
+static const char moving[] =
+    " slide focus bearing bearings reel crank drag focuser winder wheel spindle action "
+    "gear gears chain pulley headstock saddle carriage quill valve valves piston slides "
+    "mechanism movement lever treadle hinge turntable pedal pedals zoom key keys ";
 
 static bool works(const struct fault_reader *r) {
     const struct family *family = r->note->record->family;
@@ -224,9 +265,9 @@ static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong
     if ((wrong == FACULTY || (wrong == HALTS && part)) &&
         (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1])))
         return NULL;
-    return ruleset_flaw(r->note->rules, wrong == SLACK    ? "loose-part"
-                                        : wrong == STICKS ? "seized"
-                                                          : "partly-working");
+    if (wrong == ROUGH && (!part || !stuff_among(moving, &r->note->tokens.at[part - 1]))) return NULL;
+    bool sticks = wrong == STICKS || wrong == ROUGH;
+    return ruleset_flaw(r->note->rules, wrong == SLACK ? "loose-part" : sticks ? "seized" : "partly-working");
 }
 
 // "One draw is dented and sticks": what was said before the "and" is of the same part.

@@ -135,3 +135,21 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     }
     return kind;
 }
+
+// "Works but the case is cracked": it works, and what is wrong with it is no matter of its working.
+bool running_is_sound(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const limits[] = {"won't",  "doesn't",   "can't",   "not",  "only",   "needs",
+                                         "wants",  "never",     "nothing", "slow", "slowly", "don't",
+                                         "didn't", "hardly",    "barely",  "no",   "stops",  "dies",
+                                         "quits",  "sometimes", "must",    "weak", "isn't",  "aren't",
+                                         "wont",   "doesnt",    "silent",  "dead"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "partly-working") || !token_is(tokens, hit->to - 1, "but")) return false;
+    size_t end = scope_sentence_end(&r->scope, hit->to);
+    for (size_t i = hit->to; i < end && i < tokens->count; i++) {
+        for (size_t k = 0; k < r->hit_count; k++)
+            if (r->hits[k].from == i) return r->hits[k].kinds[0]->class != CLASS_FUNCTION;
+        if (token_among(tokens, i, limits, COUNT(limits))) return false;
+    }
+    return false;
+}

@@ -194,3 +194,57 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     spot->part_from = start;
     spot->part_to = to;
 }
+
+bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    enum { BACK = 8 };
+    static const char *const degrees[] = {"a",     "bit",      "very", "also", "rather",
+                                          "quite", "slightly", "is",   "are"};
+    static const char *const verbs[] = {"is",  "are",   "works", "work",   "moves", "turns", "runs", "holds",
+                                        "has", "looks", "goes",  "closes", "opens", "plays", "fits"};
+    static const char *const others[] = {"it", "it's", "they", "they're", "there", "there's", "one", "i"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i, start;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, degrees, COUNT(degrees)))
+        at--;
+    if (at == 0 || !token_is(tokens, at - 1, "but")) return false;
+    for (start = at - 1; start > 0 && at - start < BACK && tokens->at[start - 1].stop < STOP_COMMA; start--) {
+    }
+    if (start + 1 < at && tokens->at[at - 2].stop == STOP_COMMA) // "the handle is fine, but loose"
+        for (start = at - 2; start > 0 && at - start < BACK && tokens->at[start - 1].stop < STOP_COMMA;
+             start--) {
+        }
+    if (start > 0 && tokens->at[start - 1].stop < STOP_COMMA) return false;
+    while (start < at && spot_article(tokens, start)) start++;
+    *from = start;
+    while (start < at && r->part[start] && r->note->taken[start] != TAKEN_TYPE) start++;
+    *to = start;
+    if (*to == *from || !token_among(tokens, start, verbs, COUNT(verbs))) return false;
+    for (; start < i; start++)
+        if (token_among(tokens, start, others, COUNT(others)) || (r->part[start] && !r->scope.fault[start]))
+            return false;
+    return true;
+}
+
+bool spot_opens_with_part(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
+                          size_t *to) {
+    static const char *const leads[] = {"the", "its", "one", "and", "but", "left", "right"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = hit->from;
+    if (hit->kinds[0]->class != CLASS_FUNCTION || hit->to < hit->from + 2 || !r->part[hit->from] ||
+        r->note->taken[hit->from] == TAKEN_TYPE)
+        return false;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE &&
+           (token_among(tokens, start - 1, leads, COUNT(leads)) || r->part[start - 1]))
+        start--;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
+    *from = hit->from;
+    while (*from > start && r->part[*from - 1]) --*from;
+    for (*to = hit->from + 1; *to + 1 < hit->to && r->part[*to] && !r->scope.fault[*to];) ++*to;
+    for (size_t i = *to; i + 2 < hit->to; i++) // "motor runs but governor squeals"
+        if (ANY(tokens, i, "but", "and") && r->part[i + 1]) {
+            *from = i + 1;
+            *to = i + 2;
+        }
+    return true;
+}

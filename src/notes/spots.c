@@ -58,6 +58,12 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
     while (first > 0 && spot_article(tokens, first - 1) && tokens->at[first - 1].stop == STOP_NONE) first--;
     bool opens = first == 0 || tokens->at[first - 1].stop != STOP_NONE ||
                  token_is(tokens, first - 1, "and") || token_is(tokens, first - 1, "but");
+    if (!opens && first > 1 && first == start) { // "the adjusting nut on the small one"
+        size_t before = first - 2;
+        opens = tokens->at[first - 1].kind == TOKEN_WORD && r->note->taken[first - 1] == TAKEN_NOT &&
+                !r->scope.fault[first - 1] && spot_article(tokens, before) &&
+                (before == 0 || tokens->at[before - 1].stop != STOP_NONE);
+    }
     if (!opens) return false;
     *from = start;
     if (!token_is(tokens, prep, "of")) *to = prep;
@@ -523,7 +529,8 @@ static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, s
 // Where nothing beside the fault tells it.
 static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
-    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to)) {
+    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to) ||
+        spot_of_contrast(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
@@ -532,32 +539,12 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
     }
 }
 
-// "Bubble in the level is dry": what works wrongly opens its clause and is the first of the words that say
-// so.
-static bool opens_with_part(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
-                            size_t *to) {
-    static const char *const leads[] = {"the", "its", "one", "and", "but", "left", "right"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t start = hit->from;
-    if (hit->kinds[0]->class != CLASS_FUNCTION || hit->to < hit->from + 2 || !r->part[hit->from] ||
-        r->note->taken[hit->from] == TAKEN_TYPE)
-        return false;
-    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE &&
-           (token_among(tokens, start - 1, leads, COUNT(leads)) || r->part[start - 1]))
-        start--;
-    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
-    *from = hit->from;
-    while (*from > start && r->part[*from - 1]) --*from;
-    for (*to = hit->from + 1; *to + 1 < hit->to && r->part[*to] && !r->scope.fault[*to];) ++*to;
-    return true;
-}
-
 static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE)) {
-        if (!hit->own_no && opens_with_part(r, hit, &from, &to)) {
+        if (!hit->own_no && spot_opens_with_part(r, hit, &from, &to)) {
             spot.part_from = from;
             spot.part_to = to;
         }

@@ -13,7 +13,8 @@ static const struct {
     const char *parts;
 } parts[] = {
     {STUFF_METAL,
-     " hinge pulley wheel screw blade spring chain buckle catch clasp bolt nail spoke bell wire rod bar "
+     " jaw thread slot hinge pulley wheel screw blade spring chain buckle catch clasp bolt nail spoke bell "
+     "wire rod bar "
      "chrome plating "
      "latch hasp rivet eyelet stud ferrule prong tine grate burner mudguard runner jaw clip hook nut "
      "castor bezel bracket fitting hardware fastener zipper zip slide iron steel brass tin spike "
