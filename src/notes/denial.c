@@ -340,6 +340,21 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
 }
 
 // "No bigger than a grain of salt", "no more than an inch": how much, and no denial.
+// "Doesn't zero", "stuck at zero", "zero adjuster stripped": where a scale begins, and no denial.
+static bool is_set_to_zero(const struct tokens *tokens, size_t i) {
+    static const char *const marks[] = {"adjuster", "adjustment", "adjust", "setting", "point",
+                                        "mark",     "screw",      "line",   "knob",    "reset",
+                                        "stop",     "error",      "button"};
+    static const char *const set[] = {"doesn't", "doesnt",   "won't", "wont", "to",     "can't",
+                                      "at",      "you",      "on",    "past", "don't",  "cannot",
+                                      "off",     "from",     "the",   "not",  "below",  "above",
+                                      "its",     "couldn't", "quite", "near", "didn't", "i"};
+    if (!token_is(tokens, i, "zero")) return false;
+    return token_among(tokens, i + 1, marks, sizeof marks / sizeof *marks) ||
+           (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+            token_among(tokens, i - 1, set, sizeof set / sizeof *set));
+}
+
 static bool is_measure(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"bigger",  "larger", "more",    "longer",   "wider",     "worse",
                                         "deeper",  "less",   "smaller", "thicker",  "doubt",     "wonder",
@@ -348,18 +363,7 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
         (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
          token_is(tokens, i + 1, "lack")))
         return true; // "no end of scratches"
-    static const char *const marks[] = {"adjuster", "adjustment", "adjust", "setting", "point",
-                                        "mark",     "screw",      "line",   "knob",    "reset",
-                                        "stop",     "error",      "button"};
-    if (token_is(tokens, i, "zero") && token_among(tokens, i + 1, marks, sizeof marks / sizeof *marks))
-        return true; // "zero adjuster stripped"
-    static const char *const set[] = {"doesn't",  "doesnt", "won't", "wont",   "to",    "can't",
-                                      "at",       "you",    "on",    "past",   "don't", "cannot",
-                                      "off",      "from",   "the",   "not",    "below", "above",
-                                      "couldn't", "quite",  "its",   "didn't", "near",  "i"};
-    if (token_is(tokens, i, "zero") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-        token_among(tokens, i - 1, set, sizeof set / sizeof *set))
-        return true; // "doesn't zero", "needle won't go back to zero"
+    if (is_set_to_zero(tokens, i)) return true;
     bool no = token_is(tokens, i, "no"), not = token_is(tokens, i, "not");
     if (not &&(ANY(tokens, i + 1, "just", "surprised", "surprising", "surprisingly", "forgetting") ||
                token_phrase(tokens, i + 1, "to mention")))
@@ -402,7 +406,8 @@ static bool is_thought(const struct scope *s, size_t i) {
 
 static bool is_nil_behind(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
-    if (!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) return false;
+    if ((!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) || is_set_to_zero(tokens, i))
+        return false;
     return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
 }
 

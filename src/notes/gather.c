@@ -326,8 +326,8 @@ static bool is_within(const struct fault_reader *r, const struct fault_hit *last
     if (!last->near || hit->near || hit->to != hit->from + 1 || hit->from <= last->from ||
         hit->to >= last->to)
         return false;
-    return hit->flaw->class == CLASS_DAMAGE && hit->flaw->form == FAULT &&
-           last->kinds[0]->class != CLASS_DAMAGE && ANY(&r->note->tokens, hit->to, "and", "so");
+    return hit->flaw->class == CLASS_DAMAGE && hit->flaw->form == FAULT && last->kinds[0] != hit->flaw &&
+           ANY(&r->note->tokens, hit->to, "and", "so");
 }
 
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that

@@ -116,6 +116,35 @@ static const struct {
     {"plays fast", FAILS},
     {"takes ages to", FAILS},
     {"takes a while to", FAILS},
+    {"vibrates", FAILS},
+    {"vibrates badly", FAILS},
+    {"gets very hot", FAILS},
+    {"gets hot after", FAILS},
+    {"runs very hot", FAILS},
+    {"needs a service", FAILS},
+    {"needs servicing", FAILS},
+    {"wants a service", FAILS},
+    {"wants servicing", FAILS},
+    {"could do with a service", FAILS},
+    {"at the wrong time", FAILS},
+    {"at wrong times", FAILS},
+    {"creeps", SLACK},
+    {"grind", FAILS},
+    {"grinds", FAILS},
+    {"rumble", FAILS},
+    {"rumbles", FAILS},
+    {"skip", FAILS},
+    {"buzz", FAILS},
+    {"buzzes", FAILS},
+    {"wanders", FAILS},
+    {"lose air", FAILS},
+    {"loses air", FAILS},
+    {"lose pressure", FAILS},
+    {"loses pressure", FAILS},
+    {"blows cold", FAILS},
+    {"nothing but static", FAILS},
+    {"just static", FAILS},
+    {"only static", FAILS},
     {"is slow to", FAILS},
     {"are slow to", FAILS},
     {"is rough", ROUGH},
@@ -180,7 +209,7 @@ static const char works_of[] =
     " electrical clocks-watches cameras music tools sports lighting media kitchenware other "
     "parts crafts decor ";
 
-static const char regulated[] = " focus rangefinder meter tension timing strike chime speed balance "
+static const char regulated[] = " scale focus rangefinder meter tension timing strike chime speed balance "
                                 "alignment tracking pitch tuning action zero "
                                 "calibration intonation feed rewind note key beam picture sound volume "
                                 "signal charge suction pressure line bell "
