@@ -69,12 +69,13 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
     static const char *const ways[] = {
         "off",  "away",  "undone", "adrift",   "unstuck",  "unglued", "unstitched", "apart",      "out",
         "down", "loose", "unsewn", "unstrung", "detached", "unwound", "unraveled",  "unravelled", "free"};
-    static const char *const lone[] = {"detached", "unattached", "unstitched", "unglued", "unstuck"};
+    static const char *const lone[] = {"detached",   "parted",  "unattached",
+                                       "unstitched", "unglued", "unstuck"};
     static const char *const opens[] = {
         "come",    "came",     "coming",  "fell",     "fallen",   "falling",    "hanging",
         "dropped", "dropping", "pulled",  "pulling",  "worked",   "working",    "popped",
         "popping", "peeled",   "peeling", "dangling", "detached", "unattached", "unstitched",
-        "unglued", "unstuck",  "is",      "are"}; // most words are none of them
+        "unglued", "unstuck",  "parted",  "is",       "are"}; // most words are none of them
     if (!token_among(tokens, i, opens, COUNT(opens))) return 0;
     if (token_among(tokens, i, lone, COUNT(lone))) {
         *manner = DID;
@@ -174,7 +175,7 @@ void read_detached(struct fault_reader *r) {
         if (!kind || is_off(r, part, i, n)) continue;
         while (from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), NULL);
+        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), stuff_where(r, &hit));
         i += n - 1;
     }
 }

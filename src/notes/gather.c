@@ -319,6 +319,18 @@ static bool is_of_made_box(const struct fault_reader *r, const struct phrase_hit
     return false;
 }
 
+// "Ring at the top is bent": of a ring, and not of a mark.
+static bool is_of_bent_ring(const struct fault_reader *r, size_t i) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct phrase_hit *hit = &hits->at[i];
+    if (!text_same(hit->flaw->rule.id, "ring-mark") ||
+        !ANY(&r->note->tokens, hit->to, "is", "are", "has", "have"))
+        return false;
+    for (size_t k = i + 1; k < hits->count && hits->at[k].from <= hit->to + 2; k++)
+        if (hits->at[k].from > hit->to && hits->at[k].flaw != hit->flaw) return true;
+    return false;
+}
+
 // "Handle bent and it jams": between two words apart a damage by itself, which an "and" parts from the
 // second.
 static bool is_within(const struct fault_reader *r, const struct fault_hit *last,
@@ -353,7 +365,7 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
-        if (is_of_made_box(r, hit)) continue;
+        if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
@@ -364,6 +376,17 @@ static void gather(struct fault_reader *r) {
         if (last && hit->from == last->from && hit->to > last->to &&
             (!hit->near || last->to - last->from < 2)) {
             *last = hit_of(hit); // longer from the same word: it alone counts
+            reach = hit->to;
+            continue;
+        }
+        if (hit->near && hit->flaw->form == ABSENCE && hit->to > hit->from + 3 &&
+            ANY(&r->note->tokens, hit->from, "no", "without") &&
+            ANY(&r->note->tokens, hit->to - 2, "or", "nor") &&
+            hit->from >= reach) { // "no measuring cup or manual": the cup is told by itself
+            kept[r->hit_count] = hit_of(hit);
+            kept[r->hit_count].from = hit->to - 1;
+            kept[r->hit_count].near = false;
+            kept[r->hit_count++].own_no = true;
             reach = hit->to;
             continue;
         }

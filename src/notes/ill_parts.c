@@ -246,6 +246,6 @@ void read_ill_parts(struct fault_reader *r) {
         if (!kind) continue;
         while (from > 0 && from != i + 1 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, fault_place(r->note, from, behind), NULL);
+        fault_tell(r, &hit, kind, fault_place(r->note, from, behind), stuff_where(r, &hit));
     }
 }

@@ -116,6 +116,9 @@ static const struct {
     {"plays fast", FAILS},
     {"takes ages to", FAILS},
     {"takes a while to", FAILS},
+    {"noisy", FAILS},
+    {"hunts", FAILS},
+    {"slows", FAILS},
     {"vibrates", FAILS},
     {"vibrates badly", FAILS},
     {"gets very hot", FAILS},
@@ -339,7 +342,7 @@ void read_misbehaves(struct fault_reader *r) {
         size_t from = part ? part - 1 : 0;
         while (part && from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, part ? fault_place(r->note, from, part) : NULL, NULL);
+        fault_tell(r, &hit, kind, part ? fault_place(r->note, from, part) : NULL, stuff_where(r, &hit));
         i += n - 1;
     }
 }

@@ -98,7 +98,10 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "left") && ends && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
         tokens->at[i - 2].stop == STOP_NONE && !token_among(tokens, i - 1, sides, COUNT(sides)))
         return true; // "no smell of mothballs left"
-    bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
+    bool grain = token_is(tokens, i, "grain") && i > 0 &&
+                 (token_is(tokens, i - 1, "a") || // "of salt"
+                  (i > 1 && token_is(tokens, i - 1, "the") &&
+                   ANY(tokens, i - 2, "along", "with", "across", "against", "down", "follows")));
     static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
     if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&
         (token_is(tokens, i - 1, "in") ||

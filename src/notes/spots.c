@@ -116,6 +116,10 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
                 behind == start && behind > 0 && token_among(tokens, behind - 1, particles, COUNT(particles));
             if (bare || !(behind > 0 && spot_preposition(tokens, behind - 1)))
                 return true; // "the take up key"
+            if (token_is(tokens, behind - 1, "of") && behind > 1 &&
+                (degrees_number(tokens, behind - 2) || ANY(tokens, behind - 2, "one", "some", "most", "both",
+                                                           "several", "few", "couple", "all", "many")))
+                return true; // "one of the guards is cracked"
             return owner_of_place(r, behind - 1, from, to);
         }
         if (r->scope.fault[at - 1] || token_among(tokens, at - 1, joints, COUNT(joints))) return false;
@@ -544,7 +548,8 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE)) {
-        if (!hit->own_no && spot_opens_with_part(r, hit, &from, &to)) {
+        bool works = hit->kinds[0]->class == CLASS_FUNCTION && !hit->own_no;
+        if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to))) {
             spot.part_from = from;
             spot.part_to = to;
         }

@@ -133,3 +133,10 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
     }
     return 0;
 }
+
+const char *stuff_where(const struct fault_reader *r, const struct fault_hit *hit) {
+    size_t from = 0, to = spot_place_of(r, hit, &from);
+    bool near = to > from && from >= hit->to && from <= hit->to + 2;
+    for (size_t i = hit->to; near && i < from; i++) near = r->note->tokens.at[i].stop == STOP_NONE;
+    return near && r->note->tokens.at[hit->to - 1].stop == STOP_NONE ? fault_place(r->note, from, to) : NULL;
+}
