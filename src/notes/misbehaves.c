@@ -118,6 +118,7 @@ static const struct {
     {"takes a while to", FAILS},
     {"noisy", FAILS},
     {"hunts", FAILS},
+    {"hunts up and down", FAILS},
     {"slows", FAILS},
     {"vibrates", FAILS},
     {"vibrates badly", FAILS},
@@ -261,8 +262,9 @@ static size_t denied_at(const struct tokens *tokens, size_t i, enum wrong *wrong
 // A verb of one word goes on to where or what for where it is meant to do that: "slips off for cleaning".
 static bool closes(const struct tokens *tokens, size_t i, size_t words) {
     static const char *const ends[] = {
-        "and",   "but",     "when", "if",  "under", "once",  "after", "as",        "or", "unless",   "until",
-        "while", "because", "so",   "now", "every", "badly", "all",   "sometimes", "a",  "slightly", "very"};
+        "and",      "but",   "when",    "if",  "under", "once",  "after",  "as",     "or",        "unless",
+        "until",    "while", "because", "so",  "now",   "every", "badly",  "all",    "sometimes", "a",
+        "slightly", "very",  "though",  "too", "still", "again", "toward", "towards"};
     static const char *const more[] = {"at",   "in",  "on",       "with", "some",
                                        "from", "the", "properly", "well", "to"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))

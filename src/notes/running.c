@@ -113,7 +113,9 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         "display",     "screen",  "tuner",     "channel",    "headlight", "horn",     "bell",  "fan",
         "blower",      "fuse",    "switch",    "lever",      "button",    "buttons",  "key",   "keys",
         "setting",     "band",    "heater",    "reverse",    "rewind",    "cassette", "fm",    "am",
-        "flash",       "meter",   "tape",      "lamp",       "bulb"};
+        "flash",       "meter",   "tape",      "lamp",       "bulb",      "knob",     "knobs", "control",
+        "controls",    "trigger", "function",  "functions",  "socket",    "gauge",    "pedal", "sensor",
+        "indicator",   "buzzer",  "lights",    "dials",      "switches",  "timers",   "port",  "ports"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (!text_same(kind->rule.id, "not-working")) return kind;
@@ -123,7 +125,8 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     if (does_something(r, hit)) return ruleset_flaw(r->note->rules, "partly-working");
-    for (size_t at = hit->from, back = 0; at > 0 && back < BACK; at--, back++) {
+    size_t own = hit->to > hit->from + 1 && r->part[hit->from] ? 1 : 0; // "buttons do nothing"
+    for (size_t at = hit->from + own, back = 0; at > 0 && back < BACK; at--, back++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
             r->note->taken[at - 1] == TAKEN_TYPE)
             break;
