@@ -154,7 +154,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool topped =
         strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") || strstr(type, "cloche");
     glazed |= text_same(head, "base") && (topped || !only_no); // "butter dish lid, no base"
-    glazed |= text_same(note->tokens.at[to - 1].fold, "tips");
+    glazed |= text_same(note->tokens.at[to - 1].fold, "tips") || (to > from + 1 && text_same(head, "tip"));
+    glazed |= text_same(note->tokens.at[to - 1].fold, "tops") && from > 0 &&
+              ANY(&note->tokens, from - 1, "their", "its");
     glazed |= text_same(head, "glass") && !only_no && !(id && text_same(id, "glassware"));
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
@@ -296,7 +298,8 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
                                           "some", "any", "their", "both", "all", "five", "six",   "several"};
     static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
     return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
-           token_among(tokens, cue, verbs, COUNT(verbs)) &&
+           (token_among(tokens, cue, verbs, COUNT(verbs)) ||
+            token_among(tokens, i - 1, verbs, COUNT(verbs))) &&
            (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
@@ -462,8 +465,9 @@ static size_t read_size_lost(struct fault_reader *r, size_t i) {
     if (tokens->at[i].kind != TOKEN_FIGURE || !amount_at(r->note, i, &amount)) return 0;
     bool opens =
         i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, before, COUNT(before));
-    bool sets = family && (text_same(family->rule.id, "tools") || text_same(family->rule.id, "kitchenware") ||
-                           text_same(family->rule.id, "parts") || text_same(family->rule.id, "sports"));
+    static const char *const never[] = {"books", "paper", "media", "music", "clothing", "linens"};
+    bool sets = true;
+    for (size_t k = 0; family && k < COUNT(never); k++) sets &= !text_same(family->rule.id, never[k]);
     size_t to = i + amount.taken, n = opens && sets ? lacking_behind(tokens, to) : 0;
     uint16_t off =
         STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;

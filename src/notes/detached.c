@@ -69,13 +69,12 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
     static const char *const ways[] = {
         "off",  "away",  "undone", "adrift",   "unstuck",  "unglued", "unstitched", "apart",      "out",
         "down", "loose", "unsewn", "unstrung", "detached", "unwound", "unraveled",  "unravelled", "free"};
-    static const char *const lone[] = {"detached",   "parted",  "unattached",
-                                       "unstitched", "unglued", "unstuck"};
+    static const char *const lone[] = {"detached", "unattached", "unstitched", "unglued", "unstuck"};
     static const char *const opens[] = {
         "come",    "came",     "coming",  "fell",     "fallen",   "falling",    "hanging",
         "dropped", "dropping", "pulled",  "pulling",  "worked",   "working",    "popped",
         "popping", "peeled",   "peeling", "dangling", "detached", "unattached", "unstitched",
-        "unglued", "unstuck",  "parted",  "is",       "are"}; // most words are none of them
+        "unglued", "unstuck",  "is",      "are"}; // most words are none of them
     if (!token_among(tokens, i, opens, COUNT(opens))) return 0;
     if (token_among(tokens, i, lone, COUNT(lone))) {
         *manner = DID;

@@ -342,6 +342,22 @@ static bool is_within(const struct fault_reader *r, const struct fault_hit *last
            ANY(&r->note->tokens, hit->to, "and", "so");
 }
 
+// What the last word says by itself, which the "no" before the others reaches.
+static struct fault_hit last_word(const struct phrase_hit *hit) {
+    struct fault_hit last = hit_of(hit);
+    last.from = hit->to - 1;
+    last.near = false;
+    last.own_no = true;
+    return last;
+}
+
+// "No measuring cup or manual": the cup is told by itself.
+static bool is_last_of_two(const struct fault_reader *r, const struct phrase_hit *hit) {
+    return hit->near && hit->flaw->form == ABSENCE && hit->to > hit->from + 3 &&
+           ANY(&r->note->tokens, hit->from, "no", "without") &&
+           ANY(&r->note->tokens, hit->to - 2, "or", "nor");
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -379,25 +395,15 @@ static void gather(struct fault_reader *r) {
             reach = hit->to;
             continue;
         }
-        if (hit->near && hit->flaw->form == ABSENCE && hit->to > hit->from + 3 &&
-            ANY(&r->note->tokens, hit->from, "no", "without") &&
-            ANY(&r->note->tokens, hit->to - 2, "or", "nor") &&
-            hit->from >= reach) { // "no measuring cup or manual": the cup is told by itself
-            kept[r->hit_count] = hit_of(hit);
-            kept[r->hit_count].from = hit->to - 1;
-            kept[r->hit_count].near = false;
-            kept[r->hit_count++].own_no = true;
+        if (hit->from >= reach && is_last_of_two(r, hit)) {
+            kept[r->hit_count++] = last_word(hit);
             reach = hit->to;
             continue;
         }
         bool absence = last && hit->near && hit->from == last->from && last->kinds[0]->form == ABSENCE &&
                        hit->flaw->form == STATE;
         if (absence) { // "no bulb to try it with": no bulb, and not tried
-            struct fault_hit second = hit_of(hit);
-            second.from = hit->to - 1;
-            second.near = false;
-            second.own_no = true;
-            kept[r->hit_count++] = second;
+            kept[r->hit_count++] = last_word(hit);
             reach = hit->to;
             continue;
         }

@@ -151,9 +151,9 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
 static bool is_loose_one(const struct fault_reader *r, size_t i) {
     static const char *const works[] = {"tools",  "cameras", "electrical", "music",
                                         "sports", "parts",   "lighting",   "clocks-watches"};
-    static const char *const leads[] = {"a",   "one",  "two",  "three",  "four", "some",   "few", "several",
-                                        "has", "have", "got",  "couple", "very", "bit",    "the", "slightly",
-                                        "its", "both", "five", "little", "six",  "rather", "and"};
+    static const char *const leads[] = {"a",   "one",  "two",  "three",  "four", "some",  "few", "several",
+                                        "has", "have", "got",  "couple", "very", "bit",   "the", "slightly",
+                                        "its", "both", "five", "little", "six",  "rather"};
     const struct family *family = r->note->record->family;
     const struct tokens *tokens = &r->note->tokens;
     bool here = false;
@@ -216,6 +216,16 @@ static size_t part_after(const struct fault_reader *r, size_t i) {
                                                                                                        : to;
 }
 
+// "The leg was loose, I glued it" is read by the rule; "I bent the soles hard" is how it was done.
+static bool only_before(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, i, "loose", "sloppy", "floppy")) return true;
+    if (!token_is(tokens, i, "hard") || i == 0 || !r->part[i - 1]) return false;
+    size_t start = i - 1;
+    while (start > 0 && r->part[start - 1] && tokens->at[start - 1].stop == STOP_NONE) start--;
+    return start > 0 && tokens->at[start - 1].stop == STOP_NONE;
+}
+
 static bool closes(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
         "and",   "but",  "at",   "in",    "on",  "round",    "around", "near",  "up",  "out",
@@ -234,9 +244,10 @@ void read_ill_parts(struct fault_reader *r) {
         if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
         if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off) continue;
         bool meant = false; // by a pronoun: its name has had its say
-        size_t behind = closes(tokens, i + n) ? part_before(r, i, &meant) : 0;
+        size_t behind = closes(tokens, i + n) && !only_before(r, i) ? part_before(r, i, &meant) : 0;
         size_t named;
-        if (!behind && closes(tokens, i + n) && spot_of_contrast(r, i, &named, &behind)) meant = true;
+        if (!behind && closes(tokens, i + n) && !only_before(r, i) && spot_of_contrast(r, i, &named, &behind))
+            meant = true;
         if (!behind && n == 1 && token_among(tokens, i, attributes, COUNT(attributes)))
             behind = part_after(r, i);
         if (!behind) continue;

@@ -14,6 +14,7 @@ enum wrong {
     FAILS,  // it does not do its work, or badly
     SLACK,  // it does not stay where it is put
     STICKS, // it hardly moves
+    JAMS,   // of a part, that it hardly moves; of the whole, that it does not work well
     ROUGH,  // it moves badly: only of what turns or slides
     HALTS,  // the same, but a thing that stops may be meant to: only where it is said to run before
     FACULTY // only of what is regulated: "the strike is out"
@@ -54,8 +55,8 @@ static const struct {
     {"double exposes", FAILS},
     {"rubs", STICKS},
     {"sticks", STICKS},
-    {"jams", STICKS},
-    {"binds", STICKS},
+    {"jams", JAMS},
+    {"binds", JAMS},
     {"drains", FAILS},
     {"stops overnight", FAILS},
     {"reads wrong", FAILS},
@@ -178,7 +179,8 @@ static const struct {
     {"is dim", FACULTY},
     {"is faint", FACULTY},
     {"is low", FACULTY},
-    {"is noisy", FACULTY},
+    {"is noisy", FAILS},
+    {"are noisy", FAILS},
     {"is muffled", FACULTY},
     {"are flat", FACULTY},
     {"is flat", FACULTY},
@@ -300,7 +302,7 @@ static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong
         (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1])))
         return NULL;
     if (wrong == ROUGH && (!part || !stuff_among(moving, &r->note->tokens.at[part - 1]))) return NULL;
-    bool sticks = wrong == STICKS || wrong == ROUGH;
+    bool sticks = wrong == STICKS || wrong == ROUGH || (wrong == JAMS && part);
     return ruleset_flaw(r->note->rules, wrong == SLACK ? "loose-part" : sticks ? "seized" : "partly-working");
 }
 

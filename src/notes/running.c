@@ -119,6 +119,14 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (!text_same(kind->rule.id, "not-working")) return kind;
+    static const char *const times[] = {"sometimes",  "occasionally",  "now and then",   "at times",
+                                        "every time", "first time",    "at first",       "always",
+                                        "when cold",  "when it's hot", "when it's cold", "when warm",
+                                        "when hot"};
+    for (size_t at = hit->from > 3 ? hit->from - 3 : 0; at < hit->to + 3 && at < tokens->count; at++)
+        if (token_first(tokens, at, times, COUNT(times)) &&
+            at >= scope_sentence_start(&r->scope, hit->from) && at < scope_sentence_end(&r->scope, hit->from))
+            return ruleset_flaw(r->note->rules, "partly-working"); // "sometimes it won't start"
     static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead"};
     bool other = false; // "light works, motor doesn't"
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
