@@ -7,6 +7,8 @@
 #include "notes/faults.h"
 #include "notes/any.h"
 #include "notes/lacking.h"
+#include "notes/measures.h"
+#include "notes/stuff.h"
 #include "notes/things.h"
 #include "notes/traces.h"
 #include "text/order.h"
@@ -51,11 +53,11 @@ static bool is_quality(const char *word) {
 // Words of lists of parts that after "no" speak of the surface or of what is told, not of a part.
 static bool is_no_part(const char *word) {
     static const char *const words[] = {
-        "ring",    "line",     "hair",    "name",   "mark",   "label", "sign",      "number",
-        "writing", "grain",    "pattern", "stone",  "weight", "light", "print",     "bubble",
-        "pin",     "leg",      "seam",    "pull",   "tape",   "glue",  "picture",   "photo",
-        "stamp",   "key mark", "page",    "work",   "works",  "play",  "set",       "pair",
-        "spot",    "bead",     "flower",  "figure", "wire",   "date",  "signature", "pocket"};
+        "ring",     "line",    "hair",  "name",   "mark",      "label", "sign",   "number",   "writing",
+        "grain",    "pattern", "stone", "weight", "light",     "print", "bubble", "pin",      "leg",
+        "seam",     "pull",    "tape",  "glue",   "picture",   "photo", "stamp",  "key mark", "page",
+        "work",     "works",   "play",  "set",    "pair",      "spot",  "bead",   "flower",   "record",
+        "cassette", "figure",  "wire",  "date",   "signature", "pocket"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (text_same(word, words[i])) return true;
     return false;
@@ -174,7 +176,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool topped =
         strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") || strstr(type, "cloche");
     glazed |= text_same(head, "base") && (topped || !only_no); // "butter dish lid, no base"
-    glazed |= text_same(note->tokens.at[to - 1].fold, "tips");
+    glazed |= text_same(note->tokens.at[to - 1].fold, "tips") || (to > from + 1 && text_same(head, "tip"));
+    glazed |= text_same(note->tokens.at[to - 1].fold, "tops") && from > 0 &&
+              ANY(&note->tokens, from - 1, "their", "its");
     glazed |= text_same(head, "glass") && !only_no && !(id && text_same(id, "glassware"));
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
@@ -305,7 +309,8 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = 0;
     if (token_is(tokens, i, "point") && (token_is(tokens, i + 1, "in") || token_is(tokens, i + 1, "of")))
-        return 0; // "no point in hiding it"
+        return 0;                             // "no point in hiding it"
+    if (ill_before_part(tokens, i)) return 0; // "no damaged seals"
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
         if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN || is_small(tokens, at))
             break;
@@ -322,7 +327,8 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
                                           "some", "any", "their", "both", "all", "five", "six",   "several"};
     static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
     return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
-           token_among(tokens, cue, verbs, COUNT(verbs)) &&
+           (token_among(tokens, cue, verbs, COUNT(verbs)) ||
+            token_among(tokens, i - 1, verbs, COUNT(verbs))) &&
            (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
@@ -482,6 +488,31 @@ static size_t read_few(struct fault_reader *r, size_t i) {
     return i + 2 + n;
 }
 
+// "The 5/8 is missing", "3/8 gone": one of a set, by its size.
+static size_t read_size_lost(struct fault_reader *r, size_t i) {
+    static const char *const before[] = {"the", "only", "just", "but", "and", "its", "no"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    struct amount amount;
+    if (tokens->at[i].kind != TOKEN_FIGURE || !amount_at(r->note, i, &amount)) return 0;
+    bool opens =
+        i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, before, COUNT(before));
+    static const char *const never[] = {"books", "paper", "media", "music", "clothing", "linens"};
+    bool sets = true;
+    for (size_t k = 0; family && k < COUNT(never); k++) sets &= !text_same(family->rule.id, never[k]);
+    size_t to = i + amount.taken, n = opens && sets ? lacking_behind(tokens, to) : 0;
+    uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    if (!n || tokens->at[to - 1].stop != STOP_NONE || absent_turns_into(r, to + n) ||
+        r->scope.stance[i] & off)
+        return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < to + n && r->hits[k].to > i) return 0;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (pieces) fault_add(r, pieces, NULL, NULL, i, to + n);
+    return pieces ? to + n : 0;
+}
+
 // "A bit the size of a coin gone": what it is measured by.
 static bool is_measure(const struct tokens *tokens, size_t i) {
     return i > 2 && token_is(tokens, i - 2, "of") && token_is(tokens, i - 3, "size");
@@ -542,6 +573,7 @@ void read_absent(struct fault_reader *r) {
             continue;
         }
         size_t few = read_few(r, i);
+        if (!few) few = read_size_lost(r, i);
         if (few) {
             i = few - 1;
             continue;

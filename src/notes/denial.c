@@ -333,6 +333,14 @@ static bool each_has_its_no(const struct scope *s, size_t from, size_t comma) {
     return true;
 }
 
+// "Two have no handle and one is snapped": what the next one is.
+static bool is_next_one(const struct tokens *tokens, size_t i) {
+    static const char *const ones[] = {"one", "two", "three", "four", "some", "another", "most", "several"};
+    static const char *const verbs[] = {"is", "are", "has", "have", "was", "were", "needs", "need", "wants"};
+    return token_is(tokens, i, "and") && token_among(tokens, i + 1, ones, sizeof ones / sizeof *ones) &&
+           token_among(tokens, i + 2, verbs, sizeof verbs / sizeof *verbs);
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -348,7 +356,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
         if (i > from && (is_end_word(tokens, i) || token_is(tokens, i, "no") || opens_own(s, from, i) ||
                          is_well(tokens, i) || opens_state(s, from, i) || opens_deed(s, from, i)))
             return i;
-        if (gives_cause(tokens, i)) return i;
+        if (gives_cause(tokens, i) || (i > from && is_next_one(tokens, i))) return i;
         // "No chimney, smells of paraffin": the "no" belongs to what is missing, and no list of faults goes
         // on.
         if (held && from > 0 && s->fault[from - 1] &&
@@ -445,6 +453,21 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
 }
 
 // "No bigger than a grain of salt", "no more than an inch": how much, and no denial.
+// "Doesn't zero", "stuck at zero", "zero adjuster stripped": where a scale begins, and no denial.
+static bool is_set_to_zero(const struct tokens *tokens, size_t i) {
+    static const char *const marks[] = {"adjuster", "adjustment", "adjust", "setting", "point",
+                                        "mark",     "screw",      "line",   "knob",    "reset",
+                                        "stop",     "error",      "button"};
+    static const char *const set[] = {"doesn't", "doesnt",   "won't", "wont", "to",     "can't",
+                                      "at",      "you",      "on",    "past", "don't",  "cannot",
+                                      "off",     "from",     "the",   "not",  "below",  "above",
+                                      "its",     "couldn't", "quite", "near", "didn't", "i"};
+    if (!token_is(tokens, i, "zero")) return false;
+    return token_among(tokens, i + 1, marks, sizeof marks / sizeof *marks) ||
+           (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+            token_among(tokens, i - 1, set, sizeof set / sizeof *set));
+}
+
 static bool is_measure(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"bigger",  "larger", "more",    "longer",   "wider",     "worse",
                                         "deeper",  "less",   "smaller", "thicker",  "doubt",     "wonder",
@@ -453,6 +476,7 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
         (token_is(tokens, i + 1, "end") || token_is(tokens, i + 1, "shortage") ||
          token_is(tokens, i + 1, "lack")))
         return true; // "no end of scratches"
+    if (is_set_to_zero(tokens, i)) return true;
     bool no = token_is(tokens, i, "no"), not = token_is(tokens, i, "not");
     if (not &&(ANY(tokens, i + 1, "just", "surprised", "surprising", "surprisingly", "forgetting") ||
                token_phrase(tokens, i + 1, "to mention")))
@@ -495,7 +519,8 @@ static bool is_thought(const struct scope *s, size_t i) {
 
 static bool is_nil_behind(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
-    if (!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) return false;
+    if ((!token_is(tokens, i, "nil") && !token_is(tokens, i, "zero")) || is_set_to_zero(tokens, i))
+        return false;
     return s->fault[i - 1] && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
 }
 

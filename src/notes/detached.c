@@ -174,7 +174,7 @@ void read_detached(struct fault_reader *r) {
         if (!kind || is_off(r, part, i, n)) continue;
         while (from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), NULL);
+        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), stuff_where(r, &hit));
         i += n - 1;
     }
 }

@@ -19,6 +19,17 @@ static bool is_implied(struct fault_reader *r, const struct fault_hit *hit, cons
            (last && text_same(one, last + 1));
 }
 
+// "The zoom ring is stiff", "line's rotten": words that are no part where it is marked with them.
+static bool is_ring(const struct flaw *kind, const char *part) {
+    static const char *const kinds[] = {"seized",        "dent-bend",  "loose-part",  "partly-working",
+                                        "rust",          "warped",     "fabric-weak", "broken-part",
+                                        "replaced-part", "not-working"};
+    bool ring = text_same(part, "ring") || text_same(part, "rings") || text_same(part, "line");
+    for (size_t i = 0; ring && i < sizeof kinds / sizeof *kinds; i++)
+        if (text_same(kind->rule.id, kinds[i])) return true;
+    return false;
+}
+
 // "The radio does not work" of a radio: the thing itself is no part of it.
 static bool is_whole_thing(struct note *note, const char *part) {
     const char *type = note->record->type.value, *one = say_singular(note->arena, part);
@@ -45,8 +56,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         token_is(&note->tokens, spot->part_to, "of"))
         part = NULL; // "no end of scratches"
     bool usual = spot->part_to > spot->part_from && spot_usual(&note->tokens.at[spot->part_to - 1]);
-    if (part &&
-        (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) || spot_is_no_part(part)))
+    if (part && (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) ||
+                 (spot_is_no_part(part) && !is_ring(kind, part))))
         part = NULL;
     if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease

@@ -16,12 +16,14 @@ static bool same(const char *a, const char *b) {
 }
 
 // "One snapped. Lid hinge broken": another word, in another sentence, of a part that the first has not.
-static bool is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to) {
+static bool is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to,
+                       bool gathers) {
     enum { STEM = 4 };
     const struct tokens *tokens = &note->tokens;
     size_t at = from;
     while (at > 0 && tokens->at[at - 1].stop < STOP_SENTENCE) at--;
-    if ((first->kind->class != CLASS_FUNCTION && !text_same(first->kind->rule.id, "broken-part")) ||
+    if ((first->kind->class != CLASS_FUNCTION && !text_same(first->kind->rule.id, "broken-part") &&
+         !gathers) ||
         !first->span.to || first->span.from >= tokens->at[at].from)
         return false;
     for (size_t i = 0; i < tokens->count && tokens->at[i].from < first->span.to; i++)
@@ -43,7 +45,11 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         bool own =
             part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
-        if (f->kind == kind && part && !f->part && !f->where && !back && is_another(note, f, from, to))
+        if (f->kind == kind && part && !f->part && !f->where && !back && is_another(note, f, from, to, false))
+            continue;
+        // "Nozzle bent. Plenty of dents."
+        if (f->kind == kind && text_same(kind->rule.id, "dent-bend") && f->part && !part && !where && !back &&
+            is_another(note, f, from, to, true))
             continue;
         if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
@@ -221,7 +227,10 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     size_t from, to;
     int parts, some = parts_shared(r, hit, &parts, &from, &to);
     if (some && !parts && (part || where || r->note->record->count > 1)) some = 0; // of the pieces
-    if (some) part = say_singular(r->note->arena, fault_place(r->note, from, to));
+    enum { STEM = 3 };
+    const char *shared = some ? fault_place(r->note, from, to) : NULL;
+    if (some && (!part || !strncmp(shared, part, STEM))) // but "six mallets, two have loose heads"
+        part = say_singular(r->note->arena, shared);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
@@ -517,7 +526,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
-    if (function_moves(r, hit, kind)) return;
+    if (function_moves(r, hit, kind) || running_is_sound(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
     if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");

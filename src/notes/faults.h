@@ -85,7 +85,6 @@ bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may st
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // the_other.c: "one strap is missing, the other perished": the part of which there is another.
 bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
-bool spot_but(const struct fault_reader *r, size_t i, size_t *from, size_t *to); // "buckle works but rusty"
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // spot_subject.c: a word that begins the clause and that no list has, before token `to`.
@@ -298,6 +297,9 @@ bool running_can(const struct note *note); // goods of which somebody would say 
 bool running_is_told(const struct record *record);
 const struct flaw *running_partly(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
+// "Works but the case is cracked": is it only said to work, with what has nothing to do with that behind it?
+bool running_is_sound(const struct fault_reader *reader, const struct fault_hit *hit,
+                      const struct flaw *kind);
 // areas.c: "didn't test the advance": without a fault word the area itself was not looked at.
 void read_areas(struct fault_reader *reader);
 // unseen.c: "didn't unroll it": what stays unknown by what was not done.
@@ -380,6 +382,12 @@ const char *fault_part(struct fault_reader *reader, const struct fault_hit *hit,
 // sentence where no list has it as a part.
 void spot_widen(const struct fault_reader *reader, struct spot *spot);
 void spot_take_subject(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+// "Bubble in the level is dry": what works wrongly opens its clause and is the first of the words that say
+// so.
+bool spot_opens_with_part(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
+                          size_t *to);
+// "The rails are straight but rusty": what is said behind a "but" is of the same part.
+bool spot_of_contrast(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // Of words that lists of parts have: no part that could have a fault.
 bool spot_is_no_part(const char *part);
 // "Your finger", "for the record", "no point in hiding it"; there is a word before `part`.

@@ -390,6 +390,53 @@ static bool spans_another(const struct fault_reader *r, const struct phrase_hit 
     return inner && last;
 }
 
+// "In a fitted wooden box, box has a split": the split of a thing, and no wear of its packing.
+static bool is_of_made_box(const struct fault_reader *r, const struct phrase_hit *hit) {
+    if (!text_same(hit->flaw->rule.id, "box-wear")) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "box", "box's", "boxes")) return packing_is_made(r->note, i);
+    return false;
+}
+
+// "Ring at the top is bent": of a ring, and not of a mark.
+static bool is_of_bent_ring(const struct fault_reader *r, size_t i) {
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct phrase_hit *hit = &hits->at[i];
+    if (!text_same(hit->flaw->rule.id, "ring-mark") ||
+        !ANY(&r->note->tokens, hit->to, "is", "are", "has", "have"))
+        return false;
+    for (size_t k = i + 1; k < hits->count && hits->at[k].from <= hit->to + 2; k++)
+        if (hits->at[k].from > hit->to && hits->at[k].flaw != hit->flaw) return true;
+    return false;
+}
+
+// "Handle bent and it jams": between two words apart a damage by itself, which an "and" parts from the
+// second.
+static bool is_within(const struct fault_reader *r, const struct fault_hit *last,
+                      const struct phrase_hit *hit) {
+    if (!last->near || hit->near || hit->to != hit->from + 1 || hit->from <= last->from ||
+        hit->to >= last->to)
+        return false;
+    return hit->flaw->class == CLASS_DAMAGE && hit->flaw->form == FAULT && last->kinds[0] != hit->flaw &&
+           ANY(&r->note->tokens, hit->to, "and", "so");
+}
+
+// What the last word says by itself, which the "no" before the others reaches.
+static struct fault_hit last_word(const struct phrase_hit *hit) {
+    struct fault_hit last = hit_of(hit);
+    last.from = hit->to - 1;
+    last.near = false;
+    last.own_no = true;
+    return last;
+}
+
+// "No measuring cup or manual": the cup is told by itself.
+static bool is_last_of_two(const struct fault_reader *r, const struct phrase_hit *hit) {
+    return hit->near && hit->flaw->form == ABSENCE && hit->to > hit->from + 3 &&
+           ANY(&r->note->tokens, hit->from, "no", "without") &&
+           ANY(&r->note->tokens, hit->to - 2, "or", "nor");
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -414,6 +461,7 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
+        if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
         if (is_bit_of_degree(r, hit)) continue;
@@ -429,17 +477,19 @@ static void gather(struct fault_reader *r) {
             reach = hit->to;
             continue;
         }
-        bool absence = last && hit->near && hit->from == last->from && last->kinds[0]->form == ABSENCE &&
-                       hit->flaw->form == STATE;
-        if (absence) { // "no bulb to try it with": no bulb, and not tried
-            struct fault_hit second = hit_of(hit);
-            second.from = hit->to - 1;
-            second.near = false;
-            second.own_no = true;
-            kept[r->hit_count++] = second;
+        if (hit->from >= reach && is_last_of_two(r, hit)) {
+            kept[r->hit_count++] = last_word(hit);
             reach = hit->to;
             continue;
         }
+        bool absence = last && hit->near && hit->from == last->from && last->kinds[0]->form == ABSENCE &&
+                       hit->flaw->form == STATE;
+        if (absence) { // "no bulb to try it with": no bulb, and not tried
+            kept[r->hit_count++] = last_word(hit);
+            reach = hit->to;
+            continue;
+        }
+        if (last && is_within(r, last, hit)) kept[r->hit_count++] = hit_of(hit);
         if (hit->from < reach) continue;
         if (last && !last->near && !hit->near && hit->from == last->to && last->kinds[0] == hit->flaw &&
             last->kind_count == 1 && ANY(&r->note->tokens, hit->from, "out", "off", "from", "gone")) {

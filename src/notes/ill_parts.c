@@ -4,6 +4,7 @@
 // Read after all that the rules find, and only where part and word are all that their clause says.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -52,13 +53,14 @@ static const struct {
     {" dull dulled ",
      NULL,
      {[STUFF_METAL] = "tarnish", [STUFF_WOOD] = "finish-crackle", [STUFF_FIRED] = "cloudy-glass"}},
-    {" dried parched hardened ",
+    {" dried parched hardened hard ",
      NULL,
      {[STUFF_LEATHER] = "leather-crack", [STUFF_RUBBER] = "rubber-perished", [STUFF_WOOD] = "wood-split"}},
     {" damp soggy waterlogged ", "water-damage", {[STUFF_PAPER] = "water-damage"}},
     {" undone unstitched unsewn unpicked ",
      "loose-part",
      {[STUFF_CLOTH] = "seam-open", [STUFF_LEATHER] = "seam-open"}},
+    {" loose sloppy floppy ", "loose-part", {NULL}},
     {" lumpy ", NULL, {[STUFF_CLOTH] = "upholstery-wear"}},
     {" balding bald ",
      NULL,
@@ -81,7 +83,9 @@ static const struct {
      {[STUFF_PAPER] = "pest-signs",
       [STUFF_CLOTH] = "pest-signs",
       [STUFF_WOOD] = "pest-signs",
-      [STUFF_LEATHER] = "pest-signs"}},
+      [STUFF_LEATHER] = "pest-signs",
+      [STUFF_METAL] = "wear-rub",
+      [STUFF_PLASTIC] = "wear-rub"}},
     {" wrecked ruined bust busted knackered bashed mullered buggered ",
      "broken-part",
      {[STUFF_CLOTH] = "fabric-weak", [STUFF_RUBBER] = "rubber-perished"}},
@@ -89,20 +93,35 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",      "balding",  "bashed",   "blackened",  "blistering",  "browned", "bubbled",   "bubbles",
-    "bubbling",  "bubbly",   "buggered", "bust",       "busted",      "chewed",  "clunks",    "cockled",
-    "creaks",    "crooked",  "crumbled", "crumbling",  "crumbly",     "crushed", "curl",      "curled",
-    "curling",   "curls",    "damaged",  "damp",       "dished",      "dried",   "dull",      "dulled",
-    "felted",    "flakes",   "flaking",  "flaky",      "flattened",   "gnawed",  "grinds",    "hardened",
-    "knackered", "lifting",  "lumpy",    "mangled",    "marked",      "matted",  "mullered",  "overstretched",
-    "parched",   "patchy",   "puckered", "puckering",  "puckers",     "rippled", "ripples",   "ruined",
-    "shrunk",    "shrunken", "skewed",   "skewwhiff",  "slack",       "soggy",   "splotchy",  "spotted",
-    "spotty",    "squashed", "squeaks",  "squeals",    "streaked",    "streaky", "stretched", "thinning",
-    "undone",    "unpicked", "unsewn",   "unstitched", "waterlogged", "wrecked"};
+    "bald",      "balding",       "bashed",     "blackened",   "blistering", "browned",   "bubbled",
+    "bubbles",   "bubbling",      "bubbly",     "buggered",    "bust",       "busted",    "chewed",
+    "clunks",    "cockled",       "creaks",     "crooked",     "crumbled",   "crumbling", "crumbly",
+    "crushed",   "curl",          "curled",     "curling",     "curls",      "damaged",   "damp",
+    "dished",    "dried",         "dull",       "dulled",      "felted",     "flakes",    "flaking",
+    "flaky",     "flattened",     "floppy",     "gnawed",      "grinds",     "hard",      "hardened",
+    "knackered", "lifting",       "loose",      "lumpy",       "mangled",    "marked",    "matted",
+    "mullered",  "overstretched", "parched",    "patchy",      "puckered",   "puckering", "puckers",
+    "rippled",   "ripples",       "ruined",     "shrunk",      "shrunken",   "skewed",    "skewwhiff",
+    "slack",     "sloppy",        "soggy",      "splotchy",    "spotted",    "spotty",    "squashed",
+    "squeaks",   "squeals",       "streaked",   "streaky",     "stretched",  "thinning",  "undone",
+    "unpicked",  "unsewn",        "unstitched", "waterlogged", "wrecked"};
 
-static const char *const copulas[] = {"is",   "are",     "has",      "have",      "looks", "look",
-                                      "gone", "going",   "been",     "was",       "seems", "got",
-                                      "gets", "getting", "starting", "beginning", "turned"};
+// Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
+// ring").
+static const char *const attributes[] = {
+    "bashed",   "blackened", "bust",     "busted",    "chewed",   "crooked",   "crumbling",
+    "crushed",  "curled",    "curling",  "damaged",   "flaking",  "flattened", "floppy",
+    "gnawed",   "hard",      "hardened", "knackered", "loose",    "mangled",   "ruined",
+    "shrunken", "skewed",    "slack",    "sloppy",    "squashed", "stretched", "wrecked"};
+
+bool ill_before_part(const struct tokens *tokens, size_t i) {
+    return token_among(tokens, i, attributes, COUNT(attributes)) &&
+           !token_is(tokens, i, "hard"); // "no hard case"
+}
+
+static const char *const copulas[] = {
+    "is",  "are",  "has",     "have",     "looks",     "look",   "gone",   "going", "been",  "was",  "seems",
+    "got", "gets", "getting", "starting", "beginning", "turned", "that's", "that",  "which", "thats"};
 static const char *const manners[] = {
     "a",    "bit",    "little", "very",   "badly",      "slightly", "quite", "all",    "rather", "pretty",
     "too",  "fairly", "now",    "well",   "right",      "somewhat", "most",  "mostly", "partly", "to",
@@ -128,8 +147,37 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
     return NULL;
 }
 
+// "Has a loose base", "two loose jaws", but not "a box of loose keys" nor a cake tin "with a loose base".
+static bool is_loose_one(const struct fault_reader *r, size_t i) {
+    static const char *const works[] = {"tools",  "cameras", "electrical", "music",
+                                        "sports", "parts",   "lighting",   "clocks-watches"};
+    static const char *const leads[] = {"a",   "one",  "two",  "three",  "four", "some",  "few", "several",
+                                        "has", "have", "got",  "couple", "very", "bit",   "the", "slightly",
+                                        "its", "both", "five", "little", "six",  "rather"};
+    const struct family *family = r->note->record->family;
+    const struct tokens *tokens = &r->note->tokens;
+    bool here = false;
+    for (size_t k = 0; family && k < COUNT(works); k++) here |= !strcmp(works[k], family->rule.id);
+    if (!here) return false;
+    bool opens = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
+    return opens ? tokens->at[i + 1].one == tokens->at[i + 1].fold
+                 : token_among(tokens, i - 1, leads, COUNT(leads));
+}
+
+// "No strings broken but they're slack": the part that the same sentence has spoken of; 0 if there is none.
+static size_t part_of_pronoun(const struct fault_reader *r, size_t i) {
+    static const char *const several[] = {"they", "they're", "theyre"};
+    static const char *const pronouns[] = {"it", "it's", "they", "they're", "theyre"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, i, pronouns, COUNT(pronouns))) return 0;
+    bool plural = token_among(tokens, i, several, COUNT(several));
+    for (size_t at = i; at > 0 && tokens->at[at - 1].stop < STOP_SENTENCE; at--)
+        if (r->part[at - 1] && (!plural || tokens->at[at - 1].one != tokens->at[at - 1].fold)) return at;
+    return 0;
+}
+
 // The part right before the word, its verb and words of degree; 0 if the clause says something else.
-static size_t part_before(const struct fault_reader *r, size_t i) {
+static size_t part_before(const struct fault_reader *r, size_t i, bool *meant) {
     enum { BACK = 5 };
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
@@ -137,6 +185,9 @@ static size_t part_before(const struct fault_reader *r, size_t i) {
         const struct token *token = &tokens->at[at - 1];
         if (token->stop != STOP_NONE || token->kind != TOKEN_WORD) return 0;
         if (r->part[at - 1]) return at;
+        size_t spoken_of = part_of_pronoun(r, at - 1);
+        *meant = spoken_of > 0;
+        if (spoken_of) return spoken_of;
         if (!token_among(tokens, at - 1, copulas, COUNT(copulas)) &&
             !token_among(tokens, at - 1, manners, COUNT(manners)))
             return stuff_subject(r, at);
@@ -145,10 +196,41 @@ static size_t part_before(const struct fault_reader *r, size_t i) {
     return stuff_subject(r, at);
 }
 
+// "A damaged plug", "flaking dial": the part that the word stands before, where no other word of what is
+// wrong and no thing follows it; 0 if there is none.
+static size_t part_after(const struct fault_reader *r, size_t i) {
+    static const char *const sides[] = {"left", "right", "top",   "bottom", "front", "back",
+                                        "rear", "upper", "lower", "inner",  "outer", "brass"};
+    static const char *const before[] = {"is", "are", "was", "were", "not", "isn't", "aren't", "never"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + 1;
+    if (ANY(tokens, i, "loose", "sloppy", "floppy") && !is_loose_one(r, i)) return 0;
+    if (tokens->at[i].stop != STOP_NONE || (i > 0 && token_among(tokens, i - 1, before, COUNT(before))))
+        return 0;
+    if (token_among(tokens, at, sides, COUNT(sides)) && tokens->at[at].stop == STOP_NONE) at++;
+    if (at >= tokens->count || !r->part[at] || r->scope.fault[at]) return 0;
+    size_t to = at + 1;
+    while (to < tokens->count && tokens->at[to - 1].stop == STOP_NONE && r->part[to]) to++;
+    bool thing = r->note->taken[to - 1] == TAKEN_TYPE;
+    return thing || (to < tokens->count && tokens->at[to - 1].stop == STOP_NONE && r->scope.fault[to]) ? 0
+                                                                                                       : to;
+}
+
+// "The leg was loose, I glued it" is read by the rule; "I bent the soles hard" is how it was done.
+static bool only_before(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, i, "loose", "sloppy", "floppy")) return true;
+    if (!token_is(tokens, i, "hard") || i == 0 || !r->part[i - 1]) return false;
+    size_t start = i - 1;
+    while (start > 0 && r->part[start - 1] && tokens->at[start - 1].stop == STOP_NONE) start--;
+    return start > 0 && tokens->at[start - 1].stop == STOP_NONE;
+}
+
 static bool closes(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "and",  "but",   "at", "in",       "on", "round", "around", "near",  "up", "out",  "along", "from",
-        "with", "badly", "a",  "slightly", "so", "where", "now",    "under", "by", "when", "off",   "too"};
+        "and",   "but",  "at",   "in",    "on",  "round",    "around", "near",  "up",  "out",
+        "along", "from", "with", "badly", "a",   "slightly", "so",     "where", "now", "under",
+        "by",    "when", "off",  "too",   "for", "since",    "after",  "to",    "from"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }
@@ -160,17 +242,22 @@ void read_ill_parts(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t n = wanted_at(tokens, i);
         if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
-        if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off || !closes(tokens, i + n))
-            continue;
-        size_t behind = part_before(r, i);
+        if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off) continue;
+        bool meant = false; // by a pronoun: its name has had its say
+        size_t behind = closes(tokens, i + n) && !only_before(r, i) ? part_before(r, i, &meant) : 0;
+        size_t named;
+        if (!behind && closes(tokens, i + n) && !only_before(r, i) && spot_of_contrast(r, i, &named, &behind))
+            meant = true;
+        if (!behind && n == 1 && token_among(tokens, i, attributes, COUNT(attributes)))
+            behind = part_after(r, i);
         if (!behind) continue;
         size_t part = behind - 1, from = part;
-        if (!note_free(r->note, part, behind) && r->note->taken[part] != TAKEN_PART) continue;
+        if (!meant && !note_free(r->note, part, behind) && r->note->taken[part] != TAKEN_PART) continue;
         const char *id = n > 1 ? "broken-part" : kind_said(r, i, part);
         const struct flaw *kind = id ? ruleset_flaw(r->note->rules, id) : NULL;
         if (!kind) continue;
-        while (from > 0 && r->part[from - 1]) from--;
+        while (from > 0 && from != i + 1 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, fault_place(r->note, from, behind), NULL);
+        fault_tell(r, &hit, kind, fault_place(r->note, from, behind), stuff_where(r, &hit));
     }
 }

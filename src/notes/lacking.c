@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "text/order.h"
 #include "notes/lacking.h"
+#include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -374,6 +375,7 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
     // With no word for how many, these lead to a part; the rest ask for one ("wants a clean").
     size_t n = token_longest(tokens, i, lacks, COUNT(lacks));
     if (!n || tokens->at[i + n - 1].stop != STOP_NONE) return 0;
+    if (token_is(tokens, i, "all") && ill_before_part(tokens, i + n)) return 0; // "all there but slack"
     size_t at = i + n;
     while (at < i + n + 4 && joined(tokens, at) && AMONG(tokens, at, counts)) at++;
     static const char *const asks[] = {"haven't", "lost", "not with", "there isn't", "hasn't got"};

@@ -14,6 +14,9 @@ enum wrong {
     FAILS,  // it does not do its work, or badly
     SLACK,  // it does not stay where it is put
     STICKS, // it hardly moves
+    JAMS,   // of a part, that it hardly moves; of the whole, that it does not work well
+    ROUGH,  // it moves badly: only of what turns or slides
+    HALTS,  // the same, but a thing that stops may be meant to: only where it is said to run before
     FACULTY // only of what is regulated: "the strike is out"
 };
 
@@ -52,6 +55,8 @@ static const struct {
     {"double exposes", FAILS},
     {"rubs", STICKS},
     {"sticks", STICKS},
+    {"jams", JAMS},
+    {"binds", JAMS},
     {"drains", FAILS},
     {"stops overnight", FAILS},
     {"reads wrong", FAILS},
@@ -92,6 +97,72 @@ static const struct {
     {"can't hear anyone", FAILS},
     {"slides down", SLACK},
     {"sinks", SLACK},
+    {"sags", SLACK},
+    {"slipping", FAILS},
+    {"hangs on", STICKS},
+    {"hangs at", STICKS},
+    {"hangs below", STICKS},
+    {"hangs open", STICKS},
+    {"only hisses", FAILS},
+    {"just hisses", FAILS},
+    {"only hums", FAILS},
+    {"just hums", FAILS},
+    {"only buzzes", FAILS},
+    {"just buzzes", FAILS},
+    {"only crackles", FAILS},
+    {"just crackles", FAILS},
+    {"only clicks", FAILS},
+    {"just clicks", FAILS},
+    {"plays slow", FAILS},
+    {"plays fast", FAILS},
+    {"takes ages to", FAILS},
+    {"takes a while to", FAILS},
+    {"noisy", FAILS},
+    {"hunts", FAILS},
+    {"hunts up and down", FAILS},
+    {"slows", FAILS},
+    {"vibrates", FAILS},
+    {"vibrates badly", FAILS},
+    {"gets very hot", FAILS},
+    {"gets hot after", FAILS},
+    {"runs very hot", FAILS},
+    {"needs a service", FAILS},
+    {"needs servicing", FAILS},
+    {"wants a service", FAILS},
+    {"wants servicing", FAILS},
+    {"could do with a service", FAILS},
+    {"at the wrong time", FAILS},
+    {"at wrong times", FAILS},
+    {"creeps", SLACK},
+    {"grind", FAILS},
+    {"grinds", FAILS},
+    {"rumble", FAILS},
+    {"rumbles", FAILS},
+    {"skip", FAILS},
+    {"buzz", FAILS},
+    {"buzzes", FAILS},
+    {"wanders", FAILS},
+    {"lose air", FAILS},
+    {"loses air", FAILS},
+    {"lose pressure", FAILS},
+    {"loses pressure", FAILS},
+    {"blows cold", FAILS},
+    {"nothing but static", FAILS},
+    {"just static", FAILS},
+    {"only static", FAILS},
+    {"is slow to", FAILS},
+    {"are slow to", FAILS},
+    {"is rough", ROUGH},
+    {"feels rough", ROUGH},
+    {"runs rough", ROUGH},
+    {"is gritty", ROUGH},
+    {"feels gritty", ROUGH},
+    {"is lumpy", ROUGH},
+    {"is notchy", ROUGH},
+    {"is graunchy", ROUGH},
+    {"are rough", ROUGH},
+    {"are gritty", ROUGH},
+    {"are dry", ROUGH},
     {"droops", SLACK},
     {"creeps down", SLACK},
     {"drops", SLACK},
@@ -108,7 +179,8 @@ static const struct {
     {"is dim", FACULTY},
     {"is faint", FACULTY},
     {"is low", FACULTY},
-    {"is noisy", FACULTY},
+    {"is noisy", FAILS},
+    {"are noisy", FAILS},
     {"is muffled", FACULTY},
     {"are flat", FACULTY},
     {"is flat", FACULTY},
@@ -116,7 +188,10 @@ static const struct {
     {"are uneven", FACULTY},
     {"are weak", FACULTY},
     {"smells", FACULTY},
-    {"stops", FACULTY},
+    {"stops", HALTS},
+    {"cuts out", HALTS},
+    {"dies", HALTS},
+    {"quits", HALTS},
 };
 
 // What such goods should do, where "won't" stands before it.
@@ -140,12 +215,17 @@ static const char works_of[] =
     " electrical clocks-watches cameras music tools sports lighting media kitchenware other "
     "parts crafts decor ";
 
-static const char regulated[] = " focus rangefinder meter tension timing strike chime speed balance "
+static const char regulated[] = " scale focus rangefinder meter tension timing strike chime speed balance "
                                 "alignment tracking pitch tuning action zero "
                                 "calibration intonation feed rewind note key beam picture sound volume "
                                 "signal charge suction pressure line bell "
                                 "channel mirror hub motor engine pendulum gear brake ringer light lamp "
-                                "display bass treble tone reed shutter ";
+                                "display bass treble tone reed shutter trace image ";
+
+static const char moving[] =
+    " slide focus bearing bearings reel crank drag focuser winder wheel spindle action "
+    "gear gears chain pulley headstock saddle carriage quill valve valves piston slides "
+    "mechanism movement lever treadle hinge turntable pedal pedals zoom key keys ";
 
 static bool works(const struct fault_reader *r) {
     const struct family *family = r->note->record->family;
@@ -184,8 +264,9 @@ static size_t denied_at(const struct tokens *tokens, size_t i, enum wrong *wrong
 // A verb of one word goes on to where or what for where it is meant to do that: "slips off for cleaning".
 static bool closes(const struct tokens *tokens, size_t i, size_t words) {
     static const char *const ends[] = {
-        "and",   "but",     "when", "if",  "under", "once",  "after", "as",        "or", "unless",   "until",
-        "while", "because", "so",   "now", "every", "badly", "all",   "sometimes", "a",  "slightly", "very"};
+        "and",      "but",   "when",    "if",  "under", "once",  "after",  "as",     "or",        "unless",
+        "until",    "while", "because", "so",  "now",   "every", "badly",  "all",    "sometimes", "a",
+        "slightly", "very",  "though",  "too", "still", "again", "toward", "towards"};
     static const char *const more[] = {"at",   "in",  "on",       "with", "some",
                                        "from", "the", "properly", "well", "to"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
@@ -195,19 +276,34 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
 
 // Of the thing itself: nothing before it in its clause, or a pronoun.
 static bool is_of_whole(const struct fault_reader *r, size_t i) {
-    static const char *const words[] = {"it",        "this",   "and",   "but",  "also",
-                                        "just",      "now",    "that",  "then", "which",
-                                        "sometimes", "though", "plays", "runs", "only"};
+    static const char *const words[] = {"it",    "this",  "and",     "but",    "also",      "just",
+                                        "now",   "that",  "then",    "which",  "sometimes", "though",
+                                        "plays", "runs",  "only",    "goes",   "ticks",     "starts",
+                                        "it's",  "works", "strikes", "always", "soon"};
     const struct tokens *tokens = &r->note->tokens;
     while (i > 0 && token_among(tokens, i - 1, words, COUNT(words))) i--;
     return i > 0 && tokens->at[i - 1].stop != STOP_NONE;
 }
 
+// "Runs but stops", "ticks a while, then stops": what stops was going.
+static bool ran_before(const struct fault_reader *r, size_t i) {
+    static const char *const runs[] = {"runs",  "run",    "goes",  "ticks", "plays",
+                                       "works", "starts", "spins", "turns", "strikes",
+                                       "fires", "lights", "heats", "ran",   "start"};
+    enum { BACK = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at > 0 && i - at < BACK && tokens->at[at - 1].stop < STOP_SENTENCE; at--)
+        if (token_among(tokens, at - 1, runs, COUNT(runs))) return true;
+    return false;
+}
+
 static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong, size_t part) {
-    if (wrong == FACULTY && (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1]))) return NULL;
-    return ruleset_flaw(r->note->rules, wrong == SLACK    ? "loose-part"
-                                        : wrong == STICKS ? "seized"
-                                                          : "partly-working");
+    if ((wrong == FACULTY || (wrong == HALTS && part)) &&
+        (!part || !stuff_among(regulated, &r->note->tokens.at[part - 1])))
+        return NULL;
+    if (wrong == ROUGH && (!part || !stuff_among(moving, &r->note->tokens.at[part - 1]))) return NULL;
+    bool sticks = wrong == STICKS || wrong == ROUGH || (wrong == JAMS && part);
+    return ruleset_flaw(r->note->rules, wrong == SLACK ? "loose-part" : sticks ? "seized" : "partly-working");
 }
 
 // "One draw is dented and sticks": what was said before the "and" is of the same part.
@@ -242,14 +338,15 @@ void read_misbehaves(struct fault_reader *r) {
             free &= note_free(r->note, k, k + 1) || r->note->taken[k] == TAKEN_SCOPE ||
                     r->note->taken[k] == TAKEN_PART;
         size_t part = subject_of(r, i);
-        if (!free || (!part && !is_of_whole(r, i))) continue;
+        if (!free || (!part && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
+            continue;
         if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;
         const struct flaw *kind = kind_of(r, wrong, part);
         if (!kind) continue;
         size_t from = part ? part - 1 : 0;
         while (part && from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, part ? fault_place(r->note, from, part) : NULL, NULL);
+        fault_tell(r, &hit, kind, part ? fault_place(r->note, from, part) : NULL, stuff_where(r, &hit));
         i += n - 1;
     }
 }

@@ -34,11 +34,27 @@ static bool is_kind_of_box(const struct scope *s, size_t i) {
            !token_among(tokens, i - 1, before, COUNT(before));
 }
 
+// "In a fitted wooden box": what was made to last is no packing, whatever it is called after that.
+bool packing_is_made(const struct note *note, size_t box) {
+    static const char *const stuffs[] = {
+        "wooden", "wood",  "oak",     "mahogany", "pine",       "walnut",    "teak",     "fitted",
+        "metal",  "steel", "leather", "plywood",  "dovetailed", "ply",       "iron",     "lined",
+        "bound",  "brass", "deal",    "rosewood", "ash",        "aluminium", "aluminum", "tin"};
+    const struct tokens *tokens = &note->tokens;
+    const char *name = tokens->at[box].one;
+    for (size_t i = 1; i <= box; i++)
+        if (token_among(tokens, i - 1, stuffs, sizeof stuffs / sizeof *stuffs) &&
+            tokens->at[i - 1].stop == STOP_NONE && text_same(tokens->at[i].one, name))
+            return true;
+    return false;
+}
+
 // The packing is the subject: first noun of its clause, with nothing of the thing before it.
 void scope_packing(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (!is_packing(s, i) || is_type(s, i) || is_kind_of_box(s, i)) continue;
+        if (!is_packing(s, i) || is_type(s, i) || is_kind_of_box(s, i) || packing_is_made(s->note, i))
+            continue;
         size_t from = scope_clause_start(s, i);
         for (size_t at = from; at < i; at++) // "tin kettle, box shabby"
             if (tokens->at[at].stop == STOP_COMMA) from = at + 1;

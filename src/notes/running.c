@@ -113,17 +113,28 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         "display",     "screen",  "tuner",     "channel",    "headlight", "horn",     "bell",  "fan",
         "blower",      "fuse",    "switch",    "lever",      "button",    "buttons",  "key",   "keys",
         "setting",     "band",    "heater",    "reverse",    "rewind",    "cassette", "fm",    "am",
-        "flash",       "meter",   "tape",      "lamp",       "bulb"};
+        "flash",       "meter",   "tape",      "lamp",       "bulb",      "knob",     "knobs", "control",
+        "controls",    "trigger", "function",  "functions",  "socket",    "gauge",    "pedal", "sensor",
+        "indicator",   "buzzer",  "lights",    "dials",      "switches",  "timers",   "port",  "ports"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (!text_same(kind->rule.id, "not-working")) return kind;
+    static const char *const times[] = {"sometimes",  "occasionally",  "now and then",   "at times",
+                                        "every time", "first time",    "at first",       "always",
+                                        "when cold",  "when it's hot", "when it's cold", "when warm",
+                                        "when hot"};
+    for (size_t at = hit->from > 3 ? hit->from - 3 : 0; at < hit->to + 3 && at < tokens->count; at++)
+        if (token_first(tokens, at, times, COUNT(times)) &&
+            at >= scope_sentence_start(&r->scope, hit->from) && at < scope_sentence_end(&r->scope, hit->from))
+            return ruleset_flaw(r->note->rules, "partly-working"); // "sometimes it won't start"
     static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead"};
     bool other = false; // "light works, motor doesn't"
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
         other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     if (does_something(r, hit)) return ruleset_flaw(r->note->rules, "partly-working");
-    for (size_t at = hit->from, back = 0; at > 0 && back < BACK; at--, back++) {
+    size_t own = hit->to > hit->from + 1 && r->part[hit->from] ? 1 : 0; // "buttons do nothing"
+    for (size_t at = hit->from + own, back = 0; at > 0 && back < BACK; at--, back++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
             r->note->taken[at - 1] == TAKEN_TYPE)
             break;
@@ -134,4 +145,22 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         if (part || few) return ruleset_flaw(r->note->rules, "partly-working");
     }
     return kind;
+}
+
+// "Works but the case is cracked": it works, and what is wrong with it is no matter of its working.
+bool running_is_sound(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const limits[] = {"won't",  "doesn't",   "can't",   "not",  "only",   "needs",
+                                         "wants",  "never",     "nothing", "slow", "slowly", "don't",
+                                         "didn't", "hardly",    "barely",  "no",   "stops",  "dies",
+                                         "quits",  "sometimes", "must",    "weak", "isn't",  "aren't",
+                                         "wont",   "doesnt",    "silent",  "dead"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "partly-working") || !token_is(tokens, hit->to - 1, "but")) return false;
+    size_t end = scope_sentence_end(&r->scope, hit->to);
+    for (size_t i = hit->to; i < end && i < tokens->count; i++) {
+        for (size_t k = 0; k < r->hit_count; k++)
+            if (r->hits[k].from == i) return r->hits[k].kinds[0]->class != CLASS_FUNCTION;
+        if (token_among(tokens, i, limits, COUNT(limits))) return false;
+    }
+    return false;
 }

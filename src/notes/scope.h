@@ -105,4 +105,8 @@ size_t scope_shrug(struct scope *scope, size_t i); // "…, can't tell": how man
 // All of them but those in `off` (bits of enum phenomenon).
 void scope_read(struct scope *scope, unsigned off);
 
+// packing.c: is the box at token `box` one of wood, metal or leather, by what an earlier or the same word
+// says?
+bool packing_is_made(const struct note *note, size_t box);
+
 #endif

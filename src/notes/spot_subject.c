@@ -121,10 +121,16 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
         "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
         "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",    "masses",
-        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left"};
+        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen", "left"};
+    static const char *const pronouns[] = {"it's",  "that's",       "there's", "what's",  "he's",
+                                           "she's", "who's",        "here's",  "where's", "let's",
+                                           "one's", "everything's", "this's",  "other's", "another's",
+                                           "how's", "which's",      "that'd",  "rest's"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
-    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || (strchr(word, '\'') && !owns_verb(tokens, i)) ||
+    bool owner = n > 5 && text_same(word + n - 2, "'s") && strchr(word, '\'') == word + n - 2 &&
+                 !token_among(tokens, i, pronouns, COUNT(pronouns)); // "trough's rusted"
+    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || (strchr(word, '\'') && !owner && !owns_verb(tokens, i)) ||
         token_among(tokens, i, words, COUNT(words)))
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};
@@ -167,6 +173,10 @@ static bool take_own_noun(const struct fault_reader *r, const struct fault_hit *
     return true;
 }
 
+static bool has_subject(const struct flaw *kind) {
+    return kind->form == FAULT || (kind->form == STATE && kind->class == CLASS_FUNCTION);
+}
+
 // "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
 // sentence begins with it and goes on to say what is wrong.
 void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
@@ -186,8 +196,9 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
            !opens_clause(tokens, start - 1))
         start--;
     if (start == 0 || (tokens->at[start - 1].stop == STOP_NONE && !opens_clause(tokens, start - 1)) ||
-        (hit->near && start + 1 != hit->from) || hit->kinds[0]->form != FAULT)
+        (hit->near && start + 1 != hit->from && hit->kinds[0]->form == FAULT) || !has_subject(hit->kinds[0]))
         return;
+    bool article = token_is(tokens, start, "the") || token_is(tokens, start, "its");
     if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
         token_is(tokens, start, "one") || token_is(tokens, start, "another") ||
         token_is(tokens, start, "two") || token_is(tokens, start, "three"))
@@ -201,7 +212,10 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t k = behind_purpose(tokens, to, hit->from); k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
     bool verb = to < hit->from || owns_verb(tokens, to - 1);
-    if (!verb && !is_said_of(tokens->at[hit->from].fold) && !is_said_of(tokens->at[hit->to - 1].fold)) return;
+    if (hit->kinds[0]->form == STATE && !(article && to == hit->from)) return; // "the click only works"
+    if (hit->kinds[0]->form == FAULT && !verb && !is_said_of(tokens->at[hit->from].fold) &&
+        !is_said_of(tokens->at[hit->to - 1].fold))
+        return;
     spot->part_from = start;
     spot->part_to = to;
 }
@@ -218,4 +232,58 @@ bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from) {
         return false;
     *from = to - 1;
     return first > 0;
+}
+
+bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    enum { BACK = 8 };
+    static const char *const degrees[] = {"a",     "bit",      "very", "also", "rather",
+                                          "quite", "slightly", "is",   "are"};
+    static const char *const verbs[] = {"is",  "are",   "works", "work",   "moves", "turns", "runs", "holds",
+                                        "has", "looks", "goes",  "closes", "opens", "plays", "fits"};
+    static const char *const others[] = {"it", "it's", "they", "they're", "there", "there's", "one", "i"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i, start;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, degrees, COUNT(degrees)))
+        at--;
+    if (at == 0 || !token_is(tokens, at - 1, "but")) return false;
+    for (start = at - 1; start > 0 && at - start < BACK && tokens->at[start - 1].stop < STOP_COMMA; start--) {
+    }
+    if (start + 1 < at && tokens->at[at - 2].stop == STOP_COMMA) // "the handle is fine, but loose"
+        for (start = at - 2; start > 0 && at - start < BACK && tokens->at[start - 1].stop < STOP_COMMA;
+             start--) {
+        }
+    if (start > 0 && tokens->at[start - 1].stop < STOP_COMMA) return false;
+    while (start < at && spot_article(tokens, start)) start++;
+    *from = start;
+    while (start < at && r->part[start] && r->note->taken[start] != TAKEN_TYPE) start++;
+    *to = start;
+    if (*to == *from || !token_among(tokens, start, verbs, COUNT(verbs))) return false;
+    for (; start < i; start++)
+        if (token_among(tokens, start, others, COUNT(others)) || (r->part[start] && !r->scope.fault[start]))
+            return false;
+    return true;
+}
+
+bool spot_opens_with_part(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
+                          size_t *to) {
+    static const char *const leads[] = {"the", "its", "one", "and", "but", "left", "right"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = hit->from;
+    if (hit->kinds[0]->class != CLASS_FUNCTION || hit->to < hit->from + 2 || !r->part[hit->from] ||
+        r->note->taken[hit->from] == TAKEN_TYPE)
+        return false;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE &&
+           (token_among(tokens, start - 1, leads, COUNT(leads)) || r->part[start - 1]))
+        start--;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
+    *from = hit->from;
+    while (*from > start && r->part[*from - 1]) --*from;
+    for (*to = hit->from + 1; *to + 1 < hit->to && r->part[*to] && !r->scope.fault[*to];) ++*to;
+    for (size_t i = *to; i + 2 < hit->to; i++) // "motor runs but governor squeals"
+        if (ANY(tokens, i, "but", "and") && r->part[i + 1]) {
+            *from = i + 1;
+            *to = i + 2;
+        }
+    return true;
 }

@@ -107,7 +107,10 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
         !ANY(tokens, i - 1, "the", "on", "at", "to", "top", "bottom", "lower", "upper", "far", "front",
              "back"))
         return true; // "the damp got in and left a brown line"
-    bool grain = token_is(tokens, i, "grain") && i > 0 && token_is(tokens, i - 1, "a"); // "of salt"
+    bool grain = token_is(tokens, i, "grain") && i > 0 &&
+                 (token_is(tokens, i - 1, "a") || // "of salt"
+                  (i > 1 && token_is(tokens, i - 1, "the") &&
+                   ANY(tokens, i - 2, "along", "with", "across", "against", "down", "follows")));
     static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
     if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&
         (token_is(tokens, i - 1, "in") ||

@@ -61,6 +61,12 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
         first--; // "two legs on the stand are cracked"
     bool opens = first == 0 || tokens->at[first - 1].stop != STOP_NONE ||
                  token_is(tokens, first - 1, "and") || token_is(tokens, first - 1, "but");
+    if (!opens && first > 1 && first == start) { // "the adjusting nut on the small one"
+        size_t before = first - 2;
+        opens = tokens->at[first - 1].kind == TOKEN_WORD && r->note->taken[first - 1] == TAKEN_NOT &&
+                !r->scope.fault[first - 1] && spot_article(tokens, before) &&
+                (before == 0 || tokens->at[before - 1].stop != STOP_NONE);
+    }
     if (!opens) return false;
     *from = start;
     if (!token_is(tokens, prep, "of")) *to = prep;
@@ -117,6 +123,10 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             if (bare || token_is(tokens, *to, "being") ||
                 !(behind > 0 && spot_preposition(tokens, behind - 1)))
                 return true; // "the take up key", "apart from the dial being dirty"
+            if (token_is(tokens, behind - 1, "of") && behind > 1 &&
+                (degrees_number(tokens, behind - 2) || ANY(tokens, behind - 2, "one", "some", "most", "both",
+                                                           "several", "few", "couple", "all", "many")))
+                return true; // "one of the guards is cracked"
             return owner_of_place(r, behind - 1, from, to);
         }
         bool thing = r->note->taken[at - 1] == TAKEN_TYPE; // "canvas satchel lining frayed": not the canvas
@@ -154,8 +164,15 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
     return false;
 }
 
+// "Stuck or stiff part": its other words are said of a part.
+static bool is_of_part(const struct flaw *kind) {
+    const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    return last && text_same(last, " part");
+}
+
 static bool is_noun_of(const struct flaw *kind, const char *word) {
     if (kind->adjective && text_same(kind->adjective, word)) return false; // "a broken lock"
+    if (is_of_part(kind)) return false;                                    // "a stiff knob"
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
@@ -207,7 +224,8 @@ static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from
 // "A wobbly leg": what the adjective stands before.
 static bool part_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
-    if (hit->near || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
+    bool apart = hit->near && !is_of_part(hit->kinds[0]);
+    if (apart || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
         spot_adverb(tokens, hit->to) || token_is(tokens, hit->to, "all") ||
         spot_preposition(tokens, hit->to) || r->scope.fault[hit->to] ||
         is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
@@ -586,7 +604,7 @@ static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, s
 static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
     if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to) ||
-        spot_other(r, hit->from, &from, &to) || spot_but(r, hit->from, &from, &to)) {
+        spot_other(r, hit->from, &from, &to) || spot_of_contrast(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
@@ -606,6 +624,11 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
         bool tells_part = !hit->own_no && hit->kinds[0]->says_part && r->part[hit->from] &&
                           hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
         if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
+        bool works = hit->kinds[0]->class == CLASS_FUNCTION && !hit->own_no;
+        if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to))) {
+            spot.part_from = from;
+            spot.part_to = to;
+        }
         return spot;
     }
     to = spot_place_of(r, hit, &from);

@@ -13,7 +13,8 @@ static const struct {
     const char *parts;
 } parts[] = {
     {STUFF_METAL,
-     " hinge pulley wheel screw blade spring chain buckle catch clasp bolt nail spoke bell wire rod bar "
+     " jaw thread slot hinge pulley wheel screw blade spring chain buckle catch clasp bolt nail spoke bell "
+     "wire rod bar "
      "chrome plating "
      "latch hasp rivet eyelet stud ferrule prong tine grate burner mudguard runner jaw clip hook nut "
      "castor bezel bracket fitting hardware fastener zipper zip slide iron steel brass tin spike "
@@ -30,7 +31,7 @@ static const struct {
     {STUFF_LEATHER, " flap gusset upper tongue vamp saddle leather insole sweatband hide suede "},
     {STUFF_RUBBER,
      " surround tire tyre seal gasket hose bellows washer foam sole rubber tube o-ring bladder belt "
-     "elastic grommet "},
+     "elastic grommet platen roller eyecup squeegee plunger diaphragm drive-belt gaiter "},
     {STUFF_FIRED, " glaze glass lens mirror saucer chimney crystal stopper "},
     {STUFF_PLASTIC, " casing housing plastic bakelite keytop vinyl leatherette "},
 };
@@ -89,15 +90,16 @@ enum stuff stuff_of_part(const struct fault_reader *r, size_t i) {
 // off.
 static bool is_no_part(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "it",    "this",  "that",    "they",    "these",  "those", "i",       "you",        "we",
-        "he",    "she",   "who",     "which",   "all",    "there", "nothing", "everything", "anything",
-        "none",  "one",   "thing",   "whole",   "rest",   "label", "labels",  "sticker",    "stickers",
-        "price", "tag",   "tags",    "stain",   "stains", "mark",  "marks",   "dirt",       "dust",
-        "grime", "rust",  "polish",  "tape",    "lid",    "lids",  "cover",   "covers",     "top",
-        "smell", "paint", "tarnish", "residue", "mold",   "color", "colour",  "grease",     "bottom",
-        "cap",   "caps",  "back",    "front",   "seller", "wax",   "didn't",  "might",      "may",
-        "can",   "will",  "won't",   "soot",    "ink",    "mud",   "varnish", "glue",       "postage",
-        "box",   "deal",  "sale",    "post"};
+        "it",       "it's",  "they're", "that's",  "there's", "what's", "these're", "we're",   "you're",
+        "he's",     "she's", "this",    "that",    "they",    "these",  "those",    "i",       "you",
+        "we",       "he",    "she",     "who",     "which",   "all",    "there",    "nothing", "everything",
+        "anything", "none",  "one",     "thing",   "whole",   "rest",   "label",    "labels",  "sticker",
+        "stickers", "price", "tag",     "tags",    "stain",   "stains", "mark",     "marks",   "dirt",
+        "dust",     "grime", "rust",    "polish",  "tape",    "lid",    "lids",     "cover",   "covers",
+        "top",      "smell", "paint",   "tarnish", "residue", "mold",   "color",    "colour",  "grease",
+        "bottom",   "cap",   "caps",    "back",    "front",   "seller", "wax",      "didn't",  "might",
+        "may",      "can",   "will",    "won't",   "soot",    "ink",    "mud",      "varnish", "glue",
+        "postage",  "box",   "deal",    "sale",    "post"};
     const struct token *token = &note->tokens.at[i];
     const char *type = note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
     if (type && (!strcmp(token->one ? token->one : token->fold, head ? head + 1 : type) ||
@@ -130,4 +132,11 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
         opened |= opening;
     }
     return 0;
+}
+
+const char *stuff_where(const struct fault_reader *r, const struct fault_hit *hit) {
+    size_t from = 0, to = spot_place_of(r, hit, &from);
+    bool near = to > from && from >= hit->to && from <= hit->to + 2;
+    for (size_t i = hit->to; near && i < from; i++) near = r->note->tokens.at[i].stop == STOP_NONE;
+    return near && r->note->tokens.at[hit->to - 1].stop == STOP_NONE ? fault_place(r->note, from, to) : NULL;
 }

@@ -29,4 +29,10 @@ bool stuff_among(const char *list, const struct token *token);
 // else the token behind it.
 size_t stuff_subject(const struct fault_reader *reader, size_t i);
 
+// Where it is, told right behind the words of the fault: "coming undone at the butt". NULL: nowhere.
+const char *stuff_where(const struct fault_reader *reader, const struct fault_hit *hit);
+
+// ill_parts.c: is the token a word of what has become of a part that stands before its name: "damaged plug"?
+bool ill_before_part(const struct tokens *tokens, size_t i);
+
 #endif

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Parts whose name stands only once: "one strap is missing, the other perished", "left handle loose and the
-// right one cracked" speak of another of that name, "buckle works but rusty" twice of the same.
+// right one cracked" speak of another of that name.
 #include "notes/any.h"
 #include "notes/faults.h"
 
@@ -46,34 +46,4 @@ bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to
         return true;
     }
     return false;
-}
-
-// "Buckle works but rusty", "lid fits but a bit bent": what is right with a part, and then what is wrong.
-bool spot_but(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
-    static const char *const links[] = {"is",   "are",   "it's",   "they're", "a",        "bit",
-                                        "very", "quite", "rather", "badly",   "slightly", "little",
-                                        "its",  "also",  "got",    "has",     "have"};
-    static const char *const rights[] = {"works",   "work",  "fits",     "fit",     "shuts",  "closes",
-                                         "opens",   "holds", "there",    "here",    "turns",  "runs",
-                                         "present", "fine",  "good",     "ok",      "okay",   "sound",
-                                         "solid",   "tight", "complete", "working", "intact", "original"};
-    enum { LINKS_MOST = 3 };
-    const struct tokens *tokens = &r->note->tokens;
-    size_t at = i;
-    if (ANY(tokens, i, "works", "comes", "goes", "gets")) return false; // "closes but works loose"
-    while (at > 0 && i - at < LINKS_MOST && token_among(tokens, at - 1, links, COUNT(links))) at--;
-    if (at < 3 || !ANY(tokens, at - 1, "but", "though")) return false;
-    size_t end = at - 1;
-    if (tokens->at[end - 1].stop == STOP_COMMA) end--;
-    if (end < 2 || !token_among(tokens, end - 1, rights, COUNT(rights))) return false;
-    end--;
-    while (end > 1 && ANY(tokens, end - 1, "is", "are", "still", "all", "both", "'s")) end--;
-    size_t start = end;
-    while (start > 0 && r->part[start - 1] && r->note->taken[start - 1] != TAKEN_TYPE &&
-           tokens->at[start - 1].stop == STOP_NONE)
-        start--;
-    if (start == end) return false;
-    *from = start;
-    *to = end;
-    return true;
 }
