@@ -161,7 +161,9 @@ static const struct family *family_of(const struct note *note, const struct noun
     if (found->family && !found->candidate) return ruleset_family(note->rules, found->family);
     const struct family *told = strongest(note, found->family ? 9 : 4);
     if (told) return told;
-    return found->family ? ruleset_family(note->rules, found->family) : NULL;
+    // "Rudder", "lid": what is a part of other goods, alone
+    const char *last = found->family ? found->family : found->uses & (1u << USE_PART) ? "parts" : "other";
+    return ruleset_family(note->rules, last);
 }
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {

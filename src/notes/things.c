@@ -287,6 +287,14 @@ static bool answered_by(const struct note *note, size_t i, struct noun_found *no
     return true;
 }
 
+// "A bit worn", "a touch rusty": how much, and no bit of a bridle.
+static bool is_degree(const struct note *note, const struct noun_found *noun) {
+    return noun->from > 0 && token_is(&note->tokens, noun->from - 1, "a") &&
+           ANY(&note->tokens, noun->to - 1, "bit", "touch", "tad", "hair", "trace", "shade", "hint") &&
+           noun->to < note->tokens.count && note->tokens.at[noun->to].stop == STOP_NONE &&
+           !ANY(&note->tokens, noun->to, "for", "with", "and", "in", "by", "from");
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -306,6 +314,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
               note->taken[head->to - 1] == TAKEN_NOT)) // "500 piece puzzle"
             return;
     if (ANY(&note->tokens, head->to - 1, "job", "lot", "lots")) return; // "job lot of rulers"
+    if (is_degree(note, head)) return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
     static const char *const rulers[] = {"size", "sized"};
