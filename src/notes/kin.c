@@ -26,7 +26,9 @@ static const struct {
     {" enamel enamelware cast skillet ", "kitchenware", 4},
     {" wood wooden treen sycamore ", "kitchenware", 4},
     {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
-    {" sleeve record disc vinyl track mono stereo skip groove rpm side ", "media", 4},
+    {" sleeve record disc vinyl track mono stereo skip groove rpm side projector transparency millimetre "
+     "millimeter ",
+     "media", 4},
     {" clasp necklace bracelet rhinestone earring knotted pendant karat ", "jewelry", 4},
     {" hem cuff collar zipper lining button sleeve waist bust inseam armhole ", "clothing", 3},
     {" sole heel insole lace toe ", "footwear", 3},
@@ -62,6 +64,17 @@ static bool hints_at(const struct tokens *tokens, size_t i, const char *words) {
     return is;
 }
 
+// "Blue glass liner", "brass knobs": what a part is made of tells little of the thing.
+static bool is_of_part(const struct note *note, size_t i) {
+    struct word_entry entry;
+    struct noun_found noun;
+    size_t next = i + 1;
+    if (next >= note->tokens.count || note->tokens.at[next].stop != STOP_NONE ||
+        !word_at(note, i, 1u << USE_MATERIAL, &entry) || !word_at(note, next, 1u << USE_PART, &entry))
+        return false;
+    return !(noun_at(note, next, &noun) && (noun.thing || noun.to > next + 1));
+}
+
 static int hint(const struct note *note, const char *family) {
     int sum = 0;
     for (size_t k = 0; k < COUNT(hints); k++) {
@@ -69,7 +82,7 @@ static int hint(const struct note *note, const char *family) {
         for (size_t i = 0; i < note->tokens.count; i++)
             if (note->tokens.at[i].kind == TOKEN_WORD && note->taken[i] != TAKEN_ASIDE &&
                 hints_at(&note->tokens, i, hints[k].words))
-                sum += hints[k].weight;
+                sum += is_of_part(note, i) ? 1 : hints[k].weight;
     }
     return sum;
 }
@@ -130,6 +143,7 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
     if (!family || !text_same(family->rule.id, "ceramics") || hint(note, "ceramics")) return family;
     const char *stuff = is_of_metal(note, found)      ? "metalware"
                         : hint(note, "glassware") > 0 ? "glassware"
+                        : hint(note, "metalware") > 0 ? "metalware"
                                                       : NULL;
     const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;

@@ -67,6 +67,16 @@ static bool joins(const struct note *note, size_t i) { // "red and black rug", "
            !is_stop(note, i + 1);
 }
 
+// "Velvet back", "pine sides", "brass corners": sides of the thing are parts of their own stuff.
+static bool is_side(const struct note *note, size_t i) {
+    static const char *const words[] = {"back",   "backs", "front",  "fronts",   "side",     "sides",
+                                        "end",    "ends",  "corner", "corners",  "bottom",   "top",
+                                        "tops",   "edge",  "edges",  "face",     "centre",   "center",
+                                        "middle", "tip",   "tips",   "interior", "exterior", "bars",
+                                        "slats",  "rungs", "rails",  "uprights", "panels",   "panel"};
+    return token_among(&note->tokens, i, words, COUNT(words));
+}
+
 static size_t pass(const struct note *note, size_t at, struct head *head) {
     struct word_entry entry;
     struct noun_found noun;
@@ -100,6 +110,11 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     if (!n) {
         if (note->tokens.at[at].kind != TOKEN_FIGURE && head->what != AHEAD_PART)
             *head = (struct head){AHEAD_OTHER, at, at + 1};
+        return 1;
+    }
+    if (head->what != AHEAD_PART && !part && is_side(note, at) &&
+        (is_stop(note, at + 1) || chunk_breaks(note, at + 1))) { // but "oak side table"
+        *head = (struct head){AHEAD_PART, at, at + 1};
         return 1;
     }
     if (head->what == AHEAD_PART && !part && noun.gated) return n; // "red handle wear": of the handle
