@@ -7,8 +7,8 @@
 
 #include "notes/any.h"
 #include "notes/correct.h"
+#include "notes/counts.h"
 #include "notes/dimension.h"
-#include "notes/note.h"
 #include "notes/number.h"
 #include "notes/things.h"
 #include "text/order.h"
@@ -16,13 +16,6 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
-
-struct tally {
-    int count;
-    size_t taken;     // tokens of the count's own words
-    const char *noun; // singular of what is counted; NULL if not said
-    bool about;       // "a dozen or so": kept as a size in words, for no number was counted
-};
 
 // --- the number itself ---
 
@@ -65,7 +58,7 @@ static int changed(const struct note *note, size_t at, int count, size_t *taken)
     return corrected;
 }
 
-static int number_here(const struct note *note, size_t i, size_t *taken) {
+int count_number(const struct note *note, size_t i, size_t *taken) {
     int count = dozens(note, i, taken);
     if (!count) count = number_whole(&note->tokens, i, taken);
     if (count < 1 || count > COUNT_MOST) return 0;
@@ -91,7 +84,7 @@ static bool is_plural(const struct token *token) {
 }
 
 // The plural that a number at `i` counts: adjectives may stand between. Its token, or 0.
-static size_t plural_behind(const struct note *note, size_t i) {
+size_t count_plural(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t last = 0;
     for (size_t k = i; k < i + PHRASE_MOST && k < tokens->count; k++) {
@@ -168,7 +161,7 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     bool of = token_is(tokens, end, "of");
-    size_t noun = plural_behind(note, end + (of ? 1 : 0));
+    size_t noun = count_plural(note, end + (of ? 1 : 0));
     for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
          k++, n++)
         if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
@@ -209,9 +202,9 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
         return false;
     size_t at = i + 2, taken;
     at += ANY(tokens, at, "about", "around", "roughly", "maybe", "approx", "some", "over", "~") ? 1 : 0;
-    int count = number_here(note, at, &taken);
+    int count = count_number(note, at, &taken);
     if (!count) return false;
-    size_t noun = plural_behind(note, at + taken);
+    size_t noun = count_plural(note, at + taken);
     if (!noun && i > 1 && ANY(tokens, i - 1, "complete", "full", "whole", "part"))
         return false; // "album of cards, complete set of 50": of what is in it
     if (holder && (!noun || !is_first_sentence(note, i))) return false;
@@ -239,7 +232,7 @@ static bool is_puzzle(const struct note *note, size_t i) { // "jigsaw, wooden, 2
 static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
-    int count = number_here(note, i, &number);
+    int count = count_number(note, i, &number);
     size_t at = i + number;
     if (!count || is_numbering(note, i)) return false;
     if (token_is(tokens, at, "-")) at++;
@@ -275,7 +268,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
 static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
-    int count = number_here(note, i, &number);
+    int count = count_number(note, i, &number);
     size_t at = i + number;
     if (count < 2 || !token_is(tokens, at, "of")) return false;
     bool bare = at + 1 >= tokens->count || tokens->at[at + 1].stop >= STOP_COMMA; // "mugs, 7 of,"
@@ -306,12 +299,12 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number;
     bool there = is_there(note, lead);
     if (!is_head(note, lead) && !(there && !note->record->count)) return false;
-    int count = number_here(note, i, &number);
+    int count = count_number(note, i, &number);
     if (!count || is_numbering(note, lead)) return false;
     struct part part;
     bool about = token_phrase(tokens, i + number, "or so") > 0;
     if (about) number += 2;
-    size_t noun = plural_behind(note, i + number);
+    size_t noun = count_plural(note, i + number);
     bool lot = token_is(tokens, i + number + 1, "lot") || token_is(tokens, i + number + 2, "lot");
     if (!noun && !(count == 1) && !lot) return false;
     if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
@@ -330,11 +323,16 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
         size_t more;
         int next = number_whole(tokens, k, &more);
         if (!next || k + more >= tokens->count) break;
-        size_t other = next == 1 ? k + more : plural_behind(note, k + more);
+        size_t other = next == 1 ? k + more : count_plural(note, k + more);
         if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
             is_stopper(note, other))
             break;
-        if (text_same(tokens->at[other].one, tally->noun) || (next == 1 && !part_at(note, other, &part)))
+        struct noun_found goods; // "2 enamel mugs, 1 enamel jug"
+        bool one = next == 1 && !part_at(note, other, &part) && k + more + 1 < tokens->count &&
+                   noun_at(note, other + 1, &goods) && goods.thing && !goods.gated;
+        if (one) other++;
+        if (text_same(tokens->at[other].one, tally->noun) ||
+            (next == 1 && !one && !part_at(note, other, &part)))
             break;
         if (next > 1 && part_at(note, other, &part) && !text_same(part.name, "lid")) break;
         tally->count += next;
@@ -362,7 +360,7 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
     int count = number_whole(tokens, i + 1, &number);
     if (the && !ANY(tokens, i + 1 + number, "match", "belong", "matching")) return false;
     if (count < 2) return false;
-    size_t noun = !the && is_head(note, i) ? plural_behind(note, i + 1 + number) : 0;
+    size_t noun = !the && is_head(note, i) ? count_plural(note, i + 1 + number) : 0;
     struct part part;
     if (noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false; // "all 4 legs"
     if (!noun && !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
@@ -403,7 +401,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     bool joined = text_same(times.tail, "x");
     if (!joined && !(token_is(tokens, i + times.taken, "x") && !*times.tail)) return false;
     size_t at = i + times.taken + (joined ? 0 : 1);
-    noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? plural_behind(note, at) : 0;
+    noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? count_plural(note, at) : 0;
     if (!noun) return false;
     *tally = (struct tally){(int)times.value, at - i, tokens->at[noun].one, false};
     return true;
@@ -452,7 +450,7 @@ static bool loose_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
     if (!is_loose(note, i) || ANY(tokens, i, "like", "some", "over")) return false;
-    int count = number_here(note, i + 1, &number);
+    int count = count_number(note, i + 1, &number);
     size_t end = i + 1 + number;
     if (count < 3 || count > 9999) return false;
     if (token_is(tokens, end, "of") && ANY(tokens, end + 1, "them", "em", "these")) end += 2;
@@ -491,7 +489,7 @@ static bool so_many_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number;
     if (!token_is(&note->tokens, i, "so") || !is_first_sentence(note, i)) return false;
     int count = number_whole(&note->tokens, i + 1, &number);
-    size_t noun = count > 1 ? plural_behind(note, i + 1 + number) : 0;
+    size_t noun = count > 1 ? count_plural(note, i + 1 + number) : 0;
     if (!noun || noun > i + 2 + number || note->fault_word[noun]) return false;
     *tally = (struct tally){count, 1 + number, note->tokens.at[noun].one, false};
     return true;
@@ -529,7 +527,8 @@ void read_counts(struct note *note) {
                      (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
                       of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
                       rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
-                      alone_at(note, i, &tally) || loose_at(note, i, &tally));
+                      alone_at(note, i, &tally) || loose_at(note, i, &tally) ||
+                      (!note->record->count && count_told_at(note, i, &tally)));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
         bool total = found && i && token_is(&note->tokens, i - 1, "=");
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {

@@ -318,9 +318,11 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
     static const char *const rulers[] = {"size", "sized"};
-    if (token_among(&note->tokens, head->to, rulers, COUNT(rulers)) && chunk->from > 0)
-        return; // "the sheet is letter size"
-    size_t number;
+    size_t number, behind = head->to + 1;
+    bool sized = behind < note->tokens.count && (note->tokens.at[behind].kind == TOKEN_FIGURE ||
+                                                 number_whole(&note->tokens, behind, &number) > 0);
+    if (token_among(&note->tokens, head->to, rulers, COUNT(rulers)) && chunk->from > 0 && !sized)
+        return; // "the sheet is letter size"; but "pair of boots size 9"
     if (token_is(&note->tokens, head->to - 1, "pounder") && head->from > 0 &&
         number_whole(&note->tokens, head->from - 1, &number))
         return; // "it's a 5 pounder"
