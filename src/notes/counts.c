@@ -2,6 +2,7 @@
 // Pieces of the lot. A number counts things where the grammar says so: "set of 4", "lot of 10", or a number
 // at the head of the note with a plural behind it. Parts, faults, makes ("2 piece dish") and numbered boxes
 // are not pieces.
+#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -83,6 +84,13 @@ static bool is_plural(const struct token *token) {
     return token->kind == TOKEN_WORD && token->one != token->fold && !text_same(token->one, token->fold);
 }
 
+// "Nine blue and white tiles", "six oak and brass buckets": an "and" between two looks.
+static bool joins_looks(const struct note *note, size_t i) {
+    static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_MATERIAL);
+    struct word_entry entry;
+    return word_at(note, i - 1, looks, &entry) > 0 && word_at(note, i + 1, looks, &entry) > 0;
+}
+
 // The plural that a number at `i` counts: adjectives may stand between. Its token, or 0.
 size_t count_plural(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -93,6 +101,7 @@ size_t count_plural(const struct note *note, size_t i) {
         if (token->kind == TOKEN_WORD && noun_at(note, k, &noun) && noun.to > k + 1 && noun.thing &&
             is_plural(&tokens->at[noun.to - 1]))
             return noun.to - 1; // "reel to reel tapes"
+        if (k > i && k + 1 < tokens->count && ANY(tokens, k, "and", "&") && joins_looks(note, k)) continue;
         if (token->stop >= STOP_CLAUSE || token->kind == TOKEN_FIGURE || is_stopper(note, k)) break;
         if (token->stop == STOP_COMMA) break; // "Four dinner plates, Castlefenn"
         if (note->fault_word[k] == FAULT_WORD_SIZED) return last;
@@ -335,6 +344,9 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
             (next == 1 && !one && !part_at(note, other, &part)))
             break;
         if (next > 1 && part_at(note, other, &part) && !text_same(part.name, "lid")) break;
+        if (ANY(tokens, other + 1, "for", "to") &&
+            ANY(tokens, other + 2, "them", "these", "it", "go", "fit", "match"))
+            break; // "6 stair rods and 11 eyes for them"
         tally->count += next;
         k = other + 1;
     }

@@ -2,6 +2,7 @@
 #include "notes/idioms.h"
 
 #include "notes/any.h"
+#include "notes/standing.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -36,7 +37,7 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true;
     // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
     bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
-    if (n == 1 && begins && i > 0 && faulty &&
+    if (n == 1 && begins && i > 0 && faulty && !standing_is_paint(note, i + n) &&
         (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
         return true;
     // "Check works one way": of a reel

@@ -85,6 +85,8 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     const struct unit *unit = group->sides[0].amount.unit;
     bool heavy = unit->kind && text_same(unit->kind, "g");
     if (is_of_weights(note, group)) return true;
+    if (group->sides[0].amount.to > 0 && group->sides[0].amount.value <= 0)
+        return true; // "0-200 lbs": a scale
     // "The pointer sticks at 2 lb", "the 50g isn't there": what a scale shows, and what a weight is called
     if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
     if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"

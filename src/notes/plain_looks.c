@@ -142,7 +142,18 @@ static bool is_color_of_part(const struct note *note, const struct phrase_hit *h
     return false;
 }
 
+// "Cane outside, white inside": how it is glazed or painted; but what is brown or green inside may have
+// become so.
+static bool is_inside_color(const struct note *note, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &note->tokens;
+    size_t i = hit->from;
+    return hit->to == i + 2 && ANY(tokens, i, "white", "cream", "yellow", "blue", "pink", "red") &&
+           ANY(tokens, i + 1, "inside", "outside", "within") &&
+           (i == 0 || tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "and", "&")) &&
+           (hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE);
+}
+
 bool look_is_plain(const struct note *note, const struct phrase_hit *hit) {
-    return within_look(note, hit) || is_joined_colors(note, hit) || is_color_of_goods(note, hit) ||
-           (hit->near && is_color_of_part(note, hit));
+    return is_inside_color(note, hit) || within_look(note, hit) || is_joined_colors(note, hit) ||
+           is_color_of_goods(note, hit) || (hit->near && is_color_of_part(note, hit));
 }

@@ -162,9 +162,19 @@ static bool is_said_behind(const struct note *note, size_t at) { // "brass font 
            !noun_at(note, at, &noun);
 }
 
+// "Blue paint faded", "green enamel chipped": its color, whatever became of it; but "white paint splashes".
+bool standing_is_paint(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "paint", "paintwork", "enamel", "lacquer") &&
+           note->tokens.at[i].stop == STOP_NONE &&
+           !ANY(&note->tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
+                "specks", "splatter", "spatter", "on", "over", "down", "stains", "stain", "smears", "lines",
+                "flecks", "splats");
+}
+
 static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
     struct head head = {AHEAD_NOTHING, to, to};
     size_t at = to;
+    if (standing_is_paint(note, to)) return (struct head){AHEAD_THING, to, to + 1};
     for (int n = 0; n < 7; n++) {
         if (head.what == AHEAD_PART && joins(note, at)) return head; // "brass pans & marble slab"
         while (joins(note, at)) at++;
@@ -195,16 +205,16 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",   "very",     "mostly",   "all",    "really", "light",    "bright",    "pretty", "kind",
-        "sort",   "maybe",    "probably", "kinda",  "sorta",  "a",        "an",        "the",    "nice",
-        "deep",   "pale",     "still",    "also",   "some",   "mainly",   "partly",    "soft",   "likely",
-        "plain",  "solid",    "with",     "and",    "&",      "or",       "think",     "i",      "fully",
-        "old",    "perhaps",  "early",    "real",   "rather", "both",     "obviously", "two",    "three",
-        "four",   "-",        "(",        "little", "lots",   "possibly", "just",      "is",     "are",
-        "was",    "it",       "its",      "it's",   "they",   "this",     "thing",     "looks",  "feels",
-        "seems",  "guess",    "like",     "not",    "marked", "tag",      "says",      "i'd",    "say",
-        "okay",   "ok",       "so",       "oh",     "well",   "pure",     "fairly",    "sure",   "believe",
-        "reckon", "actually", "that's",   "that"};
+        "dark",   "very",     "mostly",   "all",    "really",  "light",    "bright",    "pretty", "kind",
+        "sort",   "maybe",    "probably", "kinda",  "sorta",   "a",        "an",        "the",    "nice",
+        "deep",   "pale",     "still",    "also",   "some",    "mainly",   "partly",    "soft",   "likely",
+        "plain",  "solid",    "with",     "and",    "&",       "or",       "think",     "i",      "fully",
+        "old",    "perhaps",  "early",    "real",   "rather",  "both",     "obviously", "two",    "three",
+        "four",   "-",        "(",        "little", "lots",    "possibly", "just",      "is",     "are",
+        "was",    "it",       "its",      "it's",   "they",    "this",     "thing",     "looks",  "feels",
+        "seems",  "guess",    "like",     "not",    "marked",  "tag",      "says",      "i'd",    "say",
+        "okay",   "ok",       "so",       "oh",     "well",    "pure",     "fairly",    "sure",   "believe",
+        "reckon", "actually", "that's",   "that",   "colored", "coloured", "toned",     "tone",   "effect"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -231,13 +241,24 @@ static const char *part_before(const struct note *note, size_t i) { // "the lid 
     for (size_t n = 3; n > 0; n--)
         if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !is_type(note, i - 1))
             return part_words(note, i - n, i);
-    return NULL;
+    bool side = i > 0 && (is_side(note, i - 1) || ANY(&note->tokens, i - 1, "inside", "outside"));
+    bool opens =
+        i == 1 || (i > 1 && (is_stop(note, i - 2) || ANY(&note->tokens, i - 2, "the", "its", "and")));
+    return side && opens ? part_words(note, i - 1, i) : NULL; // "back is satin"
 }
 
 // "4 plates (melamine)": of what stands before the bracket.
 static const char *bracketed_by(const struct note *note, size_t open) {
+    enum { LIST_MOST = 12 };
     struct noun_found noun;
     struct word_entry entry;
+    // "4 balls (blue, red, black)": behind a comma too
+    for (size_t k = 0; k < LIST_MOST && open > 0 && token_is(&note->tokens, open, ","); k++) {
+        size_t at = open - 1;
+        while (at > 0 && open - at < LIST_MOST && !ANY(&note->tokens, at, "(", ")") && !is_stop(note, at))
+            at--;
+        open = at;
+    }
     if (!token_is(&note->tokens, open, "(") || !open || is_type(note, open - 1)) return NULL;
     bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
     bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
@@ -371,6 +392,44 @@ static bool is_thing_again(const struct note *note, size_t to) {
     return last && to > 0 && text_same(last + 1, note->tokens.at[to - 1].one);
 }
 
+// "Oak surround,", "with a brass spigot": what stands behind a stuff and ends the statement is a part, though
+// no list has it.
+static const char *unknown_part(const struct note *note, size_t from, size_t to, const struct head *head) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    if (head->from != to || head->to != to + 1 || !is_stop(note, head->to)) return NULL;
+    if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
+    bool opens =
+        from > 0 && (is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
+    const struct token *word = &tokens->at[to];
+    size_t size = strlen(word->fold);
+    bool noun = word->kind == TOKEN_WORD && size > 3 && !chunk_breaks(note, to) &&
+                strcmp(word->fold + size - 2, "ed") != 0 && strcmp(word->fold + size - 3, "ing") != 0 &&
+                strcmp(word->fold + size - 2, "ly") != 0;
+    struct noun_found found;
+    bool goods = noun_at(note, to, &found) && found.thing;
+    bool known = noun_at(note, to, &found) || word_at(note, to, UINT32_MAX, &entry) > 0;
+    return opens && noun && known && !goods && !word->capital ? part_words(note, to, to + 1) : NULL;
+}
+
+// "Tyres iron.", "handles wood, blade steel": a part and its stuff, and no more.
+static const char *bare_part(const struct note *note, size_t from, size_t to) {
+    enum { WORDS_MOST = 2 };
+    struct word_entry entry;
+    if (!is_stop(note, to) && !ANY(&note->tokens, to, "and", "&", "with", "but")) return NULL;
+    for (size_t n = WORDS_MOST; n > 0; n--) {
+        if (from < n || word_at(note, from - n, 1u << USE_PART, &entry) != n || is_type(note, from - 1))
+            continue;
+        size_t open = from - n;
+        if (open > 0 && ANY(&note->tokens, open - 1, "the", "its")) open--;
+        bool opens = open == 0 || is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
+        struct noun_found noun;
+        bool goods = noun_at(note, from - n, &noun) && noun.thing; // "hinge, brass" is said of the thing
+        return opens && open > 0 && !goods ? part_words(note, from - n, from) : NULL;
+    }
+    return NULL;
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
@@ -386,10 +445,12 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     case AHEAD_FAULT:
         return STANDING_NONE;
     case AHEAD_OTHER:
+        if ((*of = unknown_part(note, from, to, &head)) != NULL) return STANDING_PART;
         return is_behind_type(note, from) || is_early_color(note, from) ? STANDING_THING : STANDING_NONE;
     case AHEAD_NOTHING:
         break;
     }
+    if ((*of = bare_part(note, from, to)) != NULL) return STANDING_PART;
     bool fault = end < note->tokens.count && note->fault_word[end];
     if (!fault && !is_over(note, from, end) && !note->tokens.flat) return STANDING_NONE;
     enum standing standing = behind(note, from, of);

@@ -295,6 +295,14 @@ static bool is_degree(const struct note *note, const struct noun_found *noun) {
            !ANY(&note->tokens, noun->to, "for", "with", "and", "in", "by", "from");
 }
 
+// "5 hymn boards?? no just the one board": the number is mended, and not the name.
+static bool is_named_again(const struct note *note, const struct noun_found *head, size_t at) {
+    enum { REACH = 7 };
+    for (size_t k = at; k < at + REACH && k < note->tokens.count; k++)
+        if (text_same(note->tokens.at[k].one, note->tokens.at[head->to - 1].one)) return true;
+    return false;
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -334,7 +342,11 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     bool flat_no =
         after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
         ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
-    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no") && flat_no)
+    size_t asked = chunk->to; // "dolls house?? nope, an insect house"
+    while (token_is(&note->tokens, asked, "?")) asked++;
+    if (asked > chunk->to && ANY(&note->tokens, asked, "no", "nope", "nah", "not") &&
+        !is_named_again(note, head, asked) &&
+        (flat_no || asked > chunk->to + 1 || !token_is(&note->tokens, asked, "no")))
         value -= 90; // "tin sign? no, cardboard"
     // "A linen sheet? embroidered tablecloth": asked, and answered with another
     struct noun_found answer;
@@ -377,6 +389,14 @@ static const char *holder_of(const struct note *note, const struct noun_found *f
     return only ? tokens->at[at - 2].fold : NULL;
 }
 
+// "Box of clock parts", "bike spares": parts, and no clock.
+static bool is_for_spares(const struct note *note, const struct noun_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    if (found->part || !ANY(tokens, found->to, "parts", "spares", "bits")) return false;
+    return found->to + 1 >= tokens->count || tokens->at[found->to + 1].stop != STOP_NONE ||
+           ANY(tokens, found->to + 1, "and", "in", "for", "from", "with", "all");
+}
+
 // "A Spirit stove": a word of what it is, with a capital, is no maker.
 static void drop_own_brand(struct record *record) {
     size_t kept = 0;
@@ -399,6 +419,11 @@ static void set_type(struct note *note, const struct pick *pick) {
             record->type.value =
                 arena_format(note->arena, "%s %s",
                              utf8_fold(note->arena, note_words(note, from, found->from)), found->noun);
+        if (is_for_spares(note, found)) {
+            record->type.value = arena_format(note->arena, "%s parts", record->type.value);
+            record->family = ruleset_family(note->rules, "parts");
+            note_take(note, found->to, found->to + 1, TAKEN_TYPE);
+        }
         const char *holder = holder_of(note, found);
         if (holder) record->type.value = arena_format(note->arena, "%s %s", record->type.value, holder);
         enum sure spelled = note_slipped(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;

@@ -11,6 +11,7 @@
 #include "notes/correct.h"
 #include "notes/idioms.h"
 #include "notes/standing.h"
+#include "say/say.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -337,7 +338,10 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     enum sure sure = value_sure(note, i, i + n);
     if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
     static const char *const looks[] = {"colored", "coloured"};
-    const char *print = entry->print;
+    // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
+    bool own = use == USE_THEME || use == USE_TECHNIQUE || use == USE_STYLE || use == USE_PATTERN;
+    const char *print = own ? word_own_name(note, entry) : entry->print;
+    if (use == USE_THEME) print = say_singular(note->arena, print);
     bool metal = n == 2 && is_metal_color(entry->print) &&
                  token_among(&note->tokens, i + 1, looks, COUNT(looks)); // "silver coloured"
     if (use == USE_COLOR &&
@@ -391,6 +395,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     struct word_entry next;
     static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
     if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
+    if (has_use(entry, USE_COLOR) && standing_is_paint(note, i + n)) return true;
     if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
         return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {

@@ -201,7 +201,10 @@ static int measure_tells(const struct phrase_maker *m, const char *dimension, si
 
 static void make_measures(struct phrase_maker *m) {
     bool sides = make_sides(m);
-    size_t nth = 0;
+    size_t nth = 0, all = 0;
+    for (size_t i = 0; i < m->record->measurement_count; i++)
+        all += whole_thing(&m->record->measurements[i]) &&
+               !(sides && is_side(m->record->measurements[i].dimension));
     for (size_t i = 0; i < m->record->measurement_count; i++) {
         const struct measurement *measure = &m->record->measurements[i];
         if (!whole_thing(measure) || (sides && is_side(measure->dimension))) continue;
@@ -217,7 +220,7 @@ static void make_measures(struct phrase_maker *m) {
         } else {
             if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
             // A second bare figure would read as the first one's other side, and one of a waist as anything.
-            if (!word || (nth == 1 && !body_measure(measure->dimension)))
+            if (!word || (all == 1 && !body_measure(measure->dimension)))
                 spelling_add(m, phrase, figure, tells, 1);
         }
         for (size_t k = 0; phrase && k < phrase->count; k++) phrase->spellings[k].turn = TURN_MEASURE;
