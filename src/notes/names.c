@@ -67,6 +67,14 @@ static bool is_name_word(const struct note *note, size_t i) {
     return !t->starts || !is_plain_word(note, i);
 }
 
+// "Halliwell & Sons", "ODDMORE & CO".
+static bool is_kin(const struct note *note, size_t i) {
+    static const char *const words[] = {"sons",     "son",       "co",     "company", "bros",
+                                        "brothers", "daughters", "nephew", "partners"};
+    return token_among(&note->tokens, i, words, COUNT(words)) && note->tokens.at[i].capital &&
+           note->taken[i] == TAKEN_NOT;
+}
+
 static size_t name_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t end = i;
@@ -77,7 +85,7 @@ static size_t name_end(const struct note *note, size_t i) {
         if (is_name_word(note, end) || more) {
             end++;
         } else if (end > i && (token_is(tokens, end, "&") || token_is(tokens, end, "and")) &&
-                   is_name_word(note, end + 1)) {
+                   (is_name_word(note, end + 1) || is_kin(note, end + 1))) {
             end += 2;
         } else
             break;
@@ -349,6 +357,7 @@ void read_names(struct note *note) {
     }
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);
+    read_mark_firm(note);
     read_numbered(note);
     read_models(note);
 }
