@@ -394,6 +394,10 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
         struct part part;
         bool first = note_clause_from(note, i, STOP_COMMA) == 0;
         if (!first && part_at(note, i - 1, &part)) return false; // "rack, 3 shelves, hooks x8"
+        bool same = first;                                       // "ink stand, glass wells x2"
+        for (size_t k = 0; !same && k + 1 < i && tokens->at[k].stop == STOP_NONE; k++)
+            same = text_same(tokens->at[k].one, tokens->at[i - 1].one) || is_plural(&tokens->at[k]);
+        if (!same) return false;
         bool whole = t->fold[1] >= '1' && t->fold[1] <= '9' && !*end && count > 1 && count < 1000;
         if (whole) *tally = (struct tally){(int)count, 1, tokens->at[i - 1].one, false};
         return whole;

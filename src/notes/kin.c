@@ -70,7 +70,10 @@ static bool is_of_part(const struct note *note, size_t i) {
     struct noun_found noun;
     size_t next = i + 1;
     if (next >= note->tokens.count || note->tokens.at[next].stop != STOP_NONE ||
-        !word_at(note, i, 1u << USE_MATERIAL, &entry) || !word_at(note, next, 1u << USE_PART, &entry))
+        !word_at(note, i, 1u << USE_MATERIAL, &entry) ||
+        !(word_at(note, next, 1u << USE_PART, &entry) ||
+          ANY(&note->tokens, next, "bottom", "top", "back", "front", "sides", "side", "inside", "corners",
+              "ends")))
         return false;
     return !(noun_at(note, next, &noun) && (noun.thing || noun.to > next + 1));
 }

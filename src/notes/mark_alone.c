@@ -26,6 +26,10 @@ static const char *place_before_colon(const struct note *note, size_t colon) {
         const char *where;
         if (place_at(note, k - 1, &where) && (k == 1 || tokens->at[k - 2].stop != STOP_NONE)) return where;
         bool opens = k == 1 || tokens->at[k - 2].stop != STOP_NONE;
+        if (place_at(note, k - 1, &where) && k > 1 &&
+            ANY(tokens, k - 2, "mark", "marks", "stamp", "stamps", "written", "writing", "name", "label",
+                "is", "stamped", "engraved", "cast", "printed"))
+            return where;
         if (opens && ANY(tokens, k - 1, "label", "stamp", "mark", "marks", "badge", "plate", "base", "lid",
                          "back", "dial", "blade", "spine", "sticker", "tag", "plaque", "case"))
             return note_words(note, k - 1, k);
@@ -40,7 +44,7 @@ size_t mark_find_alone(struct note *note, size_t i) {
     size_t end = mark_proper_run(note, i), words = 0;
     if (end == i) return 0;
     size_t stop = token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE ? end + 1 : end; // "CO."
-    if (stop < tokens->count && tokens->at[stop].stop < STOP_CLAUSE && !tokens->at[stop].starts) return 0;
+    if (stop < tokens->count && tokens->at[stop].stop < STOP_COMMA && !tokens->at[stop].starts) return 0;
     bool firm = false, capitals = true;
     for (size_t k = i; k < end; k++) {
         firm |= k > i && is_firm(note, k);
@@ -49,7 +53,9 @@ size_t mark_find_alone(struct note *note, size_t i) {
         capitals &= tokens->at[k].capitals || !mark_is_text(note, k);
     }
     const char *where = i > 1 && token_is(tokens, i - 1, ":") ? place_before_colon(note, i - 1) : NULL;
-    if (!where && !(firm && capitals && words > 1)) return 0;
+    bool sign = i > 1 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
+                ANY(tokens, i - 2, "sign", "plaque", "nameplate", "placard", "signboard", "notice");
+    if (!where && !sign && !(firm && capitals && words > 1)) return 0;
     struct mark_found found = {i, end, end, where};
     return mark_keep(note, i, &found) ? end - i : 0;
 }

@@ -112,6 +112,13 @@ static bool is_color_of_goods(const struct note *note, const struct phrase_hit *
         struct word_entry entry;
         size_t at = ends[k], n = word_at(note, at, color_use, &entry); // "brown and cream cupboard"
         size_t next = at + (n > 1 ? n : 1);
+        // "Yellow plastic daisies": what is so and so of its stuff; but "green brass"
+        if (ANY(&note->tokens, at, "white", "yellow", "brown", "red", "blue", "cream") &&
+            ANY(&note->tokens, next, "plastic", "leather", "wood", "cloth", "cotton", "wool", "canvas",
+                "glass", "vinyl", "silk", "velvet", "felt", "linen", "rubber", "enamel", "tin") &&
+            note->tokens.at[at].stop == STOP_NONE && (hit->to <= next + 1 || hit->near) &&
+            !is_trace(note, next + 1))
+            return true;
         if (token_among(&note->tokens, at, colors, COUNT(colors)) && note->tokens.at[at].stop == STOP_NONE &&
             is_goods(note, next) && !is_trace(note, next))
             return true;

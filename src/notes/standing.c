@@ -286,6 +286,12 @@ static const char *part_spoken_of(const struct note *note, size_t comma) {
     return NULL;
 }
 
+static bool is_dressed(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "covered", "recovered", "upholstered", "reupholstered", "lined", "bound",
+               "dressed", "finished", "wrapped", "trimmed", "painted", "repainted", "done", "clad", "cased",
+               "framed");
+}
+
 static enum standing behind(const struct note *note, size_t from, const char **of) {
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
@@ -308,6 +314,10 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         if (token_is(&note->tokens, prev, "of") && prev > 0 && any(note, prev - 1, sorts, COUNT(sorts))) {
             at = prev - 1;
             continue;
+        }
+        if (token_is(&note->tokens, prev, "in") && prev > 1 && is_dressed(note, prev - 1)) {
+            *of = ANY(&note->tokens, prev - 1, "lined") ? "lining" : part_before(note, prev - 1);
+            return *of ? STANDING_PART : STANDING_THING; // "seat recovered in green velvet"
         }
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || is_type(note, prev - 1) || is_stop(note, prev - 1) ||

@@ -37,6 +37,10 @@ static void read_marked_materials(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_MARK) continue;
         size_t n = word_at(note, i, material, &entry);
+        if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
+                "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",
+                "iron", "ash"))
+            continue; // "Garnet Toffee": a name
         if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
             value_keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);
         } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)

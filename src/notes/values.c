@@ -321,12 +321,21 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
         return;                        // "rings clear"
     if (is_holder(note, i, n)) return; // "in a japanned tin"
+    if (n == 1 && token_is(&note->tokens, i, "tin") &&
+        ANY(&note->tokens, i + 1, "of", "says", "reads", "holds"))
+        return; // "tin of buttons"
     if (ANY(&note->tokens, i, "number", "numbers") && i + 1 < note->tokens.count &&
         note->tokens.at[i + 1].kind == TOKEN_FIGURE)
         return;
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
+        if (token_is(&note->tokens, i, "stag") &&
+            ANY(&note->tokens, i + 1, "handle", "handles", "grip", "scales")) {
+            value_keep(note, "material", "stag horn", "handle", i, i + 1, value_sure(note, i, i + 1));
+            note_take(note, i, i + 1, TAKEN_VALUE);
+            return;
+        }
         if (token_is(&note->tokens, i, "couple") &&
             (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
             return;
