@@ -11,6 +11,7 @@
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/place.h"
+#include "notes/things.h"
 #include "text/buf.h"
 #include "text/order.h"
 
@@ -466,6 +467,10 @@ static size_t find_run(struct note *note, size_t i) {
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
     caps |= mark_is_carat(note, i) && end == i + 1;
+    struct noun_found goods; // "Watch engraved on the back": the thing
+    bool thing = token->starts && !token->capitals && noun_at(note, i, &goods) && goods.to == end &&
+                 (goods.thing || (goods.uses & (1u << USE_THING) && !goods.candidate));
+    if (thing) return 0;
     // "Tear on the label", "Peeling on the badge": a fault, and no name, whose capital begins a sentence.
     bool plain = token->starts && !token->capitals && end == i + 1 &&
                  ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) ||
