@@ -60,6 +60,18 @@ size_t mark_find_alone(struct note *note, size_t i) {
     return mark_keep(note, i, &found) ? end - i : 0;
 }
 
+size_t mark_find_framed(struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (!token_is(tokens, to, "in") ||
+        !ANY(tokens, to + 1, "a", "an", "raised", "gold", "black", "white", "script"))
+        return 0;
+    const char *where;
+    size_t frame = to + (ANY(tokens, to + 2, "on", "across", "under", "inside") ? 2 : 3);
+    size_t place = place_at(note, frame, &where);
+    struct mark_found found = {from, to, frame + place, where};
+    return place && mark_keep(note, from, &found) ? found.end - from : 0;
+}
+
 // The words of a firm in a mark: "KINNAIRD & SHAW" of "Kinnaird & Shaw, Port Easdale 1943"; 0 where none is.
 static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *begin) {
     const struct tokens *tokens = &note->tokens;

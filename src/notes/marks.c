@@ -482,6 +482,8 @@ static size_t find_run(struct note *note, size_t i) {
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");
     if (plain || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;
     const char *where;
+    size_t framed = caps ? mark_find_framed(note, i, end) : 0;
+    if (framed) return framed;
     size_t place = place_at(note, stamped ? verb + 1 : end, &where);
     if (!stamped && place_noun(note, end)) place = 0; // "BOX lid": no place without its "on"
     if (!place && !(stamped && caps)) return 0;

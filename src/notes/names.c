@@ -333,6 +333,9 @@ static void read_brand(struct note *note, bool strange) {
         name_credit(note, i, end, &refused);
         if (refused) leave_open(note, i, end);
         refused |= is_stuff_or_part(note, i, end);
+        // "Size R. Band worn": the letter was a size, and a sentence begins
+        refused |= i > 1 && token_is(&note->tokens, i - 1, ".") && note->taken[i - 2] == TAKEN_VALUE &&
+                   note->tokens.at[i - 2].to - note->tokens.at[i - 2].from == 1;
         if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             add(note, "brand", initials_from(note, i), end, sure);

@@ -505,6 +505,24 @@ static bool is_the_part(const struct note *note, size_t from, size_t to) {
            !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
 }
 
+// "Gold anchors on the buttons", "a ship on the lid": on a part, and nothing wrong in it.
+static bool is_worn_by_part(const struct note *note, size_t from, size_t to) {
+    static const char *const parts[] = {
+        "buttons", "button", "lid",    "handle", "handles", "front",  "cover", "back",
+        "shade",   "body",   "bowl",   "side",   "sides",   "collar", "cuffs", "cuff",
+        "pocket",  "yoke",   "dial",   "face",   "border",  "band",   "badge", "bib",
+        "spout",   "panel",  "panels", "doors",  "drawers", "top",    "end",   "ends"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    if (!token_is(tokens, to, "on") || !ANY(tokens, to + 1, "the", "its", "each", "both") ||
+        !token_among(tokens, to + 2, parts, COUNT(parts)))
+        return false;
+    bool led = from == 0 || is_stop(note, from - 1) ||
+               ANY(tokens, from - 1, "a", "an", "two", "with", "and", "raised") ||
+               word_at(note, from - 1, standing_uses, &entry) > 0;
+    return led && !note->fault_word[from] && (to + 3 >= tokens->count || !note->fault_word[to + 3]);
+}
+
 bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
                                        "picture",   "pictures", "theme",   "decoration", "shaped",
@@ -534,6 +552,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;
     if (what == AHEAD_THING) return true;
     if (what == AHEAD_FAULT) return false;
+    if (is_worn_by_part(note, from, to)) return true;
     while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&
            (!chunk_breaks(note, at - 1) || token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
             token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "and")))

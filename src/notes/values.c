@@ -217,14 +217,14 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
 }
 
 // "Painted red" is a finish, and the thing is red.
-static void read_paint(struct note *note, size_t i, enum sure sure) {
+static void read_paint(struct note *note, size_t i, const char *of, enum sure sure) {
     struct word_entry color;
     for (size_t k = i; k < i + 2; k++) {
         const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
         if (!text_same(other, "painted") && !text_same(other, "lacquered")) continue;
         const char *word = note->tokens.at[k].fold;
         if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
-            value_keep(note, "color", color.print, NULL, k, k + 1, sure);
+            value_keep(note, "color", color.print, of, k, k + 1, sure);
     }
 }
 
@@ -345,7 +345,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         return;
     if (of && value_is_elsewhere(note, i, of)) return;
     enum sure sure = value_sure(note, i, i + n);
-    if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
+    if (use == USE_FINISH && n == 2) read_paint(note, i, of, sure);
     static const char *const looks[] = {"colored", "coloured"};
     // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
     bool own = use == USE_THEME || use == USE_TECHNIQUE || use == USE_STYLE || use == USE_PATTERN;
