@@ -57,6 +57,13 @@ bool measure_keep_glasses(struct note *note, const struct group *group) {
     return true;
 }
 
+// "… lb in half ounces": a smaller weight than one told before it.
+static bool is_of_scale(const struct note *note, size_t from) {
+    for (size_t k = note_clause_from(note, from, STOP_COMMA); k < from; k++)
+        if (ANY(&note->tokens, k, "lb", "lbs", "pounds", "stone", "kg", "kilos")) return true;
+    return false;
+}
+
 // "Weights: 2 lb, 1 lb, 8 oz", "with its 4 oz and 2 oz weights": what each of them weighs.
 static bool is_of_weights(const struct note *note, const struct group *group) {
     enum { REACH = 8 };
@@ -83,6 +90,15 @@ bool measure_is_other(const struct note *note, const struct group *group) {
         return true;
     if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
     const struct unit *unit = group->sides[0].amount.unit;
+    // "One yard down": of a mast
+    if (group->count == 1 && group->sides[0].amount.spelled && !group->sides[0].dimension.name &&
+        text_same(unit->name, "yd") &&
+        !ANY(&note->tokens, group->to, "of", "square", "and", "by", "x", "wide", "long"))
+        return true;
+    // "Up to 25 lb in half ounces": what a scale weighs; but a jug holds "up to 2 pints"
+    bool weight = unit->kind && text_same(unit->kind, "g");
+    if (weight && from > 1 && token_phrase(&note->tokens, from - 2, "up to")) return true;
+    if (from > 0 && token_is(&note->tokens, from - 1, "in") && is_of_scale(note, from)) return true;
     bool heavy = unit->kind && text_same(unit->kind, "g");
     if (is_of_weights(note, group)) return true;
     if (group->sides[0].amount.to > 0 && group->sides[0].amount.value <= 0)

@@ -13,6 +13,7 @@
 
 #include "notes/correct.h"
 #include "notes/measure_group.h"
+#include "notes/things.h"
 #include "notes/unit.h"
 #include "text/order.h"
 
@@ -75,6 +76,9 @@ static void add_sides(const struct note *note, struct group *group) {
         struct side *side = &group->sides[group->count];
         if (!side_at(note, at + joint + letter, side, &taken)) return;
         if (letter) side->dimension = before;
+        const char *of = side->dimension.of; // "6 ft 2 by 2 ft 2 opened out"
+        if (of && (text_same(of, "open") || text_same(of, "extended")))
+            side->dimension = (struct dimension){0};
         group->count++;
         group->to = at + joint + letter + taken;
     }
@@ -380,7 +384,8 @@ static bool fault_before(const struct note *note, const struct group *group) {
         if (stop >= STOP_COMMA && ++commas > 2) return false;
         if (stop >= STOP_COMMA && !only_about(note, k, group->from)) return false;
         bool owns = note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && is_coming_off(note, k - 1));
-        if (!owns) continue;
+        struct word_entry stuff;
+        if (!owns || word_at(note, k - 1, 1u << USE_MATERIAL, &stuff) > 1) continue; // "split cane, 9 foot"
         if (is_denied(note, k - 1)) return false;
         if (group->count > 2 || (commas && group->count > 1)) return false;
         if (commas && dimension &&

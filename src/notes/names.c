@@ -5,6 +5,7 @@
 // count.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/english.h"
 #include "notes/things.h"
 #include "notes/works.h"
@@ -346,6 +347,28 @@ static void read_brand(struct note *note, bool strange) {
     }
 }
 
+// "By Penrose Clock Co": where the maker is told, no other capital is asked.
+static void read_said_maker(struct note *note) {
+    static const char *const leads[] = {"made by",  "by",    "maker is",       "maker",
+                                        "brand is", "brand", "manufactured by"};
+    const struct tokens *tokens = &note->tokens;
+    if (has(note, "brand") || tokens->flat) return;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n = token_longest(tokens, i, leads, COUNT(leads));
+        if (!n || (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+                   !ANY(tokens, i - 1, "is", "was", "it's", "made", "and")))
+            continue;
+        size_t at = i + n + (token_is(tokens, i + n, ":") ? 1 : 0), end = name_end(note, at);
+        bool refused = true;
+        if (end > at) name_credit(note, at, end, &refused);
+        if (refused || name_is_no_name(note, at, end)) continue;
+        enum sure sure = in_doubt(note, at, end) ? SURE_GUESS : SURE_STATED;
+        add(note, "brand", initials_from(note, at), end, sure);
+        read_model_behind(note, end, sure);
+        return;
+    }
+}
+
 void read_names(struct note *note) {
     read_works(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
@@ -358,6 +381,7 @@ void read_names(struct note *note) {
             add(note, key, i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
         i = end - 1;
     }
+    read_said_maker(note);
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);
     read_mark_firm(note);

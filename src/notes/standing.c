@@ -440,9 +440,21 @@ static const char *bare_part(const struct note *note, size_t from, size_t to) {
     return NULL;
 }
 
+// "Legs painted green", "repainted black some time": what was painted is so, whatever follows.
+static bool is_painted_so(const struct note *note, size_t from, const char **of) {
+    struct word_entry entry;
+    if (from == 0 || !word_at(note, from, 1u << USE_COLOR, &entry) ||
+        !ANY(&note->tokens, from - 1, "painted", "repainted", "sprayed", "enamelled", "lacquered",
+             "varnished"))
+        return false;
+    *of = from > 1 ? part_before(note, from - 1) : NULL;
+    return true;
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
+    if (is_painted_so(note, from, of)) return *of ? STANDING_PART : STANDING_THING;
     if (is_set_off(note, from, to)) return STANDING_THING;
     struct head head = look_ahead(note, to, &end);
     switch (head.what) {

@@ -66,12 +66,41 @@ static const char *bearer_of(const struct note *note, size_t i) {
     return arena_string(note->arena, tokens->at[i + 2].fold);
 }
 
+// "Helmet shape", "shield-shaped": whatever it is the shape of.
+static void read_shaped(struct note *note) {
+    static const char *const vain[] = {
+        "good", "great",     "bad",   "fair",    "any",       "in",      "of",         "out",
+        "odd",  "same",      "nice",  "the",     "a",         "its",     "this",       "that",
+        "poor", "lovely",    "funny", "unusual", "rough",     "decent",  "fine",       "better",
+        "best", "what",      "is",    "are",     "new",       "perfect", "reasonable", "okay",
+        "ok",   "excellent", "tidy",  "sound",   "wonderful", "terrible"};
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        size_t word = token_is(tokens, i + 1, "-") && tokens->at[i + 1].joined ? i + 2 : i + 1;
+        if (!ANY(tokens, word, "shape", "shaped") || !note_free(note, i, word + 1) || chunk_breaks(note, i) ||
+            token_among(tokens, i, vain, COUNT(vain)) || tokens->at[i].kind != TOKEN_WORD ||
+            note->fault_word[i])
+            continue;
+        bool ends = word + 1 >= tokens->count || tokens->at[word + 1].stop != STOP_NONE ||
+                    note->taken[word + 1] == TAKEN_TYPE ||
+                    ANY(tokens, word + 1, "with", "and", "in", "on", "but", "one");
+        if (!ends) continue;
+        const char *text = utf8_fold(note->arena, note_words(note, i, i + 1));
+        value_keep(note, "shape", arena_format(note->arena, "%s shaped", text), NULL, i, word + 1,
+                   value_sure(note, i, word + 1));
+        note_take(note, i, word + 1, TAKEN_VALUE);
+    }
+}
+
 // "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
 void value_read_forms(struct note *note) {
     static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
-    static const char *const views[] = {"view of",  "picture of",  "scene of",
-                                        "photo of", "painting of", "drawing of",
-                                        "print of", "portrait of", "pictures of"};
+    static const char *const views[] = {
+        "view of",       "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
+        "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
+        "engraving of",  "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
+        "lithograph of", "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
+        "oil of",        "poster of"};
     // An article has to follow: "picture is a barge", not "picture is crooked"
     static const char *const shows[] = {"picture is",     "picture shows", "scene is",     "scene shows",
                                         "image is",       "image shows",   "photo shows",  "print shows",
@@ -102,6 +131,7 @@ void value_read_forms(struct note *note) {
                    from, to, value_sure(note, i, to));
         note_take(note, from, to, TAKEN_VALUE);
     }
+    read_shaped(note);
     for (size_t i = 0; i + 1 < note->tokens.count; i++) {
         static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",
                                            "same", "of",   "my",  "nice", "its", "any"};
