@@ -84,14 +84,14 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
-// "A trio of jugs", "nest of three tables", "a baker's dozen of rods", "a couple of taps".
+// "A trio of jugs", "nest of three tables", "a baker's dozen of rods".
 static bool named_at(const struct note *note, size_t i, struct tally *tally) {
     static const struct {
         const char *words;
         int count;
-    } names[] = {{"trio of", 3},          {"quartet of", 4}, {"quintet of", 5}, {"foursome of", 4},
-                 {"threesome of", 3},     {"brace of", 2},   {"couple of", 2},  {"baker's dozen of", 13},
-                 {"bakers dozen of", 13}, {"score of", 20}};
+    } names[] = {{"trio of", 3},           {"quartet of", 4},       {"quintet of", 5},
+                 {"foursome of", 4},       {"threesome of", 3},     {"brace of", 2},
+                 {"baker's dozen of", 13}, {"bakers dozen of", 13}, {"score of", 20}};
     const struct tokens *tokens = &note->tokens;
     if (i > 3 || (i && !ANY(tokens, i - 1, "a", "the", "this", "lovely", "nice"))) return false;
     for (size_t k = 0; k < sizeof names / sizeof *names; k++) {

@@ -111,19 +111,19 @@ static const struct row rows[] = {
 
 static bool is_round(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "round",     "plate",    "bowl",      "saucer",    "lid",        "circular",  "dia",
-        "knob",      "drum",     "basin",     "clock",     "dial",       "platter",   "wheel",
-        "disc",      "disk",     "button",    "charger",   "vase",       "pot",       "crock",
-        "doily",     "coaster",  "mug",       "jar",       "tablecloth", "compass",   "barometer",
-        "skillet",   "kettle",   "bucket",    "pail",      "tub",        "barrel",    "goblet",
-        "tumbler",   "cup",      "colander",  "lampshade", "churn",      "cauldron",  "gong",
-        "bell",      "pan",      "saucepan",  "sieve",     "riddle",     "strainer",  "globe",
-        "ball",      "hoop",     "pulley",    "gear",      "cog",        "millstone", "grindstone",
-        "medallion", "medal",    "coin",      "target",    "dartboard",  "cymbal",    "tambourine",
-        "quoit",     "porthole", "lifebelt",  "lifebuoy",  "puck",       "roundel",   "paperweight",
-        "decanter",  "carafe",   "demijohn",  "carboy",    "urn",        "flowerpot", "wreath",
-        "casserole", "ramekin",  "magnifier", "turntable", "roller",     "bangle",    "sundial",
-        "hat",       "boater",   "ashtray",   "cask",      "keg",        "float",     "buoy"};
+        "round",     "plate",     "bowl",      "saucer",    "lid",         "circular",  "dia",
+        "knob",      "drum",      "basin",     "clock",     "dial",        "platter",   "wheel",
+        "disc",      "disk",      "button",    "charger",   "vase",        "pot",       "crock",
+        "doily",     "coaster",   "mug",       "jar",       "tablecloth",  "compass",   "barometer",
+        "skillet",   "kettle",    "bucket",    "pail",      "tub",         "barrel",    "goblet",
+        "tumbler",   "cup",       "colander",  "lampshade", "churn",       "cauldron",  "gong",
+        "bell",      "sieve",     "riddle",    "strainer",  "globe",       "ball",      "hoop",
+        "pulley",    "gear",      "cog",       "millstone", "grindstone",  "medallion", "medal",
+        "coin",      "target",    "dartboard", "cymbal",    "tambourine",  "quoit",     "porthole",
+        "lifebelt",  "lifebuoy",  "puck",      "roundel",   "paperweight", "decanter",  "carafe",
+        "demijohn",  "carboy",    "urn",       "flowerpot", "wreath",      "casserole", "ramekin",
+        "magnifier", "turntable", "roller",    "bangle",    "sundial",     "hat",       "boater",
+        "ashtray",   "cask",      "keg",       "float",     "buoy"};
     enum { REACH = 40 };
     for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
         for (size_t w = 0; w < COUNT(words); w++)

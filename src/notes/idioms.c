@@ -25,7 +25,8 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (use == USE_THEME && ANY(tokens, i, "number", "numbers", "letter", "letters"))
-        return !ANY(tokens, i + n, "blocks", "cards", "design", "print", "pattern", "puzzle"); // "lume numbers"
+        return !ANY(tokens, i + n, "blocks", "cards", "design", "print", "pattern",
+                    "puzzle"); // "lume numbers"
     struct word_entry part;
     if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
         word_at(note, i - 1, 1u << USE_PART, &part))

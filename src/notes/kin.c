@@ -5,6 +5,7 @@
 #include "notes/kin.h"
 #include "notes/any.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 #include <string.h>
 
@@ -17,7 +18,7 @@ static const struct {
     {" glass crystal glassware stemware ", "glassware", 5},
     {" porcelain stoneware earthenware ironstone china pottery terracotta ceramic redware majolica glaze "
      "glazed "
-     "crazing backstamp crackle ",
+     "crazing backstamp crackle lustre luster lusterware ",
      "ceramics", 5},
     {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware ", "ceramics",
      5},
@@ -146,7 +147,7 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
     if (!family || !text_same(family->rule.id, "ceramics") || hint(note, "ceramics")) return family;
     const char *stuff = is_of_metal(note, found)      ? "metalware"
                         : hint(note, "glassware") > 0 ? "glassware"
-                        : hint(note, "metalware") > 0 ? "metalware"
+                        : hint(note, "metalware") > 3 ? "metalware"
                                                       : NULL;
     const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;
@@ -178,9 +179,19 @@ static const struct family *family_of(const struct note *note, const struct noun
     if (found->family && !found->candidate) return ruleset_family(note->rules, found->family);
     const struct family *told = strongest(note, found->family ? 9 : 4);
     if (told) return told;
-    // "Rudder", "lid": what is a part of other goods, alone
-    const char *last = found->family ? found->family : found->uses & (1u << USE_PART) ? "parts" : "other";
-    return ruleset_family(note->rules, last);
+    return found->family ? ruleset_family(note->rules, found->family) : NULL;
+}
+
+// "Rudder", "lid": what is a part of other goods, alone, is of the parts; what nobody places is of the
+// others. Told when the faults are read, for a part says nothing of which faults may be.
+void kin_last(struct note *note) {
+    struct record *record = note->record;
+    struct word_entry entry;
+    if (record->family || !record->type.value || !note->book) return;
+    const char *type = utf8_fold(note->arena, record->type.value), *last = strrchr(type, ' ');
+    last = last ? last + 1 : type;
+    bool part = wordbook_find(note->book, last, strlen(last), &entry) && (entry.uses & (1u << USE_PART));
+    record->family = ruleset_family(note->rules, part ? "parts" : "other");
 }
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {

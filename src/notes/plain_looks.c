@@ -17,12 +17,13 @@ static const uint32_t color_use = 1u << USE_COLOR;
 // What is seen on a thing and no part of how it was made.
 static bool is_trace(const struct note *note, size_t i) {
     static const char *const traces[] = {
-        "line",     "lines",    "mark",     "marks",   "spot",    "spots",  "ring",   "rings", "patch",
-        "edge",     "edges",    "film",     "tint",    "powder",  "tinge",  "stuff",  "hair",  "bit",
-        "bits",     "corner",   "corners",  "page",    "pages",   "dots",   "specks", "stain", "stains",
-        "staining", "streak",   "streaks",  "patches", "bloom",   "crust",  "cast",   "look",  "deposit",
-        "blotch",   "blotches", "smear",    "smears",  "residue", "growth", "fuzz",   "dust",  "haze",
-        "flecks",   "freckles", "speckles", "fold",    "folds"};
+        "line",      "lines",    "mark",    "marks",   "spot",    "spots", "ring",   "rings", "patch",
+        "edge",      "edges",    "film",    "tint",    "powder",  "tinge", "stuff",  "hair",  "bit",
+        "bits",      "corner",   "corners", "page",    "pages",   "dots",  "specks", "stain", "stains",
+        "staining",  "streak",   "streaks", "patches", "bloom",   "crust", "cast",   "look",  "deposit",
+        "blotch",    "blotches", "smear",   "smears",  "residue", "tape",  "glue",   "gunk",  "putty",
+        "sellotape", "gum",      "strips",  "strip",   "growth",  "fuzz",  "dust",   "haze",  "flecks",
+        "freckles",  "speckles", "fold",    "folds"};
     return token_among(&note->tokens, i, traces, COUNT(traces));
 }
 
@@ -56,7 +57,7 @@ static bool in_look(const struct note *note, size_t i, size_t to) {
         size_t from = i - back, n = word_at(note, from, color_use, &entry);
         bool color = n > 1 && from + n >= to;
         if (!color) n = word_at(note, from, made, &entry);
-        if (n < 2 || from + n < to) continue;
+        if (n < 2 || from + n < to || token_is(&note->tokens, from, "a")) continue; // "a line runs in"
         if (!color) return true;
         return !is_trace(note, from + n) && (from == 0 || note->tokens.at[from - 1].stop != STOP_NONE ||
                                              is_goods(note, from + n) || !is_change(note, from - 1));

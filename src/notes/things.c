@@ -77,6 +77,14 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
     return TURN_ON;
 }
 
+// "Dressing table set in blue glass: tray": a set is told before its pieces; but "box lot: 6 brass cleats".
+static bool is_of_several(const struct note *note, size_t colon) {
+    for (size_t k = 0; k < colon; k++)
+        if (ANY(&note->tokens, k, "set", "service", "suite", "kit", "outfit", "canteen", "garniture"))
+            return true;
+    return false;
+}
+
 static enum role role_of(const struct note *note, size_t i) {
     static const enum role roles[] = {
         [TURN_WITH] = ROLE_WITH, [TURN_FOR] = ROLE_FOR, [TURN_PLACE] = ROLE_PLACE, [TURN_LIKE] = ROLE_LIKE};
@@ -104,7 +112,9 @@ static enum role role_of(const struct note *note, size_t i) {
         if (turn != TURN_ON) return roles[turn];
     }
     bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA && note->taken[i - 1] != TAKEN_FILLER;
-    return comma ? ROLE_LATER : thing;
+    // "Dressing table set in blue glass: tray, two candlesticks": what it consists of
+    bool colon = i > 2 && token_is(&note->tokens, i - 1, ":") && first && is_of_several(note, i - 1);
+    return comma || colon ? ROLE_LATER : thing;
 }
 
 // "Piece of printed cloth": the stuff is the thing.
@@ -298,7 +308,8 @@ static bool is_degree(const struct note *note, const struct noun_found *noun) {
 // "5 hymn boards?? no just the one board": the number is mended, and not the name.
 static bool is_named_again(const struct note *note, const struct noun_found *head, size_t at) {
     enum { REACH = 7 };
-    for (size_t k = at; k < at + REACH && k < note->tokens.count; k++)
+    for (size_t k = at; k < at + REACH && k < note->tokens.count && note->tokens.at[k].stop < STOP_SENTENCE;
+         k++)
         if (text_same(note->tokens.at[k].one, note->tokens.at[head->to - 1].one)) return true;
     return false;
 }
