@@ -147,7 +147,7 @@ static const struct notes_case colors[] = {
     {"Brass lamp with a green shade", "color green@shade; !color green; material brass"},
     {"Clock with a white dial", "color white@dial; !color white"},
     {"its a rug its red", "color red; type rug"},
-    {"plate is cream with a gold rim", "color cream; technique gold rim"},
+    {"plate is cream with a gold rim", "color cream; technique gold trim"},
     {"Coat, camel, satin lining", "color camel; material satin@lining"},
     {"Blanket, maybe teal", "color? teal"},
     {"Blanket, sort of pink", "color pink"},
