@@ -40,7 +40,9 @@ static const char *place_before_colon(const struct note *note, size_t colon) {
 size_t mark_find_alone(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->flat || tokens->shouts || !mark_is_text(note, i) || note->fault_word[i]) return 0;
-    if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, ":")) return 0;
+    if (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        !ANY(tokens, i - 1, ":", "label", "badge", "nameplate", "sticker", "logo"))
+        return 0;
     size_t end = mark_proper_run(note, i), words = 0;
     if (end == i) return 0;
     size_t stop = token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE ? end + 1 : end; // "CO."
@@ -53,9 +55,12 @@ size_t mark_find_alone(struct note *note, size_t i) {
         capitals &= tokens->at[k].capitals || !mark_is_text(note, k);
     }
     const char *where = i > 1 && token_is(tokens, i - 1, ":") ? place_before_colon(note, i - 1) : NULL;
+    // "Brand label BRACKEN."
+    bool labeled = i > 0 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+                   ANY(tokens, i - 1, "label", "badge", "nameplate", "sticker", "logo");
     bool sign = i > 1 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
                 ANY(tokens, i - 2, "sign", "plaque", "nameplate", "placard", "signboard", "notice");
-    if (!where && !sign && !(firm && capitals && words > 1)) return 0;
+    if (!where && !sign && !labeled && !(firm && capitals && words > 1)) return 0;
     struct mark_found found = {i, end, end, where};
     return mark_keep(note, i, &found) ? end - i : 0;
 }

@@ -3,6 +3,8 @@
 // weights weigh, how tall somebody is.
 #include "notes/measure_group.h"
 
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/unit.h"
 #include "text/order.h"
@@ -101,8 +103,10 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     if (from > 0 && token_is(&note->tokens, from - 1, "in") && is_of_scale(note, from)) return true;
     bool heavy = unit->kind && text_same(unit->kind, "g");
     if (is_of_weights(note, group)) return true;
-    if (group->sides[0].amount.to > 0 && group->sides[0].amount.value <= 0)
-        return true; // "0-200 lbs": a scale
+    // "0-200 lbs", "0 to 60 lb": a scale
+    bool led = from > 1 && token_is(&note->tokens, from - 2, "0") && ANY(&note->tokens, from - 1, "-", "to");
+    bool opens = token_is(&note->tokens, from, "0") && ANY(&note->tokens, from + 1, "-", "to");
+    if (led || opens || !strncmp(note->tokens.at[from].fold, "0-", 2)) return true;
     // "The pointer sticks at 2 lb", "the 50g isn't there": what a scale shows, and what a weight is called
     if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
     if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"

@@ -262,7 +262,9 @@ static const char *bracketed_by(const struct note *note, size_t open) {
     if (!token_is(&note->tokens, open, "(") || !open || is_type(note, open - 1)) return NULL;
     bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
     bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
-    return part || goods ? part_words(note, open - 1, open) : NULL;
+    size_t number; // "4 balls (blue, red)"
+    bool counted = open > 1 && number_whole(&note->tokens, open - 2, &number) > 1;
+    return part || goods || counted ? part_words(note, open - 1, open) : NULL;
 }
 
 // "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.

@@ -26,15 +26,17 @@ static bool is_sentence_end(const struct token *t) {
 // "set of", "box of", "bag of": what follows "of" is the thing.
 static bool is_measure_noun(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "set",    "pair",    "lot",    "box",        "bag",        "tin",     "jar",    "bunch",  "pr",
-        "pile",   "stack",   "group",  "collection", "dozen",      "couple",  "piece",  "pieces", "bottom",
-        "part",   "roll",    "bundle", "tray",       "case",       "handful", "sort",   "kind",   "copy",
-        "type",   "number",  "packet", "pack",       "assortment", "load",    "carton", "tub",    "copies",
-        "drawer", "bucket",  "hank",   "skein",      "sets",       "pairs",   "style",  "reel",   "top",
-        "length", "row",     "nest",   "quantity",   "selection",  "crate",   "some",   "most",   "inside",
-        "bit",    "boxful",  "trio",   "half",       "one",        "shoebox", "four",   "two",    "three",
-        "back",   "base",    "front",  "side",       "underside",  "edition", "mess",   "sack",   "basket",
-        "full",   "bowlful", "six",    "remains",    "yards",      "yard",    "feet",   "boxes",  "volume"};
+        "set",    "pair",   "lot",     "box",        "bag",        "tin",     "jar",     "bunch",  "pr",
+        "pile",   "stack",  "group",   "collection", "dozen",      "couple",  "piece",   "pieces", "bottom",
+        "part",   "roll",   "bundle",  "tray",       "case",       "handful", "sort",    "kind",   "copy",
+        "type",   "number", "packet",  "pack",       "assortment", "load",    "carton",  "tub",    "copies",
+        "drawer", "bucket", "hank",    "skein",      "sets",       "pairs",   "style",   "reel",   "top",
+        "length", "row",    "nest",    "quantity",   "selection",  "crate",   "some",    "most",   "inside",
+        "bit",    "boxful", "trio",    "half",       "one",        "shoebox", "four",    "two",    "three",
+        "back",   "base",   "front",   "side",       "underside",  "edition", "mess",    "sack",   "basket",
+        "reels",  "rolls",  "bundles", "packets",    "coils",      "coil",    "lengths", "bags",   "tins",
+        "jars",   "crates", "bunches", "full",       "bowlful",    "six",     "remains", "yards",  "yard",
+        "feet",   "boxes",  "volume"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
