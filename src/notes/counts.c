@@ -2,13 +2,14 @@
 // Pieces of the lot. A number counts things where the grammar says so: "set of 4", "lot of 10", or a number
 // at the head of the note with a plural behind it. Parts, faults, makes ("2 piece dish") and numbered boxes
 // are not pieces.
+#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "notes/any.h"
 #include "notes/correct.h"
+#include "notes/counts.h"
 #include "notes/dimension.h"
-#include "notes/note.h"
 #include "notes/number.h"
 #include "notes/things.h"
 #include "text/order.h"
@@ -16,13 +17,6 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
-
-struct tally {
-    int count;
-    size_t taken;     // tokens of the count's own words
-    const char *noun; // singular of what is counted; NULL if not said
-    bool about;       // "a dozen or so": kept as a size in words, for no number was counted
-};
 
 // --- the number itself ---
 
@@ -65,7 +59,7 @@ static int changed(const struct note *note, size_t at, int count, size_t *taken)
     return corrected;
 }
 
-static int number_here(const struct note *note, size_t i, size_t *taken) {
+int count_number(const struct note *note, size_t i, size_t *taken) {
     int count = dozens(note, i, taken);
     if (!count) count = number_whole(&note->tokens, i, taken);
     if (count < 1 || count > COUNT_MOST) return 0;
@@ -90,8 +84,15 @@ static bool is_plural(const struct token *token) {
     return token->kind == TOKEN_WORD && token->one != token->fold && !text_same(token->one, token->fold);
 }
 
+// "Nine blue and white tiles", "six oak and brass buckets": an "and" between two looks.
+static bool joins_looks(const struct note *note, size_t i) {
+    static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_MATERIAL);
+    struct word_entry entry;
+    return word_at(note, i - 1, looks, &entry) > 0 && word_at(note, i + 1, looks, &entry) > 0;
+}
+
 // The plural that a number at `i` counts: adjectives may stand between. Its token, or 0.
-static size_t plural_behind(const struct note *note, size_t i) {
+size_t count_plural(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t last = 0;
     for (size_t k = i; k < i + PHRASE_MOST && k < tokens->count; k++) {
@@ -100,6 +101,7 @@ static size_t plural_behind(const struct note *note, size_t i) {
         if (token->kind == TOKEN_WORD && noun_at(note, k, &noun) && noun.to > k + 1 && noun.thing &&
             is_plural(&tokens->at[noun.to - 1]))
             return noun.to - 1; // "reel to reel tapes"
+        if (k > i && k + 1 < tokens->count && ANY(tokens, k, "and", "&") && joins_looks(note, k)) continue;
         if (token->stop >= STOP_CLAUSE || token->kind == TOKEN_FIGURE || is_stopper(note, k)) break;
         if (token->stop == STOP_COMMA) break; // "Four dinner plates, Castlefenn"
         if (note->fault_word[k] == FAULT_WORD_SIZED) return last;
@@ -172,7 +174,7 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     bool of = token_is(tokens, end, "of");
-    size_t noun = plural_behind(note, end + (of ? 1 : 0));
+    size_t noun = count_plural(note, end + (of ? 1 : 0));
     for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
          k++, n++)
         if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
@@ -213,9 +215,9 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
         return false;
     size_t at = i + 2, taken;
     at += ANY(tokens, at, "about", "around", "roughly", "maybe", "approx", "some", "over", "~") ? 1 : 0;
-    int count = number_here(note, at, &taken);
+    int count = count_number(note, at, &taken);
     if (!count) return false;
-    size_t noun = plural_behind(note, at + taken);
+    size_t noun = count_plural(note, at + taken);
     if (!noun && i > 1 && ANY(tokens, i - 1, "complete", "full", "whole", "part"))
         return false; // "album of cards, complete set of 50": of what is in it
     if (holder && (!noun || !is_first_sentence(note, i))) return false;
@@ -243,7 +245,7 @@ static bool is_puzzle(const struct note *note, size_t i) { // "jigsaw, wooden, 2
 static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
-    int count = number_here(note, i, &number);
+    int count = count_number(note, i, &number);
     size_t at = i + number;
     if (!count || is_numbering(note, i)) return false;
     if (token_is(tokens, at, "-")) at++;
@@ -279,7 +281,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
 static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
-    int count = number_here(note, i, &number);
+    int count = count_number(note, i, &number);
     size_t at = i + number;
     if (count < 2 || !token_is(tokens, at, "of")) return false;
     bool bare = at + 1 >= tokens->count || tokens->at[at + 1].stop >= STOP_COMMA; // "mugs, 7 of,"
@@ -310,12 +312,12 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number;
     bool there = is_there(note, lead);
     if (!is_head(note, lead) && !(there && !note->record->count)) return false;
-    int count = number_here(note, i, &number);
+    int count = count_number(note, i, &number);
     if (!count || is_numbering(note, lead)) return false;
     struct part part;
     bool about = token_phrase(tokens, i + number, "or so") > 0;
     if (about) number += 2;
-    size_t noun = plural_behind(note, i + number);
+    size_t noun = count_plural(note, i + number);
     bool lot = token_is(tokens, i + number + 1, "lot") || token_is(tokens, i + number + 2, "lot");
     if (!noun && !(count == 1) && !lot) return false;
     if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
@@ -334,13 +336,21 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
         size_t more;
         int next = number_whole(tokens, k, &more);
         if (!next || k + more >= tokens->count) break;
-        size_t other = next == 1 ? k + more : plural_behind(note, k + more);
+        size_t other = next == 1 ? k + more : count_plural(note, k + more);
         if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
             is_stopper(note, other))
             break;
-        if (text_same(tokens->at[other].one, tally->noun) || (next == 1 && !part_at(note, other, &part)))
+        struct noun_found goods; // "2 enamel mugs, 1 enamel jug"
+        bool one = next == 1 && !part_at(note, other, &part) && k + more + 1 < tokens->count &&
+                   noun_at(note, other + 1, &goods) && goods.thing && !goods.gated;
+        if (one) other++;
+        if (text_same(tokens->at[other].one, tally->noun) ||
+            (next == 1 && !one && !part_at(note, other, &part)))
             break;
         if (next > 1 && part_at(note, other, &part) && !text_same(part.name, "lid")) break;
+        if (ANY(tokens, other + 1, "for", "to") &&
+            ANY(tokens, other + 2, "them", "these", "it", "go", "fit", "match"))
+            break; // "6 stair rods and 11 eyes for them"
         tally->count += next;
         k = other + 1;
     }
@@ -366,7 +376,7 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
     int count = number_whole(tokens, i + 1, &number);
     if (the && !ANY(tokens, i + 1 + number, "match", "belong", "matching")) return false;
     if (count < 2) return false;
-    size_t noun = !the && is_head(note, i) ? plural_behind(note, i + 1 + number) : 0;
+    size_t noun = !the && is_head(note, i) ? count_plural(note, i + 1 + number) : 0;
     struct part part;
     if (noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false; // "all 4 legs"
     if (!noun && !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
@@ -388,6 +398,10 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
         struct part part;
         bool first = note_clause_from(note, i, STOP_COMMA) == 0;
         if (!first && part_at(note, i - 1, &part)) return false; // "rack, 3 shelves, hooks x8"
+        bool same = first;                                       // "ink stand, glass wells x2"
+        for (size_t k = 0; !same && k + 1 < i && tokens->at[k].stop == STOP_NONE; k++)
+            same = text_same(tokens->at[k].one, tokens->at[i - 1].one) || is_plural(&tokens->at[k]);
+        if (!same) return false;
         bool whole = t->fold[1] >= '1' && t->fold[1] <= '9' && !*end && count > 1 && count < 1000;
         if (whole) *tally = (struct tally){(int)count, 1, tokens->at[i - 1].one, false};
         return whole;
@@ -407,7 +421,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     bool joined = text_same(times.tail, "x");
     if (!joined && !(token_is(tokens, i + times.taken, "x") && !*times.tail)) return false;
     size_t at = i + times.taken + (joined ? 0 : 1);
-    noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? plural_behind(note, at) : 0;
+    noun = at < tokens->count && tokens->at[at].kind == TOKEN_WORD ? count_plural(note, at) : 0;
     if (!noun) return false;
     *tally = (struct tally){(int)times.value, at - i, tokens->at[noun].one, false};
     return true;
@@ -481,7 +495,7 @@ static bool loose_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
     if (!is_loose(note, i) || ANY(tokens, i, "like", "some", "over")) return false;
-    int count = number_here(note, i + 1, &number);
+    int count = count_number(note, i + 1, &number);
     size_t end = i + 1 + number;
     if (count < 3 || count > 9999) return false;
     if (token_is(tokens, end, "of") && ANY(tokens, end + 1, "them", "em", "these")) end += 2;
@@ -520,7 +534,7 @@ static bool so_many_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number;
     if (!token_is(&note->tokens, i, "so") || !is_first_sentence(note, i)) return false;
     int count = number_whole(&note->tokens, i + 1, &number);
-    size_t noun = count > 1 ? plural_behind(note, i + 1 + number) : 0;
+    size_t noun = count > 1 ? count_plural(note, i + 1 + number) : 0;
     if (!noun || noun > i + 2 + number || note->fault_word[noun]) return false;
     *tally = (struct tally){count, 1 + number, note->tokens.at[noun].one, false};
     return true;
@@ -558,7 +572,8 @@ void read_counts(struct note *note) {
                      (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
                       of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
                       rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
-                      alone_at(note, i, &tally) || held_at(note, i, &tally) || loose_at(note, i, &tally));
+                      alone_at(note, i, &tally) || held_at(note, i, &tally) || loose_at(note, i, &tally) ||
+                      (!note->record->count && count_told_at(note, i, &tally)));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
         bool total = found && i && token_is(&note->tokens, i - 1, "=");
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {

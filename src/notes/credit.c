@@ -22,8 +22,8 @@ static bool is_refused(const struct note *note, size_t from, size_t to) {
           ANY(tokens, from - 2, "next", "similar", "compared", "close", "equal")) ||
          (token_is(tokens, from - 1, "for") && ANY(tokens, from - 2, "mistaken", "taken", "pass"))))
         return true;
-    // "From the old boathouse at Wren's Hythe": where it was
-    if (ANY(tokens, from - 1, "at", "near", "outside")) return true;
+    // "From the old boathouse at Wren's Hythe", "the man down Pellow Rd": where it was
+    if (ANY(tokens, from - 1, "at", "near", "outside", "down", "along")) return true;
     if (token_is(tokens, from - 1, "no"))
         return ANY(tokens, to, "mark", "marks", "stamp", "label", "name", "logo", "badge", "signature",
                    "plate");
@@ -56,6 +56,13 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
 
 bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    // "Pellow Rd", "Quarry Street": an address, whoever lives there
+    if (to > from + 1 &&
+        ANY(tokens, to - 1, "rd", "road", "street", "ave", "avenue", "crescent", "cres", "blvd"))
+        return true;
+    // "HW & Co": the end of a name
+    if (to == from + 1 && ANY(tokens, from, "co", "sons", "son", "bros", "ltd", "company", "inc"))
+        return true;
     // "Instrument Makers", "High Street": a trade or an address
     if (ANY(tokens, to - 1, "makers", "manufacturers", "merchants", "dealers", "street", "road", "lane",
             "avenue", "square", "terrace", "suppliers", "engineers", "opticians", "ironmongers", "saddlers",

@@ -251,6 +251,10 @@ static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     for (size_t k = from, n = 0; k > 0 && n < REACH && tokens->at[k - 1].stop < STOP_COMMA; k--, n++)
         if (is_hedge(tokens, k - 1)) return SURE_GUESS;
     if (token_is(tokens, to, "(") && token_is(tokens, to + 1, "?")) return SURE_GUESS;
+    static const char *const looks[] = {"by the look",  "by the looks",  "by its look",
+                                        "by its looks", "from the look", "to look at",
+                                        "or so they",   "at a guess",    "at a push"};
+    if (token_first(tokens, to, looks, sizeof looks / sizeof *looks)) return SURE_GUESS;
     bool last = to + 2 >= tokens->count || tokens->at[to + 2].stop != STOP_NONE;
     if (last && token_is(tokens, to, ",") && is_hedge(tokens, to + 1)) return SURE_GUESS;
     for (size_t k = to, n = 0; k < tokens->count && n < REACH; k++, n++) {

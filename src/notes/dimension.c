@@ -56,6 +56,23 @@ static const struct row rows[] = {
     {"across the base", "across", "base", false},
     {"across the bottom", "across", "bottom", false},
     {"across the front", "width", NULL, false},
+    {"fully out", "length", "extended", false},
+    {"fully extended", "length", "extended", false},
+    {"fully open", "length", "open", false},
+    {"extended", "length", "extended", false},
+    {"pulled out", "length", "extended", false},
+    {"drawn out", "length", "extended", false},
+    {"opened out", "length", "open", false},
+    {"to the top", "height", NULL, false},
+    {"to top", "height", NULL, false},
+    {"to the rim", "height", "to rim", false},
+    {"to the shoulder", "height", "to shoulder", false},
+    {"to the seat", "height", "seat", false},
+    {"longest", "length", "longest", true},
+    {"tallest", "height", "tallest", true},
+    {"widest", "width", "widest", true},
+    {"deepest", "depth", "deepest", true},
+    {"shortest", "length", "shortest", true},
     {"height", "height", NULL, true},
     {"high", "height", NULL, false},
     {"tall", "height", NULL, false},
@@ -94,12 +111,19 @@ static const struct row rows[] = {
 
 static bool is_round(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "round",   "plate",   "bowl",     "saucer",    "lid",        "circular", "dia",
-        "knob",    "drum",    "basin",    "clock",     "dial",       "platter",  "wheel",
-        "disc",    "disk",    "button",   "charger",   "vase",       "pot",      "crock",
-        "doily",   "coaster", "mug",      "jar",       "tablecloth", "compass",  "barometer",
-        "skillet", "kettle",  "bucket",   "pail",      "tub",        "barrel",   "goblet",
-        "tumbler", "cup",     "colander", "lampshade", "churn",      "cauldron"};
+        "round",     "plate",     "bowl",      "saucer",    "lid",         "circular",  "dia",
+        "knob",      "drum",      "basin",     "clock",     "dial",        "platter",   "wheel",
+        "disc",      "disk",      "button",    "charger",   "vase",        "pot",       "crock",
+        "doily",     "coaster",   "mug",       "jar",       "tablecloth",  "compass",   "barometer",
+        "skillet",   "kettle",    "bucket",    "pail",      "tub",         "barrel",    "goblet",
+        "tumbler",   "cup",       "colander",  "lampshade", "churn",       "cauldron",  "gong",
+        "bell",      "sieve",     "riddle",    "strainer",  "globe",       "ball",      "hoop",
+        "pulley",    "gear",      "cog",       "millstone", "grindstone",  "medallion", "medal",
+        "coin",      "target",    "dartboard", "cymbal",    "tambourine",  "quoit",     "porthole",
+        "lifebelt",  "lifebuoy",  "puck",      "roundel",   "paperweight", "decanter",  "carafe",
+        "demijohn",  "carboy",    "urn",       "flowerpot", "wreath",      "casserole", "ramekin",
+        "magnifier", "turntable", "roller",    "bangle",    "sundial",     "hat",       "boater",
+        "ashtray",   "cask",      "keg",       "float",     "buoy"};
     enum { REACH = 40 };
     for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
         for (size_t w = 0; w < COUNT(words); w++)
@@ -166,6 +190,12 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
         dimension->taken += 2;
     }
     dimension->taken += place_behind(note, i + dimension->taken, &dimension->of);
+    bool top = token_is(&note->tokens, i + dimension->taken - 1, "top"); // "to the top of the ring"
+    if (top && token_is(&note->tokens, i + dimension->taken, "of") &&
+        ANY(&note->tokens, i + dimension->taken + 1, "the", "its") &&
+        i + dimension->taken + 2 < note->tokens.count &&
+        note->tokens.at[i + dimension->taken + 2].kind == TOKEN_WORD)
+        dimension->taken += 3;
     return true;
 }
 
@@ -174,10 +204,26 @@ static bool is_joint(const struct note *note, size_t i) {
     return token_among(&note->tokens, i, joints, COUNT(joints));
 }
 
+// "Diameter at the mouth 7 in", "width across the base is 5": where it was measured, before the figure.
+static size_t place_between(const struct note *note, size_t end, const char **of) {
+    static const char *const places[] = {"top",   "base",   "rim",  "mouth", "neck", "shoulder",
+                                         "foot",  "bottom", "back", "seat",  "arms", "front",
+                                         "waist", "hem",    "brim", "crown"};
+    for (size_t k = 0; k < COUNT(places); k++)
+        if (end > 2 && token_is(&note->tokens, end - 1, places[k]) &&
+            ANY(&note->tokens, end - 2, "the", "its") && ANY(&note->tokens, end - 3, "at", "across", "of")) {
+            *of = places[k];
+            return 3;
+        }
+    return 0;
+}
+
 bool dimension_before(const struct note *note, size_t i, struct dimension *dimension) {
     enum { WORDS_MOST = 4 };
     size_t end = i;
     for (int joints = 0; joints < 2 && end > 0 && is_joint(note, end - 1); joints++) end--;
+    const char *place = NULL;
+    end -= place_between(note, end, &place);
     for (size_t back = WORDS_MOST; back > 0; back--) {
         if (back > end || !note_free(note, end - back, end)) continue;
         if (!find(note, end - back, true, dimension) || dimension->taken != back) continue;
@@ -186,6 +232,8 @@ bool dimension_before(const struct note *note, size_t i, struct dimension *dimen
         if (strlen(note->tokens.at[end - back].fold) == 1 && end == i && !note->tokens.at[i].joined &&
             note->tokens.at[i].kind != TOKEN_FIGURE)
             continue;
+        if (token_is(&note->tokens, end - back, "chest") && token_is(&note->tokens, end, "of")) continue;
+        if (place) dimension->of = place;
         dimension->taken = i - (end - back);
         return true;
     }

@@ -123,9 +123,11 @@ static bool is_unit_named(const struct unit *unit, const char *name) {
 }
 
 static bool ends_amount(const struct note *note, size_t i) {
-    static const char *const words[] = {"tall", "high",   "long", "wide",  "deep", "across", "by", "x",
-                                        "rug",  "runner", "in",   "total", "and",  "each",   "on", "or",
-                                        "with", "w/",     "has",  "no",    "plus", "but"};
+    static const char *const words[] = {
+        "tall",    "high",   "long", "wide",  "deep",     "across",   "by",     "x",
+        "rug",     "runner", "in",   "total", "and",      "each",     "on",     "or",
+        "with",    "w/",     "has",  "no",    "plus",     "but",      "opened", "open",
+        "overall", "square", "at",   "when",  "unfolded", "extended", "out",    "folded"};
     if (i >= note->tokens.count || note->tokens.at[i].stop >= STOP_COMMA) return true;
     return token_among(&note->tokens, i, words, COUNT(words));
 }

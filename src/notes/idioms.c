@@ -2,6 +2,7 @@
 #include "notes/idioms.h"
 
 #include "notes/any.h"
+#include "notes/standing.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -23,6 +24,9 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true; // its knob's
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
+    if (use == USE_THEME && ANY(tokens, i, "number", "numbers", "letter", "letters"))
+        return !ANY(tokens, i + n, "blocks", "cards", "design", "print", "pattern",
+                    "puzzle"); // "lume numbers"
     struct word_entry part;
     if (n == 1 && token_is(tokens, i, "open") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
         word_at(note, i - 1, 1u << USE_PART, &part))
@@ -36,7 +40,7 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true;
     // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
     bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
-    if (n == 1 && begins && i > 0 && faulty &&
+    if (n == 1 && begins && i > 0 && faulty && !standing_is_paint(note, i + n) &&
         (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
         return true;
     // "Check works one way": of a reel

@@ -112,8 +112,14 @@ static void read_list(struct note *note, size_t i) {
 
 static bool is_extra(const struct note *note, size_t i) { // goods of their own, no part and no picture
     static const uint32_t other = (1u << USE_PART) | (1u << USE_THEME) | (1u << USE_PATTERN);
+    static const char *const fixed[] = {
+        "drawers", "doors",   "cupboards",    "shelves",  "pockets", "panes",  "sides", "legs",
+        "wheels",  "handles", "compartments", "sections", "windows", "panels", "hooks", "feet",
+        "arms",    "burners", "rings",        "bells",    "speeds",  "trays"};
     struct noun_found noun;
-    return noun_at(note, i, &noun) && noun.thing && !noun.part && !noun.gated && !(noun.uses & other);
+    if (!noun_at(note, i, &noun) || token_among(&note->tokens, noun.to - 1, fixed, COUNT(fixed)))
+        return false;
+    return noun.thing && !noun.part && !noun.gated && !(noun.uses & other);
 }
 
 // "Tablecloth with 6 napkins", "plus 2 chairs", "brace and 6 bits": counted goods beside the thing.

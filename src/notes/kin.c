@@ -5,6 +5,7 @@
 #include "notes/kin.h"
 #include "notes/any.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 #include <string.h>
 
@@ -17,7 +18,7 @@ static const struct {
     {" glass crystal glassware stemware ", "glassware", 5},
     {" porcelain stoneware earthenware ironstone china pottery terracotta ceramic redware majolica glaze "
      "glazed "
-     "crazing backstamp crackle ",
+     "crazing backstamp crackle lustre luster lusterware ",
      "ceramics", 5},
     {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware ", "ceramics",
      5},
@@ -26,7 +27,9 @@ static const struct {
     {" enamel enamelware cast skillet ", "kitchenware", 4},
     {" wood wooden treen sycamore ", "kitchenware", 4},
     {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
-    {" sleeve record disc vinyl track mono stereo skip groove rpm side ", "media", 4},
+    {" sleeve record disc vinyl track mono stereo skip groove rpm side projector transparency millimetre "
+     "millimeter ",
+     "media", 4},
     {" clasp necklace bracelet rhinestone earring knotted pendant karat ", "jewelry", 4},
     {" hem cuff collar zipper lining button sleeve waist bust inseam armhole ", "clothing", 3},
     {" sole heel insole lace toe ", "footwear", 3},
@@ -62,6 +65,20 @@ static bool hints_at(const struct tokens *tokens, size_t i, const char *words) {
     return is;
 }
 
+// "Blue glass liner", "brass knobs": what a part is made of tells little of the thing.
+static bool is_of_part(const struct note *note, size_t i) {
+    struct word_entry entry;
+    struct noun_found noun;
+    size_t next = i + 1;
+    if (next >= note->tokens.count || note->tokens.at[next].stop != STOP_NONE ||
+        !word_at(note, i, 1u << USE_MATERIAL, &entry) ||
+        !(word_at(note, next, 1u << USE_PART, &entry) ||
+          ANY(&note->tokens, next, "bottom", "top", "back", "front", "sides", "side", "inside", "corners",
+              "ends")))
+        return false;
+    return !(noun_at(note, next, &noun) && (noun.thing || noun.to > next + 1));
+}
+
 static int hint(const struct note *note, const char *family) {
     int sum = 0;
     for (size_t k = 0; k < COUNT(hints); k++) {
@@ -69,7 +86,7 @@ static int hint(const struct note *note, const char *family) {
         for (size_t i = 0; i < note->tokens.count; i++)
             if (note->tokens.at[i].kind == TOKEN_WORD && note->taken[i] != TAKEN_ASIDE &&
                 hints_at(&note->tokens, i, hints[k].words))
-                sum += hints[k].weight;
+                sum += is_of_part(note, i) ? 1 : hints[k].weight;
     }
     return sum;
 }
@@ -130,6 +147,7 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
     if (!family || !text_same(family->rule.id, "ceramics") || hint(note, "ceramics")) return family;
     const char *stuff = is_of_metal(note, found)      ? "metalware"
                         : hint(note, "glassware") > 0 ? "glassware"
+                        : hint(note, "metalware") > 3 ? "metalware"
                                                       : NULL;
     const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;
@@ -162,6 +180,18 @@ static const struct family *family_of(const struct note *note, const struct noun
     const struct family *told = strongest(note, found->family ? 9 : 4);
     if (told) return told;
     return found->family ? ruleset_family(note->rules, found->family) : NULL;
+}
+
+// "Rudder", "lid": what is a part of other goods, alone, is of the parts; what nobody places is of the
+// others. Told when the faults are read, for a part says nothing of which faults may be.
+void kin_last(struct note *note) {
+    struct record *record = note->record;
+    struct word_entry entry;
+    if (record->family || !record->type.value || !note->book) return;
+    const char *type = utf8_fold(note->arena, record->type.value), *last = strrchr(type, ' ');
+    last = last ? last + 1 : type;
+    bool part = wordbook_find(note->book, last, strlen(last), &entry) && (entry.uses & (1u << USE_PART));
+    record->family = ruleset_family(note->rules, part ? "parts" : "other");
 }
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {

@@ -9,4 +9,7 @@
 // nothing tells. `toy`: the noun's own run says that it is one.
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy);
 
+// The family of what no rule places, once the faults are read.
+void kin_last(struct note *note);
+
 #endif

@@ -150,7 +150,7 @@ size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_ent
 
 // The seller's own name of a thing is kept where it is English; a misspelling or another way to write the
 // same letters is printed as the list has it.
-static const char *own_word(const struct note *note, const struct word_entry *entry) {
+const char *word_own_name(const struct note *note, const struct word_entry *entry) {
     const char *a = entry->phrase, *b = entry->print;
     while (*a || *b) {
         while (*a == ' ' || *a == '-') a++;
@@ -204,7 +204,7 @@ static bool book_noun(const struct note *note, const struct laid *laid, struct n
     if (found->thing) return true;
     if (!(entry.uses & ((1u << USE_THING) | (1u << USE_PART)))) return false;
     found->part = !(entry.uses & (1u << USE_THING));
-    found->noun = own_word(note, &entry);
+    found->noun = word_own_name(note, &entry);
     found->family = entry.family;
     found->candidate = entry.candidate;
     return true;

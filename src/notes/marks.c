@@ -6,24 +6,20 @@
 
 #include "notes/any.h"
 #include "notes/figure.h"
+#include "notes/mark_found.h"
 #include "notes/mark_words.h"
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/place.h"
+#include "notes/things.h"
 #include "text/buf.h"
 #include "text/order.h"
 
-enum { MARK_BYTES_MOST = 80, MARK_WORDS_MOST = 12, FLAT_WORDS_MOST = 4 };
-
-struct found {
-    size_t from, to; // tokens of the text alone
-    size_t end;      // behind the place, if one follows
-    const char *where;
-};
+enum { MARK_BYTES_MOST = 80, FLAT_WORDS_MOST = 4 };
 
 // --- what a mark is made of ---
 
-static bool is_text_token(const struct note *note, size_t i) {
+bool mark_is_text(const struct note *note, size_t i) {
     const struct token *token = &note->tokens.at[i];
     if (token->kind == TOKEN_FIGURE || token->kind == TOKEN_CODE) return true;
     return token->kind == TOKEN_WORD && token->capital && !note->tokens.flat;
@@ -33,7 +29,7 @@ static bool is_text_token(const struct note *note, size_t i) {
 static bool is_inner(const struct note *note, size_t i) {
     const struct token *token = &note->tokens.at[i];
     bool next = i + 1 < note->tokens.count &&
-                (is_text_token(note, i + 1) || (note->tokens.flat && !mark_is_breaker(note, i + 1)));
+                (mark_is_text(note, i + 1) || (note->tokens.flat && !mark_is_breaker(note, i + 1)));
     if (!next) return false;
     if (token->kind == TOKEN_SIGN)
         return token->stop == STOP_NONE && strchr("&.-/'#%", token->fold[0]) && token->fold[0];
@@ -56,11 +52,11 @@ static bool ends_mark(const struct note *note, size_t from, size_t i) {
 }
 
 // A run of capitals and figures from `i` on.
-static size_t proper_run(const struct note *note, size_t i) {
+size_t mark_proper_run(const struct note *note, size_t i) {
     size_t at = i, good = i;
     bool dot = false;
     while (at < note->tokens.count && at - i < MARK_WORDS_MOST && (dot || !ends_mark(note, i, at))) {
-        bool text = is_text_token(note, at);
+        bool text = mark_is_text(note, at);
         const char *where;
         // A plain figure behind small letters' text is taken; a place that begins with a capital ends it all
         // the same.
@@ -108,7 +104,7 @@ static bool has_figure(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
-static bool quoted(const struct note *note, size_t i, struct found *found) {
+static bool quoted(const struct note *note, size_t i, struct mark_found *found) {
     const struct tokens *tokens = &note->tokens;
     bool mark = token_is(tokens, i, "\"") ||
                 (token_is(tokens, i, "'") && i + 1 < tokens->count && tokens->at[i + 1].joined);
@@ -117,7 +113,7 @@ static bool quoted(const struct note *note, size_t i, struct found *found) {
     for (size_t k = i + 1; k < tokens->count && k < i + MARK_WORDS_MOST * 2; k++) {
         if (tokens->at[k].fold[0] == '\n') return false;
         if (!token_is(tokens, k, sign)) continue;
-        *found = (struct found){i + 1, k, k + 1, NULL};
+        *found = (struct mark_found){i + 1, k, k + 1, NULL};
         return k > i + 1;
     }
     return false;
@@ -133,7 +129,7 @@ static const char *exact(const struct note *note, size_t from, size_t to) {
     return text;
 }
 
-static bool keep(struct note *note, size_t begin, const struct found *found) {
+bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) {
     const struct tokens *tokens = &note->tokens;
     size_t bytes = tokens->at[found->to - 1].to - tokens->at[found->from].from;
     if (!note_free(note, found->from, found->to) && found->from > 0 &&
@@ -158,7 +154,7 @@ static bool keep(struct note *note, size_t begin, const struct found *found) {
 }
 
 // The place behind the mark: "… on the base", "… is on the base", "in pencil under the picture".
-static void add_where(const struct note *note, struct found *found) {
+static void add_where(const struct note *note, struct mark_found *found) {
     size_t at = found->end;
     if (token_is(&note->tokens, at, "is")) at++;
     if (mark_is_stamp(note, at) ||
@@ -205,14 +201,14 @@ static const char *place_before(const struct note *note, size_t i, size_t *from)
 // "Corbett Dray, Instrument Makers, no. 4412": capitals go on behind the comma, up to a stop.
 static size_t goes_on(const struct note *note, size_t from, size_t end) {
     const struct tokens *tokens = &note->tokens;
-    if (!is_text_token(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
+    if (!mark_is_text(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
     while (end - from < MARK_WORDS_MOST && end + 1 < tokens->count && token_is(tokens, end, ",")) {
         size_t at = end + 1, to = at;
         if (ANY(tokens, at, "no", "number")) {
             at += token_is(tokens, at + 1, ".") ? 2 : 1;
             to = has_figure(note, at, at + 1) ? at + 1 : at;
         } else if (tokens->at[at].kind == TOKEN_WORD && !note->fault_word[at]) {
-            to = proper_run(note, at);
+            to = mark_proper_run(note, at);
         }
         const char *where;
         bool stops = to >= tokens->count || tokens->at[to].stop != STOP_NONE || place_at(note, to, &where);
@@ -222,12 +218,12 @@ static size_t goes_on(const struct note *note, size_t from, size_t end) {
     return end;
 }
 
-static bool text_behind(const struct note *note, size_t at, bool says, struct found *found) {
+static bool text_behind(const struct note *note, size_t at, bool says, struct mark_found *found) {
     const struct tokens *tokens = &note->tokens;
     if (quoted(note, at, found)) return true;
     if (at >= tokens->count || ends_mark(note, at, at)) return false;
     bool caseless = tokens->flat || tokens->shouts;
-    size_t end = caseless ? at : proper_run(note, at);
+    size_t end = caseless ? at : mark_proper_run(note, at);
     if (says && !caseless) { // small words may follow on the capital: "Brellindon est. 1890"
         size_t longer = plain_run(note, at, MARK_WORDS_MOST);
         if (longer > end) end = longer;
@@ -240,7 +236,7 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct fo
         if (end == at + 1) return false;
     }
     if (!caseless) end = goes_on(note, at, end);
-    *found = (struct found){at, end, end, NULL};
+    *found = (struct mark_found){at, end, end, NULL};
     return true;
 }
 
@@ -252,7 +248,7 @@ static size_t named_by(const struct note *note, size_t at) {
     for (size_t k = at + 2; k < at + WORDS_MOST && k + 1 < tokens->count; k++) {
         if (tokens->at[k].stop != STOP_NONE || note->fault_word[k]) return at;
         if (ANY(tokens, k, "name", "legend", "words", "word", "motto", "number", "address") &&
-            is_text_token(note, k + 1))
+            mark_is_text(note, k + 1))
             return k + 1;
     }
     return at;
@@ -282,7 +278,7 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
                                                       "number", "numbers", "name", "initials", "date")) {
             at += 2;
         } else if (ANY(tokens, at, "word", "words", "letters", "letter", "initials", "date") ||
-                   (token_is(tokens, at, "name") && at + 1 < tokens->count && is_text_token(note, at + 1)) ||
+                   (token_is(tokens, at, "name") && at + 1 < tokens->count && mark_is_text(note, at + 1)) ||
                    (ANY(tokens, at, "number", "no") && !token_is(tokens, at + 1, "."))) {
             at++;
         } else {
@@ -340,23 +336,23 @@ static size_t find_verb(struct note *note, size_t i) {
         at >= tokens->count)
         return 0;
     if (token_is(tokens, at, "a") && !says) return 0;
-    if (stamp && token_is(tokens, at - 1, ",") && !is_text_token(note, at))
+    if (stamp && token_is(tokens, at - 1, ",") && !mark_is_text(note, at))
         return 0; // "stenciled on side, small hole"
     if (stamp && ANY(tokens, at - 1, "with", "by") && tokens->at[at].kind == TOKEN_WORD &&
         (note->fault_word[at] ||
          ANY(tokens, at, "damp", "water", "heat", "light", "time", "fire", "use", "age") ||
          (at + 1 < tokens->count && note->fault_word[at + 1])))
         return 0; // "marked with faint rust"
-    struct found found;
+    struct mark_found found;
     if (!text_behind(note, at, says, &found)) return 0;
     bool subject = says && i && tokens->at[i - 1].stop == STOP_NONE && !where &&
                    !ANY(tokens, i - 1, "it", "and", "also", "which", "but", "that", "just", "only", "still",
                         "even", "one", "then", "or");
-    struct found placed = found;
+    struct mark_found placed = found;
     add_where(note, &placed);
     if (subject && !tokens->flat && !tokens->at[found.from].capital && placed.end == found.to)
         return 0; // "the list says 14 things"
-    if (stamp && mark_is_weak(note, i) && !tokens->flat && !is_text_token(note, found.from) &&
+    if (stamp && mark_is_weak(note, i) && !tokens->flat && !mark_is_text(note, found.from) &&
         found.end == found.to)
         return 0;
     if (stamp && mark_is_process(note, i) && found.end == found.to &&
@@ -371,7 +367,7 @@ static size_t find_verb(struct note *note, size_t i) {
         return 0;
     found.where = behind ? behind : where;
     add_where(note, &found);
-    if (!keep(note, says && where ? begin : i, &found)) return 0;
+    if (!mark_keep(note, says && where ? begin : i, &found)) return 0;
     for (size_t k = i + 1; k < found.from; k++)
         if (ANY(tokens, k, "initials", "initial")) add_letters(note, i, found.end);
     return found.end - i;
@@ -412,10 +408,10 @@ static size_t find_marked_place(struct note *note, size_t i) {
     if (ANY(tokens, at, ":", "is", "reads")) at++;
     bool capitals = at < tokens->count && (tokens->at[at].capitals || tokens->at[at].kind == TOKEN_CODE ||
                                            (tokens->at[at].capital && !tokens->at[at].starts));
-    size_t end = capitals ? proper_run(note, at) : at;
+    size_t end = capitals ? mark_proper_run(note, at) : at;
     if (end == at) return 0;
-    struct found found = {at, end, end, where};
-    return keep(note, i, &found) ? found.end - i : 0;
+    struct mark_found found = {at, end, end, where};
+    return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
@@ -431,13 +427,13 @@ static size_t find_noun(struct note *note, size_t i) {
     size_t at = i + 1;
     if (number && token_is(tokens, at, ".")) at++;
     if (ANY(tokens, at, "is", "reads", "says", ":", "are")) at++;
-    struct found found;
+    struct mark_found found;
     bool quote = quoted(note, at, &found);
     if (!quote) {
-        size_t end = at < tokens->count && !tokens->shouts ? proper_run(note, at) : at;
+        size_t end = at < tokens->count && !tokens->shouts ? mark_proper_run(note, at) : at;
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
         if (end == at || (number && !has_figure(note, at, end) && !mark_is_roman(note, at))) return 0;
-        found = (struct found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
+        found = (struct mark_found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
     }
     size_t before = found.end;
     add_where(note, &found);
@@ -447,7 +443,7 @@ static size_t find_noun(struct note *note, size_t i) {
     bool beside = found.end != before || ANY(tokens, found.end, "and") ||
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
-    if (!keep(note, i, &found)) return 0;
+    if (!mark_keep(note, i, &found)) return 0;
     if (token_is(tokens, i, "initials")) add_letters(note, i, found.end);
     return found.end - i;
 }
@@ -457,10 +453,10 @@ static size_t find_noun(struct note *note, size_t i) {
 static size_t find_run(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const struct token *token = &tokens->at[i];
-    if (tokens->shouts || (tokens->flat && token->kind == TOKEN_WORD) || !is_text_token(note, i) ||
-        (i && is_text_token(note, i - 1) && tokens->at[i].stop == STOP_NONE && !token->starts))
+    if (tokens->shouts || (tokens->flat && token->kind == TOKEN_WORD) || !mark_is_text(note, i) ||
+        (i && mark_is_text(note, i - 1) && tokens->at[i].stop == STOP_NONE && !token->starts))
         return 0;
-    size_t end = proper_run(note, i);
+    size_t end = mark_proper_run(note, i);
     if (end == i || end >= tokens->count) return 0;
     size_t verb = end + (token_is(tokens, end, "is") ? 1 : 0);
     bool stamped = ANY(tokens, verb, "stamped", "printed", "embossed", "engraved", "pressed", "impressed",
@@ -471,6 +467,10 @@ static size_t find_run(struct note *note, size_t i) {
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
     caps |= mark_is_carat(note, i) && end == i + 1;
+    struct noun_found goods; // "Watch engraved on the back": the thing
+    bool thing = token->starts && !token->capitals && noun_at(note, i, &goods) && goods.to == end &&
+                 (goods.thing || (goods.uses & (1u << USE_THING) && !goods.candidate));
+    if (thing) return 0;
     // "Tear on the label", "Peeling on the badge": a fault, and no name, whose capital begins a sentence.
     bool plain = token->starts && !token->capitals && end == i + 1 &&
                  ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) ||
@@ -482,14 +482,16 @@ static size_t find_run(struct note *note, size_t i) {
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");
     if (plain || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;
     const char *where;
+    size_t framed = caps ? mark_find_framed(note, i, end) : 0;
+    if (framed) return framed;
     size_t place = place_at(note, stamped ? verb + 1 : end, &where);
     if (!stamped && place_noun(note, end)) place = 0; // "BOX lid": no place without its "on"
     if (!place && !(stamped && caps)) return 0;
     if (ANY(tokens, i, "I", "i", "AM", "am") && end == i + 1) return 0;
-    struct found found = {i, end, end, NULL};
+    struct mark_found found = {i, end, end, NULL};
     if (stamped) found.end = verb;
     add_where(note, &found);
-    return keep(note, i, &found) ? found.end - i : 0;
+    return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 
 // "2/3/64", "12.5.1983": kept as written, since the order of day and month is not known.
@@ -507,7 +509,7 @@ static bool is_written_date(const char *fold) {
 // "patent 1913", "pat. pending", "1/250 in pencil", "postmarked Aug 3 1911".
 static size_t find_dated(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    struct found found = {i, i, i, NULL};
+    struct mark_found found = {i, i, i, NULL};
     size_t at = i + 1;
     if (ANY(tokens, i, "patent", "pat", "patented", "copyright", "\xC2\xA9", "registered", "reg")) {
         if (token_is(tokens, at, ".")) at++;
@@ -536,21 +538,21 @@ static size_t find_dated(struct note *note, size_t i) {
         size_t end = at < tokens->count ? plain_run(note, at, 4) : at;
         if (!has_figure(note, at, end)) return 0;
         while (!has_figure(note, end - 1, end)) end--;
-        found = (struct found){at, end, end, "postmark"};
-        return keep(note, i, &found) ? end - i : 0;
+        found = (struct mark_found){at, end, end, "postmark"};
+        return mark_keep(note, i, &found) ? end - i : 0;
     } else if (tokens->at[i].kind == TOKEN_FIGURE && token_is(tokens, at, "postmark")) {
-        found = (struct found){i, at, at + 1, "postmark"};
-        return keep(note, i, &found) ? 2 : 0;
+        found = (struct mark_found){i, at, at + 1, "postmark"};
+        return mark_keep(note, i, &found) ? 2 : 0;
     } else {
         return 0;
     }
     found.to = found.end = at;
     add_where(note, &found);
-    return keep(note, i, &found) ? found.end - i : 0;
+    return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 
 // "Label underneath 'Made by A.W. Pell'": on what bears writing, with nothing but its place between.
-static bool is_labeled(const struct note *note, size_t quote, struct found *found) {
+static bool is_labeled(const struct note *note, size_t quote, struct mark_found *found) {
     enum { BACK = 4 };
     const struct tokens *tokens = &note->tokens;
     for (size_t k = quote; k > 0 && k + BACK > quote && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
@@ -568,7 +570,7 @@ static bool is_labeled(const struct note *note, size_t quote, struct found *foun
 
 // A quotation with a place behind it that nobody wrote there as an owner.
 static size_t find_quote(struct note *note, size_t i) {
-    struct found found;
+    struct mark_found found;
     if (!quoted(note, i, &found)) return 0;
     const struct tokens *tokens = &note->tokens;
     size_t at = found.end + (token_is(tokens, found.end, "is") ? 1 : 0);
@@ -582,12 +584,12 @@ static size_t find_quote(struct note *note, size_t i) {
     bool stamped = mark_is_stamp(note, at);
     if (!stamped && !place_at(note, at, &where) && !is_labeled(note, i, &found)) return 0;
     add_where(note, &found);
-    return keep(note, i, &found) ? found.end - i : 0;
+    return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 
 void read_writing(struct note *note) {
-    static size_t (*const finders[])(struct note *, size_t) = {find_verb, find_noun, find_dated, find_quote,
-                                                               find_run};
+    static size_t (*const finders[])(struct note *, size_t) = {find_verb,  find_noun, find_dated,
+                                                               find_quote, find_run,  mark_find_alone};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < sizeof finders / sizeof *finders && !taken && note->taken[i] == TAKEN_NOT; k++)

@@ -13,30 +13,17 @@
 #include <string.h>
 
 #include "notes/correct.h"
-#include "notes/dimension.h"
+#include "notes/measure_group.h"
+#include "notes/things.h"
 #include "notes/unit.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof list / sizeof *list)
 
-enum { SIDES_MOST = 3, BARE_MOST = 400 };
+enum { BARE_MOST = 400 };
 enum { SHORT_MM_MOST = 900 }; // a base or a collar is no longer
 // Behind a fault and a comma, what is longer is more likely the thing's, where the sentence speaks of it too.
 enum { FAULT_MM_MOST = 30, FAULT_MM_ALONE = 200 };
-
-struct side {
-    struct amount amount;
-    struct dimension dimension; // name NULL: not said
-};
-
-struct group {
-    struct side sides[SIDES_MOST];
-    size_t count;
-    size_t from, to; // tokens, with hedges and dimension words
-    bool about;
-    const char *of;
-    bool assumed; // inches that nobody said
-};
 
 // --- reading the group ---
 
@@ -91,6 +78,9 @@ static void add_sides(const struct note *note, struct group *group) {
         struct side *side = &group->sides[group->count];
         if (!side_at(note, at + joint + letter, side, &taken)) return;
         if (letter) side->dimension = before;
+        const char *of = side->dimension.of; // "6 ft 2 by 2 ft 2 opened out"
+        if (of && (text_same(of, "open") || text_same(of, "extended")))
+            side->dimension = (struct dimension){0};
         group->count++;
         group->to = at + joint + letter + taken;
     }
@@ -148,6 +138,11 @@ static bool group_at(const struct note *note, size_t i, struct group *group) {
     group->from -= more;
     group->about |= more > 0;
     group->to = conversion_behind(note, group->to);
+    if (group->count == 1 && !first->dimension.name && token_is(&note->tokens, group->to, "overall") &&
+        note->tokens.at[group->to].stop == STOP_NONE) { // "5 1/4 in overall"
+        first->dimension = (struct dimension){"length", NULL, 1, false};
+        group->to++;
+    }
     return true;
 }
 
@@ -197,13 +192,27 @@ static bool may_be_bare(const struct note *note, const struct group *group) {
            (!first->amount.spelled || !first->amount.whole || first->amount.value > 4);
 }
 
+// Where no unit is near: the small one that the note has used ("40 cm high. 28 wide."), else inches.
+static const struct unit *unit_assumed(const struct note *note, const struct carry *carry,
+                                       struct group *group) {
+    static const char *const small[] = {"cm", "mm", "in"};
+    group->assumed = true;
+    for (size_t k = 0; carry->unit && k < COUNT(small); k++)
+        if (text_same(carry->unit->name, small[k])) return carry->unit;
+    if (note->locale == LOCALE_US) return say_unit("in", LOCALE_US);
+    group->assumed = false;
+    return NULL;
+}
+
 static bool settle_units(const struct note *note, const struct carry *carry, struct group *group) {
     const struct unit *unit = unit_of_group(group);
     if (!unit && carry->unit && group->from < carry->until && may_be_bare(note, group)) unit = carry->unit;
-    if (!unit && note->locale == LOCALE_US && may_be_bare(note, group)) {
-        unit = say_unit("in", LOCALE_US);
-        group->assumed = true;
-    }
+    // "4 ft long, 16 deep, 33 high": nobody means feet
+    enum { FEET_MOST = 12 };
+    if (!unit_of_group(group) && unit && text_same(unit->name, "ft") &&
+        group->sides[0].amount.value >= FEET_MOST)
+        unit = say_unit("in", note->locale);
+    if (!unit && may_be_bare(note, group)) unit = unit_assumed(note, carry, group);
     if (!unit) return false;
     const struct unit *before = NULL;
     for (size_t i = 0; i < group->count; i++) {
@@ -241,7 +250,7 @@ static const char *part_before(struct note *note, size_t from, struct part *part
     return thing || after_place || place || note->tokens.at[from - 1].stop != STOP_NONE ? NULL : part->name;
 }
 
-static const char *part_behind(const struct note *note, size_t to, struct part *part, size_t *taken) {
+const char *measure_part_behind(const struct note *note, size_t to, struct part *part, size_t *taken) {
     enum { ADJECTIVES_MOST = 2 };
     for (size_t k = 0; k <= ADJECTIVES_MOST; k++) {
         if (to + k >= note->tokens.count || note->tokens.at[to + k].kind != TOKEN_WORD) return NULL;
@@ -287,7 +296,7 @@ static void find_part(struct note *note, struct group *group) {
     if ((first->dimension.name || group->count > 1) && left_out(note, group)) return;
     size_t taken = 0;
     const char *kind = first->amount.unit->kind;
-    const char *behind = part_behind(note, group->to, &part, &taken);
+    const char *behind = measure_part_behind(note, group->to, &part, &taken);
     static const char *const longs[] = {"cord",  "cable",  "flex",  "lead",    "chain",  "strap", "handle",
                                         "hose",  "pole",   "shaft", "antenna", "aerial", "rod",   "pipe",
                                         "blade", "fringe", "reel",  "tape",    "hook"};
@@ -352,7 +361,8 @@ static bool fault_before(const struct note *note, const struct group *group) {
         if (stop >= STOP_COMMA && !fault_size_only(note, k, group->from)) return false;
         bool owns =
             note->fault_word[k - 1] == FAULT_WORD_SIZED || (!dimension && fault_comes_off(note, k - 1));
-        if (!owns) continue;
+        struct word_entry stuff;
+        if (!owns || word_at(note, k - 1, 1u << USE_MATERIAL, &stuff) > 1) continue; // "split cane, 9 foot"
         if (fault_is_denied(note, k - 1)) return false;
         if (group->count > 2 || (commas && group->count > 1)) return false;
         double mm = group->sides[0].amount.value * group->sides[0].amount.unit->factor;
@@ -427,9 +437,24 @@ static const char *name_of_side(const struct group *group, size_t i) {
     return name;
 }
 
+// "18 wide 14 across": what goes through, beside a width.
+static bool is_through(const struct note *note, const struct group *group) {
+    const struct record *record = note->record;
+    size_t start = note_clause_from(note, group->from, STOP_SENTENCE);
+    if (group->count > 1) return false;
+    bool across = false;
+    for (size_t k = group->from; k < group->to; k++) across |= token_is(&note->tokens, k, "across");
+    for (size_t i = 0; across && i < record->measurement_count; i++)
+        if (text_same(record->measurements[i].dimension, "width") && !record->measurements[i].of &&
+            record->measurements[i].span.from >= note->tokens.at[start].from)
+            return true;
+    return false;
+}
+
 static void keep_group(struct note *note, const struct group *group) {
     for (size_t i = 0; i < group->count; i++) {
         const char *name = name_of_side(group, i);
+        if (text_same(name, "width") && is_through(note, group)) name = "diameter";
         if (text_same(name, "square")) {
             keep_side(note, group, &group->sides[i], "width");
             name = "length";
@@ -439,84 +464,6 @@ static void keep_group(struct note *note, const struct group *group) {
     note_reading(note, group->from, group->to, "measure",
                  group->assumed ? "a bare figure is taken as inches" : "number before a unit");
     note_take(note, group->from, group->to, TAKEN_MEASURE);
-}
-
-// "18V", "40 watt", "50mm lens": what a thing is made for; kept as its size.
-static bool keep_rating(struct note *note, const struct group *group) {
-    const struct amount *amount = &group->sides[0].amount;
-    struct part part;
-    size_t taken;
-    bool plain = !amount->unit->kind;
-    bool lens = group->count == 1 && text_same(amount->unit->name, "mm") &&
-                ANY(&note->tokens, group->to, "film", "lens", "camera", "slide", "slides", "negatives",
-                    "projector", "movie", "lenses", "slr");
-    if (!plain && !lens) return false;
-    struct value *value = note_attribute(note);
-    value->name = "size";
-    value->value =
-        arena_format(note->arena, "%s%s", say_decimal(note->arena, amount->value), amount->unit->title);
-    value->span = note_span_of(note, group->from, group->to);
-    value->of = part_behind(note, group->to, &part, &taken);
-    note_reading(note, group->from, group->to, "size", "number before a unit");
-    note_take(note, group->from, group->to, TAKEN_MEASURE);
-    return true;
-}
-
-// "8x30 field glasses": power and width of the lens.
-static bool keep_glasses(struct note *note, const struct group *group) {
-    if (group->count != 2) return false;
-    // "8x20 in case": no inches
-    bool within =
-        group->sides[1].amount.unit && token_is(&note->tokens, group->to - 1, "in") &&
-        ANY(&note->tokens, group->to, "case", "a", "its", "the", "leather", "box", "pouch", "original");
-    if (group->sides[1].amount.unit && !within) return false;
-    enum { REACH = 10 };
-    bool near = false;
-    for (size_t k = group->from > REACH ? group->from - REACH : 0;
-         k < group->to + REACH && k < note->tokens.count; k++)
-        near |= ANY(&note->tokens, k, "binoculars", "binocular", "monocular", "scope", "telescope") ||
-                token_phrase(&note->tokens, k, "field glasses") ||
-                (token_is(&note->tokens, k, "camera") && !group->sides[0].amount.unit); // "6x9": its film
-    if (!near) return false;
-    struct value *value = note_attribute(note);
-    value->name = "size";
-    value->value = arena_format(note->arena, "%sx%s", say_decimal(note->arena, group->sides[0].amount.value),
-                                say_decimal(note->arena, group->sides[1].amount.value));
-    size_t to = group->to - (within ? 1 : 0);
-    value->span = note_span_of(note, group->from, to);
-    note_reading(note, group->from, to, "size", "power and lens of field glasses");
-    note_take(note, group->from, to, TAKEN_MEASURE);
-    return true;
-}
-
-// Figures of people and of other things: "I'm 5 foot 6", "fits rods up to 3 in".
-static bool is_other(const struct note *note, const struct group *group) {
-    size_t from = group->from;
-    if (from > 0 &&
-        ANY(&note->tokens, from - 1, "i'm", "im", "he's", "she's", "$", "\xC2\xA3", "\xE2\x82\xAC"))
-        return true;
-    if (from > 1 && token_is(&note->tokens, from - 1, "to") &&
-        ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
-        return true;
-    if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
-    const struct unit *unit = group->sides[0].amount.unit;
-    bool heavy = unit->kind && text_same(unit->kind, "g");
-    // "The pointer sticks at 2 lb", "the 50g isn't there": what a scale shows, and what a weight is called
-    if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
-    if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"
-    if (heavy && from > 0 && token_is(&note->tokens, from - 1, "the") &&
-        ANY(&note->tokens, group->to, "isn't", "is", "isnt", "one", "weight", "has", "was", "missing",
-            "piece", "and", "gone", "lost"))
-        return true;
-    if (from > 1 && token_is(&note->tokens, from - 1, "am") && token_is(&note->tokens, from - 2, "i"))
-        return true;
-    size_t start = note_clause_from(note, from, STOP_COMMA);
-    if (from > start + 6) start = from - 6;
-    for (size_t k = start; k < from; k++)
-        if (ANY(&note->tokens, k, "takes", "fits", "accepts", "within") && !group->sides[0].dimension.name &&
-            group->sides[0].amount.unit->kind && text_same(group->sides[0].amount.unit->kind, "mm"))
-            return true;
-    return token_is(&note->tokens, group->to, "away") || token_is(&note->tokens, group->to, "from");
 }
 
 // "Inside diameter 4 in, outside 5 1/2".
@@ -535,7 +482,7 @@ static void other_diameter(const struct note *note, const struct carry *carry, s
 static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     struct group group;
     if (!group_at(note, i, &group) || !note_free(note, i, group.to)) return i + 1;
-    if (keep_glasses(note, &group)) return group.to;
+    if (measure_keep_glasses(note, &group)) return group.to;
     // "About 18 in tall and 13 wide"
     bool joined = carry->about && carry->end + 1 == group.from && ANY(&note->tokens, carry->end, "and", "&");
     group.about |= joined;
@@ -545,10 +492,12 @@ static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     carry_into(carry, i, &group.sides[0].amount, &group.sides[0].dimension);
     if (!settle_units(note, carry, &group)) return i + 1;
     if (!group.sides[0].amount.unit || is_numbering(note, group.from, false)) return i + 1;
-    if (is_faults(note, &group) || is_other(note, &group)) return group.to;
-    if (keep_rating(note, &group)) return group.to;
+    if (is_faults(note, &group) || measure_is_other(note, &group)) return group.to;
+    if (measure_keep_rating(note, &group)) return group.to;
     find_part(note, &group);
     carry_keep(note, carry, &group.sides[0].amount, &group.sides[0].dimension, group.to);
+    const struct unit *last = group.sides[group.count - 1].amount.unit; // "6 ft by 10 in, 17 high"
+    if (carry->unit && last->kind && text_same(last->kind, "mm")) carry->unit = last;
     if (correction_behind(note, group.to, &carry->corrected)) { // withdrawn before it was kept
         note_take(note, group.from, group.to, TAKEN_MEASURE);
         return group.to;

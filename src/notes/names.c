@@ -5,6 +5,7 @@
 // count.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/english.h"
 #include "notes/things.h"
 #include "notes/works.h"
@@ -67,6 +68,14 @@ static bool is_name_word(const struct note *note, size_t i) {
     return !t->starts || !is_plain_word(note, i);
 }
 
+// "Halliwell & Sons", "ODDMORE & CO".
+static bool is_kin(const struct note *note, size_t i) {
+    static const char *const words[] = {"sons",     "son",       "co",     "company", "bros",
+                                        "brothers", "daughters", "nephew", "partners"};
+    return token_among(&note->tokens, i, words, COUNT(words)) && note->tokens.at[i].capital &&
+           note->taken[i] == TAKEN_NOT;
+}
+
 static size_t name_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t end = i;
@@ -77,7 +86,7 @@ static size_t name_end(const struct note *note, size_t i) {
         if (is_name_word(note, end) || more) {
             end++;
         } else if (end > i && (token_is(tokens, end, "&") || token_is(tokens, end, "and")) &&
-                   is_name_word(note, end + 1)) {
+                   (is_name_word(note, end + 1) || is_kin(note, end + 1))) {
             end += 2;
         } else
             break;
@@ -325,6 +334,9 @@ static void read_brand(struct note *note, bool strange) {
         name_credit(note, i, end, &refused);
         if (refused) leave_open(note, i, end);
         refused |= is_stuff_or_part(note, i, end);
+        // "Size R. Band worn": the letter was a size, and a sentence begins
+        refused |= i > 1 && token_is(&note->tokens, i - 1, ".") && note->taken[i - 2] == TAKEN_VALUE &&
+                   note->tokens.at[i - 2].to - note->tokens.at[i - 2].from == 1;
         if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             add(note, "brand", initials_from(note, i), end, sure);
@@ -332,6 +344,28 @@ static void read_brand(struct note *note, bool strange) {
             named = has(note, "brand");
         }
         i = end - 1;
+    }
+}
+
+// "By Penrose Clock Co": where the maker is told, no other capital is asked.
+static void read_said_maker(struct note *note) {
+    static const char *const leads[] = {"made by",  "by",    "maker is",       "maker",
+                                        "brand is", "brand", "manufactured by"};
+    const struct tokens *tokens = &note->tokens;
+    if (has(note, "brand") || tokens->flat) return;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n = token_longest(tokens, i, leads, COUNT(leads));
+        if (!n || (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+                   !ANY(tokens, i - 1, "is", "was", "it's", "made", "and")))
+            continue;
+        size_t at = i + n + (token_is(tokens, i + n, ":") ? 1 : 0), end = name_end(note, at);
+        bool refused = true;
+        if (end > at) name_credit(note, at, end, &refused);
+        if (refused || name_is_no_name(note, at, end)) continue;
+        enum sure sure = in_doubt(note, at, end) ? SURE_GUESS : SURE_STATED;
+        add(note, "brand", initials_from(note, at), end, sure);
+        read_model_behind(note, end, sure);
+        return;
     }
 }
 
@@ -347,8 +381,10 @@ void read_names(struct note *note) {
             add(note, key, i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
         i = end - 1;
     }
+    read_said_maker(note);
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);
+    read_mark_firm(note);
     read_numbered(note);
     read_models(note);
 }

@@ -5,6 +5,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "notes/plain_looks.h"
 #include "notes/things.h"
 #include "text/buf.h"
 #include "text/order.h"
@@ -39,35 +40,6 @@ static bool is_split_wood(const struct note *note, const struct phrase_hit *hit)
            token_among(&note->tokens, hit->from + 1, woods, sizeof woods / sizeof *woods);
 }
 
-// "Yellow ware with white bands", "brass & black": a color of something, and no sign of a fault.
-static bool is_plain_color(const struct note *note, const struct phrase_hit *hit) {
-    static const char *const colors[] = {"white", "black", "green", "yellow"};
-    static const char *const joints[] = {"&", "and"};
-    const struct tokens *tokens = &note->tokens;
-    const size_t ends[] = {hit->from, hit->to - 1};
-    if (hit->to == hit->from + 3 && token_among(tokens, hit->from + 1, joints, 2) &&
-        token_among(tokens, hit->to - 1, colors, 4))
-        return true;
-    for (size_t k = 0; k < 2; k++) {
-        size_t next = ends[k] + 1;
-        struct noun_found noun;
-        struct word_entry entry;
-        if (!token_among(tokens, ends[k], colors, 4) || next >= tokens->count || next == ends[1 - k] ||
-            tokens->at[next].stop != STOP_NONE)
-            continue;
-        static const char *const traces[] = {"line",   "lines",  "mark",    "marks", "spot",  "spots",
-                                             "ring",   "rings",  "patch",   "edge",  "edges", "film",
-                                             "powder", "tint",   "tinge",   "stuff", "hair",  "bit",
-                                             "bits",   "corner", "corners", "page",  "pages"};
-        if (token_among(tokens, next, traces, sizeof traces / sizeof *traces)) continue;
-        bool ware = token_is(tokens, next, "ware") || token_is(tokens, next, "bands");
-        bool thing =
-            noun_at(note, next, &noun) && (noun.thing || noun.part) && !(noun.uses & (1u << USE_GATED));
-        if (ware || thing || word_at(note, next, 1u << USE_PART, &entry)) return true;
-    }
-    return false;
-}
-
 // "Old box with a dent": where nothing else is named the box is no packing.
 static bool is_lone_box(const struct note *note, const struct phrase_hit *hit) {
     if (strcmp(hit->flaw->rule.id, "box-wear") != 0 || hit->from > 1 ||
@@ -85,7 +57,7 @@ static void drop_looks(struct note *note) {
     size_t kept = 0;
     for (size_t i = 0; i < note->hits.count; i++)
         if (!is_split_wood(note, &note->hits.at[i]) && !is_lone_box(note, &note->hits.at[i]) &&
-            (!note->hits.at[i].near || !is_plain_color(note, &note->hits.at[i])))
+            !look_is_plain(note, &note->hits.at[i]))
             note->hits.at[kept++] = note->hits.at[i];
     if (kept == note->hits.count) return;
     note->hits.count = kept;

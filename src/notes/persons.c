@@ -35,9 +35,10 @@ size_t person_name_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t end = i;
     for (size_t n = 0; n < 2 * NAME_MOST; n++) {
-        bool brief =
-            end > i && (tokens->at[end - 1].to - tokens->at[end - 1].from <= 2 ||
-                        ANY(tokens, end - 1, "rev", "capt", "col", "sgt", "prof", "mrs", "cpl", "lieut"));
+        bool brief = end > i && (tokens->at[end - 1].to - tokens->at[end - 1].from <= 2 ||
+                                 ANY(tokens, end - 1, "rev", "capt", "col", "sgt", "prof", "mrs", "cpl",
+                                     "lieut", "thos", "chas", "wm", "jas", "jno", "geo", "robt", "edw",
+                                     "benj", "saml", "jos", "fredk", "alexr"));
         bool dot =
             brief && token_is(tokens, end, ".") && tokens->at[end].joined && person_capital(note, end + 1);
         if (dot || person_capital(note, end) ||
@@ -76,7 +77,8 @@ static size_t read_titled(struct note *note, size_t i) {
             "major", "colonel", "col", "sgt", "sergeant", "pte", "private", "lieutenant", "lt", "uncle",
             "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana", "dj", "sister",
             "professor", "prof", "canon", "sir", "lady", "lord", "cousin", "corporal", "cpl", "nurse",
-            "constable", "mr.", "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
+            "constable", "pvt", "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.",
+            "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
     if (!given || note->taken[i] != TAKEN_NOT || is_mark(tokens, i)) return 0;
     size_t from = i + 1;
     bool whole =
@@ -133,41 +135,155 @@ static size_t read_call(struct note *note, size_t i) {
 
 // Words behind which a person's name stands.
 static size_t lead_at(const struct tokens *tokens, size_t i) {
-    static const char *const leads[] = {"sold to me by", "sold by",        "sold me by",     "given to me by",
-                                        "given me by",   "given by",       "gift from",      "gift of",
-                                        "cash to",       "previous owner", "prior owner",    "former owner",
-                                        "last owner",    "first owner",    "original owner", "owner was",
-                                        "owner is",      "owned by",       "played by",      "worn by",
-                                        "used by",       "carried by",     "left by",        "left to me by",
-                                        "left me by",    "present from",   "presented to",   "present to",
-                                        "awarded to",    "won by",         "lent by",        "inherited from",
-                                        "collection of", "fellow called",  "bloke called",   "man called",
-                                        "lady called",   "woman called",   "chap called",    "guy called",
-                                        "guy named",     "man named",      "woman named",    "lady named",
-                                        "lad called",    "widow of",       "belonged to",    "belonging to",
-                                        "belongs to",    "neighbor",       "neighbour",      "my son",
-                                        "my daughter",   "my husband",     "my wife",        "my brother",
-                                        "my sister",     "my friend",      "my mate",        "my nephew",
-                                        "my niece",      "my cousin",      "father in law",  "mother in law",
-                                        "my uncle",      "my aunt",        "my partner",     "hospital tag",
-                                        "old owner",     "off old",        "from old",       "courtesy of",
-                                        "my neighbor",   "my neighbour",   "regards",        "thanks",
-                                        "cheers",        "yours",          "my address is",  "address is",
-                                        "i live at",     "lives at",       "collect from",   "pick up from",
-                                        "inscribed to",  "dedicated to",   "in memory of",   "estate of",
-                                        "house of",      "bought off",     "bought from",    "got off",
-                                        "got it off",    "got it from",    "had it off",     "had it from",
-                                        "had from",      "sold me",        "courting",       "married to",
-                                        "my handle",     "my username",    "listings under", "my page",
-                                        "trading as",    "find me at",     "username",       "user name",
-                                        "i gave",        "lent it to",     "lent to",        "gave it to",
-                                        "invoice to",    "addressed to",   "sold to",        "promised to",
-                                        "ask",           "asked",          "told",           "wanted by",
-                                        "saved for",     "kept for",       "meant for",      "writes to",
-                                        "letter to",     "card to",        "letter from",    "card from",
-                                        "message from",  "signed by my",   "caught by",      "shot by",
-                                        "killed by",     "ridden by",      "flown by",       "rowed by",
-                                        "landed by"};
+    static const char *const leads[] = {"sold to me by",
+                                        "sold by",
+                                        "sold me by",
+                                        "given to me by",
+                                        "given me by",
+                                        "given by",
+                                        "gift from",
+                                        "gift of",
+                                        "cash to",
+                                        "previous owner",
+                                        "prior owner",
+                                        "former owner",
+                                        "last owner",
+                                        "first owner",
+                                        "original owner",
+                                        "owner was",
+                                        "owner is",
+                                        "owned by",
+                                        "played by",
+                                        "worn by",
+                                        "used by",
+                                        "carried by",
+                                        "left by",
+                                        "left to me by",
+                                        "left me by",
+                                        "present from",
+                                        "presented to",
+                                        "present to",
+                                        "awarded to",
+                                        "won by",
+                                        "lent by",
+                                        "inherited from",
+                                        "collection of",
+                                        "fellow called",
+                                        "bloke called",
+                                        "man called",
+                                        "lady called",
+                                        "woman called",
+                                        "chap called",
+                                        "guy called",
+                                        "guy named",
+                                        "man named",
+                                        "woman named",
+                                        "lady named",
+                                        "lad called",
+                                        "widow of",
+                                        "belonged to",
+                                        "belonging to",
+                                        "belongs to",
+                                        "neighbor",
+                                        "neighbour",
+                                        "my son",
+                                        "my daughter",
+                                        "my husband",
+                                        "my wife",
+                                        "my brother",
+                                        "my sister",
+                                        "my friend",
+                                        "my mate",
+                                        "my nephew",
+                                        "my niece",
+                                        "my cousin",
+                                        "father in law",
+                                        "mother in law",
+                                        "my uncle",
+                                        "my aunt",
+                                        "my partner",
+                                        "hospital tag",
+                                        "old owner",
+                                        "off old",
+                                        "from old",
+                                        "courtesy of",
+                                        "my neighbor",
+                                        "my neighbour",
+                                        "regards",
+                                        "thanks",
+                                        "cheers",
+                                        "yours",
+                                        "my address is",
+                                        "address is",
+                                        "i live at",
+                                        "lives at",
+                                        "collect from",
+                                        "pick up from",
+                                        "inscribed to",
+                                        "dedicated to",
+                                        "in memory of",
+                                        "estate of",
+                                        "house of",
+                                        "bought off",
+                                        "bought from",
+                                        "got off",
+                                        "got it off",
+                                        "got it from",
+                                        "had it off",
+                                        "had it from",
+                                        "had from",
+                                        "sold me",
+                                        "courting",
+                                        "married to",
+                                        "my handle",
+                                        "my username",
+                                        "listings under",
+                                        "my page",
+                                        "trading as",
+                                        "find me at",
+                                        "username",
+                                        "user name",
+                                        "i gave",
+                                        "lent it to",
+                                        "lent to",
+                                        "gave it to",
+                                        "invoice to",
+                                        "addressed to",
+                                        "sold to",
+                                        "promised to",
+                                        "ask",
+                                        "asked",
+                                        "told",
+                                        "wanted by",
+                                        "saved for",
+                                        "kept for",
+                                        "meant for",
+                                        "writes to",
+                                        "letter to",
+                                        "card to",
+                                        "letter from",
+                                        "card from",
+                                        "message from",
+                                        "signed by my",
+                                        "caught by",
+                                        "shot by",
+                                        "killed by",
+                                        "ridden by",
+                                        "flown by",
+                                        "rowed by",
+                                        "landed by",
+                                        "in the name of",
+                                        "made out to",
+                                        "issued to",
+                                        "registered to",
+                                        "made for",
+                                        "signed to",
+                                        "for our",
+                                        "to our",
+                                        "retirement of",
+                                        "signed over to",
+                                        "passed down from",
+                                        "handed down from"};
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
 
@@ -184,25 +300,31 @@ static size_t read_led(struct note *note, size_t i) {
     bool handle = at < tokens->count && tokens->at[at].kind == TOKEN_CODE &&
                   ANY(tokens, i, "listings", "my", "username", "user", "find");
     if (handle) return person_keep_back(note, at, at + 1);
-    return person_named(note, at) ? person_keep_back(note, at, person_name_end(note, at)) : 0;
+    if (!person_named(note, at)) return 0;
+    size_t to = person_name_end(note, at); // "collect from 3 The Maltings, Brackwater"
+    bool home =
+        ANY(tokens, i, "collect", "pick", "lives", "address") || ANY(tokens, i + 1, "live", "address");
+    while (home && token_is(tokens, to, ",") && person_named(note, to + 1))
+        to = person_name_end(note, to + 1);
+    return person_keep_back(note, at, to);
 }
 
 // "Cyril built it", "the Somebodies had it in their front room", "Ida's chair, we called it", "Ned next
 // door".
 static size_t read_doing(struct note *note, size_t i) {
     static const char *const deeds[] = {
-        "had it",      "had this",    "had them",   "built it",   "made it",     "used it",
-        "used this",   "gave it",     "gave me",    "gave us",    "played it",   "owned it",
-        "owned this",  "bought it",   "sold me",    "sold it",    "told me",     "told us",
-        "said it",     "said there",  "said they",  "reckoned",   "reckons",     "swore",
-        "left it",     "left me",     "wore it",    "carried it", "who lives",   "who lived",
-        "who had",     "who owned",   "lived",      "died",       "next door",   "down the",
-        "over the",    "up the",      "across the", "the grocer", "the baker",   "the butcher",
-        "the milkman", "the plumber", "the vicar",  "the farmer", "the postman", "the dealer",
-        "from the",    "played with", "wants it",   "wants shot", "thinks it",   "says it",
-        "says there",  "at number",   "fixed it",   "mended it",  "repaired it", "cleaned it",
-        "kept it",     "always said", "always had", "at the",     "will answer", "can show",
-        "is selling",  "keeps it",    "found it",   "rewired it"};
+        "had it",      "had this",    "had them",    "built it",   "made it",     "used it",    "used this",
+        "gave it",     "gave me",     "gave us",     "played it",  "owned it",    "owned this", "bought it",
+        "sold me",     "sold it",     "told me",     "told us",    "said it",     "said there", "said they",
+        "reckoned",    "reckons",     "swore",       "left it",    "left me",     "wore it",    "carried it",
+        "who lives",   "who lived",   "who had",     "who owned",  "lived",       "died",       "next door",
+        "down the",    "over the",    "up the",      "across the", "the grocer",  "the baker",  "the butcher",
+        "the milkman", "the plumber", "the vicar",   "the farmer", "the postman", "the dealer", "from the",
+        "played with", "wants it",    "wants shot",  "thinks it",  "says it",     "says there", "at number",
+        "fixed it",    "mended it",   "repaired it", "cleaned it", "loved it",    "adored it",  "loved this",
+        "drove it",    "rode it",     "learnt on",   "learned on", "swore by",    "kept it",    "always said",
+        "always had",  "at the",      "will answer", "can show",   "is selling",  "keeps it",   "found it",
+        "rewired it"};
     static const char *const places[] = {
         "room",       "kitchen",    "garage", "attic",  "shop",      "surgery",   "house",    "estate",
         "farm",       "shed",       "loft",   "barn",   "workshop",  "studio",    "study",    "office",
@@ -301,6 +423,7 @@ void read_persons(struct note *note) {
             if (!to) to = read_led(note, i);
             if (!to) to = person_street(note, i);
             if (!to) to = read_tape(note, i);
+            if (!to) to = person_by_hand(note, i);
             if (!to) to = person_number(note, i);
             if (!to && token->capital) to = read_doing(note, i);
             if (!to && told != SIZE_MAX) to = read_home(note, i);

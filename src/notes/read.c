@@ -10,6 +10,7 @@
 
 #include "item/told.h"
 #include "notes/alien.h"
+#include "notes/kin.h"
 #include "notes/measures.h"
 #include "notes/paragraph.h"
 #include "notes/rest.h"
@@ -54,6 +55,7 @@ static void read_all(struct note *note) {
     read_said_of(note);
     read_values(note);
     read_faults(note);
+    kin_last(note);
     settle_stuff(note);
     settle_mixed(note, mixed);
     settle_alike(note);

@@ -67,6 +67,16 @@ static bool joins(const struct note *note, size_t i) { // "red and black rug", "
            !is_stop(note, i + 1);
 }
 
+// "Velvet back", "pine sides", "brass corners": sides of the thing are parts of their own stuff.
+static bool is_side(const struct note *note, size_t i) {
+    static const char *const words[] = {"back",   "backs", "front",  "fronts",   "side",     "sides",
+                                        "end",    "ends",  "corner", "corners",  "bottom",   "top",
+                                        "tops",   "edge",  "edges",  "face",     "centre",   "center",
+                                        "middle", "tip",   "tips",   "interior", "exterior", "bars",
+                                        "slats",  "rungs", "rails",  "uprights", "panels",   "panel"};
+    return token_among(&note->tokens, i, words, COUNT(words));
+}
+
 static size_t pass(const struct note *note, size_t at, struct head *head) {
     struct word_entry entry;
     struct noun_found noun;
@@ -100,6 +110,11 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
     if (!n) {
         if (note->tokens.at[at].kind != TOKEN_FIGURE && head->what != AHEAD_PART)
             *head = (struct head){AHEAD_OTHER, at, at + 1};
+        return 1;
+    }
+    if (head->what != AHEAD_PART && !part && is_side(note, at) &&
+        (is_stop(note, at + 1) || chunk_breaks(note, at + 1))) { // but "oak side table"
+        *head = (struct head){AHEAD_PART, at, at + 1};
         return 1;
     }
     if (head->what == AHEAD_PART && !part && noun.gated) return n; // "red handle wear": of the handle
@@ -147,9 +162,19 @@ static bool is_said_behind(const struct note *note, size_t at) { // "brass font 
            !noun_at(note, at, &noun);
 }
 
+// "Blue paint faded", "green enamel chipped": its color, whatever became of it; but "white paint splashes".
+bool standing_is_paint(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "paint", "paintwork", "enamel", "lacquer") &&
+           note->tokens.at[i].stop == STOP_NONE &&
+           !ANY(&note->tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
+                "specks", "splatter", "spatter", "on", "over", "down", "stains", "stain", "smears", "lines",
+                "flecks", "splats");
+}
+
 static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
     struct head head = {AHEAD_NOTHING, to, to};
     size_t at = to;
+    if (standing_is_paint(note, to)) return (struct head){AHEAD_THING, to, to + 1};
     for (int n = 0; n < 7; n++) {
         if (head.what == AHEAD_PART && joins(note, at)) return head; // "brass pans & marble slab"
         while (joins(note, at)) at++;
@@ -180,16 +205,16 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",   "very",     "mostly",   "all",    "really", "light",    "bright",    "pretty", "kind",
-        "sort",   "maybe",    "probably", "kinda",  "sorta",  "a",        "an",        "the",    "nice",
-        "deep",   "pale",     "still",    "also",   "some",   "mainly",   "partly",    "soft",   "likely",
-        "plain",  "solid",    "with",     "and",    "&",      "or",       "think",     "i",      "fully",
-        "old",    "perhaps",  "early",    "real",   "rather", "both",     "obviously", "two",    "three",
-        "four",   "-",        "(",        "little", "lots",   "possibly", "just",      "is",     "are",
-        "was",    "it",       "its",      "it's",   "they",   "this",     "thing",     "looks",  "feels",
-        "seems",  "guess",    "like",     "not",    "marked", "tag",      "says",      "i'd",    "say",
-        "okay",   "ok",       "so",       "oh",     "well",   "pure",     "fairly",    "sure",   "believe",
-        "reckon", "actually", "that's",   "that"};
+        "dark",   "very",     "mostly",   "all",    "really",  "light",    "bright",    "pretty", "kind",
+        "sort",   "maybe",    "probably", "kinda",  "sorta",   "a",        "an",        "the",    "nice",
+        "deep",   "pale",     "still",    "also",   "some",    "mainly",   "partly",    "soft",   "likely",
+        "plain",  "solid",    "with",     "and",    "&",       "or",       "think",     "i",      "fully",
+        "old",    "perhaps",  "early",    "real",   "rather",  "both",     "obviously", "two",    "three",
+        "four",   "-",        "(",        "little", "lots",    "possibly", "just",      "is",     "are",
+        "was",    "it",       "its",      "it's",   "they",    "this",     "thing",     "looks",  "feels",
+        "seems",  "guess",    "like",     "not",    "marked",  "tag",      "says",      "i'd",    "say",
+        "okay",   "ok",       "so",       "oh",     "well",    "pure",     "fairly",    "sure",   "believe",
+        "reckon", "actually", "that's",   "that",   "colored", "coloured", "toned",     "tone",   "effect"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -216,17 +241,30 @@ static const char *part_before(const struct note *note, size_t i) { // "the lid 
     for (size_t n = 3; n > 0; n--)
         if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !is_type(note, i - 1))
             return part_words(note, i - n, i);
-    return NULL;
+    bool side = i > 0 && (is_side(note, i - 1) || ANY(&note->tokens, i - 1, "inside", "outside"));
+    bool opens =
+        i == 1 || (i > 1 && (is_stop(note, i - 2) || ANY(&note->tokens, i - 2, "the", "its", "and")));
+    return side && opens ? part_words(note, i - 1, i) : NULL; // "back is satin"
 }
 
 // "4 plates (melamine)": of what stands before the bracket.
 static const char *bracketed_by(const struct note *note, size_t open) {
+    enum { LIST_MOST = 12 };
     struct noun_found noun;
     struct word_entry entry;
+    // "4 balls (blue, red, black)": behind a comma too
+    for (size_t k = 0; k < LIST_MOST && open > 0 && token_is(&note->tokens, open, ","); k++) {
+        size_t at = open - 1;
+        while (at > 0 && open - at < LIST_MOST && !ANY(&note->tokens, at, "(", ")") && !is_stop(note, at))
+            at--;
+        open = at;
+    }
     if (!token_is(&note->tokens, open, "(") || !open || is_type(note, open - 1)) return NULL;
     bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
     bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
-    return part || goods ? part_words(note, open - 1, open) : NULL;
+    size_t number; // "4 balls (blue, red)"
+    bool counted = open > 1 && number_whole(&note->tokens, open - 2, &number) > 1;
+    return part || goods || counted ? part_words(note, open - 1, open) : NULL;
 }
 
 // "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.
@@ -248,6 +286,12 @@ static const char *part_spoken_of(const struct note *note, size_t comma) {
             ANY(tokens, from + n, "is", "was", "are", "has", "been", "replaced", "inside", "on", "looks"))
             return part_words(note, from, from + n);
     return NULL;
+}
+
+static bool is_dressed(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "covered", "recovered", "upholstered", "reupholstered", "lined", "bound",
+               "dressed", "finished", "wrapped", "trimmed", "painted", "repainted", "done", "clad", "cased",
+               "framed");
 }
 
 static enum standing behind(const struct note *note, size_t from, const char **of) {
@@ -272,6 +316,10 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         if (token_is(&note->tokens, prev, "of") && prev > 0 && any(note, prev - 1, sorts, COUNT(sorts))) {
             at = prev - 1;
             continue;
+        }
+        if (token_is(&note->tokens, prev, "in") && prev > 1 && is_dressed(note, prev - 1)) {
+            *of = ANY(&note->tokens, prev - 1, "lined") ? "lining" : part_before(note, prev - 1);
+            return *of ? STANDING_PART : STANDING_THING; // "seat recovered in green velvet"
         }
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || is_type(note, prev - 1) || is_stop(note, prev - 1) ||
@@ -356,9 +404,59 @@ static bool is_thing_again(const struct note *note, size_t to) {
     return last && to > 0 && text_same(last + 1, note->tokens.at[to - 1].one);
 }
 
+// "Oak surround,", "with a brass spigot": what stands behind a stuff and ends the statement is a part, though
+// no list has it.
+static const char *unknown_part(const struct note *note, size_t from, size_t to, const struct head *head) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    if (head->from != to || head->to != to + 1 || !is_stop(note, head->to)) return NULL;
+    if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
+    bool opens =
+        from > 0 && (is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
+    const struct token *word = &tokens->at[to];
+    size_t size = strlen(word->fold);
+    bool noun = word->kind == TOKEN_WORD && size > 3 && !chunk_breaks(note, to) &&
+                strcmp(word->fold + size - 2, "ed") != 0 && strcmp(word->fold + size - 3, "ing") != 0 &&
+                strcmp(word->fold + size - 2, "ly") != 0;
+    struct noun_found found;
+    bool goods = noun_at(note, to, &found) && found.thing;
+    bool known = noun_at(note, to, &found) || word_at(note, to, UINT32_MAX, &entry) > 0;
+    return opens && noun && known && !goods && !word->capital ? part_words(note, to, to + 1) : NULL;
+}
+
+// "Tyres iron.", "handles wood, blade steel": a part and its stuff, and no more.
+static const char *bare_part(const struct note *note, size_t from, size_t to) {
+    enum { WORDS_MOST = 2 };
+    struct word_entry entry;
+    if (!is_stop(note, to) && !ANY(&note->tokens, to, "and", "&", "with", "but")) return NULL;
+    for (size_t n = WORDS_MOST; n > 0; n--) {
+        if (from < n || word_at(note, from - n, 1u << USE_PART, &entry) != n || is_type(note, from - 1))
+            continue;
+        size_t open = from - n;
+        if (open > 0 && ANY(&note->tokens, open - 1, "the", "its")) open--;
+        bool opens = open == 0 || is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
+        struct noun_found noun;
+        bool goods = noun_at(note, from - n, &noun) && noun.thing; // "hinge, brass" is said of the thing
+        return opens && open > 0 && !goods ? part_words(note, from - n, from) : NULL;
+    }
+    return NULL;
+}
+
+// "Legs painted green", "repainted black some time": what was painted is so, whatever follows.
+static bool is_painted_so(const struct note *note, size_t from, const char **of) {
+    struct word_entry entry;
+    if (from == 0 || !word_at(note, from, 1u << USE_COLOR, &entry) ||
+        !ANY(&note->tokens, from - 1, "painted", "repainted", "sprayed", "enamelled", "lacquered",
+             "varnished"))
+        return false;
+    *of = from > 1 ? part_before(note, from - 1) : NULL;
+    return true;
+}
+
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
+    if (is_painted_so(note, from, of)) return *of ? STANDING_PART : STANDING_THING;
     if (is_set_off(note, from, to)) return STANDING_THING;
     struct head head = look_ahead(note, to, &end);
     switch (head.what) {
@@ -371,10 +469,12 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     case AHEAD_FAULT:
         return STANDING_NONE;
     case AHEAD_OTHER:
+        if ((*of = unknown_part(note, from, to, &head)) != NULL) return STANDING_PART;
         return is_behind_type(note, from) || is_early_color(note, from) ? STANDING_THING : STANDING_NONE;
     case AHEAD_NOTHING:
         break;
     }
+    if ((*of = bare_part(note, from, to)) != NULL) return STANDING_PART;
     bool fault = end < note->tokens.count && note->fault_word[end];
     if (!fault && !is_over(note, from, end) && !note->tokens.flat) return STANDING_NONE;
     enum standing standing = behind(note, from, of);
@@ -419,6 +519,24 @@ static bool is_the_part(const struct note *note, size_t from, size_t to) {
            !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
 }
 
+// "Gold anchors on the buttons", "a ship on the lid": on a part, and nothing wrong in it.
+static bool is_worn_by_part(const struct note *note, size_t from, size_t to) {
+    static const char *const parts[] = {
+        "buttons", "button", "lid",    "handle", "handles", "front",  "cover", "back",
+        "shade",   "body",   "bowl",   "side",   "sides",   "collar", "cuffs", "cuff",
+        "pocket",  "yoke",   "dial",   "face",   "border",  "band",   "badge", "bib",
+        "spout",   "panel",  "panels", "doors",  "drawers", "top",    "end",   "ends"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    if (!token_is(tokens, to, "on") || !ANY(tokens, to + 1, "the", "its", "each", "both") ||
+        !token_among(tokens, to + 2, parts, COUNT(parts)))
+        return false;
+    bool led = from == 0 || is_stop(note, from - 1) ||
+               ANY(tokens, from - 1, "a", "an", "two", "with", "and", "raised") ||
+               word_at(note, from - 1, standing_uses, &entry) > 0;
+    return led && !note->fault_word[from] && (to + 3 >= tokens->count || !note->fault_word[to + 3]);
+}
+
 bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
                                        "picture",   "pictures", "theme",   "decoration", "shaped",
@@ -448,6 +566,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;
     if (what == AHEAD_THING) return true;
     if (what == AHEAD_FAULT) return false;
+    if (is_worn_by_part(note, from, to)) return true;
     while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&
            (!chunk_breaks(note, at - 1) || token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
             token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "and")))

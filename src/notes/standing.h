@@ -18,4 +18,7 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
 // Is a subject at tokens [from, to) depicted on the thing, or is it the thing's form?
 bool is_depicted(const struct note *note, size_t from, size_t to);
 
+// Does token `i` name the paint of a color before it ("blue paint faded")?
+bool standing_is_paint(const struct note *note, size_t i);
+
 #endif

@@ -26,15 +26,17 @@ static bool is_sentence_end(const struct token *t) {
 // "set of", "box of", "bag of": what follows "of" is the thing.
 static bool is_measure_noun(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "set",    "pair",    "lot",    "box",        "bag",        "tin",     "jar",    "bunch",  "pr",
-        "pile",   "stack",   "group",  "collection", "dozen",      "couple",  "piece",  "pieces", "bottom",
-        "part",   "roll",    "bundle", "tray",       "case",       "handful", "sort",   "kind",   "copy",
-        "type",   "number",  "packet", "pack",       "assortment", "load",    "carton", "tub",    "copies",
-        "drawer", "bucket",  "hank",   "skein",      "sets",       "pairs",   "style",  "reel",   "top",
-        "length", "row",     "nest",   "quantity",   "selection",  "crate",   "some",   "most",   "inside",
-        "bit",    "boxful",  "trio",   "half",       "one",        "shoebox", "four",   "two",    "three",
-        "back",   "base",    "front",  "side",       "underside",  "edition", "mess",   "sack",   "basket",
-        "full",   "bowlful", "six",    "remains",    "yards",      "yard",    "feet",   "boxes",  "volume"};
+        "set",    "pair",   "lot",     "box",        "bag",        "tin",     "jar",     "bunch",  "pr",
+        "pile",   "stack",  "group",   "collection", "dozen",      "couple",  "piece",   "pieces", "bottom",
+        "part",   "roll",   "bundle",  "tray",       "case",       "handful", "sort",    "kind",   "copy",
+        "type",   "number", "packet",  "pack",       "assortment", "load",    "carton",  "tub",    "copies",
+        "drawer", "bucket", "hank",    "skein",      "sets",       "pairs",   "style",   "reel",   "top",
+        "length", "row",    "nest",    "quantity",   "selection",  "crate",   "some",    "most",   "inside",
+        "bit",    "boxful", "trio",    "half",       "one",        "shoebox", "four",    "two",    "three",
+        "back",   "base",   "front",   "side",       "underside",  "edition", "mess",    "sack",   "basket",
+        "reels",  "rolls",  "bundles", "packets",    "coils",      "coil",    "lengths", "bags",   "tins",
+        "jars",   "crates", "bunches", "full",       "bowlful",    "six",     "remains", "yards",  "yard",
+        "feet",   "boxes",  "volume"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -77,6 +79,14 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
     return TURN_ON;
 }
 
+// "Dressing table set in blue glass: tray": a set is told before its pieces; but "box lot: 6 brass cleats".
+static bool is_of_several(const struct note *note, size_t colon) {
+    for (size_t k = 0; k < colon; k++)
+        if (ANY(&note->tokens, k, "set", "service", "suite", "kit", "outfit", "canteen", "garniture"))
+            return true;
+    return false;
+}
+
 static enum role role_of(const struct note *note, size_t i) {
     static const enum role roles[] = {
         [TURN_WITH] = ROLE_WITH, [TURN_FOR] = ROLE_FOR, [TURN_PLACE] = ROLE_PLACE, [TURN_LIKE] = ROLE_LIKE};
@@ -104,7 +114,9 @@ static enum role role_of(const struct note *note, size_t i) {
         if (turn != TURN_ON) return roles[turn];
     }
     bool comma = i > 0 && tokens->at[i - 1].stop == STOP_COMMA && note->taken[i - 1] != TAKEN_FILLER;
-    return comma ? ROLE_LATER : thing;
+    // "Dressing table set in blue glass: tray, two candlesticks": what it consists of
+    bool colon = i > 2 && token_is(&note->tokens, i - 1, ":") && first && is_of_several(note, i - 1);
+    return comma || colon ? ROLE_LATER : thing;
 }
 
 // "Piece of printed cloth": the stuff is the thing.
@@ -287,6 +299,23 @@ static bool answered_by(const struct note *note, size_t i, struct noun_found *no
     return true;
 }
 
+// "A bit worn", "a touch rusty": how much, and no bit of a bridle.
+static bool is_degree(const struct note *note, const struct noun_found *noun) {
+    return noun->from > 0 && token_is(&note->tokens, noun->from - 1, "a") &&
+           ANY(&note->tokens, noun->to - 1, "bit", "touch", "tad", "hair", "trace", "shade", "hint") &&
+           noun->to < note->tokens.count && note->tokens.at[noun->to].stop == STOP_NONE &&
+           !ANY(&note->tokens, noun->to, "for", "with", "and", "in", "by", "from");
+}
+
+// "5 hymn boards?? no just the one board": the number is mended, and not the name.
+static bool is_named_again(const struct note *note, const struct noun_found *head, size_t at) {
+    enum { REACH = 7 };
+    for (size_t k = at; k < at + REACH && k < note->tokens.count && note->tokens.at[k].stop < STOP_SENTENCE;
+         k++)
+        if (text_same(note->tokens.at[k].one, note->tokens.at[head->to - 1].one)) return true;
+    return false;
+}
+
 static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pick *pick) {
     struct noun_found figure;
     if (figure_of(note, chunk, &figure)) {
@@ -306,12 +335,15 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
               note->taken[head->to - 1] == TAKEN_NOT)) // "500 piece puzzle"
             return;
     if (ANY(&note->tokens, head->to - 1, "job", "lot", "lots")) return; // "job lot of rulers"
+    if (is_degree(note, head)) return;
     if (chunk->from > 0 && token_is(&note->tokens, chunk->from - 1, "you"))
         return; // "the thing you hang pots on"
     static const char *const rulers[] = {"size", "sized"};
-    if (token_among(&note->tokens, head->to, rulers, COUNT(rulers)) && chunk->from > 0)
-        return; // "the sheet is letter size"
-    size_t number;
+    size_t number, behind = head->to + 1;
+    bool sized = behind < note->tokens.count && (note->tokens.at[behind].kind == TOKEN_FIGURE ||
+                                                 number_whole(&note->tokens, behind, &number) > 0);
+    if (token_among(&note->tokens, head->to, rulers, COUNT(rulers)) && chunk->from > 0 && !sized)
+        return; // "the sheet is letter size"; but "pair of boots size 9"
     if (token_is(&note->tokens, head->to - 1, "pounder") && head->from > 0 &&
         number_whole(&note->tokens, head->from - 1, &number))
         return; // "it's a 5 pounder"
@@ -323,7 +355,11 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     bool flat_no =
         after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
         ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
-    if (token_is(&note->tokens, chunk->to, "?") && token_is(&note->tokens, chunk->to + 1, "no") && flat_no)
+    size_t asked = chunk->to; // "dolls house?? nope, an insect house"
+    while (token_is(&note->tokens, asked, "?")) asked++;
+    if (asked > chunk->to && ANY(&note->tokens, asked, "no", "nope", "nah", "not") &&
+        !is_named_again(note, head, asked) &&
+        (flat_no || asked > chunk->to + 1 || !token_is(&note->tokens, asked, "no")))
         value -= 90; // "tin sign? no, cardboard"
     // "A linen sheet? embroidered tablecloth": asked, and answered with another
     struct noun_found answer;
@@ -366,6 +402,14 @@ static const char *holder_of(const struct note *note, const struct noun_found *f
     return only ? tokens->at[at - 2].fold : NULL;
 }
 
+// "Box of clock parts", "bike spares": parts, and no clock.
+static bool is_for_spares(const struct note *note, const struct noun_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    if (found->part || !ANY(tokens, found->to, "parts", "spares", "bits")) return false;
+    return found->to + 1 >= tokens->count || tokens->at[found->to + 1].stop != STOP_NONE ||
+           ANY(tokens, found->to + 1, "and", "in", "for", "from", "with", "all");
+}
+
 // "A Spirit stove": a word of what it is, with a capital, is no maker.
 static void drop_own_brand(struct record *record) {
     size_t kept = 0;
@@ -388,6 +432,11 @@ static void set_type(struct note *note, const struct pick *pick) {
             record->type.value =
                 arena_format(note->arena, "%s %s",
                              utf8_fold(note->arena, note_words(note, from, found->from)), found->noun);
+        if (is_for_spares(note, found)) {
+            record->type.value = arena_format(note->arena, "%s parts", record->type.value);
+            record->family = ruleset_family(note->rules, "parts");
+            note_take(note, found->to, found->to + 1, TAKEN_TYPE);
+        }
         const char *holder = holder_of(note, found);
         if (holder) record->type.value = arena_format(note->arena, "%s %s", record->type.value, holder);
         enum sure spelled = note_slipped(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;

@@ -31,4 +31,7 @@ struct noun_memo *noun_memos(struct arena *arena, size_t count);
 // A phrase of the word book of one of `uses` (bits) at token `i`; how many tokens it takes, 0 if none.
 size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry);
 
+// The words of `entry` as the seller has them, where they are English; else as the list prints them.
+const char *word_own_name(const struct note *note, const struct word_entry *entry);
+
 #endif

@@ -5,11 +5,13 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/value_keep.h"
 #include "notes/value_of_other.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
 #include "notes/idioms.h"
 #include "notes/standing.h"
+#include "say/say.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -89,7 +91,7 @@ static bool is_denied(const struct note *note, size_t from) {
     return false;
 }
 
-static enum sure sure_of(const struct note *note, size_t from, size_t to) {
+enum sure value_sure(const struct note *note, size_t from, size_t to) {
     static const char *const before[] = {
         "maybe",    "possibly",   "perhaps",   "might", "think", "guess", "guessing", "looks",  "look",
         "probably", "supposedly", "believe",   "say",   "seems", "feels", "could",    "likely", "suppose",
@@ -181,8 +183,8 @@ static struct value *place_for(struct note *note, const char *name, const char *
     return note_attribute(note);
 }
 
-static void keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
-                 size_t to, enum sure sure) {
+void value_keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
+                size_t to, enum sure sure) {
     if (is_known(note, name, print, of)) return;
     struct value *value = place_for(note, name, of, from, to);
     *value = (struct value){
@@ -209,20 +211,20 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
         }
     if (size + 1 != n || !word_at(note, i + size, 1u << USE_MATERIAL, &material)) return false;
     bool color = look.uses & (1u << USE_COLOR);
-    keep(note, color ? "color" : "technique", look.print, of, i, i + size, sure);
-    keep(note, "material", material.print, of, i + size, i + n, sure);
+    value_keep(note, color ? "color" : "technique", look.print, of, i, i + size, sure);
+    value_keep(note, "material", material.print, of, i + size, i + n, sure);
     return true;
 }
 
 // "Painted red" is a finish, and the thing is red.
-static void read_paint(struct note *note, size_t i, enum sure sure) {
+static void read_paint(struct note *note, size_t i, const char *of, enum sure sure) {
     struct word_entry color;
     for (size_t k = i; k < i + 2; k++) {
         const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
         if (!text_same(other, "painted") && !text_same(other, "lacquered")) continue;
         const char *word = note->tokens.at[k].fold;
         if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
-            keep(note, "color", color.print, NULL, k, k + 1, sure);
+            value_keep(note, "color", color.print, of, k, k + 1, sure);
     }
 }
 
@@ -278,7 +280,7 @@ static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, en
     struct word_entry stuff;
     if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return;
     if (word_at(note, i + n - 1, 1u << USE_MATERIAL, &stuff) == 1)
-        keep(note, "material", stuff.print, of, i + n - 1, i + n, sure);
+        value_keep(note, "material", stuff.print, of, i + n - 1, i + n, sure);
 }
 
 // "Marked with a lion and an anchor": a maker's device, and nothing that the thing shows.
@@ -300,7 +302,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
     if (part) {
-        keep(note, key_of(use), entry->print, part, i, i + n, sure_of(note, i, i + n));
+        value_keep(note, key_of(use), entry->print, part, i, i + n, value_sure(note, i, i + n));
         note_take(note, i, i + n + more, TAKEN_VALUE);
         return;
     }
@@ -319,12 +321,21 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
         return;                        // "rings clear"
     if (is_holder(note, i, n)) return; // "in a japanned tin"
+    if (n == 1 && token_is(&note->tokens, i, "tin") &&
+        ANY(&note->tokens, i + 1, "of", "says", "reads", "holds"))
+        return; // "tin of buttons"
     if (ANY(&note->tokens, i, "number", "numbers") && i + 1 < note->tokens.count &&
         note->tokens.at[i + 1].kind == TOKEN_FIGURE)
         return;
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
+        if (token_is(&note->tokens, i, "stag") &&
+            ANY(&note->tokens, i + 1, "handle", "handles", "grip", "scales")) {
+            value_keep(note, "material", "stag horn", "handle", i, i + 1, value_sure(note, i, i + 1));
+            note_take(note, i, i + 1, TAKEN_VALUE);
+            return;
+        }
         if (token_is(&note->tokens, i, "couple") &&
             (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
             return;
@@ -333,17 +344,21 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
     if (of && value_is_elsewhere(note, i, of)) return;
-    enum sure sure = sure_of(note, i, i + n);
-    if (use == USE_FINISH && n == 2 && !of) read_paint(note, i, sure);
+    enum sure sure = value_sure(note, i, i + n);
+    if (use == USE_FINISH && n == 2) read_paint(note, i, of, sure);
     static const char *const looks[] = {"colored", "coloured"};
-    const char *print = entry->print;
+    // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
+    bool own = use == USE_THEME || use == USE_TECHNIQUE || use == USE_STYLE || use == USE_PATTERN;
+    const char *print = own ? word_own_name(note, entry) : entry->print;
+    if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
+    if (use == USE_THEME) print = say_singular(note->arena, print);
     bool metal = n == 2 && is_metal_color(entry->print) &&
                  token_among(&note->tokens, i + 1, looks, COUNT(looks)); // "silver coloured"
     if (use == USE_COLOR &&
         (metal || (has_use(entry, USE_MATERIAL) && token_among(&note->tokens, i + n, looks, COUNT(looks)))))
         print = arena_format(note->arena, "%s-colored", print); // no gold, no ivory
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
-        keep(note, key_of(use), print, of, i, i + n, sure);
+        value_keep(note, key_of(use), print, of, i, i + n, sure);
     if (use == USE_TECHNIQUE) keep_stuff(note, i, n, of, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
 }
@@ -378,138 +393,8 @@ static void read_type_words(struct note *note) {
         if (!last && is_worked(note, i, n)) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
-        keep(note, key_of(use), entry.print, NULL, i, i + n, sure_of(note, i, i + n));
+        value_keep(note, key_of(use), entry.print, NULL, i, i + n, value_sure(note, i, i + n));
         i += n - 1;
-    }
-}
-
-// Who it is made for, before the type or as its own statement.
-static void read_audience(struct note *note) {
-    static const char *const people[][2] = {{"women's", "women's"},
-                                            {"womens", "women's"},
-                                            {"ladies", "women's"},
-                                            {"ladies'", "women's"},
-                                            {"lady's", "women's"},
-                                            {"men's", "men's"},
-                                            {"mens", "men's"},
-                                            {"gents", "men's"},
-                                            {"girls", "girls'"},
-                                            {"girl's", "girls'"},
-                                            {"girls'", "girls'"},
-                                            {"boys", "boys'"},
-                                            {"boy's", "boys'"},
-                                            {"boys'", "boys'"},
-                                            {"child's", "children's"},
-                                            {"childs", "children's"},
-                                            {"children's", "children's"},
-                                            {"kids", "children's"},
-                                            {"kid's", "children's"},
-                                            {"kids'", "children's"},
-                                            {"childrens", "children's"},
-                                            {"childrens'", "children's"},
-                                            {"youth", "youth"},
-                                            {"toddler", "toddler"},
-                                            {"toddler's", "toddler"},
-                                            {"baby's", "baby"},
-                                            {"unisex", "unisex"}};
-    const char *of;
-    for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_NOT) continue;
-        for (size_t k = 0; k < COUNT(people); k++) {
-            if (!token_is(&note->tokens, i, people[k][0])) continue;
-            enum standing standing = standing_of(note, i, i + 1, &of);
-            size_t next = i + 1;
-            bool size = next < note->tokens.count && note->taken[next] == TAKEN_VALUE;
-            if (standing != STANDING_THING && !size) break;
-            keep(note, "audience", people[k][1], NULL, i, i + 1, SURE_STATED);
-            note_take(note, i, i + 1, TAKEN_VALUE);
-            break;
-        }
-    }
-}
-
-// "Picture of a lifeboat on the lid": what bears it, where that need not be the thing.
-static const char *bearer_of(const struct note *note, size_t i) {
-    const struct tokens *tokens = &note->tokens;
-    if (!ANY(tokens, i, "on") || !ANY(tokens, i + 1, "the", "its", "a")) return NULL;
-    if (!ANY(tokens, i + 2, "lid", "tin", "box", "label", "packet", "sleeve", "tag", "case", "bag"))
-        return NULL;
-    if (i + 2 < tokens->count && note->taken[i + 2] == TAKEN_TYPE) return NULL;
-    return arena_string(note->arena, tokens->at[i + 2].fold);
-}
-
-// "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
-static void read_forms(struct note *note) {
-    static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
-    static const char *const views[] = {"view of",  "picture of",  "scene of",
-                                        "photo of", "painting of", "drawing of",
-                                        "print of", "portrait of", "pictures of"};
-    for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_NOT) continue;
-        const char *name = "shape";
-        size_t n = token_first(&note->tokens, i, shapes, COUNT(shapes));
-        if (!n) {
-            n = token_first(&note->tokens, i, views, COUNT(views));
-            name = "theme";
-        }
-        if (!n) continue;
-        size_t from = i + n;
-        static const char *const articles[] = {"a", "an", "the", "some", "two", "three"};
-        while (token_among(&note->tokens, from, articles, COUNT(articles))) from++;
-        size_t to = from;
-        while (to < from + 3 && !chunk_breaks(note, to) && note->taken[to] == TAKEN_NOT &&
-               !note->fault_word[to])
-            to++;
-        if (to == from) continue;
-        keep(note, name, arena_string(note->arena, note_words(note, from, to)), bearer_of(note, to), from, to,
-             sure_of(note, i, to));
-        note_take(note, from, to, TAKEN_VALUE);
-    }
-    for (size_t i = 0; i + 1 < note->tokens.count; i++) {
-        static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",
-                                           "same", "of",   "my",  "nice", "its", "any"};
-        if (!token_is(&note->tokens, i + 1, "style") || !note_free(note, i, i + 2) || chunk_breaks(note, i) ||
-            token_among(&note->tokens, i, vain, COUNT(vain)) || note->tokens.at[i].kind != TOKEN_WORD)
-            continue;
-        // As it is spelt, its accents too: it may be a maker's name.
-        const struct token *t = &note->tokens.at[i];
-        const char *word = t->slip ? t->fold : utf8_fold(note->arena, note_words(note, i, i + 1));
-        keep(note, "style", arena_format(note->arena, "%s style", word), NULL, i, i + 2,
-             sure_of(note, i, i + 2));
-        note_take(note, i, i + 2, TAKEN_VALUE);
-    }
-}
-
-// "It says sterling on the handle": what the mark stands on is of it, and the blade need not be.
-static const char *marked_part(const struct note *note, size_t i) {
-    static const char *const parts[] = {"handle", "handles", "lid",   "collar", "rim",
-                                        "trim",   "stem",    "blade", "frame",  "cap"};
-    size_t from = note->tokens.at[i].from;
-    const char *word = note->tokens.text + from;
-    for (size_t m = 0; m < note->record->mark_count; m++) {
-        const struct mark *mark = &note->record->marks[m];
-        if (!mark->where || !strstr(mark->text, arena_copy(note->arena, word, note->tokens.at[i].to - from)))
-            continue;
-        for (size_t k = 0; k < COUNT(parts); k++) {
-            const char *at = strstr(mark->where, parts[k]);
-            if (at && !at[strlen(parts[k])]) return parts[k];
-        }
-    }
-    return NULL;
-}
-
-// A label or stamp that names what the thing is made of; "925" is how silver is marked.
-static void read_marked_materials(struct note *note) {
-    static const uint32_t material = 1u << USE_MATERIAL;
-    struct word_entry entry;
-    for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_MARK) continue;
-        size_t n = word_at(note, i, material, &entry);
-        if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
-            keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);
-        } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)
-            keep(note, "material", entry.print, marked_part(note, i), i, i + n, sure_of(note, i, i + n));
-        if (n) i += n - 1;
     }
 }
 
@@ -520,6 +405,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     struct word_entry next;
     static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
     if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
+    if (has_use(entry, USE_COLOR) && standing_is_paint(note, i + n)) return true;
     if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
         return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
@@ -534,45 +420,11 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
             word_at(note, at, standing_uses, &next) > 0);
 }
 
-// "I am not going to promise cashmere": what the seller will not stand for is a guess, wherever it was said.
-static void read_reserves(struct note *note) {
-    static const char *const words[] = {"promise", "promising", "claim", "claiming",
-                                        "swear",   "guarantee", "vouch", "bet"};
-    static const char *const sure[] = {"sure", "certain", "positive", "know"};
-    static const char *const nots[] = {"not",   "don't",  "dont",     "never",
-                                       "can't", "cannot", "couldn't", "isn't"};
-    for (size_t i = 0; i < note->tokens.count; i++) {
-        bool unsure =
-            i > 0 && token_among(&note->tokens, i, sure, COUNT(sure)) &&
-            (token_among(&note->tokens, i - 1, nots, COUNT(nots)) || token_is(&note->tokens, i - 1, "be")) &&
-            (token_is(&note->tokens, i + 1, "if") || token_is(&note->tokens, i + 1, "whether") ||
-             token_is(&note->tokens, i + 1, "it's") || token_is(&note->tokens, i + 1, "its"));
-        if (!unsure && !token_among(&note->tokens, i, words, COUNT(words))) continue;
-        for (size_t k = i + 1; k < note->tokens.count && k < i + 6 && note->tokens.at[k].stop < STOP_SENTENCE;
-             k++)
-            for (size_t a = 0; a < note->record->attribute_count; a++)
-                if (text_same(note->record->attributes[a].value, note->tokens.at[k].fold))
-                    note->record->attributes[a].sure = SURE_GUESS;
-    }
-}
-
-// Glassware whose note speaks of "the glass" is of glass.
-static void read_glass(struct note *note) {
-    if (!note->record->family || !text_same(note->record->family->rule.id, "glassware")) return;
-    for (size_t i = 0; i < note->record->attribute_count; i++)
-        if (text_same(note->record->attributes[i].name, "material")) return;
-    for (size_t i = 0; i < note->tokens.count; i++)
-        if (token_is(&note->tokens, i, "glass") && note->taken[i] != TAKEN_ASIDE) {
-            keep(note, "material", "glass", NULL, i, i + 1, SURE_STATED);
-            return;
-        }
-}
-
 void read_values(struct note *note) {
     struct word_entry entry;
     read_type_words(note);
-    read_audience(note);
-    read_forms(note);
+    value_read_audience(note);
+    value_read_forms(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
         size_t n = word_at(note, i, standing_uses, &entry);
@@ -581,7 +433,5 @@ void read_values(struct note *note) {
         read_value(note, i, n, &entry);
         i += n - 1;
     }
-    read_marked_materials(note);
-    read_reserves(note);
-    read_glass(note);
+    value_read_stuffs(note);
 }

@@ -139,26 +139,52 @@ static bool is_side(const char *dimension) {
            text_same(dimension, "length") || text_same(dimension, "depth");
 }
 
-// Sides in one unit stand together as people write them: "16 x 12 in".
-static bool make_sides(struct phrase_maker *m) {
-    const struct measurement *sides[3];
-    size_t count = 0;
-    for (size_t i = 0; i < m->record->measurement_count && count < 3; i++) {
+// "6 ft x 10 in" is one size, "6 ft x 10 cm" none that people write.
+static bool may_stand_together(const struct unit *a, const struct unit *b) {
+    static const char *const groups[2][3] = {{"yd", "ft", "in"}, {"m", "cm", "mm"}};
+    for (size_t g = 0; g < 2; g++) {
+        int found = 0;
+        for (size_t k = 0; k < 3; k++)
+            found |= (text_same(a->name, groups[g][k]) ? 1 : 0) | (text_same(b->name, groups[g][k]) ? 2 : 0);
+        if (found == 3) return true;
+    }
+    return a == b;
+}
+
+// The sides of the whole, each once and the largest ("rebate 11 x 14, outside 16 x 19"); 0 where they are no
+// one size, as the heights of a tall and a short jug.
+static size_t gather_sides(const struct phrase_maker *m, const struct measurement *sides[3], bool *about) {
+    size_t count = 0, again = 0;
+    *about = false;
+    for (size_t i = 0; i < m->record->measurement_count; i++) {
         const struct measurement *measure = &m->record->measurements[i];
         if (!is_side(measure->dimension) || !whole_thing(measure) || measure->range) continue;
-        if (count && (measure->figure.unit != sides[0]->figure.unit ||
-                      measure->figure.about != sides[0]->figure.about))
-            return false;
-        for (size_t k = 0; k < count; k++)
-            if (text_same(sides[k]->dimension, measure->dimension)) return false; // the heights of two
-        sides[count++] = measure;
+        if (count && !may_stand_together(sides[0]->figure.unit, measure->figure.unit)) return 0;
+        size_t k = 0;
+        while (k < count && !text_same(sides[k]->dimension, measure->dimension)) k++;
+        if (k < count) {
+            again++;
+            if (measure->figure.base > sides[k]->figure.base) sides[k] = measure;
+        } else if (count < 3)
+            sides[count++] = measure;
+        *about |= measure->figure.about;
     }
-    if (count < 2) return false;
+    return count < 2 || (again && again < count) ? 0 : count;
+}
+
+// Sides stand together as people write them: "16 x 12 in", "6 ft x 10 x 17 in".
+static bool make_sides(struct phrase_maker *m) {
+    const struct measurement *sides[3];
+    bool about;
+    size_t count = gather_sides(m, sides, &about);
+    if (!count) return false;
     struct buf text = buf_start(m->arena);
-    if (sides[0]->figure.about) buf_text(&text, "about ");
-    for (size_t i = 0; i < count; i++)
+    if (about) buf_text(&text, "about ");
+    for (size_t i = 0; i < count; i++) {
+        const struct unit *unit = sides[i]->figure.unit;
         buf_format(&text, "%s%s", i ? " x " : "", say_decimal(m->arena, sides[i]->figure.value));
-    buf_format(&text, " %s", sides[0]->figure.unit->title);
+        if (i + 1 == count || sides[i + 1]->figure.unit != unit) buf_format(&text, " %s", unit->title);
+    }
     struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, "measurements", sides[0]->span);
     spelling_add(m, phrase, text.at, m->tells[SLOT_MEASURE] + 3, 1);
     if (phrase && phrase->count) phrase->spellings[0].turn = TURN_SIDES;
@@ -175,7 +201,10 @@ static int measure_tells(const struct phrase_maker *m, const char *dimension, si
 
 static void make_measures(struct phrase_maker *m) {
     bool sides = make_sides(m);
-    size_t nth = 0;
+    size_t nth = 0, all = 0;
+    for (size_t i = 0; i < m->record->measurement_count; i++)
+        all += whole_thing(&m->record->measurements[i]) &&
+               !(sides && is_side(m->record->measurements[i].dimension));
     for (size_t i = 0; i < m->record->measurement_count; i++) {
         const struct measurement *measure = &m->record->measurements[i];
         if (!whole_thing(measure) || (sides && is_side(measure->dimension))) continue;
@@ -191,7 +220,7 @@ static void make_measures(struct phrase_maker *m) {
         } else {
             if (word) spelling_add(m, phrase, arena_format(m->arena, "%s %s", figure, word), tells + 1, 1);
             // A second bare figure would read as the first one's other side, and one of a waist as anything.
-            if (!word || (nth == 1 && !body_measure(measure->dimension)))
+            if (!word || (all == 1 && !body_measure(measure->dimension)))
                 spelling_add(m, phrase, figure, tells, 1);
         }
         for (size_t k = 0; phrase && k < phrase->count; k++) phrase->spellings[k].turn = TURN_MEASURE;

@@ -133,6 +133,22 @@ static struct numbers said_by_facts(struct phrase_maker *m, const struct numbers
     return all;
 }
 
+static const struct numbers *type_of(const struct title_plan *plan, const struct numbers *stems) {
+    for (size_t i = 0; i < plan->count; i++)
+        if (plan->phrases[i].slot == SLOT_TYPE && plan->phrases[i].count) return &stems[i];
+    return NULL;
+}
+
+static bool any_held(const struct numbers *own, const struct numbers *held, const struct numbers *but) {
+    for (size_t k = 0; k < own->count; k++) {
+        bool in = false, out = false;
+        for (size_t j = 0; j < held->count; j++) in |= own->at[k] == held->at[j];
+        for (size_t j = 0; j < but->count; j++) out |= own->at[k] == but->at[j];
+        if (in && !out) return true;
+    }
+    return false;
+}
+
 // A mark that maker, model or material say already goes. One that says the maker and more becomes the maker's
 // fuller wording, in the maker's place: the maker itself is never lost to a mark that does not fit.
 static void merge_marks(struct phrase_maker *m) {
@@ -151,6 +167,12 @@ static void merge_marks(struct phrase_maker *m) {
             if (brand->slot != SLOT_BRAND || !brand->count || brand->count == 8 ||
                 !all_held(&stems[j], &stems[i]))
                 continue;
+            // "HOLLIN MILLS ALL WOOL" beside a wool blanket: the maker alone
+            const struct numbers *type = type_of(plan, stems);
+            if (type && any_held(&stems[i], type, &stems[j])) {
+                drop_echo(m, mark, "maker and type say it already");
+                continue;
+            }
             memmove(brand->spellings + 1, brand->spellings, brand->count * sizeof *brand->spellings);
             brand->spellings[0].text = mark->spellings[0].text;
             brand->spellings[0].tells += 6;
@@ -158,6 +180,22 @@ static void merge_marks(struct phrase_maker *m) {
             mark->count = 0;
         }
     }
+}
+
+static bool is_look(enum slot slot) {
+    return slot == SLOT_MATERIAL || slot == SLOT_COLOR || slot == SLOT_TECHNIQUE || slot == SLOT_PATTERN ||
+           slot == SLOT_THEME || slot == SLOT_STYLE || slot == SLOT_FINISH;
+}
+
+// "Silk" of the Corvane Silk Co: a search for silk finds the maker's name.
+static bool held_by_name(const struct title_plan *plan, const struct numbers *stems, size_t i) {
+    for (size_t j = 0; j < plan->count; j++) {
+        const struct plan_phrase *other = &plan->phrases[j];
+        if (j != i && other->count && other->name && other->slot != SLOT_FITS &&
+            all_held(&stems[i], &stems[j]))
+            return true;
+    }
+    return false;
 }
 
 // A phrase all of whose stems the type says already ("denim" beside "denim jacket") would only repeat it; so
@@ -180,6 +218,8 @@ static void drop_echoes(struct phrase_maker *m) {
         }
         if (type < plan->count && plan->phrases[type].count && all_held(&stems[i], &stems[type]))
             drop_echo(m, phrase, "the type says it already");
+        if (is_look(phrase->slot) && held_by_name(plan, stems, i))
+            drop_echo(m, phrase, "the maker's name says it already");
         for (size_t j = 0; phrase->name && phrase->slot != SLOT_BRAND && phrase->count && j < plan->count;
              j++) {
             const struct plan_phrase *other = &plan->phrases[j];

@@ -14,6 +14,11 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Wall clock, oak. On the dial: HALLIWICK & SONS.", "HALLIWICK & SONS @ dial"},
+    {"Gauge, hand bent. DUNCASTER VALVE CO.", "DUNCASTER VALVE CO"},
+    {"Enamel sign, NO CYCLING, blue", "NO CYCLING"},
+    {"Can. HAWSCO in a circle on the side.", "HAWSCO @ side"},
+    {"Watch engraved on the back.", ""},
     {"Marked Orrindel on the base.", "Orrindel @ base"},
     {"marked Orrindel 41", "Orrindel 41"},
     {"marked on the base Orrindel", "Orrindel @ base"},

@@ -28,6 +28,15 @@ static void read(struct note *note) {
 
 static const struct notes_case writings[] = {
     {"8.5 in tall", "height 8.5 in"},
+    {"bench, 6 ft by 10 in, 17 high", "length 6 ft; width 10 in; height 17 in"},
+    {"bell, diameter at the mouth 7 in", "diameter of mouth 7 in"},
+    {"lantern, 14 inches to the top of the ring", "height 14 in"},
+    {"corkscrew, 5 1/4 in overall", "length 5.25 in"},
+    {"roller, 18 in wide, 14 in across", "width 18 in; diameter 14 in"},
+    {"Chest of six drawers", ""},
+    {"Scales. Weights: 2 lb, 1 lb", ""},
+    {"gauge, 0-200 lbs", ""},
+    {"baby scales, up to 25 lb in half ounces", ""},
     {"8 1/2 in tall", "height 8.5 in"},
     {"8-1/2 in tall", "height 8.5 in"},
     {"8\xC2\xBD in tall", "height 8.5 in"},

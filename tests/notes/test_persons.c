@@ -25,6 +25,18 @@ static const struct notes_case people[] = {
     {"Radio, my neighbor Gladys Penhurst found it.", "Gladys Penhurst"},
 };
 
+static const struct notes_case hands[] = {
+    {"Saw, handle has W. Entwistle burnt into it.", "W. Entwistle"},
+    {"Toolbox, painted F. Garside on the front.", "F. Garside"},
+    {"Oars, Ashby & Son painted on the blades.", ""},
+    {"Gas mask, box with name D. Ramsbottom.", "D. Ramsbottom"},
+    {"Desk, scratched with DAZ WOZ ERE.", "DAZ WOZ ERE"},
+    {"Safe, small, code is 7714.", "7714"},
+    {"Photo of our Trevor in a hat.", "Trevor"},
+    {"Tools ex Jack Threlfall, all rusty.", "Jack Threlfall"},
+    {"Passport in the name of Lionel Crabbe.", "Lionel Crabbe"},
+};
+
 static const struct notes_case errands[] = {
     {"Ring Harry on 07700 900123 about the lamp.", "Ring Harry on 07700 900123 about the lamp"},
     {"Lamp (ask for Brenda, ext 204).", "ask for Brenda, ext 204"},
@@ -59,6 +71,7 @@ static const struct notes_case kept[] = {
     }                                                                                                        \
     END_TEST
 CASES(people)
+CASES(hands)
 CASES(errands)
 CASES(places)
 CASES(kept)
@@ -67,6 +80,7 @@ int main(void) {
     Suite *suite = suite_create("notes: persons");
     TCase *tests = tcase_create("persons");
     tcase_add_test(tests, persons_people);
+    tcase_add_test(tests, persons_hands);
     tcase_add_test(tests, persons_errands);
     tcase_add_test(tests, persons_places);
     tcase_add_test(tests, persons_kept);

@@ -153,7 +153,25 @@ static const struct notes_case colors[] = {
     {"Blanket, sort of pink", "color pink"},
     {"Pot, brown, no lid", "color brown"},
     {"Turquoise radio, works", "color turquoise; type radio"},
-    {"creamy white jug", "color creamy white"}};
+    {"creamy white jug", "color creamy white"},
+    {"Cupboard, pale blue, two doors.", "color pale blue; type cupboard"},
+    {"Balance. Black and brass, two pans.", "color black; material brass"},
+    {"Yellow cupboard with two shelves.", "color yellow; type cupboard"},
+    {"Handcart, blue paint faded.", "color blue"},
+    {"Stool, pine, legs painted green.", "color green@legs; material pine"},
+    {"Croquet set, 4 balls (blue, red, black).", "!color red"},
+    {"Satchel. Inside is maroon cloth.", "color maroon@inside"},
+    {"Cushion, wool, velvet back.", "material wool; material velvet@back"},
+    {"Cabinet, pine sides, oak top", "material pine@sides; material oak@top"},
+    {"Clock, oak surround, no key.", "material oak@surround"},
+    {"Handcart, two wheels. Tyres iron.", "material iron@tyres"},
+    {"Boots, brown. Leather stiff and cracked.", "material leather"},
+    {"Plate with a fawn on it", "theme fawn; !theme deer"},
+    {"Poster, railway, folded", "theme railway"},
+    {"Rug, hand knotted", "technique hand knotted"},
+    {"Coal scuttle, copper, helmet shape, no shovel.", "shape helmet shaped"},
+    {"Tin of buttons, some rusty", "!material tin"},
+    {"Jigsaw. Picture is a barge.", "theme barge"}};
 
 static const struct notes_case looks[] = {
     {"Speckled grey stoneware mug", "pattern speckled; color gray; material stoneware"},

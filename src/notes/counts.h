@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// What the readers of pieces share. Private to the room.
+#ifndef NOTES_COUNTS_H
+#define NOTES_COUNTS_H
+
+#include "notes/note.h"
+
+struct tally {
+    int count;
+    size_t taken;     // tokens of the count's own words
+    const char *noun; // singular of what is counted; NULL if not said
+    bool about;       // "a dozen or so": kept as a size in words, for no number was counted
+};
+
+// The number at token `i`, dozens and corrections with it; 0 where there is none.
+int count_number(const struct note *note, size_t i, size_t *taken);
+// The plural that a number before token `i` counts; 0 where there is none.
+size_t count_plural(const struct note *note, size_t i);
+// Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
+// jugs".
+bool count_told_at(const struct note *note, size_t i, struct tally *tally);
+
+#endif

@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: MIT
+// How many there are, said behind the plural that the note begins with ("stair rods, 13 altogether", "tiles.
+// Nine.") or in a statement of its own ("I make it nine", "qty 6", "a trio of jugs"). A number that says no
+// more than that counts the thing only where nothing but the thing can be meant.
+#include "notes/counts.h"
+
+#include "notes/any.h"
+#include "notes/dimension.h"
+#include "notes/number.h"
+#include "text/order.h"
+
+enum { HEAD_TOKENS = 10, TOLD_MOST = 2000 };
+
+static bool is_end(const struct note *note, size_t i) {
+    return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
+}
+
+static bool is_many(const struct token *token) {
+    return token->kind == TOKEN_WORD && token->one != token->fold && !text_same(token->one, token->fold);
+}
+
+// Does the note begin with a plural, before token `i`?
+static bool begins_with_many(const struct note *note, size_t i) {
+    for (size_t k = 0; k < i && k < HEAD_TOKENS; k++)
+        if (is_many(&note->tokens.at[k]) && note->taken[k] == TAKEN_NOT && !note->fault_word[k])
+            return is_end(note, k + 1) || ANY(&note->tokens, k + 1, "in", "of", "from", "for", "with", "-");
+    return false;
+}
+
+// "Eight in all", "13 altogether", "5 off", "2 no": what makes of a number a count.
+static size_t total_behind(const struct note *note, size_t i) {
+    static const char *const words[] = {"in all",     "in total", "all told",   "all together",
+                                        "altogether", "total",    "in the lot", "off",
+                                        "no",         "pcs",      "items",      "of each"};
+    size_t n = token_first(&note->tokens, i, words, sizeof words / sizeof *words);
+    if (n && token_is(&note->tokens, i + n, ".") && note->tokens.at[i + n].stop == STOP_NONE) n++;
+    return n && is_end(note, i + n) ? n : 0;
+}
+
+// ", eight in all", ". Nine.", "- nine", "(2)": set off behind the plural.
+static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    if (i == 0 || i > HEAD_TOKENS + 4) return false;
+    bool bracket = token_is(tokens, i - 1, "(");
+    bool dash = token_is(tokens, i - 1, "-") && !tokens->at[i - 1].joined && !tokens->at[i].joined;
+    if (!bracket && !dash && tokens->at[i - 1].stop < STOP_COMMA) return false;
+    int count = count_number(note, i, &number);
+    size_t end = i + number;
+    if (count < 2 || count > TOLD_MOST || !begins_with_many(note, i)) return false;
+    size_t more = total_behind(note, end);
+    if (!more && bracket && !token_is(tokens, end, ")")) return false;
+    if (!more && !bracket && !is_end(note, end)) return false;
+    // Behind a comma a bare number is a count in the first words alone.
+    bool near = is_many(&tokens->at[i - (i > 1 ? 2 : 1)]);
+    if (!more && !near) return false;
+    *tally = (struct tally){count, number + more, NULL, false};
+    return true;
+}
+
+// "I make it 9", "I count 14 tiles", "counted them twice, 31", "there's eight", "qty 6".
+static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
+    static const char *const leads[] = {
+        "i make it", "i count",   "i counted", "we counted", "counted them twice", "counted twice",
+        "counted",   "qty",       "quantity",  "there's",    "there are",          "there is",
+        "makes",     "numbering", "total of",  "amounts to"};
+    const struct tokens *tokens = &note->tokens;
+    size_t lead = token_first(tokens, i, leads, sizeof leads / sizeof *leads), number;
+    if (!lead || (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !ANY(tokens, i - 1, "-", "(", ".", "so")))
+        return false;
+    size_t at = i + lead;
+    if (ANY(tokens, at, ":", ",", ".", "=", "of", "up", "to") && at + 1 < tokens->count) at++;
+    int count = count_number(note, at, &number);
+    size_t end = at + number;
+    if (count < 2 || count > TOLD_MOST) return false;
+    size_t noun = is_end(note, end) ? 0 : count_plural(note, end);
+    struct part part;
+    bool loose = ANY(tokens, i, "there's", "there", "makes");
+    if (noun && (loose || part_at(note, noun, &part) || note->fault_word[noun])) return false;
+    size_t more = total_behind(note, end);
+    if (!noun && !more && !is_end(note, end) && !token_is(tokens, end, "of")) return false;
+    if (!noun && !begins_with_many(note, i)) return false;
+    *tally = (struct tally){count, end + more - i, noun ? tokens->at[noun].one : NULL, false};
+    return true;
+}
+
+// "A trio of jugs", "nest of three tables", "a baker's dozen of rods".
+static bool named_at(const struct note *note, size_t i, struct tally *tally) {
+    static const struct {
+        const char *words;
+        int count;
+    } names[] = {{"trio of", 3},           {"quartet of", 4},       {"quintet of", 5},
+                 {"foursome of", 4},       {"threesome of", 3},     {"brace of", 2},
+                 {"baker's dozen of", 13}, {"bakers dozen of", 13}, {"score of", 20}};
+    const struct tokens *tokens = &note->tokens;
+    if (i > 3 || (i && !ANY(tokens, i - 1, "a", "the", "this", "lovely", "nice"))) return false;
+    for (size_t k = 0; k < sizeof names / sizeof *names; k++) {
+        size_t taken = token_phrase(tokens, i, names[k].words);
+        size_t noun = taken ? count_plural(note, i + taken) : 0;
+        if (!noun) continue;
+        *tally = (struct tally){names[k].count, taken, tokens->at[noun].one, false};
+        return true;
+    }
+    size_t number;
+    if (!token_phrase(tokens, i, "nest of")) return false;
+    int count = count_number(note, i + 2, &number);
+    size_t noun = count > 1 ? count_plural(note, i + 2 + number) : 0;
+    if (noun) *tally = (struct tally){count, 2 + number, tokens->at[noun].one, false};
+    return noun > 0;
+}
+
+// "Three of these stools", "23 of em on a ring".
+static bool of_these_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number;
+    int count = count_number(note, i, &number);
+    size_t at = i + number;
+    if (count < 2 || !token_is(tokens, at, "of") ||
+        !ANY(tokens, at + 1, "these", "those", "em", "'em", "them"))
+        return false;
+    size_t noun = ANY(tokens, at + 1, "these", "those") ? count_plural(note, at + 2) : 0;
+    bool head = i == 0 && noun;
+    bool placed = ANY(tokens, at + 2, "on", "in", "from", "tied", "strung") && i > 0 &&
+                  tokens->at[i - 1].stop != STOP_NONE && begins_with_many(note, i);
+    if (!head && !placed) return false;
+    *tally = (struct tally){count, at + 2 - i, noun ? tokens->at[noun].one : NULL, false};
+    return true;
+}
+
+// "Bowls, 4 big 2 small": those of each size together.
+static bool sizes_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i, sizes = 0;
+    int sum = 0;
+    if (i == 0 || tokens->at[i - 1].stop < STOP_COMMA || !begins_with_many(note, i)) return false;
+    for (;;) {
+        size_t number;
+        int count = number_whole(tokens, at, &number);
+        if (!count || !ANY(tokens, at + number, "big", "large", "small", "little", "medium", "tall", "short",
+                           "long", "bigger", "smaller", "larger"))
+            break;
+        sum += count;
+        sizes++;
+        at += number + 1;
+        size_t joint = ANY(tokens, at, ",", "and", "&") ? 1 : 0;
+        if (!number_whole(tokens, at + joint, &number)) break;
+        at += joint;
+    }
+    if (sizes < 2 || !is_end(note, at)) return false;
+    *tally = (struct tally){sum, at - i, NULL, false};
+    return true;
+}
+
+bool count_told_at(const struct note *note, size_t i, struct tally *tally) {
+    return named_at(note, i, tally) || of_these_at(note, i, tally) || stated_at(note, i, tally) ||
+           set_off_at(note, i, tally) || sizes_at(note, i, tally);
+}

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+// Sellers often set the writing down and say no word about it: "On the dial: HALLIWELL & SONS.", "6 in dial,
+// hand bent. DENBY VALVE CO." Capitals alone are no mark, for sellers shout; the name of a firm is, and so is
+// what stands behind a place and a colon. And a firm that a mark names made the thing, as far as the thing
+// tells.
+#include "notes/mark_found.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/place.h"
+#include "text/order.h"
+
+static bool is_firm(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "sons",    "son",       "co",  "ltd", "bros",  "brothers", "company", "cie",    "limited",  "works",
+        "pottery", "potteries", "mfg", "inc", "mills", "foundry",  "makers",  "nephew", "daughters"};
+    return token_among(&note->tokens, i, words, sizeof words / sizeof *words);
+}
+
+// "On the dial:", "base:", "label inside:"; NULL where no place is named.
+static const char *place_before_colon(const struct note *note, size_t colon) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = colon; k > 0 && k + WORDS_MOST > colon && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
+        const char *where;
+        if (place_at(note, k - 1, &where) && (k == 1 || tokens->at[k - 2].stop != STOP_NONE)) return where;
+        bool opens = k == 1 || tokens->at[k - 2].stop != STOP_NONE;
+        if (place_at(note, k - 1, &where) && k > 1 &&
+            ANY(tokens, k - 2, "mark", "marks", "stamp", "stamps", "written", "writing", "name", "label",
+                "is", "stamped", "engraved", "cast", "printed"))
+            return where;
+        if (opens && ANY(tokens, k - 1, "label", "stamp", "mark", "marks", "badge", "plate", "base", "lid",
+                         "back", "dial", "blade", "spine", "sticker", "tag", "plaque", "case"))
+            return note_words(note, k - 1, k);
+    }
+    return NULL;
+}
+
+size_t mark_find_alone(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->flat || tokens->shouts || !mark_is_text(note, i) || note->fault_word[i]) return 0;
+    if (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        !ANY(tokens, i - 1, ":", "label", "badge", "nameplate", "sticker", "logo"))
+        return 0;
+    size_t end = mark_proper_run(note, i), words = 0;
+    if (end == i) return 0;
+    size_t stop = token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE ? end + 1 : end; // "CO."
+    if (stop < tokens->count && tokens->at[stop].stop < STOP_COMMA && !tokens->at[stop].starts) return 0;
+    bool firm = false, capitals = true;
+    for (size_t k = i; k < end; k++) {
+        firm |= k > i && is_firm(note, k);
+        if (tokens->at[k].kind != TOKEN_WORD) continue;
+        words++;
+        capitals &= tokens->at[k].capitals || !mark_is_text(note, k);
+    }
+    const char *where = i > 1 && token_is(tokens, i - 1, ":") ? place_before_colon(note, i - 1) : NULL;
+    // "Brand label BRACKEN."
+    bool labeled = i > 0 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+                   ANY(tokens, i - 1, "label", "badge", "nameplate", "sticker", "logo");
+    bool sign = i > 1 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
+                ANY(tokens, i - 2, "sign", "plaque", "nameplate", "placard", "signboard", "notice");
+    if (!where && !sign && !labeled && !(firm && capitals && words > 1)) return 0;
+    struct mark_found found = {i, end, end, where};
+    return mark_keep(note, i, &found) ? end - i : 0;
+}
+
+size_t mark_find_framed(struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (!token_is(tokens, to, "in") ||
+        !ANY(tokens, to + 1, "a", "an", "raised", "gold", "black", "white", "script"))
+        return 0;
+    const char *where;
+    size_t frame = to + (ANY(tokens, to + 2, "on", "across", "under", "inside") ? 2 : 3);
+    size_t place = place_at(note, frame, &where);
+    struct mark_found found = {from, to, frame + place, where};
+    return place && mark_keep(note, from, &found) ? found.end - from : 0;
+}
+
+// The words of a firm in a mark: "KINNAIRD & SHAW" of "Kinnaird & Shaw, Port Easdale 1943"; 0 where none is.
+static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *begin) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, from, "made", "mfd", "manufactured") && token_is(tokens, from + 1, "by")) from += 2;
+    if (token_is(tokens, from, "by")) from++;
+    *begin = from;
+    size_t end = from, last = 0;
+    bool firm = false;
+    for (; end < to; end++) {
+        if (tokens->at[end].stop != STOP_NONE || tokens->at[end].kind == TOKEN_FIGURE ||
+            ANY(tokens, end, "no", "of"))
+            break;
+        if (ANY(tokens, end, "&", "and") && end > from && end + 1 < to && mark_is_text(note, end + 1))
+            firm = true;
+        if (end > from && is_firm(note, end)) {
+            firm = true;
+            last = end + 1;
+        }
+    }
+    return firm && end > from + 1 ? (last ? last : end) : 0;
+}
+
+void read_mark_firm(struct note *note) {
+    struct record *record = note->record;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (text_same(record->attributes[i].name, "brand")) return;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_MARK || !mark_is_text(note, i)) continue;
+        size_t to = i, begin;
+        while (to < note->tokens.count && note->taken[to] == TAKEN_MARK) to++;
+        size_t end = firm_of(note, i, to, &begin);
+        if (end) {
+            struct value *value = note_attribute(note);
+            *value = (struct value){.name = "brand",
+                                    .value = arena_string(note->arena, note_words(note, begin, end)),
+                                    .span = note_span_of(note, begin, end)};
+            note_reading(note, begin, end, arena_format(note->arena, "brand %s", value->value),
+                         "a firm in a mark");
+            return;
+        }
+        i = to - 1;
+    }
+}

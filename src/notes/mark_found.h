@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// A mark as it was found, before it is kept. Private to the readers of marks.
+#ifndef NOTES_MARK_FOUND_H
+#define NOTES_MARK_FOUND_H
+
+#include "notes/note.h"
+
+enum { MARK_WORDS_MOST = 12 };
+
+struct mark_found {
+    size_t from, to; // tokens of the text alone
+    size_t end;      // behind the place, if one follows
+    const char *where;
+};
+
+// May the token be of a mark by its own: a capital, a figure or a code?
+bool mark_is_text(const struct note *note, size_t i);
+// The end of a run of capitals and figures from token `i` on.
+size_t mark_proper_run(const struct note *note, size_t i);
+// Keeps it with the words from token `begin` on; false where it is none after all.
+bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
+// A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
+size_t mark_find_alone(struct note *note, size_t i);
+// Capitals from token `from` to `to` with a frame and a place behind them ("HOLDEN in a circle on the side").
+size_t mark_find_framed(struct note *note, size_t from, size_t to);
+
+#endif

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// One measure as it was said, before it is kept. Private to the readers of measures.
+#ifndef NOTES_MEASURE_GROUP_H
+#define NOTES_MEASURE_GROUP_H
+
+#include "notes/dimension.h"
+#include "notes/measures.h"
+
+enum { SIDES_MOST = 3 };
+
+struct side {
+    struct amount amount;
+    struct dimension dimension; // name NULL: not said
+};
+
+struct group {
+    struct side sides[SIDES_MOST];
+    size_t count;
+    size_t from, to; // tokens, with hedges and dimension words
+    bool about;
+    const char *of;
+    bool assumed; // inches that nobody said
+};
+
+// The part that the words from token `to` on name as measured ("6 in blade"); NULL if none.
+const char *measure_part_behind(const struct note *note, size_t to, struct part *part, size_t *taken);
+
+// Ratings and powers ("40 watt", "8x30 field glasses") are kept as a size; false when it is none.
+bool measure_keep_rating(struct note *note, const struct group *group);
+bool measure_keep_glasses(struct note *note, const struct group *group);
+
+// Is it the measure of somebody, or of something that is not the thing?
+bool measure_is_other(const struct note *note, const struct group *group);
+
+#endif

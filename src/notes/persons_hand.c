@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: MIT
+// Names that a hand put on a thing or that stand in its papers: "W. Somebody burnt into the handle", "with
+// name D. Somebody", "password is". Letters before a surname are a person's form; with "& Sons" or "Ltd"
+// behind it the name is a firm's, and the same words name the maker.
+#include "notes/persons.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/english.h"
+#include "notes/things.h"
+#include "text/order.h"
+
+enum { NAME_TOKENS_MOST = 8, DIGITS_LEAST = 4 };
+
+static bool is_firm(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const words[] = {"sons",     "son",     "co",    "ltd",    "bros",
+                                        "brothers", "company", "works", "inc",    "limited",
+                                        "makers",   "pottery", "mills", "foundry"};
+    for (size_t i = from; i <= to + 1 && i < tokens->count; i++)
+        if (token_among(tokens, i, words, sizeof words / sizeof *words) || token_is(tokens, i, "&"))
+            return true;
+    return false;
+}
+
+// "W. Somebody", "J HOLLOWAY", "A.L. Somebody": where a name that begins with letters ends; `i` if it is
+// none.
+static size_t form_end(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i, letters = 0;
+    while (at < tokens->count && at < i + NAME_TOKENS_MOST && tokens->at[at].kind == TOKEN_WORD &&
+           tokens->at[at].capital && note->taken[at] == TAKEN_NOT &&
+           (tokens->at[at].to - tokens->at[at].from == 1 || strchr(tokens->at[at].fold, '.'))) {
+        letters++;
+        at++;
+        if (token_is(tokens, at, ".") && tokens->at[at].joined) at++;
+    }
+    if (!letters || token_is(tokens, i, "i")) return i;
+    size_t surname = at;
+    while (at < tokens->count && at < surname + 2 && tokens->at[at].capital &&
+           tokens->at[at].kind == TOKEN_WORD && note->taken[at] == TAKEN_NOT &&
+           tokens->at[at].to - tokens->at[at].from > 2 && !tokens->at[at].starts)
+        at++;
+    return at > surname && !is_firm(tokens, i, at) ? at : i;
+}
+
+// A number of a soldier or of a form stands behind the name.
+static size_t with_number(const struct note *note, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    while (to < tokens->count && note->taken[to] == TAKEN_NOT &&
+           (tokens->at[to].kind == TOKEN_FIGURE || tokens->at[to].kind == TOKEN_CODE) &&
+           strlen(tokens->at[to].fold) >= DIGITS_LEAST)
+        to++;
+    return to;
+}
+
+static void tell_owner(struct note *note, size_t from, size_t to) {
+    const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
+    if (!kind) return;
+    for (size_t k = 0; k < note->record->flaw_count; k++)
+        if (note->record->flaws[k].kind == kind) return;
+    for (size_t k = from; k < to; k++)
+        if (note->fault_word[k]) return; // its rule tells it, with the place
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
+    note_reading(note, from, to, "flaw owner-name", "a name that is nobody's business");
+}
+
+static bool is_hand(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "painted", "burnt", "burned", "scratched", "inked", "written", "carved",
+               "chalked", "biroed", "scrawled", "pencilled", "penciled", "whittled", "crayoned", "stencilled",
+               "stenciled");
+}
+
+// "Painted F. Somebody on the front", "W. Somebody burnt into it".
+static size_t by_hand(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (is_hand(note, i)) {
+        size_t at = i + 1;
+        while (ANY(tokens, at, "with", "on", "in", "it", "the", "a", "name", ":", "says", "white", "black",
+                   "inside") &&
+               at < i + 5)
+            at++;
+        size_t to = form_end(note, at);
+        // "Carved with KEV 4 TRACE": whatever letters a knife left
+        bool cut = ANY(tokens, i, "carved", "scratched", "whittled") && token_is(tokens, i + 1, "with");
+        while (cut && to < tokens->count && to < at + NAME_TOKENS_MOST && note->taken[to] == TAKEN_NOT &&
+               tokens->at[to].stop == STOP_NONE &&
+               (tokens->at[to].capitals || (to > at && tokens->at[to].kind == TOKEN_FIGURE)))
+            to++;
+        if (to == at) return 0;
+        to = with_number(note, to);
+        tell_owner(note, i, i + 1);
+        return person_keep_back(note, at, to);
+    }
+    size_t to = form_end(note, i), at = to;
+    if (to == i) return 0;
+    to = with_number(note, to);
+    at = to;
+    while (ANY(tokens, at, "is", "was", "has", "been", "neatly", "roughly", "all", "twice") && at < to + 3)
+        at++;
+    if (!is_hand(note, at) || token_is(tokens, at + 1, "by")) return 0;
+    tell_owner(note, at, at + 1);
+    return person_keep_back(note, i, to);
+}
+
+// "Box with name D. Somebody", "in the name of L. Somebody".
+static size_t by_name(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!token_is(tokens, i, "name") ||
+        ANY(tokens, i - (i ? 1 : 0), "maker's", "makers", "brand", "trade", "pattern"))
+        return 0;
+    size_t at = i + 1;
+    while (ANY(tokens, at, ":", "is", "of", "says", "on", "it", "inside", "reads") && at < i + 4) at++;
+    size_t to = form_end(note, at);
+    if (to == at) return 0;
+    tell_owner(note, i, i + 1);
+    return person_keep_back(note, at, with_number(note, to));
+}
+
+// "Password is Sunflower22", "PIN 4471", "the code is 9930".
+static size_t by_secret(struct note *note, size_t i) {
+    static const char *const cues[] = {"password is",    "password",   "passcode is",    "passcode",
+                                       "pin is",         "pin number", "pin code",       "login is",
+                                       "log in is",      "code is",    "combination is", "unlock code",
+                                       "account number", "sort code",  "safe code"};
+    const struct tokens *tokens = &note->tokens;
+    size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), at = i + n;
+    if (!n) return 0;
+    while (ANY(tokens, at, ":", "is", "=") && at < i + n + 2) at++;
+    if (at >= tokens->count || tokens->at[at].stop != STOP_NONE) return 0;
+    bool word = tokens->at[at].kind == TOKEN_WORD;
+    if (word && (!tokens->at[at].capital || ANY(tokens, at, "I", "i")) &&
+        !token_phrase(tokens, i, "password is"))
+        return 0;
+    if (ANY(tokens, at, "not", "unknown", "gone", "lost", "missing", "protected", "locked", "needed", "on",
+            "still"))
+        return 0;
+    size_t to = at + 1;
+    while (to < tokens->count && (tokens->at[to].kind == TOKEN_FIGURE || token_is(tokens, to, "-")) &&
+           tokens->at[to].stop == STOP_NONE)
+        to++;
+    return person_keep_back(note, at, to);
+}
+
+// "A picture of our Keith at the farm", "my Arthur used it".
+static size_t by_ours(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct noun_found noun;
+    if (!ANY(tokens, i, "our", "my") || !person_named(note, i + 1) || noun_at(note, i + 1, &noun)) return 0;
+    size_t to = person_name_end(note, i + 1);
+    bool ends =
+        to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+        ANY(tokens, to, "at", "in", "on", "when", "with", "and", "had", "is", "was", "used", "loved", "as",
+            "outside", "said", "says", "made", "built", "from", "who", "would", "never", "always");
+    return ends ? person_keep_back(note, i + 1, to) : 0;
+}
+
+// "Tools ex Jack Somebody, joiner": who had it before.
+static size_t by_former(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "ex", "late") || !person_named(note, i + 1) || !person_named(note, i + 2) ||
+        tokens->at[i].stop != STOP_NONE)
+        return 0;
+    size_t to = person_name_end(note, i + 1);
+    return is_firm(tokens, i + 1, to) ? 0 : person_keep_back(note, i + 1, to);
+}
+
+size_t person_by_hand(struct note *note, size_t i) {
+    size_t to = by_hand(note, i);
+    if (!to) to = by_name(note, i);
+    if (!to) to = by_secret(note, i);
+    if (!to) to = by_former(note, i);
+    return to ? to : by_ours(note, i);
+}

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+// Who goods were made for, what they are shaped like and what they show, in the seller's own words.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/chunk.h"
+#include "notes/standing.h"
+#include "notes/value_keep.h"
+#include "text/order.h"
+#include "text/utf8.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// Who it is made for, before the type or as its own statement.
+void value_read_audience(struct note *note) {
+    static const char *const people[][2] = {{"women's", "women's"},
+                                            {"womens", "women's"},
+                                            {"ladies", "women's"},
+                                            {"ladies'", "women's"},
+                                            {"lady's", "women's"},
+                                            {"men's", "men's"},
+                                            {"mens", "men's"},
+                                            {"gents", "men's"},
+                                            {"girls", "girls'"},
+                                            {"girl's", "girls'"},
+                                            {"girls'", "girls'"},
+                                            {"boys", "boys'"},
+                                            {"boy's", "boys'"},
+                                            {"boys'", "boys'"},
+                                            {"child's", "children's"},
+                                            {"childs", "children's"},
+                                            {"children's", "children's"},
+                                            {"kids", "children's"},
+                                            {"kid's", "children's"},
+                                            {"kids'", "children's"},
+                                            {"childrens", "children's"},
+                                            {"childrens'", "children's"},
+                                            {"youth", "youth"},
+                                            {"toddler", "toddler"},
+                                            {"toddler's", "toddler"},
+                                            {"baby's", "baby"},
+                                            {"unisex", "unisex"}};
+    const char *of;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_NOT) continue;
+        for (size_t k = 0; k < COUNT(people); k++) {
+            if (!token_is(&note->tokens, i, people[k][0])) continue;
+            enum standing standing = standing_of(note, i, i + 1, &of);
+            size_t next = i + 1;
+            bool size = next < note->tokens.count && note->taken[next] == TAKEN_VALUE;
+            if (standing != STANDING_THING && !size) break;
+            value_keep(note, "audience", people[k][1], NULL, i, i + 1, SURE_STATED);
+            note_take(note, i, i + 1, TAKEN_VALUE);
+            break;
+        }
+    }
+}
+
+// "Picture of a lifeboat on the lid": what bears it, where that need not be the thing.
+static const char *bearer_of(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "on") || !ANY(tokens, i + 1, "the", "its", "a")) return NULL;
+    if (!ANY(tokens, i + 2, "lid", "tin", "box", "label", "packet", "sleeve", "tag", "case", "bag"))
+        return NULL;
+    if (i + 2 < tokens->count && note->taken[i + 2] == TAKEN_TYPE) return NULL;
+    return arena_string(note->arena, tokens->at[i + 2].fold);
+}
+
+// "Helmet shape", "shield-shaped": whatever it is the shape of.
+static void read_shaped(struct note *note) {
+    static const char *const vain[] = {
+        "good", "great",     "bad",   "fair",    "any",       "in",      "of",         "out",
+        "odd",  "same",      "nice",  "the",     "a",         "its",     "this",       "that",
+        "poor", "lovely",    "funny", "unusual", "rough",     "decent",  "fine",       "better",
+        "best", "what",      "is",    "are",     "new",       "perfect", "reasonable", "okay",
+        "ok",   "excellent", "tidy",  "sound",   "wonderful", "terrible"};
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        size_t word = token_is(tokens, i + 1, "-") && tokens->at[i + 1].joined ? i + 2 : i + 1;
+        if (!ANY(tokens, word, "shape", "shaped") || !note_free(note, i, word + 1) || chunk_breaks(note, i) ||
+            token_among(tokens, i, vain, COUNT(vain)) || tokens->at[i].kind != TOKEN_WORD ||
+            note->fault_word[i])
+            continue;
+        bool ends = word + 1 >= tokens->count || tokens->at[word + 1].stop != STOP_NONE ||
+                    note->taken[word + 1] == TAKEN_TYPE ||
+                    ANY(tokens, word + 1, "with", "and", "in", "on", "but", "one");
+        if (!ends) continue;
+        const char *text = utf8_fold(note->arena, note_words(note, i, i + 1));
+        value_keep(note, "shape", arena_format(note->arena, "%s shaped", text), NULL, i, word + 1,
+                   value_sure(note, i, word + 1));
+        note_take(note, i, word + 1, TAKEN_VALUE);
+    }
+}
+
+// "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
+void value_read_forms(struct note *note) {
+    static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
+    static const char *const views[] = {
+        "view of",       "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
+        "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
+        "engraving of",  "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
+        "lithograph of", "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
+        "oil of",        "poster of"};
+    // An article has to follow: "picture is a barge", not "picture is crooked"
+    static const char *const shows[] = {"picture is",     "picture shows", "scene is",     "scene shows",
+                                        "image is",       "image shows",   "photo shows",  "print shows",
+                                        "painting shows", "design is",     "design shows", "it shows",
+                                        "depicts",        "depicting",     "lid shows",    "front shows",
+                                        "cover shows",    "pictured is",   "drawing shows"};
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_NOT) continue;
+        const char *name = "shape";
+        size_t n = token_first(&note->tokens, i, shapes, COUNT(shapes));
+        if (!n) {
+            n = token_first(&note->tokens, i, views, COUNT(views));
+            name = "theme";
+        }
+        if (!n && (n = token_first(&note->tokens, i, shows, COUNT(shows))) != 0 &&
+            !ANY(&note->tokens, i + n, "a", "an", "two", "three", "some"))
+            n = 0;
+        if (!n) continue;
+        size_t from = i + n;
+        static const char *const articles[] = {"a", "an", "the", "some", "two", "three"};
+        while (token_among(&note->tokens, from, articles, COUNT(articles))) from++;
+        size_t to = from;
+        while (to < from + 3 && !chunk_breaks(note, to) && note->taken[to] == TAKEN_NOT &&
+               !note->fault_word[to])
+            to++;
+        if (to == from) continue;
+        value_keep(note, name, arena_string(note->arena, note_words(note, from, to)), bearer_of(note, to),
+                   from, to, value_sure(note, i, to));
+        note_take(note, from, to, TAKEN_VALUE);
+    }
+    read_shaped(note);
+    for (size_t i = 0; i + 1 < note->tokens.count; i++) {
+        static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",
+                                           "same", "of",   "my",  "nice", "its", "any"};
+        if (!token_is(&note->tokens, i + 1, "style") || !note_free(note, i, i + 2) || chunk_breaks(note, i) ||
+            token_among(&note->tokens, i, vain, COUNT(vain)) || note->tokens.at[i].kind != TOKEN_WORD)
+            continue;
+        // As it is spelt, its accents too: it may be a maker's name.
+        const struct token *t = &note->tokens.at[i];
+        const char *word = t->slip ? t->fold : utf8_fold(note->arena, note_words(note, i, i + 1));
+        value_keep(note, "style", arena_format(note->arena, "%s style", word), NULL, i, i + 2,
+                   value_sure(note, i, i + 2));
+        note_take(note, i, i + 2, TAKEN_VALUE);
+    }
+}

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+// What the readers of looks and stuffs share. Private to the room.
+#ifndef NOTES_VALUE_KEEP_H
+#define NOTES_VALUE_KEEP_H
+
+#include "notes/note.h"
+
+// Keeps a value, of the part `of` or of the thing (NULL), unless it is there already.
+void value_keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
+                size_t to, enum sure sure);
+// How sure the seller is of the words from token `from` to `to`.
+enum sure value_sure(const struct note *note, size_t from, size_t to);
+
+// Parts of read_values().
+void value_read_audience(struct note *note);
+void value_read_forms(struct note *note);
+void value_read_stuffs(struct note *note);
+
+#endif

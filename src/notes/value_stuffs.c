@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+// Stuffs that no word of making tells: a label names them, a fault is said of them, or the seller will not
+// stand for them.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/chunk.h"
+#include "notes/standing.h"
+#include "notes/value_keep.h"
+#include "text/order.h"
+#include "text/utf8.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// "It says sterling on the handle": what the mark stands on is of it, and the blade need not be.
+static const char *marked_part(const struct note *note, size_t i) {
+    static const char *const parts[] = {"handle", "handles", "lid",   "collar", "rim",
+                                        "trim",   "stem",    "blade", "frame",  "cap"};
+    size_t from = note->tokens.at[i].from;
+    const char *word = note->tokens.text + from;
+    for (size_t m = 0; m < note->record->mark_count; m++) {
+        const struct mark *mark = &note->record->marks[m];
+        if (!mark->where || !strstr(mark->text, arena_copy(note->arena, word, note->tokens.at[i].to - from)))
+            continue;
+        for (size_t k = 0; k < COUNT(parts); k++) {
+            const char *at = strstr(mark->where, parts[k]);
+            if (at && !at[strlen(parts[k])]) return parts[k];
+        }
+    }
+    return NULL;
+}
+
+// A label or stamp that names what the thing is made of; "925" is how silver is marked.
+static void read_marked_materials(struct note *note) {
+    static const uint32_t material = 1u << USE_MATERIAL;
+    struct word_entry entry;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] != TAKEN_MARK) continue;
+        size_t n = word_at(note, i, material, &entry);
+        if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
+                "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",
+                "iron", "ash"))
+            continue; // "Garnet Toffee": a name
+        if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
+            value_keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);
+        } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)
+            value_keep(note, "material", entry.print, marked_part(note, i), i, i + n,
+                       value_sure(note, i, i + n));
+        if (n) i += n - 1;
+    }
+}
+
+// "I am not going to promise cashmere": what the seller will not stand for is a guess, wherever it was said.
+static void read_reserves(struct note *note) {
+    static const char *const words[] = {"promise", "promising", "claim", "claiming",
+                                        "swear",   "guarantee", "vouch", "bet"};
+    static const char *const sure[] = {"sure", "certain", "positive", "know"};
+    static const char *const nots[] = {"not",   "don't",  "dont",     "never",
+                                       "can't", "cannot", "couldn't", "isn't"};
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        bool unsure =
+            i > 0 && token_among(&note->tokens, i, sure, COUNT(sure)) &&
+            (token_among(&note->tokens, i - 1, nots, COUNT(nots)) || token_is(&note->tokens, i - 1, "be")) &&
+            (token_is(&note->tokens, i + 1, "if") || token_is(&note->tokens, i + 1, "whether") ||
+             token_is(&note->tokens, i + 1, "it's") || token_is(&note->tokens, i + 1, "its"));
+        if (!unsure && !token_among(&note->tokens, i, words, COUNT(words))) continue;
+        for (size_t k = i + 1; k < note->tokens.count && k < i + 6 && note->tokens.at[k].stop < STOP_SENTENCE;
+             k++)
+            for (size_t a = 0; a < note->record->attribute_count; a++)
+                if (text_same(note->record->attributes[a].value, note->tokens.at[k].fold))
+                    note->record->attributes[a].sure = SURE_GUESS;
+    }
+}
+
+// "Leather stiff and cracked", "the brass has gone dull": what is wrong is said of the stuff, which no other
+// word has told. A glass, a rubber or a paper may be a part only.
+static void read_spoken_stuff(struct note *note) {
+    static const char *const whole[] = {
+        "leather",   "brass",    "copper", "iron",       "steel",     "tin",     "pewter", "bronze",
+        "wicker",    "canvas",   "oak",    "pine",       "elm",       "beech",   "ash",    "teak",
+        "walnut",    "mahogany", "wood",   "wool",       "cotton",    "linen",   "silk",   "tweed",
+        "suede",     "marble",   "slate",  "stone",      "plastic",   "bamboo",  "vinyl",  "nylon",
+        "aluminium", "aluminum", "zinc",   "terracotta", "stoneware", "plywood", "rattan"};
+    static const char *const links[] = {"is",    "has", "has gone", "was",   "looks", "feels", "gone", "all",
+                                        "needs", "dry", "still",    "could", "got",   "a bit", "very", "in"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    for (size_t i = 0; i < note->record->attribute_count; i++)
+        if (text_same(note->record->attributes[i].name, "material") && !note->record->attributes[i].of)
+            return;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (!token_among(tokens, i, whole, COUNT(whole)) || note->taken[i] != TAKEN_NOT) continue;
+        size_t from = i > 0 && ANY(tokens, i - 1, "the", "its") ? i - 1 : i;
+        bool opens = from == 0 || tokens->at[from - 1].stop >= STOP_CLAUSE;
+        bool said = tokens->at[i + 1].stop == STOP_NONE &&
+                    (note->fault_word[i + 1] || token_among(tokens, i + 1, links, COUNT(links)));
+        if (!opens || !said || word_at(note, i, 1u << USE_MATERIAL, &entry) != 1) continue;
+        value_keep(note, "material", entry.print, NULL, i, i + 1, SURE_STATED);
+        return;
+    }
+}
+
+// Glassware whose note speaks of "the glass" is of glass.
+static void read_glass(struct note *note) {
+    if (!note->record->family || !text_same(note->record->family->rule.id, "glassware")) return;
+    for (size_t i = 0; i < note->record->attribute_count; i++)
+        if (text_same(note->record->attributes[i].name, "material")) return;
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_is(&note->tokens, i, "glass") && note->taken[i] != TAKEN_ASIDE) {
+            value_keep(note, "material", "glass", NULL, i, i + 1, SURE_STATED);
+            return;
+        }
+}
+
+void value_read_stuffs(struct note *note) {
+    read_marked_materials(note);
+    read_spoken_stuff(note);
+    read_reserves(note);
+    read_glass(note);
+}
