@@ -148,8 +148,7 @@ size_t amount_lacks(struct fault_reader *r, size_t i) {
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && r->part[i - 1]) return 0; // "the lid lacks its knob"
     if (!amount_read(tokens, i + n, n > 1, &amount)) return 0;
     struct part_at part;
-    if (!part_named_at(r, amount.to, &part) || is_shred(tokens, part.to - 1))
-        return 0;
+    if (!part_named_at(r, amount.to, &part) || is_shred(tokens, part.to - 1)) return 0;
     if (!r->part[part.to - 1] && ANY(tokens, i, "lost", "less", "shy")) return 0; // "lost two days"
     bool plural = tokens->at[part.to - 1].one != tokens->at[part.to - 1].fold;
     if (!plural && amount.n != 1) return 0;

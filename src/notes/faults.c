@@ -135,46 +135,6 @@ static bool is_needed(const struct fault_reader *r, const struct fault_hit *hit)
     return token_among(&r->note->tokens, r->scope.cue[hit->from], words, sizeof words / sizeof *words);
 }
 
-// "Handel", as it was meant.
-static const char *mended_words(struct note *note, size_t from, size_t to) {
-    struct buf out = buf_start(note->arena);
-    for (size_t i = from; i < to; i++) {
-        const struct token *token = &note->tokens.at[i];
-        buf_format(&out, "%s%s", out.n && !token->joined ? " " : "",
-                   token->slip ? token->fold : note_words(note, i, i + 1));
-    }
-    return out.at;
-}
-
-const char *fault_words(struct note *note, size_t from, size_t to) {
-    char *copy = arena_string(note->arena, note_slipped(note, from, to) ? mended_words(note, from, to)
-                                                                        : note_words(note, from, to));
-    size_t size = strlen(copy);
-    bool shouts = note->tokens.shouts;
-    for (size_t i = 0; i < size && (shouts || i == 0); i++)
-        if (copy[i] >= 'A' && copy[i] <= 'Z' && (shouts || !(copy[1] >= 'A' && copy[1] <= 'Z')))
-            copy[i] = (char)(copy[i] + ('a' - 'A'));
-    const struct token *last = to > from ? &note->tokens.at[to - 1] : NULL; // "winder's stiff": the winder
-    if (last && size > 2 && last->fold[strlen(last->fold) - 1] == 's' && strstr(last->fold, "'s")) {
-        size_t n = size - 1;
-        while (n > 0 && ((unsigned char)copy[n - 1] >= 0x80 || copy[n - 1] == '\'')) n--;
-        copy[n] = '\0';
-    }
-    return copy;
-}
-
-const char *fault_place(struct note *note, size_t from, size_t to) {
-    if (to <= from) return NULL;
-    note_take(note, from, to, TAKEN_PART);
-    bool all = from > 1 && ANY(&note->tokens, from - 1, "all", "right", "most", "halfway", "just");
-    bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&
-                  note->fault_word[from - (all ? 2 : 1)] && !spot_article(&note->tokens, from + 1);
-    if (around)
-        return arena_format(note->arena, "round the %s",
-                            fault_words(note, from + 1, to)); // "rust round rims"
-    return fault_words(note, from, to);
-}
-
 // A leak that was not looked for is a crack of glass alone; of a tent or a can it is what it is called.
 static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     if (strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) != 0) return false;

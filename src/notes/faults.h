@@ -117,6 +117,16 @@ size_t spot_touched(const struct fault_reader *reader, const struct fault_hit *h
 // The last of the faults that `hit` is listed with, "dents, scratches and rust on the base"; NULL where it is
 // in no list or ends it.
 const struct fault_hit *spot_listed_before(const struct fault_reader *reader, const struct fault_hit *hit);
+// spots.c: what the words around a fault say of its part and place, before either is widened.
+struct spot spot_found(const struct fault_reader *reader, const struct fault_hit *hit);
+// spots_shared.c: what it has from another fault, by which its `spot` is filled: from the one before it, from
+// what it is joined to by "and", from what it is contrasted with, from the list it stands in, and a mend from
+// what it mended.
+bool spot_take_same(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+void spot_of_damage(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
 void spot_mark(struct fault_reader *reader);
@@ -404,6 +414,14 @@ bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit)
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);
+// Words that never stand within the name of a part, and what a "no" before it does not make a lack.
+bool absent_is_small(const struct tokens *tokens, size_t i);
+bool absent_is_no_part(const char *word);
+// absent_more.c: lacks at token `i` that name no part of a list; the token behind, 0 where none is told.
+size_t absent_read_lost(struct fault_reader *reader, size_t i);
+size_t absent_read_no_thing(struct fault_reader *reader, size_t i);
+size_t absent_read_few(struct fault_reader *reader, size_t i);
+size_t absent_read_size_lost(struct fault_reader *reader, size_t i);
 
 // The words of a part or place, without the capital that only begins a sentence.
 const char *fault_words(struct note *note, size_t from, size_t to);

@@ -121,7 +121,7 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
         "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
         "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",    "masses",
-        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen", "left"};
+        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left"};
     static const char *const pronouns[] = {"it's",  "that's",       "there's", "what's",  "he's",
                                            "she's", "who's",        "here's",  "where's", "let's",
                                            "one's", "everything's", "this's",  "other's", "another's",
@@ -130,7 +130,8 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
     size_t n = strlen(word);
     bool owner = n > 5 && text_same(word + n - 2, "'s") && strchr(word, '\'') == word + n - 2 &&
                  !token_among(tokens, i, pronouns, COUNT(pronouns)); // "trough's rusted"
-    if (tokens->at[i].kind != TOKEN_WORD || n < 3 || (strchr(word, '\'') && !owner && !owns_verb(tokens, i)) ||
+    if (tokens->at[i].kind != TOKEN_WORD || n < 3 ||
+        (strchr(word, '\'') && !owner && !owns_verb(tokens, i)) ||
         token_among(tokens, i, words, COUNT(words)))
         return true;
     static const char *const ends[] = {"ly", "ed", "ish", "ful", "able", "less", "ous", "'t", "est"};

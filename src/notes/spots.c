@@ -318,53 +318,6 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     return joined;
 }
 
-// "That somebody sewed", "which my uncle glued": what stands from `i` on tells who mended it.
-static bool who_mended(const struct fault_reader *r, size_t i, size_t to) {
-    const struct tokens *tokens = &r->note->tokens;
-    for (; i < to && tokens->at[i].stop == STOP_NONE; i++)
-        if (ANY(tokens, i, "that", "which") && i < to) return true;
-    return false;
-}
-
-// "Tear on the cuff, mended", "rip in the door neatly sewn up": what was done is said of the damage before
-// it.
-static bool is_of_damage(const struct fault_reader *r, const struct fault_hit *damage,
-                         const struct fault_hit *hit) {
-    static const char *const ids[] = {"darned-patched", "glued-repair", "tape-repair", "filled-overpainted"};
-    static const char *const done[] = {"sewn", "stuck", "darn", "held"};
-    enum { FAR = 9 };
-    const struct tokens *tokens = &r->note->tokens;
-    const char *word = tokens->at[hit->from].fold;
-    size_t size = strlen(word);
-    bool participle =
-        (size > 4 && text_same(word + size - 2, "ed")) || token_among(tokens, hit->from, done, COUNT(done));
-    bool mend = false;
-    for (size_t k = 0; k < COUNT(ids); k++) mend |= text_same(hit->kinds[0]->rule.id, ids[k]);
-    if (!participle || !mend || damage->kinds[0]->class != CLASS_DAMAGE || damage->to > hit->from ||
-        hit->from - damage->to > FAR)
-        return false;
-    for (size_t i = damage->to; i < hit->from; i++)
-        if (tokens->at[i].stop > STOP_COMMA) return false;
-    return true;
-}
-
-// "A rip at the elbow that somebody mended": the repair is where the damage was.
-static void move_to_damage(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    size_t start = scope_sentence_start(&r->scope, hit->from);
-    bool next = true; // no fault stands between
-    for (size_t k = r->hit_count; k-- > 0;) {
-        const struct fault_hit *damage = &r->hits[k];
-        if (damage->from >= hit->from) continue;
-        if (damage->from < start) return;
-        bool past = (r->scope.stance[damage->from] & STANCE_PAST) || who_mended(r, damage->to, hit->from) ||
-                    (next && is_of_damage(r, damage, hit));
-        next = false;
-        if (!past || damage->kinds[0]->class == CLASS_REPAIR) continue;
-        *spot = spot_of_hit(r, damage);
-        return;
-    }
-}
-
 // "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
 static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
     static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue"};
@@ -382,30 +335,11 @@ static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit
            strstr(noun, tokens->at[from].one);
 }
 
-static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit);
-
-// "Cards foxed, one torn": one of the cards.
-static bool take_same(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (hit->from < 3 || tokens->at[hit->from - 2].stop != STOP_COMMA ||
-        !degrees_number(tokens, hit->from - 1))
-        return false;
-    for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to != hit->from - 2) continue;
-        struct spot before = any_spot_of(r, &r->hits[k]);
-        const struct token *last = before.part_to > before.part_from ? &tokens->at[before.part_to - 1] : NULL;
-        if (!last || last->one == last->fold) continue;
-        spot->part_from = before.part_from;
-        spot->part_to = before.part_to;
-        return true;
-    }
-    return false;
-}
-
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
-    struct spot spot = any_spot_of(r, hit);
+    struct spot spot = spot_found(r, hit);
     bool placed = spot.where_to > spot.where_from; // "iron pitted near the edge"
-    if (spot.part_to == spot.part_from && (placed ? spot.where_from >= hit->to : !take_same(r, hit, &spot))) {
+    if (spot.part_to == spot.part_from &&
+        (placed ? spot.where_from >= hit->to : !spot_take_same(r, hit, &spot))) {
         spot_take_subject(r, hit, &spot);
         if (placed && spot.part_to > spot.part_from + 1)
             spot.part_from = spot.part_to = 0; // "cloth covering worn through at the ends": of the whole
@@ -419,51 +353,6 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         spot.part_to = to;
     }
     return spot;
-}
-
-// "Tote cracked and glued": both of the tote.
-static void share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    enum { FAR = 5 };
-    const struct tokens *tokens = &r->note->tokens;
-    size_t joint = hit->from, n; // "faded and badly stained"
-    while (joint > 1 && degree_word(r, joint - 1, &n) && n == 1) joint--;
-    if (joint < 2 || !token_is(tokens, joint - 1, "and") || hit->kinds[0]->form == ABSENCE) return;
-    const char *word = tokens->at[hit->near ? hit->from : hit->to - 1].fold; // "water stained"
-    static const char *const states[] = {"gone", "torn",  "worn",  "bent",  "loose", "stiff", "split",
-                                         "dry",  "dirty", "rusty", "stuck", "weak",  "rotten"};
-    size_t size = strlen(word);
-    bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
-    bool done = size > 3 && text_same(word + size - 2, "ed");
-    if (!dirty && !done && !token_among(tokens, hit->from, states, COUNT(states))) return;
-    for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to > joint - 1 || r->hits[k].to + FAR < joint) continue;
-        struct spot before = any_spot_of(r, &r->hits[k]);
-        bool placed = before.where_to == joint - 1 && before.where_from >= r->hits[k].to;
-        if (r->hits[k].to != joint - 1 && !placed) continue; // "detached at the back and stained"
-        spot->part_from = before.part_from;
-        spot->part_to = before.part_to;
-    }
-}
-
-// "Hinges rusty but not broken", "sleeves faded, not torn": of the part that the one before is said of.
-static void share_contrast(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    static const char *const between[] = {"but",   "not", "isn't", "aren't", "just",
-                                          "never", "yet", ",",     "are",    "is"};
-    enum { FAR = 4 };
-    const struct tokens *tokens = &r->note->tokens;
-    size_t at = hit->from;
-    bool contrasts = false;
-    while (at > 0 && hit->from - at < FAR && token_among(tokens, at - 1, between, COUNT(between))) {
-        at--;
-        contrasts |= token_is(tokens, at, "but") || token_is(tokens, at, "not");
-    }
-    if (!contrasts || hit->kinds[0]->form == ABSENCE || !(r->scope.stance[hit->from] & STANCE_DENIED)) return;
-    for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to != at) continue;
-        struct spot before = any_spot_of(r, &r->hits[k]);
-        spot->part_from = before.part_from;
-        spot->part_to = before.part_to;
-    }
 }
 
 // "Pin bent, hairline on the face": the place is that of the next fault, for this one has its part.
@@ -502,16 +391,6 @@ static bool has_own_subject(const struct fault_reader *r, const struct fault_hit
     struct spot own = {0};
     spot_take_subject(r, hit, &own);
     return own.part_to > own.part_from;
-}
-
-// "Dents and scratches on the base": the place behind a list of faults is that of each.
-static void share_place(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    if (hit->kinds[0]->form != FAULT || hit->near) return;
-    const struct fault_hit *last = spot_listed_before(r, hit);
-    size_t from, to = last ? spot_place_of(r, last, &from) : 0;
-    if (!to || from < last->to) return;
-    spot->where_from = from;
-    spot->where_to = to;
 }
 
 // The part that its own words name, or those before or behind it.
@@ -576,7 +455,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
 static void take_parted(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     bool behind = hit->parted && hit->parted->from >= hit->to; // "glued crack on the left column"
     if (behind || (hit->parted && spot->part_to == spot->part_from)) {
-        struct spot before = any_spot_of(r, hit->parted);
+        struct spot before = spot_found(r, hit->parted);
         spot->part_from = before.part_from;
         spot->part_to = before.part_to;
         bool placed = before.where_to > before.where_from || before.part_to > before.part_from;
@@ -613,7 +492,7 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
     }
 }
 
-static struct spot any_spot_of(const struct fault_reader *r, const struct fault_hit *hit) {
+struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0, 0, 0, 0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
@@ -652,11 +531,11 @@ static struct spot any_spot_of(const struct fault_reader *r, const struct fault_
     }
     if (nowhere) find_else(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
-    if (nowhere) share_part(r, hit, &spot);
-    if (nowhere && spot.part_to == spot.part_from) share_place(r, hit, &spot);
+    if (nowhere) spot_share_part(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from) spot_share_place(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from;
-    if (nowhere && spot.part_to == spot.part_from) share_contrast(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from) spot_share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
-        move_to_damage(r, hit, &spot);
+        spot_of_damage(r, hit, &spot);
     return spot;
 }

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+// Lacks that name no part of a list: "has lost its wooden grip", "no inkwell", "few of the pegs", "the 5/8 is
+// missing".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "notes/figure.h"
+#include "notes/lacking.h"
+#include "notes/things.h"
+#include "notes/traces.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static const char *const sides[] = {"left",   "right", "upper",  "lower", "front",   "back",
+                                    "rear",   "top",   "bottom", "inner", "outer",   "first",
+                                    "second", "last",  "small",  "big",   "plastic", "metal"};
+
+// "Missing 2 rhinestones", "minus 4 spoons", "lacks the inkwell": of any noun, with its number.
+size_t absent_read_lost(struct fault_reader *r, size_t i) {
+    static const char *const lost[] = {"missing", "minus", "lacks", "lacking", "short", "lost"};
+    static const char *const skipped[] = {"of",      "the",   "its",   "a",    "an",   "some",
+                                          "one",     "two",   "three", "four", "five", "six",
+                                          "another", "other", "both",  "any",  "my",   "their"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, i, lost, COUNT(lost)) || tokens->at[i].stop != STOP_NONE || r->scope.fault[i])
+        return 0;
+    size_t at = i + 1;
+    while (at < i + 5 && at < tokens->count && tokens->at[at].stop == STOP_NONE &&
+           (token_among(tokens, at, skipped, COUNT(skipped)) || tokens->at[at].kind == TOKEN_FIGURE ||
+            token_among(tokens, at, sides, COUNT(sides))))
+        at++;
+    struct noun_found noun;
+    if ((at == i + 1 && token_is(tokens, i, "short")) || tokens->at[at - 1].stop != STOP_NONE) return 0;
+    size_t parts = absent_part(r, at), to = at + parts;
+    if (!parts && !noun_at(r->note, at, &noun)) return 0;
+    if (!parts || (tokens->at[to - 1].stop == STOP_NONE && r->note->tokens.count > to &&
+                   tokens->at[to].stop == STOP_NONE && noun_at(r->note, at, &noun) && noun.to > to))
+        to = noun.to;
+    bool plural = parts && to < tokens->count && tokens->at[to - 1].stop == STOP_NONE &&
+                  tokens->at[to].kind == TOKEN_WORD && tokens->at[to].one != tokens->at[to].fold &&
+                  !r->scope.fault[to] && !absent_is_small(tokens, to);
+    if (plural) to++; // "3 of its 12 glass drops"
+    for (size_t k = at; k < to; k++)
+        if ((r->scope.fault[k] && !r->part[k]) || (!parts && r->note->taken[k] == TAKEN_TYPE)) return 0;
+    absent_tell(r, at, to, i, at);
+    return to;
+}
+
+// "You'd need a drill": a tool for it, and no part.
+static bool is_wish(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"you",     "you'll", "you'd", "need",  "have",     "supply", "bring",
+                                        "wanting", "do",     "don't", "can't", "couldn't", "cannot", "not"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+// "No machine", "no belt": any thing by its own name, where the clause ends behind it.
+size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
+    static const char *const cues[] = {"no", "without", "minus"};
+    static const char *const articles[] = {"the", "its", "a", "an", "his", "their"};
+    static const char *const ends[] = {"with", "and", "or",   "but",    "for",  "to",
+                                       "in",   "so",  "just", "either", "that", "which"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct noun_found noun;
+    size_t n = 1, said = 0;
+    bool bare = token_among(tokens, i, cues, COUNT(cues));
+    if (lacking_said_before(&r->scope, i, &said) && said > 2) // "no sign of the trailer"
+        n = said;
+    else if (!bare)
+        n = said;
+    bool wish = token_is(tokens, i, "needs") || is_wish(tokens, i);
+    bool owned = n > 1 && token_among(tokens, i + n - 1, articles, COUNT(articles));
+    if (!n || (n > 1 ? wish || !owned : !bare)) return 0;
+    if (tokens->at[i + n - 1].stop != STOP_NONE) return 0;
+    struct part_at word;
+    bool owner = n > 1 && (token_is(tokens, i + n - 1, "its") || token_is(tokens, i + n - 1, "the"));
+    if (owner && !noun_at(r->note, i + n, &noun) && part_or_word_at(r, i + n - 1, &word)) {
+        absent_tell(r, word.from, word.to, i, word.from); // "no sign of the trailer"
+        return word.to;
+    }
+    if (!noun_at(r->note, i + n, &noun)) return 0;
+    if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
+    if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
+    static const char *const players[] = {"machine", "player", "deck", "projector", "turntable"};
+    bool media = r->note->record->family && text_same(r->note->record->family->rule.id, "media");
+    if (media && token_among(tokens, noun.to - 1, players, COUNT(players))) return noun.to; // to play it on
+    bool thing = (noun.uses & (1u << USE_THING)) &&
+                 (!noun.gated || n > 1 || lacking_extra(tokens->at[noun.to - 1].one)) &&
+                 !(noun.uses & (1u << USE_COLOR));
+    bool ended = noun.to >= tokens->count || tokens->at[noun.to].stop != STOP_NONE ||
+                 token_among(tokens, noun.to, ends, COUNT(ends));
+    if (!thing || !ended || absent_is_no_part(tokens->at[noun.to - 1].one)) return 0;
+    for (size_t k = i + n; k < noun.to; k++)
+        if (r->scope.fault[k]) return 0;
+    absent_tell(r, i + n, noun.to, i, i + n);
+    return noun.to;
+}
+
+// "One sheep missing", "two soldiers gone": of several, whatever they are.
+size_t absent_read_few(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    int count = degrees_number(tokens, i);
+    if (count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE) return 0;
+    bool noun = tokens->at[i + 1].kind == TOKEN_WORD && tokens->at[i + 1].stop == STOP_NONE &&
+                (r->note->taken[i + 1] == TAKEN_NOT || r->note->taken[i + 1] == TAKEN_VALUE) &&
+                !r->part[i + 1] && !r->scope.fault[i + 1] && !absent_is_small(tokens, i + 1);
+    size_t n = noun ? lacking_behind(tokens, i + 2) : 0;
+    uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    if (!n || absent_turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (!pieces) return 0;
+    struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
+    if (count > 1) flaw->count = count;
+    return i + 2 + n;
+}
+
+// "The 5/8 is missing", "3/8 gone": one of a set, by its size.
+size_t absent_read_size_lost(struct fault_reader *r, size_t i) {
+    static const char *const before[] = {"the", "only", "just", "but", "and", "its", "no"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    struct amount amount;
+    if (tokens->at[i].kind != TOKEN_FIGURE || !amount_at(r->note, i, &amount)) return 0;
+    bool opens =
+        i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, before, COUNT(before));
+    static const char *const never[] = {"books", "paper", "media", "music", "clothing", "linens"};
+    bool sets = true;
+    for (size_t k = 0; family && k < COUNT(never); k++) sets &= !text_same(family->rule.id, never[k]);
+    size_t to = i + amount.taken, n = opens && sets ? lacking_behind(tokens, to) : 0;
+    uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    if (!n || tokens->at[to - 1].stop != STOP_NONE || absent_turns_into(r, to + n) ||
+        r->scope.stance[i] & off)
+        return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < to + n && r->hits[k].to > i) return 0;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (pieces) fault_add(r, pieces, NULL, NULL, i, to + n);
+    return pieces ? to + n : 0;
+}

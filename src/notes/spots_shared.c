@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: MIT
+// Places and parts that a fault has from another: from the one it is listed with, from what it is contrasted
+// with, from the one that it mends.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// "Tear on the cuff, mended", "rip in the door neatly sewn up": what was done is said of the damage before
+// it.
+static bool is_of_damage(const struct fault_reader *r, const struct fault_hit *damage,
+                         const struct fault_hit *hit) {
+    static const char *const ids[] = {"darned-patched", "glued-repair", "tape-repair", "filled-overpainted"};
+    static const char *const done[] = {"sewn", "stuck", "darn", "held"};
+    enum { FAR = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    const char *word = tokens->at[hit->from].fold;
+    size_t size = strlen(word);
+    bool participle =
+        (size > 4 && text_same(word + size - 2, "ed")) || token_among(tokens, hit->from, done, COUNT(done));
+    bool mend = false;
+    for (size_t k = 0; k < COUNT(ids); k++) mend |= text_same(hit->kinds[0]->rule.id, ids[k]);
+    if (!participle || !mend || damage->kinds[0]->class != CLASS_DAMAGE || damage->to > hit->from ||
+        hit->from - damage->to > FAR)
+        return false;
+    for (size_t i = damage->to; i < hit->from; i++)
+        if (tokens->at[i].stop > STOP_COMMA) return false;
+    return true;
+}
+
+// "That somebody sewed", "which my uncle glued": what stands from `i` on tells who mended it.
+static bool who_mended(const struct fault_reader *r, size_t i, size_t to) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (; i < to && tokens->at[i].stop == STOP_NONE; i++)
+        if (ANY(tokens, i, "that", "which") && i < to) return true;
+    return false;
+}
+
+// "A rip at the elbow that somebody mended": the repair is where the damage was.
+void spot_of_damage(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    bool next = true; // no fault stands between
+    for (size_t k = r->hit_count; k-- > 0;) {
+        const struct fault_hit *damage = &r->hits[k];
+        if (damage->from >= hit->from) continue;
+        if (damage->from < start) return;
+        bool past = (r->scope.stance[damage->from] & STANCE_PAST) || who_mended(r, damage->to, hit->from) ||
+                    (next && is_of_damage(r, damage, hit));
+        next = false;
+        if (!past || damage->kinds[0]->class == CLASS_REPAIR) continue;
+        *spot = spot_of_hit(r, damage);
+        return;
+    }
+}
+
+// "Cards foxed, one torn": one of the cards.
+bool spot_take_same(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->from < 3 || tokens->at[hit->from - 2].stop != STOP_COMMA ||
+        !degrees_number(tokens, hit->from - 1))
+        return false;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != hit->from - 2) continue;
+        struct spot before = spot_found(r, &r->hits[k]);
+        const struct token *last = before.part_to > before.part_from ? &tokens->at[before.part_to - 1] : NULL;
+        if (!last || last->one == last->fold) continue;
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+        return true;
+    }
+    return false;
+}
+
+// "Tote cracked and glued": both of the tote.
+void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t joint = hit->from, n; // "faded and badly stained"
+    while (joint > 1 && degree_word(r, joint - 1, &n) && n == 1) joint--;
+    if (joint < 2 || !token_is(tokens, joint - 1, "and") || hit->kinds[0]->form == ABSENCE) return;
+    const char *word = tokens->at[hit->near ? hit->from : hit->to - 1].fold; // "water stained"
+    static const char *const states[] = {"gone", "torn",  "worn",  "bent",  "loose", "stiff", "split",
+                                         "dry",  "dirty", "rusty", "stuck", "weak",  "rotten"};
+    size_t size = strlen(word);
+    bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
+    bool done = size > 3 && text_same(word + size - 2, "ed");
+    if (!dirty && !done && !token_among(tokens, hit->from, states, COUNT(states))) return;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to > joint - 1 || r->hits[k].to + FAR < joint) continue;
+        struct spot before = spot_found(r, &r->hits[k]);
+        bool placed = before.where_to == joint - 1 && before.where_from >= r->hits[k].to;
+        if (r->hits[k].to != joint - 1 && !placed) continue; // "detached at the back and stained"
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+    }
+}
+
+// "Hinges rusty but not broken", "sleeves faded, not torn": of the part that the one before is said of.
+void spot_share_contrast(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const between[] = {"but",   "not", "isn't", "aren't", "just",
+                                          "never", "yet", ",",     "are",    "is"};
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    bool contrasts = false;
+    while (at > 0 && hit->from - at < FAR && token_among(tokens, at - 1, between, COUNT(between))) {
+        at--;
+        contrasts |= token_is(tokens, at, "but") || token_is(tokens, at, "not");
+    }
+    if (!contrasts || hit->kinds[0]->form == ABSENCE || !(r->scope.stance[hit->from] & STANCE_DENIED)) return;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != at) continue;
+        struct spot before = spot_found(r, &r->hits[k]);
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+    }
+}
+
+// "Dents and scratches on the base": the place behind a list of faults is that of each.
+void spot_share_place(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    if (hit->kinds[0]->form != FAULT || hit->near) return;
+    const struct fault_hit *last = spot_listed_before(r, hit);
+    size_t from, to = last ? spot_place_of(r, last, &from) : 0;
+    if (!to || from < last->to) return;
+    spot->where_from = from;
+    spot->where_to = to;
+}
