@@ -102,6 +102,9 @@ size_t absent_read_few(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     int count = degrees_number(tokens, i);
     if (count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE) return 0;
+    if (tokens->at[i].kind == TOKEN_FIGURE &&
+        ANY(tokens, i + 1, "oz", "lb", "g", "kg", "mm", "cm", "in", "inch", "ml", "ft", "pint", "gallon"))
+        return 0; // "the 2 oz is missing": which one
     bool noun = tokens->at[i + 1].kind == TOKEN_WORD && tokens->at[i + 1].stop == STOP_NONE &&
                 (r->note->taken[i + 1] == TAKEN_NOT || r->note->taken[i + 1] == TAKEN_VALUE) &&
                 !r->part[i + 1] && !r->scope.fault[i + 1] && !absent_is_small(tokens, i + 1);

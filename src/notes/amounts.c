@@ -136,6 +136,32 @@ void amounts_mark(struct fault_reader *r) {
     }
 }
 
+// "… and a fork", ", one spoon": more of what lacks, where nothing else is said of it. Returns the token
+// behind.
+static size_t more_lacks(struct fault_reader *r, size_t i) {
+    struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    for (;;) {
+        size_t at = i;
+        if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+        if (ANY(tokens, at, "and", "&")) at++;
+        struct amount amount = {1, 0, at + 1};
+        struct part_at part;
+        if (at == i || (!ANY(tokens, at, "a", "an") && !amount_read(tokens, at, false, &amount))) return i;
+        if (!part_named_at(r, amount.to, &part) || is_shred(tokens, part.to - 1)) return i;
+        bool over = part.to >= tokens->count || tokens->at[part.to].stop != STOP_NONE ||
+                    ANY(tokens, part.to, "and", "&");
+        const char *name = fault_words(note, part.from, part.to);
+        const struct flaw *kind = over ? absent_kind_here(r, name, amount.n) : NULL;
+        if (!kind || is_told_by_rule(r, at, part.to, part.from)) return i;
+        struct item_flaw *flaw = fault_add(r, kind, name, NULL, at, part.to);
+        if (amount.n > 1) flaw->count = amount.n;
+        note_take(note, part.from, part.to, TAKEN_PART);
+        part_close(r, at, part.to);
+        i = part.to;
+    }
+}
+
 size_t amount_lacks(struct fault_reader *r, size_t i) {
     static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_PAST |
                                 STANCE_PLANNED | STANCE_OTHER | STANCE_WITHDRAWN;
@@ -146,7 +172,14 @@ size_t amount_lacks(struct fault_reader *r, size_t i) {
     struct amount amount;
     if (!n || tokens->at[i + n - 1].stop != STOP_NONE || r->scope.stance[i] & off) return 0;
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && r->part[i - 1]) return 0; // "the lid lacks its knob"
-    if (!amount_read(tokens, i + n, n > 1, &amount)) return 0;
+    // "Three are missing covers": of three pieces
+    bool some = n == 1 && i > 1 && ANY(tokens, i - 1, "are", "is") && degrees_number(tokens, i - 2) &&
+                i + 1 < tokens->count && r->part[i + 1];
+    if (some)
+        amount = (struct amount){degrees_number(tokens, i - 2), note->record->count, i + 1};
+    else if (!amount_read(tokens, i + n, n > 1, &amount))
+        return 0;
+    if (some) i -= 2;
     struct part_at part;
     if (!part_named_at(r, amount.to, &part) || is_shred(tokens, part.to - 1)) return 0;
     if (!r->part[part.to - 1] && ANY(tokens, i, "lost", "less", "shy")) return 0; // "lost two days"
@@ -154,7 +187,7 @@ size_t amount_lacks(struct fault_reader *r, size_t i) {
     if (!plural && amount.n != 1) return 0;
     if (r->scope.fault[part.to] && part.to < tokens->count && tokens->at[part.to - 1].stop == STOP_NONE)
         return 0; // "some handle wear"
-    if (is_told_by_rule(r, i, part.to, part.from)) return 0;
+    if (!some && is_told_by_rule(r, i, part.to, part.from)) return 0;
     const char *name = fault_words(note, part.from, part.to);
     const struct flaw *kind = absent_kind_here(r, name, plural && !amount.n ? 2 : amount.n);
     if (!kind) return 0;
@@ -163,5 +196,5 @@ size_t amount_lacks(struct fault_reader *r, size_t i) {
     if (amount.n > 1 || amount.of) flaw->count = amount.n, flaw->of = amount.of;
     note_take(note, part.from, part.to, TAKEN_PART);
     part_close(r, i, part.to);
-    return part.to;
+    return more_lacks(r, part.to);
 }

@@ -60,6 +60,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) ||
                  (spot_is_no_part(part) && !is_ring(kind, part))))
         part = NULL;
+    if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"
     if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))

@@ -156,6 +156,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
     }
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         if (i >= hit->from && i < hit->to) continue;
+        if (i > 1 && ANY(tokens, i - 1, "x", "by") && tokens->at[i - 2].kind == TOKEN_FIGURE)
+            continue; // "60 x 80 in moth hole": a side of the thing
         // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
         const char *word = tokens->at[hit->from].fold;
         size_t letters = strlen(word);

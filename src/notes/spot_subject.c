@@ -122,10 +122,10 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
         "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",    "masses",
         "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left"};
-    static const char *const pronouns[] = {"it's",  "that's",       "there's", "what's",  "he's",
-                                           "she's", "who's",        "here's",  "where's", "let's",
-                                           "one's", "everything's", "this's",  "other's", "another's",
-                                           "how's", "which's",      "that'd",  "rest's"};
+    static const char *const pronouns[] = {
+        "it's",    "maker's",   "owner's", "seller's", "that's", "there's", "what's",       "he's",
+        "she's",   "who's",     "here's",  "where's",  "let's",  "one's",   "everything's", "this's",
+        "other's", "another's", "how's",   "which's",  "that'd", "rest's"};
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
     bool owner = n > 5 && text_same(word + n - 2, "'s") && strchr(word, '\'') == word + n - 2 &&

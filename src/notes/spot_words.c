@@ -84,6 +84,8 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
         return true; // "stiff as a board"
     if (i > 0 && token_is(tokens, i, "note") && ANY(tokens, i - 1, "please", "do", "to", "also", "pls"))
         return true;
+    if (ANY(tokens, i, "maker's", "makers") && ANY(tokens, i + 1, "name", "mark", "stamp", "plate", "label"))
+        return true; // "maker's name is worn": the name
     if (token_is(tokens, i, "thumb") && ANY(tokens, i + 1, "mark", "marks", "print", "prints", "smear"))
         return true;
     if (i > 0 && token_is(tokens, i, "thread") && token_is(tokens, i - 1, "a")) return true; // "by a thread"

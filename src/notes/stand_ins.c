@@ -343,7 +343,10 @@ static void read_off(struct fault_reader *r, size_t i) {
     if (at < tokens->count && (tokens->at[at].stop == STOP_COMMA || token_is(tokens, at, "("))) at++;
     size_t m = token_longest(tokens, at, here, COUNT(here));
     if (!m || r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN)) return;
-    tell(r, "broken-part", &part, i, at + m);
+    bool board = ANY(tokens, part.to - 1, "cover", "covers", "board", "boards", "spine", "backstrip");
+    const struct family *family = r->note->record->family;
+    bool book = family && text_same(family->rule.id, "books");
+    tell(r, board && book ? "binding-weak" : "broken-part", &part, i, at + m);
 }
 
 // "New key fitted", "new knobs put on": but "new handles" alone is praise.

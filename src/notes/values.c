@@ -327,6 +327,9 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (ANY(&note->tokens, i, "number", "numbers") && i + 1 < note->tokens.count &&
         note->tokens.at[i + 1].kind == TOKEN_FIGURE)
         return;
+    if (token_is(&note->tokens, i, "stamped") && (i == 0 || note->tokens.at[i - 1].stop != STOP_NONE) &&
+        ANY(&note->tokens, i + 1, "with", "on", "in", "under"))
+        return; // "stamped with a crown": a mark
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
@@ -350,6 +353,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
     bool own = use == USE_THEME || use == USE_TECHNIQUE || use == USE_STYLE || use == USE_PATTERN;
     const char *print = own ? word_own_name(note, entry) : entry->print;
+    enum { STEM = 4 };
+    if (own && !strncmp(print, entry->print, STEM)) print = entry->print; // "stripes" are "striped"
     if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
     if (use == USE_THEME) print = say_singular(note->arena, print);
     bool metal = n == 2 && is_metal_color(entry->print) &&

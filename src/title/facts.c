@@ -2,6 +2,7 @@
 // Phrases for what the thing is: its type and other name, maker, attributes, parts, what it fits, what comes
 // with it. Only stated values become phrases; the rest is barred with its reason, so that `explain` can say
 // so.
+#include <stdlib.h>
 #include <string.h>
 
 #include "item/narrower.h"
@@ -253,6 +254,12 @@ static bool only_digits(const char *text) {
     return true;
 }
 
+// "Dated 1931": a mark that is the date, which the title has already.
+static bool is_year_told(const struct record *record, const char *mark) {
+    return only_digits(mark) && record->year_from == record->year_to && record->year_from > 0 &&
+           atoi(mark) == record->year_from && !record_years_are_era(record);
+}
+
 // "Harkby est. 1902": since when the firm is says nothing of the thing, and would be read as its age.
 static const char *without_founding(struct arena *arena, const char *text) {
     static const char *const cues[] = {" est. ", " est ", " established ", " since ", " founded "};
@@ -289,6 +296,10 @@ static void make_marks(struct phrase_maker *m) {
         }
         if (says_doubted(m, mark->text)) {
             phrase_bar(m, mark->text, "the mark says a material that is not certain");
+            continue;
+        }
+        if (is_year_told(m->record, mark->text)) {
+            phrase_bar(m, mark->text, "the same year stands in the title as the date");
             continue;
         }
         struct plan_phrase *phrase = phrase_add(m, SLOT_MARK, "marks", (struct note_span){0, 0});

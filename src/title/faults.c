@@ -59,8 +59,14 @@ static void add(struct fault *f, const char *text, int more) {
 
 // --- words with placeholders ---
 
+// "Dents at both ends": the place says how many.
+static bool at_both(const struct item_flaw *flaw) {
+    return flaw->where && !strncmp(flaw->where, "both ", 5) && flaw->count == 2;
+}
+
 static bool counted(const struct fault *f) {
-    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of && !f->flaw->of_part;
+    bool both = at_both(f->flaw);
+    return !f->kind->mass && f->flaw->count >= 2 && !f->flaw->of && !f->flaw->of_part && !both;
 }
 
 static const char *noun_text(struct fault *f) {
@@ -68,8 +74,8 @@ static const char *noun_text(struct fault *f) {
     const struct flaw *kind = f->kind;
     const char *noun = kind->form == ABSENCE ? (f->flaw->part ? f->flaw->part : kind->part) : kind->noun;
     if (!noun) return "";
-    bool several =
-        kind->form == FAULT && !kind->mass && !count && ((kind->many && !f->flaw->lone) || f->flaw->several);
+    bool several = kind->form == FAULT && !kind->mass &&
+                   (at_both(f->flaw) || (!count && ((kind->many && !f->flaw->lone) || f->flaw->several)));
     if (!counted(f) && !several) return noun;
     const char *plural = kind->form == ABSENCE ? (f->flaw->part ? NULL : kind->part_plural) : kind->plural;
     if (!plural) plural = say_plural(f->m->arena, noun);
