@@ -59,6 +59,7 @@ struct trial {
 struct arena {
     struct arena_memory memory;
     struct block *newest, *first;
+    struct block *spare; // freed by a release and kept for the next block, or NULL
     struct deferred *deferred;
     struct trial *trial;
     size_t used, most; // `most`: as far as the last release
@@ -113,12 +114,23 @@ static void clean_until(struct arena *arena, const struct deferred *last) {
     }
 }
 
+// Whoever marks and releases at the end of a block again and again would ask for a block each time.
 static void free_until(struct arena *arena, const struct block *last) {
     while (arena->newest != last) {
         struct block *block = arena->newest;
         arena->newest = block->next;
-        block_free(arena, block);
+        if (arena->spare || block->size > CHUNK_MOST) {
+            block_free(arena, block);
+            continue;
+        }
+        POISON(block->at, block->size);
+        arena->spare = block;
     }
+}
+
+static void drop_spare(struct arena *arena) {
+    if (arena->spare) block_free(arena, arena->spare);
+    arena->spare = NULL;
 }
 
 // The largest block is the first of the next task, so that tasks alike ask for no memory once it is as large
@@ -139,6 +151,7 @@ static void keep_largest(struct arena *arena) {
 void arena_reset(struct arena *arena) {
     // A clean-up may still look at pieces of the arena, so they all run before the first block goes.
     clean_until(arena, NULL);
+    drop_spare(arena);
     keep_largest(arena);
     arena->first->used = 0;
     POISON(arena->first->at, arena->first->size);
@@ -192,7 +205,13 @@ static struct block *block_add(struct arena *arena, size_t need) {
     size_t size = arena->newest->size < CHUNK_MOST ? arena->newest->size * 2 : CHUNK_MOST;
     if (size > CHUNK_MOST) size = CHUNK_MOST;
     if (size < need) size = need;
-    struct block *block = block_new(arena, size);
+    struct block *block = arena->spare;
+    if (block && block->size >= need) {
+        arena->spare = NULL;
+        block->used = 0;
+        arena->used += sizeof *block;
+    } else
+        block = block_new(arena, size);
     if (!block) arena_give_up(arena);
     block->next = arena->newest;
     return arena->newest = block;
