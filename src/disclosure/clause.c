@@ -103,8 +103,7 @@ static const char *size_words(struct maker *m, bool mass) {
 
 // How many faults, where the count is not one of pieces.
 static int fault_count(const struct item_flaw *flaw) {
-    bool both = flaw->where && !strncmp(flaw->where, "both ", 5) && flaw->count == 2; // the place says it
-    return both || flaw->of > 1 || says_some(flaw) || flaw->of_part ? 0 : flaw->count;
+    return flaw->of > 1 || says_some(flaw) || flaw->of_part ? 0 : flaw->count;
 }
 
 static const char *plural_noun(struct maker *m) {
@@ -123,8 +122,7 @@ static const char *noun_phrase(struct maker *m) {
     int count = fault_count(m->flaw);
     bool mass = m->kind->mass;
     const char *size = size_words(m, mass);
-    bool both = m->flaw->where && !strncmp(m->flaw->where, "both ", 5);
-    bool several = both || (!says_some(m->flaw) && !says_all(m->flaw) && m->flaw->several);
+    bool several = !says_some(m->flaw) && !says_all(m->flaw) && m->flaw->several;
     m->clause->many_rest = mass ? say_is_plural(noun)
                                 : (count > 1 || (!count && ((m->kind->many && !m->flaw->lone) || several)));
     if (mass) {

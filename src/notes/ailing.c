@@ -258,6 +258,12 @@ static size_t asked_at(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// A cake tin is made with a loose base.
+static bool is_of_tin(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value;
+    return type && (strstr(type, "tin") || strstr(type, "pan") || strstr(type, "mold"));
+}
+
 // "One dim digit", "a sticky key": the adjective before the part.
 static size_t dim_part(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
     static const char *const fails[] = {"dim",  "silent", "faulty",       "dodgy",    "dumb",
@@ -277,7 +283,8 @@ static size_t dim_part(const struct fault_reader *r, size_t i, size_t *part, enu
     if ((!bad && !stuck && !hung) || i == 0 || tokens->at[i].stop != STOP_NONE) return 0;
     *part = token_among(tokens, i + 1, sides, COUNT(sides)) ? i + 2 : i + 1;
     bool fixed = hung && *part < tokens->count && r->part[*part] && r->note->taken[*part] != TAKEN_TYPE &&
-                 tokens->at[*part].one == tokens->at[*part].fold; // "loose base", not "loose stones"
+                 tokens->at[*part].one == tokens->at[*part].fold && // "loose base", not "loose stones"
+                 !(ANY(tokens, *part, "base", "bottom") && is_of_tin(r));
     if ((!function_kind(r, *part) && !fixed) || token_is(tokens, *part, "bulb")) return 0;
     if (token_among(tokens, *part + 1, mends, COUNT(mends))) return 0;
     *ailment = bad ? FAILS : stuck ? STICKS : HANGS;

@@ -564,7 +564,10 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
     bool one = hit->from > 2 && ANY(tokens, hit->from - 1, "is", "was") &&
                token_is(tokens, hit->from - 2, "one") && token_is(tokens, hit->from - 3, "and");
-    if (one) return 1; // "two have no handle and one is snapped"
+    if (one) { // "two have no handle and one is snapped"
+        *of = r->note->record->count > 1 ? r->note->record->count : 0;
+        return 1;
+    }
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = recount(r, hit);

@@ -353,7 +353,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
     bool own = use == USE_THEME || use == USE_TECHNIQUE || use == USE_STYLE || use == USE_PATTERN;
     const char *print = own ? word_own_name(note, entry) : entry->print;
-    enum { STEM = 4 };
+    enum { STEM = 5 };
     if (own && !strncmp(print, entry->print, STEM)) print = entry->print; // "stripes" are "striped"
     if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
     if (use == USE_THEME) print = say_singular(note->arena, print);
