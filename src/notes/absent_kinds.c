@@ -75,7 +75,7 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
     if (!family || !kind) return kind;
     bool handle = same_noun(r->note->arena, part, "handle") || same_noun(r->note->arena, part, "pull");
     if (handle && !strcmp(family->rule.id, "furniture")) return ruleset_flaw(rules, "missing-hardware");
-    bool driven = same_noun(r->note->arena, part, "belt") && strcmp(family->rule.id, "clothing");
+    bool driven = same_noun(r->note->arena, part, "belt") && strcmp(family->rule.id, "clothing") != 0;
     if (driven) return ruleset_flaw(rules, "missing-accessory"); // a treadle's, a turntable's
     if (occurs_in(kind, family)) return kind;
     for (size_t i = 0; i < rules->flaw_count; i++)

@@ -93,10 +93,10 @@ static size_t by_hand(struct note *note, size_t i) {
         tell_owner(note, i, i + 1);
         return person_keep_back(note, at, to);
     }
-    size_t to = form_end(note, i), at = to;
+    size_t to = form_end(note, i);
     if (to == i) return 0;
     to = with_number(note, to);
-    at = to;
+    size_t at = to;
     while (ANY(tokens, at, "is", "was", "has", "been", "neatly", "roughly", "all", "twice") && at < to + 3)
         at++;
     if (!is_hand(note, at) || token_is(tokens, at + 1, "by")) return 0;
