@@ -9,33 +9,6 @@
 #include "shelf/pool.h"
 #include "shelf/retitle.h"
 
-struct telling {
-    asfound_put *put;
-    void *context;
-    bool color, quiet;
-};
-
-static bool send(const struct telling *to, const char *bytes, size_t size) {
-    return !to->put || !size || to->put(to->context, bytes, size);
-}
-
-static void send_diags(const struct telling *to, struct arena *arena, struct diags *diags) {
-    struct buf out = buf_start(arena);
-    size_t kept = 0;
-    for (size_t i = 0; i < diags->count; i++)
-        if (!to->quiet || code_entry(diags->items[i].code)->level == LEVEL_ERROR)
-            diags->items[kept++] = diags->items[i];
-    diags->count = kept;
-    diags_print(diags, &out, to->color);
-    send(to, out.at, out.n);
-}
-
-static enum asfound_status no_memory(const struct telling *to) {
-    static const char text[] = "asfound: error: memory ran out [memory]\n";
-    send(to, text, sizeof text - 1);
-    return ASFOUND_IO;
-}
-
 // --- retitle ---
 
 struct retitling {
@@ -44,7 +17,7 @@ struct retitling {
     const char *name;
     asfound_get *get;
     void *get_context;
-    struct telling messages;
+    struct sink messages;
     int status;
 };
 
@@ -103,15 +76,15 @@ static void retitle(struct arena *arena, void *context) {
     }
     struct retitle_request request = request_of(r, known);
     if (!diags.status && !retitle_run(arena, &request, &summary, &diags)) r->status = ASFOUND_IO;
-    send_diags(&r->messages, arena, &diags);
-    if (!r->engine->quiet) send(&r->messages, summary.at, summary.n);
+    sink_tell(&r->messages, arena, &diags);
+    if (!r->engine->quiet) sink_put(&r->messages, summary.at, summary.n);
     if (diags.status > r->status) r->status = diags.status;
 }
 
 enum asfound_status asfound_retitle(const asfound_engine *engine,
                                     const struct asfound_retitle_options *options, const char *name,
                                     asfound_get *get, void *get_context) {
-    struct arena_memory memory = {engine->memory.alloc, engine->memory.free, engine->memory.context};
+    struct arena_memory memory = engine_memory(&engine->memory);
     struct retitling r = {
         engine, options,     name,
         get,    get_context, {options->messages, options->messages_context, engine->color, engine->quiet},
@@ -119,14 +92,14 @@ enum asfound_status asfound_retitle(const asfound_engine *engine,
     struct arena *arena = arena_new(&memory);
     bool finished = arena && arena_try(arena, retitle, &r);
     arena_free(arena);
-    return finished ? (enum asfound_status)r.status : no_memory(&r.messages);
+    return finished ? (enum asfound_status)r.status : sink_no_memory(&r.messages);
 }
 
 // --- apply, undo, history ---
 
 struct changing {
     const struct asfound_apply_options *options;
-    struct telling out, messages;
+    struct sink out, messages;
     const char *ledger, *id;
     void (*run)(struct arena *arena, const struct apply_request *request, struct buf *out,
                 struct diags *diags);
@@ -136,8 +109,8 @@ struct changing {
 
 static void finish(struct changing *c, struct arena *arena, const struct buf *out, struct diags *diags) {
     if (diags->status > c->status) c->status = diags->status;
-    send_diags(&c->messages, arena, diags);
-    if (!send(&c->out, out->at, out->n)) c->status = ASFOUND_IO;
+    sink_tell(&c->messages, arena, diags);
+    if (!sink_put(&c->out, out->at, out->n)) c->status = ASFOUND_IO;
 }
 
 static void change(struct arena *arena, void *context) {
@@ -166,7 +139,7 @@ static enum asfound_status run(void (*body)(struct arena *, void *), struct chan
     struct arena *arena = arena_new(NULL);
     bool finished = arena && arena_try(arena, body, c);
     arena_free(arena);
-    return finished ? (enum asfound_status)c->status : no_memory(&c->messages);
+    return finished ? (enum asfound_status)c->status : sink_no_memory(&c->messages);
 }
 
 static struct changing changing_of(const struct asfound_apply_options *o) {
@@ -202,7 +175,7 @@ enum asfound_status asfound_history(const char *ledger, const char *id, bool jso
 
 struct versioning {
     const struct asfound_engine_options *options;
-    struct telling out, messages;
+    struct sink out, messages;
     int status;
 };
 
@@ -218,8 +191,8 @@ static void tell_version(struct arena *arena, void *context) {
     buf_text(&text, asfound_version());
     if (print) buf_format(&text, " %s", print);
     v->status = diags.status;
-    send_diags(&v->messages, arena, &diags);
-    if (!send(&v->out, text.at, text.n)) v->status = ASFOUND_IO;
+    sink_tell(&v->messages, arena, &diags);
+    if (!sink_put(&v->out, text.at, text.n)) v->status = ASFOUND_IO;
 }
 
 enum asfound_status asfound_rules_version(const struct asfound_engine_options *options, asfound_put *out,
@@ -232,5 +205,5 @@ enum asfound_status asfound_rules_version(const struct asfound_engine_options *o
     struct arena *arena = arena_new(&memory);
     bool finished = arena && arena_try(arena, tell_version, &v);
     arena_free(arena);
-    return finished ? (enum asfound_status)v.status : no_memory(&v.messages);
+    return finished ? (enum asfound_status)v.status : sink_no_memory(&v.messages);
 }

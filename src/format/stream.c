@@ -35,6 +35,8 @@ struct stream {
     char last;      // the byte before buffer[from]
     char head[120]; // what a record that is too large began with
     bool started, eof, broken, over;
+    bool found; // `cut`, and not yet taken
+    struct cut cut;
     unsigned rewinds;
 };
 
@@ -165,12 +167,25 @@ static bool cut_last(struct stream *stream, struct cut *cut) {
     return true;
 }
 
+// Looks on from where it looked last. What was found stays found until it is taken.
+static bool find_cut(struct stream *stream) {
+    size_t at = stream->from + (stream->cutter.seen - stream->dropped);
+    while (!stream->found && at < stream->filled)
+        stream->found = cutter_step(&stream->cutter, stream->buffer[at++], &stream->cut);
+    return stream->found;
+}
+
+bool stream_at_hand(struct stream *stream) {
+    return stream->started && !stream->over && !stream->pieces.over && find_cut(stream);
+}
+
 // False at the end of the input or when reading failed.
 static bool next_cut(struct stream *stream, struct arena *arena, struct cut *cut) {
     for (;;) {
-        size_t at = stream->from + (stream->cutter.seen - stream->dropped);
-        while (at < stream->filled) {
-            if (cutter_step(&stream->cutter, stream->buffer[at++], cut)) return true;
+        if (find_cut(stream)) {
+            *cut = stream->cut;
+            stream->found = false;
+            return true;
         }
         if (stream->broken) return false;
         if (stream->eof) return cut_last(stream, cut);

@@ -40,4 +40,7 @@ void stream_close(struct stream *stream);
 // paths (see format/csv.h).
 bool stream_next(struct stream *stream, struct arena *arena, struct diags *diags, struct node **record);
 
+// Is a next record whole in what was read already? False says nothing: it is to be asked for.
+bool stream_at_hand(struct stream *stream);
+
 #endif

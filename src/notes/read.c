@@ -37,9 +37,19 @@ static int span_order(const void *a, const void *b) {
     return (x->from > y->from) - (x->from < y->from);
 }
 
-static void read_all(struct note *note) {
+struct note_half {
+    struct note note;
+    struct note_read read;
+    struct paragraph paragraph;
+    const struct mixed *mixed;
+    size_t size, reach; // of the text, and what is read of it
+    bool alien;         // no note in English: nothing is read of it
+};
+
+static void read_thing_and_said(struct note_half *half) {
+    struct note *note = &half->note;
     read_alien(note);
-    struct paragraph paragraph = paragraph_read(note);
+    half->paragraph = paragraph_read(note);
     read_owners(note);
     read_persons(note);
     read_writing(note);
@@ -50,16 +60,20 @@ static void read_all(struct note *note) {
     read_names(note);
     read_thing(note);
     settle_measures(note);
-    const struct mixed *mixed = read_mixed(note);
+    half->mixed = read_mixed(note);
     read_included(note);
     read_said_of(note);
     read_values(note);
+}
+
+static void read_wrong_and_rest(struct note_half *half) {
+    struct note *note = &half->note;
     read_faults(note);
     kin_last(note);
     settle_stuff(note);
-    settle_mixed(note, mixed);
+    settle_mixed(note, half->mixed);
     settle_alike(note);
-    paragraph_keep(note, &paragraph);
+    paragraph_keep(note, &half->paragraph);
     note_rest(note, says_nothing);
 }
 
@@ -99,28 +113,6 @@ static void leave_rest(struct note *note, size_t from, size_t to) {
     note->record->notes_read = from;
 }
 
-static void read_piece(struct arena *arena, const struct note_reader *reader, struct note_read *read) {
-    struct note note = {.arena = arena,
-                        .rules = reader->rules,
-                        .phrases = reader->phrases,
-                        .book = reader->book,
-                        .scanner = reader->scanner,
-                        .asked = reader->asked,
-                        .locale = reader->locale,
-                        .off = reader->off,
-                        .record = &read->record};
-    size_t size = strlen(read->record.notes), reach = reach_of(read->record.notes, size);
-    note_start(&note, read->record.notes, reach);
-    if (!read->record.notes_are) read->record.notes_are = alien_words(&note);
-    if (read->record.notes_are)
-        leave_unread(&note);
-    else
-        read_all(&note);
-    if (reach < size) leave_rest(&note, reach, size);
-    told_set(arena, &read->record);
-    finish(&note, read);
-}
-
 // Keys that a person wrote speak of one thing.
 static bool is_bare(const struct record *given) {
     return !given->type.value && !given->family && !given->attribute_count && !given->flaw_count &&
@@ -136,17 +128,50 @@ struct notes notes_open(struct arena *arena, const struct note_reader *reader, c
     return notes;
 }
 
-struct note_read notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
-                            size_t i) {
-    struct note_read out = {.record = *notes->given};
+struct note_half *notes_read_thing(struct arena *arena, const struct note_reader *reader,
+                                   const struct notes *notes, size_t i) {
+    struct note_half *half = arena_alloc(arena, sizeof *half);
+    struct record *record = &half->read.record;
+    *record = *notes->given;
     const char *text = notes->given->notes ? notes->given->notes : "";
-    out.record.notes = text;
-    out.record.notes_are = notes->form;
+    record->notes = text;
+    record->notes_are = notes->form;
     if (notes->count > 1) {
         const struct note_piece *piece = &notes->pieces[i];
-        out.record.notes = arena_copy(arena, text + piece->from, piece->to - piece->from);
-        if (notes->given->id) out.record.id = arena_format(arena, "%s-%zu", notes->given->id, i + 1);
+        record->notes = arena_copy(arena, text + piece->from, piece->to - piece->from);
+        if (record->id) record->id = arena_format(arena, "%s-%zu", record->id, i + 1);
     }
-    read_piece(arena, reader, &out);
-    return out;
+    half->note = (struct note){.arena = arena,
+                               .rules = reader->rules,
+                               .phrases = reader->phrases,
+                               .book = reader->book,
+                               .scanner = reader->scanner,
+                               .asked = reader->asked,
+                               .locale = reader->locale,
+                               .off = reader->off,
+                               .record = record};
+    half->size = strlen(record->notes);
+    half->reach = reach_of(record->notes, half->size);
+    note_start(&half->note, record->notes, half->reach);
+    if (!record->notes_are) record->notes_are = alien_words(&half->note);
+    half->alien = record->notes_are != NULL;
+    if (half->alien)
+        leave_unread(&half->note);
+    else
+        read_thing_and_said(half);
+    return half;
+}
+
+struct note_read *notes_read_wrong(struct note_half *half) {
+    struct record *record = &half->read.record;
+    if (!half->alien) read_wrong_and_rest(half);
+    if (half->reach < half->size) leave_rest(&half->note, half->reach, half->size);
+    told_set(half->note.arena, record);
+    finish(&half->note, &half->read);
+    return &half->read;
+}
+
+struct note_read *notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
+                             size_t i) {
+    return notes_read_wrong(notes_read_thing(arena, reader, notes, i));
 }

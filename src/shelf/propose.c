@@ -329,7 +329,7 @@ static bool read_row(struct proposing *p, const char *title, struct note_read *r
         attend(p, "the row speaks of several things");
         return false;
     }
-    *read = notes_read(arena, &reader, &notes, 0);
+    *read = *notes_read(arena, &reader, &notes, 0);
     return true;
 }
 

@@ -155,6 +155,108 @@ START_TEST(broken_inputs_are_told_exactly) {
 }
 END_TEST
 
+// --- batches ---
+
+// Records are read a batch at a time where they are at hand; nothing of that may show.
+enum { MANY = 75 };
+
+static void put_record(struct buf *text, size_t i) {
+    static const char *const notes[] = {"Tin lamp, dented base, no burner.", "Oak stool, one leg is loose",
+                                        "enamel bowl 8 in wide, chipped rim. no cracks"};
+    if (i % 5 == 4)
+        buf_format(text, "{\"id\":\"i%zu\",\"type\":\"jug\",\"count\":%zu}\n", i, i);
+    else if (i % 7 == 3)
+        buf_text(text, "{\"id\":}\n");
+    else
+        buf_format(text, "{\"id\":\"i%zu\",\"notes\":\"%s\"}\n", i, notes[i % 3]);
+}
+
+static void check_batches(struct arena *arena, void *context) {
+    (void)context;
+    struct buf text = buf_start(arena), alone = buf_start(arena);
+    struct taken out, messages;
+    int status;
+    size_t broken = 0;
+    for (size_t i = 0; i < MANY; i++) {
+        size_t from = text.n;
+        put_record(&text, i);
+        struct given_input one = {text.at + from, text.n - from, 0, SIZE_MAX};
+        draft(arena, &one, ASFOUND_NDJSON, &out, &messages, &status);
+        broken += status == 4;
+        buf_add(&alone, out.text.at, out.text.n);
+    }
+    ck_assert_uint_ge(broken, 8);
+    static const size_t paces[] = {SIZE_MAX, 1, 300};
+    for (size_t p = 0; p < 3; p++) {
+        struct given_input all = {text.at, text.n, 0, paces[p]};
+        draft(arena, &all, ASFOUND_NDJSON, &out, &messages, &status);
+        ck_assert_str_eq(out.text.at, alone.at);
+        ck_assert_int_eq(status, 4);
+        size_t told = 0;
+        for (const char *at = messages.text.at; (at = strstr(at, "[json.syntax]")) != NULL; at++) told++;
+        ck_assert_uint_eq(told, broken);
+    }
+}
+
+START_TEST(records_read_together_are_drafted_as_each_alone) {
+    within(check_batches, NULL);
+}
+END_TEST
+
+// One note of more things than a batch holds.
+static void check_long_list(struct arena *arena, void *context) {
+    (void)context;
+    struct buf text = buf_start(arena);
+    for (size_t i = 0; i < MANY; i++) buf_format(&text, "%zu. tin lamp, dent in the base\n", i + 1);
+    struct taken out, messages;
+    int status;
+    struct given_input all = {text.at, text.n, 0, SIZE_MAX};
+    draft(arena, &all, ASFOUND_NOTES, &out, &messages, &status);
+    ck_assert_uint_eq(lines_of(out.text.at), MANY);
+    size_t dented = 0;
+    for (const char *at = out.text.at; (at = strstr(at, "\"title\":\"Tin Lamp")) != NULL; at++) dented++;
+    ck_assert_uint_eq(dented, MANY);
+}
+
+START_TEST(a_list_longer_than_a_batch_is_drafted_whole) {
+    within(check_long_list, NULL);
+}
+END_TEST
+
+struct talk {
+    const struct taken *out;
+    size_t asked;
+};
+
+// A line a call; when the next is asked for, the listing of the one before must have come.
+static size_t give_a_line(void *context, char *to, size_t room) {
+    static const char *const lines[] = {"{\"id\":\"a\",\"type\":\"jug\"}\n",
+                                        "{\"id\":\"b\",\"type\":\"bowl\"}\n",
+                                        "{\"id\":\"c\",\"notes\":\"tin lamp\"}\n"};
+    struct talk *talk = context;
+    ck_assert_uint_eq(lines_of(talk->out->text.n ? talk->out->text.at : ""), talk->asked);
+    if (talk->asked == sizeof lines / sizeof *lines) return 0;
+    const char *line = lines[talk->asked++];
+    ck_assert_uint_lt(strlen(line), room);
+    memcpy(to, line, strlen(line));
+    return strlen(line);
+}
+
+static void check_talk(struct arena *arena, void *context) {
+    (void)context;
+    struct taken out = {arena, buf_start(arena)};
+    struct talk talk = {&out, 0};
+    struct asfound_draft_options drafting = {
+        .input = ASFOUND_NDJSON, .output = ASFOUND_JSON_LINES, .out = take, .out_context = &out};
+    asfound_draft(engine, &drafting, "in", give_a_line, &talk);
+    ck_assert_uint_eq(lines_of(out.text.at), 3);
+}
+
+START_TEST(who_feeds_a_record_at_a_time_is_answered_at_once) {
+    within(check_talk, NULL);
+}
+END_TEST
+
 // --- large ---
 
 static void check_large(struct arena *arena, void *context) {
@@ -210,6 +312,9 @@ int main(void) {
     tcase_set_timeout(tests, 120);
     tcase_add_unchecked_fixture(tests, make_engine, free_engine);
     tcase_add_loop_test(tests, broken_inputs_are_told_exactly, 0, sizeof inputs / sizeof *inputs);
+    tcase_add_test(tests, records_read_together_are_drafted_as_each_alone);
+    tcase_add_test(tests, a_list_longer_than_a_batch_is_drafted_whole);
+    tcase_add_test(tests, who_feeds_a_record_at_a_time_is_answered_at_once);
     tcase_add_test(tests, a_record_that_is_too_large_hides_no_other);
     tcase_add_test(tests, broken_word_lists_are_told_exactly);
     suite_add_tcase(suite, tests);

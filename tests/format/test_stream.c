@@ -47,6 +47,7 @@ static void take_step(struct arena *arena, void *context) {
     struct diags diags = diags_start(arena);
     struct node *record = NULL;
     struct buf out = buf_start(arena);
+    stream_at_hand(step->stream); // asking changes nothing
     step->more = stream_next(step->stream, arena, &diags, &record);
     if (step->more) tell_record(&out, record);
     for (size_t i = 0; i < diags.count; i++) {
@@ -164,6 +165,42 @@ static const struct sample SAMPLES[] = {
 
 START_TEST(records_are_cut_and_told_alike_however_bytes_arrive) {
     expect_told(&SAMPLES[_i]);
+}
+END_TEST
+
+struct paced {
+    struct stream *stream;
+    bool more;
+};
+
+static void next_of(struct arena *arena, void *context) {
+    struct paced *paced = context;
+    struct diags diags = diags_start(arena);
+    struct node *record = NULL;
+    paced->more = stream_next(paced->stream, arena, &diags, &record);
+}
+
+// A record is at hand once its end was read, and taking it then reads nothing.
+START_TEST(a_record_at_hand_is_not_asked_for) {
+    static const char text[] = "{\"a\":1}\n{\"b\":2}\n{\"c\":3}\n{\"d\":4}";
+    struct feed feed = {text, sizeof text - 1, 0, 20, 0}; // two records and a part of the third
+    struct stream_source from = {"in", feed_read, &feed};
+    struct paced paced = {stream_open(&from, FORM_NDJSON, NULL), true};
+    struct arena *arena = arena_new(NULL);
+    static const bool at_hand[] = {true, false, false, false};
+    static const size_t read[] = {20, 20, sizeof text - 1, sizeof text - 1};
+    ck_assert(!stream_at_hand(paced.stream)); // before anything was read
+    for (size_t i = 0; i < 4; i++) {
+        ck_assert(arena_try(arena, next_of, &paced));
+        ck_assert(paced.more);
+        ck_assert_uint_eq(feed.at, read[i]);
+        ck_assert_msg(stream_at_hand(paced.stream) == at_hand[i], "after record %zu", i);
+    }
+    ck_assert(arena_try(arena, next_of, &paced));
+    ck_assert(!paced.more);
+    ck_assert(!stream_at_hand(paced.stream));
+    arena_free(arena);
+    stream_close(paced.stream);
 }
 END_TEST
 
@@ -372,6 +409,7 @@ int main(void) {
     tcase_set_timeout(cases, 300);
     tcase_add_loop_test(cases, records_are_cut_and_told_alike_however_bytes_arrive, 0,
                         (int)(sizeof SAMPLES / sizeof *SAMPLES));
+    tcase_add_test(cases, a_record_at_hand_is_not_asked_for);
     tcase_add_test(cases, a_nul_byte_spoils_one_record_only);
     tcase_add_test(cases, a_reading_failure_is_told);
     tcase_add_test(cases, forms_have_names);

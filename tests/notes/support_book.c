@@ -20,7 +20,7 @@ static const struct record *read_by(struct arena *arena, const char *text, struc
     struct record given = {.id = "a", .notes = arena_string(arena, text)};
     struct notes notes = notes_open(arena, &reader, &given);
     struct note_read *read = arena_alloc(arena, sizeof *read);
-    *read = notes_read(arena, &reader, &notes, 0);
+    *read = *notes_read(arena, &reader, &notes, 0);
     return &read->record;
 }
 

@@ -15,7 +15,7 @@ static struct all_read read_given(struct arena *arena, struct record given) {
     reader.scanner = scanner_new(arena, support.rules->finder_count);
     struct notes notes = notes_open(arena, &reader, &given);
     struct all_read all = {arena_array(arena, notes.count, sizeof *all.items), notes.count};
-    for (size_t i = 0; i < notes.count; i++) all.items[i] = notes_read(arena, &reader, &notes, i);
+    for (size_t i = 0; i < notes.count; i++) all.items[i] = *notes_read(arena, &reader, &notes, i);
     return all;
 }
 

@@ -194,7 +194,7 @@ static void round_trip(struct trial *t, struct tally *tally) {
     reader.locale = t->locale;
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(t->arena, &reader, &given);
-    struct note_read read = notes_read(t->arena, &reader, &notes, 0);
+    struct note_read read = *notes_read(t->arena, &reader, &notes, 0);
     t->difference = "";
     if (notes.count != 1) note_cause(t, tally, ITEMS, arena_format(t->arena, "%zu", notes.count));
     const struct record *back = &read.record;
