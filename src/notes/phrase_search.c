@@ -124,39 +124,47 @@ SELDOM static void bar(struct search *s, const struct phrase *phrase, size_t i) 
                                                    s->words[i + phrase->count - 1].to};
 }
 
-static inline void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
+// Where no phrase goes on with the third word there is, those without one are left: the last ones.
+static inline void bar_in(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
     const struct phrase *phrase = s->phrases->at + bucket->from, *end = s->phrases->at + bucket->said;
+    if (!(bucket->third & third)) phrase = end - bucket->two_unless;
     for (; phrase < end; phrase++)
         if (may_stand(phrase, s->words + i)) bar(s, phrase, i);
 }
 
-static inline void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
+static inline void keep_in(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
     const struct phrase *phrase = s->phrases->at + bucket->said, *end = s->phrases->at + bucket->to;
+    if (!(bucket->third & third)) phrase = end - bucket->two_said;
     for (; phrase < end; phrase++)
         if (may_stand(phrase, s->words + i)) keep(s, phrase, i);
 }
 
 static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
-    uint32_t at = bucket->spoken;
+    uint32_t at = bucket->third_spoken & third ? bucket->spoken : 0;
     for (size_t opening; (opening = next_opening(s, s->phrases, &at, i, third, false)) != 0;)
         keep_spoken(s, opening - 1, i);
+}
+
+// Is anything in it that may stand before such a third word?
+static inline bool may_go_on(const struct bucket *bucket, uint64_t third) {
+    return (bucket->third | bucket->third_spoken) & third || bucket->two_unless | bucket->two_said;
 }
 
 // All that bars before all that is kept, and longer phrases before shorter ones.
 SELDOM static void search_both(struct search *s, const struct bucket *longer, const struct bucket *single,
                                size_t i, uint64_t third) {
-    bar_in(s, longer, i);
-    bar_in(s, single, i);
+    bar_in(s, longer, i, third);
+    bar_in(s, single, i, third);
     keep_patterns(s, longer, i, third);
     keep_patterns(s, single, i, third);
-    keep_in(s, longer, i);
-    keep_in(s, single, i);
+    keep_in(s, longer, i, third);
+    keep_in(s, single, i, third);
 }
 
 SELDOM static void search_one(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
-    bar_in(s, bucket, i);
+    bar_in(s, bucket, i, third);
     keep_patterns(s, bucket, i, third);
-    keep_in(s, bucket, i);
+    keep_in(s, bucket, i, third);
 }
 
 static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
@@ -259,7 +267,8 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
         uint64_t third = spoken_bit(word[2].hash);
         const struct bucket *longer = more ? bucket_of(phrases, two) : NULL,
                             *single = one ? bucket_of(phrases, first) : NULL;
-        if (longer && !(longer->third & third)) longer = NULL;
+        if (longer && !may_go_on(longer, third)) longer = NULL;
+        if (single && !may_go_on(single, third)) single = NULL;
         if (longer && single)
             search_both(s, longer, single, (size_t)(word - words->at), third);
         else if (longer || single)

@@ -25,7 +25,9 @@ struct bucket {
     uint64_t key;
     uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first
     uint32_t spoken; // its pattern's opening with OPENING_LAST, or where those of its patterns begin, + 1
-    uint64_t third;  // a bit for each word that may be the third of one of them
+    uint64_t third;  // a bit for each word that may be the third of a phrase
+    uint64_t third_spoken;         // the same of patterns
+    uint16_t two_unless, two_said; // phrases that have no third word; the last ones of each
 };
 
 static const uint32_t OPENING_LAST = 1u << 31; // of a bucket

@@ -95,13 +95,21 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     for (size_t from = 0, to; from < p->count; from = to) {
         uint64_t key = key_of(p, &p->at[from]);
         size_t said = from;
-        uint64_t third = 0;
-        for (to = from; to < p->count && key_of(p, &p->at[to]) == key;) {
-            third |= p->at[to].count > 2 ? spoken_bit(p->words[p->at[to].first + 2]) : UINT64_MAX;
-            if (p->at[to].count > p->longest) p->longest = p->at[to].count;
-            said += p->at[to++].unless;
+        struct bucket bucket = {.key = key, .from = (uint32_t)from};
+        for (to = from; to < p->count && key_of(p, &p->at[to]) == key; to++) {
+            const struct phrase *phrase = &p->at[to];
+            if (phrase->count > 2)
+                bucket.third |= spoken_bit(p->words[phrase->first + 2]);
+            else if (phrase->unless)
+                bucket.two_unless++;
+            else
+                bucket.two_said++;
+            if (phrase->count > p->longest) p->longest = phrase->count;
+            said += phrase->unless;
         }
-        *bucket_of(p, key) = (struct bucket){key, (uint32_t)from, (uint32_t)said, (uint32_t)to, 0, third};
+        bucket.said = (uint32_t)said;
+        bucket.to = (uint32_t)to;
+        *bucket_of(p, key) = bucket;
         sieve_add(p, key, p->at[from].count == 1);
     }
 }
@@ -168,9 +176,8 @@ static struct bucket *bucket_of_opening(const struct phrases *p, uint64_t first,
 static void make_bucket(void *context, uint64_t first, uint64_t second, size_t opening) {
     struct phrases *p = context;
     struct bucket *bucket = bucket_of_opening(p, first, second);
-    (void)opening;
     bucket->key = second ? key_of_two(first, second) : first;
-    bucket->third = UINT64_MAX;
+    bucket->third_spoken |= spoken_gates(p->spoken)[opening].third;
     bucket->spoken++;
     sieve_add(p, bucket->key, !second);
 }
