@@ -234,6 +234,7 @@ static void read_notes(struct run *run, struct arena *arena, const struct record
         if (i && is_full(run, arena)) {
             draft_ready(run, arena);
             arena_release(arena, &before);
+            asked_begin(run->asked);
         }
         run->ready[run->ready_count++] =
             (struct ready){.half = notes_read_thing(arena, &reader, &notes, i), .number = run->number};

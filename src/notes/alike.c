@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/measures.h"
+#include "notes/unsure.h"
 #include "text/order.h"
 
 // The tokens of a value: first and last.
@@ -66,24 +67,6 @@ static bool is_colored(const struct note *note, size_t last) {
            ANY(&note->tokens, last + 1, "coloured", "colored", "color", "colour");
 }
 
-// "Said to be bronze", "sold to me as silk": whoever says so is not the one who looked.
-static bool is_hearsay(const struct note *note, size_t first) {
-    static const char *const phrases[] = {"said to be",  "supposed to be", "meant to be",   "sold to me as",
-                                          "sold as",     "described as",   "advertised as", "passed off as",
-                                          "was told it", "told it was",    "told it is",    "reckons it",
-                                          "reckons its", "says its",       "claimed to be"};
-    enum { WORDS_BACK = 6 };
-    for (size_t back = 1; back <= WORDS_BACK && back <= first; back++) {
-        size_t at = first - back;
-        if (note->tokens.at[at].stop >= STOP_COMMA) return false;
-        if (ANY(&note->tokens, at, "reckons", "reputedly", "allegedly", "apparently", "purportedly",
-                "rumored", "rumoured"))
-            return true;
-        if (token_first(&note->tokens, at, phrases, sizeof phrases / sizeof *phrases)) return true;
-    }
-    return false;
-}
-
 static bool is_stuff(const struct note *note, const char *word) {
     struct word_entry entry;
     return note->book && wordbook_find(note->book, word, strlen(word), &entry) &&
@@ -132,7 +115,7 @@ static bool settle(struct note *note, struct value *value) {
     }
     bool sort = material && at.first > 1 && token_is(&note->tokens, at.first - 1, "of") &&
                 ANY(&note->tokens, at.first - 2, "sort", "kind"); // "sort of brass"
-    if (value->sure == SURE_STATED && (sort || is_hearsay(note, at.first))) value->sure = SURE_GUESS;
+    if (value->sure == SURE_STATED && (sort || unsure_before(note, at.first))) value->sure = SURE_GUESS;
     return true;
 }
 

@@ -46,7 +46,7 @@ struct asked {
 };
 
 struct asked *asked_new(struct arena *arena);
-// Before a note: where too many words are known all are forgotten.
+// Before a note is begun, while no other is half read: where too many words are known all are forgotten.
 void asked_begin(struct asked *asked);
 // A bit for each list, set where the word was asked in vain, and ASKED_CELLS behind it one where it was
 // found; then the cell ASKED_KEPT, 0 at first. NULL where there is no room for the word.

@@ -13,6 +13,7 @@
 #include "notes/note.h"
 #include "notes/number.h"
 #include "notes/period.h"
+#include "notes/unsure.h"
 #include "text/order.h"
 
 enum { YEAR_FIRST = 1500, YEAR_LAST = 2029 };
@@ -248,15 +249,10 @@ static bool is_hedge(const struct tokens *tokens, size_t i) {
 static enum sure sure_of(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     enum { REACH = 7 };
+    if (unsure_before(note, from) || unsure_behind(note, to)) return SURE_GUESS;
     for (size_t k = from, n = 0; k > 0 && n < REACH && tokens->at[k - 1].stop < STOP_COMMA; k--, n++)
         if (is_hedge(tokens, k - 1)) return SURE_GUESS;
     if (token_is(tokens, to, "(") && token_is(tokens, to + 1, "?")) return SURE_GUESS;
-    static const char *const looks[] = {"by the look",  "by the looks",  "by its look",
-                                        "by its looks", "from the look", "to look at",
-                                        "or so they",   "at a guess",    "at a push"};
-    if (token_first(tokens, to, looks, sizeof looks / sizeof *looks)) return SURE_GUESS;
-    bool last = to + 2 >= tokens->count || tokens->at[to + 2].stop != STOP_NONE;
-    if (last && token_is(tokens, to, ",") && is_hedge(tokens, to + 1)) return SURE_GUESS;
     for (size_t k = to, n = 0; k < tokens->count && n < REACH; k++, n++) {
         if (is_hedge(tokens, k)) return SURE_GUESS;
         if (tokens->at[k].stop >= STOP_COMMA) break;
@@ -299,9 +295,10 @@ static bool is_refused(const struct note *note, size_t i) {
                 "wants", "than", "nothing", "late", "early") ||
             (ANY(tokens, k - 1, "old") && ANY(tokens, k, "as")))
             return true;
-        if (ANY(tokens, k - 1, "not", "isn't", "wasn't", "never") &&
-            (k == i || (k + 1 == i && ANY(tokens, k, "a", "an", "really", "the", "quite"))))
-            return true;
+        bool near = k == i ||
+                    (k + 1 == i && ANY(tokens, k, "a", "an", "really", "the", "quite", "from", "of")) ||
+                    (k + 2 == i && ANY(tokens, k, "from", "of", "before") && token_is(tokens, k + 1, "the"));
+        if (near && ANY(tokens, k - 1, "not", "isn't", "wasn't", "never")) return true;
     }
     return false;
 }

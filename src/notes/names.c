@@ -8,6 +8,7 @@
 #include "notes/any.h"
 #include "notes/english.h"
 #include "notes/things.h"
+#include "notes/unsure.h"
 #include "notes/works.h"
 #include "text/order.h"
 
@@ -123,15 +124,7 @@ static bool in_doubt(const struct note *note, size_t from, size_t to) {
     bool refused;
     if (name_credit(note, from, to, &refused) != SURE_STATED) return true;
     if (is_either(note, from, to)) return true;
-    static const char *const words[] = {"maybe", "might", "think",      "guess",   "possibly", "probably",
-                                        "looks", "could", "supposedly", "perhaps", "believe"};
-    const struct tokens *tokens = &note->tokens;
-    for (size_t back = 1; back <= 5 && back <= from; back++) {
-        if (tokens->at[from - back].stop >= STOP_CLAUSE) break;
-        if (token_among(tokens, from - back, words, COUNT(words))) return true;
-    }
-    return token_is(tokens, to, "?") || token_phrase(tokens, to, "i think") ||
-           token_phrase(tokens, to, "maybe");
+    return unsure_before(note, from) || unsure_behind(note, to);
 }
 
 // Which attribute the words around a name make of it: "pattern is Fennel Gate", "the Brambleveil pattern",

@@ -81,7 +81,6 @@ static void clear_names(struct note *note) {
 void note_start(struct note *note, const char *text, size_t size) {
     note->tokens = tokens_cut(note->arena, text, size);
     note->tokens.asked = note->asked;
-    if (note->asked) asked_begin(note->asked);
     note_drop_conversions(note);
     note_part_clauses(note);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);

@@ -173,5 +173,6 @@ struct note_read *notes_read_wrong(struct note_half *half) {
 
 struct note_read *notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
                              size_t i) {
+    if (reader->asked) asked_begin(reader->asked);
     return notes_read_wrong(notes_read_thing(arena, reader, notes, i));
 }

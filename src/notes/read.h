@@ -45,7 +45,8 @@ struct note_read *notes_read(struct arena *arena, const struct note_reader *read
 
 // The same in two halves: what the thing is and what is said of it; then what is wrong with it, and what
 // nobody took. Of many notes the first halves may be read before the second ones, which is quicker: each is
-// code and tables that fill a near cache.
+// code and tables that fill a near cache. What is kept in `asked` is not forgotten here: asked_begin() before
+// the first of them.
 struct note_half *notes_read_thing(struct arena *arena, const struct note_reader *reader,
                                    const struct notes *notes, size_t i);
 struct note_read *notes_read_wrong(struct note_half *half);

@@ -21,14 +21,6 @@ static bool any(const struct note *note, size_t i, const char *const *words, siz
     return false;
 }
 
-static bool is_type(const struct note *note, size_t i) {
-    return i < note->tokens.count && note->taken[i] == TAKEN_TYPE;
-}
-
-static bool is_stop(const struct note *note, size_t i) {
-    return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
-}
-
 // Nouns that stand for the thing's own look, and shape or number words for the thing itself.
 static bool is_vague(const struct note *note, size_t i) {
     static const char *const words[] = {
@@ -53,8 +45,6 @@ static bool is_done(const struct token *t) {
     return false;
 }
 
-enum ahead { AHEAD_NOTHING, AHEAD_THING, AHEAD_PART, AHEAD_FAULT, AHEAD_OTHER };
-
 struct head {
     enum ahead what;
     size_t from, to; // of the last noun
@@ -64,7 +54,7 @@ static bool joins(const struct note *note, size_t i) { // "red and black rug", "
     struct word_entry entry;
     static const char *const words[] = {"and", "&", "-", "or", "/"};
     return any(note, i, words, COUNT(words)) && word_at(note, i + 1, standing_uses, &entry) > 0 &&
-           !is_stop(note, i + 1);
+           !standing_is_stop(note, i + 1);
 }
 
 // "Velvet back", "pine sides", "brass corners": sides of the thing are parts of their own stuff.
@@ -113,7 +103,7 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         return 1;
     }
     if (head->what != AHEAD_PART && !part && is_side(note, at) &&
-        (is_stop(note, at + 1) || chunk_breaks(note, at + 1))) { // but "oak side table"
+        (standing_is_stop(note, at + 1) || chunk_breaks(note, at + 1))) { // but "oak side table"
         *head = (struct head){AHEAD_PART, at, at + 1};
         return 1;
     }
@@ -179,12 +169,12 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
         if (head.what == AHEAD_PART && joins(note, at)) return head; // "brass pans & marble slab"
         while (joins(note, at)) at++;
         *end = at;
-        if (is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
-        if (is_stop(note, at) || is_past(note, at)) return head;
+        if (standing_is_type(note, at)) return (struct head){AHEAD_THING, at, at + 1};
+        if (standing_is_stop(note, at) || is_past(note, at)) return head;
         // "Ukulele mahogany missing 1 string": another statement begins
         static const char *const lacks[] = {"missing", "lacks", "needs", "lost"};
         bool lacking = any(note, at, lacks, COUNT(lacks)) && at + 1 < note->tokens.count &&
-                       note->tokens.at[at].stop == STOP_NONE && !is_stop(note, at + 1) &&
+                       note->tokens.at[at].stop == STOP_NONE && !standing_is_stop(note, at + 1) &&
                        !ANY(&note->tokens, at + 1, "from", "on", "in", "at");
         if (lacking && head.what != AHEAD_PART) return head;
         static const char *const nots[] = {"no", "without", "minus", "w/o"};
@@ -205,17 +195,21 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",   "very",     "mostly",   "all",    "really",  "light",    "bright",    "pretty", "kind",
-        "sort",   "maybe",    "probably", "kinda",  "sorta",   "a",        "an",        "the",    "nice",
-        "deep",   "pale",     "still",    "also",   "some",    "mainly",   "partly",    "soft",   "likely",
-        "plain",  "solid",    "with",     "and",    "&",       "or",       "think",     "i",      "fully",
-        "old",    "perhaps",  "early",    "real",   "rather",  "both",     "obviously", "two",    "three",
-        "four",   "-",        "(",        "little", "lots",    "possibly", "just",      "is",     "are",
-        "was",    "it",       "its",      "it's",   "they",    "this",     "thing",     "looks",  "feels",
-        "seems",  "guess",    "like",     "not",    "marked",  "tag",      "says",      "i'd",    "say",
-        "okay",   "ok",       "so",       "oh",     "well",    "pure",     "fairly",    "sure",   "believe",
-        "reckon", "actually", "that's",   "that",   "colored", "coloured", "toned",     "tone",   "effect"};
-    return any(note, i, words, COUNT(words));
+        "dark",      "very",    "mostly",    "all",      "really",     "light",      "bright",   "pretty",
+        "kind",      "sort",    "maybe",     "probably", "kinda",      "sorta",      "a",        "an",
+        "the",       "nice",    "deep",      "pale",     "still",      "also",       "some",     "mainly",
+        "partly",    "soft",    "likely",    "plain",    "solid",      "with",       "and",      "&",
+        "or",        "think",   "i",         "fully",    "old",        "perhaps",    "early",    "real",
+        "rather",    "both",    "obviously", "two",      "three",      "four",       "-",        "(",
+        "little",    "lots",    "possibly",  "just",     "is",         "are",        "was",      "it",
+        "its",       "it's",    "they",      "this",     "thing",      "looks",      "feels",    "seems",
+        "guess",     "like",    "not",       "marked",   "tag",        "says",       "i'd",      "say",
+        "okay",      "ok",      "so",        "oh",       "well",       "pure",       "fairly",   "sure",
+        "believe",   "reckon",  "actually",  "that's",   "that",       "colored",    "coloured", "toned",
+        "tone",      "effect",  "certainly", "clearly",  "completely", "definitely", "entirely", "evidently",
+        "genuinely", "largely", "plainly",   "truly",    "wholly"};
+    bool this_one = i > 0 && token_is(&note->tokens, i, "one") && ANY(&note->tokens, i - 1, "this", "that");
+    return this_one || any(note, i, words, COUNT(words));
 }
 
 static bool is_link(const struct note *note, size_t i) {
@@ -239,11 +233,11 @@ static const char *part_words(const struct note *note, size_t from, size_t to) {
 static const char *part_before(const struct note *note, size_t i) { // "the lid is": the words before token i
     struct word_entry entry;
     for (size_t n = 3; n > 0; n--)
-        if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !is_type(note, i - 1))
+        if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !standing_is_type(note, i - 1))
             return part_words(note, i - n, i);
     bool side = i > 0 && (is_side(note, i - 1) || ANY(&note->tokens, i - 1, "inside", "outside"));
-    bool opens =
-        i == 1 || (i > 1 && (is_stop(note, i - 2) || ANY(&note->tokens, i - 2, "the", "its", "and")));
+    bool opens = i == 1 ||
+                 (i > 1 && (standing_is_stop(note, i - 2) || ANY(&note->tokens, i - 2, "the", "its", "and")));
     return side && opens ? part_words(note, i - 1, i) : NULL; // "back is satin"
 }
 
@@ -255,11 +249,12 @@ static const char *bracketed_by(const struct note *note, size_t open) {
     // "4 balls (blue, red, black)": behind a comma too
     for (size_t k = 0; k < LIST_MOST && open > 0 && token_is(&note->tokens, open, ","); k++) {
         size_t at = open - 1;
-        while (at > 0 && open - at < LIST_MOST && !ANY(&note->tokens, at, "(", ")") && !is_stop(note, at))
+        while (at > 0 && open - at < LIST_MOST && !ANY(&note->tokens, at, "(", ")") &&
+               !standing_is_stop(note, at))
             at--;
         open = at;
     }
-    if (!token_is(&note->tokens, open, "(") || !open || is_type(note, open - 1)) return NULL;
+    if (!token_is(&note->tokens, open, "(") || !open || standing_is_type(note, open - 1)) return NULL;
     bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
     bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
     size_t number; // "4 balls (blue, red)"
@@ -303,8 +298,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         if (n == 0 &&
             ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
             return STANDING_PART;
-        if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
-            note->taken[prev] == TAKEN_DATE)
+        if (standing_is_stop(note, prev) || standing_is_type(note, prev) ||
+            note->taken[prev] == TAKEN_MEASURE || note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
         if (is_link(note, prev) && (*of = part_before(note, prev)) != NULL) return STANDING_PART;
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
@@ -322,7 +317,7 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             return *of ? STANDING_PART : STANDING_THING; // "seat recovered in green velvet"
         }
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
-            bool thing = prev == 0 || is_type(note, prev - 1) || is_stop(note, prev - 1) ||
+            bool thing = prev == 0 || standing_is_type(note, prev - 1) || standing_is_stop(note, prev - 1) ||
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
         }
@@ -349,7 +344,7 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
     static const char *const early[] = {"in",     "on",      "for", "by",   "around", "across",
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
-    if (is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
+    if (standing_is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
     if (in_first_sentence(note, i) && any(note, i, early, COUNT(early))) return true;
     if (from > 0 && note->tokens.at[from].starts && ANY(&note->tokens, i, "is", "are", "still")) return true;
     return note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE ||
@@ -361,7 +356,7 @@ static bool is_behind_type(const struct note *note, size_t from) {
     while (from > 0 && (note->taken[from - 1] == TAKEN_VALUE || token_is(&note->tokens, from - 1, "-") ||
                         token_is(&note->tokens, from - 1, "and")))
         from--;
-    return from > 0 && is_type(note, from - 1);
+    return from > 0 && standing_is_type(note, from - 1);
 }
 
 // A color in the note's first sentence is the thing's, unless the statement tells a fault.
@@ -379,7 +374,7 @@ static bool is_early_color(const struct note *note, size_t from) {
     struct noun_found goods;
     while (noun > 0 && word_at(note, noun - 1, 1u << USE_COLOR, &entry) == 1) noun--;
     size_t number;
-    if (noun > 1 && number_whole(&note->tokens, noun - 2, &number) > 1 && !is_type(note, noun - 1) &&
+    if (noun > 1 && number_whole(&note->tokens, noun - 2, &number) > 1 && !standing_is_type(note, noun - 1) &&
         noun_at(note, noun - 1, &goods) && goods.to == noun)
         return false;
     size_t to = note_clause_to(note, from, STOP_COMMA);
@@ -409,10 +404,10 @@ static bool is_thing_again(const struct note *note, size_t to) {
 static const char *unknown_part(const struct note *note, size_t from, size_t to, const struct head *head) {
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
-    if (head->from != to || head->to != to + 1 || !is_stop(note, head->to)) return NULL;
+    if (head->from != to || head->to != to + 1 || !standing_is_stop(note, head->to)) return NULL;
     if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
-    bool opens =
-        from > 0 && (is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
+    bool opens = from > 0 &&
+                 (standing_is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
     const struct token *word = &tokens->at[to];
     size_t size = strlen(word->fold);
     bool noun = word->kind == TOKEN_WORD && size > 3 && !chunk_breaks(note, to) &&
@@ -428,13 +423,15 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
 static const char *bare_part(const struct note *note, size_t from, size_t to) {
     enum { WORDS_MOST = 2 };
     struct word_entry entry;
-    if (!is_stop(note, to) && !ANY(&note->tokens, to, "and", "&", "with", "but")) return NULL;
+    if (!standing_is_stop(note, to) && !ANY(&note->tokens, to, "and", "&", "with", "but")) return NULL;
     for (size_t n = WORDS_MOST; n > 0; n--) {
-        if (from < n || word_at(note, from - n, 1u << USE_PART, &entry) != n || is_type(note, from - 1))
+        if (from < n || word_at(note, from - n, 1u << USE_PART, &entry) != n ||
+            standing_is_type(note, from - 1))
             continue;
         size_t open = from - n;
         if (open > 0 && ANY(&note->tokens, open - 1, "the", "its")) open--;
-        bool opens = open == 0 || is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
+        bool opens =
+            open == 0 || standing_is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
         struct noun_found noun;
         bool goods = noun_at(note, from - n, &noun) && noun.thing; // "hinge, brass" is said of the thing
         return opens && open > 0 && !goods ? part_words(note, from - n, from) : NULL;
@@ -481,120 +478,6 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
     return standing == STANDING_NONE && is_early_color(note, from) ? STANDING_THING : standing;
 }
 
-// "Compass & protractor": goods of their own beside the thing, and no picture on it.
-static bool is_beside_type(const struct note *note, size_t from, size_t to) {
-    struct noun_found noun;
-    return ANY(&note->tokens, to, "&", "and", "+") && is_type(note, to + 1) &&
-           !(from > 0 && ANY(&note->tokens, from - 1, "a", "an", "of", "with")) &&
-           noun_at(note, from, &noun) && noun.to == to && (noun.thing || noun.uses & (1u << USE_THING));
-}
-
-// "A crack running up the bowl": what something does is a picture only where the thing or a word for
-// pictures follows ("hunting scene").
-static bool is_action(const struct note *note, size_t from, size_t to) {
-    return to == from + 1 &&
-           ANY(&note->tokens, from, "running", "fishing", "sailing", "hunting", "dancing", "cycling",
-               "swimming", "racing", "riding", "skating", "cooking", "boxing", "climbing", "rowing",
-               "surfing", "farming", "mining", "sewing", "knitting", "gardening", "camping", "hiking",
-               "sleeping", "flying", "walking", "bowling");
-}
-
-// "4 fold, leaf brass", "somebody drew on the lighthouse": a part of the thing, and what was spoken of
-// before.
-static bool is_the_part(const struct note *note, size_t from, size_t to) {
-    struct word_entry entry;
-    const struct tokens *tokens = &note->tokens;
-    bool the = from > 1 && token_is(tokens, from - 1, "the") && token_is(tokens, from - 2, "on");
-    bool one = to == from + 1 && tokens->at[from].one == tokens->at[from].fold;
-    if (the && one) return true; // but "gilding worn on the roses"
-    bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");
-    // "Wax seal on the cork cracked"
-    bool opens = from > 1 && (tokens->at[from - 1].starts ||
-                              ANY(tokens, from - 2, "with", "w/", "its", "the")); // "with wax seal"
-    if (one && opens && (!tokens->at[from - 1].starts || !is_stop(note, to)) &&
-        word_at(note, from - 1, 1u << USE_MATERIAL, &entry) == 1 &&
-        word_at(note, from, 1u << USE_PART, &entry))
-        return true;
-    return one && !led && word_at(note, from, 1u << USE_PART, &entry) == 1 && to < tokens->count &&
-           !is_stop(note, to) && word_at(note, to, 1u << USE_MATERIAL, &entry) > 0;
-}
-
-// "Gold anchors on the buttons", "a ship on the lid": on a part, and nothing wrong in it.
-static bool is_worn_by_part(const struct note *note, size_t from, size_t to) {
-    static const char *const parts[] = {
-        "buttons", "button", "lid",    "handle", "handles", "front",  "cover", "back",
-        "shade",   "body",   "bowl",   "side",   "sides",   "collar", "cuffs", "cuff",
-        "pocket",  "yoke",   "dial",   "face",   "border",  "band",   "badge", "bib",
-        "spout",   "panel",  "panels", "doors",  "drawers", "top",    "end",   "ends"};
-    const struct tokens *tokens = &note->tokens;
-    struct word_entry entry;
-    if (!token_is(tokens, to, "on") || !ANY(tokens, to + 1, "the", "its", "each", "both") ||
-        !token_among(tokens, to + 2, parts, COUNT(parts)))
-        return false;
-    bool led = from == 0 || is_stop(note, from - 1) ||
-               ANY(tokens, from - 1, "a", "an", "two", "with", "and", "raised") ||
-               word_at(note, from - 1, standing_uses, &entry) > 0;
-    return led && !note->fault_word[from] && (to + 3 >= tokens->count || !note->fault_word[to + 3]);
-}
-
-bool is_depicted(const struct note *note, size_t from, size_t to) {
-    static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
-                                       "picture",   "pictures", "theme",   "decoration", "shaped",
-                                       "shape",     "figure",   "painted", "printed",    "embroidered",
-                                       "engraving", "decal",    "carved",  "molded",     "engraved",
-                                       "etched",    "raised",   "all",     "decals",     "scenes"};
-    static const char *const lead[] = {"with", "showing", "w/", "has", "w", "depicting", "features"};
-    static const char *const heads[] = {
-        "picture", "scene",   "design",    "print",   "image",   "painting",    "photo",
-        "shape",   "drawing", "decorated", "painted", "printed", "embroidered", "figure",
-        "carved",  "carving", "map",       "theme",   "view",    "pattern",     "pictures",
-        "row",     "border",  "band",      "bunch",   "spray",   "pair"};
-    const struct tokens *tokens = &note->tokens;
-    size_t end, at = from;
-    struct noun_found noun;
-    enum ahead what = look_ahead(note, to, &end).what;
-    if (is_beside_type(note, from, to) || ANY(tokens, to, "present", "gift", "party", "reception", "fair"))
-        return false;
-    if (is_type(note, to) || any(note, to, next, COUNT(next))) return true;
-    if (is_action(note, from, to) || is_the_part(note, from, to)) return false;
-    if (ANY(tokens, to, "fine", "good", "ok", "clear", "crisp", "legible", "readable", "worn", "rubbed",
-            "faded") ||
-        ANY(tokens, to, "not", "isn't", "aren't"))
-        return false; // "numbers fine": of a part
-    // "Seal button on the bottom", "one dog bolt seized": of the part
-    bool faulty = end < tokens->count && note->fault_word[end] && tokens->at[end].stop == STOP_NONE;
-    if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;
-    if (what == AHEAD_THING) return true;
-    if (what == AHEAD_FAULT) return false;
-    if (is_worn_by_part(note, from, to)) return true;
-    while (at > 0 && !is_stop(note, at - 1) && from - at < 6 &&
-           (!chunk_breaks(note, at - 1) || token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
-            token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "and")))
-        at--;
-    bool goods =
-        noun_at(note, from, &noun) && (noun.thing || (!noun.gated && !(noun.uses & (1u << USE_THEME))));
-    bool plural = note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
-    static const char *const days[] = {"christmas",    "easter",      "halloween",
-                                       "thanksgiving", "valentine's", "valentine"};
-    if (any(note, from, days, COUNT(days))) return true;
-    static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced", "has",
-                                       "is",      "was",  "have", "are",    "needs", "says",     "reads"};
-    if (any(note, to, lost, COUNT(lost))) return false; // "bridge missing"
-    // "With case and bow": of what comes with it, and no picture
-    static const char *const extras[] = {"case", "box", "bag", "stand", "cover", "strap", "lid", "key"};
-    for (size_t k = at; k < from; k++)
-        if (token_is(tokens, k, "and") && k > at && noun_at(note, k - 1, &noun) &&
-            (noun.thing || any(note, k - 1, extras, COUNT(extras))))
-            return false;
-    if (goods && !is_stop(note, to)) return any(note, at > 0 ? at - 1 : 0, lead, COUNT(lead)) && plural;
-    if (goods) return false;
-    static const char *const actors[] = {"the", "our", "my", "his", "her", "their"};
-    if (any(note, at, actors, COUNT(actors)) && !is_stop(note, to)) return false; // "the dog used to …"
-    if (at == 0 || is_stop(note, at - 1)) return !note->fault_word[at];
-    if (token_is(tokens, at - 1, "on") || any(note, at - 1, lead, COUNT(lead))) return true;
-    if (token_is(tokens, at - 1, "like")) return at >= 2 && any(note, at - 2, heads, COUNT(heads));
-    static const char *const holders[] = {"box", "bag",   "smells",  "smell", "full",
-                                          "out", "front", "because", "piece"};
-    return token_is(tokens, at - 1, "of") && at >= 2 && !any(note, at - 2, holders, COUNT(holders)) &&
-           !note->fault_word[at - 2];
+enum ahead standing_ahead(const struct note *note, size_t to, size_t *end) {
+    return look_ahead(note, to, end).what;
 }

@@ -5,12 +5,13 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/value_keep.h"
-#include "notes/value_of_other.h"
 #include "notes/chunk.h"
 #include "notes/correct.h"
 #include "notes/idioms.h"
 #include "notes/standing.h"
+#include "notes/unsure.h"
+#include "notes/value_keep.h"
+#include "notes/value_of_other.h"
 #include "say/say.h"
 #include "text/order.h"
 #include "text/utf8.h"
@@ -92,19 +93,15 @@ static bool is_denied(const struct note *note, size_t from) {
 }
 
 enum sure value_sure(const struct note *note, size_t from, size_t to) {
-    static const char *const before[] = {
-        "maybe",    "possibly",   "perhaps",   "might", "think", "guess", "guessing", "looks",  "look",
-        "probably", "supposedly", "believe",   "say",   "seems", "feels", "could",    "likely", "suppose",
-        "reckon",   "assume",     "whether",   "told",  "if",    "or",    "either",   "sure",   "promise",
-        "claiming", "claim",      "says it's", "hoped", "hope",  "wish",  "pass",     "doubt",  "wished"};
-    static const char *const behind[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
+    static const char *const maybe[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
     const struct tokens *tokens = &note->tokens;
     struct word_entry next;
+    if (unsure_before(note, from) || unsure_behind(note, to)) return SURE_GUESS;
     for (size_t back = 1; back <= 5 && back <= from; back++) {
         if (tokens->at[from - back].stop >= STOP_COMMA) break;
-        if (token_among(tokens, from - back, before, COUNT(before))) return SURE_GUESS;
+        if (ANY(tokens, from - back, "either", "or", "pass", "sure")) return SURE_GUESS;
     }
-    if (token_among(tokens, to, behind, COUNT(behind))) return SURE_GUESS;
+    if (ANY(tokens, to, "ish", "or")) return SURE_GUESS;
     if (token_is(tokens, to + 1, "or") && word_at(note, to + 2, 1u << USE_MATERIAL, &next))
         return SURE_GUESS; // "bone handle or plastic"
     if (to + 1 < tokens->count && tokens->at[to].stop == STOP_NONE && token_is(tokens, to + 1, "?"))
@@ -122,19 +119,7 @@ enum sure value_sure(const struct note *note, size_t from, size_t to) {
         return SURE_GUESS;
     // "wooden, maybe oak": the oak is in doubt
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
-        token_among(tokens, to + 1, behind, COUNT(behind)) && !word_at(note, to + 2, standing_uses, &next))
-        return SURE_GUESS;
-    static const char *const sures[] = {
-        "i'm fairly sure", "im fairly sure", "i'm pretty sure", "im pretty sure", "i reckon",   "i suppose",
-        "i'm almost sure", "i'm sure",       "im sure",         "fairly sure",    "pretty sure"};
-    if (token_first(tokens, to, sures, COUNT(sures))) return SURE_GUESS;
-    if (token_phrase(tokens, to, "i think") || token_phrase(tokens, to, "i guess") ||
-        token_phrase(tokens, to, "i believe") || token_phrase(tokens, to, "i'm told") ||
-        token_phrase(tokens, to, "im told") || token_phrase(tokens, to, "i was told") ||
-        token_phrase(tokens, to, "i'd say") || token_phrase(tokens, to, "they said"))
-        return SURE_GUESS;
-    if (to < tokens->count && tokens->at[to].stop == STOP_COMMA &&
-        (token_phrase(tokens, to + 1, "i think") || token_phrase(tokens, to + 1, "i guess")))
+        token_among(tokens, to + 1, maybe, COUNT(maybe)) && !word_at(note, to + 2, standing_uses, &next))
         return SURE_GUESS;
     return note_slipped(note, from, to) ? SURE_LIKELY : SURE_STATED;
 }

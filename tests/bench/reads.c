@@ -143,6 +143,7 @@ static struct note_half *begin_one(struct arena *arena, struct bench *b, const c
 }
 
 static const struct record *read_one(struct arena *arena, struct bench *b, const char *text) {
+    asked_begin(b->asked);
     return &notes_read_wrong(begin_one(arena, b, text))->record;
 }
 
@@ -168,6 +169,7 @@ static void draft_batch(struct arena *arena, void *context) {
     struct note_half *halves[ENGINE_BATCH];
     const struct record *records[ENGINE_BATCH];
     size_t n = 0;
+    asked_begin(b->asked);
     for (; n < ENGINE_BATCH && b->at < NOTES; n++) halves[n] = begin_one(arena, b, b->notes[b->at++]);
     for (size_t i = 0; i < n; i++) records[i] = &notes_read_wrong(halves[i])->record;
     for (size_t i = 0; i < n; i++) {

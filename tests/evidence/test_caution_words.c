@@ -32,8 +32,7 @@ static const struct cautions *cautions_of(struct arena *arena, const char *text)
         .rules = drafter.rules, .phrases = phrases_once(), .scanner = drafter.scanner, .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(arena, &reader, &given);
-    struct note_read *read = arena_alloc(arena, sizeof *read);
-    *read = *notes_read(arena, &reader, &notes, 0);
+    const struct note_read *read = notes_read(arena, &reader, &notes, 0);
     static const struct title_options usual = {80, COUNT_GRAPHEMES, LOCALE_US, NULL};
     return listing_draft(arena, &drafter, &read->record, &usual)->cautions;
 }

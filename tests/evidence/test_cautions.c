@@ -18,8 +18,7 @@ static const struct listing *draft_note(struct arena *arena, const struct drafte
         .rules = drafter->rules, .phrases = phrases_once(), .scanner = drafter->scanner, .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(arena, &reader, &given);
-    struct note_read *read = arena_alloc(arena, sizeof *read);
-    *read = *notes_read(arena, &reader, &notes, 0);
+    const struct note_read *read = notes_read(arena, &reader, &notes, 0);
     return listing_draft(arena, drafter, &read->record, &usual);
 }
 

@@ -19,9 +19,7 @@ static const struct record *read_by(struct arena *arena, const char *text, struc
     reader.scanner = scanner_new(arena, support.rules->finder_count);
     struct record given = {.id = "a", .notes = arena_string(arena, text)};
     struct notes notes = notes_open(arena, &reader, &given);
-    struct note_read *read = arena_alloc(arena, sizeof *read);
-    *read = *notes_read(arena, &reader, &notes, 0);
-    return &read->record;
+    return &notes_read(arena, &reader, &notes, 0)->record;
 }
 
 const struct record *support_read_without(struct arena *arena, const char *text, unsigned off) {

@@ -5,6 +5,8 @@
 // share that must hold.
 #include "support_book.h"
 
+#include "text/utf8.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 // The frame with "%1" to "%4" filled in.
@@ -260,10 +262,104 @@ static void company(struct arena *arena, void *context) {
     need("read in company as alone", &share, 960);
 }
 
+// --- "sold to me as silver" ---
+
+static const struct {
+    const char *words, *value, *before;
+} claims[] = {
+    {"Victorian", "victorian", "Brass lamp. "},      {"1920s", "1920s", "Brass lamp. "},
+    {"from the 1930s", "1930s", "Tin box. "},        {"about 1900", "1900", "Iron pot. "},
+    {"silver", "silver", "Small spoon. "},           {"mahogany", "mahogany", "Small table. "},
+    {"leather", "leather", "Strap with a buckle. "}, {"hand painted", "hand painted", "China bowl. "}};
+
+static bool is_stated(struct arena *arena, const struct record *record, size_t claim) {
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        if (value->sure == SURE_STATED && strstr(utf8_fold(arena, value->value), claims[claim].value))
+            return true;
+    }
+    return false;
+}
+
+// Each claim in each frame; the first letter of a sentence is a capital.
+static void claim_all(struct arena *arena, const char *const *frames, size_t count, bool stated,
+                      struct share *share) {
+    for (size_t f = 0; f < count; f++)
+        for (size_t c = 0; c < COUNT(claims); c++) {
+            const char *const words[] = {claims[c].words};
+            char *said = arena_string(arena, fill(arena, frames[f], words));
+            if (*said >= 'a' && *said <= 'z') *said = (char)(*said - 32);
+            const char *note = arena_format(arena, "%s%s", claims[c].before, said);
+            hold(share, is_stated(arena, support_read(arena, note), c) == stated, note);
+        }
+}
+
+static void guesses(struct arena *arena, void *context) {
+    static const char *const frames[] = {"Supposed to be %1.",
+                                         "It is supposed to be %1.",
+                                         "Said to be %1.",
+                                         "I was told it's %1.",
+                                         "He told me it was %1.",
+                                         "My neighbor reckons it's %1.",
+                                         "She swore it was %1.",
+                                         "Apparently %1.",
+                                         "I think it's %1.",
+                                         "My guess is %1.",
+                                         "I'd say %1.",
+                                         "Maybe %1.",
+                                         "Could be %1.",
+                                         "Appears to be %1.",
+                                         "Not sure if it's %1.",
+                                         "I'm not sure it's %1.",
+                                         "Is it %1?",
+                                         "%1, I think.",
+                                         "%1 I believe.",
+                                         "%1, supposedly.",
+                                         "No idea if it's %1.",
+                                         "Sold to me as %1.",
+                                         "I assume %1.",
+                                         "If I had to guess, %1.",
+                                         "The auction called it %1.",
+                                         "Thought to be %1.",
+                                         "According to the old owner it's %1.",
+                                         "Hopefully %1.",
+                                         "I can't prove it's %1.",
+                                         "Someone suggested it was %1.",
+                                         "It has the feel of %1.",
+                                         "%1 would be my guess.",
+                                         "It was described as %1.",
+                                         "It isn't %1.",
+                                         "Not %1."};
+    struct share share = {0, 0};
+    (void)context;
+    claim_all(arena, frames, COUNT(frames), false, &share);
+    need("what is guessed is not claimed", &share, 1000);
+}
+
+static void seen(struct arena *arena, void *context) {
+    static const char *const frames[] = {
+        "It's %1.",           "It is %1.",     "%1.",           "This one is %1.", "%1, with a small dent.",
+        "%1, in good order.", "%1 and heavy.", "Definitely %1."};
+    struct share share = {0, 0};
+    (void)context;
+    claim_all(arena, frames, COUNT(frames), true, &share);
+    need("what is seen is stated", &share, 1000);
+}
+
 START_TEST(what_lacks_is_counted) {
     ck_assert(arena_try(support.arena, lacks, NULL));
 }
 END_TEST
+START_TEST(what_is_guessed_is_not_claimed) {
+    ck_assert(arena_try(support.arena, guesses, NULL));
+}
+END_TEST
+
+START_TEST(what_is_seen_is_stated) {
+    ck_assert(arena_try(support.arena, seen, NULL));
+}
+END_TEST
+
 START_TEST(one_of_several_is_one) {
     ck_assert(arena_try(support.arena, several, NULL));
 }
@@ -286,6 +382,8 @@ int main(void) {
     TCase *tests = tcase_create("sentences");
     tcase_set_timeout(tests, 240);
     tcase_add_test(tests, what_lacks_is_counted);
+    tcase_add_test(tests, what_is_guessed_is_not_claimed);
+    tcase_add_test(tests, what_is_seen_is_stated);
     tcase_add_test(tests, one_of_several_is_one);
     tcase_add_test(tests, a_fault_keeps_its_size);
     tcase_add_test(tests, nothing_is_made_of_nothing);
