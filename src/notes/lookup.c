@@ -250,6 +250,14 @@ struct noun_memo *noun_memos(struct arena *arena, size_t count) {
     return memo;
 }
 
+void words_hide(struct note *note, size_t from, size_t to) {
+    for (size_t i = from; i < to; i++) {
+        note->words[i] = (struct word_memo){.asked = true, .lacks = note->words[i].lacks};
+        note->nouns->asked[i] = true;
+        note->nouns->found[i] = NULL;
+    }
+}
+
 static bool noun_by_ear(const struct note *note, size_t i, struct noun_found *found) {
     size_t taken;
     const char *meant = sound_alike(note, i, &taken);

@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/note.h"
 #include "notes/place.h"
+#include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -50,6 +51,7 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
     const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
     if (to <= from || !note_free(note, from, to)) return;
     note_aside(note, from, to);
+    words_hide(note, from, to);
     if (!kind || names_itself(&note->tokens, cue_from)) return;
     for (size_t i = 0; i < note->record->flaw_count; i++)
         if (note->record->flaws[i].kind == kind) return;

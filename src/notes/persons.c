@@ -54,6 +54,7 @@ size_t person_keep_back(struct note *note, size_t from, size_t to) {
     if (to <= from || !note_free(note, from, to)) return 0;
     note_reading(note, from, to, "aside", "a name that is nobody's business");
     note_aside(note, from, to);
+    words_hide(note, from, to);
     return to;
 }
 
@@ -283,7 +284,14 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
                                         "retirement of",
                                         "signed over to",
                                         "passed down from",
-                                        "handed down from"};
+                                        "handed down from",
+                                        "engraved for",
+                                        "given to",
+                                        "handed to",
+                                        "initials of",
+                                        "left to",
+                                        "sent to",
+                                        "went to"};
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
 
@@ -313,18 +321,22 @@ static size_t read_led(struct note *note, size_t i) {
 // door".
 static size_t read_doing(struct note *note, size_t i) {
     static const char *const deeds[] = {
-        "had it",      "had this",    "had them",    "built it",   "made it",     "used it",    "used this",
-        "gave it",     "gave me",     "gave us",     "played it",  "owned it",    "owned this", "bought it",
-        "sold me",     "sold it",     "told me",     "told us",    "said it",     "said there", "said they",
-        "reckoned",    "reckons",     "swore",       "left it",    "left me",     "wore it",    "carried it",
-        "who lives",   "who lived",   "who had",     "who owned",  "lived",       "died",       "next door",
-        "down the",    "over the",    "up the",      "across the", "the grocer",  "the baker",  "the butcher",
-        "the milkman", "the plumber", "the vicar",   "the farmer", "the postman", "the dealer", "from the",
-        "played with", "wants it",    "wants shot",  "thinks it",  "says it",     "says there", "at number",
-        "fixed it",    "mended it",   "repaired it", "cleaned it", "loved it",    "adored it",  "loved this",
-        "drove it",    "rode it",     "learnt on",   "learned on", "swore by",    "kept it",    "always said",
-        "always had",  "at the",      "will answer", "can show",   "is selling",  "keeps it",   "found it",
-        "rewired it"};
+        "had it",      "had this",    "had them",     "built it",     "made it",        "used it",
+        "used this",   "gave it",     "gave me",      "gave us",      "played it",      "owned it",
+        "owned this",  "bought it",   "sold me",      "sold it",      "told me",        "told us",
+        "said it",     "said there",  "said they",    "reckoned",     "reckons",        "swore",
+        "left it",     "left me",     "wore it",      "carried it",   "who lives",      "who lived",
+        "who had",     "who owned",   "lived",        "died",         "next door",      "down the",
+        "over the",    "up the",      "across the",   "the grocer",   "the baker",      "the butcher",
+        "the milkman", "the plumber", "the vicar",    "the farmer",   "the postman",    "the dealer",
+        "from the",    "played with", "wants it",     "wants shot",   "thinks it",      "says it",
+        "says there",  "at number",   "fixed it",     "mended it",    "repaired it",    "cleaned it",
+        "loved it",    "adored it",   "loved this",   "drove it",     "rode it",        "learnt on",
+        "learned on",  "swore by",    "kept it",      "always said",  "always had",     "at the",
+        "will answer", "can show",    "is selling",   "keeps it",     "found it",       "rewired it",
+        "knitted it",  "carved it",   "wove it",      "turned it",    "painted it",     "sewed it",
+        "stitched it", "restored it", "varnished it", "crocheted it", "embroidered it", "framed it",
+        "bound it"};
     static const char *const places[] = {
         "room",       "kitchen",    "garage", "attic",  "shop",      "surgery",   "house",    "estate",
         "farm",       "shed",       "loft",   "barn",   "workshop",  "studio",    "study",    "office",
@@ -377,7 +389,8 @@ static size_t read_tape(struct note *note, size_t i) {
         "school report",   "births of",         "seller's name",   "engraved to",    "engraved winners",
         "winners :",       "name carved",       "name cut",        "name scratched", "name painted",
         "name stencilled", "name stenciled",    "name inked",      "name written",   "name in pencil",
-        "name in ink",     "name and address",  "names of"};
+        "name in ink",     "name and address",  "names of",        "owner's stamp",  "owners stamp",
+        "owner's mark",    "owner's label"};
     enum { FAR = 12 };
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;

@@ -44,6 +44,41 @@ static size_t form_end(const struct note *note, size_t i) {
     return at > surname && !is_firm(tokens, i, at) ? at : i;
 }
 
+// First names that are words of English too.
+static bool is_first_name(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "amber", "april", "basil", "ben", "bert", "bill", "bob", "chase", "clay",
+               "cliff", "colin", "daisy", "dale", "dan", "dawn", "dean", "dick", "dolly", "don", "ed",
+               "faith", "fern", "frank", "gene", "george", "glen", "grace", "grant", "guy", "harry", "hazel",
+               "heath", "heather", "herb", "holly", "hope", "iris", "ivy", "jack", "jay", "jean", "jenny",
+               "jerry", "jim", "jimmy", "joe", "john", "josh", "joy", "june", "kit", "lance", "lily", "mark",
+               "martin", "max", "may", "mike", "miles", "molly", "ned", "nick", "olive", "pat", "peg",
+               "penny", "pete", "pearl", "poppy", "ray", "rob", "robin", "rod", "rose", "ruby", "sam",
+               "sandy", "sue", "ted", "terry", "tim", "toby", "tom", "tommy", "tony", "vic", "victor",
+               "violet", "wade", "wally", "will");
+}
+
+// "Ida Somebody": two or three words with capitals that no firm's words stand about; the first is a name, or
+// one of them is no English.
+static size_t full_end(const struct note *note, size_t i) {
+    enum { LEAST = 2, MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i;
+    bool strange = is_first_name(note, i);
+    while (at < i + MOST && person_named(note, at) && tokens->at[at].kind == TOKEN_WORD &&
+           !(at > i && tokens->at[at].starts)) {
+        strange |= !english_at(note, at);
+        at++;
+    }
+    bool goods =
+        ANY(tokens, at, "pattern", "design", "ware", "range", "series", "brand", "make", "model", "lamp");
+    return at >= i + LEAST && strange && !goods && !is_firm(tokens, i, at) ? at : i;
+}
+
+static size_t person_end(const struct note *note, size_t i) {
+    size_t end = form_end(note, i);
+    return end > i ? end : full_end(note, i);
+}
+
 // A number of a soldier or of a form stands behind the name.
 static size_t with_number(const struct note *note, size_t to) {
     const struct tokens *tokens = &note->tokens;
@@ -81,7 +116,7 @@ static size_t by_hand(struct note *note, size_t i) {
                    "inside") &&
                at < i + 5)
             at++;
-        size_t to = form_end(note, at);
+        size_t to = i > 0 && token_is(tokens, i - 1, "hand") ? form_end(note, at) : person_end(note, at);
         // "Carved with KEV 4 TRACE": whatever letters a knife left
         bool cut = ANY(tokens, i, "carved", "scratched", "whittled") && token_is(tokens, i + 1, "with");
         while (cut && to < tokens->count && to < at + NAME_TOKENS_MOST && note->taken[to] == TAKEN_NOT &&
@@ -93,7 +128,7 @@ static size_t by_hand(struct note *note, size_t i) {
         tell_owner(note, i, i + 1);
         return person_keep_back(note, at, to);
     }
-    size_t to = form_end(note, i);
+    size_t to = person_end(note, i);
     if (to == i) return 0;
     to = with_number(note, to);
     size_t at = to;
@@ -111,8 +146,11 @@ static size_t by_name(struct note *note, size_t i) {
         ANY(tokens, i - (i ? 1 : 0), "maker's", "makers", "brand", "trade", "pattern"))
         return 0;
     size_t at = i + 1;
-    while (ANY(tokens, at, ":", "is", "of", "says", "on", "it", "inside", "reads") && at < i + 4) at++;
-    size_t to = form_end(note, at);
+    while (ANY(tokens, at, ":", "is", "of", "says", "on", "in", "it", "inside", "reads", "the", "its", "case",
+               "lid", "back", "front", "box", "bag", "side", "base", "strap", "cover", "flap") &&
+           at < i + 7)
+        at++;
+    size_t to = person_end(note, at);
     if (to == at) return 0;
     tell_owner(note, i, i + 1);
     return person_keep_back(note, at, with_number(note, to));
@@ -166,8 +204,33 @@ static size_t by_former(struct note *note, size_t i) {
     return is_firm(tokens, i + 1, to) ? 0 : person_keep_back(note, i + 1, to);
 }
 
+// "Ida Somebody on the flyleaf", "Ida Somebody, 12 Quarry Lane": in a book or with a street a name is an
+// owner's.
+static size_t by_full_name(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t to = full_end(note, i);
+    if (to == i) return 0;
+    static const char *const leaves[] = {"flyleaf",        "fly leaf",   "endpaper",     "end paper",
+                                         "front endpaper", "bookplate",  "title page",   "first page",
+                                         "front page",     "half title", "inside cover", "name tag",
+                                         "luggage label",  "luggage tag"};
+    size_t at = to + 1;
+    while (ANY(tokens, at, "the", "its", "a", "front", "back") && at < to + 3) at++;
+    bool leaf = ANY(tokens, to, "on", "in", "inside") &&
+                token_longest(tokens, at, leaves, sizeof leaves / sizeof *leaves);
+    if (leaf) tell_owner(note, to, at);
+    if (leaf) return person_keep_back(note, i, to);
+    if (!token_is(tokens, to, ",") || to + 1 >= tokens->count || tokens->at[to + 1].kind != TOKEN_FIGURE)
+        return 0;
+    size_t street = person_street(note, to + 1);
+    if (!street) return 0;
+    person_keep_back(note, i, to);
+    return street;
+}
+
 size_t person_by_hand(struct note *note, size_t i) {
     size_t to = by_hand(note, i);
+    if (!to && note->tokens.at[i].capital) to = by_full_name(note, i);
     if (!to) to = by_name(note, i);
     if (!to) to = by_secret(note, i);
     if (!to) to = by_former(note, i);

@@ -28,6 +28,9 @@ size_t purpose_from(const struct note *note, size_t noun);
 // Room for what noun_at() finds in a note of `count` tokens.
 struct noun_memo *noun_memos(struct arena *arena, size_t count);
 
+// What stands there is somebody's name, and no book is asked about it from now on.
+void words_hide(struct note *note, size_t from, size_t to);
+
 // A phrase of the word book of one of `uses` (bits) at token `i`; how many tokens it takes, 0 if none.
 size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_entry *entry);
 

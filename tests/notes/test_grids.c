@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Plain sentences put together from their parts, so that what they must become is known without a list: how
 // many of what lacks, one of several, the size of a fault, parts of which nothing bad is said, and statements
-// that must be read in company as they are alone. The sentences are our own (from memory); each grid has the
-// share that must hold.
+// that must be read in company as they are alone, what is guessed or seen, names of owners and of makers. The
+// sentences are our own (from memory); each grid has the share that must hold.
 #include "support_book.h"
 
 #include "text/utf8.h"
@@ -346,6 +346,68 @@ static void seen(struct arena *arena, void *context) {
     need("what is seen is stated", &share, 1000);
 }
 
+// --- "Ledger, Ida Somebody on the flyleaf" ---
+
+static bool is_told(struct arena *arena, const struct record *record, const char *name) {
+    bool told = false;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        told |= strstr(utf8_fold(arena, record->attributes[i].value), name) != NULL;
+    for (size_t i = 0; i < record->mark_count; i++)
+        told |= strstr(utf8_fold(arena, record->marks[i].text), name) != NULL;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const char *const at[] = {record->flaws[i].where, record->flaws[i].part};
+        for (size_t k = 0; k < COUNT(at); k++) told |= at[k] && strstr(utf8_fold(arena, at[k]), name);
+    }
+    return told;
+}
+
+static void names(struct arena *arena, void *context) {
+    static const char *const frames[] = {
+        "Oak tool chest. Belonged to %1.",
+        "Tin box with %1 painted on the lid.",
+        "Leather case, %1 written inside in ink.",
+        "Field glasses, name on the case is %1.",
+        "School desk, carved with %1 under the lid.",
+        "Ledger, %1 on the flyleaf.",
+        "Hamper, luggage label says %1.",
+        "Canvas bag stencilled %1, strap gone.",
+        "Sextant given to %1 in 1931 when he retired.",
+        "Blanket. %1 knitted it.",
+        "Map of the county, owner's stamp %1 in one corner.",
+        "Kettle, %1, 12 Quarry Lane, wants to see it first.",
+        "Engraved to %1 from the lifeboat crew, silver plated tray.",
+    };
+    static const struct {
+        const char *name, *word;
+    } people[] = {{"Aldous Penhallow", "penhallow"}, {"Joan Ketterley", "ketterley"},
+                  {"Wilf Tarrant", "tarrant"},       {"Tom Wood", "wood"},
+                  {"Jack Cooper", "jack"},           {"Mrs Trevane", "trevane"}};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t f = 0; f < COUNT(frames); f++)
+        for (size_t p = 0; p < COUNT(people); p++) {
+            const char *const words[] = {people[p].name};
+            const char *note = fill(arena, frames[f], words);
+            hold(&share, !is_told(arena, support_read(arena, note), people[p].word), note);
+        }
+    need("whose it was is not told", &share, 1000);
+}
+
+static void makers(struct arena *arena, void *context) {
+    static const struct {
+        const char *note, *word;
+    } told[] = {{"Smoothing plane by Ezra Marchbank, sole worn.", "marchbank"},
+                {"Iron vice, Threlby & Sons painted on the side.", "threlby"},
+                {"Tin, Harkwidge Mustard printed on the lid.", "harkwidge"},
+                {"Ledger, Cobbery Works stamped on the cover.", "cobbery"},
+                {"Lathe, number plate reads KR 4417.", "4417"}};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t i = 0; i < COUNT(told); i++)
+        hold(&share, is_told(arena, support_read(arena, told[i].note), told[i].word), told[i].note);
+    need("who made it is told", &share, 1000);
+}
+
 START_TEST(what_lacks_is_counted) {
     ck_assert(arena_try(support.arena, lacks, NULL));
 }
@@ -357,6 +419,16 @@ END_TEST
 
 START_TEST(what_is_seen_is_stated) {
     ck_assert(arena_try(support.arena, seen, NULL));
+}
+END_TEST
+
+START_TEST(whose_it_was_is_not_told) {
+    ck_assert(arena_try(support.arena, names, NULL));
+}
+END_TEST
+
+START_TEST(who_made_it_is_told) {
+    ck_assert(arena_try(support.arena, makers, NULL));
 }
 END_TEST
 
@@ -384,6 +456,8 @@ int main(void) {
     tcase_add_test(tests, what_lacks_is_counted);
     tcase_add_test(tests, what_is_guessed_is_not_claimed);
     tcase_add_test(tests, what_is_seen_is_stated);
+    tcase_add_test(tests, whose_it_was_is_not_told);
+    tcase_add_test(tests, who_made_it_is_told);
     tcase_add_test(tests, one_of_several_is_one);
     tcase_add_test(tests, a_fault_keeps_its_size);
     tcase_add_test(tests, nothing_is_made_of_nothing);
