@@ -553,6 +553,7 @@ void read_faults(struct note *note) {
     read_ceased(&r);
     read_running(&r);
     read_repeats(&r);
+    read_none_there(&r);
     read_absent(&r);
     read_right(&r);
     read_sound_parts(&r);

@@ -112,6 +112,8 @@ bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hi
 bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
                    size_t *to); // "tape 7 squeals"
+// "Sound apart from the foot where it's flaked": the place before "where".
+bool spot_of_where(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 size_t spot_fronted(const struct fault_reader *reader, size_t i, size_t *from);
 size_t spot_touched(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // The last of the faults that `hit` is listed with, "dents, scratches and rust on the base"; NULL where it is
@@ -342,6 +344,8 @@ void read_felt(struct fault_reader *reader);
 void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
+// none_there.c: what was told, and is denied of another place: "none inside", "the front has none".
+void read_none_there(struct fault_reader *reader);
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three
 // without".
 void read_elliptical(struct fault_reader *reader);

@@ -111,6 +111,14 @@ static const struct pair pairs[] = {
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
      "warped"},
+    {"lid|lids|door|doors|drawer|drawers|cover|flap|flaps|hatch|shutter|shutters",
+     "closes flush|close flush|shuts flush|shut flush|sits flush|sit flush|flush|fits flush|closes "
+     "square|close "
+     "square|shuts square|shut square|closes true|close true|shuts true|shut true|hangs true|hang true|hangs "
+     "square|hangs straight|hang straight|sits square|sit square|lies flush|meet flush|meets flush|closes "
+     "down "
+     "flush|shuts down flush",
+     "warped"},
     {"wheels|wheel|rims", "true|run true|runs true|spin true|spins true|straight and true", "dent-bend"},
     {"blade|blades|tines|shaft|prongs|rod|barrel|needle|spokes|pins|tubes|frame tubes",
      "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
