@@ -360,6 +360,43 @@ static bool loose_place(const struct fault_reader *r, size_t i, size_t to, size_
     return r->part[*part] || *part + 1 >= tokens->count || tokens->at[*part + 1].stop != STOP_NONE;
 }
 
+// "The drawers run well bar the bottom one that sticks", "all keys play except two which jam": of the parts
+// that were named before, the piece that the exception names. Its words are [*from, *to), without articles.
+static bool excepted_piece(const struct fault_reader *r, size_t i, size_t *part, size_t *from, size_t *to) {
+    static const char *const cues[] = {"except", "bar",  "but",  "from", "than",
+                                       "for",    "only", "save", "minus"};
+    static const char *const pieces[] = {"one",    "ones",  "two",   "three", "left",   "right",  "top",
+                                         "bottom", "front", "back",  "first", "second", "third",  "last",
+                                         "middle", "upper", "lower", "small", "big",    "little", "fourth"};
+    enum { WORDS_MOST = 4, FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t end = i;
+    if (end > 0 && ANY(tokens, end - 1, "that", "which", "as", "where", ",")) end--;
+    if (end > 0 && ANY(tokens, end - 1, ",")) end--;
+    size_t at = end;
+    while (at > 0 && end - at < WORDS_MOST && token_among(tokens, at - 1, pieces, COUNT(pieces))) at--;
+    if (at == end) return false;
+    *from = at;
+    *to = end;
+    while (at > 0 && ANY(tokens, at - 1, "the", "just", "a", "maybe")) at--;
+    if (at == 0 || !token_among(tokens, at - 1, cues, COUNT(cues))) return false;
+    for (size_t back = 2; back < FAR && back <= at && tokens->at[at - back].stop < STOP_SENTENCE; back++)
+        if (function_kind(r, at - back) && tokens->at[at - back].one != tokens->at[at - back].fold) {
+            *part = at - back; // several of them
+            return true;
+        }
+    return false;
+}
+
+// "Bottom drawer" of "the drawers … bar the bottom one".
+static const char *piece_name(const struct fault_reader *r, size_t part, size_t from, size_t to) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *name = tokens->at[part].one;
+    if (degrees_number(tokens, from) > 1) return tokens->at[part].fold;
+    while (to > from && ANY(tokens, to - 1, "one", "ones")) to--;
+    return to > from ? arena_format(r->note->arena, "%s %s", fault_place(r->note, from, to), name) : name;
+}
+
 static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
     size_t n = predicate_at(&r->note->tokens, i, ailment);
     if (!n) n = asked_at(&r->note->tokens, i);
@@ -413,11 +450,19 @@ void read_ailing(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         enum ailment ailment = STICKS;
         if (tokens->at[i].kind != TOKEN_WORD) continue;
-        size_t part = 0, n = ailment_at(r, i, &part, &ailment);
-        if (!n || is_told(r, part < i ? part : i, i + n) || is_mended(r, i)) continue;
+        size_t part = 0, piece = 0, piece_to = 0, n = predicate_at(tokens, i, &ailment);
+        bool excepted = n && excepted_piece(r, i, &part, &piece, &piece_to);
+        if (!excepted) n = ailment_at(r, i, &part, &ailment);
+        if (!n || is_told(r, excepted || part > i ? i : part, i + n) || is_mended(r, i)) continue;
         bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
         if (!can_not && (r->scope.stance[i] & off)) continue;
         const struct flaw *kind = kind_for(r, part, ailment);
+        if (excepted && kind) {
+            struct fault_hit hit = {.from = piece, .to = i + n, .kinds = {kind}, .kind_count = 1};
+            fault_tell(r, &hit, kind, piece_name(r, part, piece, piece_to), NULL);
+            i += n - 1;
+            continue;
+        }
         if (!kind || (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART)) continue;
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;

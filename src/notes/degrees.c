@@ -315,7 +315,12 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
         degree_of_too_much, degree_of_stopping, astride, degree_of_share, degree_before,
         told_behind,        in_phrase,          at_end,  apart,           degree_said_later,
         degree_shared};
-    if (r->scope.stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
+    const uint16_t *stance = r->scope.stance;
+    if (stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
+    bool last =
+        hit->near && r->scope.cue[hit->to - 1] > hit->from; // "chrome hardly pitted", not "barely legible"
+    if (last && (stance[hit->to - 1] & STANCE_LIMITED) && r->scope.cue[hit->to - 1] < hit->to)
+        return SEVERITY_LIGHT;
     enum severity found = in_brackets(r, hit->to);
     if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"
     for (size_t i = 0; !found && i < COUNT(ways); i++) found = ways[i](r, hit);

@@ -178,6 +178,20 @@ static bool is_next_one(const struct tokens *tokens, size_t i) {
            token_among(tokens, i + 2, verbs, sizeof verbs / sizeof *verbs);
 }
 
+// "No damage, missing pieces or repairs": a word for all of it heads the list, which an "or" closes.
+static bool is_whole_list(const struct scope *s, size_t comma) {
+    static const char *const wholes[] = {"damage", "faults", "issues", "problems", "flaws", "defects",
+                                         "fault",  "marks",  "wear",   "breaks",   "losses"};
+    enum { AHEAD = 8 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (comma == 0 || !token_among(tokens, comma - 1, wholes, COUNT(wholes))) return false;
+    for (size_t i = comma + 1; i < tokens->count && i < comma + AHEAD; i++) {
+        if (i > comma + 1 && ANY(tokens, i, "or", "nor")) return true;
+        if (!s->fault[i] && tokens->at[i].stop != STOP_COMMA) return false;
+    }
+    return false;
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -213,7 +227,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             i = next - 1;
             continue;
         }
-        if (!held && i > from && token->stop == STOP_COMMA) return i;
+        if (!held && i > from && token->stop == STOP_COMMA && !is_whole_list(s, i)) return i;
         if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
         if (held && (denial_ends_list(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
         if (held && tokens->flat && (opens_flat(s, i) || opens_broken(s, i))) return i;
@@ -248,6 +262,22 @@ static bool is_of_elsewhere(const struct scope *s, size_t i, size_t end) {
     return placed && fault;
 }
 
+// "A crack in the back, the front has none": what has none stands before it, behind the fault.
+static bool is_of_its_subject(const struct scope *s, size_t i) {
+    static const char *const verbs[] = {"has", "have", "had", "shows", "show", "got"};
+    static const char *const backs[] = {"it",   "they",  "these", "those", "this",
+                                        "that", "there", "i",     "we",    "which"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_is(tokens, i, "none") || i < 2 || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
+        return false;
+    size_t from = i - 1;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && !s->fault[from - 1] &&
+           !ANY(tokens, from - 1, "but", "and"))
+        from--;
+    return from > 0 && from < i - 1 && !s->fault[from - 1] &&
+           !token_among(tokens, i - 2, backs, COUNT(backs));
+}
+
 // "Lens cracked, burner isn't there": of a clause that names no fault a part lacks, and nothing before it is
 // denied.
 static bool lacks_a_part(const struct scope *s, size_t i) {
@@ -274,7 +304,7 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
         return;
     }
     size_t from = i;
-    if (is_of_elsewhere(s, i, i + n)) return;
+    if (is_of_elsewhere(s, i, i + n) || is_of_its_subject(s, i)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     if (lacks_a_part(s, i)) return;
     if (tokens->flat && token_is(tokens, i, "none")) { // "one pocket unstitched zip none": of the word before
@@ -335,8 +365,8 @@ static bool is_always(const struct tokens *tokens, size_t i) {
 
 // "None torn", "none of them are cracked": the fault behind; 0 if none follows.
 static size_t none_are(const struct scope *s, size_t i) {
-    static const char *const between[] = {"of",   "them", "are",  "is",   "the",
-                                          "have", "has",  "been", "seem", "look"};
+    static const char *const between[] = {"of",  "them", "are",  "is",   "the", "have",
+                                          "has", "been", "seem", "look", "with"};
     const struct tokens *tokens = &s->note->tokens;
     size_t at = i + 1;
     while (token_among(tokens, at, between, COUNT(between))) at++;

@@ -175,8 +175,23 @@ bool denial_list_goes_on(const struct scope *s, size_t i, bool comma) {
     return false;
 }
 
+// "No repairs, missing the wedge", "no rust and lost its handle": what lacks has an article or a number, and
+// so is no more of the list. "No repairs, missing pages or tears" goes on.
+static bool opens_lack(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"missing", "lacking", "lacks", "lost", "wanting", "short"};
+    static const char *const articles[] = {"the",  "its",  "it's", "a",    "an",      "one",  "two", "three",
+                                           "four", "some", "all",  "both", "several", "half", "of",  "most",
+                                           "five", "six",  "only", "just", "his",     "her",  "my",  "their"};
+    return i < tokens->count && token_among(tokens, i, verbs, COUNT(verbs)) &&
+           tokens->at[i].stop == STOP_NONE &&
+           (token_among(tokens, i + 1, articles, COUNT(articles)) ||
+            tokens->at[i + 1].kind == TOKEN_FIGURE) &&
+           !ANY(tokens, i - 1, "or", "nor");
+}
+
 bool denial_list_ends(const struct scope *s, size_t from, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
+    if (opens_lack(tokens, i)) return true;
     bool and = token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "&");
     if (opens_verb(tokens, i) || opens_worn(s, from, i)) return true;
     return and&&(scope_states_own(tokens, i) || turns_kind(s, from, i));

@@ -135,18 +135,10 @@ static bool is_needed(const struct fault_reader *r, const struct fault_hit *hit)
     return token_among(&r->note->tokens, r->scope.cue[hit->from], words, sizeof words / sizeof *words);
 }
 
-// A leak that was not looked for is a crack of glass alone; of a tent or a can it is what it is called.
-static bool is_leak(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    if (strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) != 0) return false;
-    return text_same(kind->rule.id, "partly-working") ||
-           ((text_same(kind->rule.id, "crack-through") || text_same(kind->rule.id, "seam-split")) &&
-            (!r->note->record->family || !kind_can_be(r, kind, NULL)));
-}
-
 // "Not checked for leaks" of a flask or bellows is no seam of a tin.
 static bool asks_leaks(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    return is_leak(r, hit, kind) || (!strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) &&
-                                     text_same(kind->rule.id, "seam-split"));
+    return denial_of_leak(r, hit, kind) || (!strncmp(r->note->tokens.at[hit->from].fold, "leak", 4) &&
+                                            text_same(kind->rule.id, "seam-split"));
 }
 
 static void add_unchecked(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
@@ -379,10 +371,11 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
 // What is denied and yet not told as not there; `elsewhere`: of a place that nobody understood.
 static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                          uint16_t stance, bool elsewhere) {
-    if (fault_is_silent(kind)) // that it works, is whole or was tried is not looked for as a fault is
+    const char *idle = denial_idle(r, hit, kind);
+    if (idle)
+        leave(r, hit, idle);
+    else if (fault_is_silent(kind)) // that it works, is whole or was tried is not looked for as a fault is
         leave(r, hit, "denied");
-    else if (is_leak(r, hit, kind)) // "no leaks" of a pillow is no whole glass
-        leave(r, hit, "no vessel");
     else if (stance & STANCE_HEARD)
         leave(r, hit, "only heard or hoped");
     else if (denial_is_history(r, hit))
@@ -425,6 +418,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                                                           : NULL;
     const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
     if (is_of_unsized(r, hit, kind)) return;
+    if (text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to)) {
+        leave(r, hit, "of a crack");
+        return;
+    }
     if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
         size_t cue = r->scope.cue[hit->from];
@@ -553,6 +550,7 @@ void read_faults(struct note *note) {
     read_ceased(&r);
     read_running(&r);
     read_repeats(&r);
+    read_none_there(&r);
     read_absent(&r);
     read_right(&r);
     read_sound_parts(&r);

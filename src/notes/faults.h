@@ -112,6 +112,8 @@ bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hi
 bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
                    size_t *to); // "tape 7 squeals"
+// "Sound apart from the foot where it's flaked": the place before "where".
+bool spot_of_where(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 size_t spot_fronted(const struct fault_reader *reader, size_t i, size_t *from);
 size_t spot_touched(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // The last of the faults that `hit` is listed with, "dents, scratches and rust on the base"; NULL where it is
@@ -266,10 +268,15 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 // denial.c: of two words apart, a denial by its own first word, or of what the thing should do: "doesn't …
 // shut", "zip will not shut".
 bool denial_is_own(const struct fault_reader *reader, const struct fault_hit *hit, size_t cue);
-// The same file: is it said of the past alone, "never been chipped"?
 // sound.c: are all there of a part that is named, and not all pieces?
 bool count_is_of_part(const struct fault_reader *reader, const struct fault_hit *hit);
 bool denial_is_of_rest(const struct note *note, size_t i); // "no chips elsewhere"
+// denied_idly.c: why what is denied says nothing of the kind; NULL where it does. A leak of what holds
+// nothing.
+const char *denial_idle(const struct fault_reader *reader, const struct fault_hit *hit,
+                        const struct flaw *kind);
+bool denial_of_leak(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
+// denial.c: is it said of the past alone, "never been chipped"?
 bool denial_is_history(const struct fault_reader *reader, const struct fault_hit *hit);
 void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, you can put a finger in it"
 void faults_join(struct fault_reader *reader);
@@ -342,6 +349,8 @@ void read_felt(struct fault_reader *reader);
 void read_sound_parts(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
+// none_there.c: what was told, and is denied of another place: "none inside", "the front has none".
+void read_none_there(struct fault_reader *reader);
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three
 // without".
 void read_elliptical(struct fault_reader *reader);
@@ -351,6 +360,8 @@ void read_functions(struct fault_reader *reader);
 const struct flaw *function_kind(const struct fault_reader *reader, size_t i);
 // That part, at most a few words before token `i` in its clause.
 bool function_part(const struct fault_reader *reader, size_t i, size_t *at);
+// "Has a hairline, doesn't move when you press it": of the crack, and no part that should move.
+bool function_of_crack(const struct fault_reader *reader, size_t verb, size_t to);
 // The part that stands before the words of such a fault, where no rule has its name; NULL if none.
 const char *function_place(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.

@@ -173,6 +173,26 @@ static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part
     return loose ? loose : kind;
 }
 
+// "Handle has a hairline, doesn't move when you press it": the crack, and no part that should move.
+bool function_of_crack(const struct fault_reader *r, size_t verb, size_t to) {
+    enum { FAR = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, verb, "move", "moving", "open", "give", "spread") ||
+        !ANY(tokens, to, "when", "if", "under", "at"))
+        return false;
+    for (size_t h = 0; h < r->hit_count; h++) {
+        const struct fault_hit *hit = &r->hits[h];
+        if (hit->to > verb || verb - hit->to > FAR || hit->from < scope_sentence_start(&r->scope, verb))
+            continue;
+        for (size_t k = 0; k < hit->kind_count; k++)
+            if (text_same(hit->kinds[k]->rule.id, "crack") || text_same(hit->kinds[k]->rule.id, "hairline") ||
+                text_same(hit->kinds[k]->rule.id, "crack-through") ||
+                text_same(hit->kinds[k]->rule.id, "wood-split"))
+                return true;
+    }
+    return false;
+}
+
 // "Handle doesn't move" of a saucepan: it is meant not to.
 static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to) {
     static const char *const fixed[] = {"handle", "handles", "head", "leg", "legs", "foot", "feet", "stem"};
@@ -249,7 +269,7 @@ void read_functions(struct fault_reader *r) {
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         if ((r->scope.stance[i] & STANCE_PAST) && !scope_past_is_own(&r->scope, i, to)) continue;
-        if (is_firm(r, part, i + n, to)) continue;
+        if (function_of_crack(r, i + n, to) || is_firm(r, part, i + n, to)) continue;
         struct fault_hit hit = {
             .from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};
         size_t from = part;

@@ -437,6 +437,13 @@ static bool is_last_of_two(const struct fault_reader *r, const struct phrase_hit
            ANY(&r->note->tokens, hit->to - 2, "or", "nor");
 }
 
+// "No burner missing": the "no" is of what lacks, and the burner is there.
+static bool is_none_missing(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->flaw->form == ABSENCE && token_is(tokens, hit->from, "no") &&
+           tokens->at[hit->to - 1].stop == STOP_NONE && ANY(tokens, hit->to, "missing", "lost", "lacking");
+}
+
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that
 // name a fault outrank a phrase of one of them ("paint … worn").
 static void gather(struct fault_reader *r) {
@@ -464,7 +471,7 @@ static void gather(struct fault_reader *r) {
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
-        if (is_bit_of_degree(r, hit)) continue;
+        if (is_bit_of_degree(r, hit) || is_none_missing(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

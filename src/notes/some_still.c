@@ -55,11 +55,11 @@ static bool is_piece(const struct tokens *tokens, size_t i) {
 // many tokens; 0 if none stands at `i`.
 static size_t standing_for(const struct tokens *tokens, size_t i, bool *some) {
     static const char *const much[] = {
-        "some",        "plenty",        "lots",           "loads",       "a bit",       "a fair bit",
-        "a little",    "a little bit",  "a touch",        "a trace",     "a few",       "a couple",
-        "quite a bit", "quite a lot",   "a good bit",     "a good deal", "a wee bit",   "quite a few",
-        "a lot",       "a fair amount", "a small amount", "a tiny bit",  "the odd one", "a fair few",
-        "just a bit",  "just a little", "heaps"};
+        "some",        "plenty",       "lots",       "loads",         "a bit",          "a fair bit",
+        "a little",    "a little bit", "a touch",    "a trace",       "a few",          "a couple",
+        "quite a bit", "couple",       "few",        "quite a lot",   "a good bit",     "a good deal",
+        "a wee bit",   "quite a few",  "a lot",      "a fair amount", "a small amount", "a tiny bit",
+        "the odd one", "a fair few",   "just a bit", "just a little", "heaps"};
     static const char *const sizes[] = {"small",    "little", "tiny",  "wee",    "big",    "large",  "minor",
                                         "slight",   "faint",  "short", "long",   "minute", "bad",    "nasty",
                                         "smallish", "deep",   "teeny", "titchy", "weeny",  "biggish"};
@@ -138,10 +138,28 @@ static bool ends_there(const struct tokens *tokens, size_t i) {
            ANY(tokens, i, "though", "actually", "now", "but", "and", "oh", "so");
 }
 
+// "Except one bottom right corner", "apart from one lower left": a side or a part without a preposition.
+static size_t place_bare(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const sides[] = {"left", "right", "upper", "lower", "top", "bottom", "front", "back"};
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t to = i;
+    while (to < tokens->count && to < i + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
+           (r->part[to] || token_among(tokens, to, sides, COUNT(sides))) && !r->scope.fault[to])
+        to++;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE || ends_there(tokens, to) ||
+                ANY(tokens, to, "about", "roughly", "maybe", "under", "nearly", "where", "which") ||
+                tokens->at[to].kind == TOKEN_FIGURE;
+    *from = i;
+    return to > i && ends ? to : 0;
+}
+
 static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = i + n - 1, from = 0;
-    const struct fault_hit *hit = r->note->taken[last] == TAKEN_NOT ? denied_last(r, i) : NULL;
+    bool mine = r->note->taken[last] == TAKEN_NOT || r->note->taken[last] == TAKEN_PART ||
+                (some && r->note->taken[last] == TAKEN_FILLER);
+    const struct fault_hit *hit = mine ? denied_last(r, i) : NULL;
     if (!hit) return;
     bool sure = false;
     size_t start = thoughts_before(tokens, i, hit->to, &sure);
@@ -150,6 +168,7 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     size_t place = spot_place_at(r, i + n, &from);
     if (!place && spot_adverb(tokens, i + n))
         place = spot_place_at(r, i + n + 1, &from); // "outside by the handle"
+    if (!place && sure && !some) place = place_bare(r, i + n, &from);
     bool bare = !place && sure && !some && start == hit->to && ends_there(tokens, i + n);
     if (!place && !bare) return;
     if (place && !sure && is_piece(tokens, place)) return;

@@ -61,10 +61,12 @@ static bool read_none_lost(struct fault_reader *r, size_t i, size_t to) {
     size_t from = end;
     while (from > 0 && end - from < WORDS_MOST && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE)
         from--;
-    for (size_t k = end; from == end && k > 0 && k + 4 > end && tokens->at[k - 1].stop < STOP_COMMA; k--)
-        if (r->part[k - 1] &&
-            tokens->at[k - 1].one != tokens->at[k - 1].fold) // "buttons loose, none missing"
+    for (size_t k = end; from == end && k > 0 && k + 8 > end && tokens->at[k - 1].stop < STOP_SENTENCE; k--) {
+        bool several = tokens->at[k - 1].one != tokens->at[k - 1].fold; // "buttons loose, none missing"
+        several |= k > 1 && (token_is(tokens, k - 2, "one") || (k > 2 && token_is(tokens, k - 3, "one")));
+        if (r->part[k - 1] && several && r->note->taken[k - 1] != TAKEN_TYPE) // "one cup handle is later"
             from = k - 1, end = k;
+    }
     if (from == end || r->note->taken[end - 1] == TAKEN_TYPE ||
         token_among_one(tokens, end - 1, pieces, COUNT(pieces)))
         return false;

@@ -111,6 +111,14 @@ static const struct pair pairs[] = {
      "flat|straight|dead straight|dead flat|dead true|perfectly flat|straight and flat|flat and true|nice "
      "and flat|not warped",
      "warped"},
+    {"lid|lids|door|doors|drawer|drawers|cover|flap|flaps|hatch|shutter|shutters",
+     "closes flush|close flush|shuts flush|shut flush|sits flush|sit flush|flush|fits flush|closes "
+     "square|close "
+     "square|shuts square|shut square|closes true|close true|shuts true|shut true|hangs true|hang true|hangs "
+     "square|hangs straight|hang straight|sits square|sit square|lies flush|meet flush|meets flush|closes "
+     "down "
+     "flush|shuts down flush",
+     "warped"},
     {"wheels|wheel|rims", "true|run true|runs true|spin true|spins true|straight and true", "dent-bend"},
     {"blade|blades|tines|shaft|prongs|rod|barrel|needle|spokes|pins|tubes|frame tubes",
      "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
@@ -350,6 +358,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     size_t to = at + told;
     if (!told || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
     const struct flaw *kind = ruleset_flaw(r->note->rules, pair->kind);
+    static const char *const hems[] = {"hem", "hems", "stitching"};
     static const char *const joints[] = {"joints", "dovetails", "dovetail", "mortises"};
     if (kind && text_same(pair->kind, "loose-joint") && !kind_can_be(r, kind, NULL) &&
         !token_among(tokens, i, joints, COUNT(joints)))
@@ -357,6 +366,10 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (kind && text_same(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") &&
         r->note->record->family && !kind_can_be(r, kind, NULL))
         kind = ruleset_flaw(r->note->rules, "seam-split"); // of a tin
+    const struct flaw *split = ruleset_flaw(r->note->rules, "seam-split");
+    if (kind && split && text_same(pair->kind, "seam-open") && !token_is(tokens, i + part - 1, "stitching") &&
+        !token_among(tokens, i, hems, COUNT(hems)) && kind_is_of_material(r, split, NULL))
+        kind = split; // of a copper lamp
     static const char *const bagged[] = {"handle", "handles"};
     const struct family *family = r->note->record->family;
     if (family && text_same(family->rule.id, "bags") &&

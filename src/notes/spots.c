@@ -488,7 +488,7 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
         spot_other(r, hit->from, &from, &to) || spot_of_contrast(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
-    } else if ((to = spot_fronted(r, hit->from, &from)) != 0) {
+    } else if (spot_of_where(r, hit->from, &from, &to) || (to = spot_fronted(r, hit->from, &from)) != 0) {
         spot->where_from = from;
         spot->where_to = to;
     }

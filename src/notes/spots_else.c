@@ -211,3 +211,27 @@ bool spot_numbered(const struct fault_reader *r, const struct fault_hit *hit, si
     *to = at + 2;
     return true;
 }
+
+bool spot_of_where(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    const struct tokens *tokens = &r->note->tokens;
+    enum { WORDS_BETWEEN = 6 };
+    size_t at = i;
+    while (at > 0 && i - at < WORDS_BETWEEN && tokens->at[at - 1].stop == STOP_NONE &&
+           ANY(tokens, at - 1, "it's", "it", "its", "is", "has", "have", "they", "they're", "are", "been",
+               "a", "bit", "there's", "there", "some", "little", "the", "paint", "slightly", "badly", "got",
+               "starting", "to", "he's", "all", "just", "gone", "finish", "varnish", "enamel"))
+        at--;
+    if (at == 0 || !token_is(tokens, at - 1, "where")) return false;
+    size_t end = at - 1;
+    if (end > 0 && tokens->at[end - 1].stop == STOP_COMMA) end--;
+    size_t start = end;
+    while (start > 0 && end - start < WORDS_MOST && r->part[start - 1] && !r->scope.fault[start - 1] &&
+           tokens->at[start - 1].stop == STOP_NONE && r->note->taken[start - 1] != TAKEN_TYPE)
+        start--;
+    while (start < end && start > 0 && spot_side(tokens, start - 1) &&
+           tokens->at[start - 1].stop == STOP_NONE)
+        start--;
+    *from = start;
+    *to = end;
+    return start < end;
+}

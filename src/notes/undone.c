@@ -167,7 +167,9 @@ static size_t read_denied(struct fault_reader *r, const struct flaw *partly, siz
     const struct tokens *tokens = &r->note->tokens;
     size_t n = function_denial(tokens, i), part;
     size_t act = n ? token_longest(tokens, i + n, acts, COUNT(acts)) : 0;
-    if (!act || is_off(r, i) || is_told(r, i, i + n + act) || !subject_of(r, i, &part)) return 0;
+    if (!act || function_of_crack(r, i + n, i + n + act) || is_off(r, i) || is_told(r, i, i + n + act) ||
+        !subject_of(r, i, &part))
+        return 0;
     const struct flaw *own = function_kind(r, part);
     if (!own && !r->part[part] && !running_can(r->note)) return 0;
     if (!own && !running_can(r->note)) return 0;

@@ -2,6 +2,7 @@
 // Notes that were dictated or typed without any stops: where a clause begins is told by its words alone. A
 // sign without bytes is put there, so that the readers see one kind of stop. Only stretches that no stop
 // parts are looked at; in others a comma says more than a guess.
+#include "notes/any.h"
 #include "notes/cut.h"
 #include "notes/note.h"
 
@@ -226,12 +227,73 @@ static bool opens_state(const struct tokens *tokens, size_t last, size_t i) {
     return said;
 }
 
+// "No cracks that I could see handle tight inside rusty bottom thin", dictated: a part and what it is like.
+static bool opens_plain(const struct note *note, size_t i) {
+    static const char *const places[] = {"inside", "outside", "underneath", "bottom", "top", "rim", "base"};
+    static const char *const states[] = {
+        "tight",   "loose",     "rusty",    "clear",  "fine",    "good",    "solid",    "sound",   "bent",
+        "cracked", "gone",      "worn",     "split",  "clean",   "stiff",   "dented",   "chipped", "intact",
+        "wobbly",  "scratched", "torn",     "frayed", "missing", "perfect", "straight", "firm",    "stained",
+        "faded",   "dirty",     "ok",       "okay",   "broken",  "stuck",   "smooth",   "dull",    "peeling",
+        "grubby",  "pitted",    "complete", "there",  "perished"};
+    static const char *const goes_on[] = {"of", "enough", "for", "to", "one", "ones"};
+    static const char *const numbers[] = {"one", "two", "three", "four", "five", "six"};
+    static const char *const hold[] = {"in", "on", "to", "of", "at", "round", "inside", "under"};
+    const struct tokens *tokens = &note->tokens;
+    bool there =
+        token_is(tokens, i - 1, "there") && i > 1 && is_noun(note, i - 2); // "hands there | key gone"
+    if (AMONG(tokens, i - 1, leads) && !there) return false;
+    if (AMONG(tokens, i, numbers) && is_noun(note, i + 1)) return AMONG(tokens, i + 2, states);
+    if (!AMONG(tokens, i + 1, states) || AMONG(tokens, i + 2, goes_on)) return false;
+    bool bound =
+        i > 2 && (token_is(tokens, i - 2, "no") || // "no key | handle bent", "in the neck | frets worn"
+                  (AMONG(tokens, i - 2, articles) && AMONG(tokens, i - 3, hold)));
+    if ((AMONG(tokens, i - 1, sides) || is_noun(note, i - 1)) && !bound) return false; // it began before
+    return AMONG(tokens, i, places) || is_noun(note, i);
+}
+
+// "No chips that I can see | lid fits": behind what a look is told by.
+static bool is_behind_look(const struct tokens *tokens, size_t i) {
+    static const char *const looks[] = {"see", "find", "tell", "feel", "notice"};
+    static const char *const ables[] = {"can", "could"};
+    static const char *const goes_on[] = {"on",     "in",  "at",    "any",  "and",  "or",   "but",
+                                          "inside", "the", "under", "it",   "no",   "a",    "anyway",
+                                          "though", "by",  "from",  "with", "its",  "nor",  "for",
+                                          "where",  "if",  "what",  "how",  "that", "light"};
+    return i > 3 && AMONG(tokens, i - 1, looks) && AMONG(tokens, i - 2, ables) &&
+           token_is(tokens, i - 3, "i") && !AMONG(tokens, i, goes_on) && tokens->at[i].kind == TOKEN_WORD;
+}
+
+// "Spout clear | haven't boiled it", and who has not is left out.
+static bool opens_not_done(const struct note *note, size_t i) {
+    static const char *const nots[] = {"haven't", "havent", "didn't", "didnt", "hasn't", "hasnt"};
+    const struct tokens *tokens = &note->tokens;
+    if (!AMONG(tokens, i, nots) || is_noun(note, i - 1) || AMONG(tokens, i - 1, leads)) return false;
+    const char *next = i + 1 < tokens->count ? tokens->at[i + 1].fold : "";
+    size_t size = strlen(next);
+    return (size > 4 && !strcmp(next + size - 2, "ed")) ||
+           ANY(tokens, i + 1, "had", "lit", "run", "got", "been", "put");
+}
+
+// "No chips inside couple outside near the feet": how many at another place.
+static bool is_of_other_place(const struct tokens *tokens, size_t i) {
+    static const char *const numbers[] = {"couple", "few",  "one",    "two",    "three",
+                                          "some",   "lots", "plenty", "several"};
+    static const char *const places[] = {"inside", "outside", "underneath", "of",   "on",
+                                         "near",   "round",   "under",      "along"};
+    static const char *const ends[] = {"inside", "outside", "underneath", "top",
+                                       "bottom", "lid",     "rim",        "base"};
+    return AMONG(tokens, i, numbers) && AMONG(tokens, i + 1, places) && AMONG(tokens, i - 1, ends);
+}
+
 // Marks where clauses begin in [from, to); true when there are any.
 static bool find_starts(const struct note *note, size_t from, size_t to, bool *starts) {
     bool any = false;
     size_t last = from;
     for (size_t i = from + OPENS_AFTER; i + 1 < to; i++) {
-        bool start = is_joint(note, i) || is_start(note, i) || opens_state(&note->tokens, last, i);
+        bool start = is_joint(note, i) || is_start(note, i) || opens_state(&note->tokens, last, i) ||
+                     opens_plain(note, i) || is_behind_look(&note->tokens, i) ||
+                     is_of_other_place(&note->tokens, i) || opens_not_done(note, i);
         if (i < last + 2 || !start) continue;
         starts[i] = any = true;
         last = i;

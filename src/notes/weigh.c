@@ -237,7 +237,9 @@ static bool is_heavy_itself(const struct fault_reader *r, const struct fault_hit
     for (size_t i = hit->from; i < hit->to && kind->most_mm[SEVERITY_LIGHT] <= 0; i++)
         for (size_t k = 0; k < tells->count; k++) {
             size_t n = token_phrase(&r->note->tokens, i, tells->at[k]);
-            if (n && i + n <= hit->to) return true;
+            bool nearly = i + n < hit->to && // "doesn't close flush": it closes
+                          ANY(&r->note->tokens, i + n, "flush", "square", "true", "snug", "evenly");
+            if (n && i + n <= hit->to && !nearly) return true;
         }
     return false;
 }
