@@ -258,18 +258,6 @@ static bool is_of_unsized(struct fault_reader *r, const struct fault_hit *hit, c
     return true;
 }
 
-// "Chip on the spout, no wait, on the base": only the place was taken back.
-static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    size_t cue = r->scope.cue[hit->from], from;
-    while (cue < r->note->tokens.count && (r->scope.stance[cue] & STANCE_OTHER)) cue++;
-    size_t to = spot_place_at(r, cue, &from);
-    if (!to) return false;
-    const struct tokens *tokens = &r->note->tokens;
-    if (to < tokens->count && tokens->at[to].stop == STOP_NONE) return false; // more is said than a place
-    fault_tell(r, hit, kind, NULL, fault_place(r->note, from, to));
-    return true;
-}
-
 // The words that govern a fault are in the record with it: "haven't checked for", "can't see any".
 static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
     enum { REACH = 5, BEHIND = 4 };
@@ -425,7 +413,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                                                           : NULL;
     const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
     if (is_of_unsized(r, hit, kind)) return;
-    if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
+    if (stance & STANCE_WITHDRAWN && fault_tell_moved(r, hit, kind, &spot)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
         size_t cue = r->scope.cue[hit->from];
         leave(r, hit,
@@ -460,6 +448,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *where = fault_place(note, spot.where_from, spot.where_to),
                *part = fault_part(r, hit, kind, &spot, where);
+    fault_place_of_part(&where, &part);          // "haze in the left lens"
     bool owned = kind->form == ABSENCE && where; // "box has no lid": of the box a lid lacks
     if (stance & STANCE_PACKING && !part && !owned && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = fault_packing(r, hit);

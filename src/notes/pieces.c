@@ -391,14 +391,21 @@ static int number_apart(const struct fault_reader *r, size_t i) {
 // "Two chips on the rim. No, make that three."
 static int recount(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 16 };
+    static const char *const cues[] = {"make that", "no wait", "i mean", "i tell a lie", "no sorry"};
+    static const char *const asides[] = {"no", "sorry", "actually", "wait"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
         if (r->scope.fault[i] && !r->part[i]) return 0;
-        if (!token_phrase(tokens, i, "make that")) continue;
-        int n = degrees_number(tokens, i + 2);
+        size_t cue = token_longest(tokens, i, cues, COUNT(cues));
+        bool comma = tokens->at[i - 1].stop == STOP_COMMA; // "two dents, no, three"
+        if (!cue && comma && token_among(tokens, i, asides, COUNT(asides))) cue = 1;
+        if (!cue) continue;
+        size_t at = i + cue;
+        if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+        int n = degrees_number(tokens, at);
         bool ends =
-            i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, "of");
-        return ends ? n : 0;
+            at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || token_is(tokens, at + 1, "of");
+        if (n && ends) return n;
     }
     return 0;
 }

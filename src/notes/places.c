@@ -561,7 +561,9 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     if (!to && last > hit->from && spot_preposition(&r->note->tokens, last)) {
         to = place_behind(r, last, from); // "cracked through the base"
         if (to <= hit->to) to = 0;        // "rust inside"
-        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
+        bool own = *from == last && ANY(&r->note->tokens, last, "inside", "under", "underneath", "behind",
+                                        "beneath", "near"); // "rust inside the base"
+        while (to && !own && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
     if (!to && (to = bare_sides(&r->note->tokens, next)) != 0) *from = next;
     if (!to) to = place_further(r, next, from);
