@@ -104,8 +104,12 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
                     struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
-// repaired.c: tells the fault at the place, or of the part, that was said instead; false where more was taken
-// back.
+// symptoms.c: does it tell of the fault before it, and of none beside?
+bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit);
+// repaired.c: the number that was put right behind the fault, 0 if none.
+int count_said_again(const struct fault_reader *r, const struct fault_hit *hit);
+// The same file: tells the fault at the place, or of the part, that was said instead; false where more was
+// taken back.
 bool fault_tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                       const struct spot *spot);
 // place_later.c: "One chip. It's on the rim.": the place told by a statement of its own; 0 where none is.

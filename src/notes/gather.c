@@ -330,14 +330,16 @@ static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
 // the ear is there.
 static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const states[] = {
-        "stiff",  "hard",   "soft",  "brittle", "dull",   "dark",  "black",  "brown",  "yellow", "green",
-        "grey",   "gray",   "white", "rusty",   "sticky", "tacky", "cloudy", "limp",   "slack",  "baggy",
-        "saggy",  "crispy", "dry",   "crumbly", "mouldy", "moldy", "patchy", "loose",  "wobbly", "flat",
-        "spotty", "milky",  "foggy", "hazy",    "weak",   "pale",  "thin",   "floppy", "stale",  "smelly"};
+        "stiff",    "hard",   "soft",  "brittle", "dull",  "dark",    "black",  "brown",  "yellow",
+        "green",    "grey",   "gray",  "white",   "rusty", "sticky",  "tacky",  "cloudy", "limp",
+        "slack",    "baggy",  "saggy", "crispy",  "dry",   "crumbly", "mouldy", "moldy",  "musty",
+        "mildewed", "patchy", "loose", "wobbly",  "flat",  "spotty",  "milky",  "foggy",  "hazy",
+        "weak",     "pale",   "thin",  "floppy",  "stale", "smelly"};
     static const char *const wears[] = {"worn", "rubbed", "flaked", "peeled", "faded", "scraped", "polished"};
     const struct tokens *tokens = &r->note->tokens;
     bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
                 text_same(hit->flaw->rule.id, "strap-damage") || text_same(hit->flaw->rule.id, "trim-loss") ||
+                text_same(hit->flaw->rule.id, "lining-damage") ||
                 text_same(hit->flaw->rule.id, "stone-missing");
     if (!lost) return false;
     if (token_is(tokens, hit->to - 1, "gone") && tokens->at[hit->to - 1].stop == STOP_NONE &&
@@ -464,7 +466,7 @@ static void gather(struct fault_reader *r) {
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
-        if (is_bit_of_degree(r, hit)) continue;
+        if (is_bit_of_degree(r, hit) || fault_is_symptom(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

@@ -388,28 +388,6 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     return size && ends ? n : 0;
 }
 
-// "Two chips on the rim. No, make that three."
-static int recount(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum { FAR = 16 };
-    static const char *const cues[] = {"make that", "no wait", "i mean", "i tell a lie", "no sorry"};
-    static const char *const asides[] = {"no", "sorry", "actually", "wait"};
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
-        if (r->scope.fault[i] && !r->part[i]) return 0;
-        size_t cue = token_longest(tokens, i, cues, COUNT(cues));
-        bool comma = tokens->at[i - 1].stop == STOP_COMMA; // "two dents, no, three"
-        if (!cue && comma && token_among(tokens, i, asides, COUNT(asides))) cue = 1;
-        if (!cue) continue;
-        size_t at = i + cue;
-        if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
-        int n = degrees_number(tokens, at);
-        bool ends =
-            at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || token_is(tokens, at + 1, "of");
-        if (n && ends) return n;
-    }
-    return 0;
-}
-
 // "Cracked where it bends, two places": the number in a clause of its own.
 static int places_behind(const struct tokens *tokens, size_t i) {
     enum { FAR = 8 };
@@ -577,7 +555,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     }
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
-    int n = recount(r, hit);
+    int n = count_said_again(r, hit);
     if (!n && hit->kinds[0]->form == FAULT) n = number_named(tokens, hit->to);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);

@@ -87,3 +87,25 @@ bool fault_tell_moved(struct fault_reader *r, const struct fault_hit *hit, const
     fault_tell(r, hit, kind, NULL, fault_place(r->note, from, to));
     return true;
 }
+
+// "Two chips on the rim. No, make that three."
+int count_said_again(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 16 };
+    static const char *const cues[] = {"make that", "no wait", "i mean", "i tell a lie", "no sorry"};
+    static const char *const asides[] = {"no", "sorry", "actually", "wait"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
+        if (r->scope.fault[i] && !r->part[i]) return 0;
+        size_t cue = token_longest(tokens, i, cues, COUNT(cues));
+        bool comma = tokens->at[i - 1].stop == STOP_COMMA; // "two dents, no, three"
+        if (!cue && comma && token_among(tokens, i, asides, COUNT(asides))) cue = 1;
+        if (!cue) continue;
+        size_t at = i + cue;
+        if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+        int n = degrees_number(tokens, at);
+        bool ends =
+            at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || token_is(tokens, at + 1, "of");
+        if (n && ends) return n;
+    }
+    return 0;
+}
