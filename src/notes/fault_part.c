@@ -96,6 +96,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
         part = NULL; // a thread, and no knob
+    if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&
+        ANY(&note->tokens, hit->from, "needs", "takes", "wants", "need", "want"))
+        part = NULL; // "needs a hard pull"
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))
