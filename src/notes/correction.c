@@ -161,6 +161,10 @@ void scope_correction(struct scope *s) {
         bool answer =
             token_is(tokens, i, "nope") && i > 0 && tokens->at[i - 1].stop < STOP_SENTENCE; // "cracks - nope"
         if (answer || (i > 0 && token_is(tokens, i - 1, "?"))) continue; // "any cracks? nope"
+        bool said = ANY(tokens, i + 1, "mean") &&
+                    (i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE) && i > 0 &&
+                    tokens->at[i - 1].stop == STOP_NONE;
+        if (said) continue; // "the top one I mean"
         bool stressed = i > 0 && token_is(tokens, i, "i") &&
                         (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "when"));
         if (stressed && token_is(tokens, i + 1, "mean")) continue; // "rusty, and I mean rusty"

@@ -204,7 +204,9 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         count = some;
         of = parts;
     }
-    if (count && !(count == 1 && !of)) {
+    bool fewer = flaw->count > count && flaw->span.from < r->note->tokens.at[hit->from].from &&
+                 token_phrase(&r->note->tokens, hit->from > 3 ? hit->from - 3 : 0, "one of them") > 0;
+    if (count && !(count == 1 && !of) && !fewer) { // "two have loose rungs, one of them very loose"
         flaw->count = count;
         flaw->of = of;
     }
@@ -395,6 +397,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         tell_left(r, hit, "not done");
         return;
     }
+    if (text_same(hit->kinds[0]->rule.id, "missing-mate") && read_other_gone(r, hit->to - 1)) return;
     degrees_take(r, hit);
     take_cue(r, hit);
     struct fault_hit second; // "initials TKW engraved": the letters are a mark, that they are there is told

@@ -104,6 +104,8 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
                     struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
+// elliptical.c: "one finial is glued and the other's missing", where token `i` says that it is not there.
+bool read_other_gone(struct fault_reader *r, size_t i);
 // symptoms.c: does it tell of the fault before it, and of none beside?
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit);
 // repaired.c: the number that was put right behind the fault, 0 if none.

@@ -34,6 +34,12 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
 static bool has_object(const struct tokens *tokens, const struct phrase_hit *hit) {
     static const char *const verbs[] = {"lost", "missing", "lacking"};
     static const char *const objects[] = {"its", "a", "an", "one", "two", "some", "their", "his", "three"};
+    bool parts = ANY(tokens, hit->to - 1, "missing") && ANY(tokens, hit->to - 2, "is", "are") &&
+                 hit->to < tokens->count && tokens->at[hit->to].kind == TOKEN_WORD &&
+                 tokens->at[hit->to].one != tokens->at[hit->to].fold; // "both liners are missing lids"
+    if (hit->flaw->form == ABSENCE && hit->to - hit->from > 2 && parts &&
+        tokens->at[hit->to - 1].stop == STOP_NONE)
+        return true;
     return hit->flaw->form == ABSENCE && hit->to - hit->from > 1 &&
            tokens->at[hit->to - 1].stop == STOP_NONE &&
            token_among(tokens, hit->to - 1, verbs, sizeof verbs / sizeof *verbs) &&

@@ -124,7 +124,7 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
         link--;
     if (link == number || link == start) return false;
-    bool joined = ANY(tokens, link, "and", "but");
+    bool joined = ANY(tokens, link, "and", "but") || ANY(tokens, number - 1, "and", "but");
     for (at = link; at > start && link - at < FURTHER_MOST; at--) {
         const struct token *token = &tokens->at[at - 1];
         bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"

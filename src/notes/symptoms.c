@@ -56,10 +56,14 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (ANY(tokens, hit->from, "hard") && hit->to == hit->from + 1 &&
         ANY(tokens, hit->to, "pull", "tug", "shove", "push", "yank", "twist", "knock", "press"))
         return true; // "sticks, needs a hard pull"
-    if ((text_same(id, "firing-flaw") || text_same(id, "hole")) && (holds(tokens, hit, "pinholes") || holds(tokens, hit, "pinhole")) &&
+    if ((text_same(id, "firing-flaw") || text_same(id, "hole")) &&
+        (holds(tokens, hit, "pinholes") || holds(tokens, hit, "pinhole")) &&
         ((token_is(tokens, hit->to, "of") && ANY(tokens, hit->to + 1, "rust", "corrosion")) ||
          (before && text_same(before->kinds[0]->rule.id, "rust"))))
         return true; // "pinholes of rust", "rusted through in pinholes"
+    if (text_same(id, "rubber-perished") && holds(tokens, hit, "grip") &&
+        !ANY(tokens, hit->from, "rubber", "grips", "elastic"))
+        return true; // a clamp that "doesn't grip"
     if (!before) return false;
     const struct flaw *kind = before->kinds[0];
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && is_kind(kind, cracks, COUNT(cracks)))
