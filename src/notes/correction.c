@@ -3,9 +3,10 @@
 // follows stands. A cue that opens a sentence takes back the sentence before it. "Scratch that" is an order
 // to the page, not a scratch; "make that three" corrects a number and leaves the fault. "I thought it was
 // cracked but it's the glaze" takes back what was thought.
-#include "notes/scope.h"
-
 #include <string.h>
+
+#include "notes/any.h"
+#include "notes/scope.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -75,8 +76,44 @@ static size_t last_statement(const struct tokens *tokens, size_t from, size_t i)
     return from;
 }
 
+// "The strap is torn, the left one, no wait, the right": of the fault before the cue at `i` only what is said
+// again behind it, `n` words further on, is taken back.
+static bool take_back_words(struct scope *s, size_t i, size_t n) {
+    enum { FAR = 12 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t from, at = i;
+    if (!i || !repair_words(s->note, s->fault, i + n, &from)) return false;
+    if (tokens->at[i - 1].stop >= STOP_CLAUSE) at--; // "The front foot is cracked. No, wait. The back one."
+    while (at > 0 && i - at < FAR && !s->fault[at - 1] && tokens->at[at - 1].stop < STOP_CLAUSE) at--;
+    if (at == 0 || !s->fault[at - 1]) return false;
+    while (at > 0 && s->fault[at - 1]) at--;
+    scope_mark(s, at, i, STANCE_WITHDRAWN, i);
+    scope_mark(s, i, i + n, STANCE_OTHER, i);
+    return true;
+}
+
+// "Dent in the lid, no, the base", "the top hinge is bent, actually the bottom one": by a word that takes
+// back no more than that.
+static void take_back_aside(struct scope *s, size_t i) {
+    static const char *const asides[] = {"no", "sorry", "actually", "hang on", "hold on", "wait"};
+    static const char *const again[] = {"wait",    "sorry",     "hang on", "i mean",
+                                        "i meant", "make that", "i lie"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (i == 0 || (tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind != TOKEN_SIGN)) return;
+    size_t n = token_longest(tokens, i, asides, COUNT(asides)), end = i + n;
+    if (!n) return;
+    bool comma = end < tokens->count && tokens->at[end].stop == STOP_COMMA;
+    size_t more = comma ? token_longest(tokens, end + 1, again, COUNT(again)) : 0;
+    if (token_is(tokens, i, "no") && !more) { // "no lid", "Any chips? No, the base"
+        if (!comma && !ANY(tokens, end, "it's", "the", "on", "in")) return;
+        if (tokens->at[i - 1].stop >= STOP_SENTENCE) return;
+    }
+    take_back_words(s, i, more ? n + 1 + more : n);
+}
+
 static void take_back(struct scope *s, size_t i, size_t n) {
     const struct tokens *tokens = &s->note->tokens;
+    if (take_back_words(s, i, n)) return;
     size_t from = scope_clause_start(s, i);
     while (from < i && tokens->at[from].stop != STOP_NONE) from++;
     bool opens =
@@ -117,10 +154,17 @@ void scope_correction(struct scope *s) {
             i += n - 1;
             continue;
         }
-        if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
+        if (!cue_at(s, cues, COUNT(cues), i, &n)) {
+            take_back_aside(s, i);
+            continue;
+        }
         bool answer =
             token_is(tokens, i, "nope") && i > 0 && tokens->at[i - 1].stop < STOP_SENTENCE; // "cracks - nope"
         if (answer || (i > 0 && token_is(tokens, i - 1, "?"))) continue; // "any cracks? nope"
+        bool said = ANY(tokens, i + 1, "mean") &&
+                    (i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE) && i > 0 &&
+                    tokens->at[i - 1].stop == STOP_NONE;
+        if (said) continue; // "the top one I mean"
         bool stressed = i > 0 && token_is(tokens, i, "i") &&
                         (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "when"));
         if (stressed && token_is(tokens, i + 1, "mean")) continue; // "rusty, and I mean rusty"

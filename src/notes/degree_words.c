@@ -458,6 +458,11 @@ enum severity degree_word(const struct fault_reader *r, size_t i, size_t *n) {
         *n = 0;
         return SEVERITY_UNKNOWN;
     }
+    if (cue && *n == 1 && ANY(&r->note->tokens, i, "minute") &&
+        ANY(&r->note->tokens, i + 1, "hand", "hands", "wheel", "arbor", "pipe", "markers", "track", "ring")) {
+        *n = 0;
+        return SEVERITY_UNKNOWN; // of a clock
+    }
     if (cue && cue->kind == SEVERITY_HEAVY && degree_is_short(&r->note->tokens, i)) return SEVERITY_UNKNOWN;
     if (cue) return (enum severity)cue->kind;
     enum severity found = degree_stem(&r->note->tokens, i);

@@ -422,6 +422,25 @@ bool denial_is_of_rest(const struct note *note, size_t i) {
             token_phrase(&note->tokens, i, "anywhere else"));
 }
 
+// "Scratches on the lid, none deep", "worm holes, none of them fresh": some are there, and none are so bad.
+static bool is_none_so(struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    static const char *const between[] = {"of",         "them", "are",   "is",   "too",
+                                          "very",       "that", "these", "look", "particularly",
+                                          "especially", "all",  "really"};
+    static const char *const degrees[] = {
+        "deep",       "big",   "bad",     "large",    "sharp",  "fresh",  "through", "long",
+        "serious",    "wide",  "major",   "heavy",    "severe", "active", "live",    "significant",
+        "structural", "new",   "huge",    "terrible", "badly",  "deeply", "obvious", "massive",
+        "recent",     "open",  "bigger",  "worse",    "larger", "longer", "over",    "more",
+        "important",  "awful", "running", "growing"};
+    size_t at = i + 1;
+    while (token_among(tokens, at, between, COUNT(between))) at++;
+    if (!token_among(tokens, at, degrees, COUNT(degrees))) return false;
+    if (!s->fault[at]) scope_mark(s, at, at + 1, STANCE_DENIED, i);
+    return true;
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -433,7 +452,7 @@ void scope_denial(struct scope *s) {
             continue;
         }
         if (cue && token_is(tokens, i, "none") &&
-            ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking"))
+            (ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking") || is_none_so(s, i)))
             continue; // "two buttons loose, none missing"
         bool of_before = tokens->flat && i > 0 && s->fault[i - 1] && i + 2 < tokens->count && // "rust none
                          s->fault[i + 1] && s->fault[i + 2] &&

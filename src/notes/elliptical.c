@@ -141,8 +141,20 @@ static void read_and_too(struct fault_reader *r, size_t i) {
     if (from > i + 1 && to > from && ends) absent_tell(r, from, to, i, i + 1);
 }
 
+bool read_other_gone(struct fault_reader *r, size_t i) {
+    static const char *const gone[] = {"missing", "gone", "lost", "absent"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct spot other = {0};
+    if (!token_among(tokens, i, gone, COUNT(gone)) || !ends_clause(tokens, i + 1)) return false;
+    if (r->scope.stance[i] & (STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_DENIED)) return false;
+    if (!spot_other(r, i, &other) || !other.which || !*other.which) return false;
+    absent_tell(r, other.part_from, other.part_to, i, i + 1);
+    return true;
+}
+
 void read_elliptical(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
+        if (r->note->taken[i] == TAKEN_NOT) read_other_gone(r, i);
         read_denied_part(r, i);
         read_without(r, i);
         read_all_but(r, i);

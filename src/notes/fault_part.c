@@ -48,6 +48,33 @@ static bool is_owner(const struct note *note, const struct fault_hit *hit, const
     return false;
 }
 
+// "Haze in the left lens" of the lens: the place is the part itself, and told once; "on the edge of the lens"
+// is a place that names it.
+void fault_place_of_part(const char **where, const char **part) {
+    if (!*where || !*part || text_same(*where, *part)) return;
+    size_t size = strlen(*part), n = strlen(*where);
+    if (n <= size + 1 || (*where)[n - size - 1] != ' ' || !text_same(*where + n - size, *part)) return;
+    static const char *const sides[] = {"left ",  "right ", "front ", "back ",  "rear ",
+                                        "upper ", "lower ", "top ",   "bottom "};
+    bool side = false;
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
+        size_t k = strlen(sides[i]);
+        side |= k == n - size && !strncmp(*where, sides[i], k);
+    }
+    if (side) *part = *where;
+    if (side) *where = NULL;
+    if (!side && strstr(*where, " of ")) *part = NULL;
+}
+
+// "Drawer" and "other drawer" of what was said of "drawers".
+bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *parts) {
+    const char *single = say_singular(r->note->arena, parts);
+    size_t size = strlen(single), n = strlen(one);
+    if (text_same(one, parts) || text_same(one, single)) return true;
+    return !text_same(single, parts) && n > size + 1 && one[n - size - 1] == ' ' &&
+           text_same(one + n - size, single);
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -60,11 +87,18 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) ||
                  (spot_is_no_part(part) && !is_ring(kind, part))))
         part = NULL;
+    bool denied = r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
+    if (part && spot->which && !denied) // "the other is cracked"
+        part = arena_format(note->arena, "%s%s%s", spot->which, *spot->which ? " " : "",
+                            say_singular(note->arena, part));
     if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"
     if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
         part = NULL; // a thread, and no knob
+    if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&
+        ANY(&note->tokens, hit->from, "needs", "takes", "wants", "need", "want"))
+        part = NULL; // "needs a hard pull"
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))

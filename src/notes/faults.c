@@ -196,7 +196,9 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         count = some;
         of = parts;
     }
-    if (count && !(count == 1 && !of)) {
+    bool fewer = flaw->count > count && flaw->span.from < r->note->tokens.at[hit->from].from &&
+                 token_phrase(&r->note->tokens, hit->from > 3 ? hit->from - 3 : 0, "one of them") > 0;
+    if (count && !(count == 1 && !of) && !fewer) { // "two have loose rungs, one of them very loose"
         flaw->count = count;
         flaw->of = of;
     }
@@ -247,18 +249,6 @@ static bool is_of_unsized(struct fault_reader *r, const struct fault_hit *hit, c
     for (size_t i = 0; i < record->flaw_count; i++)
         if (record->flaws[i].kind == kind) record->flaws[i].severity = SEVERITY_UNKNOWN;
     note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
-    return true;
-}
-
-// "Chip on the spout, no wait, on the base": only the place was taken back.
-static bool tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    size_t cue = r->scope.cue[hit->from], from;
-    while (cue < r->note->tokens.count && (r->scope.stance[cue] & STANCE_OTHER)) cue++;
-    size_t to = spot_place_at(r, cue, &from);
-    if (!to) return false;
-    const struct tokens *tokens = &r->note->tokens;
-    if (to < tokens->count && tokens->at[to].stop == STOP_NONE) return false; // more is said than a place
-    fault_tell(r, hit, kind, NULL, fault_place(r->note, from, to));
     return true;
 }
 
@@ -400,6 +390,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         tell_left(r, hit, "not done");
         return;
     }
+    if (text_same(hit->kinds[0]->rule.id, "missing-mate") && read_other_gone(r, hit->to - 1)) return;
     degrees_take(r, hit);
     take_cue(r, hit);
     struct fault_hit second; // "initials TKW engraved": the letters are a mark, that they are there is told
@@ -422,7 +413,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "of a crack");
         return;
     }
-    if (stance & STANCE_WITHDRAWN && tell_moved(r, hit, kind)) return;
+    if (stance & STANCE_WITHDRAWN && fault_tell_moved(r, hit, kind, &spot)) return;
     if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
         size_t cue = r->scope.cue[hit->from];
         leave(r, hit,
@@ -457,6 +448,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     const char *where = fault_place(note, spot.where_from, spot.where_to),
                *part = fault_part(r, hit, kind, &spot, where);
+    fault_place_of_part(&where, &part);          // "haze in the left lens"
     bool owned = kind->form == ABSENCE && where; // "box has no lid": of the box a lid lacks
     if (stance & STANCE_PACKING && !part && !owned && !strstr(note_words(note, hit->from, hit->to), "box"))
         part = fault_packing(r, hit);

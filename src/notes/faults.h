@@ -67,6 +67,7 @@ bool kind_is_off(const struct fault_reader *reader, const struct phrase_hit *hit
 // subject.
 struct spot {
     size_t where_from, where_to, part_from, part_to; // empty when equal
+    const char *which; // of several of that part one is meant: "other", "right", or "" for any; else NULL
 };
 // places.c: the place that is said of a fault behind it or inside its words, and before it; `from` and the
 // end.
@@ -84,7 +85,7 @@ bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may st
 // which.c: the piece of several that is the subject before token `i`.
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // the_other.c: "one strap is missing, the other perished": the part of which there is another.
-bool spot_other(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
+bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot);
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // spot_subject.c: a word that begins the clause and that no list has, before token `to`.
@@ -103,13 +104,23 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
                     struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
+// elliptical.c: "one finial is glued and the other's missing", where token `i` says that it is not there.
+bool read_other_gone(struct fault_reader *r, size_t i);
+// symptoms.c: does it tell of the fault before it, and of none beside?
+bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit);
+// repaired.c: the number that was put right behind the fault, 0 if none.
+int count_said_again(const struct fault_reader *r, const struct fault_hit *hit);
+// The same file: tells the fault at the place, or of the part, that was said instead; false where more was
+// taken back.
+bool fault_tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                      const struct spot *spot);
 // place_later.c: "One chip. It's on the rim.": the place told by a statement of its own; 0 where none is.
 size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 // spots_else.c: who lacks the part; what the clause before the comma is about; what "one" is one of; a place
 // that opens the sentence, the end of it, and what is touched for the fault to show.
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
-bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
                    size_t *to); // "tape 7 squeals"
 // "Sound apart from the foot where it's flaked": the place before "where".
@@ -397,6 +408,9 @@ struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t t
 const char *fault_packing(const struct fault_reader *reader, const struct fault_hit *hit);
 // fault_part.c: what `spot` has, unless it is the thing itself, or no part that could have such a fault; else
 // the one that the kind's own words name. NULL: none.
+void fault_place_of_part(const char **where, const char **part); // where the place holds the part's own noun
+// Is it one of `parts`, "other drawer" of "drawers"?
+bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *parts);
 const char *fault_part(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where);
 // spot_subject.c: the noun or the side before the part, which says which one it is; the subject of the

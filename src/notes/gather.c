@@ -34,6 +34,12 @@ static struct fault_hit hit_of(const struct phrase_hit *hit) {
 static bool has_object(const struct tokens *tokens, const struct phrase_hit *hit) {
     static const char *const verbs[] = {"lost", "missing", "lacking"};
     static const char *const objects[] = {"its", "a", "an", "one", "two", "some", "their", "his", "three"};
+    bool parts = ANY(tokens, hit->to - 1, "missing") && ANY(tokens, hit->to - 2, "is", "are") &&
+                 hit->to < tokens->count && tokens->at[hit->to].kind == TOKEN_WORD &&
+                 tokens->at[hit->to].one != tokens->at[hit->to].fold; // "both liners are missing lids"
+    if (hit->flaw->form == ABSENCE && hit->to - hit->from > 2 && parts &&
+        tokens->at[hit->to - 1].stop == STOP_NONE)
+        return true;
     return hit->flaw->form == ABSENCE && hit->to - hit->from > 1 &&
            tokens->at[hit->to - 1].stop == STOP_NONE &&
            token_among(tokens, hit->to - 1, verbs, sizeof verbs / sizeof *verbs) &&
@@ -330,14 +336,16 @@ static size_t leave_part(const struct fault_reader *r, struct fault_hit *hit) {
 // the ear is there.
 static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const states[] = {
-        "stiff",  "hard",   "soft",  "brittle", "dull",   "dark",  "black",  "brown",  "yellow", "green",
-        "grey",   "gray",   "white", "rusty",   "sticky", "tacky", "cloudy", "limp",   "slack",  "baggy",
-        "saggy",  "crispy", "dry",   "crumbly", "mouldy", "moldy", "patchy", "loose",  "wobbly", "flat",
-        "spotty", "milky",  "foggy", "hazy",    "weak",   "pale",  "thin",   "floppy", "stale",  "smelly"};
+        "stiff",    "hard",   "soft",  "brittle", "dull",  "dark",    "black",  "brown",  "yellow",
+        "green",    "grey",   "gray",  "white",   "rusty", "sticky",  "tacky",  "cloudy", "limp",
+        "slack",    "baggy",  "saggy", "crispy",  "dry",   "crumbly", "mouldy", "moldy",  "musty",
+        "mildewed", "patchy", "loose", "wobbly",  "flat",  "spotty",  "milky",  "foggy",  "hazy",
+        "weak",     "pale",   "thin",  "floppy",  "stale", "smelly"};
     static const char *const wears[] = {"worn", "rubbed", "flaked", "peeled", "faded", "scraped", "polished"};
     const struct tokens *tokens = &r->note->tokens;
     bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
                 text_same(hit->flaw->rule.id, "strap-damage") || text_same(hit->flaw->rule.id, "trim-loss") ||
+                text_same(hit->flaw->rule.id, "lining-damage") ||
                 text_same(hit->flaw->rule.id, "stone-missing");
     if (!lost) return false;
     if (token_is(tokens, hit->to - 1, "gone") && tokens->at[hit->to - 1].stop == STOP_NONE &&
@@ -471,7 +479,7 @@ static void gather(struct fault_reader *r) {
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
-        if (is_bit_of_degree(r, hit) || is_none_missing(r, hit)) continue;
+        if (is_bit_of_degree(r, hit) || is_none_missing(r, hit) || fault_is_symptom(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;

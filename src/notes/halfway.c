@@ -4,6 +4,7 @@
 // "won't play on batteries". Either is working partly.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -380,6 +381,9 @@ void read_halfway(struct fault_reader *r) {
             n = token_longest(tokens, i + 1, denied_after, COUNT(denied_after));
         } else if (!lead && has_subject(r, i)) {
             n = behind(tokens, i + 1);
+            bool own = n && ANY(tokens, i + n, "one", "two") && // "both work but one is bent"
+                       ANY(tokens, i + 1 + n, "is", "has", "are", "have", "was", "needs");
+            if (own) n = 0;
         }
         size_t back = denied || lead || n ? 0 : share_at(r, i);
         if (!lead && !n && !back) continue;

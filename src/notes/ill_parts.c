@@ -248,7 +248,9 @@ void read_ill_parts(struct fault_reader *r) {
         size_t named;
         if (!behind && closes(tokens, i + n) && !only_before(r, i) && spot_of_contrast(r, i, &named, &behind))
             meant = true;
-        if (!behind && n == 1 && token_among(tokens, i, attributes, COUNT(attributes)))
+        bool effort = token_is(tokens, i, "hard") &&
+                      ANY(tokens, i + 1, "pull", "push", "tug", "turn", "knock", "press", "twist");
+        if (!behind && n == 1 && !effort && token_among(tokens, i, attributes, COUNT(attributes)))
             behind = part_after(r, i);
         if (!behind) continue;
         size_t part = behind - 1, from = part;

@@ -125,7 +125,13 @@ void scope_intended(struct scope *s) {
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
         if (token_is(&s->note->tokens, i + 1, "on") && !is_over(s, i + n))
             continue; // "initials painted on the lid"
-        scope_mark(s, intended_from(s, i), i + n, STANCE_OTHER, i);
+        static const char *const making[] = {"firing",        "kiln", "glaze", "casting",
+                                             "manufacturing", "mold", "mould"};
+        size_t from = intended_from(s, i);
+        bool made = false; // "a firing crack in the foot from new" is there
+        for (size_t k = from; k < i && token_is(&s->note->tokens, i, "from"); k++)
+            made |= token_among(&s->note->tokens, k, making, COUNT(making));
+        if (!made) scope_mark(s, from, i + n, STANCE_OTHER, i);
         i += n - 1;
     }
 }

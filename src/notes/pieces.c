@@ -351,6 +351,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         if (comma && (at + 3 >= tokens->count || tokens->at[at + 3].stop != STOP_NONE ||
                       token_phrase(tokens, at + 3, "of them")))
             return *share = (struct share){2, 2}, true; // "handles frayed a bit, both"
+        size_t all = on && token_is(tokens, at + 1, "all") ? amount_at(tokens, at + 2, &n) : 0;
+        bool whole = all && (at + 2 + all >= tokens->count || tokens->at[at + 2 + all].stop != STOP_NONE);
+        if (whole) return *share = (struct share){n, n}, true; // "crazing on all six"
         bool alone = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
         if (on && alone && token_is(tokens, at + 1, "both")) return *share = (struct share){2, 2}, true;
         if (on && alone && token_is(tokens, at + 1, "each") && pieces > 1)
@@ -377,7 +380,10 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     size_t first = at;
     for (size_t k = 0; k < COUNT(about); k++) at += token_phrase(tokens, at, about[k]);
     int n = 0;
+    bool all = ANY(tokens, at, "all"); // "handles yellowed, all six"
+    if (all) at++;
     size_t size = amount_at(tokens, at, &n), closed = 0;
+    if (all) return size && (at + size >= tokens->count || tokens->at[at + size].stop != STOP_NONE) ? n : 0;
     for (size_t k = 0; size && k < COUNT(closers) && !closed; k++)
         closed = token_phrase(tokens, at + size, closers[k]);
     size_t end = at + size + closed;
@@ -386,21 +392,6 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "ones") ||
                 (closed + at > first && tokens->at[end].stop != STOP_NONE); // "holes, I count 3, all near …"
     return size && ends ? n : 0;
-}
-
-// "Two chips on the rim. No, make that three."
-static int recount(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum { FAR = 16 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR; i++) {
-        if (r->scope.fault[i] && !r->part[i]) return 0;
-        if (!token_phrase(tokens, i, "make that")) continue;
-        int n = degrees_number(tokens, i + 2);
-        bool ends =
-            i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, "of");
-        return ends ? n : 0;
-    }
-    return 0;
 }
 
 // "Cracked where it bends, two places": the number in a clause of its own.
@@ -570,17 +561,21 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     }
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
-    int n = recount(r, hit);
+    int n = count_said_again(r, hit);
     if (!n && hit->kinds[0]->form == FAULT) n = number_named(tokens, hit->to);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);
+    if (!n && hit->kinds[0]->form == FAULT && ANY(tokens, hit->to, "twice"))
+        n = 2; // "chipped twice on the edge"
+    for (size_t k = hit->from + 1; !n && hit->kinds[0]->form == ABSENCE && k + 1 < hit->to; k++)
+        if (ANY(tokens, k, "both") && r->part[k - 1]) n = 2; // "badges both missing"
     size_t start = scope_clause_start(&r->scope, hit->from), end;
     for (size_t i = start > 0 && token_is(tokens, start - 1, "but") ? start - 1 : start; !n && i < hit->from;
          i++)
         if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
     if (!n) n = number_within(r, hit);
     if (!n) n = number_before(r, hit, of);
-    if (!n && hit->kinds[0]->form == FAULT) n = number_apart(r, hit->to);
+    if (!n && hit->kinds[0]->form == FAULT && !share_behind(r, hit->to, &share)) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);
     if (n) return n;
     n = number_opening(r, hit);

@@ -561,8 +561,14 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     if (!to && last > hit->from && spot_preposition(&r->note->tokens, last)) {
         to = place_behind(r, last, from); // "cracked through the base"
         if (to <= hit->to) to = 0;        // "rust inside"
-        while (to && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
+        bool own = *from == last && ANY(&r->note->tokens, last, "inside", "under", "underneath", "behind",
+                                        "beneath", "near"); // "rust inside the base"
+        while (to && !own && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
+    bool named = !to && ANY(&r->note->tokens, hit->to - 1, "name", "initials") &&
+                 ANY(&r->note->tokens, hit->to, "and") &&
+                 ANY(&r->note->tokens, hit->to + 1, "number", "address", "date");
+    if (named) to = place_behind(r, hit->to + 2, from); // "stencilled with a name and number on the side"
     if (!to && (to = bare_sides(&r->note->tokens, next)) != 0) *from = next;
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))

@@ -2,6 +2,7 @@
 // The same fault told again without its word: "the lid's dented and so is the base", "handle loose, lid as
 // well", "a stain in one corner and another in the middle", "big dent on the side, a small one on the cap",
 // "the hinges aren't rusted but the clasp is".
+#include "notes/any.h"
 #include "notes/faults.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -88,6 +89,9 @@ static size_t so_is(const struct fault_reader *r, size_t i, size_t *from, size_t
         "neither has",   "likewise on"};
     size_t n = token_longest(&r->note->tokens, i, openers, COUNT(openers));
     *to = n ? part_at(r, i + n, from) : 0;
+    bool owns =
+        n == 2 && ANY(&r->note->tokens, i + 1, "has", "have") && ANY(&r->note->tokens, i, "neither", "nor");
+    if (owns && !ANY(&r->note->tokens, i + n, "the", "its")) return 0; // "neither has lens caps"
     return *to && ends(&r->note->tokens, *to) ? *to : 0;
 }
 
@@ -150,9 +154,19 @@ static size_t stands_for(const struct fault_reader *r, size_t i) {
                                         "a few more",  "others",  "a couple more"};
     if (i >= r->note->tokens.count || r->note->taken[i] != TAKEN_NOT || r->scope.fault[i]) return 0;
     size_t n = token_longest(&r->note->tokens, i, words, COUNT(words));
-    static const char *const sorts[] = {"smaller", "bigger", "small",   "tiny",   "larger",
-                                        "large",   "little", "lighter", "deeper", "more",
-                                        "further", "ones",   "shorter", "longer"};
+    static const char *const sorts[] = {"smaller", "bigger",  "small",     "tiny",    "larger",  "large",
+                                        "little",  "lighter", "deeper",    "more",    "further", "ones",
+                                        "shorter", "longer",  "shallower", "fainter", "one",     "similar"};
+    static const char *const few[] = {"a",       "an",   "two", "three",   "four",
+                                      "several", "some", "few", "another", "a couple of"};
+    static const char *const pro[] = {"one", "ones"};
+    if (!n) { // "a shallower one", "several lighter ones"
+        size_t many = token_longest(&r->note->tokens, i, few, COUNT(few)), at = i + many;
+        while (many && at < i + many + 2 && token_among(&r->note->tokens, at, sorts, COUNT(sorts)) &&
+               !token_among(&r->note->tokens, at, pro, COUNT(pro)))
+            at++;
+        if (many && at > i + many && token_among(&r->note->tokens, at, pro, COUNT(pro))) return at + 1;
+    }
     while (n && token_among(&r->note->tokens, i + n, sorts, COUNT(sorts))) n++;
     return n ? i + n : 0;
 }

@@ -224,7 +224,7 @@ static bool is_short_of(const struct fault_reader *r, const struct window *w, co
         bool no = false;
         for (size_t k = i; k > hit->to && i - k < NEAR && !no; k--)
             no = ANY(tokens, k - 1, "not", "isn't", "aren't", "hasn't", "haven't", "doesn't", "don't",
-                     "never", "no", "nowhere", "can't", "without", "didn't");
+                     "never", "no", "nowhere", "can't", "without", "didn't", "none");
         for (size_t k = 0; no && k < words->count; k++) {
             size_t n = tell_at(tokens, i, words->at[k]);
             if (n && !has_no(tokens, i, i + n) && !r->part[i] && !is_number(words->at[k])) return true;

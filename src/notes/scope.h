@@ -105,6 +105,10 @@ size_t scope_shrug(struct scope *scope, size_t i); // "…, can't tell": how man
 // All of them but those in `off` (bits of enum phenomenon).
 void scope_read(struct scope *scope, unsigned off);
 
+// repaired.c: the words for a side, a place or a part that are all that is said from token `i` on, "the right
+// one"; `*from` and their end, 0 if none.
+size_t repair_words(const struct note *note, const bool *fault, size_t i, size_t *from);
+
 // packing.c: is the box at token `box` one of wood, metal or leather, by what an earlier or the same word
 // says?
 bool packing_is_made(const struct note *note, size_t box);

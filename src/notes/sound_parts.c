@@ -291,7 +291,7 @@ static bool is_taken_back(const struct tokens *tokens, size_t i) {
 static bool is_told(const struct fault_reader *r, const struct flaw *kind, const char *part) {
     for (size_t i = 0; i < r->note->record->flaw_count; i++) {
         const struct item_flaw *flaw = &r->note->record->flaws[i];
-        if (flaw->kind == kind && (!flaw->part || !part || text_same(flaw->part, part))) return true;
+        if (flaw->kind == kind && (!flaw->part || !part || fault_is_one_of(r, flaw->part, part))) return true;
     }
     return false;
 }

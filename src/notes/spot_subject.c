@@ -41,7 +41,8 @@ void spot_widen(const struct fault_reader *r, struct spot *spot) {
     if (spot->part_to <= spot->part_from || !spot->part_from) return;
     size_t noun = spot->part_from - 1, start = noun;
     if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
-    if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner")) {
+    if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner",
+            "other")) {
         spot->part_from = noun; // "the left eyepiece is hazy"
         return;
     }

@@ -178,12 +178,20 @@ static bool is_share(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, shares, sizeof shares / sizeof *shares) && token_is(tokens, i + 1, "of");
 }
 
+// "Doesn't grip", "won't catch": what it does, and no part.
+static bool is_done(const struct tokens *tokens, size_t i) {
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i, "grip", "catch", "hold", "lock", "seal", "clip", "latch") &&
+           ANY(tokens, i - 1, "doesn't", "don't", "won't", "wont", "doesnt", "dont", "wouldn't", "can't",
+               "didn't", "to", "not");
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = spot_word(r, i);
-        if (n == 1 && is_share(tokens, i)) n = 0;
+        if (n == 1 && (is_share(tokens, i) || is_done(tokens, i))) n = 0;
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }

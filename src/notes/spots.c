@@ -76,9 +76,9 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
 // The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped". Between the two
 // stand verbs, degrees and articles, no other fault; behind a preposition it is no subject.
 static bool subject_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
-    static const char *const sides[] = {"left",   "right",   "upper", "lower", "front",  "back",
-                                        "rear",   "inner",   "outer", "top",   "bottom", "battery",
-                                        "inside", "outside", "big",   "small", "second", "first"};
+    static const char *const sides[] = {"left",  "right", "upper",  "lower",  "front",   "back",   "rear",
+                                        "inner", "outer", "top",    "bottom", "battery", "inside", "outside",
+                                        "big",   "small", "second", "first",  "other",   "third"};
     static const char *const joints[] = {"and",   "so",   "because", "since", "which",
                                          "where", "when", "if",      "as"};
     static const char *const particles[] = {"up", "down", "over"};
@@ -484,8 +484,12 @@ static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, s
 // Where nothing beside the fault tells it.
 static void find_else(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
-    if (spot_of_verbs(r, hit, &from, &to) || spot_of_one(r, hit, &from, &to) ||
-        spot_other(r, hit->from, &from, &to) || spot_of_contrast(r, hit->from, &from, &to)) {
+    struct spot one = {0}, other = {0};
+    if (spot_of_one(r, hit, &one)) {
+        *spot = one;
+    } else if (spot_other(r, hit->from, &other)) {
+        *spot = other;
+    } else if (spot_of_verbs(r, hit, &from, &to) || spot_of_contrast(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (spot_of_where(r, hit->from, &from, &to) || (to = spot_fronted(r, hit->from, &from)) != 0) {
@@ -495,7 +499,7 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
 }
 
 struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit) {
-    struct spot spot = {0, 0, 0, 0};
+    struct spot spot = {0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
     bool partly = hit->near && text_same(hit->kinds[0]->rule.id, "partly-working");

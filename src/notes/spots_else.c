@@ -103,10 +103,10 @@ size_t spot_touched(const struct fault_reader *r, const struct fault_hit *hit, s
     return at > *from ? at : 0;
 }
 
-bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BACK_MOST = 5, FURTHER_MOST = 9 };
     const struct tokens *tokens = &r->note->tokens;
-    size_t at = hit->from;
+    size_t at = hit->from, *from = &spot->part_from, *to = &spot->part_to;
     if (hit->kinds[0]->form == ABSENCE) return false;
     for (size_t n = 0; n < BACK_MOST; n++, at--) {
         if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
@@ -116,6 +116,7 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
             return false;
     }
     if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others"))) return false;
+    spot->which = ANY(tokens, at - 1, "other") ? "other" : degrees_number(tokens, at - 1) == 1 ? "" : NULL;
     bool at_once = at == hit->from; // no verb between the number and the fault
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
     if (number > start && spot_article(tokens, number - 1)) number--;
@@ -123,7 +124,7 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
     while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
         link--;
     if (link == number || link == start) return false;
-    bool joined = ANY(tokens, link, "and", "but");
+    bool joined = ANY(tokens, link, "and", "but") || ANY(tokens, number - 1, "and", "but");
     for (at = link; at > start && link - at < FURTHER_MOST; at--) {
         const struct token *token = &tokens->at[at - 1];
         bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"

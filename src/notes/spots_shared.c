@@ -87,7 +87,9 @@ void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, 
     size_t size = strlen(word);
     bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
     bool done = size > 3 && text_same(word + size - 2, "ed");
-    if (!dirty && !done && !token_among(tokens, hit->from, states, COUNT(states))) return;
+    bool fails =
+        ANY(tokens, hit->from, "doesn't", "won't", "can't", "doesnt", "wont", "don't"); // "and won't grip"
+    if (!dirty && !done && !fails && !token_among(tokens, hit->from, states, COUNT(states))) return;
     for (size_t k = 0; k < r->hit_count; k++) {
         if (r->hits[k].to > joint - 1 || r->hits[k].to + FAR < joint) continue;
         struct spot before = spot_found(r, &r->hits[k]);

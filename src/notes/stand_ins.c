@@ -170,6 +170,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
                                           "isn't right",
                                           "wrong",
                                           "the wrong one",
+                                          "a wrong one",
                                           "the wrong ones",
                                           "the wrong sort",
                                           "wrong for it",

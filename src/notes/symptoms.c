@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+// What tells of a fault and is none beside it: a cracked bell that rings dull, a crack with light through it,
+// "tarnished brown all over", "sticks on the slow speeds".
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_kind(const struct flaw *kind, const char *const *ids, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (text_same(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
+// The fault of the same sentence that was told last before token `i`; NULL where none was.
+static const struct fault_hit *told_before(const struct fault_reader *r, size_t i) {
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    if (!last || last->to > i) return NULL;
+    for (size_t k = last->to; k < i; k++)
+        if (r->note->tokens.at[k].stop >= STOP_SENTENCE) return NULL;
+    return last;
+}
+
+static bool holds(const struct tokens *tokens, const struct phrase_hit *hit, const char *word) {
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (token_is(tokens, i, word)) return true;
+    return false;
+}
+
+// "Works but the key tab is lost": what follows is wrong with another part, and is told.
+static bool is_before_other(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const ills[] = {"lost",   "missing", "gone", "broken", "cracked",   "bent",  "loose",
+                                       "dented", "chipped", "worn", "torn",   "scratched", "rusty", "split"};
+    enum { FAR = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, hit->to - 1, "but") || !ANY(tokens, hit->to, "the", "its", "no", "one"))
+        return false;
+    for (size_t i = hit->to + 1; i < tokens->count && i < hit->to + FAR; i++) {
+        if (tokens->at[i].stop != STOP_NONE) return false;
+        if (i > hit->to + 1 && token_among(tokens, i, ills, COUNT(ills))) return true;
+    }
+    return false;
+}
+
+bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
+    static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
+                                           "hole",  "moth-holes",    "seam-open", "seam-split"};
+    static const char *const darkened[] = {"tarnish", "toning", "fading", "stain", "heat-damage"};
+    static const char *const stuck[] = {"seized", "partly-working", "not-working"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->flaw->rule.id;
+    const struct fault_hit *before = told_before(r, hit->from);
+    if (text_same(id, "partly-working") && is_before_other(r, hit)) return true;
+    if (ANY(tokens, hit->from, "hard") && hit->to == hit->from + 1 &&
+        ANY(tokens, hit->to, "pull", "tug", "shove", "push", "yank", "twist", "knock", "press"))
+        return true; // "sticks, needs a hard pull"
+    if ((text_same(id, "firing-flaw") || text_same(id, "hole")) &&
+        (holds(tokens, hit, "pinholes") || holds(tokens, hit, "pinhole")) &&
+        ((token_is(tokens, hit->to, "of") && ANY(tokens, hit->to + 1, "rust", "corrosion")) ||
+         (before && text_same(before->kinds[0]->rule.id, "rust"))))
+        return true; // "pinholes of rust", "rusted through in pinholes"
+    if (text_same(id, "rubber-perished") && holds(tokens, hit, "grip") &&
+        !ANY(tokens, hit->from, "rubber", "grips", "elastic"))
+        return true; // a clamp that "doesn't grip"
+    if (!before) return false;
+    const struct flaw *kind = before->kinds[0];
+    if (is_kind(hit->flaw, cracks, COUNT(cracks)) && is_kind(kind, cracks, COUNT(cracks)))
+        return ANY(tokens, hit->from, "rings", "ring", "sounds", "dull");
+    if (text_same(id, "hole")) return holds(tokens, hit, "light") && is_kind(kind, openings, COUNT(openings));
+    if (text_same(id, "rust") && hit->from <= before->to + 1)
+        return ANY(tokens, hit->from, "brown", "black", "dark") && is_kind(kind, darkened, COUNT(darkened));
+    return text_same(id, "partly-working") && token_is(tokens, hit->to - 1, "speeds") &&
+           is_kind(kind, stuck, COUNT(stuck));
+}
