@@ -187,7 +187,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                 ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");
     if (!pane && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to)))) return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
-    if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && absent_is_no_part(head)))
+    bool stood = text_same(head, "leg") && !(id && text_same(id, "glassware"));
+    for (size_t i = 0; stood && i < r->hit_count; i++) // "a bruise, no legs"
+        stood = !text_same(r->hits[i].kinds[0]->rule.id, "bruise-impact");
+    if ((is_place_only(head) && !glazed && !lidded && !tops) ||
+        (only_no && !stood && absent_is_no_part(head)))
         return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
     if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&
@@ -372,6 +376,8 @@ static bool names_fault(const struct fault_reader *r, size_t i) {
 static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t cue_to) {
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
+    if (ANY(tokens, cue_from, "is", "was") && !ANY(tokens, i - (i > 0), "and", "&"))
+        return; // "made from a bolt and the rope is missing": of one
     for (bool first = true;; first = false) {
         while (at > 0 && (token_is(tokens, at - 1, "the") || token_is(tokens, at - 1, "its"))) at--;
         bool and = at > 1 && token_is(tokens, at - 1, "and"); // "in its case, strap missing" is no list

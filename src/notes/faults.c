@@ -526,6 +526,7 @@ void read_faults(struct note *note) {
     read_strays(&r);
     read_tails(&r);
     read_stand_ins(&r);
+    read_inscribed(&r);
     read_sought_parts(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);

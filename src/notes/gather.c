@@ -225,7 +225,8 @@ static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit
 
 static bool is_deposit(const struct flaw *kind) {
     return text_same(kind->rule.id, "stain") || text_same(kind->rule.id, "mineral-deposit") ||
-           text_same(kind->rule.id, "sticker-residue");
+           text_same(kind->rule.id, "sticker-residue") || text_same(kind->rule.id, "cloudy-glass") ||
+           text_same(kind->rule.id, "ring-mark") || text_same(kind->rule.id, "tarnish");
 }
 
 // "Stained inside, won't shift": it is the dirt that does not.
@@ -237,7 +238,8 @@ static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hi
     for (size_t i = 0; i < hits->count && seized && !hit->near; i++) // "couldn't shift the lime"
         if (hits->at[i].from >= hit->to && hits->at[i].from <= hit->to + 1 &&
             (hits->at[i].flaw->class == CLASS_DIRT || is_deposit(hits->at[i].flaw)) &&
-            r->note->tokens.at[hit->to - 1].stop == STOP_NONE)
+            r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
+            r->note->tokens.at[hit->to].stop == STOP_NONE)
             return true;
     if (!last || !seized || hit->from < last->to || hit->from - last->to > FAR) return false;
     if (!ANY(&r->note->tokens, hit->from, "won't", "wont", "will", "doesn't")) return false;
@@ -377,6 +379,29 @@ static bool is_lost_there(const struct fault_reader *r, const struct phrase_hit 
     return ANY(tokens, at - 1, "at", "on", "from", "near", "in", "by", "under", "inside");
 }
 
+// "A bolt and the rope is missing", "cards are foxed and 5 have corners missing": what lacks stands right
+// before the last word, and is not what the pair begins with.
+static bool lacks_other(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const between[] = {"is",  "are",  "was",  "were", "has", "have", "been",
+                                          "all", "both", "also", "gone", "now", "just"};
+    static const char *const ties[] = {"on", "of", "in", "at",   "from",    "for", "to",    "by",
+                                       "or", "no", "&",  "with", "without", "off", "under", "inside"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to - 1;
+    if (!hit->near || hit->flaw->form != ABSENCE || at < hit->from + 3 ||
+        !ANY(tokens, at, "missing", "gone", "lost", "absent"))
+        return false;
+    while (at > hit->from + 1 && token_among(tokens, at - 1, between, sizeof between / sizeof *between)) at--;
+    if (--at <= hit->from + 1 || tokens->at[at].one == tokens->at[hit->from].one) return false;
+    if (!spot_word(r, at)) return false;
+    bool one = ANY(tokens, at + 1, "is", "was", "has"), parted = false;
+    for (size_t k = hit->from + 1; k < at; k++) {
+        if (token_among(tokens, k, ties, sizeof ties / sizeof *ties)) return false;
+        parted |= ANY(tokens, k, "have", "has") || (one && ANY(tokens, k, "and", "but"));
+    }
+    return parted;
+}
+
 // "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
 // the last word of the pair a phrase by itself, which can take the pair's place?
 static bool spans_another(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -479,6 +504,7 @@ static void gather(struct fault_reader *r) {
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
+        if (lacks_other(r, hit)) continue;
         if (is_bit_of_degree(r, hit) || is_none_missing(r, hit) || fault_is_symptom(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

@@ -80,10 +80,20 @@ static bool is_one_of_several(const struct fault_reader *r, const struct fault_h
                "got", "looks", "in");
 }
 
+// "A cloudy patch", "bald patches": a place that looks so, and nothing sewn on.
+static bool is_patch_of_look(const struct tokens *tokens, size_t i) {
+    static const char *const looks[] = {"cloudy", "foggy", "milky",    "hazy",  "dull",   "bald",  "bare",
+                                        "rusty",  "faded", "sticky",   "damp",  "wet",    "soft",  "thin",
+                                        "rough",  "shiny", "worn",     "dry",   "greasy", "sooty", "scuffed",
+                                        "pale",   "dark",  "bleached", "misty", "mossy",  "tacky", "spongy"};
+    return i > 0 && ANY(tokens, i, "patch", "patches") && tokens->at[i - 1].stop == STOP_NONE &&
+           AMONG(tokens, i - 1, looks);
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
-           is_one_of_several(r, hit);
+           is_one_of_several(r, hit) || (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

@@ -74,8 +74,11 @@ static const struct {
       [STUFF_LEATHER] = "wear-rub"}},
     {" squeaks squeals creaks clunks grinds ", "partly-working", {[STUFF_WOOD] = "loose-joint"}},
     {" crumbled crumbling crumbly ",
-     NULL,
-     {[STUFF_RUBBER] = "rubber-perished", [STUFF_CLOTH] = "fabric-weak"}},
+     "broken-part",
+     {[STUFF_RUBBER] = "rubber-perished",
+      [STUFF_CLOTH] = "fabric-weak",
+      [STUFF_PAPER] = "brittle-paper",
+      [STUFF_LEATHER] = "leather-crack"}},
     {" matted felted ", NULL, {[STUFF_CLOTH] = "size-changed"}},
     {" thinning ", NULL, {[STUFF_CLOTH] = "fabric-weak", [STUFF_METAL] = "blade-wear"}},
     {" chewed gnawed ",
@@ -254,6 +257,8 @@ void read_ill_parts(struct fault_reader *r) {
             behind = part_after(r, i);
         if (!behind) continue;
         size_t part = behind - 1, from = part;
+        if (token_is(tokens, part, "back") && part > 0 && r->scope.fault[part - 1])
+            continue; // "glued back crooked"
         if (!meant && !note_free(r->note, part, behind) && r->note->taken[part] != TAKEN_PART) continue;
         const char *id = n > 1 ? "broken-part" : kind_said(r, i, part);
         const struct flaw *kind = id ? ruleset_flaw(r->note->rules, id) : NULL;

@@ -397,9 +397,9 @@ const char *lacking_kind(const char *part, const char *family) {
          "checker jigsaw-piece joker skittle "},
         {"missing-box", " sleeve-box gig-bag "},
         {"missing-instructions",
-         " booklet handbook rulebook rules rule diagram plan drawing leaflet instruction "},
+         " booklet handbook rulebook rules rule diagram plan drawing leaflet instruction paperwork "},
         {"missing-stopper", " bung stopper "},
-        {"trim-loss", " tassel fringe bobble sequin bead "},
+        {"trim-loss", " tassel fringe bobble sequin "},
     };
     // What the same word is depends on the goods.
     static const struct {
@@ -414,6 +414,7 @@ const char *lacking_kind(const char *part, const char *family) {
          " nail hobnail iron spike stud cleat segg heel-plate toe-plate tip "},
         {"missing-liner", " footwear ", " insole footbed "},
         {"missing-pieces", " games-puzzles ", " peg ball hoop quoit ring shaker dice die cue pin "},
+        {"trim-loss", " clothing linens bags lighting decor crafts holiday ", " bead "},
         {"finish-crackle", " furniture music ", " varnish lacquer polish shellac finish "},
         {"paint-flaking", " decor music ", " varnish lacquer "},
         {"gilt-wear", " decor ceramics glassware books ", " gilt gilding gold "},

@@ -346,7 +346,7 @@ static void read_off(struct fault_reader *r, size_t i) {
     if (!m || r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN)) return;
     bool board = ANY(tokens, part.to - 1, "cover", "covers", "board", "boards", "spine", "backstrip");
     const struct family *family = r->note->record->family;
-    bool book = family && text_same(family->rule.id, "books");
+    bool book = family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
     tell(r, board && book ? "binding-weak" : "broken-part", &part, i, at + m);
 }
 

@@ -48,5 +48,7 @@ void read_sets(struct fault_reader *reader);
 bool sets_has_pieces(const struct note *note); // is the thing known by its pieces?
 // stand_ins.c: parts that are not the thing's own, and parts that are off and lie beside it.
 void read_stand_ins(struct fault_reader *reader);
+// inscribed.c: letters and figures that a hand put on it.
+void read_inscribed(struct fault_reader *reader);
 
 #endif

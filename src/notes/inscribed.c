@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+// Letters or a figure that a hand put on a thing: "somebody carved RB in the corner", "some lad has painted
+// 14 on the lid", "JT scratched into the base". Who did it says that they are no mark of a maker; so does the
+// verb, where no maker works like that. Read before the faults, for paint is no new finish then.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/traces.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// No maker signs like that.
+static const char *const crude[] = {"carved",   "scratched", "gouged",  "chalked", "scrawled",
+                                    "whittled", "burnt",     "burned",  "biroed",  "scribbled",
+                                    "scored",   "inked",     "scraped", "crayoned"};
+// A maker may.
+static const char *const neat[] = {"painted", "stencilled", "stenciled", "cut",  "punched",
+                                   "stamped", "wrote",      "written",   "filed"};
+
+static bool leads_place(const struct tokens *tokens, size_t i) {
+    return i >= tokens->count || tokens->at[i - 1].stop != STOP_NONE ||
+           ANY(tokens, i, "on", "in", "into", "across", "inside", "under", "underneath", "along", "over",
+               "onto", "all", "at", "by", "near");
+}
+
+// "RB", "14", "J 7": where the letters end; `i` where none stand.
+static size_t letters_end(const struct note *note, size_t i) {
+    enum { MOST = 3, DIGITS_MOST = 4, LETTERS_MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i;
+    while (at < tokens->count && at < i + MOST) {
+        const struct token *t = &tokens->at[at];
+        size_t n = t->to - t->from;
+        bool letters = t->kind == TOKEN_WORD && n <= LETTERS_MOST && !token_is(tokens, at, "i") &&
+                       (t->capitals || (n == 1 && t->capital));
+        bool figure = t->kind == TOKEN_FIGURE && n <= DIGITS_MOST && strspn(t->fold, "0123456789") == n;
+        if (!letters && !figure) break;
+        at++;
+        if (t->stop != STOP_NONE) break;
+    }
+    return at;
+}
+
+// "Somebody", "some lad has", "the last owner's".
+static bool by_somebody(const struct tokens *tokens, size_t i, size_t *from) {
+    enum { BACK = 5 };
+    static const char *const people[] = {"somebody", "someone",  "somebody's", "someone's", "owner", "owners",
+                                         "lad",      "lads",     "boy",        "boys",      "kid",   "kids",
+                                         "child",    "children", "pupil",      "pupils",    "chap",  "bloke",
+                                         "fool",     "idiot",    "he",         "she",       "they",  "man",
+                                         "guy",      "fellow",   "owner's"};
+    for (size_t at = i; at > 0 && at + BACK > i && tokens->at[at - 1].stop == STOP_NONE; at--)
+        if (token_among(tokens, at - 1, people, COUNT(people))) {
+            *from = at - 1;
+            return true;
+        }
+    return false;
+}
+
+// "Name BOBBY is painted on the bottom", "initials JK are cut in the lid": where that begins.
+static bool named_before(const struct tokens *tokens, size_t i, size_t *from) {
+    enum { BACK = 5 };
+    size_t at = i;
+    if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || !leads_place(tokens, i + 1))
+        return false;
+    while (at > 0 && i - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
+           (tokens->at[at - 1].capital || ANY(tokens, at - 1, "is", "are", "was", "has", "been", "'s"))) {
+        at--;
+        if (!ANY(tokens, at, "name", "names", "initials", "number")) continue;
+        *from = at;
+        return at + 1 < i;
+    }
+    if (at == 0 || at == i || !ANY(tokens, at - 1, "name", "names", "initials", "number")) return false;
+    *from = at - 1;
+    return tokens->at[at - 1].stop == STOP_NONE && tokens->at[at].capital;
+}
+
+static void tell(struct fault_reader *r, size_t from, size_t to) {
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "owner-name");
+    static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
+                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    if (!kind || r->scope.stance[from] & off) return;
+    struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
+    struct spot spot = spot_of_hit(r, &hit);
+    const char *where = fault_place(r->note, spot.where_from, spot.where_to);
+    fault_tell(r, &hit, kind, fault_part(r, &hit, kind, &spot, where), where);
+    part_close(r, from, to);
+}
+
+void read_inscribed(struct fault_reader *r) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (type && (strstr(type, "sign") || strstr(type, "plaque") || strstr(type, "board"))) return;
+    for (size_t i = 0; i < tokens->count; i++) {
+        bool rough = token_among(tokens, i, crude, COUNT(crude));
+        if (!rough && !token_among(tokens, i, neat, COUNT(neat))) continue;
+        size_t to = tokens->at[i].stop == STOP_NONE ? letters_end(r->note, i + 1) : i + 1;
+        if (to > i + 1) {
+            size_t who = i;
+            bool somebody = by_somebody(tokens, i, &who);
+            if (leads_place(tokens, to) && (rough || somebody)) tell(r, who, to);
+            continue;
+        }
+        if (named_before(tokens, i, &to)) {
+            tell(r, to, i + 1);
+            continue;
+        }
+        size_t from = i;
+        while (from > 0 && i - from < 3 && tokens->at[from - 1].stop == STOP_NONE &&
+               letters_end(r->note, from - 1) >= i)
+            from--;
+        while (from < i && letters_end(r->note, from) < i) from++;
+        if (from < i && rough && i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE &&
+            leads_place(tokens, i + 1))
+            tell(r, from, i + 1);
+    }
+}
