@@ -92,6 +92,8 @@ bool chunk_breaks(const struct note *note, size_t i) {
         note->taken[i] == TAKEN_FITS)
         return true;
     if (t->kind == TOKEN_SIGN) return !is_joiner(note, i);
+    if (ANY(&note->tokens, i, "serial") && ANY(&note->tokens, i + 1, "no", "number", "num", "nr", "#"))
+        return true;
     return is_in(t->fold, breakers, COUNT(breakers)) && !is_vessel(note, i);
 }
 
