@@ -136,7 +136,27 @@ static void match_serial_behind(struct private_text *t, size_t i) {
         private_add(t, PRIVATE_SERIAL, at, i + 1);
 }
 
+// "Number KTRE 33/2", "no. BWXT 4471": three letters or more and figures are one single thing's, unless the
+// word before says that they are a pattern's or a patent's.
+static void match_registered(struct private_text *t, size_t i) {
+    enum { LETTERS_LEAST = 3, LETTERS_MOST = 5, DIGITS_LEAST = 2 };
+    size_t at = i + 1, digits;
+    if (i && (token_has(t, i - 1, WORD_CODE | WORD_MAKER) || piece_is(t, i - 1, "style") ||
+              is_sign(t, i - 1, '.')))
+        return;
+    if (is_sign(t, at, '.') || is_sign(t, at, ':')) at++;
+    const struct token *letters = token_at(t, at);
+    bool all = letters->kind == TOKEN_WORD && letters->capital &&
+               letters->letters == letters->to - letters->from && letters->letters >= LETTERS_LEAST &&
+               letters->letters <= LETTERS_MOST && !token_has(t, at, WORD_CODE | WORD_CYPHER | WORD_BODY);
+    if (!all || !token_digits(t, at + 1)) return;
+    size_t end = code_end(t, at + 1, &digits);
+    if (end > at + 1 && digits >= DIGITS_LEAST && !token_has(t, end, WORD_UNIT))
+        private_add(t, PRIVATE_SERIAL, i, end);
+}
+
 void match_serial(struct private_text *t, size_t i) {
+    if (token_has(t, i, WORD_NUMBER)) match_registered(t, i);
     size_t at = i + 1;
     bool told, cue = token_has(t, i, WORD_SERIAL);
     bool short_cue = piece_is(t, i, "s") && (is_sign(t, i + 1, '/') || is_sign(t, i + 1, '.')) &&

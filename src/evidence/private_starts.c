@@ -31,7 +31,7 @@ static unsigned by_letter(char first) {
     case 'l': // love, license
         return ONE(DEDICATION) | ONE(PLATE);
     case 'n': // name, national, number
-        return ONE(OWNER) | ONE(ACCOUNT) | ONE(PLATE);
+        return ONE(OWNER) | ONE(ACCOUNT) | ONE(SERIAL) | ONE(PLATE);
     case 'o': // owner, one
         return ONE(OWNER) | ONE(PRESCRIPTION);
     case 'p': // post, prescription
@@ -56,7 +56,7 @@ static unsigned by_class(uint32_t classes) {
     if (classes & (WORD_TITLE | WORD_LONG_TITLE)) set |= ONE(TITLE);
     if (classes & (WORD_CALL | WORD_PHONE)) set |= ONE(TELEPHONE);
     if (classes & (WORD_ACCOUNT | WORD_WEAK_ACCOUNT)) set |= ONE(ACCOUNT);
-    if (classes & WORD_SERIAL) set |= ONE(SERIAL);
+    if (classes & (WORD_SERIAL | WORD_NUMBER)) set |= ONE(SERIAL);
     return set;
 }
 

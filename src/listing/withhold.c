@@ -15,6 +15,8 @@ struct withholder {
     struct arena *arena;
     struct listing *listing;
     struct record *record;
+    struct private_spans notes; // of the notes, once they were looked at
+    bool looked;
 };
 
 // Where in the record: "flaws[2].where", "type".
@@ -98,6 +100,24 @@ static void clean_type(struct withholder *w) {
     r->others.count = kept;
 }
 
+// A number alone says nothing of what it is; the notes have the word before it ("serial number"). NULL where
+// it is nobody's.
+static const struct private_span *told_in_notes(struct withholder *w, const char *text) {
+    const char *notes = w->record->notes;
+    enum { LEAST = 3 };
+    if (!notes || !text || strlen(text) < LEAST || strnlen(notes, NOTE_WHOLE + 1) > NOTE_WHOLE) return NULL;
+    if (!w->looked) w->notes = private_find(w->arena, notes, PRIVATE_ANYWHERE);
+    w->looked = true;
+    for (size_t i = 0; i < w->notes.count; i++) {
+        const struct private_span *span = &w->notes.items[i];
+        if (span->kind != PRIVATE_SERIAL && span->kind != PRIVATE_ACCOUNT && span->kind != PRIVATE_TELEPHONE)
+            continue;
+        const char *at = strstr(notes + span->from, text);
+        if (at && at < notes + span->to) return span;
+    }
+    return NULL;
+}
+
 static void clean_attributes(struct withholder *w) {
     struct record *r = w->record;
     r->attributes = copied(w->arena, r->attributes, r->attribute_count, sizeof *r->attributes);
@@ -106,6 +126,12 @@ static void clean_attributes(struct withholder *w) {
         struct value value = r->attributes[i];
         struct path path = {"attributes", value.name, false, 0};
         value.value = without(w, value.value, attribute_place(value.name), PRIVATE_VALUE, path);
+        const struct private_span *told =
+            attribute_place(value.name) == PRIVATE_ANYWHERE ? NULL : told_in_notes(w, value.value);
+        if (told) {
+            note_spans(w, &(struct private_spans){(struct private_span *)told, 1, 1}, &path, false, NULL);
+            continue;
+        }
         value.of = without(w, value.of, PRIVATE_ANYWHERE, PRIVATE_PHRASE, path);
         value.because = without(w, value.because, PRIVATE_ANYWHERE, PRIVATE_PHRASE, path);
         if (value.value) r->attributes[kept++] = value;
@@ -181,6 +207,12 @@ static void clean_marks(struct withholder *w) {
         struct private_spans spans;
         mark.text = private_redact(w->arena, mark.text, place, PRIVATE_DROP, &spans);
         note_spans(w, &spans, &(struct path){"marks", NULL, true, i}, true, mark.where);
+        const struct private_span *told = told_in_notes(w, mark.text);
+        if (told) {
+            note_spans(w, &(struct private_spans){(struct private_span *)told, 1, 1},
+                       &(struct path){"marks", NULL, true, i}, true, mark.where);
+            continue;
+        }
         if (mark.text) r->marks[kept++] = mark;
     }
     r->mark_count = kept;
@@ -228,7 +260,7 @@ static void clean_present(struct withholder *w) {
 }
 
 void listing_withhold_private(struct arena *arena, struct listing *listing, struct record *record) {
-    struct withholder w = {arena, listing, record};
+    struct withholder w = {.arena = arena, .listing = listing, .record = record};
     clean_type(&w);
     clean_attributes(&w);
     clean_marks(&w); // looks at places of flaws as they were given

@@ -92,6 +92,8 @@ bool chunk_breaks(const struct note *note, size_t i) {
         note->taken[i] == TAKEN_FITS)
         return true;
     if (t->kind == TOKEN_SIGN) return !is_joiner(note, i);
+    if (ANY(&note->tokens, i, "serial") && ANY(&note->tokens, i + 1, "no", "number", "num", "nr", "#"))
+        return true;
     return is_in(t->fold, breakers, COUNT(breakers)) && !is_vessel(note, i);
 }
 
@@ -155,9 +157,11 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     size_t value = word_at(note, at, value_uses, &entry);
     if (value > 1 && (!is_noun || noun.to - at < value)) return value; // "milk glass" before "glass compote"
     struct noun_found next;
-    if (is_noun && !noun.thing && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.thing &&
-        next.to > noun.to)
-        return 1; // "glass door" before "door knob"
+    bool curated = is_noun && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.to > noun.to &&
+                   (next.thing || (next.uses & (1u << USE_THING) && !next.candidate && !next.gated));
+    if (curated && !noun.thing) return 1; // "glass door" before "door knob"
+    if (curated && word_at(note, at, 1u << USE_MATERIAL, &entry) == 1)
+        return 1; // "glass bottle" before "bottle crate"
     if (is_noun && noun.to - at > 1) {
         // "Wax cylinder type": what it is like
         if (!chunk->count || !is_any(note, noun.to, likes, COUNT(likes))) keep(chunk, &noun);

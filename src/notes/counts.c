@@ -290,7 +290,7 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
                 ANY(tokens, next, "in", "total", "all", "altogether", "here");
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
-    if (!ends && !have) return false;
+    if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]))) return false; // "rods 13 of them brass"
     if (!is_first_sentence(note, i) && !have) return false;
     *tally = (struct tally){count, next - i, NULL, false};
     return true;
@@ -447,18 +447,22 @@ static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
 static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
     enum { HEAD = 7, MOST = 60 };
     const struct tokens *tokens = &note->tokens;
-    size_t number;
-    if (i < 2 || i > HEAD || !token_is(tokens, i - 1, ",") || !is_plural(&tokens->at[i - 2]) ||
-        note->fault_word[i - 2])
+    size_t number, noun = i < 2 ? 0 : i - 2;
+    while (noun > 1 && (note->taken[noun] == TAKEN_MEASURE || note->taken[noun] == TAKEN_VALUE ||
+                        (token_is(tokens, noun, ",") && note->taken[noun - 1] != TAKEN_NOT)))
+        noun--; // "Plates, 10 inch, six"
+    if (noun > 0 && noun < i - 2 && token_is(tokens, noun, ",")) noun--;
+    if (i < 2 || i > HEAD || !token_is(tokens, i - 1, ",") || !is_plural(&tokens->at[noun]) ||
+        note->fault_word[noun])
         return false;
     bool dozen = ANY(tokens, i, "a") && ANY(tokens, i + 1, "dozen"); // "paperbacks, a dozen, crime"
     int count = dozen ? 12 : number_whole(tokens, i, &number);
     if (dozen) number = 2;
     if (count < 2 || count > MOST || i + number >= tokens->count || tokens->at[i + number].stop == STOP_NONE)
         return false;
-    for (size_t k = 0; k < i - 1; k++)
+    for (size_t k = 0; k <= noun; k++)
         if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind == TOKEN_FIGURE) return false;
-    *tally = (struct tally){count, number, tokens->at[i - 2].one, false};
+    *tally = (struct tally){count, number, tokens->at[noun].one, false};
     return true;
 }
 

@@ -146,8 +146,10 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
         "mrs",    "dr",  "ca",  "cir", "qt",  "pt",  "gal", "yd",  "sz",   "est", "incl", "orig", "wt",
         "pcs",    "pc",  "pr",  "mfg", "reg", "des", "vs",  "fl",  "cm",   "mm",  "misc", "st",   "jr",
         "co",     "sl",  "slt", "hvy", "lt",  "sm",  "lge", "lg",  "med",  "mod", "v",    NULL};
-    static const char *const names[] = {"mr",  "mrs", "dr", "pat",    "st", "vol",
-                                        "reg", "est", "ca", "approx", "vs", NULL};
+    static const char *const names[] = {"mr",  "mrs",    "dr",   "pat",  "st",   "vol",  "reg",    "est",
+                                        "ca",  "approx", "vs",   "jno",  "wm",   "chas", "geo",    "thos",
+                                        "jas", "jos",    "robt", "saml", "benj", "edw",  "capt",   "lieut",
+                                        "sgt", "rev",    "prof", "maj",  "cpl",  "edwd", "messrs", NULL};
     static const char *const before_figure[] = {"no", "c", "l", "w", "h", "d", "ser", "mod", "pt", "p", NULL};
     size_t from = at;
     while (from > 0 && at - from < 8 && (unsigned char)(c->text[from - 1] | 0x20) >= 'a' &&

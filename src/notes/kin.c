@@ -24,7 +24,7 @@ static const struct {
      5},
     {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
      "metalware", 4},
-    {" enamel enamelware cast skillet ", "kitchenware", 4},
+    {" enamel enamelware skillet ", "kitchenware", 4},
     {" wood wooden treen sycamore ", "kitchenware", 4},
     {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
     {" sleeve record disc vinyl track mono stereo skip groove rpm side projector transparency millimetre "

@@ -7,7 +7,7 @@
 #include "notes/things.h"
 #include "text/order.h"
 
-enum { NOUN_WORDS_MOST = 4, PHRASE_BYTES = 96 };
+enum { NOUN_WORDS_MOST = 5, PHRASE_BYTES = 96 };
 
 struct laid {
     char text[PHRASE_BYTES];

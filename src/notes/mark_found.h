@@ -21,6 +21,11 @@ size_t mark_proper_run(const struct note *note, size_t i);
 bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 // A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
 size_t mark_find_alone(struct note *note, size_t i);
+// Initials between tokens, worked into the thing or put on it later by somebody: kept as what they are.
+void mark_add_letters(struct note *note, size_t from, size_t to);
+// The token behind the piece or part that "on" at token `at` names for the capitals from token `from` on; or
+// 0.
+size_t mark_on_piece(const struct note *note, size_t from, size_t at);
 // Capitals from token `from` to `to` with a frame and a place behind them ("HOLDEN in a circle on the side").
 size_t mark_find_framed(struct note *note, size_t from, size_t to);
 

@@ -6,6 +6,8 @@
 
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/mark_found.h"
+#include "notes/things.h"
 
 bool mark_is_stamp(const struct note *note, size_t i) {
     if (!ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
@@ -77,4 +79,22 @@ bool mark_is_doing(const struct note *note, size_t i) {
     size_t size = strlen(fold);
     bool verb = size > 4 && (!strcmp(fold + size - 2, "ed") || !strcmp(fold + size - 3, "ing"));
     return verb && english_at(note, i);
+}
+
+// "A stenciled iron tray", "Stamped leather case": how the goods behind it were made.
+bool mark_is_making(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i + 1 >= tokens->count || tokens->at[i + 1].kind != TOKEN_WORD ||
+        tokens->at[i + 1].stop != STOP_NONE || (mark_is_text(note, i + 1) && !tokens->at[i + 1].starts))
+        return false;
+    struct word_entry entry;
+    struct noun_found goods;
+    bool led = i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+               ANY(tokens, i - 1, "a", "an", "this", "these", "old", "small", "large", "nice", "two", "three",
+                   "four", "pair");
+    bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_SENTENCE;
+    if (!led && !opens) return false;
+    if (word_at(note, i + 1, 1u << USE_MATERIAL, &entry)) return true;
+    return noun_at(note, i + 1, &goods) &&
+           (goods.thing || (goods.uses & (1u << USE_THING) && !goods.gated && !goods.candidate));
 }

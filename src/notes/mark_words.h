@@ -13,6 +13,7 @@ bool mark_is_person(const struct note *note, size_t i);  // who says something, 
 bool mark_is_breaker(const struct note *note, size_t i); // ends a mark, or cannot begin one
 bool mark_is_carat(const struct note *note, size_t i);   // "9ct", "750"
 bool mark_is_roman(const struct note *note, size_t i);
-bool mark_is_doing(const struct note *note, size_t i); // "peeling", "scuffed": no name is one
+bool mark_is_making(const struct note *note, size_t i); // "stamped leather case": how goods were made
+bool mark_is_doing(const struct note *note, size_t i);  // "peeling", "scuffed": no name is one
 
 #endif

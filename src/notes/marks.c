@@ -51,6 +51,12 @@ static bool ends_mark(const struct note *note, size_t from, size_t i) {
     return false;
 }
 
+// A postal code or a telephone number, which was found before.
+static bool is_kept_back(const struct note *note, size_t i) {
+    enum token_kind kind = note->tokens.at[i].kind;
+    return note->taken[i] == TAKEN_ASIDE && (kind == TOKEN_CODE || kind == TOKEN_FIGURE);
+}
+
 // A run of capitals and figures from `i` on.
 size_t mark_proper_run(const struct note *note, size_t i) {
     size_t at = i, good = i;
@@ -58,6 +64,7 @@ size_t mark_proper_run(const struct note *note, size_t i) {
     while (at < note->tokens.count && at - i < MARK_WORDS_MOST && (dot || !ends_mark(note, i, at))) {
         bool text = mark_is_text(note, at);
         const char *where;
+        if (at > i && is_kept_back(note, at)) break;
         // A plain figure behind small letters' text is taken; a place that begins with a capital ends it all
         // the same.
         if (!text && !(at > i && is_inner(note, at))) break;
@@ -66,7 +73,9 @@ size_t mark_proper_run(const struct note *note, size_t i) {
             break;
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
-        bool initial = note->tokens.at[at - 1].to - note->tokens.at[at - 1].from == 1; // "F.DUNNICK"
+        const struct token *last = &note->tokens.at[at - 1];
+        bool initial =
+            last->to - last->from == 1 && last->kind == TOKEN_WORD; // "F.DUNNICK"; but "3. DUNNICK"
         dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
               (initial || note->tokens.at[at - 1].capitals) && at + 1 < note->tokens.count &&
               note->tokens.at[at + 1].capitals;
@@ -83,7 +92,7 @@ size_t mark_proper_run(const struct note *note, size_t i) {
 // Small letters behind "says": up to a stop, a place or a breaking word.
 static size_t plain_run(const struct note *note, size_t i, size_t most) {
     size_t at = i;
-    while (at < note->tokens.count && at - i < most && !ends_mark(note, i, at)) {
+    while (at < note->tokens.count && at - i < most && !ends_mark(note, i, at) && !is_kept_back(note, at)) {
         const char *where;
         bool made =
             at > i && token_is(&note->tokens, at, "in") && ANY(&note->tokens, at - 1, "made", "printed");
@@ -310,12 +319,10 @@ static bool is_other_reading(const struct note *note, size_t i) {
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
 
-static void add_letters(struct note *note, size_t from, size_t to);
-
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = mark_is_says(note, i), stamp = mark_is_stamp(note, i);
-    if ((!says && !stamp) || is_denied(note, i)) return 0;
+    if ((!says && !stamp) || is_denied(note, i) || (stamp && mark_is_making(note, i))) return 0;
     size_t begin;
     const char *where = place_before(note, i, &begin);
     if (stamp && note_clause_from(note, begin, STOP_COMMA) == 0)
@@ -369,32 +376,8 @@ static size_t find_verb(struct note *note, size_t i) {
     add_where(note, &found);
     if (!mark_keep(note, says && where ? begin : i, &found)) return 0;
     for (size_t k = i + 1; k < found.from; k++)
-        if (ANY(tokens, k, "initials", "initial")) add_letters(note, i, found.end);
+        if (ANY(tokens, k, "initials", "initial")) mark_add_letters(note, i, found.end);
     return found.end - i;
-}
-
-// Worked into the thing, not written on it by hand.
-static bool is_cut(const struct note *note, size_t from, size_t to) {
-    for (size_t i = from > 2 ? from - 2 : 0; i < to + 3 && i < note->tokens.count; i++)
-        if (ANY(&note->tokens, i, "engraved", "etched", "embroidered", "stitched", "monogrammed", "inscribed",
-                "stamped", "chased", "woven", "tooled")) // what somebody carved in a desk has its own rule
-            return true;
-    return false;
-}
-
-// Initials: worked into the thing, or put on it later by somebody.
-static void add_letters(struct note *note, size_t from, size_t to) {
-    bool later = false;
-    for (size_t i = from; i < to; i++)
-        later |= ANY(&note->tokens, i, "scratched", "burnt", "burned", "inked", "written", "painted", "biro",
-                     "penciled", "pencilled", "marker");
-    const char *id = later ? "owner-name" : is_cut(note, from, to) ? "monogram" : NULL;
-    const struct flaw *kind = id ? ruleset_flaw(note->rules, id) : NULL;
-    if (!kind) return;
-    struct item_flaw *flaw = note_flaw(note);
-    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
-    note_reading(note, from, to, arena_format(note->arena, "flaw %s", id),
-                 "initials that are cut, sewn or scratched");
 }
 
 // "Mark on blade F. DUNNICK & SONS": the place stands between.
@@ -444,7 +427,7 @@ static size_t find_noun(struct note *note, size_t i) {
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
     if (!mark_keep(note, i, &found)) return 0;
-    if (token_is(tokens, i, "initials")) add_letters(note, i, found.end);
+    if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end);
     return found.end - i;
 }
 
@@ -463,6 +446,9 @@ static size_t find_run(struct note *note, size_t i) {
                        "incised", "written", "painted", "molded", "moulded", "cast", "scratched", "stenciled",
                        "stencilled", "etched");
     if (ANY(tokens, verb, "written", "scratched") || (stamped && token_is(tokens, verb + 1, "by"))) return 0;
+    struct word_entry stuff; // "4 pressed tin tiles": how they were made
+    if (stamped && token->kind == TOKEN_FIGURE && word_at(note, verb + 1, 1u << USE_MATERIAL, &stuff))
+        return 0;
     bool caps = false;
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);
@@ -480,17 +466,25 @@ static size_t find_run(struct note *note, size_t i) {
     bool label =
         ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");
-    if (plain || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;
+    bool shouted =
+        !stamped && caps && end == i + 1 && note->fault_word[i] && token->kind == TOKEN_WORD; // "CHIP on rim"
+    if (plain || shouted || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;
     const char *where;
     size_t framed = caps ? mark_find_framed(note, i, end) : 0;
     if (framed) return framed;
     size_t place = place_at(note, stamped ? verb + 1 : end, &where);
     if (!stamped && place_noun(note, end)) place = 0; // "BOX lid": no place without its "on"
-    if (!place && !(stamped && caps)) return 0;
+    size_t piece = !place && caps ? mark_on_piece(note, i, stamped ? verb + 1 : end) : 0;
+    if (!place && !piece && !(stamped && caps)) return 0;
     if (ANY(tokens, i, "I", "i", "AM", "am") && end == i + 1) return 0;
     struct mark_found found = {i, end, end, NULL};
     if (stamped) found.end = verb;
     add_where(note, &found);
+    if (piece) {
+        size_t on = stamped ? verb + 1 : end;
+        found.where = note_words(note, on + (ANY(tokens, on + 1, "the", "its") ? 2 : 1), piece);
+        found.end = piece;
+    }
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 

@@ -39,7 +39,8 @@ static size_t form_end(const struct note *note, size_t i) {
     size_t surname = at;
     while (at < tokens->count && at < surname + 2 && tokens->at[at].capital &&
            tokens->at[at].kind == TOKEN_WORD && note->taken[at] == TAKEN_NOT &&
-           tokens->at[at].to - tokens->at[at].from > 2 && !tokens->at[at].starts)
+           tokens->at[at].to - tokens->at[at].from > 2 &&
+           (!tokens->at[at].starts || tokens->at[at].joined)) // "J.HOLLOWAY"
         at++;
     return at > surname && !is_firm(tokens, i, at) ? at : i;
 }
@@ -117,6 +118,11 @@ static size_t by_hand(struct note *note, size_t i) {
                at < i + 5)
             at++;
         size_t to = i > 0 && token_is(tokens, i - 1, "hand") ? form_end(note, at) : person_end(note, at);
+        // "Painted the name Somebody on it"
+        bool named = at > i + 1 && token_is(tokens, at - 1, "name") && !tokens->flat && !tokens->shouts;
+        while (named && to < tokens->count && to < at + 3 && tokens->at[to].capital &&
+               tokens->at[to].kind == TOKEN_WORD && note->taken[to] == TAKEN_NOT && !is_firm(tokens, at, to))
+            to++;
         // "Carved with KEV 4 TRACE": whatever letters a knife left
         bool cut = ANY(tokens, i, "carved", "scratched", "whittled") && token_is(tokens, i + 1, "with");
         while (cut && to < tokens->count && to < at + NAME_TOKENS_MOST && note->taken[to] == TAKEN_NOT &&

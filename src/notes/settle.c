@@ -27,9 +27,14 @@ static bool is_upright(const struct family *family) {
 
 // "30 inches across" of what is round.
 static bool is_round(const char *type) {
-    static const char *const nouns[] = {"ring",  "wheel", "drum",   "buoy",   "hoop",  "gong",   "cymbal",
-                                        "disc",  "disk",  "target", "shield", "sieve", "riddle", "tambourine",
-                                        "clock", "banjo", "globe",  "bell",   "pan",   "plaque", "lifebuoy"};
+    static const char *const nouns[] = {
+        "ring",         "wheel",         "drum",        "buoy",   "hoop",  "gong",    "cymbal",
+        "disc",         "disk",          "target",      "shield", "sieve", "riddle",  "tambourine",
+        "clock",        "banjo",         "globe",       "bell",   "pan",   "plaque",  "lifebuoy",
+        "chamberstick", "chamber stick", "candlestick", "churn",  "crock", "jar",     "goblet",
+        "funnel",       "cauldron",      "tureen",      "dish",   "coin",  "medal",   "badge",
+        "stool",        "burner",        "tankard",     "mug",    "cup",   "coaster", "trivet",
+        "bowl",         "plate",         "basin",       "bucket", "vase",  "jug",     "candle stick"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -40,6 +45,48 @@ static bool says_across(const struct note *note, const struct note_span *span) {
         if (note->tokens.at[i].from >= span->from && note->tokens.at[i].to <= span->to &&
             token_is(&note->tokens, i, "across"))
             return true;
+    return false;
+}
+
+// What stands, whatever its family: one figure is its height.
+static bool is_tall(const char *type) {
+    static const char *const nouns[] = {
+        "vase",     "jug",     "pitcher",    "ewer",        "bottle",   "decanter",
+        "carafe",   "flagon",  "tankard",    "urn",         "figurine", "figure",
+        "statue",   "bust",    "lamp",       "candlestick", "lantern",  "flask",
+        "churn",    "stool",   "coffee pot", "stein",       "crock",    "demijohn",
+        "carboy",   "easel",   "goblet",     "tumbler",     "beaker",   "jar",
+        "milk can", "chalice", "candelabra", "lighthouse",  "obelisk",  "samovar"};
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
+// What is round and lies: one figure goes across.
+static bool is_disc(const char *type) {
+    static const char *const nouns[] = {
+        "plate",   "saucer",     "wheel",   "cymbal",     "gong",      "skillet", "frying pan",
+        "griddle", "sieve",      "riddle",  "grindstone", "millstone", "pulley",  "saw blade",
+        "drum",    "tambourine", "charger", "lifebelt",   "lid",       "trivet",  "barometer"};
+    static const char *const others[] = {"number plate",   "name plate",      "finger plate", "fashion plate",
+                                         "license plate",  "builder's plate", "works plate",  "book plate",
+                                         "printing plate", "glass plate",     "seat plate",   "face plate",
+                                         "surface plate",  "door plate",      "steel plate",  "shed plate",
+                                         "angle plate",    "letter plate",    "hot plate",    "side drum"};
+    for (size_t i = 0; type && i < sizeof others / sizeof *others; i++)
+        if (ends_with(type, others[i])) return false;
+    for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
+    return false;
+}
+
+// "1 inch chisel", "3/4 auger": how wide it works, which has no name of its own.
+static bool is_bore(const char *type, double mm) {
+    enum { BORE_MOST = 64 };
+    static const char *const nouns[] = {"chisel", "gouge",  "bit",     "auger",  "drill", "reamer", "tap",
+                                        "die",    "socket", "spanner", "wrench", "punch", "bits"};
+    for (size_t i = 0; type && mm < BORE_MOST && i < sizeof nouns / sizeof *nouns; i++)
+        if (ends_with(type, nouns[i])) return true;
     return false;
 }
 
@@ -55,9 +102,10 @@ static bool is_long(const char *type) {
 
 // Of a basket or a mirror one figure may be any side of it.
 static bool is_flat(const char *type) {
-    static const char *const nouns[] = {"basket", "hamper", "trug",  "tray",   "mirror", "frame", "plaque",
-                                        "sign",   "mold",   "mould", "trough", "globe",  "float", "box",
-                                        "wreath", "panel",  "creel", "cloche", "roller", "bath"};
+    static const char *const nouns[] = {"basket", "hamper", "trug",       "tray",  "mirror", "frame",
+                                        "plaque", "sign",   "mold",       "mould", "trough", "globe",
+                                        "float",  "box",    "wreath",     "panel", "creel",  "cloche",
+                                        "roller", "bath",   "paperweight"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -77,12 +125,17 @@ void settle_measures(struct note *note) {
             measure.dimension = "length"; // "opens to 29 in"
             size = false;
         }
-        if (size && !measure.of && !measure.range && is_flat(record->type.value)) {
+        if (size && !measure.of && !measure.range &&
+            (is_flat(record->type.value) || is_bore(record->type.value, measure.figure.base))) {
             add_size(note, &measure);
             continue;
         }
         if (size && !measure.of && is_long(record->type.value))
             measure.dimension = "length";
+        else if (size && !measure.of && is_tall(record->type.value))
+            measure.dimension = "height";
+        else if (size && !measure.of && is_disc(record->type.value))
+            measure.dimension = "diameter";
         else if (size && !measure.of && record->family && record->family->default_dimension)
             measure.dimension = record->family->default_dimension;
         else if (size && !measure.range) {

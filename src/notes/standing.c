@@ -10,6 +10,7 @@
 
 #include "notes/chunk.h"
 #include "notes/number.h"
+#include "notes/standing_parts.h"
 #include "text/utf8.h"
 #include "text/order.h"
 
@@ -57,16 +58,6 @@ static bool joins(const struct note *note, size_t i) { // "red and black rug", "
            !standing_is_stop(note, i + 1);
 }
 
-// "Velvet back", "pine sides", "brass corners": sides of the thing are parts of their own stuff.
-static bool is_side(const struct note *note, size_t i) {
-    static const char *const words[] = {"back",   "backs", "front",  "fronts",   "side",     "sides",
-                                        "end",    "ends",  "corner", "corners",  "bottom",   "top",
-                                        "tops",   "edge",  "edges",  "face",     "centre",   "center",
-                                        "middle", "tip",   "tips",   "interior", "exterior", "bars",
-                                        "slats",  "rungs", "rails",  "uprights", "panels",   "panel"};
-    return token_among(&note->tokens, i, words, COUNT(words));
-}
-
 static size_t pass(const struct note *note, size_t at, struct head *head) {
     struct word_entry entry;
     struct noun_found noun;
@@ -102,7 +93,7 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
             *head = (struct head){AHEAD_OTHER, at, at + 1};
         return 1;
     }
-    if (head->what != AHEAD_PART && !part && is_side(note, at) &&
+    if (head->what != AHEAD_PART && !part && standing_side(note, at) &&
         (standing_is_stop(note, at + 1) || chunk_breaks(note, at + 1))) { // but "oak side table"
         *head = (struct head){AHEAD_PART, at, at + 1};
         return 1;
@@ -218,90 +209,36 @@ static bool is_link(const struct note *note, size_t i) {
     return any(note, i, words, COUNT(words));
 }
 
-// "Red wooden handle" has a red handle.
-static const char *part_words(const struct note *note, size_t from, size_t to) {
-    struct word_entry entry;
-    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
-    if (n && from + n < to) from += n;
-    // "Case is mahogany": its capital is the sentence's
-    const struct token *first = &note->tokens.at[from];
-    const char *words = note_words(note, from, to);
-    return first->starts && !first->capitals ? utf8_fold(note->arena, words)
-                                             : arena_string(note->arena, words);
-}
-
-static const char *part_before(const struct note *note, size_t i) { // "the lid is": the words before token i
-    struct word_entry entry;
-    for (size_t n = 3; n > 0; n--)
-        if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !standing_is_type(note, i - 1))
-            return part_words(note, i - n, i);
-    bool side = i > 0 && (is_side(note, i - 1) || ANY(&note->tokens, i - 1, "inside", "outside"));
-    bool opens = i == 1 ||
-                 (i > 1 && (standing_is_stop(note, i - 2) || ANY(&note->tokens, i - 2, "the", "its", "and")));
-    return side && opens ? part_words(note, i - 1, i) : NULL; // "back is satin"
-}
-
-// "4 plates (melamine)": of what stands before the bracket.
-static const char *bracketed_by(const struct note *note, size_t open) {
-    enum { LIST_MOST = 12 };
-    struct noun_found noun;
-    struct word_entry entry;
-    // "4 balls (blue, red, black)": behind a comma too
-    for (size_t k = 0; k < LIST_MOST && open > 0 && token_is(&note->tokens, open, ","); k++) {
-        size_t at = open - 1;
-        while (at > 0 && open - at < LIST_MOST && !ANY(&note->tokens, at, "(", ")") &&
-               !standing_is_stop(note, at))
-            at--;
-        open = at;
-    }
-    if (!token_is(&note->tokens, open, "(") || !open || standing_is_type(note, open - 1)) return NULL;
-    bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
-    bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
-    size_t number; // "4 balls (blue, red)"
-    bool counted = open > 1 && number_whole(&note->tokens, open - 2, &number) > 1;
-    return part || goods || counted ? part_words(note, open - 1, open) : NULL;
-}
-
-// "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.
-static const char *part_spoken_of(const struct note *note, size_t comma) {
-    const struct tokens *tokens = &note->tokens;
-    if (tokens->at[comma].stop != STOP_COMMA || !comma) return NULL;
-    size_t from = note_clause_from(note, comma - 1, STOP_COMMA);
-    if (!from || tokens->at[from - 1].stop < STOP_SENTENCE) return NULL;
-    struct word_entry entry;
-    bool later = false;
-    for (size_t i = from; i < comma && !later; i++)
-        later = ANY(tokens, i, "replacement", "later", "new", "newer", "replaced", "modern", "another",
-                    "reproduction", "made");
-    if (!later) return NULL;
-    while (ANY(tokens, from, "the", "its", "a")) from++;
-    enum { WORDS_MOST = 3 };
-    for (size_t n = WORDS_MOST; n > 0; n--)
-        if (from + n < comma && word_at(note, from + n - 1, 1u << USE_PART, &entry) == 1 &&
-            ANY(tokens, from + n, "is", "was", "are", "has", "been", "replaced", "inside", "on", "looks"))
-            return part_words(note, from, from + n);
-    return NULL;
-}
-
 static bool is_dressed(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "covered", "recovered", "upholstered", "reupholstered", "lined", "bound",
                "dressed", "finished", "wrapped", "trimmed", "painted", "repainted", "done", "clad", "cased",
                "framed");
 }
 
+// "Map on linen", "plan drawn on vellum": what a picture or a writing is on.
+static bool is_ground(const struct note *note, size_t from, size_t on) {
+    return token_is(&note->tokens, on, "on") && on > 0 &&
+           ANY(&note->tokens, from, "linen", "silk", "canvas", "cloth", "paper", "card", "cardboard",
+               "vellum", "parchment", "cotton", "calico", "velvet", "satin", "board", "hardboard", "oilcloth",
+               "rice") &&
+           (standing_is_type(note, on - 1) ||
+            ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted", "laid", "done", "worked",
+                "written", "engraved", "stuck", "pasted", "colored"));
+}
+
 static enum standing behind(const struct note *note, size_t from, const char **of) {
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
         size_t prev = at - 1;
-        if (n == 0 && ANY(&note->tokens, from, "clear") && (*of = part_before(note, from)) != NULL)
+        if (n == 0 && ANY(&note->tokens, from, "clear") && (*of = standing_part_before(note, from)) != NULL)
             return STANDING_PART; // "lens clear"
-        if (n == 0 &&
-            ((*of = part_spoken_of(note, prev)) != NULL || (*of = bracketed_by(note, prev)) != NULL))
+        if (n == 0 && ((*of = standing_part_spoken_of(note, prev)) != NULL ||
+                       (*of = standing_bracketed_by(note, prev)) != NULL))
             return STANDING_PART;
         if (standing_is_stop(note, prev) || standing_is_type(note, prev) ||
             note->taken[prev] == TAKEN_MEASURE || note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
-        if (is_link(note, prev) && (*of = part_before(note, prev)) != NULL) return STANDING_PART;
+        if (is_link(note, prev) && (*of = standing_part_before(note, prev)) != NULL) return STANDING_PART;
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
         static const char *const parts[] = {"percent", "%", "pct"};
         if (any(note, prev, parts, COUNT(parts)) && prev > 0) { // "100 percent wool"
@@ -313,9 +250,16 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             continue;
         }
         if (token_is(&note->tokens, prev, "in") && prev > 1 && is_dressed(note, prev - 1)) {
-            *of = ANY(&note->tokens, prev - 1, "lined") ? "lining" : part_before(note, prev - 1);
+            *of = ANY(&note->tokens, prev - 1, "lined") ? "lining" : standing_part_before(note, prev - 1);
             return *of ? STANDING_PART : STANDING_THING; // "seat recovered in green velvet"
         }
+        if (n == 0 && is_ground(note, from, prev)) return STANDING_THING;
+        if (token_is(&note->tokens, prev, "with") && prev > 1 &&
+            (*of = ANY(&note->tokens, prev - 1, "backed")  ? "back"
+                   : ANY(&note->tokens, prev - 1, "lined") ? "lining"
+                   : ANY(&note->tokens, prev - 1, "faced") ? "face"
+                                                           : NULL) != NULL)
+            return STANDING_PART; // "paper backed with linen"
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || standing_is_type(note, prev - 1) || standing_is_stop(note, prev - 1) ||
                          token_is(&note->tokens, prev - 1, "made");
@@ -363,7 +307,7 @@ static bool is_behind_type(const struct note *note, size_t from) {
 static bool is_early_color(const struct note *note, size_t from) {
     struct word_entry entry;
     if (!word_at(note, from, 1u << USE_COLOR, &entry) || !in_first_sentence(note, from)) return false;
-    if (ANY(&note->tokens, from, "clear") && part_before(note, from)) return false;
+    if (ANY(&note->tokens, from, "clear") && standing_part_before(note, from)) return false;
     static const char *const stray[] = {"mark",   "marks",  "spot",   "spots",    "residue", "smudge",
                                         "specks", "label",  "labels", "tag",      "tags",    "sticker",
                                         "ink",    "box",    "pen",    "light",    "dust",    "fuzz",
@@ -416,7 +360,7 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
     struct noun_found found;
     bool goods = noun_at(note, to, &found) && found.thing;
     bool known = noun_at(note, to, &found) || word_at(note, to, UINT32_MAX, &entry) > 0;
-    return opens && noun && known && !goods && !word->capital ? part_words(note, to, to + 1) : NULL;
+    return opens && noun && known && !goods && !word->capital ? standing_part_words(note, to, to + 1) : NULL;
 }
 
 // "Tyres iron.", "handles wood, blade steel": a part and its stuff, and no more.
@@ -434,7 +378,7 @@ static const char *bare_part(const struct note *note, size_t from, size_t to) {
             open == 0 || standing_is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
         struct noun_found noun;
         bool goods = noun_at(note, from - n, &noun) && noun.thing; // "hinge, brass" is said of the thing
-        return opens && open > 0 && !goods ? part_words(note, from - n, from) : NULL;
+        return opens && open > 0 && !goods ? standing_part_words(note, from - n, from) : NULL;
     }
     return NULL;
 }
@@ -446,7 +390,7 @@ static bool is_painted_so(const struct note *note, size_t from, const char **of)
         !ANY(&note->tokens, from - 1, "painted", "repainted", "sprayed", "enamelled", "lacquered",
              "varnished"))
         return false;
-    *of = from > 1 ? part_before(note, from - 1) : NULL;
+    *of = from > 1 ? standing_part_before(note, from - 1) : NULL;
     return true;
 }
 
@@ -461,7 +405,7 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
         return STANDING_THING;
     case AHEAD_PART:
         if (is_thing_again(note, head.to)) return STANDING_THING;
-        *of = part_words(note, head.from, head.to);
+        *of = standing_part_words(note, head.from, head.to);
         return STANDING_PART;
     case AHEAD_FAULT:
         return STANDING_NONE;

@@ -173,6 +173,20 @@ static bool is_pair_of(const struct note *note, const struct chunk *chunk) {
     return own || (led && b->from == a->to + 1);
 }
 
+// "Cane box", "horn beaker stand", "farmhouse bench": a stuff or a style that is goods as well, before goods
+// that mostly are none.
+static bool is_made_of(const struct note *note, const struct noun_found *stuff_of,
+                       const struct noun_found *goods) {
+    static const char *const holders[] = {
+        "box",   "bag",    "case",     "can",   "stand", "bench",  "bin",  "cart",   "crate",  "desk",
+        "shelf", "table",  "trunk",    "bell",  "belt",  "button", "hook", "key",    "plane",  "ring",
+        "rod",   "rope",   "scale",    "sign",  "boat",  "ball",   "bed",  "cross",  "switch", "wheel",
+        "chain", "drawer", "cupboard", "boxes", "bags",  "cases",  "cans", "stands", "benches"};
+    return token_among(&note->tokens, goods->from, holders, COUNT(holders)) && goods->to == goods->from + 1 &&
+           stuff_of->to == goods->from && stuff_of->uses & ((1u << USE_MATERIAL) | (1u << USE_STYLE)) &&
+           note->tokens.at[stuff_of->to - 1].one == note->tokens.at[stuff_of->to - 1].fold;
+}
+
 // The noun that names the run: the last, unless it is one that says nothing ("lamp condition").
 static const struct noun_found *head_of(const struct note *note, const struct chunk *chunk) {
     const struct noun_found *last = chunk->count > 1 ? &chunk->nouns[chunk->count - 1] : NULL;
@@ -186,6 +200,9 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     bool vague = last && last->to == last->from + 1 &&
                  (last->uses & (1u << USE_COLOR) || (last->uses & (1u << USE_MATERIAL) && !last->thing) ||
                   token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
+    // "Cream separator hand crank": how it is driven
+    vague |= last && ANY(&note->tokens, last->to - 1, "crank", "cranked", "treadle") && !last[-1].part &&
+             last->from > chunk->from && chunk->nouns[chunk->count - 2].to == last->from;
     if (vague && (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
         !(last[-1].uses & stuff))
         return last - 1;
@@ -195,7 +212,9 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
         if (i > 1 && is_named(note, noun->from)) continue;
         bool vain = noun->gated && !noun->thing && !noun->candidate;
         if (!vain || i == 1 || note->taken[chunk->nouns[i - 2].from] == TAKEN_VALUE) return noun;
-        if (chunk->nouns[i - 2].uses & stuff && !chunk->nouns[i - 2].thing) return noun; // "brass thing"
+        const struct noun_found *before = noun - 1;
+        if ((before->uses & stuff && !before->thing) || is_made_of(note, before, noun))
+            return noun; // "brass thing"
     }
     return NULL;
 }

@@ -137,6 +137,14 @@ static void set_turn(struct fault *f, const char *words) {
     s->lead = (uint8_t)((f->degree && *f->severity) + number);
 }
 
+// "Chipped", "Worn": what the pieces are, and nothing that they are with.
+static bool is_state(const char *text) {
+    size_t size = strlen(text);
+    return !strchr(text, ' ') &&
+           ((size > 4 && !strcmp(text + size - 2, "ed")) || text_same(text, "Worn") ||
+            text_same(text, "Bent") || text_same(text, "Torn") || text_same(text, "Loose"));
+}
+
 static void add_words(struct fault *f, const struct texts *words, int more) {
     for (size_t i = 0; i < words->count && f->phrase->count < 6; i++) {
         const char *text = fill(f, words->at[i]);
@@ -150,10 +158,10 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
         if (bare) continue;
         if (f->some && !strstr(words->at[i], "{n}")) {
             // "One Cracked", but "Three With Blade Wear".
-            bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text);
+            bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text) && !is_state(text);
             if (noun_first && strstr(words->at[i], "{part}")) noun_first = false; // "One Replaced Knob"
             add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
-                more + (placed ? 5 : 1) + 2);
+                more + (placed ? 5 : 1) + 2 + f->phrase->must);
         }
         // "Dented" of notes tells what "Dent" tells.
         bool same = i && !f->flaw->part && !f->flaw->where && f->flaw->span.to &&
@@ -198,7 +206,8 @@ static void fault_words(struct fault *f) {
         from = 1;
     }
     if (f->some && f->adjective && !f->flaw->where && !f->flaw->part)
-        add(f, arena_format(arena, "%s %s%s%s", f->some, f->adverb, *f->adverb ? " " : "", f->adjective), 6);
+        add(f, arena_format(arena, "%s %s%s%s", f->some, f->adverb, *f->adverb ? " " : "", f->adjective),
+            6 + f->phrase->must);
     struct texts usual = {words + from, 6 - from};
     add_words(f, &usual, 0);
 }
@@ -318,6 +327,19 @@ static size_t rank_of(const struct record *record, const struct item_flaw *flaw,
     return (first + (function ? 0 : 1000)) * RANKS + (nth - first < RANKS ? nth - first : RANKS - 1);
 }
 
+// "Four with broken glass": what nobody counts.
+static bool is_stuff(const char *part) {
+    static const char *const stuffs[] = {
+        "glass",     "paint",   "enamel",  "glaze",      "leather", "veneer",    "cloth",  "paper",
+        "wood",      "plating", "gilding", "varnish",    "wiring",  "fabric",    "silver", "trim",
+        "stitching", "lacquer", "rubber",  "upholstery", "canvas",  "lettering", "print"};
+    const char *last = strrchr(part, ' ');
+    last = last ? last + 1 : part;
+    for (size_t i = 0; i < sizeof stuffs / sizeof *stuffs; i++)
+        if (text_same(last, stuffs[i])) return true;
+    return false;
+}
+
 static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_t nth) {
     bool must = is_must(flaw);
     if (flaw->sure != SURE_STATED && !must) {
@@ -352,7 +374,9 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
     if (place) f.at = say_place_title(m->arena, part_first(m->arena, place));
     if (f.at && !*f.at) f.at = NULL;
     f.part = flaw->part ? part_first(m->arena, flaw->part) : plain_noun(flaw->where) ? flaw->where : NULL;
-    if (flaw->part && flaw->of && flaw->count > 1) f.part = say_plural(m->arena, flaw->part);
+    bool several = flaw->of && flaw->count > 1;
+    if (f.part && several && !is_stuff(f.part) && !say_is_plural(f.part))
+        f.part = say_plural(m->arena, f.part);
     if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw))
         f.some = say_number_title(m->arena, flaw->count);
     if (flaw->of_part) f.some = say_number_title(m->arena, flaw->count ? flaw->count : 1);

@@ -72,6 +72,18 @@ static bool needs_size_word(const struct family *family, const char *text) {
     return (digits && !letters) || is_size_word(text);
 }
 
+// "10 in" beside "15 in Across": one of two lengths that nobody could tell apart.
+static bool is_lost_beside(const struct record *record, const char *text) {
+    const char *unit = strrchr(text, ' ');
+    if (!unit || strstr(text, " x ") || strpbrk(text, "0123456789") == NULL) return false;
+    for (size_t i = 0; i < record->measurement_count; i++) {
+        const struct measurement *measure = &record->measurements[i];
+        if (!measure->of && measure->figure.unit && text_same(measure->figure.unit->title, unit + 1))
+            return true;
+    }
+    return false;
+}
+
 static void make_sizes(struct phrase_maker *m) {
     size_t nth = 0;
     for (size_t i = 0; i < m->record->attribute_count; i++) {
@@ -86,6 +98,10 @@ static void make_sizes(struct phrase_maker *m) {
         for (const char *c = value->value; *c; c++)
             if (!(*c == '.' && (c[1] == ' ' || !c[1]))) buf_byte(&text, *c);
         const char *plain = utf8_fold(m->arena, text.at);
+        if (is_lost_beside(m->record, text.at)) {
+            phrase_bar(m, text.at, "a length without its side, beside one that has it");
+            continue;
+        }
         if (!worn(m->record->family) && is_size_word(plain)) {
             phrase_bar(m, text.at, "a word of size says little; measures tell it");
             continue;

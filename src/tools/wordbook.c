@@ -197,6 +197,12 @@ static void take_word(void *context, const char *word) {
     entry_of(m, plain(m, word), &fresh)->uses |= 1u << USE_WORD;
 }
 
+static void take_namer(void *context, const char *word) {
+    struct maker *m = context;
+    bool fresh;
+    entry_of(m, plain(m, word), &fresh)->uses |= 1u << USE_NAMER;
+}
+
 static uint32_t power_above(size_t n) {
     uint32_t p = 16;
     while (p < n) p *= 2;
@@ -266,7 +272,7 @@ static void make(struct arena *arena, void *context) {
         return;
     }
     wordnet_each(net, m->roots, m->root_count, take, m);
-    if (!wordnet_words(net, take_word, m)) {
+    if (!wordnet_words(net, take_word, m) || !wordnet_namers(net, take_namer, m)) {
         fprintf(stderr, "%s: error: the lists of verbs, adjectives and adverbs cannot be read\n", m->wordnet);
         m->faults++;
     }

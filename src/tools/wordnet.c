@@ -212,3 +212,71 @@ bool wordnet_words(struct wordnet *net, void (*take)(void *, const char *), void
         if (!take_words(net, files[i], take, context)) return false;
     return true;
 }
+
+static int by_text(const void *a, const void *b) {
+    return strcmp(*(const char *const *)a, *(const char *const *)b);
+}
+
+struct words {
+    struct arena *arena;
+    const char **at;
+    size_t count, room;
+};
+
+static void keep_word(void *context, const char *word) {
+    struct words *words = context;
+    words->at = arena_grow(words->arena, words->at, words->count, &words->room, sizeof *words->at);
+    words->at[words->count++] = arena_string(words->arena, word);
+}
+
+static bool is_touched(const struct wordnet *net, char *line) {
+    enum {
+        FIELDS_MOST = 160,
+        ANIMAL = 5,
+        ARTIFACT = 6,
+        BODY = 8,
+        FOOD = 13,
+        OBJECT = 17,
+        PLANT = 20,
+        SUBSTANCE = 27
+    };
+    char *fields[FIELDS_MOST], *rest;
+    size_t count = 0;
+    for (char *f = strtok_r(line, " ", &rest); f && count < FIELDS_MOST; f = strtok_r(NULL, " ", &rest))
+        fields[count++] = f;
+    size_t senses = count > 2 ? strtoul(fields[2], NULL, 10) : 0;
+    struct sense first;
+    if (!senses || senses + 4 > count ||
+        !read_sense(net, strtoul(fields[count - senses], NULL, 10), &first) || is_proper(&first, fields[0]))
+        return false;
+    switch (first.file) {
+    case ANIMAL:
+    case ARTIFACT:
+    case BODY:
+    case FOOD:
+    case OBJECT:
+    case PLANT:
+    case SUBSTANCE:
+        return true;
+    default:
+        return false;
+    }
+}
+
+bool wordnet_namers(struct wordnet *net, void (*take)(void *, const char *), void *context) {
+    struct words looks = {.arena = net->arena};
+    struct text nouns;
+    if (!take_words(net, "index.adj", keep_word, &looks) ||
+        !read_file(net->arena, arena_format(net->arena, "%s/index.noun", net->folder), &nouns))
+        return false;
+    qsort(looks.at, looks.count, sizeof *looks.at, by_text);
+    char *rest;
+    for (char *line = strtok_r(nouns.at, "\n", &rest); line; line = strtok_r(NULL, "\n", &rest)) {
+        if (line[0] == ' ') continue;
+        const char *word = arena_copy(net->arena, line, strcspn(line, " "));
+        if (strlen(word) > 1 && is_plain(word) && is_touched(net, line) &&
+            !bsearch(&word, looks.at, looks.count, sizeof *looks.at, by_text))
+            take(context, word);
+    }
+    return true;
+}

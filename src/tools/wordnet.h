@@ -32,4 +32,8 @@ void wordnet_each(struct wordnet *net, const struct family_root *roots, size_t r
 // Calls `take` for every single word of small letters, of any part of speech.
 bool wordnet_words(struct wordnet *net, void (*take)(void *context, const char *word), void *context);
 
+// Calls `take` for every single word of small letters whose first sense as a noun is an animal, a plant,
+// food, a substance or another thing that can be touched, and which is no adjective.
+bool wordnet_namers(struct wordnet *net, void (*take)(void *context, const char *word), void *context);
+
 #endif

@@ -29,6 +29,7 @@ enum word_use {
     USE_GATED,  // a noun that is goods only where the grammar says so: "garage", "can", "back", "church"
     USE_WORD,   // a word of English, of whatever kind: not strange, and no name
     USE_FILLER, // says nothing of the thing: "really", "kinda", "basically"
+    USE_NAMER,  // a noun for what can be touched, and no adjective: what goods are named after ("hoof parer")
     USE_COUNT
 };
 

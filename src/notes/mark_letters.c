@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+// Initials on the thing, and on which of several pieces a mark is.
+#include "notes/mark_found.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/things.h"
+#include "rules/ruleset.h"
+
+// Worked into the thing, not written on it by hand.
+static bool is_cut(const struct note *note, size_t from, size_t to) {
+    for (size_t i = from > 2 ? from - 2 : 0; i < to + 3 && i < note->tokens.count; i++)
+        if (ANY(&note->tokens, i, "engraved", "etched", "embroidered", "stitched", "monogrammed", "inscribed",
+                "stamped", "chased", "woven", "tooled")) // what somebody carved in a desk has its own rule
+            return true;
+    return false;
+}
+
+// Initials: worked into the thing, or put on it later by somebody.
+void mark_add_letters(struct note *note, size_t from, size_t to) {
+    bool later = false;
+    for (size_t i = from; i < to; i++)
+        later |= ANY(&note->tokens, i, "scratched", "burnt", "burned", "inked", "written", "painted", "biro",
+                     "penciled", "pencilled", "marker");
+    const char *id = later ? "owner-name" : is_cut(note, from, to) ? "monogram" : NULL;
+    const struct flaw *kind = id ? ruleset_flaw(note->rules, id) : NULL;
+    if (!kind) return;
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
+    note_reading(note, from, to, arena_format(note->arena, "flaw %s", id),
+                 "initials that are cut, sewn or scratched");
+}
+
+// "CRAYLE & SON on the biggest", "HOLDEN on two of them", "QUARREL on the iron": a piece, or a part that no
+// list of places has; the token behind it, 0 where none is. Capitals that are one English word may be
+// shouted.
+size_t mark_on_piece(const struct note *note, size_t from, size_t at) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, at, "on", "inside", "under") || at + 2 >= tokens->count) return 0;
+    if (!ANY(tokens, at + 1, "the", "each", "one", "both", "all", "two", "three", "most", "its")) return 0;
+    struct word_entry entry;
+    bool shouted = true;
+    for (size_t i = from; i < at && shouted; i++) shouted = word_at(note, i, 1u << USE_WORD, &entry) > 0;
+    size_t to = at + 2;
+    if (ANY(tokens, at + 1, "the", "its")) {
+        const struct token *word = &tokens->at[to];
+        if (word->kind != TOKEN_WORD || word->capital || note->fault_word[to]) return 0;
+        size_t size = strlen(word->fold);
+        bool which =
+            (size > 4 && !strcmp(word->fold + size - 3, "est")) ||
+            ANY(tokens, to, "other", "others", "first", "second", "big", "small", "larger", "smaller");
+        if (!which && (shouted || !word_at(note, to, UINT32_MAX, &entry))) return 0;
+        to++;
+        if (which && ANY(tokens, to, "one", "ones", "piece")) to++;
+    } else if (ANY(tokens, to, "of") && ANY(tokens, to + 1, "them", "the", "these", "em")) {
+        to += 2;
+    } else if (shouted || tokens->at[to].stop == STOP_NONE) {
+        return 0;
+    }
+    return to >= tokens->count || tokens->at[to].stop != STOP_NONE || ANY(tokens, to, "and", "but", "with")
+               ? to
+               : 0;
+}

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+#include "notes/standing_parts.h"
+
+#include "notes/any.h"
+#include "notes/number.h"
+#include "notes/standing.h"
+#include "notes/things.h"
+#include "text/utf8.h"
+
+// "Velvet back", "pine sides", "brass corners": sides of the thing are parts of their own stuff.
+bool standing_side(const struct note *note, size_t i) {
+    static const char *const words[] = {"back",   "backs", "front",  "fronts",   "side",     "sides",
+                                        "end",    "ends",  "corner", "corners",  "bottom",   "top",
+                                        "tops",   "edge",  "edges",  "face",     "centre",   "center",
+                                        "middle", "tip",   "tips",   "interior", "exterior", "bars",
+                                        "slats",  "rungs", "rails",  "uprights", "panels",   "panel"};
+    return token_among(&note->tokens, i, words, sizeof words / sizeof *words);
+}
+
+// "Red wooden handle" has a red handle.
+const char *standing_part_words(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    size_t n = to - from > 1 ? word_at(note, from, 1u << USE_MATERIAL, &entry) : 0;
+    if (n && from + n < to) from += n;
+    // "Case is mahogany": its capital is the sentence's
+    const struct token *first = &note->tokens.at[from];
+    const char *words = note_words(note, from, to);
+    return first->starts && !first->capitals ? utf8_fold(note->arena, words)
+                                             : arena_string(note->arena, words);
+}
+
+const char *standing_part_before(const struct note *note,
+                                 size_t i) { // "the lid is": the words before token i
+    struct word_entry entry;
+    for (size_t n = 3; n > 0; n--)
+        if (i >= n && word_at(note, i - n, 1u << USE_PART, &entry) == n && !standing_is_type(note, i - 1))
+            return standing_part_words(note, i - n, i);
+    bool side = i > 0 && (standing_side(note, i - 1) || ANY(&note->tokens, i - 1, "inside", "outside"));
+    bool opens = i == 1 ||
+                 (i > 1 && (standing_is_stop(note, i - 2) || ANY(&note->tokens, i - 2, "the", "its", "and")));
+    return side && opens ? standing_part_words(note, i - 1, i) : NULL; // "back is satin"
+}
+
+// "4 plates (melamine)": of what stands before the bracket.
+const char *standing_bracketed_by(const struct note *note, size_t open) {
+    enum { LIST_MOST = 12 };
+    struct noun_found noun;
+    struct word_entry entry;
+    // "4 balls (blue, red, black)": behind a comma too
+    for (size_t k = 0; k < LIST_MOST && open > 0 && token_is(&note->tokens, open, ","); k++) {
+        size_t at = open - 1;
+        while (at > 0 && open - at < LIST_MOST && !ANY(&note->tokens, at, "(", ")") &&
+               !standing_is_stop(note, at))
+            at--;
+        open = at;
+    }
+    if (!token_is(&note->tokens, open, "(") || !open || standing_is_type(note, open - 1)) return NULL;
+    bool part = word_at(note, open - 1, 1u << USE_PART, &entry) == 1;
+    bool goods = noun_at(note, open - 1, &noun) && noun.to == open && (noun.thing || !noun.gated);
+    size_t number; // "4 balls (blue, red)"
+    bool counted = open > 1 && number_whole(&note->tokens, open - 2, &number) > 1;
+    return part || goods || counted ? standing_part_words(note, open - 1, open) : NULL;
+}
+
+// "Drip tray inside is a later one, tin": what stands behind the comma is still of that part.
+const char *standing_part_spoken_of(const struct note *note, size_t comma) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[comma].stop != STOP_COMMA || !comma) return NULL;
+    size_t from = note_clause_from(note, comma - 1, STOP_COMMA);
+    if (!from || tokens->at[from - 1].stop < STOP_SENTENCE) return NULL;
+    struct word_entry entry;
+    bool later = false;
+    for (size_t i = from; i < comma && !later; i++)
+        later = ANY(tokens, i, "replacement", "later", "new", "newer", "replaced", "modern", "another",
+                    "reproduction", "made");
+    if (!later) return NULL;
+    while (ANY(tokens, from, "the", "its", "a")) from++;
+    enum { WORDS_MOST = 3 };
+    for (size_t n = WORDS_MOST; n > 0; n--)
+        if (from + n < comma && word_at(note, from + n - 1, 1u << USE_PART, &entry) == 1 &&
+            ANY(tokens, from + n, "is", "was", "are", "has", "been", "replaced", "inside", "on", "looks"))
+            return standing_part_words(note, from, from + n);
+    return NULL;
+}
