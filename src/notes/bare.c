@@ -2,7 +2,7 @@
 // A word that is a fault's only where it is all that its clause says: "Dull.", "it's a bit dull", "blunt and
 // rusty", "dull at the foot". Before it may stand the thing as a pronoun, its verb and a word of degree,
 // behind it a word of degree and a place; a noun on either side ("dull green glaze", "blunt ended") makes it
-// something else.
+// something else. A verb may have the noun before it that does so: "case won't shut".
 #include "notes/bare.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -31,11 +31,39 @@ static bool parts_before(const struct tokens *tokens, size_t i) {
            token_among(tokens, i, joins, COUNT(joins));
 }
 
+// What goods do, and not a plural: "sticks", "won't shut".
+static bool is_verb(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {
+        "won't",  "wont",  "doesn't", "doesnt",  "will",     "does",     "can't",   "cannot", "binds",
+        "creaks", "drips", "gains",   "hisses",  "jams",     "leaks",    "leans",   "loses",  "misfires",
+        "rocks",  "sags",  "seeps",   "smells",  "smokes",   "squeaks",  "squeals", "sticks", "stops",
+        "weeps",  "hums",  "wheezes", "wobbles", "crackles", "dribbles", "flickers"};
+    return token_among(tokens, i, verbs, COUNT(verbs));
+}
+
+// "Old drawer unit", "the case": what does so, and nothing else in its clause.
+static bool opens_with_noun(const struct tokens *tokens, size_t at) {
+    enum { WORDS_MOST = 4 };
+    static const char *const others[] = {"no",  "not", "any", "of",   "with", "for", "to",    "is", "are",
+                                         "was", "has", "one", "them", "some", "few", "these", "my"};
+    for (size_t n = 0; n < WORDS_MOST; n++) {
+        if (at == 0 || parts_before(tokens, at - 1)) return n > 0;
+        if (tokens->at[at - 1].kind != TOKEN_WORD || token_among(tokens, at - 1, others, COUNT(others)) ||
+            token_among(tokens, at - 1, places, COUNT(places)))
+            return false;
+        at--;
+    }
+    return at == 0 || parts_before(tokens, at - 1);
+}
+
 bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     size_t at = from;
     while (at > 0 && token_among(tokens, at - 1, degrees, COUNT(degrees))) at--;
     while (at > 0 && token_among(tokens, at - 1, subjects, COUNT(subjects))) at--;
-    if (at > 0 && !parts_before(tokens, at - 1)) return false;
+    bool verb = is_verb(tokens, from);
+    // "One draw is dented and sticks": what does so stands before the "and"
+    if (verb && at == from && at > 0 && token_among(tokens, at - 1, joins, COUNT(joins))) return false;
+    if (at > 0 && !parts_before(tokens, at - 1) && !(verb && opens_with_noun(tokens, at))) return false;
     for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
     static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};
     if (at >= tokens->count || parts_before(tokens, at)) return true;

@@ -20,6 +20,7 @@ size_t mark_proper_run(const struct note *note, size_t i);
 // Keeps it with the words from token `begin` on; false where it is none after all.
 bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 // A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
+size_t mark_find_number(struct note *note, size_t i); // mark_numbers.c
 size_t mark_find_alone(struct note *note, size_t i);
 // Initials between tokens, worked into the thing or put on it later by somebody: kept as what they are.
 void mark_add_letters(struct note *note, size_t from, size_t to);

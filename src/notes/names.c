@@ -189,15 +189,24 @@ static size_t code_end(const struct note *note, size_t i) {
     return end;
 }
 
-// Behind "model", "model no.", "No." or the maker's name.
-static bool is_led(const struct note *note, size_t i) {
+// Behind "model", "model no.", "part no.": where those words begin, `i` where there are none.
+static size_t led_from(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
-    while (at > 0 && (token_is(tokens, at - 1, ".") || token_is(tokens, at - 1, "is") ||
-                      token_is(tokens, at - 1, "#") || token_is(tokens, at - 1, "number") ||
-                      token_is(tokens, at - 1, "no")))
+    bool number = false;
+    while (at > 0 && ANY(tokens, at - 1, ".", "is", "#", "number", "no", ":")) {
+        number |= ANY(tokens, at - 1, "#", "number", "no");
         at--;
-    return at > 0 && (token_is(tokens, at - 1, "model") || token_is(tokens, at - 1, "mod"));
+    }
+    bool led = at > 0 && (ANY(tokens, at - 1, "model", "mod") ||
+                          (number && ANY(tokens, at - 1, "part", "pattern", "ref", "catalog", "catalogue",
+                                         "shape", "mold", "mould")));
+    return led ? at - 1 : i;
+}
+
+static bool is_year(const char *figure) {
+    return strlen(figure) == 4 && strspn(figure, "0123456789") == 4 && strcmp(figure, "1700") > 0 &&
+           strcmp(figure, "2030") < 0;
 }
 
 static size_t behind_maker(const struct note *note, size_t i) { // where a model behind the maker would begin
@@ -214,10 +223,7 @@ static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     size_t from = behind_maker(note, to), end = code_end(note, from);
     if (end == from || has(note, "model") || note->tokens.at[from].kind == TOKEN_WORD) return;
     bool unit = end < note->tokens.count && note->taken[end] == TAKEN_MEASURE;
-    const char *figure = note->tokens.at[from].fold; // "B. Tarling 1950": a year
-    if (from == to && end == from + 1 && strlen(figure) == 4 && strcmp(figure, "1700") > 0 &&
-        strcmp(figure, "2030") < 0 && strspn(figure, "0123456789") == 4)
-        return;
+    if (from == to && end == from + 1 && is_year(note->tokens.at[from].fold)) return; // "B. Tarling 1950"
     if (!unit) add(note, "model", from, end, sure);
 }
 
@@ -239,15 +245,28 @@ static void read_numbered(struct note *note) {
     }
 }
 
+// The letters before a figure: "K 218", "RT 10".
+static bool is_series(const struct note *note, size_t i) {
+    enum { LETTERS_MOST = 3 };
+    const struct token *token = &note->tokens.at[i];
+    size_t size = token->to - token->from;
+    return i + 1 < note->tokens.count && token->kind == TOKEN_WORD && token->capital &&
+           token->stop == STOP_NONE && (token->capitals || size == 1) && size <= LETTERS_MOST;
+}
+
 static void read_models(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
-        bool led = is_led(note, i);
+        size_t lead = led_from(note, i);
+        bool led = lead < i;
         size_t end = code_end(note, i);
-        bool figure = end > i && led && (tokens->at[i].kind != TOKEN_WORD || end > i + 1);
+        bool spaced = led && is_series(note, i) && tokens->at[i + 1].kind == TOKEN_FIGURE &&
+                      tokens->at[i + 1].stop == STOP_NONE && !is_year(tokens->at[i + 1].fold);
+        bool figure = spaced || (end > i && led && (tokens->at[i].kind != TOKEN_WORD || end > i + 1));
         if (!is_model(&tokens->at[i]) && !figure) continue;
         if (end == i) end = i + 1;
+        if (spaced) end = code_end(note, i + 1); // "Model K 218", but "Model T 1927"
         if (fits_before(note, i)) {
             struct fit *fit = note_fit(note);
             fit->model = arena_string(note->arena, note_words(note, i, end));
@@ -255,6 +274,7 @@ static void read_models(struct note *note) {
             note_take(note, i, end, TAKEN_FITS);
         } else
             add(note, "model", i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
+        if (led && note_free(note, lead, i)) note_take(note, lead, i, TAKEN_FILLER);
         i = end - 1;
     }
 }

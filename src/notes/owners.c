@@ -105,8 +105,10 @@ static void read_engraved(struct note *note, size_t i) {
                                             "new",       "exhibition", "armistice", "coronation",
                                             "centenary", "midsummer"};
     if (token_among(tokens, from, occasions, COUNT(occasions))) return; // a day, and nobody's name
+    if (ANY(tokens, from, "no", "number", "reg", "pat", "patent", "model", "type")) return;
     bool day = false;
-    for (size_t k = from; k < to; k++) day |= tokens->at[k].kind == TOKEN_FIGURE;
+    for (size_t k = from; k < to; k++)
+        day |= tokens->at[k].kind == TOKEN_FIGURE && strlen(tokens->at[k].fold) != 3;
     if (day) keep_back(note, from, to, i, i + 1);
 }
 

@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+// Numbers and short codes that are told as what they are: "serial no. K 218", "there's a number, 4417, under
+// it", "maker's plate KR-9".
+#include "notes/mark_found.h"
+
+#include "notes/any.h"
+#include "notes/figure.h"
+#include "notes/place.h"
+
+// "4417", "KR-9", "K 218", "A4417/2": where a code that begins at `i` ends; `i` where none does.
+static size_t code_end(const struct note *note, size_t i) {
+    enum { LETTERS_MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i;
+    if (at + 1 < tokens->count && tokens->at[at].kind == TOKEN_WORD && !tokens->shouts &&
+        (tokens->at[at].capitals ||
+         (tokens->at[at].capital && tokens->at[at].to - tokens->at[at].from == 1)) &&
+        tokens->at[at].to - tokens->at[at].from <= LETTERS_MOST)
+        at += token_is(tokens, at + 1, ".") && tokens->at[at + 1].joined ? 2 : 1;
+    if (at >= tokens->count || note->taken[at] != TAKEN_NOT ||
+        (tokens->at[at].kind != TOKEN_FIGURE && tokens->at[at].kind != TOKEN_CODE))
+        return i;
+    struct amount amount; // "label, 40 watts": a measure
+    if (at == i && amount_at(note, at, &amount) && amount.unit) return i;
+    for (at++; at + 1 < tokens->count && tokens->at[at].joined && tokens->at[at + 1].joined &&
+               (token_is(tokens, at, "-") || token_is(tokens, at, "/")) &&
+               tokens->at[at + 1].stop == STOP_NONE;)
+        at += 2;
+    return at;
+}
+
+static bool ends(const struct note *note, size_t at) {
+    const char *where;
+    return at >= note->tokens.count || note->tokens.at[at].stop != STOP_NONE || place_at(note, at, &where);
+}
+
+static bool keep(struct note *note, size_t i, size_t from, size_t to, struct mark_found *found) {
+    const char *where = NULL;
+    size_t at = to + (token_is(&note->tokens, to, ",") ? 1 : 0), place = place_at(note, at, &where);
+    *found = (struct mark_found){from, to, place ? at + place : to, place ? where : NULL};
+    return mark_keep(note, i, found);
+}
+
+// "Serial number 4417", "ser. no. K 218", "s/n KR-9".
+static size_t serial_end(const struct tokens *tokens, size_t i) {
+    size_t at = i + 1;
+    if (token_is(tokens, i, "s") && token_is(tokens, at, "/") && token_is(tokens, i + 2, "n"))
+        at = i + 3;
+    else if (!ANY(tokens, i, "serial", "ser"))
+        return i;
+    bool brief = token_is(tokens, i, "ser") && token_is(tokens, at, ".");
+    if (brief) at++;
+    size_t number = at;
+    while (ANY(tokens, at, "no", "number", "num", "nr", "#", ".", ":", "is", "reads") && at < i + 6) at++;
+    return at > number || brief || token_is(tokens, i, "s") || token_is(tokens, i, "serial") ? at : i;
+}
+
+// A word for what bears writing, or for writing, and the code set off behind it.
+static size_t set_off(const struct tokens *tokens, size_t i) {
+    bool bears =
+        ANY(tokens, i, "stamp", "label", "plate", "nameplate", "sticker", "tag", "mark", "backstamp");
+    bool number = ANY(tokens, i, "number") && i > 0 && ANY(tokens, i - 1, "a", "one", "another", "the");
+    if (!bears && !number) return i;
+    size_t at = i + 1;
+    if (token_is(tokens, at, ",") || token_is(tokens, at, ":")) return at + 1;
+    if (ANY(tokens, at, "reads", "says")) return at + 1;
+    return bears && i > 0 &&
+                   ANY(tokens, i - 1, "maker's", "makers", "printed", "impressed", "incised", "stamped",
+                       "rating", "serial", "number")
+               ? at
+               : i;
+}
+
+size_t mark_find_number(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t from = serial_end(tokens, i);
+    if (from == i) from = set_off(tokens, i);
+    if (from == i || from >= tokens->count) return 0;
+    size_t to = code_end(note, from);
+    struct mark_found found;
+    if (to == from || !(ends(note, to) || token_is(tokens, to, ","))) return 0;
+    return keep(note, i, from, to, &found) ? found.end - i : 0;
+}
