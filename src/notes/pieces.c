@@ -569,6 +569,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
         n = 2; // "chipped twice on the edge"
     for (size_t k = hit->from + 1; !n && hit->kinds[0]->form == ABSENCE && k + 1 < hit->to; k++)
         if (ANY(tokens, k, "both") && r->part[k - 1]) n = 2; // "badges both missing"
+    bool both = hit->kinds[0]->form == ABSENCE && token_is(tokens, hit->to, "both");
+    if (!n && both && ANY(tokens, hit->to + 1, "missing", "gone", "lost", "absent")) n = 2;
     size_t start = scope_clause_start(&r->scope, hit->from), end;
     for (size_t i = start > 0 && token_is(tokens, start - 1, "but") ? start - 1 : start; !n && i < hit->from;
          i++)
