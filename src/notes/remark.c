@@ -40,9 +40,50 @@ static size_t plays_at(const struct note *note, size_t i) {
     return i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ? 2 : 0;
 }
 
+// "Somebody told me it was Victorian but I wouldn't know": who knows nothing of a story or a date has said
+// nothing of the thing.
+static size_t knows_nothing_at(const struct note *note, size_t i) {
+    static const char *const phrases[] = {"can't say",
+                                          "can't say myself",
+                                          "cannot say",
+                                          "couldn't say",
+                                          "couldn't tell you",
+                                          "can't be sure",
+                                          "don't ask me",
+                                          "don't know",
+                                          "have no idea",
+                                          "no idea",
+                                          "no way of knowing",
+                                          "no way to know",
+                                          "no way to tell",
+                                          "not sure",
+                                          "not sure about that",
+                                          "not sure if that is right",
+                                          "not sure if that's right",
+                                          "not sure if that's true",
+                                          "not sure that's right",
+                                          "who knows",
+                                          "wouldn't know",
+                                          "would not know",
+                                          "beats me"};
+    const struct tokens *tokens = &note->tokens;
+    size_t n = token_longest(tokens, i, phrases, sizeof phrases / sizeof *phrases), at = i;
+    if (!n || (i + n < tokens->count && tokens->at[i + n].stop == STOP_NONE)) return 0;
+    for (size_t k = i; k < i + n; k++)
+        if (note->taken[k] != TAKEN_NOT && note->taken[k] != TAKEN_FILLER) return 0;
+    while (at > 0 &&
+           (tokens->at[at - 1].stop != STOP_NONE ||
+            ANY(tokens, at - 1, "i", "i've", "but", "and", "so", "though", "really", "honestly", "just")))
+        at--;
+    return at > 0 && at < i && (note->taken[at - 1] == TAKEN_ASIDE || note->taken[at - 1] == TAKEN_DATE) ? n
+                                                                                                         : 0;
+}
+
 size_t remark_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (!strchr("dnwchb", tokens->at[i].fold[0])) return 0; // most words begin no such remark
+    size_t nothing = knows_nothing_at(note, i);
+    if (nothing) return nothing;
     size_t plays = plays_at(note, i);
     if (plays) return plays;
     if (!is_no(tokens, i) || !begins(tokens, i) || !follows_fault(note, i)) return 0;

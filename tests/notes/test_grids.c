@@ -408,6 +408,26 @@ static void makers(struct arena *arena, void *context) {
     need("who made it is told", &share, 1000);
 }
 
+// --- "somebody told me so, but I wouldn't know" ---
+
+static void shrugs(struct arena *arena, void *context) {
+    static const char *const frames[] = {"Brass lamp. The man said it came off a trawler, %1.",
+                                         "Brass lamp, somebody told me it was Victorian but I %1."};
+    static const char *const ends[] = {"can't say", "wouldn't know", "couldn't tell you", "have no idea",
+                                       "don't know"};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t f = 0; f < COUNT(frames); f++)
+        for (size_t e = 0; e < COUNT(ends); e++) {
+            const char *note = fill(arena, frames[f], &ends[e]);
+            hold(&share, !support_read(arena, note)->unread, note);
+        }
+    // But of a fault it is a doubt, and stays.
+    static const char doubt[] = "Jug. Might be a crack, can't say.";
+    hold(&share, support_read(arena, doubt)->unread != NULL, doubt);
+    need("who knows nothing of a story says nothing", &share, 1000);
+}
+
 START_TEST(what_lacks_is_counted) {
     ck_assert(arena_try(support.arena, lacks, NULL));
 }
@@ -429,6 +449,11 @@ END_TEST
 
 START_TEST(who_made_it_is_told) {
     ck_assert(arena_try(support.arena, makers, NULL));
+}
+END_TEST
+
+START_TEST(who_knows_nothing_says_nothing) {
+    ck_assert(arena_try(support.arena, shrugs, NULL));
 }
 END_TEST
 
@@ -458,6 +483,7 @@ int main(void) {
     tcase_add_test(tests, what_is_seen_is_stated);
     tcase_add_test(tests, whose_it_was_is_not_told);
     tcase_add_test(tests, who_made_it_is_told);
+    tcase_add_test(tests, who_knows_nothing_says_nothing);
     tcase_add_test(tests, one_of_several_is_one);
     tcase_add_test(tests, a_fault_keeps_its_size);
     tcase_add_test(tests, nothing_is_made_of_nothing);
