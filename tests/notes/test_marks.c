@@ -92,6 +92,14 @@ static const struct notes_case says[] = {
 };
 
 static const struct notes_case nouns[] = {
+    {"Plane. Serial no. KR-9.", "KR-9"},
+    {"Radio, serial number 4417, hums", "4417"},
+    {"Lathe. Ser. no. K 218 on the bed.", "K 218 @ bed"},
+    {"Jug. There's a number, 4417, under it.", "4417"},
+    {"Lamp, has a paper label, A4417/2.", "A4417/2"},
+    {"Clock. Maker's plate CB-12.", "CB-12"},
+    {"Clock. Stamp reads 4417.", "4417"},
+    {"Lamp, label, 40 watts.", ""},
     {"number 316 on back", "316 @ back"},
     {"Number 4417 and the letters BQ in a circle underneath", "4417; BQ"},
     {"No. 5 on the base", "No. 5 @ base"},
@@ -102,7 +110,7 @@ static const struct notes_case nouns[] = {
     {"number 10 skillet", ""},
     {"No. 60 plane", ""},
     {"model number 316 on back", ""},
-    {"serial number 8812 on the base", ""},
+    {"serial number 8812 on the base", "8812 @ base"},
     {"phone number 555 on the label", ""},
     {"no. lid is fine", ""},
     {"no chips on the base", ""},
