@@ -19,7 +19,8 @@ bool fault_opens_sentence(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && token_among(tokens, i - 1, words, COUNT(words)))
         i--;
-    return i == 0 || tokens->at[i].starts || tokens->at[i - 1].stop >= STOP_SENTENCE;
+    return i == 0 || tokens->at[i].starts || ANY(tokens, i, "there", "there's") ||
+           tokens->at[i - 1].stop >= STOP_SENTENCE;
 }
 
 // Of a chip little can be told in inches; a crack runs as far as it will.
@@ -120,7 +121,9 @@ static bool measure_alone(struct fault_reader *r, const struct fault_hit *hit, s
     bool found = size_alone(r, hit->to, &opening, figure, from, to) > 0;
     if (!found && behind >= hit->to) found = size_alone(r, behind, &opening, figure, from, to) > 0;
     if (!found || figure->base > LONGEST_MM) return false;
-    bool only = opening == COMMA && is_likely(hit->kinds[0], figure->base) &&
+    bool named =
+        is_likely(hit->kinds[0], 100) && ANY(&r->note->tokens, *to, "long", "across", "wide"); // "2 ft long"
+    bool only = opening == COMMA && (named || is_likely(hit->kinds[0], figure->base)) &&
                 fault_opens_sentence(r->note, hit->from);
     return only || opening == BRACKET || opening == DASH || (opening == PLAIN && *from > hit->to);
 }

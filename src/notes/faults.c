@@ -384,6 +384,15 @@ static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, co
     return true;
 }
 
+// "The other plays fine", "one works": of several things not all.
+static bool is_of_some(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    return r->note->record->count > 1 && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           (ANY(tokens, i - 1, "other", "one", "others", "rest") || degrees_number(tokens, i - 1)) &&
+           !(i > 1 && ANY(tokens, i - 2, "all", "every", "each", "both"));
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
@@ -471,6 +480,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
             for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         }
+        return;
+    }
+    if (text_same(kind->rule.id, "working-tested") && is_of_some(r, hit)) {
+        tell_left(r, hit, "of one of them");
         return;
     }
     if (fault_is_virtue(kind) && !there && (stance & STANCE_HEARD)) {

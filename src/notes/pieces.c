@@ -308,6 +308,8 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     size_t to;
     if (i > 0 && ANY(tokens, i - 1, "off", "from"))
         i--; // "paint worn off two of them"
+    else if (ANY(tokens, i, "from", "off") && ANY(tokens, i + 1, "all", "both", "each"))
+        i += 0; // "corks lost from all"
     else if (!token_among(tokens, i, words, COUNT(words)))
         return false;
     int n, many = r->note->record->count;

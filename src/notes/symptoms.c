@@ -48,6 +48,8 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
                                            "hole",  "moth-holes",    "seam-open", "seam-split"};
     static const char *const darkened[] = {"tarnish", "toning", "fading", "stain", "heat-damage"};
+    static const char *const looseners[] = {"loose-part", "loose-joint", "broken-part", "missing-hardware",
+                                            "dent-bend",  "warped",      "wood-split"};
     static const char *const stuck[] = {"seized", "partly-working", "not-working"};
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->flaw->rule.id;
@@ -66,6 +68,12 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         return true; // a clamp that "doesn't grip"
     if (!before) return false;
     const struct flaw *kind = before->kinds[0];
+    if (text_same(kind->rule.id, "hairline") && before->to == hit->from && before->to == before->from + 1 &&
+        is_kind(hit->flaw, cracks, COUNT(cracks)))
+        return true; // "hairline splits"
+    bool loose = text_same(id, "loose-part") || text_same(id, "loose-joint");
+    for (size_t i = before->to; loose && i < hit->from; i++) // "hinge pin loose so the lid flops"
+        if (ANY(tokens, i, "so")) return is_kind(kind, looseners, COUNT(looseners));
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && is_kind(kind, cracks, COUNT(cracks)))
         return ANY(tokens, hit->from, "rings", "ring", "sounds", "dull");
     if (text_same(id, "hole")) return holds(tokens, hit, "light") && is_kind(kind, openings, COUNT(openings));
