@@ -237,6 +237,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     if (count > 1 || of) flaw->count = count;
     if (of) flaw->of = of;
+    for (size_t i = to; i < last && !flaw->count; i++) // "badges both missing"
+        if (token_is(&note->tokens, i, "both")) flaw->count = 2;
     return flaw;
 }
 

@@ -32,8 +32,9 @@ static bool is_likely(const struct flaw *kind, double mm) {
     return mm <= LONG_MM;
 }
 
-static const char *const leads[] = {"measuring", "measures", "which", "is",    "runs",  "running", "goes",
-                                    "it's",      "of",       "some",  "being", "going", "only",    "just"};
+static const char *const leads[] = {"measuring", "measures", "which", "is",   "runs",  "running",
+                                    "goes",      "it's",     "of",    "some", "being", "going",
+                                    "only",      "just",     "both",  "under"};
 
 bool fault_is_denied(const struct note *note, size_t i) {
     enum { REACH = 6 };

@@ -248,6 +248,14 @@ static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hi
 
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
+    for (size_t i = hit->from + 1;
+         hit->near && text_same(hit->flaw->rule.id, "loose-part") && i + 1 < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "so") && ANY(&r->note->tokens, i + 1, "it", "they"))
+            return true; // "base a bit dished so it rocks": of the whole
+    for (size_t i = hit->from + 1; hit->near && hit->flaw->form == FAULT && i + 2 < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "with") && ANY(&r->note->tokens, i + 1, "a", "an") &&
+            place_noun(r->note, hit->to - 1) && !place_noun(r->note, hit->from))
+            return true; // "an old split with an iron strap"
     for (size_t i = hit->from + 1; hit->near && i + 2 < hit->to;
          i++) // "wobbly at the joint and another has been reglued"
         if (ANY(&r->note->tokens, i, "and", "but") && ANY(&r->note->tokens, i + 1, "another", "one") &&

@@ -356,6 +356,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         size_t all = on && token_is(tokens, at + 1, "all") ? amount_at(tokens, at + 2, &n) : 0;
         bool whole = all && (at + 2 + all >= tokens->count || tokens->at[at + 2 + all].stop != STOP_NONE);
         if (whole) return *share = (struct share){n, n}, true; // "crazing on all six"
+        size_t two = on && token_is(tokens, at + 1, "the") ? amount_at(tokens, at + 2, &n) : 0;
+        if (two && token_phrase(tokens, at + 2 + two, "of them") && pieces >= n)
+            return *share = (struct share){n, pieces}, true; // "dull on the two of them"
         bool alone = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
         if (on && alone && token_is(tokens, at + 1, "both")) return *share = (struct share){2, 2}, true;
         if (on && alone && token_is(tokens, at + 1, "each") && pieces > 1)
@@ -505,7 +508,8 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     size = both ? 1 : amount_at(tokens, i + 1, &n);
     size_t part = i + 1 + size;
     if (token_is(tokens, part, "of") && ANY(tokens, part + 1, "the", "its"))
-        part += 2; // "at two of the folds"
+        part += 2;                                                       // "at two of the folds"
+    while (size && spot_side(tokens, part) && r->part[part + 1]) part++; // "at both back corners"
     if (!size || part >= tokens->count || !r->part[part] || tokens->at[part].one == tokens->at[part].fold)
         return 0;
     return both ? 2 : n;

@@ -510,6 +510,9 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
                           hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
         if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
         bool works = hit->kinds[0]->class == CLASS_FUNCTION && !hit->own_no;
+        struct spot other = {0};
+        if (!tells_part && !works && hit->kinds[0]->class == CLASS_REPAIR && spot_other(r, hit->from, &other))
+            return other; // "left handle perished, right one replaced with rope"
         if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to))) {
             spot.part_from = from;
             spot.part_to = to;

@@ -66,11 +66,35 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (text_same(id, "rubber-perished") && holds(tokens, hit, "grip") &&
         !ANY(tokens, hit->from, "rubber", "grips", "elastic"))
         return true; // a clamp that "doesn't grip"
+    if (text_same(id, "rust") && ANY(tokens, hit->to - 1, "on") && ANY(tokens, hit->to - 2, "off") &&
+        ANY(tokens, hit->to, "one", "the", "both", "its", "either"))
+        return true; // "the hinge has come off on one side"
+    bool liner = text_same(id, "missing-liner") && token_is(tokens, hit->to - 1, "inner");
+    if (liner && hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE &&
+        !ANY(tokens, hit->to, "liner", "lining", "tray", "tube", "bag", "pan"))
+        return true; // "has lost its inner white paint"
+    bool ring = text_same(id, "ring-mark") && hit->to == hit->from + 1 && hit->from > 0;
+    if (ring && ANY(tokens, hit->from - 1, "left", "right", "strap", "brass", "steel", "d", "split", "top",
+                    "bottom", "end"))
+        return true; // "gone at the left ring"
+    if (text_same(id, "ring-mark") && ANY(tokens, hit->from, "left") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "the", "on", "at", "this", "its"))
+        return true; // "at the left ring"
+    if (text_same(id, "stain") && hit->near && holds(tokens, hit, "and") &&
+        ANY(tokens, hit->from, "cups", "cup", "glass", "mugs", "glasses"))
+        return true; // "5 cups 6 saucers and milk jug"
     if (!before) return false;
     const struct flaw *kind = before->kinds[0];
     if (text_same(kind->rule.id, "hairline") && before->to == hit->from && before->to == before->from + 1 &&
         is_kind(hit->flaw, cracks, COUNT(cracks)))
         return true; // "hairline splits"
+    bool hurt = kind->class == CLASS_DAMAGE && kind->form == FAULT;
+    if (hurt && text_same(id, "partly-working") &&
+        (ANY(tokens, hit->from, "unless", "if") ||
+         (ANY(tokens, hit->from, "won't", "doesn't") && is_kind(kind, looseners, 2))))
+        return true; // "dented, won't go on unless you twist it", "floppy, won't hold up"
+    if (text_same(id, "cord-frayed") && kind == hit->flaw && holds(tokens, hit, "showing"))
+        return true; // "lead chewed, bare wire showing"
     bool loose = text_same(id, "loose-part") || text_same(id, "loose-joint");
     for (size_t i = before->to; loose && i < hit->from; i++) // "hinge pin loose so the lid flops"
         if (ANY(tokens, i, "so")) return is_kind(kind, looseners, COUNT(looseners));

@@ -20,7 +20,9 @@ static size_t other_before(const struct tokens *tokens, size_t i) {
     while (at > 0 && i - at < LINKS_MOST && token_among(tokens, at - 1, links, COUNT(links))) at--;
     for (size_t n = 1; n <= 2 && n <= at; n++) {
         size_t from = at - n;
-        if (token_longest(tokens, from, others, COUNT(others)) != n) continue;
+        bool bare =
+            n == 1 && ANY(tokens, from, "left", "right") && ANY(tokens, from + 1, "one", "ones", "one's");
+        if (!bare && token_longest(tokens, from, others, COUNT(others)) != n) continue;
         if (n == 1 && from > 0 && !token_is(tokens, from, "another") &&
             ANY(tokens, from - 1, "the", "an", "no", "any", "each"))
             continue;
