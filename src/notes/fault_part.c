@@ -99,6 +99,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&
         ANY(&note->tokens, hit->from, "needs", "takes", "wants", "need", "want"))
         part = NULL; // "needs a hard pull"
+    if (part && ANY(&note->tokens, spot->part_to - 1, "pieces") && spot->part_from > 1 &&
+        token_is(&note->tokens, spot->part_from - 2, "in"))
+        part = NULL; // "one of them in three pieces"
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))

@@ -306,13 +306,14 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     static const char *const words[] = {"on", "in", "to", "at", "for"};
     const struct tokens *tokens = &r->note->tokens;
     size_t to;
-    if (i > 0 && ANY(tokens, i - 1, "off", "from"))
+    int n;
+    if (i > 0 && ANY(tokens, i - 1, "off", "from", "on") && amount_at(tokens, i, &n))
         i--; // "paint worn off two of them"
     else if (ANY(tokens, i, "from", "off") && ANY(tokens, i + 1, "all", "both", "each"))
         i += 0; // "corks lost from all"
     else if (!token_among(tokens, i, words, COUNT(words)))
         return false;
-    int n, many = r->note->record->count;
+    int many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
     if (size && is_piece(r, end)) end++; // "a chip in one mug"
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
@@ -505,6 +506,7 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     if (!token_among(tokens, i, words, COUNT(words))) i++;
     if (!token_among(tokens, i, words, COUNT(words)) || !degree_is_state(r, hit)) return 0;
     bool both = token_is(tokens, i + 1, "both");
+    if (token_is(tokens, i + 1, "all") && amount_at(tokens, i + 2, &n)) i++; // "loose at all four corners"
     size = both ? 1 : amount_at(tokens, i + 1, &n);
     size_t part = i + 1 + size;
     if (token_is(tokens, part, "of") && ANY(tokens, part + 1, "the", "its"))

@@ -201,7 +201,7 @@ void spot_mark(struct fault_reader *r) {
 bool spot_is_no_part(const char *part) {
     static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
                                         "spots", "eraser", "bits",  "ring",  "rings", "tape",     "over",
-                                        "words", "death",  "touch", "weave", "patch", "pieces"};
+                                        "words", "death",  "touch", "weave", "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (text_same(part, words[i])) return true;
     return false;

@@ -43,6 +43,18 @@ static bool is_before_other(const struct fault_reader *r, const struct phrase_hi
     return false;
 }
 
+// "Strap part present, the catch plate isn't": of a part that another reader tells.
+static bool is_here_not(const struct tokens *tokens, const struct phrase_hit *hit) {
+    enum { BACK = 4 };
+    if (!ANY(tokens, hit->to - 1, "isn't", "aren't") ||
+        (hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE))
+        return false;
+    size_t at = hit->from;
+    while (at > 0 && hit->from - at < BACK && tokens->at[at - 1].stop == STOP_NONE) at--;
+    return at > 1 && tokens->at[at - 1].stop == STOP_COMMA &&
+           ANY(tokens, at - 2, "present", "here", "there", "included");
+}
+
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
@@ -83,10 +95,18 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (text_same(id, "stain") && hit->near && holds(tokens, hit, "and") &&
         ANY(tokens, hit->from, "cups", "cup", "glass", "mugs", "glasses"))
         return true; // "5 cups 6 saucers and milk jug"
+    if (text_same(id, "missing-pieces") && ANY(tokens, hit->from, "one") &&
+        ANY(tokens, hit->from + 1, "down") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "first", "second", "third", "fourth", "next", "the"))
+        return true; // "third one down has a dent"
+    if (is_here_not(tokens, hit)) return true;
     if (!before) return false;
+    if (before->kinds[0]->form == ABSENCE && hit->flaw->form == ABSENCE && holds(tokens, hit, "slot"))
+        return true; // "the scale isn't there, that's the empty slot"
     const struct flaw *kind = before->kinds[0];
     if (text_same(kind->rule.id, "hairline") && before->to == hit->from && before->to == before->from + 1 &&
-        is_kind(hit->flaw, cracks, COUNT(cracks)))
+        ANY(tokens, hit->from, "split", "splits", "crack", "cracks", "fracture", "fractures", "line",
+            "lines"))
         return true; // "hairline splits"
     bool hurt = kind->class == CLASS_DAMAGE && kind->form == FAULT;
     if (hurt && text_same(id, "partly-working") &&
@@ -100,7 +120,9 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         if (ANY(tokens, i, "so")) return is_kind(kind, looseners, COUNT(looseners));
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && is_kind(kind, cracks, COUNT(cracks)))
         return ANY(tokens, hit->from, "rings", "ring", "sounds", "dull");
-    if (text_same(id, "hole")) return holds(tokens, hit, "light") && is_kind(kind, openings, COUNT(openings));
+    if (text_same(id, "hole"))
+        return (holds(tokens, hit, "light") || holds(tokens, hit, "daylight")) &&
+               is_kind(kind, openings, COUNT(openings));
     if (text_same(id, "rust") && hit->from <= before->to + 1)
         return ANY(tokens, hit->from, "brown", "black", "dark") && is_kind(kind, darkened, COUNT(darkened));
     return text_same(id, "partly-working") && token_is(tokens, hit->to - 1, "speeds") &&
