@@ -78,7 +78,9 @@ bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
-    const char *part = fault_place(note, spot->part_from, spot->part_to);
+    size_t first = spot->part_from; // "three of the four corners": the corners
+    while (first + 1 < spot->part_to && degrees_number(&note->tokens, first) > 1) first++;
+    const char *part = fault_place(note, first, spot->part_to);
     if (part && spot->part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot->part_from)) part = NULL;
     if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
         token_is(&note->tokens, spot->part_to, "of"))

@@ -108,6 +108,10 @@ size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
 bool read_other_gone(struct fault_reader *r, size_t i);
 // symptoms.c: does it tell of the fault before it, and of none beside?
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit);
+// pieces_named.c: is one of several named in [from, to), and has what follows; how many tokens from `i` name
+// one that is not among them, "the smallest".
+bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to);
+size_t pieces_superlative(const struct tokens *tokens, size_t i, int *n);
 // repaired.c: the number that was put right behind the fault, 0 if none.
 int count_said_again(const struct fault_reader *r, const struct fault_hit *hit);
 // The same file: tells the fault at the place, or of the part, that was said instead; false where more was

@@ -331,7 +331,8 @@ static size_t one_before(const struct fault_reader *r, size_t i) {
     if (r->note->record->count < 2 || i == 0 || !ANY(tokens, i - 1, "one", "other")) return 0;
     size_t at = i - 1;
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
-           (spot_side(tokens, at - 1) || token_is(tokens, at - 1, "the")))
+           (spot_side(tokens, at - 1) || token_is(tokens, at - 1, "the") ||
+            r->note->taken[at - 1] == TAKEN_VALUE))
         at--;
     bool opens = at == 0 || tokens->at[at - 1].stop != STOP_NONE || ANY(tokens, at - 1, "and", "but");
     return opens ? (ANY(tokens, at, "the") ? at + 1 : at) + 1 : 0;

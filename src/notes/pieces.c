@@ -73,6 +73,8 @@ static bool all_but(const struct fault_reader *r, size_t i, struct share *share,
         size_t size = token_phrase(tokens, i + n, buts[k]);
         int without;
         size_t taken = size ? amount_at(tokens, i + n + size, &without) : 0;
+        if (size && !taken)
+            taken = pieces_superlative(tokens, i + n + size, &without); // "all but the smallest"
         if (!taken) continue;
         *to = i + n + size + taken;
         int total = r->note->record->count;
@@ -270,25 +272,10 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     return false;
 }
 
-// "Five are perfect, the sixth has", "the other is": which one of those that were counted.
-static bool nth_named(const struct fault_reader *r, size_t from, size_t to) {
-    static const char *const which[] = {"first",  "second", "third", "fourth",  "fifth", "sixth", "seventh",
-                                        "eighth", "ninth",  "tenth", "twelfth", "other", "last"};
-    static const char *const verbs[] = {"has", "is", "with", "got", "had", "shows", "lacks"};
-    const struct tokens *tokens = &r->note->tokens;
-    if (r->note->record->count < 2) return false;
-    for (size_t i = from; i + 1 < to; i++)
-        if (token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
-            token_among(tokens, i + 1, verbs, COUNT(verbs)) &&
-            (i == from || tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "the")))
-            return true;
-    return false;
-}
-
 // "The biggest of the three", "the left one of the pair": one of them.
 static bool one_named(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     const struct tokens *tokens = &r->note->tokens;
-    if (nth_named(r, from, to)) return *share = (struct share){1, r->note->record->count}, true;
+    if (pieces_one_named(r, from, to)) return *share = (struct share){1, r->note->record->count}, true;
     for (size_t i = from; i + 3 < to; i++) {
         size_t size = strlen(tokens->at[i + 1].fold), end;
         bool most = size > 4 && text_same(tokens->at[i + 1].fold + size - 3, "est");
@@ -470,6 +457,10 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             n = found;
             size = taken;
             at = i - k;
+        }
+        if (ANY(tokens, i, "so") && i > 0 && ANY(tokens, i - 1, "or") && back < BEFORE_MOST) {
+            back++; // "a dozen or so dents"
+            continue;
         }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
         if (size && (is_other(r, at) || is_one(r, hit, n) || is_no_count(tokens, at))) break;
