@@ -62,6 +62,8 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     static const char *const darkened[] = {"tarnish", "toning", "fading", "stain", "heat-damage"};
     static const char *const looseners[] = {"loose-part", "loose-joint", "broken-part", "missing-hardware",
                                             "dent-bend",  "warped",      "wood-split"};
+    static const char *const clouded[] = {"cloudy-glass", "decoration-wear", "yellowing", "scratches",
+                                          "dust-grime"};
     static const char *const stuck[] = {"seized", "partly-working", "not-working"};
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->flaw->rule.id;
@@ -108,6 +110,16 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from, "split", "splits", "crack", "cracks", "fracture", "fractures", "line",
             "lines"))
         return true; // "hairline splits"
+    if (text_same(id, "hairline") && text_same(kind->rule.id, "scratches"))
+        return ANY(tokens, hit->to, "ones");
+    if (text_same(id, "tarnish") && ANY(tokens, hit->to - 1, "out", "off") &&
+        (ANY(tokens, hit->from - 1, "would", "will", "should", "could", "might") ||
+         ANY(tokens, hit->from, "would", "will", "should", "could", "might")))
+        return true; // "scuffs, would polish out"
+    if (text_same(id, "fading") && ANY(tokens, hit->from, "hard", "difficult"))
+        return is_kind(kind, clouded, COUNT(clouded)); // "dial cloudy, hard to read"
+    if (is_kind(hit->flaw, cracks, COUNT(cracks)) && holds(tokens, hit, "daylight"))
+        return is_kind(kind, openings, COUNT(openings));
     bool hurt = kind->class == CLASS_DAMAGE && kind->form == FAULT;
     if (hurt && text_same(id, "partly-working") &&
         (ANY(tokens, hit->from, "unless", "if") ||
