@@ -159,7 +159,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         return;
     }
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
-        if (i >= hit->from && i < hit->to) continue;
+        bool own_words = i == hit->from && tokens->at[i].stop == STOP_NONE; // "six inch rip"
+        if (i >= hit->from && i < hit->to && !own_words) continue;
         if (i > 1 && ANY(tokens, i - 1, "x", "by") && tokens->at[i - 2].kind == TOKEN_FIGURE)
             continue; // "60 x 80 in moth hole": a side of the thing
         // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
@@ -175,7 +176,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
             apart |= tokens->at[k].stop >= STOP_CLAUSE ||
                      (k != i && r->scope.fault[k] && !r->part[k] &&
                       !(i > hit->from && token_among(tokens, k, runs, sizeof runs / sizeof *runs)));
-        if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
+        if (apart || (!own_words && !note_free(r->note, i, i + 1)) || !figure_at(r->note, i, &figure, &taken))
+            continue;
         if (!figure.unit || !figure.unit->kind || !text_same(figure.unit->kind, "mm")) continue;
         static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
         if (i + taken < hit->to + BEHIND &&

@@ -39,7 +39,8 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
     static const char *const backs[] = {"the", "it", "that", "this", "its", "same", "is", "are"};
     struct record *record = note->record;
     bool back = from > 0 && token_among(&note->tokens, from - 1, backs, sizeof backs / sizeof *backs);
-    for (size_t i = 0; i < record->flaw_count; i++) {
+    bool other = record->count > 1 && from > 0 && ANY(&note->tokens, from - 1, "other", "another", "others");
+    for (size_t i = 0; i < record->flaw_count && !other; i++) { // "one has a dent, the other leans"
         struct item_flaw *f = &record->flaws[i];
         bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
         bool own =

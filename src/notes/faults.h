@@ -84,6 +84,8 @@ bool spot_article(const struct tokens *tokens, size_t i);
 bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may stand before "one"
 // which.c: the piece of several that is the subject before token `i`.
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// The same file: the left or right one of parts that the sentence has named.
+bool spot_side_of_parts(const struct fault_reader *r, size_t i, struct spot *spot);
 // the_other.c: "one strap is missing, the other perished": the part of which there is another.
 bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot);
 // The counted noun that is the subject: "two ribs are bent".

@@ -248,6 +248,10 @@ static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hi
 
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near && ((ANY(tokens, hit->from, "apart", "aside") && ANY(tokens, hit->from + 1, "from")) ||
+                      (ANY(tokens, hit->to - 1, "apart", "aside") && ANY(tokens, hit->to, "from"))))
+        return true; // "clean apart from a water stain in one corner"
     for (size_t i = hit->from + 1;
          hit->near && text_same(hit->flaw->rule.id, "loose-part") && i + 1 < hit->to; i++)
         if (ANY(&r->note->tokens, i, "so") && ANY(&r->note->tokens, i + 1, "it", "they"))

@@ -382,7 +382,11 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     size_t end = at + size + closed;
     size_t word;
     while (size && degree_word(r, end, &word)) end += word; // "dents, three small ones near the spout"
-    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "ones") ||
+    bool worst =
+        end + 2 < tokens->count && tokens->at[end].stop == STOP_COMMA && ANY(tokens, end + 1, "the") &&
+        ANY(tokens, end + 2, "biggest", "largest", "worst", "longest"); // "chips, three, the biggest …"
+    bool ends = worst || end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE ||
+                ANY(tokens, end, "ones") ||
                 (closed + at > first && tokens->at[end].stop != STOP_NONE); // "holes, I count 3, all near …"
     return size && ends ? n : 0;
 }

@@ -405,6 +405,8 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
     if (absence && part_inside(r, hit, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
+    } else if (!own && !absence &&
+               spot_side_of_parts(r, hit->from, spot)) { // "both handles work but the left one"
     } else if (!own &&
                ((!absence && spot_piece(r, hit->from, &from, &to)) ||
                 subject_before(r, hit->from, &from, &to)) &&

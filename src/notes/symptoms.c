@@ -34,8 +34,11 @@ static bool is_before_other(const struct fault_reader *r, const struct phrase_hi
                                        "dented", "chipped", "worn", "torn",   "scratched", "rusty", "split"};
     enum { FAR = 7 };
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_is(tokens, hit->to - 1, "but") || !ANY(tokens, hit->to, "the", "its", "no", "one"))
-        return false;
+    if (!token_is(tokens, hit->to - 1, "but")) return false;
+    if (ANY(tokens, hit->to, "there's", "theres", "only") &&
+        ANY(tokens, hit->to + 1, "only", "no", "one", "just"))
+        return true; // "works but there's only one key"
+    if (!ANY(tokens, hit->to, "the", "its", "no", "one")) return false;
     for (size_t i = hit->to + 1; i < tokens->count && i < hit->to + FAR; i++) {
         if (tokens->at[i].stop != STOP_NONE) return false;
         if (i > hit->to + 1 && token_among(tokens, i, ills, COUNT(ills))) return true;
@@ -102,6 +105,12 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from - 1, "first", "second", "third", "fourth", "next", "the"))
         return true; // "third one down has a dent"
     if (is_here_not(tokens, hit)) return true;
+    if (text_same(id, "tarnish") && hit->near && ANY(tokens, hit->to - 1, "plate") &&
+        ANY(tokens, hit->to - 2, "dinner", "tea", "side", "a", "small"))
+        return true; // "a dark stain the size of a dinner plate"
+    if (ANY(tokens, hit->to - 1, "line") && ANY(tokens, hit->from, "glaze") && hit->from > 1 &&
+        ANY(tokens, hit->from - 1, "the") && ANY(tokens, hit->from - 2, "past", "to", "below", "above", "at"))
+        return true; // "down past the glaze line"
     if (!before) return false;
     if (before->kinds[0]->form == ABSENCE && hit->flaw->form == ABSENCE && holds(tokens, hit, "slot"))
         return true; // "the scale isn't there, that's the empty slot"
