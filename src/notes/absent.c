@@ -183,11 +183,14 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
+    bool shod = from > 0 && note->taken[from - 1] == TAKEN_VALUE &&
+                !strncmp(head, "corner", 6); // "the brass corners"
     bool pane = text_same(head, "glass") && to > 1 &&
                 ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");
-    if (!pane && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to)))) return NULL;
+    if (!pane && !shod && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))))
+        return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
-    if ((is_place_only(head) && !glazed && !lidded && !tops) || (only_no && absent_is_no_part(head)))
+    if ((is_place_only(head) && !glazed && !lidded && !tops && !shod) || (only_no && absent_is_no_part(head)))
         return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
     if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&

@@ -331,8 +331,10 @@ static bool is_name_of_one(const struct tokens *tokens, size_t i) {
 }
 
 int degrees_number(const struct tokens *tokens, size_t i) {
-    static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
-                                        "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    static const char *const names[] = {"zero",     "one",      "two",      "three",   "four",    "five",
+                                        "six",      "seven",    "eight",    "nine",    "ten",     "eleven",
+                                        "twelve",   "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
+                                        "eighteen", "nineteen", "twenty"};
     // Most tokens are no number, as one look tells.
     if (i >= tokens->count || (tokens->at[i].kind != TOKEN_FIGURE && !token_is(tokens, i, "dozen") &&
                                !token_among(tokens, i, names, COUNT(names))))

@@ -24,10 +24,10 @@ bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to) {
     static const char *const verbs[] = {"has", "is", "with", "got", "had", "shows", "lacks"};
     const struct tokens *tokens = &r->note->tokens;
     if (r->note->record->count < 2) return false;
-    for (size_t i = from; i + 1 < to; i++) {
+    for (size_t i = from; i < to; i++) {
         bool most = is_most(tokens, i);
         if ((most || token_among(tokens, i, which, COUNT(which))) && tokens->at[i].stop == STOP_NONE &&
-            token_among(tokens, i + 1, verbs, COUNT(verbs)) &&
+            (i + 1 == to || token_among(tokens, i + 1, verbs, COUNT(verbs))) &&
             (i == from || tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "the", "a")))
             return true;
     }

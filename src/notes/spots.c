@@ -418,6 +418,12 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
             from = behind;
             to = end;
         }
+        size_t inner, inner_to; // "the bigger one has a broken lid strap"
+        if (!absence && hit->near && token_is(&r->note->tokens, to - 1, "one") &&
+            part_inside(r, hit, &inner, &inner_to)) {
+            from = inner;
+            to = inner_to;
+        }
         spot->part_from = from;
         spot->part_to = to;
         if (!absence) place_of_adjective(r, hit, near, to, spot);

@@ -122,7 +122,7 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
             (ANY(tokens, at - 1, "other", "others") && at > 1))
             break;
         if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
-                 "slightly", "bit", "won't", "wont", "which", "with", "was", "badly"))
+                 "slightly", "bit", "won't", "wont", "which", "with", "was", "badly", "more"))
             return false;
     }
     if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others", "one's")))

@@ -134,6 +134,10 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         (ANY(tokens, hit->from, "unless", "if") ||
          (ANY(tokens, hit->from, "won't", "doesn't") && is_kind(kind, looseners, 2))))
         return true; // "dented, won't go on unless you twist it", "floppy, won't hold up"
+    if (text_same(id, "seized") &&
+        (text_same(kind->rule.id, "dent-bend") || text_same(kind->rule.id, "warped")) &&
+        ANY(tokens, hit->from, "won't", "doesn't", "wont") && ANY(tokens, hit->to - 1, "in", "on", "back"))
+        return true; // "so bent it won't go in"
     if (text_same(id, "cord-frayed") && kind == hit->flaw && holds(tokens, hit, "showing"))
         return true; // "lead chewed, bare wire showing"
     bool loose = text_same(id, "loose-part") || text_same(id, "loose-joint");

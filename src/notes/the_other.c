@@ -38,6 +38,7 @@ static bool one_of_parts(const struct fault_reader *r, size_t start, size_t end,
     static const char *const firsts[] = {"one",    "left",  "right", "first", "top",
                                          "bottom", "front", "back",  "two",   "three"};
     enum { STUFFS_MOST = 2 };
+    bool found = false;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = start; at + 1 < end; at++) {
         if (!token_among(tokens, at, firsts, COUNT(firsts)) || tokens->at[at].stop != STOP_NONE) continue;
@@ -49,10 +50,10 @@ static bool one_of_parts(const struct fault_reader *r, size_t start, size_t end,
         while (last < end && r->part[last] && r->note->taken[last] != TAKEN_TYPE) last++;
         if (last == part) continue;
         *from = part;
-        *to = last;
-        return true;
+        *to = last; // the nearest of them
+        found = true;
     }
-    return false;
+    return found;
 }
 
 // "Two leather handles.", "Both handles are there.": parts of which there are several, in a sentence that
