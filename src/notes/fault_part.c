@@ -51,7 +51,9 @@ static bool is_owner(const struct note *note, const struct fault_hit *hit, const
 // "Haze in the left lens" of the lens: the place is the part itself, and told once; "on the edge of the lens"
 // is a place that names it.
 void fault_place_of_part(const char **where, const char **part) {
-    if (!*where || !*part || text_same(*where, *part)) return;
+    if (!*where || !*part) return;
+    if (text_same(*where, *part)) *where = NULL; // "a replaced front"
+    if (!*where) return;
     size_t size = strlen(*part), n = strlen(*where);
     if (n <= size + 1 || (*where)[n - size - 1] != ' ' || !text_same(*where + n - size, *part)) return;
     static const char *const sides[] = {"left ",  "right ", "front ", "back ",  "rear ",

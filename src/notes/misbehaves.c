@@ -364,6 +364,7 @@ void read_misbehaves(struct fault_reader *r) {
                     r->note->taken[k] == TAKEN_PART;
         size_t part = subject_of(r, i), one = part ? 0 : one_before(r, i);
         if (told && is_harmless(tokens, i + n)) continue;
+        if (part && ANY(tokens, i, "drops") && ANY(tokens, part - 1, "glass", "crystal", "prism")) continue;
         if (!free || (!part && !one && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
             continue;
         if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;

@@ -249,12 +249,20 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
         if (verb && all && pieces > 1) return *share = (struct share){pieces, pieces}, true;
         if (verb && token_is(tokens, i, "half") && pieces > 1 && pieces % 2 == 0 && i + 1 < to)
             return *share = (struct share){pieces / 2, pieces}, true;
-        if (share_at(r, i, share, &end) && end <= to) return true;
+        bool apart = false; // "lost both its catches and the felt is eaten"
+        if (share_at(r, i, share, &end) && end <= to) {
+            for (size_t k = end; k + 1 < to; k++)
+                apart |= token_is(tokens, k, "and") && ANY(tokens, k + 1, "the", "its");
+            if (!apart) return true;
+            continue;
+        }
         size_t size = amount_at(tokens, i, &n);
-        bool ones = token_is(tokens, i, "one's") && pieces > 1; // "one's torn"
+        size += size && ANY(tokens, i + size, "more", "others"); // "two more have"
+        bool ones = token_is(tokens, i, "one's") && pieces > 1;  // "one's torn"
         bool piece = size && pieces > n && is_piece(r, i + size) && r->note->taken[i + size] != TAKEN_TYPE;
         if (ones || piece) return *share = (struct share){ones ? 1 : n, pieces}, true;
-        if (size && token_among(tokens, i + size, verbs, COUNT(verbs)) && (pieces > n || !pieces)) {
+        if (size && !is_total(tokens, i) && token_among(tokens, i + size, verbs, COUNT(verbs)) &&
+            (pieces > n || !pieces)) {
             *share = (struct share){n, pieces};
             return true;
         }
@@ -528,17 +536,6 @@ static int number_within(const struct fault_reader *r, const struct fault_hit *h
     return 0;
 }
 
-// "Dents: four", "dents I count four": the number behind the name of the fault, and nothing more.
-static int number_named(const struct tokens *tokens, size_t i) {
-    static const char *const counts[] = {"i count",     "i counted",   "i make it",
-                                         "i make them", "i can count", "i found"};
-    size_t n = token_longest(tokens, i, counts, COUNT(counts));
-    if (!n && (token_is(tokens, i, ":") || token_is(tokens, i, "-"))) n = 1;
-    int number = n ? degrees_number(tokens, i + n) : 0;
-    bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
-    return number > 1 && ends ? number : 0;
-}
-
 // "Two pulls" as words of one rule: the number that they begin with.
 static int number_opening(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const not [] = {"halves", "pieces", "bits",   "sides", "ends",   "places", "parts",
@@ -565,7 +562,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = count_said_again(r, hit);
-    if (!n && hit->kinds[0]->form == FAULT) n = number_named(tokens, hit->to);
+    if (!n && hit->kinds[0]->form == FAULT) n = pieces_number_named(tokens, hit->to);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);
     if (!n && hit->kinds[0]->form == FAULT && ANY(tokens, hit->to, "twice"))

@@ -42,3 +42,14 @@ size_t pieces_superlative(const struct tokens *tokens, size_t i, int *n) {
     *n = 1;
     return at + 1 - i + (token_is(tokens, at + 1, "one") ? 1 : 0);
 }
+
+// "Dents: four", "dents I count four": the number behind the name of the fault, and nothing more.
+int pieces_number_named(const struct tokens *tokens, size_t i) {
+    static const char *const counts[] = {"i count",     "i counted",   "i make it",
+                                         "i make them", "i can count", "i found"};
+    size_t n = token_longest(tokens, i, counts, COUNT(counts));
+    if (!n && (token_is(tokens, i, ":") || token_is(tokens, i, "-"))) n = 1;
+    int number = n ? degrees_number(tokens, i + n) : 0;
+    bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
+    return number > 1 && ends ? number : 0;
+}
