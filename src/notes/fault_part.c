@@ -92,7 +92,10 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
                  (spot_is_no_part(part) && !is_ring(kind, part))))
         part = NULL;
     bool denied = r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
-    if (part && spot->which && !denied) // "the other is cracked"
+    if (part && spot->which && !denied && text_same(spot->which, "others")) // "the other three are stiff"
+        part =
+            arena_format(note->arena, "other %s", say_plural(note->arena, say_singular(note->arena, part)));
+    else if (part && spot->which && !denied) // "the other is cracked"
         part = arena_format(note->arena, "%s%s%s", spot->which, *spot->which ? " " : "",
                             say_singular(note->arena, part));
     if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"

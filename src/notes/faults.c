@@ -196,6 +196,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
+    if (part && !strncmp(part, "other ", strlen("other ")) && say_is_plural(part))
+        count = 0; // all of the others
     // "3 pearl buttons one gone": the number beside what has happened to them
     int lost = kind->form == ABSENCE && hit->near && hit->to > hit->from + 2
                    ? degrees_number(&r->note->tokens, hit->to - 2)

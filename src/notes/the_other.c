@@ -18,6 +18,8 @@ static size_t other_before(const struct tokens *tokens, size_t i) {
     enum { LINKS_MOST = 4 };
     size_t at = i;
     while (at > 0 && i - at < LINKS_MOST && token_among(tokens, at - 1, links, COUNT(links))) at--;
+    if (at > 1 && degrees_number(tokens, at - 1) > 1 && ANY(tokens, at - 2, "other"))
+        at--; // "the other three are"
     for (size_t n = 1; n <= 2 && n <= at; n++) {
         size_t from = at - n;
         bool bare =
@@ -106,6 +108,9 @@ bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot) {
                       ? tokens->at[which].fold
                   : ANY(tokens, which, "other's") ? "other"
                                                   : NULL;
+    if (ANY(tokens, which, "others") ||
+        (ANY(tokens, which, "other") && degrees_number(tokens, which + 1) > 1))
+        spot->which = "others";
     if (other > start)
         return one_of_parts(r, start, other, from, to) ||
                (!several && ANY(tokens, start, "one") && several_before(r, start, from, to));
