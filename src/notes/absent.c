@@ -183,14 +183,17 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
+    bool shod = from > 0 && note->taken[from - 1] == TAKEN_VALUE &&
+                !strncmp(head, "corner", 6); // "the brass corners"
     bool pane = text_same(head, "glass") && to > 1 &&
                 ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");
-    if (!pane && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to)))) return NULL;
+    if (!pane && !shod && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))))
+        return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
     bool stood = text_same(head, "leg") && !(id && text_same(id, "glassware"));
     for (size_t i = 0; stood && i < r->hit_count; i++) // "a bruise, no legs"
         stood = !text_same(r->hits[i].kinds[0]->rule.id, "bruise-impact");
-    if ((is_place_only(head) && !glazed && !lidded && !tops) ||
+    if ((is_place_only(head) && !glazed && !lidded && !tops && !shod) ||
         (only_no && !stood && absent_is_no_part(head)))
         return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
@@ -241,6 +244,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     if (count > 1 || of) flaw->count = count;
     if (of) flaw->of = of;
+    for (size_t i = to; i < last && !flaw->count; i++) // "badges both missing"
+        if (token_is(&note->tokens, i, "both")) flaw->count = 2;
     return flaw;
 }
 

@@ -331,13 +331,17 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
 static bool is_name_of_one(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"page",  "plate", "vol",  "volume", "chapter", "track",
                                         "folio", "leaf",  "disc", "sheet",  "number",  "issue"};
+    if (i > 0 && token_is(tokens, i - 1, "number") && !(i > 1 && token_is(tokens, i - 2, "a")))
+        return true; // "number three has a cracked strap"
     return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && tokens->at[i - 1].stop == STOP_NONE &&
            token_among(tokens, i - 1, words, COUNT(words));
 }
 
 int degrees_number(const struct tokens *tokens, size_t i) {
-    static const char *const names[] = {"zero",  "one",   "two",  "three", "four",   "five",  "six",
-                                        "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    static const char *const names[] = {"zero",     "one",      "two",      "three",   "four",    "five",
+                                        "six",      "seven",    "eight",    "nine",    "ten",     "eleven",
+                                        "twelve",   "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
+                                        "eighteen", "nineteen", "twenty"};
     // Most tokens are no number, as one look tells.
     if (i >= tokens->count || (tokens->at[i].kind != TOKEN_FIGURE && !token_is(tokens, i, "dozen") &&
                                !token_among(tokens, i, names, COUNT(names))))

@@ -463,6 +463,12 @@ void scope_denial(struct scope *s) {
             scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
             continue;
         }
+        bool then = cue && ANY(tokens, i, "not") &&
+                    ANY(tokens, i + n, "when", "once", "if", "unless", "until", "with");
+        if (then) { // "a chip on the peg, not seen when it's in"
+            i += n - 1;
+            continue;
+        }
         if (cue && n >= m) {
             read_behind(s, i, n, cue->kind == DENIES ? STANCE_DENIED : STANCE_NONE_SEEN);
             i += n - 1;

@@ -63,7 +63,8 @@ static const struct flaw *kind_of(const struct fault_reader *r, size_t i) {
 static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner) {
     static const char *const verbs[] = {"come",    "came",    "coming",   "fell",   "fallen",  "falling",
                                         "hanging", "dropped", "dropping", "pulled", "pulling", "worked",
-                                        "working", "popped",  "popping",  "peeled", "peeling", "dangling"};
+                                        "working", "popped",  "popping",  "peeled", "peeling", "dangling",
+                                        "torn",    "ripped",  "wrenched"};
     static const char *const going[] = {"coming",  "falling", "hanging", "dropping", "pulling",
                                         "working", "popping", "peeling", "dangling"};
     static const char *const ways[] = {
@@ -71,10 +72,10 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
         "down", "loose", "unsewn", "unstrung", "detached", "unwound", "unraveled",  "unravelled", "free"};
     static const char *const lone[] = {"detached", "unattached", "unstitched", "unglued", "unstuck"};
     static const char *const opens[] = {
-        "come",    "came",     "coming",  "fell",     "fallen",   "falling",    "hanging",
-        "dropped", "dropping", "pulled",  "pulling",  "worked",   "working",    "popped",
-        "popping", "peeled",   "peeling", "dangling", "detached", "unattached", "unstitched",
-        "unglued", "unstuck",  "is",      "are"}; // most words are none of them
+        "come",     "came",     "coming",   "fell",       "fallen",     "falling", "hanging", "dropped",
+        "dropping", "pulled",   "pulling",  "worked",     "working",    "popped",  "popping", "peeled",
+        "peeling",  "dangling", "detached", "unattached", "unstitched", "torn",    "ripped",  "wrenched",
+        "unglued",  "unstuck",  "is",       "are"}; // most words are none of them
     if (!token_among(tokens, i, opens, COUNT(opens))) return 0;
     if (token_among(tokens, i, lone, COUNT(lone))) {
         *manner = DID;

@@ -83,6 +83,54 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     tell_count(r, from, at, at, at + 2, count);
 }
 
+// "Poles all there bar one", "the pegs are all present except two".
+static void read_there_but(struct fault_reader *r, size_t i) {
+    static const char *const heres[] = {"there", "present", "here", "intact", "included"};
+    enum { BACK = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "bar", "but", "except", "save") || i < 3 ||
+        !token_among(tokens, i - 1, heres, COUNT(heres)))
+        return;
+    int count = degrees_number(tokens, i + 1);
+    if (!count || !ends_clause(tokens, i + 2)) return;
+    size_t at = i - 1;
+    while (at > 0 && i - at < BACK && ANY(tokens, at - 1, "all", "are", "is", "still", "both")) at--;
+    size_t end = at;
+    while (at > 0 && end - at < BACK && r->part[at - 1] && tokens->at[at - 1].stop == STOP_NONE) at--;
+    if (at == end || end == i - 1) return;
+    struct record *record = r->note->record; // they are not all there
+    size_t kept = 0;
+    for (size_t k = 0; k < record->clear_count; k++)
+        if (record->clear[k].span.from != tokens->at[at].from) record->clear[kept++] = record->clear[k];
+    record->clear_count = kept;
+    tell_count(r, at, end, i - 1, i + 2, count);
+}
+
+// "Five of the weights are here, the 8 oz is not": what is not there while the rest is.
+static void read_here_not(struct fault_reader *r, size_t i) {
+    static const char *const heres[] = {"here", "there", "present", "included"};
+    enum { SUBJECT_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool apart = token_is(tokens, i, "not") && i > 0 && ANY(tokens, i - 1, "is", "are");
+    if (!apart && !ANY(tokens, i, "isn't", "aren't")) return;
+    size_t verb = apart ? i - 1 : i, at = verb;
+    if (!ends_clause(tokens, i + 1)) return;
+    while (at > 0 && verb - at < SUBJECT_MOST && tokens->at[at - 1].stop == STOP_NONE &&
+           !ANY(tokens, at - 1, "but", "and"))
+        at--;
+    size_t end = at;
+    while (end > 0 && (tokens->at[end - 1].stop == STOP_COMMA || ANY(tokens, end - 1, "but", "and"))) end--;
+    if (end == at || end < 2 || !token_among(tokens, end - 1, heres, COUNT(heres))) return;
+    size_t from = at;
+    while (from < verb && ANY(tokens, from, "the", "its", "a")) from++;
+    if (from == verb || !note_free(r->note, i, i + 1) || r->scope.fault[i]) return;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (kind && tokens->at[from].kind == TOKEN_FIGURE) // "the 8 oz"
+        fault_add(r, kind, NULL, NULL, from, i + 1);
+    else
+        absent_tell(r, from, verb, verb, i + 1);
+}
+
 // "One has a lid, the other doesn't", "vinegar has its stopper but the oil hasn't": of what the first clause
 // has, the second lacks one.
 static void read_other_lacks(struct fault_reader *r, size_t i) {
@@ -158,6 +206,8 @@ void read_elliptical(struct fault_reader *r) {
         read_denied_part(r, i);
         read_without(r, i);
         read_all_but(r, i);
+        read_there_but(r, i);
+        read_here_not(r, i);
         read_other_lacks(r, i);
         read_and_too(r, i);
     }

@@ -51,7 +51,9 @@ static bool is_owner(const struct note *note, const struct fault_hit *hit, const
 // "Haze in the left lens" of the lens: the place is the part itself, and told once; "on the edge of the lens"
 // is a place that names it.
 void fault_place_of_part(const char **where, const char **part) {
-    if (!*where || !*part || text_same(*where, *part)) return;
+    if (!*where || !*part) return;
+    if (text_same(*where, *part)) *where = NULL; // "a replaced front"
+    if (!*where) return;
     size_t size = strlen(*part), n = strlen(*where);
     if (n <= size + 1 || (*where)[n - size - 1] != ' ' || !text_same(*where + n - size, *part)) return;
     static const char *const sides[] = {"left ",  "right ", "front ", "back ",  "rear ",
@@ -78,7 +80,9 @@ bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
-    const char *part = fault_place(note, spot->part_from, spot->part_to);
+    size_t first = spot->part_from; // "three of the four corners": the corners
+    while (first + 1 < spot->part_to && degrees_number(&note->tokens, first) > 1) first++;
+    const char *part = fault_place(note, first, spot->part_to);
     if (part && spot->part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot->part_from)) part = NULL;
     if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
         token_is(&note->tokens, spot->part_to, "of"))
@@ -88,7 +92,10 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
                  (spot_is_no_part(part) && !is_ring(kind, part))))
         part = NULL;
     bool denied = r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
-    if (part && spot->which && !denied) // "the other is cracked"
+    if (part && spot->which && !denied && text_same(spot->which, "others")) // "the other three are stiff"
+        part =
+            arena_format(note->arena, "other %s", say_plural(note->arena, say_singular(note->arena, part)));
+    else if (part && spot->which && !denied) // "the other is cracked"
         part = arena_format(note->arena, "%s%s%s", spot->which, *spot->which ? " " : "",
                             say_singular(note->arena, part));
     if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"
@@ -99,6 +106,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&
         ANY(&note->tokens, hit->from, "needs", "takes", "wants", "need", "want"))
         part = NULL; // "needs a hard pull"
+    if (part && ANY(&note->tokens, spot->part_to - 1, "pieces") && spot->part_from > 1 &&
+        token_is(&note->tokens, spot->part_from - 2, "in"))
+        part = NULL; // "one of them in three pieces"
     if (!part && !where) part = function_place(r, hit, kind);
     if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))

@@ -19,7 +19,8 @@ bool fault_opens_sentence(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && token_among(tokens, i - 1, words, COUNT(words)))
         i--;
-    return i == 0 || tokens->at[i].starts || tokens->at[i - 1].stop >= STOP_SENTENCE;
+    return i == 0 || tokens->at[i].starts || ANY(tokens, i, "there", "there's") ||
+           tokens->at[i - 1].stop >= STOP_SENTENCE;
 }
 
 // Of a chip little can be told in inches; a crack runs as far as it will.
@@ -31,8 +32,9 @@ static bool is_likely(const struct flaw *kind, double mm) {
     return mm <= LONG_MM;
 }
 
-static const char *const leads[] = {"measuring", "measures", "which", "is",    "runs",  "running", "goes",
-                                    "it's",      "of",       "some",  "being", "going", "only",    "just"};
+static const char *const leads[] = {"measuring", "measures", "which", "is",   "runs",  "running",
+                                    "goes",      "it's",     "of",    "some", "being", "going",
+                                    "only",      "just",     "both",  "under"};
 
 bool fault_is_denied(const struct note *note, size_t i) {
     enum { REACH = 6 };
@@ -120,7 +122,9 @@ static bool measure_alone(struct fault_reader *r, const struct fault_hit *hit, s
     bool found = size_alone(r, hit->to, &opening, figure, from, to) > 0;
     if (!found && behind >= hit->to) found = size_alone(r, behind, &opening, figure, from, to) > 0;
     if (!found || figure->base > LONGEST_MM) return false;
-    bool only = opening == COMMA && is_likely(hit->kinds[0], figure->base) &&
+    bool named =
+        is_likely(hit->kinds[0], 100) && ANY(&r->note->tokens, *to, "long", "across", "wide"); // "2 ft long"
+    bool only = opening == COMMA && (named || is_likely(hit->kinds[0], figure->base)) &&
                 fault_opens_sentence(r->note, hit->from);
     return only || opening == BRACKET || opening == DASH || (opening == PLAIN && *from > hit->to);
 }
@@ -155,7 +159,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         return;
     }
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
-        if (i >= hit->from && i < hit->to) continue;
+        bool own_words = i == hit->from && tokens->at[i].stop == STOP_NONE; // "six inch rip"
+        if (i >= hit->from && i < hit->to && !own_words) continue;
         if (i > 1 && ANY(tokens, i - 1, "x", "by") && tokens->at[i - 2].kind == TOKEN_FIGURE)
             continue; // "60 x 80 in moth hole": a side of the thing
         // `Vase 10" chipped rim`: a size before what was done to it is the thing's.
@@ -171,7 +176,8 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
             apart |= tokens->at[k].stop >= STOP_CLAUSE ||
                      (k != i && r->scope.fault[k] && !r->part[k] &&
                       !(i > hit->from && token_among(tokens, k, runs, sizeof runs / sizeof *runs)));
-        if (apart || !note_free(r->note, i, i + 1) || !figure_at(r->note, i, &figure, &taken)) continue;
+        if (apart || (!own_words && !note_free(r->note, i, i + 1)) || !figure_at(r->note, i, &figure, &taken))
+            continue;
         if (!figure.unit || !figure.unit->kind || !text_same(figure.unit->kind, "mm")) continue;
         static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
         if (i + taken < hit->to + BEHIND &&

@@ -39,7 +39,8 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
     static const char *const backs[] = {"the", "it", "that", "this", "its", "same", "is", "are"};
     struct record *record = note->record;
     bool back = from > 0 && token_among(&note->tokens, from - 1, backs, sizeof backs / sizeof *backs);
-    for (size_t i = 0; i < record->flaw_count; i++) {
+    bool other = record->count > 1 && from > 0 && ANY(&note->tokens, from - 1, "other", "another", "others");
+    for (size_t i = 0; i < record->flaw_count && !other; i++) { // "one has a dent, the other leans"
         struct item_flaw *f = &record->flaws[i];
         bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
         bool own =
@@ -187,6 +188,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
+    if (part && !strncmp(part, "other ", strlen("other ")) && say_is_plural(part))
+        count = 0; // all of the others
     // "3 pearl buttons one gone": the number beside what has happened to them
     int lost = kind->form == ABSENCE && hit->near && hit->to > hit->from + 2
                    ? degrees_number(&r->note->tokens, hit->to - 2)
@@ -377,6 +380,15 @@ static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, co
     return true;
 }
 
+// "The other plays fine", "one works": of several things not all.
+static bool is_of_some(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    return r->note->record->count > 1 && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           (ANY(tokens, i - 1, "other", "one", "others", "rest") || degrees_number(tokens, i - 1)) &&
+           !(i > 1 && ANY(tokens, i - 2, "all", "every", "each", "both"));
+}
+
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
     if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
@@ -468,6 +480,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
             clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
             for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);
         }
+        return;
+    }
+    if (text_same(kind->rule.id, "working-tested") && is_of_some(r, hit)) {
+        tell_left(r, hit, "of one of them");
         return;
     }
     if (fault_is_virtue(kind) && !there && (stance & STANCE_HEARD)) {

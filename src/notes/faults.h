@@ -84,6 +84,8 @@ bool spot_article(const struct tokens *tokens, size_t i);
 bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may stand before "one"
 // which.c: the piece of several that is the subject before token `i`.
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+// The same file: the left or right one of parts that the sentence has named.
+bool spot_side_of_parts(const struct fault_reader *r, size_t i, struct spot *spot);
 // the_other.c: "one strap is missing, the other perished": the part of which there is another.
 bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot);
 // The counted noun that is the subject: "two ribs are bent".
@@ -108,6 +110,11 @@ size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
 bool read_other_gone(struct fault_reader *r, size_t i);
 // symptoms.c: does it tell of the fault before it, and of none beside?
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit);
+// pieces_named.c: is one of several named in [from, to), and has what follows; how many tokens from `i` name
+// one that is not among them, "the smallest".
+bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to);
+int pieces_number_named(const struct tokens *tokens, size_t i); // "dents: four"
+size_t pieces_superlative(const struct tokens *tokens, size_t i, int *n);
 // repaired.c: the number that was put right behind the fault, 0 if none.
 int count_said_again(const struct fault_reader *r, const struct fault_hit *hit);
 // The same file: tells the fault at the place, or of the part, that was said instead; false where more was

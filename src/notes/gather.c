@@ -250,6 +250,23 @@ static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hi
 
 // "Lantern won't light": of two words apart that praise, no word between may deny.
 static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near && ((ANY(tokens, hit->from, "apart", "aside") && ANY(tokens, hit->from + 1, "from")) ||
+                      (ANY(tokens, hit->to - 1, "apart", "aside") && ANY(tokens, hit->to, "from"))))
+        return true; // "clean apart from a water stain in one corner"
+    for (size_t i = hit->from + 1;
+         hit->near && text_same(hit->flaw->rule.id, "loose-part") && i + 1 < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "so") && ANY(&r->note->tokens, i + 1, "it", "they"))
+            return true; // "base a bit dished so it rocks": of the whole
+    for (size_t i = hit->from + 1; hit->near && hit->flaw->form == FAULT && i + 2 < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "with") && ANY(&r->note->tokens, i + 1, "a", "an") &&
+            place_noun(r->note, hit->to - 1) && !place_noun(r->note, hit->from))
+            return true; // "an old split with an iron strap"
+    for (size_t i = hit->from + 1; hit->near && i + 2 < hit->to;
+         i++) // "wobbly at the joint and another has been reglued"
+        if (ANY(&r->note->tokens, i, "and", "but") && ANY(&r->note->tokens, i + 1, "another", "one") &&
+            ANY(&r->note->tokens, i + 2, "has", "is", "was", "had"))
+            return true;
     static const char *const words[] = {
         "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
         "can't",  "cant",     "cannot",  "isn't",    "isnt",    "didn't",  "didnt",  "hasn't", "wouldn't",
@@ -454,6 +471,14 @@ static bool is_within(const struct fault_reader *r, const struct fault_hit *last
            ANY(&r->note->tokens, hit->to, "and", "so");
 }
 
+// "Plate worn to brass on the high points": one fault, and how far it goes.
+static bool is_continued(const struct fault_reader *r, const struct fault_hit *last,
+                         const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->from == last->to + 1 && last->kinds[0] == hit->flaw &&
+           tokens->at[last->to].stop == STOP_NONE && ANY(tokens, last->to, "to", "through", "into");
+}
+
 // What the last word says by itself, which the "no" before the others reaches.
 static struct fault_hit last_word(const struct phrase_hit *hit) {
     struct fault_hit last = hit_of(hit);
@@ -528,6 +553,10 @@ static void gather(struct fault_reader *r) {
         if (absence) { // "no bulb to try it with": no bulb, and not tried
             kept[r->hit_count++] = last_word(hit);
             reach = hit->to;
+            continue;
+        }
+        if (last && hit->near == false && is_continued(r, last, hit)) {
+            last->to = reach = hit->to;
             continue;
         }
         if (last && is_within(r, last, hit)) kept[r->hit_count++] = hit_of(hit);

@@ -82,8 +82,8 @@ bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t
                                         "bracket", "brackets", "bolts",  "screws"};
     static const char *const articles[] = {"a", "some", "old", "an", "metal", "brass"};
     if (hit->kinds[0]->class != CLASS_REPAIR || i < hit->from || i >= hit->to) return false;
-    static const char *const held[] = {"plate", "plates", "batten", "battens",
-                                       "block", "splint", "strip",  "board"};
+    static const char *const held[] = {"plate",  "plates", "batten", "battens", "block",
+                                       "splint", "strip",  "board",  "strap"};
     static const char *const ways[] = {"screwed", "bolted", "nailed", "riveted", "tacked"};
     for (size_t k = hit->from; k < hit->to; k++) // "someone screwed a plate underneath"
         if (token_among(tokens, k, ways, COUNT(ways)) && token_among(tokens, i, held, COUNT(held)))

@@ -148,6 +148,7 @@ static const struct {
     {"skip", FAILS},
     {"buzz", FAILS},
     {"buzzes", FAILS},
+    {"hums", FAILS},
     {"wanders", FAILS},
     {"lose air", FAILS},
     {"loses air", FAILS},
@@ -278,6 +279,9 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
                                        "from", "the", "properly", "well", "to"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
         return true;
+    if (ANY(tokens, i - 1, "buzzes", "hums", "hisses", "distorts", "crackles") &&
+        ANY(tokens, i, "at", "on", "above", "over", "in", "from"))
+        return true; // "buzzes on bass notes", "hums at volume"
     return words > 1 && (token_is(tokens, i - 1, "says") || token_among(tokens, i, more, COUNT(more)));
 }
 
@@ -326,6 +330,27 @@ static size_t subject_of(const struct fault_reader *r, size_t i) {
     return at > 0 && at + 1 < i && r->part[at - 1] && tokens->at[at - 1].stop == STOP_NONE ? at : 0;
 }
 
+// "One buzzes", "the left one hums": of several things one, and which; 0 if none.
+static size_t one_before(const struct fault_reader *r, size_t i) {
+    static const char *const adverbs[] = {"just", "only", "now", "also", "sometimes"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i > 0 && token_among(tokens, i - 1, adverbs, COUNT(adverbs))) i--;
+    if (r->note->record->count < 2 || i == 0 || !ANY(tokens, i - 1, "one", "other")) return 0;
+    size_t at = i - 1;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           (spot_side(tokens, at - 1) || token_is(tokens, at - 1, "the") ||
+            r->note->taken[at - 1] == TAKEN_VALUE))
+        at--;
+    bool opens = at == 0 || tokens->at[at - 1].stop != STOP_NONE || ANY(tokens, at - 1, "and", "but");
+    return opens ? (ANY(tokens, at, "the") ? at + 1 : at) + 1 : 0;
+}
+
+// "The dent doesn't stop it", "doesn't stop the draws": of what it does no harm to.
+static bool is_harmless(const struct tokens *tokens, size_t end) {
+    return ANY(tokens, end - 1, "stop", "catch") &&
+           ANY(tokens, end, "the", "it", "its", "you", "them", "any");
+}
+
 void read_misbehaves(struct fault_reader *r) {
     static const uint16_t off =
         STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
@@ -344,8 +369,10 @@ void read_misbehaves(struct fault_reader *r) {
         for (size_t k = i; k < i + n; k++)
             free &= note_free(r->note, k, k + 1) || r->note->taken[k] == TAKEN_SCOPE ||
                     r->note->taken[k] == TAKEN_PART;
-        size_t part = subject_of(r, i);
-        if (!free || (!part && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
+        size_t part = subject_of(r, i), one = part ? 0 : one_before(r, i);
+        if (told && is_harmless(tokens, i + n)) continue;
+        if (part && ANY(tokens, i, "drops") && ANY(tokens, part - 1, "glass", "crystal", "prism")) continue;
+        if (!free || (!part && !one && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
             continue;
         if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;
         const struct flaw *kind = kind_of(r, wrong, part);
@@ -353,7 +380,16 @@ void read_misbehaves(struct fault_reader *r) {
         size_t from = part ? part - 1 : 0;
         while (part && from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, part ? fault_place(r->note, from, part) : NULL, stuff_where(r, &hit));
+        const char *name = part             ? fault_place(r->note, from, part)
+                           : one && one < i ? fault_place(r->note, one - 1, i)
+                                            : NULL;
+        bool loud = ANY(tokens, i + n, "at", "on") && ANY(tokens, i + n + 1, "volume", "full", "high", "low");
+        fault_tell(r, &hit, kind, name, loud ? NULL : stuff_where(r, &hit)); // "buzzes at volume"
+        struct record *record = r->note->record;
+        if (one) {
+            record->flaws[record->flaw_count - 1].count = 1;
+            record->flaws[record->flaw_count - 1].of = record->count;
+        }
         i += n - 1;
     }
 }

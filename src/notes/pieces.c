@@ -73,6 +73,8 @@ static bool all_but(const struct fault_reader *r, size_t i, struct share *share,
         size_t size = token_phrase(tokens, i + n, buts[k]);
         int without;
         size_t taken = size ? amount_at(tokens, i + n + size, &without) : 0;
+        if (size && !taken)
+            taken = pieces_superlative(tokens, i + n + size, &without); // "all but the smallest"
         if (!taken) continue;
         *to = i + n + size + taken;
         int total = r->note->record->count;
@@ -165,8 +167,12 @@ static size_t parts_at(const struct fault_reader *r, size_t i, size_t to) {
 // "Two ribs are bent and the tip is missing": the first statement has its fault already.
 static bool ends_statement(const struct fault_reader *r, size_t from, size_t i, size_t to) {
     if (!token_is(&r->note->tokens, i, "and") || i + 1 == to) return false; // "two are chipped and stained"
+    bool some =
+        ANY(&r->note->tokens, i + 1, "several", "some", "most", "many"); // "two are missing and several …"
     for (size_t k = from; k < i; k++)
-        if (r->scope.fault[k] && !r->part[k]) return true;
+        if ((r->scope.fault[k] && !r->part[k]) ||
+            (some && ANY(&r->note->tokens, k, "is", "are", "has", "have")))
+            return true;
     return false;
 }
 
@@ -247,12 +253,20 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
         if (verb && all && pieces > 1) return *share = (struct share){pieces, pieces}, true;
         if (verb && token_is(tokens, i, "half") && pieces > 1 && pieces % 2 == 0 && i + 1 < to)
             return *share = (struct share){pieces / 2, pieces}, true;
-        if (share_at(r, i, share, &end) && end <= to) return true;
+        bool apart = false; // "lost both its catches and the felt is eaten"
+        if (share_at(r, i, share, &end) && end <= to) {
+            for (size_t k = end; k + 1 < to; k++)
+                apart |= token_is(tokens, k, "and") && ANY(tokens, k + 1, "the", "its");
+            if (!apart) return true;
+            continue;
+        }
         size_t size = amount_at(tokens, i, &n);
-        bool ones = token_is(tokens, i, "one's") && pieces > 1; // "one's torn"
+        size += size && ANY(tokens, i + size, "more", "others"); // "two more have"
+        bool ones = token_is(tokens, i, "one's") && pieces > 1;  // "one's torn"
         bool piece = size && pieces > n && is_piece(r, i + size) && r->note->taken[i + size] != TAKEN_TYPE;
         if (ones || piece) return *share = (struct share){ones ? 1 : n, pieces}, true;
-        if (size && token_among(tokens, i + size, verbs, COUNT(verbs)) && (pieces > n || !pieces)) {
+        if (size && !is_total(tokens, i) && token_among(tokens, i + size, verbs, COUNT(verbs)) &&
+            (pieces > n || !pieces)) {
             *share = (struct share){n, pieces};
             return true;
         }
@@ -270,25 +284,10 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
     return false;
 }
 
-// "Five are perfect, the sixth has", "the other is": which one of those that were counted.
-static bool nth_named(const struct fault_reader *r, size_t from, size_t to) {
-    static const char *const which[] = {"first",  "second", "third", "fourth",  "fifth", "sixth", "seventh",
-                                        "eighth", "ninth",  "tenth", "twelfth", "other", "last"};
-    static const char *const verbs[] = {"has", "is", "with", "got", "had", "shows", "lacks"};
-    const struct tokens *tokens = &r->note->tokens;
-    if (r->note->record->count < 2) return false;
-    for (size_t i = from; i + 1 < to; i++)
-        if (token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
-            token_among(tokens, i + 1, verbs, COUNT(verbs)) &&
-            (i == from || tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "the")))
-            return true;
-    return false;
-}
-
 // "The biggest of the three", "the left one of the pair": one of them.
 static bool one_named(const struct fault_reader *r, size_t from, size_t to, struct share *share) {
     const struct tokens *tokens = &r->note->tokens;
-    if (nth_named(r, from, to)) return *share = (struct share){1, r->note->record->count}, true;
+    if (pieces_one_named(r, from, to)) return *share = (struct share){1, r->note->record->count}, true;
     for (size_t i = from; i + 3 < to; i++) {
         size_t size = strlen(tokens->at[i + 1].fold), end;
         bool most = size > 4 && text_same(tokens->at[i + 1].fold + size - 3, "est");
@@ -306,11 +305,14 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     static const char *const words[] = {"on", "in", "to", "at", "for"};
     const struct tokens *tokens = &r->note->tokens;
     size_t to;
-    if (i > 0 && ANY(tokens, i - 1, "off", "from"))
+    int n;
+    if (i > 0 && ANY(tokens, i - 1, "off", "from", "on") && amount_at(tokens, i, &n))
         i--; // "paint worn off two of them"
+    else if (ANY(tokens, i, "from", "off") && ANY(tokens, i + 1, "all", "both", "each"))
+        i += 0; // "corks lost from all"
     else if (!token_among(tokens, i, words, COUNT(words)))
         return false;
-    int n, many = r->note->record->count;
+    int many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
     if (size && is_piece(r, end)) end++; // "a chip in one mug"
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
@@ -354,6 +356,9 @@ static bool share_at_end(const struct fault_reader *r, size_t i, struct share *s
         size_t all = on && token_is(tokens, at + 1, "all") ? amount_at(tokens, at + 2, &n) : 0;
         bool whole = all && (at + 2 + all >= tokens->count || tokens->at[at + 2 + all].stop != STOP_NONE);
         if (whole) return *share = (struct share){n, n}, true; // "crazing on all six"
+        size_t two = on && token_is(tokens, at + 1, "the") ? amount_at(tokens, at + 2, &n) : 0;
+        if (two && token_phrase(tokens, at + 2 + two, "of them") && pieces >= n)
+            return *share = (struct share){n, pieces}, true; // "dull on the two of them"
         bool alone = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE;
         if (on && alone && token_is(tokens, at + 1, "both")) return *share = (struct share){2, 2}, true;
         if (on && alone && token_is(tokens, at + 1, "each") && pieces > 1)
@@ -389,7 +394,11 @@ static int number_apart(const struct fault_reader *r, size_t i) {
     size_t end = at + size + closed;
     size_t word;
     while (size && degree_word(r, end, &word)) end += word; // "dents, three small ones near the spout"
-    bool ends = end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE || ANY(tokens, end, "ones") ||
+    bool worst =
+        end + 2 < tokens->count && tokens->at[end].stop == STOP_COMMA && ANY(tokens, end + 1, "the") &&
+        ANY(tokens, end + 2, "biggest", "largest", "worst", "longest"); // "chips, three, the biggest …"
+    bool ends = worst || end >= tokens->count || tokens->at[end].stop >= STOP_CLAUSE ||
+                ANY(tokens, end, "ones") ||
                 (closed + at > first && tokens->at[end].stop != STOP_NONE); // "holes, I count 3, all near …"
     return size && ends ? n : 0;
 }
@@ -465,6 +474,10 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             size = taken;
             at = i - k;
         }
+        if (ANY(tokens, i, "so") && i > 0 && ANY(tokens, i - 1, "or") && back < BEFORE_MOST) {
+            back++; // "a dozen or so dents"
+            continue;
+        }
         if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
         if (size && (is_other(r, at) || is_one(r, hit, n) || is_no_count(tokens, at))) break;
         if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size) ||
@@ -500,10 +513,12 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
     if (!token_among(tokens, i, words, COUNT(words))) i++;
     if (!token_among(tokens, i, words, COUNT(words)) || !degree_is_state(r, hit)) return 0;
     bool both = token_is(tokens, i + 1, "both");
+    if (token_is(tokens, i + 1, "all") && amount_at(tokens, i + 2, &n)) i++; // "loose at all four corners"
     size = both ? 1 : amount_at(tokens, i + 1, &n);
     size_t part = i + 1 + size;
     if (token_is(tokens, part, "of") && ANY(tokens, part + 1, "the", "its"))
-        part += 2; // "at two of the folds"
+        part += 2;                                                       // "at two of the folds"
+    while (size && spot_side(tokens, part) && r->part[part + 1]) part++; // "at both back corners"
     if (!size || part >= tokens->count || !r->part[part] || tokens->at[part].one == tokens->at[part].fold)
         return 0;
     return both ? 2 : n;
@@ -523,17 +538,6 @@ static int number_within(const struct fault_reader *r, const struct fault_hit *h
             return n;
     }
     return 0;
-}
-
-// "Dents: four", "dents I count four": the number behind the name of the fault, and nothing more.
-static int number_named(const struct tokens *tokens, size_t i) {
-    static const char *const counts[] = {"i count",     "i counted",   "i make it",
-                                         "i make them", "i can count", "i found"};
-    size_t n = token_longest(tokens, i, counts, COUNT(counts));
-    if (!n && (token_is(tokens, i, ":") || token_is(tokens, i, "-"))) n = 1;
-    int number = n ? degrees_number(tokens, i + n) : 0;
-    bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
-    return number > 1 && ends ? number : 0;
 }
 
 // "Two pulls" as words of one rule: the number that they begin with.
@@ -562,7 +566,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = count_said_again(r, hit);
-    if (!n && hit->kinds[0]->form == FAULT) n = number_named(tokens, hit->to);
+    if (!n && hit->kinds[0]->form == FAULT) n = pieces_number_named(tokens, hit->to);
     if (!n) n = places_behind(tokens, hit->to);
     if (!n) n = places_in(r, hit->to);
     if (!n && hit->kinds[0]->form == FAULT && ANY(tokens, hit->to, "twice"))

@@ -65,8 +65,8 @@ static size_t place_clause(const struct tokens *tokens, size_t i) {
 }
 
 bool spot_in_clause(const struct tokens *tokens, size_t i) {
-    static const char *const uses[] = {"bends",  "bend", "folds",   "fold",   "rubs",  "rub",
-                                       "flexes", "flex", "creases", "sticks", "rests", "buckles"};
+    static const char *const uses[] = {"bends", "bend",    "folds",  "fold",  "rubs",    "rub",    "flexes",
+                                       "flex",  "creases", "sticks", "rests", "buckles", "rubbed", "rested"};
     enum { BACK = 6 };
     if (!token_among(tokens, i, uses, COUNT(uses))) return false;
     for (size_t at = i; at > 0 && at + BACK > i; at--)

@@ -52,7 +52,12 @@ bool place_is_of_doer(const struct fault_reader *r, size_t i) {
         "middle", "center", "centre", "hole", "one",    "left",  "right",  "point"};
     static const char *const done[] = {"worn",   "rubbed",  "inside",    "outside", "middle", "underneath",
                                        "marked", "scuffed", "scratched", "stained", "dented", "faded"};
+    static const char *const makers[] = {"glass", "cup",    "mug",    "vase", "pot",    "plant", "pan",
+                                         "can",   "candle", "bottle", "tin",  "kettle", "iron",  "plate"};
     const struct tokens *tokens = &r->note->tokens;
+    if (token_is(tokens, i, "from") && ANY(tokens, i + 1, "a", "an") &&
+        token_among(tokens, i + 2, makers, sizeof makers / sizeof *makers))
+        return true; // "a ring from a glass"
     if (!i || !token_is(tokens, i, "from") || !token_among(tokens, i - 1, done, COUNT(done))) return false;
     size_t at = i + 1;
     while (spot_article(tokens, at)) at++;

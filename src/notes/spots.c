@@ -405,6 +405,8 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
     if (absence && part_inside(r, hit, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
+    } else if (!own && !absence &&
+               spot_side_of_parts(r, hit->from, spot)) { // "both handles work but the left one"
     } else if (!own &&
                ((!absence && spot_piece(r, hit->from, &from, &to)) ||
                 subject_before(r, hit->from, &from, &to)) &&
@@ -415,6 +417,12 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         if (!near && !absence && part_behind(r, hit, &behind, &end)) {
             from = behind;
             to = end;
+        }
+        size_t inner, inner_to; // "the bigger one has a broken lid strap"
+        if (!absence && hit->near && token_is(&r->note->tokens, to - 1, "one") &&
+            part_inside(r, hit, &inner, &inner_to)) {
+            from = inner;
+            to = inner_to;
         }
         spot->part_from = from;
         spot->part_to = to;
@@ -510,6 +518,9 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
                           hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
         if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
         bool works = hit->kinds[0]->class == CLASS_FUNCTION && !hit->own_no;
+        struct spot other = {0};
+        if (!tells_part && !works && hit->kinds[0]->class == CLASS_REPAIR && spot_other(r, hit->from, &other))
+            return other; // "left handle perished, right one replaced with rope"
         if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to))) {
             spot.part_from = from;
             spot.part_to = to;

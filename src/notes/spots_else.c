@@ -51,21 +51,29 @@ bool spot_owner(const struct fault_reader *r, size_t at, size_t *from, size_t *t
 bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     enum { VERBS_MOST = 3 };
     const struct tokens *tokens = &r->note->tokens;
-    if (hit->from < 3 || tokens->at[hit->from - 1].stop != STOP_COMMA) return false;
-    size_t start = scope_clause_start(&r->scope, hit->from - 1), at = start;
-    while (at < hit->from && tokens->at[at].stop != STOP_NONE) at++;
+    size_t behind = hit->from, n; // "folds, a bit stiff", "stitched, an old mend"
+    while (behind > 0 && tokens->at[behind - 1].stop == STOP_NONE && hit->from - behind < VERBS_MOST &&
+           (spot_article(tokens, behind - 1) ||
+            ANY(tokens, behind - 1, "bit", "old", "neat", "very", "quite") ||
+            (degree_word(r, behind - 1, &n) && n == 1)))
+        behind--;
+    if (behind < 3 || tokens->at[behind - 1].stop != STOP_COMMA) return false;
+    size_t start = scope_clause_start(&r->scope, behind - 1), at = start;
+    while (at < behind && tokens->at[at].stop != STOP_NONE) at++;
     if (spot_article(tokens, at)) at++;
-    while (at < hit->from && spot_side(tokens, at)) at++;
+    while (at < behind && spot_side(tokens, at)) at++;
     *from = start = at;
-    while (at < hit->from && r->part[at] && r->note->taken[at] != TAKEN_TYPE && at < start + WORDS_MOST) at++;
+    while (at < behind && r->part[at] && r->note->taken[at] != TAKEN_TYPE && at < start + WORDS_MOST) at++;
     *to = at;
     if (at == start) return false;
     size_t verb = at;
-    while (at < hit->from && tokens->at[at].stop == STOP_NONE && at < verb + VERBS_MOST && !r->part[at]) at++;
+    while (at < behind && tokens->at[at].stop == STOP_NONE && at < verb + VERBS_MOST && !r->part[at]) at++;
     const char *word = tokens->at[verb].fold;
     size_t size = strlen(word);
     bool does = size > 3 && word[size - 1] == 's' && word[size - 2] != 's'; // "clicks", "closes"
-    return does && at > verb && at + 1 == hit->from && tokens->at[at].stop == STOP_COMMA;
+    bool mended = hit->kinds[0]->class == CLASS_REPAIR && ANY(tokens, verb, "is", "has", "are", "been") &&
+                  behind < hit->from;
+    return (does || mended) && at > verb && at + 1 == behind && tokens->at[at].stop == STOP_COMMA;
 }
 
 size_t spot_fronted(const struct fault_reader *r, size_t i, size_t *from) {
@@ -110,13 +118,16 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     if (hit->kinds[0]->form == ABSENCE) return false;
     for (size_t n = 0; n < BACK_MOST; n++, at--) {
         if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
-        if (degrees_number(tokens, at - 1) || (ANY(tokens, at - 1, "other", "others") && at > 1)) break;
+        if (degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") ||
+            (ANY(tokens, at - 1, "other", "others") && at > 1))
+            break;
         if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
-                 "slightly", "bit", "won't", "wont", "which", "with", "was", "badly"))
+                 "slightly", "bit", "won't", "wont", "which", "with", "was", "badly", "more"))
             return false;
     }
-    if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others"))) return false;
-    spot->which = ANY(tokens, at - 1, "other") ? "other" : degrees_number(tokens, at - 1) == 1 ? "" : NULL;
+    if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others", "one's")))
+        return false;
+    spot->which = ANY(tokens, at - 1, "other") ? "other" : degrees_number(tokens, at - 1) > 1 ? NULL : "";
     bool at_once = at == hit->from; // no verb between the number and the fault
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
     if (number > start && spot_article(tokens, number - 1)) number--;

@@ -258,7 +258,9 @@ static void read_behind(struct fault_reader *r, size_t i) {
     }
     size_t n = token_longest(tokens, at + a, not_own, COUNT(not_own));
     if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
-        (a == 0 && ANY(tokens, at, "wrong", "changed", "makeshift", "swapped", "new")))
+        (a == 0 && ANY(tokens, at, "changed", "makeshift", "swapped", "new")) ||
+        (a == 0 && ANY(tokens, at, "wrong") &&
+         (!part_ends(tokens, at + 1) || ANY(tokens, at + 1, "and", "but"))))
         return;
     if (a == 0 && ANY(tokens, at, "off", "out") && !ANY(tokens, at + 1, "a", "another", "something", "of"))
         return;

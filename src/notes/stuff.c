@@ -98,8 +98,8 @@ static bool is_no_part(const struct note *note, size_t i) {
         "dust",     "grime", "rust",    "polish",  "tape",    "lid",    "lids",     "cover",   "covers",
         "top",      "smell", "paint",   "tarnish", "residue", "mold",   "color",    "colour",  "grease",
         "bottom",   "cap",   "caps",    "back",    "front",   "seller", "wax",      "didn't",  "might",
-        "may",      "can",   "will",    "won't",   "soot",    "ink",    "mud",      "varnish", "glue",
-        "postage",  "box",   "deal",    "sale",    "post"};
+        "may",      "can",   "will",    "won't",   "would",   "could",  "should",   "must",    "soot",
+        "ink",      "mud",   "varnish", "glue",    "postage", "box",    "deal",     "sale",    "post"};
     const struct token *token = &note->tokens.at[i];
     const char *type = note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
     if (type && (!strcmp(token->one ? token->one : token->fold, head ? head + 1 : type) ||

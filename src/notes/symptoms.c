@@ -34,8 +34,11 @@ static bool is_before_other(const struct fault_reader *r, const struct phrase_hi
                                        "dented", "chipped", "worn", "torn",   "scratched", "rusty", "split"};
     enum { FAR = 7 };
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_is(tokens, hit->to - 1, "but") || !ANY(tokens, hit->to, "the", "its", "no", "one"))
-        return false;
+    if (!token_is(tokens, hit->to - 1, "but")) return false;
+    if (ANY(tokens, hit->to, "there's", "theres", "only") &&
+        ANY(tokens, hit->to + 1, "only", "no", "one", "just"))
+        return true; // "works but there's only one key"
+    if (!ANY(tokens, hit->to, "the", "its", "no", "one")) return false;
     for (size_t i = hit->to + 1; i < tokens->count && i < hit->to + FAR; i++) {
         if (tokens->at[i].stop != STOP_NONE) return false;
         if (i > hit->to + 1 && token_among(tokens, i, ills, COUNT(ills))) return true;
@@ -43,11 +46,27 @@ static bool is_before_other(const struct fault_reader *r, const struct phrase_hi
     return false;
 }
 
+// "Strap part present, the catch plate isn't": of a part that another reader tells.
+static bool is_here_not(const struct tokens *tokens, const struct phrase_hit *hit) {
+    enum { BACK = 4 };
+    if (!ANY(tokens, hit->to - 1, "isn't", "aren't") ||
+        (hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE))
+        return false;
+    size_t at = hit->from;
+    while (at > 0 && hit->from - at < BACK && tokens->at[at - 1].stop == STOP_NONE) at--;
+    return at > 1 && tokens->at[at - 1].stop == STOP_COMMA &&
+           ANY(tokens, at - 2, "present", "here", "there", "included");
+}
+
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
                                            "hole",  "moth-holes",    "seam-open", "seam-split"};
     static const char *const darkened[] = {"tarnish", "toning", "fading", "stain", "heat-damage"};
+    static const char *const looseners[] = {"loose-part", "loose-joint", "broken-part", "missing-hardware",
+                                            "dent-bend",  "warped",      "wood-split"};
+    static const char *const clouded[] = {"cloudy-glass", "decoration-wear", "yellowing", "scratches",
+                                          "dust-grime"};
     static const char *const stuck[] = {"seized", "partly-working", "not-working"};
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->flaw->rule.id;
@@ -64,11 +83,71 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (text_same(id, "rubber-perished") && holds(tokens, hit, "grip") &&
         !ANY(tokens, hit->from, "rubber", "grips", "elastic"))
         return true; // a clamp that "doesn't grip"
+    if (text_same(id, "rust") && ANY(tokens, hit->to - 1, "on") && ANY(tokens, hit->to - 2, "off") &&
+        ANY(tokens, hit->to, "one", "the", "both", "its", "either"))
+        return true; // "the hinge has come off on one side"
+    bool liner = text_same(id, "missing-liner") && token_is(tokens, hit->to - 1, "inner");
+    if (liner && hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE &&
+        !ANY(tokens, hit->to, "liner", "lining", "tray", "tube", "bag", "pan"))
+        return true; // "has lost its inner white paint"
+    bool ring = text_same(id, "ring-mark") && hit->to == hit->from + 1 && hit->from > 0;
+    if (ring && ANY(tokens, hit->from - 1, "left", "right", "strap", "brass", "steel", "d", "split", "top",
+                    "bottom", "end"))
+        return true; // "gone at the left ring"
+    if (text_same(id, "ring-mark") && ANY(tokens, hit->from, "left") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "the", "on", "at", "this", "its"))
+        return true; // "at the left ring"
+    if (text_same(id, "stain") && hit->near && holds(tokens, hit, "and") &&
+        ANY(tokens, hit->from, "cups", "cup", "glass", "mugs", "glasses"))
+        return true; // "5 cups 6 saucers and milk jug"
+    if (text_same(id, "missing-pieces") && ANY(tokens, hit->from, "one") &&
+        ANY(tokens, hit->from + 1, "down") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "first", "second", "third", "fourth", "next", "the"))
+        return true; // "third one down has a dent"
+    if (is_here_not(tokens, hit)) return true;
+    if (text_same(id, "tarnish") && hit->near && ANY(tokens, hit->to - 1, "plate") &&
+        ANY(tokens, hit->to - 2, "dinner", "tea", "side", "a", "small"))
+        return true; // "a dark stain the size of a dinner plate"
+    if (ANY(tokens, hit->to - 1, "line") && ANY(tokens, hit->from, "glaze") && hit->from > 1 &&
+        ANY(tokens, hit->from - 1, "the") && ANY(tokens, hit->from - 2, "past", "to", "below", "above", "at"))
+        return true; // "down past the glaze line"
     if (!before) return false;
+    if (before->kinds[0]->form == ABSENCE && hit->flaw->form == ABSENCE && holds(tokens, hit, "slot"))
+        return true; // "the scale isn't there, that's the empty slot"
     const struct flaw *kind = before->kinds[0];
+    if (text_same(kind->rule.id, "hairline") && before->to == hit->from && before->to == before->from + 1 &&
+        ANY(tokens, hit->from, "split", "splits", "crack", "cracks", "fracture", "fractures", "line",
+            "lines"))
+        return true; // "hairline splits"
+    if (text_same(id, "hairline") && text_same(kind->rule.id, "scratches"))
+        return ANY(tokens, hit->to, "ones");
+    if (text_same(id, "tarnish") && ANY(tokens, hit->to - 1, "out", "off") &&
+        (ANY(tokens, hit->from - 1, "would", "will", "should", "could", "might") ||
+         ANY(tokens, hit->from, "would", "will", "should", "could", "might")))
+        return true; // "scuffs, would polish out"
+    if (text_same(id, "fading") && ANY(tokens, hit->from, "hard", "difficult"))
+        return is_kind(kind, clouded, COUNT(clouded)); // "dial cloudy, hard to read"
+    if (is_kind(hit->flaw, cracks, COUNT(cracks)) && holds(tokens, hit, "daylight"))
+        return is_kind(kind, openings, COUNT(openings));
+    bool hurt = kind->class == CLASS_DAMAGE && kind->form == FAULT;
+    if (hurt && text_same(id, "partly-working") &&
+        (ANY(tokens, hit->from, "unless", "if") ||
+         (ANY(tokens, hit->from, "won't", "doesn't") && is_kind(kind, looseners, 2))))
+        return true; // "dented, won't go on unless you twist it", "floppy, won't hold up"
+    if (text_same(id, "seized") &&
+        (text_same(kind->rule.id, "dent-bend") || text_same(kind->rule.id, "warped")) &&
+        ANY(tokens, hit->from, "won't", "doesn't", "wont") && ANY(tokens, hit->to - 1, "in", "on", "back"))
+        return true; // "so bent it won't go in"
+    if (text_same(id, "cord-frayed") && kind == hit->flaw && holds(tokens, hit, "showing"))
+        return true; // "lead chewed, bare wire showing"
+    bool loose = text_same(id, "loose-part") || text_same(id, "loose-joint");
+    for (size_t i = before->to; loose && i < hit->from; i++) // "hinge pin loose so the lid flops"
+        if (ANY(tokens, i, "so")) return is_kind(kind, looseners, COUNT(looseners));
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && is_kind(kind, cracks, COUNT(cracks)))
         return ANY(tokens, hit->from, "rings", "ring", "sounds", "dull");
-    if (text_same(id, "hole")) return holds(tokens, hit, "light") && is_kind(kind, openings, COUNT(openings));
+    if (text_same(id, "hole"))
+        return (holds(tokens, hit, "light") || holds(tokens, hit, "daylight")) &&
+               is_kind(kind, openings, COUNT(openings));
     if (text_same(id, "rust") && hit->from <= before->to + 1)
         return ANY(tokens, hit->from, "brown", "black", "dark") && is_kind(kind, darkened, COUNT(darkened));
     return text_same(id, "partly-working") && token_is(tokens, hit->to - 1, "speeds") &&

@@ -18,9 +18,13 @@ static size_t other_before(const struct tokens *tokens, size_t i) {
     enum { LINKS_MOST = 4 };
     size_t at = i;
     while (at > 0 && i - at < LINKS_MOST && token_among(tokens, at - 1, links, COUNT(links))) at--;
+    if (at > 1 && degrees_number(tokens, at - 1) > 1 && ANY(tokens, at - 2, "other"))
+        at--; // "the other three are"
     for (size_t n = 1; n <= 2 && n <= at; n++) {
         size_t from = at - n;
-        if (token_longest(tokens, from, others, COUNT(others)) != n) continue;
+        bool bare =
+            n == 1 && ANY(tokens, from, "left", "right") && ANY(tokens, from + 1, "one", "ones", "one's");
+        if (!bare && token_longest(tokens, from, others, COUNT(others)) != n) continue;
         if (n == 1 && from > 0 && !token_is(tokens, from, "another") &&
             ANY(tokens, from - 1, "the", "an", "no", "any", "each"))
             continue;
@@ -36,6 +40,7 @@ static bool one_of_parts(const struct fault_reader *r, size_t start, size_t end,
     static const char *const firsts[] = {"one",    "left",  "right", "first", "top",
                                          "bottom", "front", "back",  "two",   "three"};
     enum { STUFFS_MOST = 2 };
+    bool found = false;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = start; at + 1 < end; at++) {
         if (!token_among(tokens, at, firsts, COUNT(firsts)) || tokens->at[at].stop != STOP_NONE) continue;
@@ -47,10 +52,10 @@ static bool one_of_parts(const struct fault_reader *r, size_t start, size_t end,
         while (last < end && r->part[last] && r->note->taken[last] != TAKEN_TYPE) last++;
         if (last == part) continue;
         *from = part;
-        *to = last;
-        return true;
+        *to = last; // the nearest of them
+        found = true;
     }
-    return false;
+    return found;
 }
 
 // "Two leather handles.", "Both handles are there.": parts of which there are several, in a sentence that
@@ -103,6 +108,9 @@ bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot) {
                       ? tokens->at[which].fold
                   : ANY(tokens, which, "other's") ? "other"
                                                   : NULL;
+    if (ANY(tokens, which, "others") ||
+        (ANY(tokens, which, "other") && degrees_number(tokens, which + 1) > 1))
+        spot->which = "others";
     if (other > start)
         return one_of_parts(r, start, other, from, to) ||
                (!several && ANY(tokens, start, "one") && several_before(r, start, from, to));

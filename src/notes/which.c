@@ -75,6 +75,29 @@ static bool side_named(const struct fault_reader *r, size_t i, size_t *from, siz
            (token_among(tokens, *from, sides, COUNT(sides)) && *to == *from + 2);
 }
 
+// "Both handles work but the left one is bent": a side of the parts that the sentence has named.
+bool spot_side_of_parts(const struct fault_reader *r, size_t i, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t side, end, start = scope_sentence_start(&r->scope, i);
+    if (r->note->record->count > 1 || !side_named(r, i, &side, &end) || token_is(tokens, end, "of"))
+        return false;
+    for (size_t at = side; at > start; at--) {
+        const struct token *token = &tokens->at[at - 1];
+        if (!r->part[at - 1] || r->scope.fault[at - 1] || token->one == token->fold ||
+            spot_adverb(tokens, at - 1) || r->note->taken[at - 1] == TAKEN_TYPE)
+            continue;
+        size_t first = at - 1;
+        while (first > start && r->part[first - 1] && tokens->at[first - 1].stop == STOP_NONE &&
+               !spot_article(tokens, first - 1))
+            first--;
+        spot->part_from = first;
+        spot->part_to = at;
+        spot->which = tokens->at[side].fold;
+        return true;
+    }
+    return false;
+}
+
 // "Ribs, two are bent", "the pages are fine but three are torn": the number stands for what the sentence
 // began with.
 static bool spot_named_before(const struct fault_reader *r, size_t number, size_t *from, size_t *to) {

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Which one of several, by its number, its side or its size: "the sixth has", "left has", "the biggest has",
+// "all but the smallest".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_most(const struct tokens *tokens, size_t i) {
+    static const char *const others[] = {"rest",  "west", "chest", "vest",  "nest",
+                                         "crest", "test", "best",  "honest"};
+    const char *word = i < tokens->count ? tokens->at[i].fold : "";
+    size_t size = strlen(word);
+    return size > 4 && text_same(word + size - 3, "est") && !token_among(tokens, i, others, COUNT(others));
+}
+
+bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const which[] = {"first",   "second",  "third",  "fourth", "fifth",
+                                        "sixth",   "seventh", "eighth", "ninth",  "tenth",
+                                        "twelfth", "other",   "last",   "left",   "right"};
+    static const char *const verbs[] = {"has", "is", "with", "got", "had", "shows", "lacks"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->note->record->count < 2) return false;
+    for (size_t i = from; i < to; i++) {
+        bool most = is_most(tokens, i);
+        if ((most || token_among(tokens, i, which, COUNT(which))) && tokens->at[i].stop == STOP_NONE &&
+            (i + 1 == to || token_among(tokens, i + 1, verbs, COUNT(verbs))) &&
+            (i == from || tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "the", "a")))
+            return true;
+    }
+    return false;
+}
+
+size_t pieces_superlative(const struct tokens *tokens, size_t i, int *n) {
+    size_t at = i + (token_is(tokens, i, "the") ? 1 : 0);
+    if (at == i ||
+        !(is_most(tokens, at) || ANY(tokens, at, "first", "last", "third", "second", "left", "right")))
+        return 0;
+    *n = 1;
+    return at + 1 - i + (token_is(tokens, at + 1, "one") ? 1 : 0);
+}
+
+// "Dents: four", "dents I count four": the number behind the name of the fault, and nothing more.
+int pieces_number_named(const struct tokens *tokens, size_t i) {
+    static const char *const counts[] = {"i count",     "i counted",   "i make it",
+                                         "i make them", "i can count", "i found"};
+    size_t n = token_longest(tokens, i, counts, COUNT(counts));
+    if (!n && (token_is(tokens, i, ":") || token_is(tokens, i, "-"))) n = 1;
+    int number = n ? degrees_number(tokens, i + n) : 0;
+    bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
+    return number > 1 && ends ? number : 0;
+}
