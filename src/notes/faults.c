@@ -191,6 +191,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     const char *shared = some ? fault_place(r->note, from, to) : NULL;
     if (some && (!part || !strncmp(shared, part, STEM))) // but "six mallets, two have loose heads"
         part = say_singular(r->note->arena, shared);
+    bool of_one = !some && part && say_is_plural(part) && spot_is_of_one(r, hit);
+    if (of_one) part = say_singular(r->note->arena, part);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
@@ -204,7 +206,12 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         count = some;
         of = parts;
     }
-    if (count && !(count == 1 && !of)) {
+    bool uncounted = kind->form == STATE && kind->class == CLASS_REPAIR && !kind->noun && !part &&
+                     r->note->record->count < 2;
+    if (uncounted) of = count = 0; // "two screw holes": no pieces
+    if (of_one && !of) {
+        flaw->count = 1;
+    } else if (count && !(count == 1 && !of)) {
         flaw->count = count;
         flaw->of = of;
     }

@@ -465,6 +465,7 @@ static void gather(struct fault_reader *r) {
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
         if (is_bit_of_degree(r, hit)) continue;
+        if (!hit->near && hit->to <= hit->from + 2 && spot_made_hole(&r->note->tokens, hit->to - 1)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;
@@ -490,6 +491,10 @@ static void gather(struct fault_reader *r) {
             continue;
         }
         if (last && is_within(r, last, hit)) kept[r->hit_count++] = hit_of(hit);
+        bool tail = last && !last->near && !hit->near && hit->from < last->to && hit->to > last->to;
+        if (tail && hit->flaw == last->kinds[0] && hit->flaw->noun &&
+            strstr(hit->flaw->noun, r->note->tokens.at[hit->to - 1].one))
+            last->to = reach = hit->to; // "old worm holes"
         if (hit->from < reach) continue;
         if (last && !last->near && !hit->near && hit->from == last->to && last->kinds[0] == hit->flaw &&
             last->kind_count == 1 && ANY(&r->note->tokens, hit->from, "out", "off", "from", "gone")) {

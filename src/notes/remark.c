@@ -17,7 +17,9 @@ static bool is_no(const struct tokens *tokens, size_t i) {
 static bool begins(const struct tokens *tokens, size_t i) {
     for (size_t n = 0; n <= LEAD_MOST; n++, i--) {
         if (i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "(")) return true;
-        if (!ANY(tokens, i - 1, "which", "that", "but", "and", "it", "you", "they", "so")) return false;
+        if (ANY(tokens, i - 1, "where", "so", "though"))
+            return true; // "inside the lid where it doesn't show"
+        if (!ANY(tokens, i - 1, "which", "that", "but", "and", "it", "you", "they")) return false;
     }
     return false;
 }

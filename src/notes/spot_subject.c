@@ -119,9 +119,10 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "see",       "lot",      "sort",      "kind",     "gives",   "makes",     "takes",    "smells",
         "feels",     "reads",    "sits",      "stands",   "leans",   "rocks",     "rattles",  "goes",
         "runs",      "turns",    "three",     "four",     "home",    "hand",      "pair",     "like",
-        "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",     "rust",
-        "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",    "masses",
-        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left"};
+        "your",      "mine",     "must",      "somebody", "someone", "nobody",    "people",   "water",
+        "smoke",     "damp",     "rust",      "dust",     "dirt",    "even",      "ever",     "dozens",
+        "hundreds",  "loads",    "masses",    "heaps",    "tons",    "thousands", "plenty",   "scores",
+        "umpteen",   "left"};
     static const char *const pronouns[] = {
         "it's",    "maker's",   "owner's", "seller's", "that's", "there's", "what's",       "he's",
         "she's",   "who's",     "here's",  "where's",  "let's",  "one's",   "everything's", "this's",
@@ -264,6 +265,32 @@ bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size
         if (token_among(tokens, start, others, COUNT(others)) || (r->part[start] && !r->scope.fault[start]))
             return false;
     return true;
+}
+
+void spot_of_relative(const struct fault_reader *r, size_t *from, size_t *to) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const vague[] = {"part", "bit", "piece", "thing", "section", "panel"};
+    size_t behind = *from;
+    while (behind > 0 && spot_article(tokens, behind - 1)) behind--;
+    for (size_t n = 0; n < WORDS_MOST && behind > 1; n++, behind--) {
+        size_t noun = behind - 2;
+        if (tokens->at[behind - 1].stop != STOP_NONE || (r->scope.fault[behind - 1] && !r->part[behind - 1]))
+            return;
+        if (!ANY(tokens, behind - 1, "that", "which")) continue;
+        if (n == 0 || tokens->at[noun].stop != STOP_NONE || tokens->at[noun].kind != TOKEN_WORD ||
+            r->note->taken[noun] == TAKEN_TYPE || (r->scope.fault[noun] && !r->part[noun]))
+            return;
+        if (token_among(tokens, noun, vague, COUNT(vague))) {
+            *from = noun; // "the bit that holds the lamp"
+            return;
+        }
+        if (!r->part[noun] && !is_noun(r->note, noun)) return;
+        *from = noun;
+        *to = noun + 1;
+        while (*from > 0 && r->part[*from - 1] && tokens->at[*from - 1].stop == STOP_NONE) --*from;
+        return;
+    }
 }
 
 bool spot_opens_with_part(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
