@@ -154,7 +154,7 @@ static void ask_about_flaws(struct asker *a) {
     }
 }
 
-// "Helmet, rope or float: …" is asked of those things; of another of the family it comes last.
+// "Helmet, rope or float: …" is asked of those things; of another of the family not at all.
 static bool is_of_other_thing(struct asker *a, const char *ask) {
     const char *colon = strchr(ask, ':'), *one = a->head;
     if (!colon || !one) return false;
@@ -218,20 +218,11 @@ static void say_why(struct asker *a, struct question *q) {
         q->because = "buyers of this family ask it";
 }
 
-// The first that are of this thing; where they are too few, those of its neighbors after all.
+// The first that are of this thing, and not of its neighbors.
 static void choose(struct asker *a, struct questions *q) {
-    struct question *later = arena_array(a->arena, a->count + 1, sizeof *later);
-    size_t later_count = 0;
     q->items = arena_array(a->arena, QUESTIONS_MOST, sizeof *q->items);
-    for (size_t i = 0; i < a->count && q->count < QUESTIONS_MOST; i++) {
-        if (!is_of_other_thing(a, a->all[i].ask)) {
-            q->items[q->count++] = a->all[i];
-            continue;
-        }
-        later[later_count] = a->all[i];
-        later[later_count++].worth = 0;
-    }
-    for (size_t i = 0; i < later_count && q->count < QUESTIONS_MOST; i++) q->items[q->count++] = later[i];
+    for (size_t i = 0; i < a->count && q->count < QUESTIONS_MOST; i++)
+        if (!is_of_other_thing(a, a->all[i].ask)) q->items[q->count++] = a->all[i];
     for (size_t i = 0; i < q->count; i++) say_why(a, &q->items[i]);
 }
 

@@ -329,7 +329,9 @@ static bool has_number(struct arena *arena, const struct record *record, const s
         const char *word = at;
         size_t size;
         for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
-            if (is_number(arena, word, size, flaw->of)) return true;
+            if (is_number(arena, word, size, flaw->of) ||
+                (flaw->of == 2 && size == 4 && !strncmp(word, "both", 4)))
+                return true;
     }
     return false;
 }

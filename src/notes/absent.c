@@ -182,6 +182,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
     if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
+    if (only_no && ANY(&note->tokens, to, "in", "inside", "left") &&
+        ANY(&note->tokens, to - 1, "film", "fuel", "oil", "water", "ink", "paraffin", "petrol", "wax",
+            "contents"))
+        return NULL;                                // "no film in it": it is empty
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     bool pane = text_same(head, "glass") && to > 1 &&
                 ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");

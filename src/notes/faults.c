@@ -181,6 +181,16 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     return stance | second;
 }
 
+// "In two places" behind it: the number was taken.
+static void take_places(struct fault_reader *r, size_t i) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at + 2 < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++)
+        if (token_is(tokens, at, "in") && degrees_number(tokens, at + 1) &&
+            ANY(tokens, at + 2, "places", "spots"))
+            note_take(r->note, at, at + 3, TAKEN_SCOPE);
+}
+
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
@@ -206,6 +216,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         count = some;
         of = parts;
     }
+    if (count > 1) take_places(r, hit->to);
     bool uncounted = kind->form == STATE && kind->class == CLASS_REPAIR && !kind->noun && !part &&
                      r->note->record->count < 2;
     if (uncounted) of = count = 0; // "two screw holes": no pieces

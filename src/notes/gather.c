@@ -163,7 +163,7 @@ static bool is_of_owned(const struct fault_reader *r, const struct phrase_hit *h
                                            "some",  "bit", "small", "several", "little", "the",
                                            "their", "big", "tiny",  "couple"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!hit->near || hit->flaw->form != ABSENCE) return false;
+    if (hit->flaw->form != ABSENCE) return false;
     for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
         if (token_among(tokens, i, verbs, sizeof verbs / sizeof *verbs) &&
             token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles))
@@ -250,6 +250,17 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
     if (!hit->near || !fault_is_virtue(hit->flaw)) return false;
     for (size_t i = hit->from; i < hit->to; i++)
         if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
+// "A crack in the lid and the strap has gone": it is the strap that has.
+static bool is_of_next_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->flaw->form != ABSENCE) return false;
+    for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
+        if (ANY(tokens, i, "and", "but") && spot_article(tokens, i + 1) && r->part[i + 2] &&
+            ANY(tokens, i + 3, "has", "is", "was"))
+            return true;
     return false;
 }
 
@@ -448,7 +459,7 @@ static void gather(struct fault_reader *r) {
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit) ||
-            is_of_part(r, hit))
+            is_of_part(r, hit) || is_of_next_part(r, hit))
             continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing

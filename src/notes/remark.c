@@ -52,6 +52,9 @@ size_t remark_at(const struct note *note, size_t i) {
     while (at < i + BETWEEN_MOST &&
            ANY(tokens, at, "really", "even", "be", "actually", "easily", "you", "very"))
         at++;
+    bool through = ANY(tokens, at, "go", "gone", "went", "run") && // "a crack, doesn't go right through"
+                   (token_is(tokens, at + 1, "through") || token_is(tokens, at + 2, "through"));
+    if (through) return at - i + (token_is(tokens, at + 1, "through") ? 2 : 3);
     if (!ANY(tokens, at, "show", "seen", "see", "notice", "noticed", "noticeable", "visible", "spot"))
         return 0;
     size_t next = at + 1;

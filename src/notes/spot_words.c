@@ -58,8 +58,8 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
                                          "stuck",  "sent", "screwed", "sewn",   "sewed",   "nailed",
                                          "goes",   "go",   "went",    "bring",  "brought", "send",
                                          "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
-    static const char *const behind[] = {"on",   "together", "in",   "up", "to",
-                                         "into", "then",     "with", "by", "using"};
+    static const char *const behind[] = {"on",   "together", "in", "up",    "to",  "into",
+                                         "then", "with",     "by", "using", "and", "so"};
     static const char *const pronouns[] = {"it", "them", "that", "him", "her", "one"};
     if (!token_is(tokens, i, "back") || i == 0) return false;
     if (i > 1 && token_among(tokens, i - 1, pronouns, COUNT(pronouns)) &&

@@ -103,6 +103,12 @@ size_t spot_touched(const struct fault_reader *r, const struct fault_hit *hit, s
     return at > *from ? at : 0;
 }
 
+// "The other is rusty", "three turn, the fourth is stiff".
+static bool is_rest(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "other", "others") || (i > 0 && token_is(tokens, i - 1, "the") &&
+                                                 ANY(tokens, i, "third", "fourth", "fifth", "sixth", "last"));
+}
+
 bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     enum { BACK_MOST = 5, FURTHER_MOST = 9 };
     const struct tokens *tokens = &r->note->tokens;
@@ -110,15 +116,15 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
     if (hit->kinds[0]->form == ABSENCE) return false;
     for (size_t n = 0; n < BACK_MOST; n++, at--) {
         if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
-        if (degrees_number(tokens, at - 1) || (ANY(tokens, at - 1, "other", "others") && at > 1)) break;
+        if (degrees_number(tokens, at - 1) || (is_rest(tokens, at - 1) && at > 1)) break;
         if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
                  "slightly", "bit", "won't", "wont", "which", "with", "was", "badly"))
             return false;
     }
-    if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others"))) return false;
+    if (at == 0 || !(degrees_number(tokens, at - 1) || is_rest(tokens, at - 1))) return false;
     bool at_once = at == hit->from; // no verb between the number and the fault
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
-    bool rest = ANY(tokens, number, "other", "others"); // "two are missing, the other two rusty"
+    bool rest = is_rest(tokens, number); // "two are missing, the other two rusty"
     if (!rest && number > start && (rest = token_is(tokens, number - 1, "other"))) number--;
     if (number > start && spot_article(tokens, number - 1)) number--;
     size_t link = number; // "and", "but" or a comma parts it from what it is one of
@@ -138,7 +144,9 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, size
             return false;
         *to = at;
         *from = at - 1;
-        while (*from > start && r->part[*from - 1] && !spot_adverb(tokens, *from - 1)) --*from;
+        while (*from > start && r->part[*from - 1] && !spot_adverb(tokens, *from - 1) &&
+               !degrees_number(tokens, *from - 1))
+            --*from;
         // the parts have to be what the sentence is about: "brass pans, one", "the straps are on, but one"
         size_t first = *from;
         while (first > start && link - first < FURTHER_MOST &&
@@ -164,7 +172,8 @@ bool spot_is_of_one(const struct fault_reader *r, const struct fault_hit *hit) {
     if (hit->kinds[0]->form == ABSENCE) return false;
     for (size_t i = hit->from; i > start && hit->from - i < BACK_MOST; i--) {
         if (tokens->at[i - 1].stop != STOP_NONE || (r->scope.fault[i - 1] && !r->part[i - 1])) return false;
-        bool one = ANY(tokens, i - 1, "one", "1", "one's"), other = token_is(tokens, i - 1, "other");
+        bool one = ANY(tokens, i - 1, "one", "1", "one's"),
+             other = is_rest(tokens, i - 1) && !token_is(tokens, i - 1, "others");
         if (!one && !other) continue;
         bool many = i > 1 && (spot_side(tokens, i - 2) ||
                               ANY(tokens, i - 2, "every", "each", "no", "than", "any", "number", "per"));
