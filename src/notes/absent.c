@@ -112,7 +112,7 @@ static bool is_stuff(const struct note *note, size_t from, size_t to) {
 
 // "Some of the sockets", "a few pegs": several, with no number.
 static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
-    enum { BACK = 3 };
+    enum { BACK = 5 };
     static const char *const words[] = {"some", "several", "few", "most", "odd", "many", "half"};
     const struct tokens *tokens = &r->note->tokens;
     if (tokens->at[to - 1].one == tokens->at[to - 1].fold) return false;

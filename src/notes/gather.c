@@ -264,6 +264,19 @@ static bool is_of_next_part(const struct fault_reader *r, const struct phrase_hi
     return false;
 }
 
+// "Woodworm in one stile, dead I believe": the worm is.
+static bool is_of_worm(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 10 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->to != hit->from + 1 || !token_is(tokens, hit->from, "dead")) return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < FAR && tokens->at[i - 1].stop < STOP_SENTENCE; i--, n++)
+        if (ANY(tokens, i - 1, "woodworm", "worm", "worms", "wormholes", "moth", "beetle")) {
+            note_take(r->note, hit->from, hit->to, TAKEN_SCOPE);
+            return true;
+        }
+    return false;
+}
+
 // Does the seller write token `i` with a capital?
 static bool has_capital(const struct note *note, size_t i) {
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD || note->tokens.shouts) return false;
@@ -459,7 +472,7 @@ static void gather(struct fault_reader *r) {
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit) ||
-            is_of_part(r, hit) || is_of_next_part(r, hit))
+            is_of_part(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit))
             continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing

@@ -157,7 +157,7 @@ bool spot_made_hole(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i - 1, "screw", "filler", "fill", "tap", "plug", "bolt", "nail", "peg", "key", "finger",
              "sound", "drain", "vent", "mounting", "fixing", "rivet", "lace", "bung", "air", "peep", "hand",
              "post", "spigot", "weep", "oil", "stopper", "dowel", "rope", "cable", "hinge", "pin", "strap",
-             "thumb", "breather"))
+             "thumb", "breather", "end", "pipe", "hanging", "spout", "handle", "leg", "lamp", "wire"))
         return false;
     for (size_t at = i - 1; at > 0 && i - at < BACK_MOST && tokens->at[at - 1].stop == STOP_NONE; at--) {
         if (spot_preposition(tokens, at - 1)) return true;
