@@ -319,7 +319,7 @@ static void set_place(struct maker *m) {
     struct clause *c = m->clause;
     const char *place = own_link(m, say_place(m->arena, m->flaw->where));
     if (m->flaw->with && strstr(m->flaw->with, m->flaw->where)) return; // "replaced with a nut on a wire"
-    if (!strncmp(m->flaw->where, "by ", 3)) return;                     // who did it
+    if (!strncmp(m->flaw->where, "by ", 3) && m->flaw->kind->class == CLASS_REPAIR) return; // who did it
     if (m->flaw->span.to && m->flaw->kind->class == CLASS_FUNCTION && m->kind->form == STATE && c->rest &&
         strstr(c->rest, m->flaw->where))
         return;                                                            // "out of focus"

@@ -58,9 +58,11 @@ static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && text_same(a, b));
 }
 
-// An absence names its part in what is sought ("missing knobs"), any other kind before it.
+// An absence names its part in what is sought ("missing knobs"), and so does a loose part; any other kind
+// before it.
 static const char *part_before(const struct item_clear *clear) {
-    return clear->kind->form == ABSENCE ? NULL : clear->part;
+    return wording_sought_holds_part(clear->told ? clear->told : clear->kind, clear->part) ? NULL
+                                                                                           : clear->part;
 }
 
 static const char *place_of(struct arena *arena, const struct item_clear *clear) {
@@ -129,8 +131,12 @@ void tell_clear(struct disclosure_maker *maker, const struct record *record) {
             const struct item_clear *clear = &record->clear[j];
             if (told[j] || !same(head->where, clear->where) || !same(part_before(head), part_before(clear)))
                 continue;
+            const char *what = sought(arena, record, clear);
+            bool alone = wording_sought_holds_part(clear->kind, clear->part) && strstr(what, " or ");
+            if (alone && count) continue; // "no stuck or stiff lid or loose handle"
             told[j] = true;
-            items[count++] = sought(arena, record, clear);
+            items[count++] = what;
+            if (alone) break;
         }
         const char *part = part_before(head);
         const char *front = part ? arena_format(arena, "on the %s, ", part) : "";

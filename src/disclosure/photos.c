@@ -3,6 +3,7 @@
 // flaw where its words name the flaw's kind or its place.
 #include <string.h>
 
+#include "disclosure/concerns.h"
 #include "disclosure/disclosure.h"
 #include "text/order.h"
 #include "text/utf8.h"
@@ -102,8 +103,10 @@ struct photo_list photos_wish(struct arena *arena, const struct record *record) 
     struct photo_list list = {
         arena_array(arena, record->flaw_count + family->photo_count + 1, sizeof *list.items), 0, 0};
     size_t *places = arena_array(arena, record->flaw_count + 1, sizeof *places);
+    const char *words = concerns_words(arena, record);
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
+        if (strstr(flaw->kind->photo, "plug") && concerns_flame(words)) continue;
         const char *file = i < FLAWS_MOST ? file_for_flaw(arena, record, flaw) : flaw->photo;
         list.unshown += !file;
         wish_for_flaw(arena, flaw, file, &list, places);
@@ -114,7 +117,7 @@ struct photo_list photos_wish(struct arena *arena, const struct record *record) 
         for (size_t k = 0; k < record->flaw_count; k++)
             for (size_t w = 0; w < wish->flaws.count; w++)
                 had |= text_same(wish->flaws.at[w], record->flaws[k].kind->rule.id);
-        if (had) continue;
+        if (had || !concerns(words, &wish->about, &wish->never)) continue;
         const char *file = file_for_wish(arena, record, wish->shows);
         list.items[list.count++] = (struct photo_entry){wish->shows, "family", file, NULL};
     }

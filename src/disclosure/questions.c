@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "disclosure/concerns.h"
 #include "disclosure/disclosure.h"
 #include "evidence/grade.h"
 #include "text/index.h"
@@ -17,8 +18,9 @@ struct asker {
     struct arena *arena;
     const struct record *record;
     const struct ruleset *rules;
-    enum grade grade; // as the record stands
-    const char *head; // the last word of the type, singular; NULL without a type
+    enum grade grade;  // as the record stands
+    const char *head;  // the last word of the type, singular; NULL without a type
+    const char *words; // of the record
     struct question *all;
     size_t count, room;
 };
@@ -136,7 +138,8 @@ static void ask_about_flaws(struct asker *a) {
         const struct flaw *kind = flaw->kind;
         enum grade best = kind->cap[SEVERITY_LIGHT], worst = kind->cap[SEVERITY_HEAVY];
         if (flaw->severity != SEVERITY_UNKNOWN || best == worst || !kind->ask.count) continue;
-        size_t which = (flaw->where || flaw->part) && kind->ask.count > 1 ? 1 : 0;
+        bool flame = strstr(kind->ask.at[0], "plug") && concerns_flame(a->words);
+        size_t which = (flame || flaw->where || flaw->part) && kind->ask.count > 1 ? 1 : 0;
         const char *place = flaw->part ? flaw->part : flaw->where;
         const char *thing = place ? arena_format(a->arena, "%s, %s", kind->print, place) : kind->print;
         int worth = STEP * ((int)worst - (int)best) + duty_worth(kind) +
@@ -151,7 +154,7 @@ static void ask_about_flaws(struct asker *a) {
     }
 }
 
-// "Helmet, rope or float: …" is asked of those things; of another of the family it comes last.
+// "Helmet, rope or float: …" is asked of those things; of another of the family not at all.
 static bool is_of_other_thing(struct asker *a, const char *ask) {
     const char *colon = strchr(ask, ':'), *one = a->head;
     if (!colon || !one) return false;
@@ -215,20 +218,11 @@ static void say_why(struct asker *a, struct question *q) {
         q->because = "buyers of this family ask it";
 }
 
-// The first that are of this thing; where they are too few, those of its neighbors after all.
+// The first that are of this thing, and not of its neighbors.
 static void choose(struct asker *a, struct questions *q) {
-    struct question *later = arena_array(a->arena, a->count + 1, sizeof *later);
-    size_t later_count = 0;
     q->items = arena_array(a->arena, QUESTIONS_MOST, sizeof *q->items);
-    for (size_t i = 0; i < a->count && q->count < QUESTIONS_MOST; i++) {
-        if (!is_of_other_thing(a, a->all[i].ask)) {
-            q->items[q->count++] = a->all[i];
-            continue;
-        }
-        later[later_count] = a->all[i];
-        later[later_count++].worth = 0;
-    }
-    for (size_t i = 0; i < later_count && q->count < QUESTIONS_MOST; i++) q->items[q->count++] = later[i];
+    for (size_t i = 0; i < a->count && q->count < QUESTIONS_MOST; i++)
+        if (!is_of_other_thing(a, a->all[i].ask)) q->items[q->count++] = a->all[i];
     for (size_t i = 0; i < q->count; i++) say_why(a, &q->items[i]);
 }
 
@@ -238,14 +232,16 @@ struct questions questions_ask(struct arena *arena, const struct ruleset *rules,
         .arena = arena, .record = record, .rules = rules, .grade = grade_record(arena, record).grade};
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     if (type) a.head = say_singular(arena, last ? last + 1 : type);
+    a.words = concerns_words(arena, record);
     struct questions q = {.asked = record->family->check_count};
     ask_type(&a);
     ask_about_flaws(&a);
     for (size_t i = 0; i < q.asked; i++) {
-        if (answered(record, &record->family->checks[i]))
+        const struct check *check = &record->family->checks[i];
+        if (answered(record, check))
             q.answered++;
-        else
-            ask_check(&a, &record->family->checks[i]);
+        else if (concerns(a.words, &check->about, &check->never))
+            ask_check(&a, check);
     }
     if (a.count) qsort(a.all, a.count, sizeof *a.all, most_first);
     choose(&a, &q);

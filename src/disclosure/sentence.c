@@ -144,7 +144,7 @@ static bool shares_subject(const struct clause *a, const struct clause *b) {
 
 static bool is_past(const struct clause *c) {
     return !strncmp(c->rest, "not been ", 9) || !strncmp(c->rest, "been ", 5) ||
-           !strncmp(c->rest, "shrunk ", 7);
+           !strncmp(c->rest, "shrunk", 6);
 }
 
 // A part is told once and for all. The whole is told in the order of the paragraph: what stands between may

@@ -294,6 +294,9 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     enum { BEFORE = 50, BEHIND = 30, BETWEEN = 3 };
     if (!flaw->part || flaw->of > 1 || flaw->kind->form == ABSENCE || flaw->count > 20) return false;
     int number = flaw->count ? flaw->count : 1;
+    bool one = flaw->count == 1 && !say_is_plural(flaw->part); // "the straps are there, one is torn"
+    if (one && has_words(utf8_fold(arena, record->notes), say_plural(arena, utf8_fold(arena, flaw->part))))
+        return true;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
     if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number) &&
@@ -326,7 +329,9 @@ static bool has_number(struct arena *arena, const struct record *record, const s
         const char *word = at;
         size_t size;
         for (size_t n = 0; n < BETWEEN && (word = word_before(text, word, &size)) != NULL; n++)
-            if (is_number(arena, word, size, flaw->of)) return true;
+            if (is_number(arena, word, size, flaw->of) ||
+                (flaw->of == 2 && size == 4 && !strncmp(word, "both", 4)))
+                return true;
     }
     return false;
 }

@@ -39,8 +39,8 @@ static const char *clause_start(const char *text) {
 }
 
 // Whether nothing stands there but the part, words that fill, and the share itself; `*part` where it is
-// named.
-static bool only_the_part(const char *text, const char *part, bool *named, bool *them) {
+// named. `next`: the part stands behind the text.
+static bool only_the_part(const char *text, const char *part, bool next, bool *named, bool *them) {
     size_t part_size = part ? strlen(part) : 0, words = 0;
     while (*text) {
         text += strspn(text, " ");
@@ -50,7 +50,12 @@ static bool only_the_part(const char *text, const char *part, bool *named, bool 
             text += part_size;
             continue;
         }
-        size_t size = strcspn(text, " ");
+        size_t size = strcspn(text, " "), gap = strspn(text + size, " ");
+        if (part_size && !*named && !is_one_of(text, size, fillers, COUNT(fillers)) &&
+            (text[size + gap] ? !strncmp(text + size + gap, part, part_size) : next)) {
+            text += size; // "a few of the thin dividers"
+            continue;
+        }
         if (!is_one_of(text, size, fillers, COUNT(fillers)) || ++words > WORDS_MOST) return false;
         static const char *const verbs[] = {"them", "are", "have", "these"};
         *them |= is_one_of(text, size, verbs, COUNT(verbs));
@@ -88,8 +93,9 @@ const char *told_share(struct arena *arena, const struct record *record, const s
         if (strncmp(clause, shares[i], n) != 0 || (clause[n] && clause[n] != ' ')) continue;
         bool named = false, them = false;
         const char *part = flaw->part ? utf8_fold(arena, flaw->part) : NULL;
-        if (!only_the_part(clause + n, part, &named, &them)) return NULL;
-        named |= part && starts_with(said + head_size(said), part);
+        bool next = part && starts_with(said + head_size(said), part);
+        if (!only_the_part(clause + n, part, next, &named, &them)) return NULL;
+        named |= next;
         bool bare = !clause[n + strspn(clause + n, " ")];
         if (flaw->part && !named) return NULL;
         return named || them || (bare && (flaw->adjective_said || flaw->kind->form != FAULT)) ? shares[i]

@@ -115,7 +115,8 @@ const char *told_link(struct arena *arena, const struct record *record, const st
 }
 
 bool told_largest(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
-    static const char *const words[] = {"biggest", "largest", "longest", "worst", "deepest", "widest"};
+    static const char *const words[] = {"biggest", "largest", "longest", "worst",      "deepest",
+                                        "widest",  "bigger",  "longer",  "one of them"};
     if (flaw->count < 2 && !flaw->several) return false;
     size_t to = flaw->span.to + strnlen(record->notes + flaw->span.to, FAR);
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.to, to - flaw->span.to));

@@ -112,13 +112,52 @@ const struct item_flaw *wording_shown(struct arena *arena, const struct item_fla
     return shown;
 }
 
+static const char *head_of(const char *part) {
+    const char *head = strrchr(part, ' ');
+    return head ? head + 1 : part;
+}
+
+static bool is_plain(const char *part) {
+    return part && !strchr(part, ',') && !strstr(part, " or ");
+}
+
+// "Stuck or stiff part" of the chuck: "stuck or stiff chuck".
+static bool is_of_part(const struct flaw *kind, const char *part) {
+    return is_plain(part) && kind->form == FAULT && !kind->sought && kind->adjective && kind->adjective_own &&
+           ends_with(kind->noun, " part");
+}
+
+// "Strap or handle damage" of the straps: "damage", behind the part.
+static const char *behind_part(const struct flaw *kind, const char *part) {
+    return is_plain(part) && kind->form == FAULT && !kind->sought && kind->mass
+               ? rest_of_two(kind->noun, head_of(part))
+               : NULL;
+}
+
+// The lining of "lining damage": the noun names it.
+static bool is_in_noun(const struct flaw *kind, const char *part) {
+    size_t n = part ? strlen(part) : 0;
+    return n && kind->form == FAULT && !kind->sought && !strncmp(kind->noun, part, n) &&
+           kind->noun[n] == ' ' && strncmp(kind->noun + n, " or ", 4) != 0;
+}
+
+bool wording_sought_holds_part(const struct flaw *kind, const char *part) {
+    return kind->form == ABSENCE || is_of_part(kind, part) || is_in_noun(kind, part) ||
+           behind_part(kind, part);
+}
+
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part) {
+    if (is_of_part(kind, part)) return arena_format(arena, "%s %s", kind->adjective, part);
     if (kind->sought) return kind->sought;
     if (kind->form == ABSENCE) {
         const char *plural = kind->part_plural ? kind->part_plural : say_plural(arena, kind->part);
         return arena_format(arena, "missing %s", part ? part : plural);
     }
     if (kind->form == STATE) return kind->print;
+    const char *behind = behind_part(kind, part);
+    if (behind) return arena_format(arena, "%s %s", say_singular(arena, part), behind);
+    bool fastener = part && text_same(kind->noun, "fastener fault"); // of a clasp or chain it is another kind
+    if (fastener && !ends_with(part, "clasp") && !ends_with(part, "chain")) return "faults";
     if (kind->mass || say_is_plural(kind->noun)) return kind->noun;
     return kind->plural ? kind->plural : say_plural(arena, kind->noun);
 }

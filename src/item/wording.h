@@ -24,8 +24,10 @@ const struct item_flaw *wording_shown(struct arena *arena, const struct item_fla
 bool wording_unsized(const struct item_flaw *flaw);
 // "The left one": the part says itself that it is one of several.
 bool wording_names_one(const struct item_flaw *flaw);
-// What is looked for: "cracks", "missing knobs", as in "No … seen". `part` names another part that is
-// missing.
+// What is looked for: "cracks", "missing knobs", "stuck or stiff lid", as in "No … seen", where `part` names
+// the part that it was looked for on; of a part that begins the noun the rest ("damage" of the lining).
 const char *wording_sought(struct arena *arena, const struct flaw *kind, const char *part);
+// Does what is looked for name the part itself?
+bool wording_sought_holds_part(const struct flaw *kind, const char *part);
 
 #endif

@@ -112,19 +112,25 @@ static const char *with_parts(struct describer *d) {
                  : "";
 }
 
+static const char *spelled(const struct describer *d, const char *text) {
+    return say_spelling(d->arena, d->drafter->variants, text, d->locale);
+}
+
 // With a small first letter where it is no name.
 static const char *noun_words(struct describer *d) {
     static const char *const before[] = {"brand",    "author",    "byArtist", "name",  "model",
                                          "audience", "shape",     "color",    "theme", "pattern",
                                          "finish",   "technique", "material", "style"};
     struct buf out = buf_start(d->arena);
+    enum { NAMES = 5 }; // are spelled as they are
     for (size_t i = 0; i < sizeof before / sizeof *before; i++) {
         struct buf values = buf_start(d->arena);
         add_values(d, &values, before[i]);
-        if (values.n && !in_type(d, values.at)) buf_format(&out, "%s%s", out.n ? " " : "", values.at);
+        if (!values.n || in_type(d, values.at)) continue;
+        buf_format(&out, "%s%s", out.n ? " " : "", i < NAMES ? values.at : spelled(d, values.at));
     }
-    if (!name_says_type(d)) buf_format(&out, "%s%s", out.n ? " " : "", type_words(d));
-    buf_text(&out, with_parts(d));
+    if (!name_says_type(d)) buf_format(&out, "%s%s", out.n ? " " : "", spelled(d, type_words(d)));
+    buf_text(&out, spelled(d, with_parts(d)));
     return out.at;
 }
 
@@ -147,17 +153,21 @@ static const char *counted_phrase(struct describer *d) {
     return arena_format(d->arena, "%s %s", say_sentence_case(d->arena, number), what);
 }
 
+// Holds what is spelled as it stands on the thing.
+static void line_as_is(struct describer *d, const char *text) {
+    buf_format(&d->out, "%s%s", d->out.n ? "\n" : "", text);
+}
+
 static void line(struct describer *d, const char *text) {
-    buf_format(&d->out, "%s%s", d->out.n ? "\n" : "",
-               say_spelling(d->arena, d->drafter->variants, text, d->locale));
+    line_as_is(d, spelled(d, text));
 }
 
 static void tell_marks(struct describer *d) {
     for (size_t i = 0; i < d->record->mark_count; i++) {
         const struct mark *mark = &d->record->marks[i];
         const char *where =
-            mark->where ? arena_format(d->arena, " %s", say_place(d->arena, mark->where)) : "";
-        line(d, arena_format(d->arena, "Marked \"%s\"%s.", mark->text, where));
+            mark->where ? arena_format(d->arena, " %s", spelled(d, say_place(d->arena, mark->where))) : "";
+        line_as_is(d, arena_format(d->arena, "Marked \"%s\"%s.", mark->text, where));
     }
     for (size_t i = 0; i < d->listing->withheld_count; i++)
         if (d->listing->withheld[i].told) line(d, d->listing->withheld[i].told);
@@ -311,7 +321,7 @@ const char *listing_describe(struct arena *arena, const struct drafter *drafter,
                              const struct listing *listing) {
     struct describer d = {arena,           drafter, listing, listing->record, listing->options.locale,
                           buf_start(arena)};
-    line(&d, arena_format(arena, "%s.", counted_phrase(&d)));
+    line_as_is(&d, arena_format(arena, "%s.", counted_phrase(&d)));
     tell_marks(&d);
     tell_measures(&d);
     tell_years(&d);

@@ -112,7 +112,7 @@ static bool is_stuff(const struct note *note, size_t from, size_t to) {
 
 // "Some of the sockets", "a few pegs": several, with no number.
 static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
-    enum { BACK = 3 };
+    enum { BACK = 5 };
     static const char *const words[] = {"some", "several", "few", "most", "odd", "many", "half"};
     const struct tokens *tokens = &r->note->tokens;
     if (tokens->at[to - 1].one == tokens->at[to - 1].fold) return false;
@@ -182,6 +182,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
     if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
+    if (only_no && ANY(&note->tokens, to, "in", "inside", "left") &&
+        ANY(&note->tokens, to - 1, "film", "fuel", "oil", "water", "ink", "paraffin", "petrol", "wax",
+            "contents"))
+        return NULL;                                // "no film in it": it is empty
     if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
     bool shod = from > 0 && note->taken[from - 1] == TAKEN_VALUE &&
                 !strncmp(head, "corner", 6); // "the brass corners"

@@ -11,14 +11,14 @@
 
 static bool leads(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "the",    "a",        "an",      "it",      "its",       "it's",  "any",        "for",       "of",
-        "them",   "if",       "whether", "that",    "this",      "those", "about",      "out",       "em",
-        "they",   "they're",  "there",   "there's", "is",        "are",   "all",        "every",     "you",
-        "can",    "still",    "be",      "has",     "these",     "his",   "her",        "my",        "their",
-        "on",     "either",   "each",    "at",      "into",      "both",  "to",         "there",     "will",
-        "would",  "actually", "really",  "how",     "been",      "well",  "good",       "far",       "how's",
-        "also",   "isn't",    "doesn't", "in",      "inside of", "under", "underneath", "condition", "state",
-        "behind", "starting", "using",   "running", "i've"};
+        "the",    "a",        "an",      "it",      "its",       "it's",   "any",        "for",       "of",
+        "them",   "if",       "whether", "that",    "this",      "those",  "about",      "out",       "em",
+        "they",   "they're",  "there",   "there's", "is",        "are",    "all",        "every",     "you",
+        "can",    "still",    "be",      "has",     "these",     "his",    "her",        "my",        "their",
+        "on",     "either",   "each",    "at",      "into",      "both",   "to",         "there",     "will",
+        "would",  "actually", "really",  "how",     "been",      "well",   "good",       "far",       "how's",
+        "also",   "isn't",    "doesn't", "in",      "inside of", "under",  "underneath", "condition", "state",
+        "behind", "starting", "using",   "running", "i've",      "through"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -72,7 +72,18 @@ static bool is_of_count(const struct fault_reader *r, size_t from, size_t to) {
 // "How long it runs", "how hot it gets" stays whole.
 static bool asks_measure(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"long", "hot", "fast", "loud", "often", "bright", "deep", "strong"};
-    return token_is(tokens, i, "how") && token_among(tokens, i + 1, words, COUNT(words));
+    return token_is(tokens, i, "how") && (token_among(tokens, i + 1, words, COUNT(words)) ||
+                                          ANY(tokens, i + 2, "it", "they")); // "how accurate it is"
+}
+
+// "If it's been lit in years", "whether they weigh true": the token of the pronoun, where the clause speaks
+// of the thing itself; `to` where it does not.
+static size_t clause_of_it(const struct tokens *tokens, size_t from, size_t to) {
+    size_t at = from;
+    while (at < to && ANY(tokens, at, "if", "whether")) at++;
+    bool it = at < to && ANY(tokens, at, "it", "it's", "they", "they're");
+    bool asked = at > 0 && ANY(tokens, at - 1, "if", "whether");
+    return it && asked && at + 1 < to ? at : to;
 }
 
 // "Couldn't check against a list": whether all of it is there.
@@ -103,22 +114,27 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     size_t stated = to;
-    size_t how = from, stated_from = from;
+    size_t how = from, stated_from = from, clause = clause_of_it(tokens, from, to);
     while (how < to && leads(tokens, how) && !asks_measure(tokens, how)) how++;
     bool measure = asks_measure(tokens, how);
     while (from < to && leads(tokens, from) && !measure) from++;
     if (measure) from = how;
     static const char *const places[] = {"underneath", "behind"};
     if (from == to && from > stated_from && token_among(tokens, to - 1, places, COUNT(places))) from--;
+    if (from > stated_from && token_is(tokens, from - 1, "the") && ANY(tokens, from + 1, "it", "they"))
+        from--; // "the time it keeps"
     if (to > from + WORDS_MOST) to = from + WORDS_MOST;
     for (size_t k = to; k-- > from + 1 && !measure;)
         if (ends_area(tokens, k)) to = k;
     for (size_t k = from; k < stated; k++)
         if (r->scope.fault[k] && !r->part[k]) return;
+    if (from + 1 == to && from > stated_from && token_is(tokens, from, "one") &&
+        token_is(tokens, from - 1, "every"))
+        from--; // "through every one"
     if (from >= to || is_vain(tokens, from, to) || is_of_count(r, from, to) || is_identity(tokens, from))
         return;
     static const char *const means[] = {
-        "with", "without", "since", "because", "until", "by",
+        "with", "without", "since", "because", "until", "by",      "between",
         "from", "today",   "due",   "got",     "came",  "happened"}; // "how it got the dent"
     if (token_among(tokens, from, means, COUNT(means))) return;      // "not tried it with water"
     if (tell_uncollated(r, from, to)) return;
@@ -127,9 +143,14 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
         if (note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_PART ||
             note->tokens.at[k].kind == TOKEN_SIGN)
             return;
-    note_unchecked(note, fault_words(note, from, to));
+    const char *words = fault_words(note, clause < from ? clause : from, to);
+    note_unchecked(note, clause < from ? arena_format(note->arena, "whether %s", words) : words);
     note_take(note, from, to, TAKEN_SCOPE);
     note_reading(note, from, to, "unchecked area", "not looked at");
+    enum { CUE_MOST = 6 };
+    for (size_t k = r->scope.cue[from]; k < from && from - k <= CUE_MOST; k++) // "can't say if"
+        if (note->taken[k] == TAKEN_NOT && tokens->at[k].kind == TOKEN_WORD)
+            note_take(note, k, k + 1, TAKEN_SCOPE);
 }
 
 static bool has_area(const struct fault_reader *r, size_t from, size_t to) {

@@ -174,6 +174,16 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     return stance | second;
 }
 
+// "In two places" behind it: the number was taken.
+static void take_places(struct fault_reader *r, size_t i) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at + 2 < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++)
+        if (token_is(tokens, at, "in") && degrees_number(tokens, at + 1) &&
+            ANY(tokens, at + 2, "places", "spots"))
+            note_take(r->note, at, at + 3, TAKEN_SCOPE);
+}
+
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     uint16_t stance = fault_stance(r, hit);
@@ -184,6 +194,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     const char *shared = some ? fault_place(r->note, from, to) : NULL;
     if (some && (!part || !strncmp(shared, part, STEM))) // but "six mallets, two have loose heads"
         part = say_singular(r->note->arena, shared);
+    bool of_one = !some && part && say_is_plural(part) && spot_is_of_one(r, hit);
+    if (of_one) part = say_singular(r->note->arena, part);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
@@ -199,9 +211,15 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         count = some;
         of = parts;
     }
+    if (count > 1) take_places(r, hit->to);
+    bool uncounted = kind->form == STATE && kind->class == CLASS_REPAIR && !kind->noun && !part &&
+                     r->note->record->count < 2;
+    if (uncounted) of = count = 0; // "two screw holes": no pieces
     bool fewer = flaw->count > count && flaw->span.from < r->note->tokens.at[hit->from].from &&
                  token_phrase(&r->note->tokens, hit->from > 3 ? hit->from - 3 : 0, "one of them") > 0;
-    if (count && !(count == 1 && !of) && !fewer) { // "two have loose rungs, one of them very loose"
+    if (of_one && !of) {
+        flaw->count = 1;
+    } else if (count && !(count == 1 && !of) && !fewer) { // "two have loose rungs, one of them very loose"
         flaw->count = count;
         flaw->of = of;
     }

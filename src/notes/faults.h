@@ -128,6 +128,11 @@ size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+bool spot_made_hole(const struct tokens *tokens, size_t i);
+// Is it said of one of the parts: "one of the handles is loose", "the other one is frayed"?
+bool spot_is_of_one(const struct fault_reader *reader, const struct fault_hit *hit);
+// "The knob that covers the gears is loose": the knob, where `*from` to `*to` are the gears.
+void spot_of_relative(const struct fault_reader *reader, size_t *from, size_t *to);
 bool spot_numbered(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
                    size_t *to); // "tape 7 squeals"
 // "Sound apart from the foot where it's flaked": the place before "where".

@@ -145,6 +145,9 @@ static void add_lesser(const struct note *note, size_t i, struct amount *amount)
     const struct unit *unit = unit_at(note, end, &less, &taken);
     bool named = unit && text_same(unit->name, feet ? "in" : "oz");
     if (!named && pounds && unit && strstr(unit->name, "fl oz")) named = true;
+    if (!named && note->tokens.at[i + skip].kind == TOKEN_WORD &&
+        ANY(&note->tokens, end, "has", "have", "is", "are", "with", "of"))
+        return; // "7 ft. One has a split"
     if (!named && (unit || skip || *less.tail || (!note->tokens.at[i].joined && !ends_amount(note, end))))
         return;
     amount->value = feet ? amount->value * 12 + less.value : amount->value + less.value / 16;

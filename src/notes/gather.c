@@ -169,7 +169,7 @@ static bool is_of_owned(const struct fault_reader *r, const struct phrase_hit *h
                                            "some",  "bit", "small", "several", "little", "the",
                                            "their", "big", "tiny",  "couple"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!hit->near || hit->flaw->form != ABSENCE) return false;
+    if (hit->flaw->form != ABSENCE) return false;
     for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
         if (token_among(tokens, i, verbs, sizeof verbs / sizeof *verbs) &&
             token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles))
@@ -275,6 +275,30 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
     if (!hit->near || !fault_is_virtue(hit->flaw)) return false;
     for (size_t i = hit->from; i < hit->to; i++)
         if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
+// "A crack in the lid and the strap has gone": it is the strap that has.
+static bool is_of_next_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->flaw->form != ABSENCE) return false;
+    for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
+        if (ANY(tokens, i, "and", "but") && spot_article(tokens, i + 1) && r->part[i + 2] &&
+            ANY(tokens, i + 3, "has", "is", "was"))
+            return true;
+    return false;
+}
+
+// "Woodworm in one stile, dead I believe": the worm is.
+static bool is_of_worm(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 10 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->to != hit->from + 1 || !token_is(tokens, hit->from, "dead")) return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < FAR && tokens->at[i - 1].stop < STOP_SENTENCE; i--, n++)
+        if (ANY(tokens, i - 1, "woodworm", "worm", "worms", "wormholes", "moth", "beetle")) {
+            note_take(r->note, hit->from, hit->to, TAKEN_SCOPE);
+            return true;
+        }
     return false;
 }
 
@@ -513,7 +537,7 @@ static void gather(struct fault_reader *r) {
     for (size_t i = 0; i < hits->count; i++) {
         const struct phrase_hit *hit = &hits->at[i];
         if ((hit->near && is_taken_by_phrase(r, i)) || is_crossed(r, hit) || is_alien(r, hit) ||
-            is_of_part(r, hit))
+            is_of_part(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit))
             continue;
         if (hit->near && r->note->taken[hit->from] == TAKEN_TYPE && r->note->taken[hit->to - 1] == TAKEN_TYPE)
             continue; // "candle cups": the name of the thing
@@ -531,6 +555,7 @@ static void gather(struct fault_reader *r) {
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
         if (lacks_other(r, hit)) continue;
         if (is_bit_of_degree(r, hit) || is_none_missing(r, hit) || fault_is_symptom(r, hit)) continue;
+        if (!hit->near && hit->to <= hit->from + 2 && spot_made_hole(&r->note->tokens, hit->to - 1)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {
             last->denied &= hit->denied;
@@ -560,6 +585,10 @@ static void gather(struct fault_reader *r) {
             continue;
         }
         if (last && is_within(r, last, hit)) kept[r->hit_count++] = hit_of(hit);
+        bool tail = last && !last->near && !hit->near && hit->from < last->to && hit->to > last->to;
+        if (tail && hit->flaw == last->kinds[0] && hit->flaw->noun &&
+            strstr(hit->flaw->noun, r->note->tokens.at[hit->to - 1].one))
+            last->to = reach = hit->to; // "old worm holes"
         if (hit->from < reach) continue;
         if (last && !last->near && !hit->near && hit->from == last->to && last->kinds[0] == hit->flaw &&
             last->kind_count == 1 && ANY(&r->note->tokens, hit->from, "out", "off", "from", "gone")) {

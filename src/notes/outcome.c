@@ -92,7 +92,7 @@ static bool is_motion(const struct flaw *kind) {
 }
 
 // What is there somewhere is not told as nowhere.
-static void settle(struct record *record) {
+static void settle(struct arena *arena, struct record *record) {
     size_t kept = 0;
     for (size_t i = 0; i < record->clear_count; i++) {
         const struct item_clear *clear = &record->clear[i];
@@ -100,7 +100,8 @@ static void settle(struct record *record) {
         for (size_t k = 0; k < record->flaw_count; k++)
             there |= record->flaws[k].kind == clear->kind && !clear->where &&
                      (!clear->part || (is_motion(clear->kind) && record->flaws[k].part &&
-                                       text_same(record->flaws[k].part, clear->part)));
+                                       text_same(say_singular(arena, record->flaws[k].part),
+                                                 say_singular(arena, clear->part))));
         if (!there) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;
@@ -145,7 +146,7 @@ static void settle_pieces(struct record *record) {
 void faults_settle(struct note *note) {
     settle_pieces(note->record);
     mends_settle(note);
-    settle(note->record);
+    settle(note->arena, note->record);
     settle_working(note);
     settle_powers(note->record);
     settle_whole(note);

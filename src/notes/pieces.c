@@ -278,6 +278,8 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
             size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
         size_t parts =
             size && n > 1 && !is_total(tokens, i) && !is_time(tokens, behind) ? parts_at(r, behind, to) : 0;
+        size_t of_place, place = parts && parts < to ? spot_place_at(r, parts, &of_place) : 0;
+        if (place && place <= to) parts = place; // "two of the canes at the back are"
         if (parts && (parts == to || token_among(tokens, parts, verbs, COUNT(verbs))))
             return *share = (struct share){n, 0}, true;
     }

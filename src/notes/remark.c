@@ -17,7 +17,9 @@ static bool is_no(const struct tokens *tokens, size_t i) {
 static bool begins(const struct tokens *tokens, size_t i) {
     for (size_t n = 0; n <= LEAD_MOST; n++, i--) {
         if (i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_is(tokens, i - 1, "(")) return true;
-        if (!ANY(tokens, i - 1, "which", "that", "but", "and", "it", "you", "they", "so")) return false;
+        if (ANY(tokens, i - 1, "where", "so", "though"))
+            return true; // "inside the lid where it doesn't show"
+        if (!ANY(tokens, i - 1, "which", "that", "but", "and", "it", "you", "they")) return false;
     }
     return false;
 }
@@ -91,6 +93,9 @@ size_t remark_at(const struct note *note, size_t i) {
     while (at < i + BETWEEN_MOST &&
            ANY(tokens, at, "really", "even", "be", "actually", "easily", "you", "very"))
         at++;
+    bool through = ANY(tokens, at, "go", "gone", "went", "run") && // "a crack, doesn't go right through"
+                   (token_is(tokens, at + 1, "through") || token_is(tokens, at + 2, "through"));
+    if (through) return at - i + (token_is(tokens, at + 1, "through") ? 2 : 3);
     if (!ANY(tokens, at, "show", "seen", "see", "notice", "noticed", "noticeable", "visible", "spot"))
         return 0;
     size_t next = at + 1;

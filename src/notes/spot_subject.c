@@ -268,6 +268,32 @@ bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size
     return true;
 }
 
+void spot_of_relative(const struct fault_reader *r, size_t *from, size_t *to) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const vague[] = {"part", "bit", "piece", "thing", "section", "panel"};
+    size_t behind = *from;
+    while (behind > 0 && spot_article(tokens, behind - 1)) behind--;
+    for (size_t n = 0; n < WORDS_MOST && behind > 1; n++, behind--) {
+        size_t noun = behind - 2;
+        if (tokens->at[behind - 1].stop != STOP_NONE || (r->scope.fault[behind - 1] && !r->part[behind - 1]))
+            return;
+        if (!ANY(tokens, behind - 1, "that", "which")) continue;
+        if (n == 0 || tokens->at[noun].stop != STOP_NONE || tokens->at[noun].kind != TOKEN_WORD ||
+            r->note->taken[noun] == TAKEN_TYPE || (r->scope.fault[noun] && !r->part[noun]))
+            return;
+        if (token_among(tokens, noun, vague, COUNT(vague))) {
+            *from = noun; // "the bit that holds the lamp"
+            return;
+        }
+        if (!r->part[noun] && !is_noun(r->note, noun)) return;
+        *from = noun;
+        *to = noun + 1;
+        while (*from > 0 && r->part[*from - 1] && tokens->at[*from - 1].stop == STOP_NONE) --*from;
+        return;
+    }
+}
+
 bool spot_opens_with_part(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
                           size_t *to) {
     static const char *const leads[] = {"the", "its", "one", "and", "but", "left", "right"};

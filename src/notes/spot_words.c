@@ -58,8 +58,8 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
                                          "stuck",  "sent", "screwed", "sewn",   "sewed",   "nailed",
                                          "goes",   "go",   "went",    "bring",  "brought", "send",
                                          "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
-    static const char *const behind[] = {"on",   "together", "in",   "up", "to",
-                                         "into", "then",     "with", "by", "using"};
+    static const char *const behind[] = {"on",   "together", "in", "up",    "to",  "into",
+                                         "then", "with",     "by", "using", "and", "so"};
     static const char *const pronouns[] = {"it", "them", "that", "him", "her", "one"};
     if (!token_is(tokens, i, "back") || i == 0) return false;
     if (i > 1 && token_among(tokens, i - 1, pronouns, COUNT(pronouns)) &&
@@ -149,12 +149,33 @@ static bool is_named(const struct fault_reader *r, size_t i) {
     return named;
 }
 
+// "Verdigris in the screw holes", "a chip by the filler hole": a hole that the thing was made with is a
+// place.
+bool spot_made_hole(const struct tokens *tokens, size_t i) {
+    enum { BACK_MOST = 4 };
+    if (i < 2 || !ANY(tokens, i, "hole", "holes") || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (!ANY(tokens, i - 1, "screw", "filler", "fill", "tap", "plug", "bolt", "nail", "peg", "key", "finger",
+             "sound", "drain", "vent", "mounting", "fixing", "rivet", "lace", "bung", "air", "peep", "hand",
+             "post", "spigot", "weep", "oil", "stopper", "dowel", "rope", "cable", "hinge", "pin", "strap",
+             "thumb", "breather", "end", "pipe", "hanging", "spout", "handle", "leg", "lamp", "wire"))
+        return false;
+    for (size_t at = i - 1; at > 0 && i - at < BACK_MOST && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (spot_preposition(tokens, at - 1)) return true;
+        if (!spot_article(tokens, at - 1) && !spot_side(tokens, at - 1) &&
+            !ANY(tokens, at - 1, "both", "two", "four", "one", "each", "all", "wood", "old", "other",
+                 "first"))
+            return false;
+    }
+    return false;
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
         is_no_spot(tokens, i))
         return 0;
     if (is_deed(tokens, i)) return 0;
+    if (spot_made_hole(tokens, i)) return 1;
     if (i > 0 && ANY(tokens, i, "spots", "points", "parts", "places", "areas") &&
         ANY(tokens, i - 1, "high", "raised", "low", "sunken"))
         return 1; // "gilding worn on the high spots"

@@ -116,6 +116,8 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             size_t behind = start;
             while (behind > 0 && spot_article(tokens, behind - 1)) behind--;
             *from = start;
+            if (at < i) spot_of_relative(r, from, to);
+            if (*from < start) return true;
             if (token_is(tokens, *to, "one") && spot_side(tokens, *to - 1) && *to < i)
                 ++*to; // "the back one"
             bool bare =
@@ -347,6 +349,8 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     spot_widen(r, &spot);
+    if (spot.part_to > spot.part_from && spot.part_from <= hit->from && spot.part_to < hit->to + 1)
+        spot_of_relative(r, &spot.part_from, &spot.part_to);
     size_t from, to;
     if (spot_numbered(r, hit, &from, &to) && (spot.part_to == spot.part_from || spot.part_from == from)) {
         spot.part_from = from;

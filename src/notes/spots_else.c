@@ -111,6 +111,12 @@ size_t spot_touched(const struct fault_reader *r, const struct fault_hit *hit, s
     return at > *from ? at : 0;
 }
 
+// "The other is rusty", "three turn, the fourth is stiff".
+static bool is_rest(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "other", "others") || (i > 0 && token_is(tokens, i - 1, "the") &&
+                                                 ANY(tokens, i, "third", "fourth", "fifth", "sixth", "last"));
+}
+
 bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BACK_MOST = 5, FURTHER_MOST = 9 };
     const struct tokens *tokens = &r->note->tokens;
@@ -118,18 +124,19 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     if (hit->kinds[0]->form == ABSENCE) return false;
     for (size_t n = 0; n < BACK_MOST; n++, at--) {
         if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
-        if (degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") ||
-            (ANY(tokens, at - 1, "other", "others") && at > 1))
+        if (degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") || (is_rest(tokens, at - 1) && at > 1))
             break;
         if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
                  "slightly", "bit", "won't", "wont", "which", "with", "was", "badly", "more"))
             return false;
     }
-    if (at == 0 || !(degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "other", "others", "one's")))
+    if (at == 0 || !(degrees_number(tokens, at - 1) || is_rest(tokens, at - 1) || ANY(tokens, at - 1, "one's")))
         return false;
     spot->which = ANY(tokens, at - 1, "other") ? "other" : degrees_number(tokens, at - 1) > 1 ? NULL : "";
     bool at_once = at == hit->from; // no verb between the number and the fault
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
+    bool rest = is_rest(tokens, number); // "two are missing, the other two rusty"
+    if (!rest && number > start && (rest = token_is(tokens, number - 1, "other"))) number--;
     if (number > start && spot_article(tokens, number - 1)) number--;
     size_t link = number; // "and", "but" or a comma parts it from what it is one of
     while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
@@ -139,15 +146,18 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     for (at = link; at > start && link - at < FURTHER_MOST; at--) {
         const struct token *token = &tokens->at[at - 1];
         bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"
-        if (token->stop >= STOP_CLAUSE || (other && (!joined || r->note->record->count > 1))) return false;
-        if (!r->part[at - 1]) continue;
+        if (token->stop >= STOP_CLAUSE || (other && !rest && (!joined || r->note->record->count > 1)))
+            return false;
+        if (!r->part[at - 1] || r->scope.fault[at - 1]) continue;
         if (token->one == token->fold && at > 1 && ANY(tokens, at - 2, "still", "all", "both", "just"))
             continue; // "trays still slide but one"
         if (token->one == token->fold || r->note->taken[at - 1] == TAKEN_TYPE || spot_adverb(tokens, at - 1))
             return false;
         *to = at;
         *from = at - 1;
-        while (*from > start && r->part[*from - 1] && !spot_adverb(tokens, *from - 1)) --*from;
+        while (*from > start && r->part[*from - 1] && !spot_adverb(tokens, *from - 1) &&
+               !degrees_number(tokens, *from - 1))
+            --*from;
         // the parts have to be what the sentence is about: "brass pans, one", "the straps are on, but one"
         size_t first = *from;
         while (first > start && link - first < FURTHER_MOST &&
@@ -160,6 +170,30 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
                 return false; // "fringe both ends, one moth hole"
         return first == start || degrees_number(tokens, first) > 0 ||
                tokens->at[first - 1].stop != STOP_NONE || ANY(tokens, first - 1, "of");
+    }
+    return false;
+}
+
+// "One of the handles is loose", "both straps are there but one is torn", "the other one is frayed": said of
+// one of the parts.
+bool spot_is_of_one(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BACK_MOST = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    if (hit->kinds[0]->form == ABSENCE) return false;
+    for (size_t i = hit->from; i > start && hit->from - i < BACK_MOST; i--) {
+        if (tokens->at[i - 1].stop != STOP_NONE || (r->scope.fault[i - 1] && !r->part[i - 1])) return false;
+        bool one = ANY(tokens, i - 1, "one", "1", "one's"),
+             other = is_rest(tokens, i - 1) && !token_is(tokens, i - 1, "others");
+        if (!one && !other) continue;
+        bool many = i > 1 && (spot_side(tokens, i - 2) ||
+                              ANY(tokens, i - 2, "every", "each", "no", "than", "any", "number", "per"));
+        if (many || r->note->taken[i - 1] == TAKEN_MEASURE) return false;
+        if (one && token_is(tokens, i, "of"))
+            return ANY(tokens, i + 1, "the", "its", "my", "their", "these", "them", "those");
+        return i == hit->from || token_is(tokens, i - 1, "one's") ||
+               ANY(tokens, i, "is", "has", "was", "had", "got", "looks", "with", "slightly", "badly", "a",
+                   "just", "won't", "doesn't", "missing");
     }
     return false;
 }

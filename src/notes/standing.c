@@ -355,8 +355,8 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
     const struct token *word = &tokens->at[to];
     size_t size = strlen(word->fold);
     bool noun = word->kind == TOKEN_WORD && size > 3 && !chunk_breaks(note, to) &&
-                strcmp(word->fold + size - 2, "ed") != 0 && strcmp(word->fold + size - 3, "ing") != 0 &&
-                strcmp(word->fold + size - 2, "ly") != 0;
+                !ANY(tokens, to, "good", "fine", "sound") && strcmp(word->fold + size - 2, "ed") != 0 &&
+                strcmp(word->fold + size - 3, "ing") != 0 && strcmp(word->fold + size - 2, "ly") != 0;
     struct noun_found found;
     bool goods = noun_at(note, to, &found) && found.thing;
     bool known = noun_at(note, to, &found) || word_at(note, to, UINT32_MAX, &entry) > 0;

@@ -20,9 +20,10 @@ static bool joint_at(const struct tokens *tokens, size_t i) {
 }
 
 static bool closes(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"because", "so",     "as",  "since", "but",    "yet",  "with",
-                                        "though",  "myself", "on",  "in",    "for",    "when", "until",
-                                        "is",      "are",    "was", "at",    "either", "by"};
+    static const char *const words[] = {
+        "because", "so", "as",      "since", "but",   "yet",     "with",    "though", "myself",
+        "on",      "in", "for",     "when",  "until", "is",      "are",     "was",    "at",
+        "either",  "by", "between", "under", "over",  "against", "through", "behind"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE || joint_at(tokens, i) ||
            token_among(tokens, i, words, COUNT(words));
 }

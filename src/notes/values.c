@@ -282,11 +282,26 @@ static bool is_device(const struct note *note, size_t i) {
     return false;
 }
 
+// "A bolt on a bit of wire", "tied with a length of cord": what somebody made do with, and no stuff of the
+// thing.
+static bool is_makeshift(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i < 3 || !token_is(tokens, i - 1, "of") ||
+        !ANY(tokens, i - 2, "bit", "bits", "piece", "pieces", "length", "lengths", "scrap", "lump", "loop",
+             "twist"))
+        return false;
+    size_t at = i - 2;
+    while (at > 0 && ANY(tokens, at - 1, "a", "an", "the", "some", "old", "two", "odd", "small", "little"))
+        at--;
+    return at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           ANY(tokens, at - 1, "on", "with", "by", "using", "from", "in");
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i)) return;
-    if (value_is_of_other(note, i, n, use)) return;
+    if (value_is_of_other(note, i, n, use) || is_makeshift(note, i)) return;
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
     if (part) {

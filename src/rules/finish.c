@@ -279,6 +279,8 @@ static void finish_tellings(struct flaw *kind) {
         told->telling_count = 0;
         told->finder.said = own.finder.said;
         if (own.degree) told->degree = own.degree;
+        if (!own.degree && own.noun && !own.mass && !own.adjective && kind->mass)
+            told->degree = DEGREE_SIZE; // "a small rust hole", of rust that is light
         if (own.noun || own.adjective) {
             told->mass = own.noun ? own.mass : kind->mass;
             told->plural = own.noun ? own.plural : kind->plural;

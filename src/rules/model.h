@@ -133,11 +133,14 @@ struct check {
     enum check_yes yes;
     struct texts flaws; // flaw ids that answer it when present in flaws, clear or unchecked
     struct texts facts; // attribute, measurement or record keys that answer it
+    struct texts about; // words: asked only where the record holds one
+    struct texts never; // words: not asked where the record holds one
 };
 
 struct photo_wish {
     const char *shows;
     struct texts flaws;
+    struct texts about, never; // as those of a check
 };
 
 struct short_form {

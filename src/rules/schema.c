@@ -325,30 +325,27 @@ static const struct key_spec thing_keys[] = {
     {.name = "also", .type = KEY_TEXTS, AT(thing, also), .help = "other names of the same thing"},
     {.name = "pair", .type = KEY_YES_NO, AT(thing, pair), .help = "one item although plural in form"},
     END};
+#define CONCERNS(what)                                                                                       \
+    {.name = "about", .type = KEY_TEXTS, AT(what, about), .help = "only where the record has such a word"},  \
+    {                                                                                                        \
+        .name = "never", .type = KEY_TEXTS, AT(what, never), .help = "not where the record has such a word"  \
+    }
 static const struct key_spec check_keys[] = {
     {.name = "check", .type = KEY_TEXT, .required = true, AT(check, id), .help = "id within the family"},
     {.name = "ask", .type = KEY_TEXT, .required = true, AT(check, ask), .help = "what a buyer would ask"},
-    {.name = "flaws",
-     .type = KEY_TEXTS,
-     AT(check, flaws),
-     .help = "flaw ids that answer it, present or denied"},
+    {.name = "flaws", .type = KEY_TEXTS, AT(check, flaws), .help = "flaw ids that answer it, also denied"},
     {.name = "yes",
      .type = KEY_CHOICE,
      AT(check, yes),
      CHOICES(yes_words, YES_FAULT),
      .help = "what a yes says: that a flaw is there (fault) or that none is (clear)"},
-    {.name = "facts",
-     .type = KEY_TEXTS,
-     AT(check, facts),
-     .help = "dimensions, attributes or keys that answer it"},
+    {.name = "facts", .type = KEY_TEXTS, AT(check, facts), .help = "dimensions, attributes, keys that do"},
+    CONCERNS(check),
     END};
 static const struct key_spec photo_keys[] = {
-    {.name = "shows",
-     .type = KEY_TEXT,
-     .required = true,
-     AT(photo_wish, shows),
-     .help = "what the picture shows"},
+    {.name = "shows", .type = KEY_TEXT, .required = true, AT(photo_wish, shows), .help = "what is on it"},
     {.name = "flaws", .type = KEY_TEXTS, AT(photo_wish, flaws), .help = "flaw ids that it would prove"},
+    CONCERNS(photo_wish),
     END};
 static const struct key_spec example_keys[] = {
     {.name = "record", .type = KEY_RECORD, .required = true, AT(family, example), .help = "an item record"},

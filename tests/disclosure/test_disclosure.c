@@ -374,8 +374,11 @@ static const struct {
      "Not checked for chips, missing lids or faults in working. Not checked: the works."},
     {"clear: [chip, crack, {kind: chip, where: rim}, {kind: seized, part: lid}, {kind: missing-accessory, "
      "part: knobs}]",
-     "No chips, cracks or missing knobs seen. No chips seen on the rim. On the lid, no stuck or stiff parts "
-     "seen."},
+     "No chips, cracks or missing knobs seen. No chips seen on the rim. No stuck or stiff lid seen."},
+    {"clear: [{kind: loose-part, part: handle}, {kind: strap-damage, part: straps}, {kind: lining-damage, "
+     "part: "
+     "lining}, {kind: zip-fault, part: zip}]\ntype: satchel",
+     "No loose handle, strap damage or lining damage seen. On the zip, no faults seen."},
 };
 
 static void check_sentences(struct arena *arena, void *context) {

@@ -115,8 +115,14 @@ static struct facts flaws_of(const struct trial *t, const struct record *record)
 static struct facts clear_of(const struct trial *t, const struct record *record) {
     struct facts facts = {.count = 0};
     for (size_t i = 0; i < record->clear_count; i++) {
+        const struct flaw *kind = record->clear[i].kind;
         struct item_flaw flaw = {
-            .kind = record->clear[i].kind, .part = record->clear[i].part, .where = record->clear[i].where};
+            .kind = kind, .part = record->clear[i].part, .where = record->clear[i].where};
+        size_t n = flaw.part ? strlen(flaw.part) : 0;
+        bool held = n && kind->form == FAULT && wording_sought_holds_part(kind, flaw.part);
+        if (held && kind->mass) flaw.part = say_singular(t->arena, flaw.part); // "strap damage"
+        if (held && !strncmp(kind->noun, flaw.part, n) && kind->noun[n] == ' ' && !strstr(kind->noun, " or "))
+            flaw.part = NULL; // the lining of "lining damage"
         add_fact(&facts, fact_of(t, &flaw));
     }
     return facts;
@@ -217,6 +223,8 @@ static const char declared[] =
     "  one and several of a part that is counted: 'two of the six handles'\n"
     "  a part with the name of the thing itself, and the thing; one piece of one, and one\n"
     "  a place that is the part itself, and none\n"
+    "  of what was not seen: a part that its noun begins with, and none; one and several straps of 'strap "
+    "damage'\n"
     "  the same fault said twice, and once; US and UK spelling\n";
 
 static void print_tally(const char *name, const struct tally *tally) {
