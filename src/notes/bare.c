@@ -5,6 +5,8 @@
 // something else.
 #include "notes/bare.h"
 
+#include "notes/any.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const char *const degrees[] = {
@@ -35,7 +37,11 @@ bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     size_t at = from;
     while (at > 0 && token_among(tokens, at - 1, degrees, COUNT(degrees))) at--;
     while (at > 0 && token_among(tokens, at - 1, subjects, COUNT(subjects))) at--;
-    if (at > 0 && !parts_before(tokens, at - 1)) return false;
+    bool instead = at > 2 && at < from && token_is(tokens, at, "just"); // "screw not rusted just dull"
+    if (instead)
+        instead =
+            ANY(tokens, at - 2, "not", "isn't", "aren't") || ANY(tokens, at - 3, "not", "isn't", "aren't");
+    if (at > 0 && !instead && !parts_before(tokens, at - 1)) return false;
     for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
     static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};
     if (at >= tokens->count || parts_before(tokens, at)) return true;

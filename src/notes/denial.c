@@ -64,6 +64,11 @@ static bool opens_state(const struct scope *s, size_t from, size_t i) {
     const char *word = tokens->at[next].fold;
     size_t size = strlen(word);
     bool done = s->fault[next] && size > 4 && text_same(word + size - 2, "ed");
+    // "No glass panels cracked" in a note with stops: one name of two words, and what it is not.
+    bool named = !tokens->flat && !tokens->shouts && i == from + 1 && token_is(tokens, from - 1, "no") &&
+                 (next + 1 >= tokens->count || tokens->at[next + 1].stop != STOP_NONE ||
+                  ANY(tokens, next + 1, "or", "and", "anywhere", "that", "at"));
+    if (named && !token_among(tokens, next, verbs, COUNT(verbs))) return false;
     return done || token_among(tokens, next, verbs, COUNT(verbs)) ||
            token_among(tokens, next, states, COUNT(states));
 }

@@ -554,6 +554,7 @@ void read_faults(struct note *note) {
     read_absent(&r);
     read_right(&r);
     read_sound_parts(&r);
+    read_sound_deeds(&r);
     read_felt(&r);
     read_elliptical(&r);
     read_so_too(&r);

@@ -347,6 +347,8 @@ void read_sound_said(struct fault_reader *reader);
 void read_felt(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
+// sound_deeds.c: parts that do what they are for, "popper works".
+void read_sound_deeds(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
 // none_there.c: what was told, and is denied of another place: "none inside", "the front has none".
