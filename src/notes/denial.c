@@ -370,8 +370,8 @@ static bool is_always(const struct tokens *tokens, size_t i) {
 
 // "None torn", "none of them are cracked": the fault behind; 0 if none follows.
 static size_t none_are(const struct scope *s, size_t i) {
-    static const char *const between[] = {"of",  "them", "are",  "is",   "the", "have",
-                                          "has", "been", "seem", "look", "with"};
+    static const char *const between[] = {"of",   "them", "are",  "is",   "the", "have", "has",
+                                          "been", "seem", "look", "with", "a",   "an",   "any"};
     const struct tokens *tokens = &s->note->tokens;
     size_t at = i + 1;
     while (token_among(tokens, at, between, COUNT(between))) at++;

@@ -228,6 +228,31 @@ static size_t read_other_is(struct fault_reader *r, size_t i) {
     return to + 1;
 }
 
+// "No hands missing but the bird is": what lacks is told by what does not.
+static size_t read_but_is(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !ANY(tokens, i - 1, "but", "though", "only", "just")) return i + 1;
+    size_t from = i;
+    while (spot_article(tokens, from) || ANY(tokens, from, "one", "a")) from++;
+    size_t to = from;
+    while (to < from + 2 && to < tokens->count && tokens->at[to].kind == TOKEN_WORD &&
+           tokens->at[to].stop == STOP_NONE && !ANY(tokens, to, "is", "are"))
+        to++;
+    if (to == from || from == i || !ANY(tokens, to, "is", "are") || tokens->at[to].stop != STOP_NONE ||
+        (to + 1 < tokens->count && tokens->at[to + 1].stop == STOP_NONE))
+        return i + 1;
+    const struct record *record = r->note->record;
+    const struct item_clear *clear = record->clear_count ? &record->clear[record->clear_count - 1] : NULL;
+    bool near = clear && clear->kind->form == ABSENCE && clear->span.to <= tokens->at[i - 1].from &&
+                clear->span.from >= tokens->at[scope_sentence_start(&r->scope, i)].from;
+    if (!near || r->note->taken[from] == TAKEN_FLAW) return i + 1;
+    const char *part = fault_words(r->note, from, to);
+    const struct flaw *kind = absent_kind_here(r, part, 1);
+    if (!kind || kind->form != ABSENCE) return i + 1;
+    fault_add(r, kind, fault_place(r->note, from, to), NULL, from, to + 1);
+    return to + 1;
+}
+
 void read_none_there(struct fault_reader *r) {
     static size_t (*const readers[])(struct fault_reader *, size_t) = {read_none, read_has_none, read_clean,
                                                                        read_other, read_other_is};
@@ -238,4 +263,9 @@ void read_none_there(struct fault_reader *r) {
             for (size_t k = 0; k < COUNT(readers) && next == i + 1; k++) next = readers[k](r, i);
         i = next;
     }
+}
+
+void read_but_lacks(struct fault_reader *r) {
+    if (!r->note->record->clear_count) return;
+    for (size_t i = 1; i < r->note->tokens.count;) i = read_but_is(r, i);
 }

@@ -168,7 +168,9 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     size_t place = spot_place_at(r, i + n, &from);
     if (!place && spot_adverb(tokens, i + n))
         place = spot_place_at(r, i + n + 1, &from); // "outside by the handle"
-    if (!place && sure && !some) place = place_bare(r, i + n, &from);
+    bool bare_from =
+        i > 0 && token_is(tokens, i - 1, "from") && !(i > 1 && ANY(tokens, i - 2, "apart", "aside"));
+    if (!place && sure && !some && !bare_from) place = place_bare(r, i + n, &from);
     bool bare = !place && sure && !some && start == hit->to && ends_there(tokens, i + n);
     if (!place && !bare) return;
     if (place && !sure && is_piece(tokens, place)) return;
