@@ -17,7 +17,7 @@
 static bool is_end_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"but",    "just",    "only",  "however", "though",     "although",
                                         "except", "besides", "apart", "aside",   "other than", "save for",
-                                        "bar",    "minus",   "with",  "yet"};
+                                        "bar",    "minus",   "with",  "yet",     "beyond"};
     return token_longest(tokens, i, words, COUNT(words)) > 0;
 }
 

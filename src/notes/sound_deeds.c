@@ -130,6 +130,14 @@ static bool opens(const struct fault_reader *r, size_t i, size_t *from) {
 
 static size_t read_one(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
+    static const char *const firsts[] = {
+        "works",   "work",   "in",   "still",  "closes",  "close",   "latches", "latch",   "locks",
+        "lock",    "snaps",  "snap", "fasten", "fastens", "clicks",  "click",   "catches", "does",
+        "do",      "holds",  "hold", "opens",  "open",    "clips",   "engages", "fires",   "fire",
+        "returns", "return", "come", "comes",  "spring",  "springs", "goes",    "go",      "winds",
+        "wind",    "turns",  "turn", "racks",  "all",     "both",    "each",    "also"};
+    if (!token_among(tokens, i + 1, firsts, COUNT(firsts)))
+        return 0; // most words are followed by none of these
     const struct flaw *kind = function_kind(r, i);
     if (!kind && ANY(tokens, i, "wick", "wicks", "rack", "fence", "flap", "valves"))
         kind = ruleset_flaw(r->note->rules, "seized");
