@@ -397,12 +397,32 @@ static const char *piece_name(const struct fault_reader *r, size_t part, size_t 
     return to > from ? arena_format(r->note->arena, "%s %s", fault_place(r->note, from, to), name) : name;
 }
 
+// "Panel isn't cracked but it's loose", "shade not split but loose": of what was the subject before "but".
+static bool loose_instead(const struct fault_reader *r, size_t i, size_t *part) {
+    static const char *const between[] = {"it's",  "it",     "is",       "its",   "they're", "they",
+                                          "are",   "a",      "bit",      "just",  "does",    "feel",
+                                          "feels", "rather", "slightly", "quite", "little"};
+    enum { FAR = 10 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i, start = scope_sentence_start(&r->scope, i);
+    while (at > start && token_among(tokens, at - 1, between, COUNT(between))) at--;
+    if (at == start || !ANY(tokens, at - 1, "but", "though")) return false;
+    for (size_t k = start; k < at && k < start + FAR; k++) {
+        if (!r->part[k] || r->note->taken[k] == TAKEN_TYPE || r->scope.fault[k]) continue;
+        while (k + 1 < at && r->part[k + 1] && !r->scope.fault[k + 1]) k++;
+        *part = k;
+        return true;
+    }
+    return false;
+}
+
 static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
     size_t n = predicate_at(&r->note->tokens, i, ailment);
     if (!n) n = asked_at(&r->note->tokens, i);
     if (n && *ailment == HANGS) {
         if (loose_part(r, i, part)) return n;
         if (loose_place(r, i, i + n, part)) return n;
+        if (loose_instead(r, i, part)) return n;
         size_t behind = stuff_subject(r, i);
         *part = behind - 1;
         return behind && !ANY(&r->note->tokens, *part, "it's", "it", "they", "they're", "that") ? n : 0;
@@ -453,7 +473,10 @@ void read_ailing(struct fault_reader *r) {
         size_t part = 0, piece = 0, piece_to = 0, n = predicate_at(tokens, i, &ailment);
         bool excepted = n && excepted_piece(r, i, &part, &piece, &piece_to);
         if (!excepted) n = ailment_at(r, i, &part, &ailment);
-        if (!n || is_told(r, excepted || part > i ? i : part, i + n) || is_mended(r, i)) continue;
+        size_t since = excepted || part > i ? i : part;
+        for (size_t k = since; k < i; k++) // "panel isn't cracked but it's loose"
+            if (ANY(tokens, k, "but", "though")) since = k;
+        if (!n || is_told(r, since, i + n) || is_mended(r, i)) continue;
         bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
         if (!can_not && (r->scope.stance[i] & off)) continue;
         const struct flaw *kind = kind_for(r, part, ailment);

@@ -5,6 +5,8 @@
 // something else. A verb may have the noun before it that does so: "case won't shut".
 #include "notes/bare.h"
 
+#include "notes/any.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const char *const degrees[] = {
@@ -63,7 +65,11 @@ bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     bool verb = is_verb(tokens, from);
     // "One draw is dented and sticks": what does so stands before the "and"
     if (verb && at == from && at > 0 && token_among(tokens, at - 1, joins, COUNT(joins))) return false;
-    if (at > 0 && !parts_before(tokens, at - 1) && !(verb && opens_with_noun(tokens, at))) return false;
+    bool instead = at > 2 && at < from && token_is(tokens, at, "just"); // "screw not rusted just dull"
+    if (instead)
+        instead =
+            ANY(tokens, at - 2, "not", "isn't", "aren't") || ANY(tokens, at - 3, "not", "isn't", "aren't");
+    if (at > 0 && !instead && !parts_before(tokens, at - 1) && !(verb && opens_with_noun(tokens, at))) return false;
     for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
     static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};
     if (at >= tokens->count || parts_before(tokens, at)) return true;

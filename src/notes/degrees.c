@@ -160,6 +160,19 @@ static enum severity in_brackets(const struct fault_reader *r, size_t i) {
 }
 
 // "Quite a [bit of rust]": what is said begins before the fault's own words.
+// "Rust light all over", "tarnish heavy on the back": the word of degree behind its noun, and where it is.
+static enum severity right_behind(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->to + 1 >= tokens->count || tokens->at[hit->to - 1].stop != STOP_NONE) return SEVERITY_UNKNOWN;
+    bool light = ANY(tokens, hit->to, "light", "slight", "faint", "mild", "minor"),
+         heavy = ANY(tokens, hit->to, "heavy", "bad", "severe");
+    if (!light && !heavy) return SEVERITY_UNKNOWN;
+    if (!ANY(tokens, hit->to + 1, "all", "on", "in", "at", "round", "inside", "underneath", "along", "over",
+             "only"))
+        return SEVERITY_UNKNOWN;
+    return light ? SEVERITY_LIGHT : SEVERITY_HEAVY;
+}
+
 static enum severity astride(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 3 };
     for (size_t back = FAR; back > 0; back--) {
@@ -312,9 +325,9 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        degree_of_too_much, degree_of_stopping, astride, degree_of_share, degree_before,
-        told_behind,        in_phrase,          at_end,  apart,           degree_said_later,
-        degree_shared};
+        right_behind,      degree_of_too_much, degree_of_stopping, astride, degree_of_share,
+        degree_before,     told_behind,        in_phrase,          at_end,  apart,
+        degree_said_later, degree_shared};
     const uint16_t *stance = r->scope.stance;
     if (stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     bool last =

@@ -17,7 +17,7 @@
 static bool is_end_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"but",    "just",    "only",  "however", "though",     "although",
                                         "except", "besides", "apart", "aside",   "other than", "save for",
-                                        "bar",    "minus",   "with",  "yet"};
+                                        "bar",    "minus",   "with",  "yet",     "beyond"};
     return token_longest(tokens, i, words, COUNT(words)) > 0;
 }
 
@@ -64,6 +64,11 @@ static bool opens_state(const struct scope *s, size_t from, size_t i) {
     const char *word = tokens->at[next].fold;
     size_t size = strlen(word);
     bool done = s->fault[next] && size > 4 && text_same(word + size - 2, "ed");
+    // "No glass panels cracked" in a note with stops: one name of two words, and what it is not.
+    bool named = !tokens->flat && !tokens->shouts && i == from + 1 && token_is(tokens, from - 1, "no") &&
+                 (next + 1 >= tokens->count || tokens->at[next + 1].stop != STOP_NONE ||
+                  ANY(tokens, next + 1, "or", "and", "anywhere", "that", "at"));
+    if (named && !token_among(tokens, next, verbs, COUNT(verbs))) return false;
     return done || token_among(tokens, next, verbs, COUNT(verbs)) ||
            token_among(tokens, next, states, COUNT(states));
 }
@@ -365,8 +370,8 @@ static bool is_always(const struct tokens *tokens, size_t i) {
 
 // "None torn", "none of them are cracked": the fault behind; 0 if none follows.
 static size_t none_are(const struct scope *s, size_t i) {
-    static const char *const between[] = {"of",  "them", "are",  "is",   "the", "have",
-                                          "has", "been", "seem", "look", "with"};
+    static const char *const between[] = {"of",   "them", "are",  "is",   "the", "have", "has",
+                                          "been", "seem", "look", "with", "a",   "an",   "any"};
     const struct tokens *tokens = &s->note->tokens;
     size_t at = i + 1;
     while (token_among(tokens, at, between, COUNT(between))) at++;

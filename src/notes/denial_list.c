@@ -189,9 +189,20 @@ static bool opens_lack(const struct tokens *tokens, size_t i) {
            !ANY(tokens, i - 1, "or", "nor");
 }
 
+// "None rusted through, surface rust yes": the answer stands behind it.
+static bool is_affirmed(const struct scope *s, size_t i) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t at = i;
+    while (at < tokens->count && at < i + WORDS_MOST && tokens->at[at].stop == STOP_NONE &&
+           !ANY(tokens, at, "yes"))
+        at++;
+    return at > i && ANY(tokens, at, "yes");
+}
+
 bool denial_list_ends(const struct scope *s, size_t from, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
-    if (opens_lack(tokens, i)) return true;
+    if (opens_lack(tokens, i) || is_affirmed(s, i)) return true;
     bool and = token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "&");
     if (opens_verb(tokens, i) || opens_worn(s, from, i)) return true;
     return and&&(scope_states_own(tokens, i) || turns_kind(s, from, i));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Denials that say nothing of the kind whose words they have: no leak of a pillow is no whole glass, no rot
-// of a post no sound cloth, and what is not playable as is was not offered as it is.
+// of a post no sound cloth, and what is not playable as is was not offered as it is. Beside them what is said
+// of a new part.
 #include <string.h>
 
 #include "notes/any.h"
@@ -28,6 +29,31 @@ static bool is_as_it_is(const struct fault_reader *r, const struct fault_hit *hi
     return text_same(kind->rule.id, "as-is") && hit->from > 0 &&
            ANY(&r->note->tokens, hit->from - 1, "playable", "usable", "useable", "wearable", "safe",
                "workable", "readable", "useful", "rideable", "seaworthy", "good", "fit");
+}
+
+// "A worm hole or two, dead I believe": the worm, and nothing that should run.
+bool fault_is_dead_worm(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 7 };
+    if (!token_is(&r->note->tokens, hit->from, "dead")) return false;
+    for (size_t h = 0; h < r->hit_count && r->hits[h].to <= hit->from; h++)
+        if (hit->from - r->hits[h].to <= FAR && text_same(r->hits[h].kinds[0]->rule.id, "woodworm") &&
+            r->hits[h].from >= scope_sentence_start(&r->scope, hit->from))
+            return true;
+    return false;
+}
+
+bool fault_of_new_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "married-set") ||
+        !ANY(tokens, hit->from, "doesn't", "don't", "not", "doesnt", "isn't"))
+        return false;
+    for (size_t h = 0; h < r->hit_count && r->hits[h].to <= hit->from; h++)
+        if (hit->from - r->hits[h].to <= FAR &&
+            r->hits[h].from >= scope_sentence_start(&r->scope, hit->from) &&
+            text_same(r->hits[h].kinds[0]->rule.id, "replaced-part"))
+            return true;
+    return false;
 }
 
 const char *denial_idle(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {

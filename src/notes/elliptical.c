@@ -31,7 +31,11 @@ static void read_denied_part(struct fault_reader *r, size_t i) {
     while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && !token_is(tokens, start - 1, "and") &&
            !token_is(tokens, start - 1, "but"))
         start--;
-    if (start == 0 || !told_there(tokens, scope_sentence_start(&r->scope, start - 1), start)) return;
+    bool alone = token_is(tokens, i, "no") && start + 1 == i &&
+                 (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_SENTENCE) &&
+                 (start == 0 || tokens->at[start - 1].stop >= STOP_SENTENCE); // "Key no."
+    if (!alone && (start == 0 || !told_there(tokens, scope_sentence_start(&r->scope, start - 1), start)))
+        return;
     size_t from = start;
     while (from < i && (token_is(tokens, from, "the") || token_is(tokens, from, "its"))) from++;
     size_t parts = absent_part(r, from);

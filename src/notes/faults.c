@@ -439,8 +439,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                                                           : NULL;
     const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
     if (is_of_unsized(r, hit, kind)) return;
-    if (text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to)) {
-        leave(r, hit, "of a crack");
+    bool crack = text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to);
+    if (crack || fault_of_new_part(r, hit, kind)) {
+        leave(r, hit, crack ? "of a crack" : "of the new part");
         return;
     }
     if (stance & STANCE_WITHDRAWN && fault_tell_moved(r, hit, kind, &spot)) return;
@@ -511,6 +512,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
     if (function_moves(r, hit, kind) || running_is_sound(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
+    if (fault_is_dead_worm(r, hit)) return;
     if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
     size_t from,
@@ -581,6 +583,8 @@ void read_faults(struct note *note) {
     read_absent(&r);
     read_right(&r);
     read_sound_parts(&r);
+    read_sound_deeds(&r);
+    read_but_lacks(&r);
     read_felt(&r);
     read_elliptical(&r);
     read_so_too(&r);

@@ -298,6 +298,10 @@ bool denial_is_of_rest(const struct note *note, size_t i); // "no chips elsewher
 // nothing.
 const char *denial_idle(const struct fault_reader *reader, const struct fault_hit *hit,
                         const struct flaw *kind);
+// The same file: "one slat replaced, doesn't match" tells of the new part, and of no set.
+bool fault_of_new_part(const struct fault_reader *reader, const struct fault_hit *hit,
+                       const struct flaw *kind);
+bool fault_is_dead_worm(const struct fault_reader *reader, const struct fault_hit *hit);
 bool denial_of_leak(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // denial.c: is it said of the past alone, "never been chipped"?
 bool denial_is_history(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -370,10 +374,13 @@ void read_sound_said(struct fault_reader *reader);
 void read_felt(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
+// sound_deeds.c: parts that do what they are for, "popper works".
+void read_sound_deeds(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
 // none_there.c: what was told, and is denied of another place: "none inside", "the front has none".
 void read_none_there(struct fault_reader *reader);
+void read_but_lacks(struct fault_reader *reader); // "no hands missing but the bird is"
 // elliptical.c: "rear cap yes, front cap no", "the lid is there, the key isn't", "nine with screws, three
 // without".
 void read_elliptical(struct fault_reader *reader);

@@ -522,8 +522,15 @@ static bool is_last_of_two(const struct fault_reader *r, const struct phrase_hit
 // "No burner missing": the "no" is of what lacks, and the burner is there.
 static bool is_none_missing(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    return hit->flaw->form == ABSENCE && token_is(tokens, hit->from, "no") &&
-           tokens->at[hit->to - 1].stop == STOP_NONE && ANY(tokens, hit->to, "missing", "lost", "lacking");
+    static const char *const owned[] = {"knob",   "knobs",  "handle", "hinge",  "hinges", "finial", "catch",
+                                        "clip",   "screw",  "screws", "latch",  "stay",   "clasp",  "pull",
+                                        "lining", "liner",  "spring", "chain",  "string", "strap",  "lock",
+                                        "button", "gasket", "seal",   "insert", "rod",    "pin",    "rest"};
+    if (hit->flaw->form != ABSENCE || !token_is(tokens, hit->from, "no") || hit->to != hit->from + 2 ||
+        tokens->at[hit->to - 1].stop != STOP_NONE)
+        return false;
+    return ANY(tokens, hit->to, "missing", "lost", "lacking") ||
+           token_among(tokens, hit->to, owned, sizeof owned / sizeof *owned); // "no lid knob"
 }
 
 // The note's hits by phrase: all kinds of one span together, none inside a longer one. Two words apart that

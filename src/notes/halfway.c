@@ -199,6 +199,14 @@ static bool has_subject(const struct fault_reader *r, size_t i) {
            AMONG(tokens, i - 1, words) || function_kind(r, i - 1);
 }
 
+// "Joints sound apart from one": whole, and nothing that is heard.
+static bool is_whole(const struct tokens *tokens, size_t i) {
+    static const char *const heard[] = {"notes", "note",  "reeds",    "keys",  "strings", "buttons", "pipes",
+                                        "all",   "they",  "will",     "bells", "both",    "drones",  "chimes",
+                                        "horn",  "horns", "speakers", "tones", "stops",   "to"};
+    return token_is(tokens, i, "sound") && (i == 0 || !AMONG(tokens, i - 1, heard));
+}
+
 static bool is_denied(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"doesn't", "don't", "won't", "not",  "isn't",  "didn't",  "never",
                                         "doesnt",  "dont",  "wont",  "isnt", "aren't", "wouldn't"};
@@ -351,7 +359,7 @@ void read_halfway(struct fault_reader *r) {
     for (size_t i = 0; i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         bool motion = AMONG(tokens, i, motions);
-        bool verb = AMONG(tokens, i, verbs);
+        bool verb = AMONG(tokens, i, verbs) && !is_whole(tokens, i);
         bool other = !motion && !verb && contrast(tokens, i + 1) && function_does(tokens, i) &&
                      has_subject(r, i); // "sprays", "reels"
         if (!motion && !verb && !other) continue;

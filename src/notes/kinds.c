@@ -499,6 +499,9 @@ const struct flaw *kind_of_rusted(const struct fault_reader *r, const struct fau
     bool hole = r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
                 token_among(&r->note->tokens, hit->to, words, sizeof words / sizeof *words);
     hole |= token_among(&r->note->tokens, hit->to - 1, words, sizeof words / sizeof *words);
+    hole |= ANY(&r->note->tokens, hit->to - 1, "through", "thru") || // "not rusted through"
+            (r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
+             ANY(&r->note->tokens, hit->to, "through", "thru"));
     const struct flaw *other = hole ? ruleset_flaw(r->note->rules, "hole") : NULL;
     return other ? other : kind;
 }

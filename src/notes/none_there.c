@@ -81,6 +81,16 @@ static size_t read_none(struct fault_reader *r, size_t i) {
         for (from = to = at; to < tokens->count && tokens->at[to].stop == STOP_NONE && r->part[to];) to++;
         if (to == from) to = 0;
     }
+    if (!to && !not &&spot_preposition(tokens, at)) { // "none in the leadpipe": a part that no list has
+        for (from = at + 1; spot_article(tokens, from);) from++;
+        to = from > at + 1 && from < tokens->count && tokens->at[from].kind == TOKEN_WORD &&
+                     r->note->taken[from] == TAKEN_NOT
+                 ? from + 1
+                 : 0;
+        if (to && to < tokens->count && tokens->at[from].stop == STOP_NONE &&
+            tokens->at[to].kind == TOKEN_WORD && !ends(tokens, to))
+            to++;
+    }
     if (!to || to <= from || !ends(tokens, to)) return i + 1;
     for (size_t k = i; k < to; k++)
         if (r->scope.fault[k] && !r->part[k]) return i + 1;
@@ -188,9 +198,64 @@ static size_t read_other(struct fault_reader *r, size_t i) {
     return to + n;
 }
 
+// "Left arm isn't loose, the other is": the other one has what was denied of the first.
+static size_t read_other_is(struct fault_reader *r, size_t i) {
+    static const char *const verbs[] = {"is", "are", "does", "has", "was", "do", "have"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (spot_article(tokens, at)) at++;
+    if (!opens(tokens, i) || !ANY(tokens, at, "other", "others")) return i + 1;
+    size_t to = at + 1 + ANY(tokens, at + 1, "one", "ones", "two", "three", "side", "end");
+    if (!token_among(tokens, to, verbs, COUNT(verbs)) ||
+        !(to + 1 >= tokens->count || tokens->at[to + 1].stop || tokens->at[to].stop))
+        return i + 1;
+    const struct fault_hit *hit = NULL;
+    for (size_t h = r->hit_count; h-- > 0 && !hit;)
+        if (r->hits[h].to <= i) hit = &r->hits[h];
+    bool denied = hit && (fault_stance(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN)) &&
+                  hit->from >= scope_sentence_start(&r->scope, i) && hit->kinds[0]->form == FAULT;
+    const struct record *record = r->note->record;
+    if (!denied || !record->clear_count) return i + 1;
+    const struct item_clear *clear = &record->clear[record->clear_count - 1];
+    struct fault_hit there = *hit;
+    there.from = at;
+    there.to = to + 1;
+    const char *first = clear->part ? clear->part : clear->where, *last = first ? strrchr(first, ' ') : NULL;
+    bool bare = first && to == at + 1; // "the other" of two arms
+    const char *noun = last ? last + 1 : first;
+    fault_tell(r, &there, clear->kind,
+               bare ? arena_format(r->note->arena, "other %s", noun) : fault_place(r->note, at, to), NULL);
+    return to + 1;
+}
+
+// "No hands missing but the bird is": what lacks is told by what does not.
+static size_t read_but_is(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !ANY(tokens, i - 1, "but", "though", "only", "just")) return i + 1;
+    size_t from = i;
+    while (spot_article(tokens, from) || ANY(tokens, from, "one", "a")) from++;
+    size_t to = from;
+    while (to < from + 2 && to < tokens->count && tokens->at[to].kind == TOKEN_WORD &&
+           tokens->at[to].stop == STOP_NONE && !ANY(tokens, to, "is", "are"))
+        to++;
+    if (to == from || from == i || !ANY(tokens, to, "is", "are") || tokens->at[to].stop != STOP_NONE ||
+        (to + 1 < tokens->count && tokens->at[to + 1].stop == STOP_NONE))
+        return i + 1;
+    const struct record *record = r->note->record;
+    const struct item_clear *clear = record->clear_count ? &record->clear[record->clear_count - 1] : NULL;
+    bool near = clear && clear->kind->form == ABSENCE && clear->span.to <= tokens->at[i - 1].from &&
+                clear->span.from >= tokens->at[scope_sentence_start(&r->scope, i)].from;
+    if (!near || r->note->taken[from] == TAKEN_FLAW) return i + 1;
+    const char *part = fault_words(r->note, from, to);
+    const struct flaw *kind = absent_kind_here(r, part, 1);
+    if (!kind || kind->form != ABSENCE) return i + 1;
+    fault_add(r, kind, fault_place(r->note, from, to), NULL, from, to + 1);
+    return to + 1;
+}
+
 void read_none_there(struct fault_reader *r) {
     static size_t (*const readers[])(struct fault_reader *, size_t) = {read_none, read_has_none, read_clean,
-                                                                       read_other};
+                                                                       read_other, read_other_is};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count && r->hit_count;) {
         size_t next = i + 1;
@@ -198,4 +263,9 @@ void read_none_there(struct fault_reader *r) {
             for (size_t k = 0; k < COUNT(readers) && next == i + 1; k++) next = readers[k](r, i);
         i = next;
     }
+}
+
+void read_but_lacks(struct fault_reader *r) {
+    if (!r->note->record->clear_count) return;
+    for (size_t i = 1; i < r->note->tokens.count;) i = read_but_is(r, i);
 }

@@ -57,6 +57,9 @@ static bool is_spoken_of(const struct tokens *tokens, size_t cue, size_t i) {
         "replaced", "bother",   "bothers", "bothered",  "worried", "fussed",    "minded",  "hiding",
         "denying",  "brushing", "rubbing", "scrubbing", "washing", "polishing", "airing"};
     if (!token_among(tokens, i - 1, articles, COUNT(articles))) return false;
+    bool under = i > 1 && ANY(tokens, i - 2, "under", "beneath", "through", "behind", "for", "with");
+    for (size_t at = cue; !under && at + 1 < i; at++) // "can't see if the prisms are chipped"
+        if (ANY(tokens, at, "if", "whether")) return false;
     for (size_t at = cue; at + 1 < i; at++)
         if (token_among(tokens, at, verbs, COUNT(verbs))) return true;
     return false;

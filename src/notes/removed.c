@@ -50,6 +50,16 @@ static bool is_coming_back(const struct tokens *tokens, size_t i) {
     return token_is(tokens, i, "back") && i > 0 && token_among(tokens, i - 1, words, COUNT(words));
 }
 
+// "None has come back", "hasn't returned", "no trace left".
+static bool is_denied(const struct tokens *tokens, size_t i) {
+    static const char *const nots[] = {"no",    "none",    "not",     "never",   "hasn't",
+                                       "hasnt", "haven't", "nothing", "without", "didn't"};
+    enum { FAR = 4 };
+    for (size_t at = i; at > 0 && i - at < FAR && tokens->at[at - 1].stop == STOP_NONE; at--)
+        if (token_among(tokens, at - 1, nots, COUNT(nots))) return true;
+    return false;
+}
+
 // "Needs the rust cleaned off", "tried to get it off", "most of it came out", "it came back".
 bool scope_left(const struct scope *s, size_t from, size_t verb, size_t to) {
     static const char *const before[] = {
@@ -68,7 +78,9 @@ bool scope_left(const struct scope *s, size_t from, size_t verb, size_t to) {
     for (size_t i = from; i < to; i++)
         if (token_among(tokens, i, shares, COUNT(shares))) return true;
     for (size_t i = to, end = scope_sentence_end(s, verb); i <= end && i < tokens->count; i++)
-        if (token_among(tokens, i, again, COUNT(again)) || is_coming_back(tokens, i)) return true;
+        if ((token_among(tokens, i, again, COUNT(again)) || is_coming_back(tokens, i)) &&
+            !is_denied(tokens, i))
+            return true;
     return false;
 }
 

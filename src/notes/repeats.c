@@ -23,6 +23,7 @@ static bool article_at(const struct tokens *tokens, size_t i) {
 static size_t part_at(const struct fault_reader *r, size_t i, size_t *from) {
     static const char *const sides[] = {"left", "right", "upper", "lower", "front", "back",
                                         "rear", "top",   "other", "inner", "outer", "bottom"};
+    static const char *const inners[] = {"text", "plates", "maps", "prints", "pages", "illustrations"};
     enum { WORDS_MOST = 3 };
     const struct tokens *tokens = &r->note->tokens;
     while (article_at(tokens, i)) i++;
@@ -32,8 +33,9 @@ static size_t part_at(const struct fault_reader *r, size_t i, size_t *from) {
            !r->scope.fault[to] && !one) {
         one = to > i && token_is(tokens, to, "one");
         bool side = token_among(tokens, to, sides, COUNT(sides));
-        if (!r->part[to] && !side && !one) break;
-        part |= r->part[to] || one;
+        bool inner = to == i && token_among(tokens, to, inners, COUNT(inners)); // "edges foxed, text isn't"
+        if (!r->part[to] && !side && !one && !inner) break;
+        part |= r->part[to] || one || inner;
         to++;
     }
     *from = i;
@@ -143,6 +145,7 @@ static size_t read_part(struct fault_reader *r, size_t i) {
     hit = end ? last_fault(r, i, false) : NULL;
     if (!hit || is_denied(r, hit) == denied) return i + 1;
     tell_part(r, hit, from, to, denied);
+    note_take(r->note, to, end, TAKEN_SCOPE);
     return end;
 }
 

@@ -3,6 +3,7 @@
 // to be dead of one part leaves the rest: "left speaker dead", "one ring doesn't heat".
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -101,6 +102,31 @@ static bool does_something(const struct fault_reader *r, const struct fault_hit 
     return false;
 }
 
+// "Repeat doesn't work": one word that begins the sentence, which names neither the thing nor what drives it.
+static bool is_of_some_noun(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const wholes[] = {
+        "it",         "they",      "this",   "these",     "that",     "those",      "motor",   "engine",
+        "movement",   "mechanism", "works",  "thing",     "set",      "unit",       "machine", "item",
+        "still",      "also",      "now",    "but",       "and",      "one",        "both",    "otherwise",
+        "which",      "sadly",     "just",   "currently", "probably", "apparently", "unit's",  "mostly",
+        "mains",      "battery",   "power",  "nothing",   "none",     "neither",    "two",     "all",
+        "some",       "most",      "though", "it's",      "so",       "i",          "we",      "what",
+        "everything", "electrics"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->from == 0 || hit->near || !ANY(tokens, hit->from, "doesn't", "does", "doesnt") ||
+        !ANY(tokens, hit->to - 1, "work"))
+        return false;
+    size_t i = hit->from - 1, start = scope_sentence_start(&r->scope, hit->from);
+    if (tokens->at[i].kind != TOKEN_WORD || tokens->at[i].stop != STOP_NONE ||
+        r->note->taken[i] == TAKEN_TYPE || AMONG(tokens, i, wholes) || strstr(tokens->at[i].fold, "'"))
+        return false;
+    size_t size = strlen(tokens->at[i].fold);
+    if (size < 4 || text_same(tokens->at[i].fold + size - 2, "ly") ||
+        text_same(tokens->at[i].fold + size - 2, "ed"))
+        return false; // "tested, doesn't work"
+    return i == start || (i == start + 1 && ANY(tokens, start, "the", "its"));
+}
+
 // Of one part or some of several.
 const struct flaw *running_partly(const struct fault_reader *r, const struct fault_hit *hit,
                                   const struct flaw *kind) {
@@ -132,7 +158,8 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
         other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
-    if (does_something(r, hit)) return ruleset_flaw(r->note->rules, "partly-working");
+    if (does_something(r, hit) || is_of_some_noun(r, hit))
+        return ruleset_flaw(r->note->rules, "partly-working");
     size_t own = hit->to > hit->from + 1 && r->part[hit->from] ? 1 : 0; // "buttons do nothing"
     for (size_t at = hit->from + own, back = 0; at > 0 && back < BACK; at--, back++) {
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||

@@ -65,6 +65,10 @@ static size_t standing_for(const struct tokens *tokens, size_t i, bool *some) {
                                         "smallish", "deep",   "teeny", "titchy", "weeny",  "biggish"};
     enum { SIZES_MOST = 3 };
     size_t n = token_longest(tokens, i, much, COUNT(much));
+    static const char *const specks[] = {"specks",  "speck",     "flecks", "freckles",
+                                         "patches", "pinpricks", "traces"};
+    if (n && token_among(tokens, i + n, specks, COUNT(specks)))
+        return n + 1; // "no rust other than a few specks"
     *some = n > 0 && !ANY(tokens, i + n, "one", "ones");
     if (*some) return n;
     size_t at = i;
@@ -79,10 +83,10 @@ static size_t standing_for(const struct tokens *tokens, size_t i, bool *some) {
 // Before it: "well", "hang on", "oh there's", "but I found". `*sure` where they say that it is there.
 static size_t thoughts_before(const struct tokens *tokens, size_t i, size_t from, bool *sure) {
     static const char *const words[] = {
-        "well", "um",    "uh",   "er",   "oh",   "hmm",  "ok",    "okay",       "just",  "only",
-        "i",    "maybe", "so",   "then", "that", "can",  "and",   "sorry",      "i've",  "i'd",
-        "now",  "he",    "she",  "we",   "did",  "do",   "you",   "it",         "looks", "like",
-        "ah",   "i'm",   "also", "my",   "bad",  "said", "thing", "correction", "on",    "no"};
+        "well",  "um",  "uh",   "er",    "oh",         "hmm", "ok",    "okay",  "just",  "only", "i",
+        "maybe", "so",  "then", "that",  "can",        "and", "sorry", "i've",  "i'd",   "now",  "he",
+        "she",   "we",  "did",  "do",    "you",        "it",  "looks", "like",  "ah",    "i'm",  "also",
+        "my",    "bad", "said", "thing", "correction", "on",  "no",    "other", "apart", "aside"};
     static const char *const sures[] = {"wait",  "actually", "there's", "theres", "is",  "are",   "was",
                                         "found", "find",     "see",     "saw",    "has", "there", "except",
                                         "but",   "though",   "hang",    "hold",   "yes", "yeah",  "spotted",
@@ -168,7 +172,9 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     size_t place = spot_place_at(r, i + n, &from);
     if (!place && spot_adverb(tokens, i + n))
         place = spot_place_at(r, i + n + 1, &from); // "outside by the handle"
-    if (!place && sure && !some) place = place_bare(r, i + n, &from);
+    bool bare_from =
+        i > 0 && token_is(tokens, i - 1, "from") && !(i > 1 && ANY(tokens, i - 2, "apart", "aside"));
+    if (!place && sure && !some && !bare_from) place = place_bare(r, i + n, &from);
     bool bare = !place && sure && !some && start == hit->to && ends_there(tokens, i + n);
     if (!place && !bare) return;
     if (place && !sure && is_piece(tokens, place)) return;

@@ -267,7 +267,9 @@ bool spot_of_where(const struct fault_reader *r, size_t i, size_t *from, size_t 
                "a", "bit", "there's", "there", "some", "little", "the", "paint", "slightly", "badly", "got",
                "starting", "to", "he's", "all", "just", "gone", "finish", "varnish", "enamel"))
         at--;
-    if (at == 0 || !token_is(tokens, at - 1, "where")) return false;
+    bool which = at > 1 && token_is(tokens, at - 1, "which") &&
+                 tokens->at[at - 2].stop == STOP_COMMA; // "the lock, which is stiff"
+    if (at == 0 || (!which && !token_is(tokens, at - 1, "where"))) return false;
     size_t end = at - 1;
     if (end > 0 && tokens->at[end - 1].stop == STOP_COMMA) end--;
     size_t start = end;

@@ -125,13 +125,25 @@ static void read_uses(struct scope *s) {
     }
 }
 
+// "None is chipped, one is cracked", "none are torn, a few creases": another statement.
+static bool opens_other(const struct scope *s, size_t i) {
+    static const char *const words[] = {"one",     "two",  "three", "some", "a",
+                                        "several", "most", "just",  "only"};
+    const struct tokens *tokens = &s->note->tokens;
+    return scope_states_own(tokens, i) || AMONG(tokens, i, words);
+}
+
 // "None are loose": all of them are not.
 static void read_none(struct scope *s) {
     static const char *const verbs[] = {"is", "are", "was", "were", "has", "have", "looks", "look"};
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i + 1 < tokens->count; i++)
-        if (token_is(tokens, i, "none") && AMONG(tokens, i + 1, verbs))
-            scope_mark(s, i + 1, scope_clause_end(s, i + 1), STANCE_DENIED, i);
+        if (token_is(tokens, i, "none") && AMONG(tokens, i + 1, verbs)) {
+            size_t to = i + 1, end = scope_clause_end(s, i + 1);
+            while (to < end && !(tokens->at[to].stop == STOP_COMMA && to + 1 < end && opens_other(s, to + 1)))
+                to++;
+            scope_mark(s, i + 1, to, STANCE_DENIED, i);
+        }
 }
 
 // "White plate, black edge", "jug with a green rim": where the thing is described, how it is painted. Of

@@ -439,6 +439,14 @@ static bool states_done(const struct scope *s, size_t i) {
     return size > 4 && text_same(tokens->at[i].fold + size - 2, "ed");
 }
 
+// "Not tried as there's no gong", "not tested because the cord is cut": the reason is there.
+static bool gives_reason(const struct tokens *tokens, size_t i) {
+    static const char *const joints[] = {"as", "because", "since", "cos", "cause"};
+    static const char *const subjects[] = {"there's", "theres", "there", "the", "its", "it's", "one"};
+    return token_among(tokens, i, joints, COUNT(joints)) &&
+           token_among(tokens, i + 1, subjects, COUNT(subjects)) && !token_is(tokens, i + 1, "it");
+}
+
 // "Not tested, no leaks that I saw", "not checked for cracks, small chip on the lip": behind the comma stands
 // what was looked at.
 static size_t ahead_end(const struct scope *s, size_t i) {
@@ -447,9 +455,11 @@ static size_t ahead_end(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t to = scope_shrug_end(s, i, scope_clause_end(s, i));
     for (size_t at = i; at + 1 < to; at++)
-        if (tokens->at[at].stop == STOP_COMMA &&
-            (s->positive[at + 1] || states_part(s, at + 1) || states_done(s, at + 1) ||
-             scope_states_own(tokens, at + 1) || token_among(tokens, at + 1, opens, COUNT(opens))))
+        if (gives_reason(tokens, at))
+            return at;
+        else if (tokens->at[at].stop == STOP_COMMA &&
+                 (s->positive[at + 1] || states_part(s, at + 1) || states_done(s, at + 1) ||
+                  scope_states_own(tokens, at + 1) || token_among(tokens, at + 1, opens, COUNT(opens))))
             return at;
         else if (token_is(tokens, at, "and") && at > i && !token_is(tokens, i - 1, "if") &&
                  states_done(s, at + 1))
