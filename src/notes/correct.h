@@ -9,6 +9,7 @@
 #include "notes/figure.h"
 
 struct carry {
+    double last; // the figure that had the unit
     bool about; // a hedge stood before the figure that ends at `end`
     size_t end;
     const struct unit *unit;

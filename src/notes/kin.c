@@ -122,6 +122,7 @@ static const struct family *strongest(const struct note *note, int least) {
     const char *best = NULL;
     int most = least - 1;
     for (size_t k = 0; k < COUNT(hints); k++) {
+        if (!strncmp(hints[k].words, " wood ", strlen(" wood "))) continue; // what is of wood may be anything
         int value = hint(note, hints[k].family);
         if (value <= most) continue;
         most = value;
@@ -176,6 +177,11 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
 static const struct family *family_of(const struct note *note, const struct noun_found *found, bool toy) {
     if (toy && (!found->thing || found->families > 1)) return ruleset_family(note->rules, "toys");
     if (found->thing) return by_noun(note, found);
+    // "Ceramic tobacco jar": what is of the others is rather of its stuff
+    const struct family *stuff_of =
+        found->family && text_same(found->family, "other") ? strongest(note, 5) : NULL;
+    if (stuff_of && (text_same(stuff_of->rule.id, "ceramics") || text_same(stuff_of->rule.id, "glassware")))
+        return stuff_of;
     if (found->family && !found->candidate) return ruleset_family(note->rules, found->family);
     const struct family *told = strongest(note, found->family ? 9 : 4);
     if (told) return told;

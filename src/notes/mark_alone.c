@@ -60,6 +60,11 @@ size_t mark_find_alone(struct note *note, size_t i) {
                    ANY(tokens, i - 1, "label", "badge", "nameplate", "sticker", "logo");
     bool sign = i > 1 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
                 ANY(tokens, i - 2, "sign", "plaque", "nameplate", "placard", "signboard", "notice");
+    // "Enamel sign, white on blue, PARCELS TAKEN IN": words of a sign further on in its sentence
+    bool more = i > 1 && capitals && words > 1 && tokens->at[i - 1].stop >= STOP_COMMA;
+    for (size_t k = more ? note_clause_from(note, i, STOP_SENTENCE) : i; k < i; k++)
+        sign |= ANY(tokens, k, "sign", "signs", "plaque", "nameplate", "placard", "signboard", "notice",
+                    "poster");
     if (!where && !sign && !labeled && !(firm && capitals && words > 1)) return 0;
     struct mark_found found = {i, end, end, where};
     return mark_keep(note, i, &found) ? end - i : 0;

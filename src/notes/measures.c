@@ -207,10 +207,10 @@ static const struct unit *unit_assumed(const struct note *note, const struct car
 static bool settle_units(const struct note *note, const struct carry *carry, struct group *group) {
     const struct unit *unit = unit_of_group(group);
     if (!unit && carry->unit && group->from < carry->until && may_be_bare(note, group)) unit = carry->unit;
-    // "4 ft long, 16 deep, 33 high": nobody means feet
+    // "4 ft long, 16 deep, 33 high", "4 foot wide, 11 deep": nobody means feet
     enum { FEET_MOST = 12 };
     if (!unit_of_group(group) && unit && text_same(unit->name, "ft") &&
-        group->sides[0].amount.value >= FEET_MOST)
+        (group->sides[0].amount.value >= FEET_MOST || group->sides[0].amount.value > carry->last))
         unit = say_unit("in", note->locale);
     if (!unit && may_be_bare(note, group)) unit = unit_assumed(note, carry, group);
     if (!unit) return false;

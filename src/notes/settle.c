@@ -92,9 +92,13 @@ static bool is_bore(const char *type, double mm) {
 
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
-    static const char *const nouns[] = {"chain",  "strap", "cord",   "rope",   "stick", "cane", "oar",
-                                        "paddle", "hook",  "rod",    "pole",   "rule",  "belt", "warming pan",
-                                        "rake",   "hoe",   "scythe", "sickle", "spear", "bow"};
+    static const char *const nouns[] = {
+        "chain",    "strap",     "cord",   "rope",     "stick", "cane",        "oar",
+        "paddle",   "hook",      "rod",    "pole",     "rule",  "belt",        "warming pan",
+        "rake",     "hoe",       "scythe", "sickle",   "spear", "bow",         "spindle",
+        "baluster", "plank",     "beam",   "pipe",     "tube",  "bar",         "batten",
+        "shaft",    "telescope", "sword",  "scabbard", "scarf", "pump handle", "crop",
+        "whip",     "ski",       "mast",   "spar",     "boom",  "ladder",      "bookcase ladder"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -102,10 +106,10 @@ static bool is_long(const char *type) {
 
 // Of a basket or a mirror one figure may be any side of it.
 static bool is_flat(const char *type) {
-    static const char *const nouns[] = {"basket", "hamper", "trug",       "tray",  "mirror", "frame",
-                                        "plaque", "sign",   "mold",       "mould", "trough", "globe",
-                                        "float",  "box",    "wreath",     "panel", "creel",  "cloche",
-                                        "roller", "bath",   "paperweight"};
+    static const char *const nouns[] = {"basket", "hamper", "trug",        "tray",  "mirror", "frame",
+                                        "plaque", "sign",   "mold",        "mould", "trough", "globe",
+                                        "float",  "box",    "wreath",      "panel", "creel",  "cloche",
+                                        "roller", "bath",   "paperweight", "reel"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;

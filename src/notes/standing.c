@@ -40,7 +40,7 @@ static bool is_vague(const struct note *note, size_t i) {
         "details",      "look",       "wash",    "weave",    "fabric",     "material", "theme",   "work",
         "construction", "plaid",      "check",   "ground",   "background", "dots",     "spots",   "dot",
         "overall",      "throughout", "inside",  "outside",  "lettering",  "flecks",   "swirl",   "swirls",
-        "lines",        "line",       "numbers", "stuff",    "metal"};
+        "lines",        "line",       "numbers", "stuff",    "metal",      "halves",   "half"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -155,11 +155,14 @@ static bool is_said_behind(const struct note *note, size_t at) { // "brass font 
 
 // "Blue paint faded", "green enamel chipped": its color, whatever became of it; but "white paint splashes".
 bool standing_is_paint(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "paint", "paintwork", "enamel", "lacquer") &&
-           note->tokens.at[i].stop == STOP_NONE &&
-           !ANY(&note->tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
-                "specks", "splatter", "spatter", "on", "over", "down", "stains", "stain", "smears", "lines",
-                "flecks", "splats");
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "paint", "paintwork", "enamel", "lacquer") || tokens->at[i].stop != STOP_NONE)
+        return false;
+    if (ANY(tokens, i + 1, "over")) // "gold paint over the lot"
+        return ANY(tokens, i + 2, "the", "all") && ANY(tokens, i + 3, "lot", "whole", "thing");
+    return !ANY(tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
+                "specks", "splatter", "spatter", "on", "down", "stains", "stain", "smears", "lines", "flecks",
+                "splats");
 }
 
 static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
@@ -196,16 +199,17 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",   "very",     "mostly",   "all",    "really",  "light",    "bright",    "pretty", "kind",
-        "sort",   "maybe",    "probably", "kinda",  "sorta",   "a",        "an",        "the",    "nice",
-        "deep",   "pale",     "still",    "also",   "some",    "mainly",   "partly",    "soft",   "likely",
-        "plain",  "solid",    "with",     "and",    "&",       "or",       "think",     "i",      "fully",
-        "old",    "perhaps",  "early",    "real",   "rather",  "both",     "obviously", "two",    "three",
-        "four",   "-",        "(",        "little", "lots",    "possibly", "just",      "is",     "are",
-        "was",    "it",       "its",      "it's",   "they",    "this",     "thing",     "looks",  "feels",
-        "seems",  "guess",    "like",     "not",    "marked",  "tag",      "says",      "i'd",    "say",
-        "okay",   "ok",       "so",       "oh",     "well",    "pure",     "fairly",    "sure",   "believe",
-        "reckon", "actually", "that's",   "that",   "colored", "coloured", "toned",     "tone",   "effect"};
+        "dark",   "very",     "mostly",   "all",    "really", "light",    "bright",    "pretty",   "kind",
+        "sort",   "maybe",    "probably", "kinda",  "sorta",  "a",        "an",        "the",      "nice",
+        "deep",   "pale",     "still",    "also",   "some",   "mainly",   "partly",    "soft",     "likely",
+        "plain",  "solid",    "with",     "and",    "&",      "or",       "think",     "i",        "fully",
+        "old",    "perhaps",  "early",    "real",   "rather", "both",     "obviously", "two",      "three",
+        "four",   "-",        "(",        "little", "lots",   "possibly", "just",      "is",       "are",
+        "was",    "it",       "its",      "it's",   "they",   "this",     "thing",     "looks",    "feels",
+        "seems",  "guess",    "like",     "not",    "marked", "tag",      "says",      "i'd",      "say",
+        "okay",   "ok",       "so",       "oh",     "well",   "pure",     "fairly",    "sure",     "believe",
+        "reckon", "actually", "that's",   "that",   "most",   "many",     "colored",   "coloured", "toned",
+        "tone",   "effect"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -295,6 +299,8 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
     if (is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
+    if (ANY(&note->tokens, i, "a") && ANY(&note->tokens, i + 1, "few", "couple"))
+        return true; // "most green a few red"
     if (in_first_sentence(note, i) && any(note, i, early, COUNT(early))) return true;
     if (from > 0 && note->tokens.at[from].starts && ANY(&note->tokens, i, "is", "are", "still")) return true;
     return note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE ||
@@ -535,6 +541,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (goods) return false;
     static const char *const actors[] = {"the", "our", "my", "his", "her", "their"};
     if (any(note, at, actors, COUNT(actors)) && !is_stop(note, to)) return false; // "the dog used to …"
+    // "Bow in the front bar": what is in a part, and no picture
+    if (at == from && tokens->at[from].starts && from > 0 && token_is(tokens, to, "in")) return false;
     if (at == 0 || is_stop(note, at - 1)) return !note->fault_word[at];
     if (token_is(tokens, at - 1, "on") || any(note, at - 1, lead, COUNT(lead))) return true;
     if (token_is(tokens, at - 1, "like")) return at >= 2 && any(note, at - 2, heads, COUNT(heads));

@@ -224,7 +224,8 @@ static void read_paint(struct note *note, size_t i, const char *of, enum sure su
     struct word_entry color;
     for (size_t k = i; k < i + 2; k++) {
         const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
-        if (!text_same(other, "painted") && !text_same(other, "lacquered")) continue;
+        if (!text_same(other, "painted") && !text_same(other, "paint") && !text_same(other, "lacquered"))
+            continue;
         const char *word = note->tokens.at[k].fold;
         if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
             value_keep(note, "color", color.print, of, k, k + 1, sure);
