@@ -10,7 +10,7 @@
 
 struct carry {
     double last; // the figure that had the unit
-    bool about; // a hedge stood before the figure that ends at `end`
+    bool about;  // a hedge stood before the figure that ends at `end`
     size_t end;
     const struct unit *unit;
     const char *dimension;

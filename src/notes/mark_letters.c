@@ -69,7 +69,11 @@ size_t mark_on_piece(const struct note *note, size_t from, size_t at) {
 size_t mark_find_placed(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const char *where = NULL;
-    if (!ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend", "name", "lettering", "maker") ||
+    // "Plate on front VULMER & CO", "stencil on the head PELL'S": what bears it
+    bool bearer = ANY(tokens, i, "plate", "label", "badge", "transfer", "plaque", "tag", "decal", "sticker",
+                      "nameplate", "stencil", "tally");
+    if ((!bearer && !ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend", "name", "lettering",
+                         "maker")) ||
         mark_is_denied(note, i))
         return 0;
     size_t at = i + 1;
@@ -77,9 +81,9 @@ size_t mark_find_placed(struct note *note, size_t i) {
     if (!cast && ANY(tokens, i, "name", "lettering", "maker")) return 0;
     if (cast) at++;
     size_t place = place_at(note, at, &where);
-    if (cast && !place && ANY(tokens, at, "in", "on", "into", "under", "inside") &&
+    if ((cast || bearer) && !place && ANY(tokens, at, "in", "on", "into", "under", "inside") &&
         ANY(tokens, at + 1, "the", "its") && at + 3 < tokens->count &&
-        tokens->at[at + 3].stop >= STOP_COMMA) { // a part that no list has
+        (tokens->at[at + 3].stop >= STOP_COMMA || tokens->at[at + 3].capitals)) { // a part that no list has
         where = note_words(note, at + 2, at + 3);
         place = 3;
     }

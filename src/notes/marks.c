@@ -264,6 +264,12 @@ static size_t named_by(const struct note *note, size_t at) {
     return at;
 }
 
+static bool is_letter(const struct note *note, size_t i) {
+    const struct token *token = i < note->tokens.count ? &note->tokens.at[i] : NULL;
+    return token && token->kind == TOKEN_WORD && token->capital && token->to - token->from == 1 &&
+           !note->tokens.flat;
+}
+
 static size_t skip_to_text(const struct note *note, size_t at, const char **where) {
     const struct tokens *tokens = &note->tokens;
     for (int step = 0; step < 3; step++) {
@@ -273,6 +279,11 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
         if (place) {
             at += place;
             if (token_is(tokens, at, ",")) at++;
+        } else if (ANY(tokens, at, "with", "by") && ANY(tokens, at + 1, "a", "an", "the") &&
+                   is_letter(note, at + 2) &&
+                   ANY(tokens, at - 1, "stamped", "marked", "impressed", "cast", "branded", "incised",
+                       "molded", "moulded")) {
+            at += 2; // "stamped with a K"
         } else if (named_by(note, at) > at) {
             at = named_by(note, at);
         } else if (ANY(tokens, at, ":", "with", "as", "by") ||
@@ -423,8 +434,7 @@ static size_t find_run(struct note *note, size_t i) {
                        "stencilled", "etched");
     if (ANY(tokens, verb, "written", "scratched") || (stamped && token_is(tokens, verb + 1, "by"))) return 0;
     struct word_entry stuff; // "4 pressed tin tiles": how they were made
-    if (stamped && token->kind == TOKEN_FIGURE && word_at(note, verb + 1, 1u << USE_MATERIAL, &stuff))
-        return 0;
+    if (stamped && !token->capitals && word_at(note, verb + 1, 1u << USE_MATERIAL, &stuff)) return 0;
     bool caps = false;
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);

@@ -80,6 +80,13 @@ static bool is_disc(const char *type) {
     return false;
 }
 
+static bool says_oval(const struct note *note) {
+    static const char *const words[] = {"oval", "oblong", "square", "rectangular"};
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_among(&note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
 // "1 inch chisel", "3/4 auger": how wide it works, which has no name of its own.
 static bool is_bore(const char *type, double mm) {
     enum { BORE_MOST = 64 };
@@ -138,7 +145,7 @@ void settle_measures(struct note *note) {
             measure.dimension = "length";
         else if (size && !measure.of && is_tall(record->type.value))
             measure.dimension = "height";
-        else if (size && !measure.of && is_disc(record->type.value))
+        else if (size && !measure.of && is_disc(record->type.value) && !says_oval(note))
             measure.dimension = "diameter";
         else if (size && !measure.of && record->family && record->family->default_dimension)
             measure.dimension = record->family->default_dimension;

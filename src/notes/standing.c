@@ -199,17 +199,17 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",   "very",     "mostly",   "all",    "really", "light",    "bright",    "pretty",   "kind",
-        "sort",   "maybe",    "probably", "kinda",  "sorta",  "a",        "an",        "the",      "nice",
-        "deep",   "pale",     "still",    "also",   "some",   "mainly",   "partly",    "soft",     "likely",
-        "plain",  "solid",    "with",     "and",    "&",      "or",       "think",     "i",        "fully",
-        "old",    "perhaps",  "early",    "real",   "rather", "both",     "obviously", "two",      "three",
-        "four",   "-",        "(",        "little", "lots",   "possibly", "just",      "is",       "are",
-        "was",    "it",       "its",      "it's",   "they",   "this",     "thing",     "looks",    "feels",
-        "seems",  "guess",    "like",     "not",    "marked", "tag",      "says",      "i'd",      "say",
-        "okay",   "ok",       "so",       "oh",     "well",   "pure",     "fairly",    "sure",     "believe",
-        "reckon", "actually", "that's",   "that",   "most",   "many",     "colored",   "coloured", "toned",
-        "tone",   "effect"};
+        "dark",     "very",    "mostly",   "all",      "really", "light",    "bright",    "pretty", "kind",
+        "sort",     "maybe",   "probably", "kinda",    "sorta",  "a",        "an",        "the",    "nice",
+        "deep",     "pale",    "still",    "also",     "some",   "mainly",   "partly",    "soft",   "likely",
+        "plain",    "solid",   "with",     "and",      "&",      "or",       "think",     "i",      "fully",
+        "old",      "perhaps", "early",    "real",     "rather", "both",     "obviously", "two",    "three",
+        "four",     "-",       "(",        "little",   "lots",   "possibly", "just",      "is",     "are",
+        "was",      "it",      "its",      "it's",     "they",   "this",     "thing",     "looks",  "feels",
+        "seems",    "guess",   "like",     "not",      "marked", "tag",      "says",      "i'd",    "say",
+        "okay",     "ok",      "so",       "oh",       "well",   "pure",     "fairly",    "sure",   "believe",
+        "reckon",   "chippy",  "chalky",   "actually", "that's", "that",     "most",      "many",   "colored",
+        "coloured", "toned",   "tone",     "effect"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -231,9 +231,9 @@ static bool is_ground(const struct note *note, size_t from, size_t on) {
            ANY(&note->tokens, from, "linen", "silk", "canvas", "cloth", "paper", "card", "cardboard",
                "vellum", "parchment", "cotton", "calico", "velvet", "satin", "board", "hardboard", "oilcloth",
                "rice") &&
-           (is_type(note, on - 1) ||
-            ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted", "laid", "done", "worked",
-                "written", "engraved", "stuck", "pasted", "colored"));
+           (is_type(note, on - 1) || ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted",
+                                         "laid", "done", "worked", "written", "engraved", "beads", "beadwork",
+                                         "embroidery", "applique", "stuck", "pasted", "colored"));
 }
 
 static enum standing behind(const struct note *note, size_t from, const char **of) {
