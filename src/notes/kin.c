@@ -174,8 +174,22 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
     return other ? other : family;
 }
 
+// Do the toys know it by name? A wind-up gramophone is none.
+static bool is_toys(const struct note *note, const struct noun_found *found) {
+    size_t count = 0;
+    const struct thing *const *things = ruleset_things(note->rules, found->noun, &count);
+    for (size_t i = 0; things && i < count; i++)
+        if (text_same(things[i]->family->rule.id, "toys")) return true;
+    return false;
+}
+
 static const struct family *family_of(const struct note *note, const struct noun_found *found, bool toy) {
-    if (toy && (!found->thing || found->families > 1)) return ruleset_family(note->rules, "toys");
+    if (toy && !found->thing && found->family && !found->candidate &&
+        (text_same(found->family, "electrical") || text_same(found->family, "music") ||
+         text_same(found->family, "clocks-watches")))
+        toy = false; // "wind-up gramophone"
+    if (toy && (!found->thing || (found->families > 1 && is_toys(note, found))))
+        return ruleset_family(note->rules, "toys");
     if (found->thing) return by_noun(note, found);
     // "Ceramic tobacco jar": what is of the others is rather of its stuff
     const struct family *stuff_of =

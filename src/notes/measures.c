@@ -171,7 +171,8 @@ static bool ends_phrase(const struct note *note, const struct group *group) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
            ANY(tokens, i, "and", "with", "no", "on", "at", "but", "to", "has", "in", "not", "flat", "when",
                "including", "without", "across", "overall", "each", "it", "for", "open", "total", "by", "or",
-               "from", "counting", "lid", "laid", "off", "plus");
+               "from", "counting", "lid", "laid", "off", "plus", "w", "w/", "shut", "closed", "folded",
+               "standing");
 }
 
 // "2x4" and the like are as often lumber or a count.
@@ -217,6 +218,10 @@ static bool settle_units(const struct note *note, const struct carry *carry, str
     const struct unit *before = NULL;
     for (size_t i = 0; i < group->count; i++) {
         struct amount *amount = &group->sides[i].amount;
+        // "Two foot square by 10 deep": no feet either
+        bool less = !amount->unit && before && text_same(before->name, "ft") &&
+                    amount->value > group->sides[0].amount.value && group->sides[i].dimension.name;
+        if (less) amount->unit = say_unit("in", note->locale);
         if (!amount->unit) amount->unit = before ? before : unit;
         before = amount->unit;
         if (group->count > 1 && (!before->kind || !text_same(before->kind, "mm"))) return false;

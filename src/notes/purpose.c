@@ -270,6 +270,7 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
     if (!opens) return false;
     *holder = own ? *last : *before;
     holder->from = before->from;
+    if (own) holder->gated = holder->candidate = holder->part = false;
     if (own && !holder->family)
         holder->family = ANY(&note->tokens, last->from, "barrow", "cart") ? "tools" : "decor";
     holder->to = last->to;

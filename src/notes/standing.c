@@ -248,6 +248,9 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         if (is_stop(note, prev) || is_type(note, prev) || note->taken[prev] == TAKEN_MEASURE ||
             note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
+        if (is_link(note, prev) && prev > 0 &&
+            ANY(&note->tokens, prev - 1, "paint", "paintwork", "finish", "glaze"))
+            return STANDING_THING; // "paint was red"
         if (is_link(note, prev) && (*of = standing_part_before(note, prev)) != NULL) return STANDING_PART;
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
         static const char *const parts[] = {"percent", "%", "pct"};
@@ -272,6 +275,7 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             return STANDING_PART; // "paper backed with linen"
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || is_type(note, prev - 1) || is_stop(note, prev - 1) ||
+                         note->taken[prev - 1] == TAKEN_VALUE || // "log cabin in wools"
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
         }

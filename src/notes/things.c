@@ -375,9 +375,9 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;
     size_t after = chunk->to + 2; // but "recorder? no name on it"
-    bool flat_no =
-        after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
-        ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
+    bool flat_no = after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
+                   ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not",
+                       "this", "sorry", "wait");
     size_t asked = chunk->to; // "dolls house?? nope, an insect house"
     while (token_is(&note->tokens, asked, "?")) asked++;
     if (asked > chunk->to && ANY(&note->tokens, asked, "no", "nope", "nah", "not") &&
