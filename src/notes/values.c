@@ -71,7 +71,7 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     if (entry->uses & theme && !has_use(entry, USE_MATERIAL) && from > 0 &&
         token_among(&note->tokens, from - 1, one, 2) && !word_at(note, next, standing_uses, &other))
         return USE_THEME;
-    if (has_use(entry, USE_TECHNIQUE) && has_use(entry, USE_FINISH) &&
+    if (has_use(entry, USE_FINISH) && ANY(&note->tokens, from, "lacquered") &&
         word_at(note, next, 1u << USE_MATERIAL, &other))
         return USE_FINISH; // "lacquered brass"
     for (size_t k = 0; k < COUNT(keys); k++)
