@@ -142,7 +142,7 @@ static void match_registered(struct private_text *t, size_t i) {
     enum { LETTERS_LEAST = 3, LETTERS_MOST = 5, DIGITS_LEAST = 2 };
     size_t at = i + 1, digits;
     if (i && (token_has(t, i - 1, WORD_CODE | WORD_MAKER) || piece_is(t, i - 1, "style") ||
-              is_sign(t, i - 1, '.')))
+              (is_sign(t, i - 1, '.') && token_has(t, i - 2, WORD_CODE | WORD_MAKER))))
         return;
     if (is_sign(t, at, '.') || is_sign(t, at, ':')) at++;
     const struct token *letters = token_at(t, at);

@@ -150,7 +150,31 @@ static size_t exchange_end(const struct private_text *t, size_t i, bool cued) {
     return old && named ? at + 1 : i;
 }
 
+// "Number card still reads Wexcombe 214": an exchange and a short number, where a card or a dial shows it.
+static bool is_shown(const struct private_text *t, size_t i) {
+    size_t at = i - 1;
+    if (!piece_is(t, at, "reads") && !piece_is(t, at, "says") && !piece_is(t, at, "shows") &&
+        !piece_is(t, at, "is"))
+        return false;
+    for (size_t n = 0; n < BACK_MOST && at-- > 0; n++) {
+        if (token_at(t, at)->kind == TOKEN_SIGN) return false;
+        if (piece_is(t, at, "number") || piece_is(t, at, "exchange"))
+            return piece_is(t, at + 1, "card") || piece_is(t, at + 1, "disc") ||
+                   piece_is(t, at + 1, "label") || piece_is(t, at + 1, "on");
+    }
+    return false;
+}
+
+static void match_shown(struct private_text *t, size_t i) {
+    const struct token *token = token_at(t, i);
+    size_t digits = token_digits(t, i + 1);
+    bool name = token->kind == TOKEN_WORD && token->upper && token->letters > 2;
+    if (i && name && digits >= 2 && digits <= 4 && is_shown(t, i))
+        private_add(t, PRIVATE_TELEPHONE, i, i + 2);
+}
+
 void match_exchange(struct private_text *t, size_t i) {
+    if (!(t->place & PRIVATE_CODES)) match_shown(t, i);
     if ((t->place & PRIVATE_CODES) || token_has(t, i, WORD_CODE | WORD_NUMBER | WORD_UNIT)) return;
     size_t end = exchange_end(t, i, false);
     if (end > i && stands_alone(t, i, end, true) && !is_coded(t, i))

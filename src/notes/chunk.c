@@ -157,10 +157,12 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     size_t value = word_at(note, at, value_uses, &entry);
     if (value > 1 && (!is_noun || noun.to - at < value)) return value; // "milk glass" before "glass compote"
     struct noun_found next;
-    bool curated = is_noun && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.to > noun.to &&
-                   (next.thing || (next.uses & (1u << USE_THING) && !next.candidate && !next.gated));
-    if (curated && !noun.thing) return 1; // "glass door" before "door knob"
-    if (curated && word_at(note, at, 1u << USE_MATERIAL, &entry) == 1)
+    bool longer = is_noun && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.to > noun.to;
+    if (longer && !noun.thing && next.thing) return 1; // "glass door" before "door knob"
+    static const char *const holders[] = {"crate", "crates", "rack", "carrier", "stand", "holder", "basket"};
+    bool known = longer && is_any(note, next.to - 1, holders, COUNT(holders)) &&
+                 (next.thing || (next.uses & (1u << USE_THING) && !next.candidate && !next.gated));
+    if (known && word_at(note, at, 1u << USE_MATERIAL, &entry) == 1)
         return 1; // "glass bottle" before "bottle crate"
     if (is_noun && noun.to - at > 1) {
         // "Wax cylinder type": what it is like

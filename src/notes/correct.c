@@ -60,6 +60,7 @@ void carry_keep(const struct note *note, struct carry *carry, const struct amoun
                 const struct dimension *dimension, size_t to) {
     if (amount->unit && amount->unit->kind && text_same(amount->unit->kind, "mm")) {
         carry->unit = amount->unit;
+        carry->last = amount->value;
         carry->until = note_clause_to(note, to, STOP_SENTENCE) + 1;
     }
     carry->dimension = dimension->name;

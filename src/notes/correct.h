@@ -9,7 +9,8 @@
 #include "notes/figure.h"
 
 struct carry {
-    bool about; // a hedge stood before the figure that ends at `end`
+    double last; // the figure that had the unit
+    bool about;  // a hedge stood before the figure that ends at `end`
     size_t end;
     const struct unit *unit;
     const char *dimension;

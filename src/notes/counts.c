@@ -200,7 +200,7 @@ static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
 // "set of 4", "lot of 10", "box of 14 knobs", "group of three".
 static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    bool strong = ANY(tokens, i, "set", "lot", "group");
+    bool strong = ANY(tokens, i, "set", "lot", "group", "nest");
     bool holder = ANY(tokens, i, "box", "bag", "case", "jar", "tin", "crate", "tray", "bundle", "stack",
                       "bunch", "collection", "roll", "tub", "pile", "carton", "pack", "string", "drawer");
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
@@ -262,7 +262,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
         note_take(note, i, end, TAKEN_VALUE);
         return false;
     }
-    bool sum = i && (token_is(tokens, i - 1, "=") || ANY(tokens, i - 1, "total", "all", "equals", "makes"));
+    bool sum = i && ANY(tokens, i - 1, "=", "total", "all", "equals", "makes", "making", "so", "that's");
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all");
     bool set = ANY(tokens, end, "set", "flatware", "silverware", "cutlery", "service", "lot", "collection",
@@ -290,7 +290,8 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
                 ANY(tokens, next, "in", "total", "all", "altogether", "here");
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
-    if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]))) return false; // "rods 13 of them brass"
+    if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]) && !note->fault_word[i - 1]))
+        return false; // "rods 13 of them brass"
     if (!is_first_sentence(note, i) && !have) return false;
     *tally = (struct tally){count, next - i, NULL, false};
     return true;
@@ -443,29 +444,6 @@ static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
-// "Linen pillowcases, four, drawn thread work": a number alone behind the plural that begins the note.
-static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
-    enum { HEAD = 7, MOST = 60 };
-    const struct tokens *tokens = &note->tokens;
-    size_t number, noun = i < 2 ? 0 : i - 2;
-    while (noun > 1 && (note->taken[noun] == TAKEN_MEASURE || note->taken[noun] == TAKEN_VALUE ||
-                        (token_is(tokens, noun, ",") && note->taken[noun - 1] != TAKEN_NOT)))
-        noun--; // "Plates, 10 inch, six"
-    if (noun > 0 && noun < i - 2 && token_is(tokens, noun, ",")) noun--;
-    if (i < 2 || i > HEAD || !token_is(tokens, i - 1, ",") || !is_plural(&tokens->at[noun]) ||
-        note->fault_word[noun])
-        return false;
-    bool dozen = ANY(tokens, i, "a") && ANY(tokens, i + 1, "dozen"); // "paperbacks, a dozen, crime"
-    int count = dozen ? 12 : number_whole(tokens, i, &number);
-    if (dozen) number = 2;
-    if (count < 2 || count > MOST || i + number >= tokens->count || tokens->at[i + number].stop == STOP_NONE)
-        return false;
-    for (size_t k = 0; k <= noun; k++)
-        if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind == TOKEN_FIGURE) return false;
-    *tally = (struct tally){count, number, tokens->at[noun].one, false};
-    return true;
-}
-
 // "Brass hooks, 11 in it", "a box of tiles, there's 40 in there": behind a plural of the first sentence.
 static bool held_at(const struct note *note, size_t i, struct tally *tally) {
     static const char *const holds[] = {"in it",      "in there",   "in all",     "in total",  "altogether",
@@ -568,6 +546,13 @@ static void keep_loose(struct note *note, size_t i, size_t to, int count) {
     note_reading(note, i, to, "size", "a number of pieces that is not sure");
 }
 
+// "= 12", "so 12 pieces", "making 14 pieces": what was told before in parts.
+static bool is_total(const struct note *note, size_t i, const struct tally *tally) {
+    if (i && token_is(&note->tokens, i - 1, "=")) return true;
+    bool so = ANY(&note->tokens, i, "so") || (i && ANY(&note->tokens, i - 1, "so", "making", "makes"));
+    return so && (is_make(note, i + tally->taken) || is_make(note, i + tally->taken - 1));
+}
+
 void read_counts(struct note *note) {
     bool given = note->record->count > 0;
     struct tally last = {0}, tally;
@@ -576,10 +561,10 @@ void read_counts(struct note *note) {
                      (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
                       of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
                       rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
-                      alone_at(note, i, &tally) || held_at(note, i, &tally) || loose_at(note, i, &tally) ||
+                      held_at(note, i, &tally) || loose_at(note, i, &tally) ||
                       (!note->record->count && count_told_at(note, i, &tally)));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
-        bool total = found && i && token_is(&note->tokens, i - 1, "=");
+        bool total = found && is_total(note, i, &tally);
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {
             i++;
             continue;

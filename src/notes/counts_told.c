@@ -151,7 +151,30 @@ static bool sizes_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Linen pillowcases, four, drawn thread work": a number alone behind the plural that begins the note.
+static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
+    enum { HEAD = 7, MOST = 60 };
+    const struct tokens *tokens = &note->tokens;
+    size_t number, noun = i < 2 ? 0 : i - 2;
+    while (noun > 1 && (note->taken[noun] == TAKEN_MEASURE || note->taken[noun] == TAKEN_VALUE ||
+                        (token_is(tokens, noun, ",") && note->taken[noun - 1] != TAKEN_NOT)))
+        noun--; // "Plates, 10 inch, six"
+    if (noun > 0 && noun < i - 2 && token_is(tokens, noun, ",")) noun--;
+    if (i < 2 || i > HEAD || !token_is(tokens, i - 1, ",") || !is_many(&tokens->at[noun]) ||
+        note->fault_word[noun])
+        return false;
+    bool dozen = ANY(tokens, i, "a") && ANY(tokens, i + 1, "dozen"); // "paperbacks, a dozen, crime"
+    int count = dozen ? 12 : number_whole(tokens, i, &number);
+    if (dozen) number = 2;
+    if (count < 2 || count > MOST || i + number >= tokens->count || tokens->at[i + number].stop == STOP_NONE)
+        return false;
+    for (size_t k = 0; k <= noun; k++)
+        if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind == TOKEN_FIGURE) return false;
+    *tally = (struct tally){count, number, tokens->at[noun].one, false};
+    return true;
+}
+
 bool count_told_at(const struct note *note, size_t i, struct tally *tally) {
-    return named_at(note, i, tally) || of_these_at(note, i, tally) || stated_at(note, i, tally) ||
-           set_off_at(note, i, tally) || sizes_at(note, i, tally);
+    return alone_at(note, i, tally) || named_at(note, i, tally) || of_these_at(note, i, tally) ||
+           stated_at(note, i, tally) || set_off_at(note, i, tally) || sizes_at(note, i, tally);
 }

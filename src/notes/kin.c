@@ -122,6 +122,7 @@ static const struct family *strongest(const struct note *note, int least) {
     const char *best = NULL;
     int most = least - 1;
     for (size_t k = 0; k < COUNT(hints); k++) {
+        if (!strncmp(hints[k].words, " wood ", strlen(" wood "))) continue; // what is of wood may be anything
         int value = hint(note, hints[k].family);
         if (value <= most) continue;
         most = value;
@@ -173,9 +174,28 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
     return other ? other : family;
 }
 
+// Do the toys know it by name? A wind-up gramophone is none.
+static bool is_toys(const struct note *note, const struct noun_found *found) {
+    size_t count = 0;
+    const struct thing *const *things = ruleset_things(note->rules, found->noun, &count);
+    for (size_t i = 0; things && i < count; i++)
+        if (text_same(things[i]->family->rule.id, "toys")) return true;
+    return false;
+}
+
 static const struct family *family_of(const struct note *note, const struct noun_found *found, bool toy) {
-    if (toy && (!found->thing || found->families > 1)) return ruleset_family(note->rules, "toys");
+    if (toy && !found->thing && found->family && !found->candidate &&
+        (text_same(found->family, "electrical") || text_same(found->family, "music") ||
+         text_same(found->family, "clocks-watches")))
+        toy = false; // "wind-up gramophone"
+    if (toy && (!found->thing || (found->families > 1 && is_toys(note, found))))
+        return ruleset_family(note->rules, "toys");
     if (found->thing) return by_noun(note, found);
+    // "Ceramic tobacco jar": what is of the others is rather of its stuff
+    const struct family *stuff_of =
+        found->family && text_same(found->family, "other") ? strongest(note, 5) : NULL;
+    if (stuff_of && (text_same(stuff_of->rule.id, "ceramics") || text_same(stuff_of->rule.id, "glassware")))
+        return stuff_of;
     if (found->family && !found->candidate) return ruleset_family(note->rules, found->family);
     const struct family *told = strongest(note, found->family ? 9 : 4);
     if (told) return told;

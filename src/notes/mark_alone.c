@@ -41,7 +41,8 @@ size_t mark_find_alone(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->flat || tokens->shouts || !mark_is_text(note, i) || note->fault_word[i]) return 0;
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-        !ANY(tokens, i - 1, ":", "label", "badge", "nameplate", "sticker", "logo"))
+        !ANY(tokens, i - 1, ":", "label", "badge", "nameplate", "sticker", "logo", "plate", "plaque", "tag",
+             "stencil", "transfer", "tally"))
         return 0;
     size_t end = mark_proper_run(note, i), words = 0;
     if (end == i) return 0;
@@ -57,9 +58,15 @@ size_t mark_find_alone(struct note *note, size_t i) {
     const char *where = i > 1 && token_is(tokens, i - 1, ":") ? place_before_colon(note, i - 1) : NULL;
     // "Brand label BRACKEN."
     bool labeled = i > 0 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-                   ANY(tokens, i - 1, "label", "badge", "nameplate", "sticker", "logo");
+                   ANY(tokens, i - 1, "label", "badge", "nameplate", "sticker", "logo", "plate", "plaque",
+                       "tag", "stencil", "transfer", "tally");
     bool sign = i > 1 && capitals && words > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
                 ANY(tokens, i - 2, "sign", "plaque", "nameplate", "placard", "signboard", "notice");
+    // "Enamel sign, white on blue, PARCELS TAKEN IN": words of a sign further on in its sentence
+    bool more = i > 1 && capitals && words > 1 && tokens->at[i - 1].stop >= STOP_COMMA;
+    for (size_t k = more ? note_clause_from(note, i, STOP_SENTENCE) : i; k < i; k++)
+        sign |= ANY(tokens, k, "sign", "signs", "plaque", "nameplate", "placard", "signboard", "notice",
+                    "poster");
     if (!where && !sign && !labeled && !(firm && capitals && words > 1)) return 0;
     struct mark_found found = {i, end, end, where};
     return mark_keep(note, i, &found) ? end - i : 0;

@@ -27,6 +27,8 @@ void mark_add_letters(struct note *note, size_t from, size_t to);
 // The token behind the piece or part that "on" at token `at` names for the capitals from token `from` on; or
 // 0.
 size_t mark_on_piece(const struct note *note, size_t from, size_t at);
+// "Mark on blade F. DUNNICK & SONS" at token `i`: the tokens that it takes, 0 where there is none.
+size_t mark_find_placed(struct note *note, size_t i);
 // Capitals from token `from` to `to` with a frame and a place behind them ("HOLDEN in a circle on the side").
 size_t mark_find_framed(struct note *note, size_t from, size_t to);
 

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Initials on the thing, and on which of several pieces a mark is.
+// Initials on the thing, on which of several pieces a mark is, and marks whose place is told before them.
 #include "notes/mark_found.h"
 
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/mark_words.h"
+#include "notes/place.h"
 #include "notes/things.h"
 #include "rules/ruleset.h"
 
@@ -61,4 +63,37 @@ size_t mark_on_piece(const struct note *note, size_t from, size_t at) {
     return to >= tokens->count || tokens->at[to].stop != STOP_NONE || ANY(tokens, to, "and", "but", "with")
                ? to
                : 0;
+}
+
+// "Mark on blade F. DUNNICK & SONS": the place stands between.
+size_t mark_find_placed(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const char *where = NULL;
+    // "Plate on front VULMER & CO", "stencil on the head PELL'S": what bears it
+    bool bearer = ANY(tokens, i, "plate", "label", "badge", "transfer", "plaque", "tag", "decal", "sticker",
+                      "nameplate", "stencil", "tally");
+    if ((!bearer && !ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend", "name", "lettering",
+                         "maker")) ||
+        mark_is_denied(note, i))
+        return 0;
+    size_t at = i + 1;
+    bool cast = mark_is_stamp(note, at); // "name cast in the treadle: BRAITHE"
+    if (!cast && ANY(tokens, i, "name", "lettering", "maker")) return 0;
+    if (cast) at++;
+    size_t place = place_at(note, at, &where);
+    if ((cast || bearer) && !place && ANY(tokens, at, "in", "on", "into", "under", "inside") &&
+        ANY(tokens, at + 1, "the", "its") && at + 3 < tokens->count &&
+        (tokens->at[at + 3].stop >= STOP_COMMA || tokens->at[at + 3].capitals)) { // a part that no list has
+        where = note_words(note, at + 2, at + 3);
+        place = 3;
+    }
+    if (!place || tokens->flat || tokens->shouts) return 0;
+    at += place;
+    if (ANY(tokens, at, ":", ",", "is", "reads")) at++;
+    bool capitals = at < tokens->count && (tokens->at[at].capitals || tokens->at[at].kind == TOKEN_CODE ||
+                                           (tokens->at[at].capital && !tokens->at[at].starts));
+    size_t end = capitals ? mark_proper_run(note, at) : at;
+    if (end == at) return 0;
+    struct mark_found found = {at, end, end, where};
+    return mark_keep(note, i, &found) ? found.end - i : 0;
 }

@@ -98,3 +98,11 @@ bool mark_is_making(const struct note *note, size_t i) {
     return noun_at(note, i + 1, &goods) &&
            (goods.thing || (goods.uses & (1u << USE_THING) && !goods.gated && !goods.candidate));
 }
+
+bool mark_is_denied(const struct note *note, size_t i) {
+    for (size_t k = i; k > 0 && k + 3 > i && note->tokens.at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(&note->tokens, k - 1, "not", "never", "isn't", "isnt", "nothing", "no", "aren't", "arent",
+                "wasn't", "un"))
+            return true;
+    return false;
+}

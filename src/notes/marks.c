@@ -256,11 +256,18 @@ static size_t named_by(const struct note *note, size_t at) {
     if (!ANY(tokens, at, "with", "by") || !ANY(tokens, at + 1, "a", "an", "the")) return at;
     for (size_t k = at + 2; k < at + WORDS_MOST && k + 1 < tokens->count; k++) {
         if (tokens->at[k].stop != STOP_NONE || note->fault_word[k]) return at;
-        if (ANY(tokens, k, "name", "legend", "words", "word", "motto", "number", "address") &&
-            mark_is_text(note, k + 1))
+        if (ANY(tokens, k, "name", "legend", "words", "word", "motto", "number", "address", "and", "over",
+                "above", "&") &&
+            mark_is_text(note, k + 1)) // "with a crown and 214"
             return k + 1;
     }
     return at;
+}
+
+static bool is_letter(const struct note *note, size_t i) {
+    const struct token *token = i < note->tokens.count ? &note->tokens.at[i] : NULL;
+    return token && token->kind == TOKEN_WORD && token->capital && token->to - token->from == 1 &&
+           !note->tokens.flat;
 }
 
 static size_t skip_to_text(const struct note *note, size_t at, const char **where) {
@@ -272,6 +279,11 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
         if (place) {
             at += place;
             if (token_is(tokens, at, ",")) at++;
+        } else if (ANY(tokens, at, "with", "by") && ANY(tokens, at + 1, "a", "an", "the") &&
+                   is_letter(note, at + 2) &&
+                   ANY(tokens, at - 1, "stamped", "marked", "impressed", "cast", "branded", "incised",
+                       "molded", "moulded")) {
+            at += 2; // "stamped with a K"
         } else if (named_by(note, at) > at) {
             at = named_by(note, at);
         } else if (ANY(tokens, at, ":", "with", "as", "by") ||
@@ -297,14 +309,6 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
     return at;
 }
 
-static bool is_denied(const struct note *note, size_t i) {
-    for (size_t k = i; k > 0 && k + 3 > i && note->tokens.at[k - 1].stop == STOP_NONE; k--)
-        if (ANY(&note->tokens, k - 1, "not", "never", "isn't", "isnt", "nothing", "no", "aren't", "arent",
-                "wasn't", "un"))
-            return true;
-    return false;
-}
-
 // "tag says medium", "label says 40 inch chest", "the list says ten": a size, a measure or a count told by a
 // label.
 static bool is_other_reading(const struct note *note, size_t i) {
@@ -322,7 +326,7 @@ static bool is_other_reading(const struct note *note, size_t i) {
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = mark_is_says(note, i), stamp = mark_is_stamp(note, i);
-    if ((!says && !stamp) || is_denied(note, i) || (stamp && mark_is_making(note, i))) return 0;
+    if ((!says && !stamp) || mark_is_denied(note, i) || (stamp && mark_is_making(note, i))) return 0;
     size_t begin;
     const char *where = place_before(note, i, &begin);
     if (stamp && note_clause_from(note, begin, STOP_COMMA) == 0)
@@ -380,30 +384,13 @@ static size_t find_verb(struct note *note, size_t i) {
     return found.end - i;
 }
 
-// "Mark on blade F. DUNNICK & SONS": the place stands between.
-static size_t find_marked_place(struct note *note, size_t i) {
-    const struct tokens *tokens = &note->tokens;
-    const char *where = NULL;
-    if (!ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend") || is_denied(note, i)) return 0;
-    size_t at = i + 1, place = place_at(note, at, &where);
-    if (!place || tokens->flat || tokens->shouts) return 0;
-    at += place;
-    if (ANY(tokens, at, ":", "is", "reads")) at++;
-    bool capitals = at < tokens->count && (tokens->at[at].capitals || tokens->at[at].kind == TOKEN_CODE ||
-                                           (tokens->at[at].capital && !tokens->at[at].starts));
-    size_t end = capitals ? mark_proper_run(note, at) : at;
-    if (end == at) return 0;
-    struct mark_found found = {at, end, end, where};
-    return mark_keep(note, i, &found) ? found.end - i : 0;
-}
-
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
 static size_t find_noun(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool letters = ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp",
                        "hallmark", "hallmarks", "signature");
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
-    if (!letters && !number) return find_marked_place(note, i);
+    if (!letters && !number) return mark_find_placed(note, i);
     if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
                  "account", "case", "movement", "stock", "item", "a", "any", "lot", "style"))
         return 0;
@@ -447,8 +434,7 @@ static size_t find_run(struct note *note, size_t i) {
                        "stencilled", "etched");
     if (ANY(tokens, verb, "written", "scratched") || (stamped && token_is(tokens, verb + 1, "by"))) return 0;
     struct word_entry stuff; // "4 pressed tin tiles": how they were made
-    if (stamped && token->kind == TOKEN_FIGURE && word_at(note, verb + 1, 1u << USE_MATERIAL, &stuff))
-        return 0;
+    if (stamped && !token->capitals && word_at(note, verb + 1, 1u << USE_MATERIAL, &stuff)) return 0;
     bool caps = false;
     for (size_t k = i; k < end; k++)
         caps |= tokens->at[k].capitals || (tokens->at[k].kind == TOKEN_CODE && !stamped);

@@ -91,6 +91,9 @@ bool measure_is_other(const struct note *note, const struct group *group) {
         ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
         return true;
     if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
+    if (from > 1 && token_is(&note->tokens, from - 1, "weigh") &&
+        ANY(&note->tokens, from - 2, "to", "will", "can"))
+        return true; // "to weigh 7 lb"
     const struct unit *unit = group->sides[0].amount.unit;
     // "One yard down": of a mast
     if (group->count == 1 && group->sides[0].amount.spelled && !group->sides[0].dimension.name &&

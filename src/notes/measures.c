@@ -171,7 +171,8 @@ static bool ends_phrase(const struct note *note, const struct group *group) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i].kind == TOKEN_FIGURE ||
            ANY(tokens, i, "and", "with", "no", "on", "at", "but", "to", "has", "in", "not", "flat", "when",
                "including", "without", "across", "overall", "each", "it", "for", "open", "total", "by", "or",
-               "from", "counting", "lid", "laid", "off", "plus");
+               "from", "counting", "lid", "laid", "off", "plus", "w", "w/", "shut", "closed", "folded",
+               "standing");
 }
 
 // "2x4" and the like are as often lumber or a count.
@@ -207,16 +208,20 @@ static const struct unit *unit_assumed(const struct note *note, const struct car
 static bool settle_units(const struct note *note, const struct carry *carry, struct group *group) {
     const struct unit *unit = unit_of_group(group);
     if (!unit && carry->unit && group->from < carry->until && may_be_bare(note, group)) unit = carry->unit;
-    // "4 ft long, 16 deep, 33 high": nobody means feet
+    // "4 ft long, 16 deep, 33 high", "4 foot wide, 11 deep": nobody means feet
     enum { FEET_MOST = 12 };
     if (!unit_of_group(group) && unit && text_same(unit->name, "ft") &&
-        group->sides[0].amount.value >= FEET_MOST)
+        (group->sides[0].amount.value >= FEET_MOST || group->sides[0].amount.value > carry->last))
         unit = say_unit("in", note->locale);
     if (!unit && may_be_bare(note, group)) unit = unit_assumed(note, carry, group);
     if (!unit) return false;
     const struct unit *before = NULL;
     for (size_t i = 0; i < group->count; i++) {
         struct amount *amount = &group->sides[i].amount;
+        // "Two foot square by 10 deep": no feet either
+        bool less = !amount->unit && before && text_same(before->name, "ft") &&
+                    amount->value > group->sides[0].amount.value && group->sides[i].dimension.name;
+        if (less) amount->unit = say_unit("in", note->locale);
         if (!amount->unit) amount->unit = before ? before : unit;
         before = amount->unit;
         if (group->count > 1 && (!before->kind || !text_same(before->kind, "mm"))) return false;

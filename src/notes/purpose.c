@@ -199,6 +199,10 @@ static bool is_namer(const struct note *note, size_t i) {
                 looks | (1u << USE_THEME) | (1u << USE_GATED) | (1u << USE_FILLER) | (1u << USE_PLACE),
                 &entry))
         return false;
+    struct noun_found noun;
+    if (noun_at(note, i, &noun) && noun.to == i + 1 &&
+        (noun.thing || (noun.uses & (1u << USE_THING) && !noun.candidate && !noun.gated)))
+        return false; // goods of their own
     if (is_work(note, i)) return true;
     if (word_at(note, i, 1u << USE_NAMER, &entry) != 1) return false;
     bool part = word_at(note, i, 1u << USE_PART, &entry) > 0;
@@ -266,6 +270,9 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
     if (!opens) return false;
     *holder = own ? *last : *before;
     holder->from = before->from;
+    if (own) holder->gated = holder->candidate = holder->part = false;
+    if (own && !holder->family)
+        holder->family = ANY(&note->tokens, last->from, "barrow", "cart") ? "tools" : "decor";
     holder->to = last->to;
     holder->noun = arena_format(note->arena, "%s %s", before->noun, last->noun ? last->noun : "case");
     return true;

@@ -80,6 +80,13 @@ static bool is_disc(const char *type) {
     return false;
 }
 
+static bool says_oval(const struct note *note) {
+    static const char *const words[] = {"oval", "oblong", "square", "rectangular"};
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_among(&note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
 // "1 inch chisel", "3/4 auger": how wide it works, which has no name of its own.
 static bool is_bore(const char *type, double mm) {
     enum { BORE_MOST = 64 };
@@ -92,9 +99,13 @@ static bool is_bore(const char *type, double mm) {
 
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
-    static const char *const nouns[] = {"chain",  "strap", "cord",   "rope",   "stick", "cane", "oar",
-                                        "paddle", "hook",  "rod",    "pole",   "rule",  "belt", "warming pan",
-                                        "rake",   "hoe",   "scythe", "sickle", "spear", "bow"};
+    static const char *const nouns[] = {
+        "chain",    "strap",     "cord",   "rope",     "stick", "cane",        "oar",
+        "paddle",   "hook",      "rod",    "pole",     "rule",  "belt",        "warming pan",
+        "rake",     "hoe",       "scythe", "sickle",   "spear", "bow",         "spindle",
+        "baluster", "plank",     "beam",   "pipe",     "tube",  "bar",         "batten",
+        "shaft",    "telescope", "sword",  "scabbard", "scarf", "pump handle", "crop",
+        "whip",     "ski",       "mast",   "spar",     "boom",  "ladder",      "bookcase ladder"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -102,10 +113,10 @@ static bool is_long(const char *type) {
 
 // Of a basket or a mirror one figure may be any side of it.
 static bool is_flat(const char *type) {
-    static const char *const nouns[] = {"basket", "hamper", "trug",       "tray",  "mirror", "frame",
-                                        "plaque", "sign",   "mold",       "mould", "trough", "globe",
-                                        "float",  "box",    "wreath",     "panel", "creel",  "cloche",
-                                        "roller", "bath",   "paperweight"};
+    static const char *const nouns[] = {"basket", "hamper", "trug",        "tray",  "mirror", "frame",
+                                        "plaque", "sign",   "mold",        "mould", "trough", "globe",
+                                        "float",  "box",    "wreath",      "panel", "creel",  "cloche",
+                                        "roller", "bath",   "paperweight", "reel"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;
@@ -134,7 +145,7 @@ void settle_measures(struct note *note) {
             measure.dimension = "length";
         else if (size && !measure.of && is_tall(record->type.value))
             measure.dimension = "height";
-        else if (size && !measure.of && is_disc(record->type.value))
+        else if (size && !measure.of && is_disc(record->type.value) && !says_oval(note))
             measure.dimension = "diameter";
         else if (size && !measure.of && record->family && record->family->default_dimension)
             measure.dimension = record->family->default_dimension;

@@ -32,7 +32,7 @@ static bool is_vague(const struct note *note, size_t i) {
         "details",      "look",       "wash",    "weave",    "fabric",     "material", "theme",   "work",
         "construction", "plaid",      "check",   "ground",   "background", "dots",     "spots",   "dot",
         "overall",      "throughout", "inside",  "outside",  "lettering",  "flecks",   "swirl",   "swirls",
-        "lines",        "line",       "numbers", "stuff",    "metal"};
+        "lines",        "line",       "numbers", "stuff",    "metal",      "halves",   "half"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -145,11 +145,14 @@ static bool is_said_behind(const struct note *note, size_t at) { // "brass font 
 
 // "Blue paint faded", "green enamel chipped": its color, whatever became of it; but "white paint splashes".
 bool standing_is_paint(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "paint", "paintwork", "enamel", "lacquer") &&
-           note->tokens.at[i].stop == STOP_NONE &&
-           !ANY(&note->tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
-                "specks", "splatter", "spatter", "on", "over", "down", "stains", "stain", "smears", "lines",
-                "flecks", "splats");
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "paint", "paintwork", "enamel", "lacquer") || tokens->at[i].stop != STOP_NONE)
+        return false;
+    if (ANY(tokens, i + 1, "over")) // "gold paint over the lot"
+        return ANY(tokens, i + 2, "the", "all") && ANY(tokens, i + 3, "lot", "whole", "thing");
+    return !ANY(tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
+                "specks", "splatter", "spatter", "on", "down", "stains", "stain", "smears", "lines", "flecks",
+                "splats");
 }
 
 static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
@@ -186,19 +189,20 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
 
 static bool is_degree(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "dark",      "very",    "mostly",    "all",      "really",     "light",      "bright",   "pretty",
-        "kind",      "sort",    "maybe",     "probably", "kinda",      "sorta",      "a",        "an",
-        "the",       "nice",    "deep",      "pale",     "still",      "also",       "some",     "mainly",
-        "partly",    "soft",    "likely",    "plain",    "solid",      "with",       "and",      "&",
-        "or",        "think",   "i",         "fully",    "old",        "perhaps",    "early",    "real",
-        "rather",    "both",    "obviously", "two",      "three",      "four",       "-",        "(",
-        "little",    "lots",    "possibly",  "just",     "is",         "are",        "was",      "it",
-        "its",       "it's",    "they",      "this",     "thing",      "looks",      "feels",    "seems",
-        "guess",     "like",    "not",       "marked",   "tag",        "says",       "i'd",      "say",
-        "okay",      "ok",      "so",        "oh",       "well",       "pure",       "fairly",   "sure",
-        "believe",   "reckon",  "actually",  "that's",   "that",       "colored",    "coloured", "toned",
-        "tone",      "effect",  "certainly", "clearly",  "completely", "definitely", "entirely", "evidently",
-        "genuinely", "largely", "plainly",   "truly",    "wholly"};
+        "dark",       "very",       "mostly",    "all",       "really",    "light",   "bright",    "pretty",
+        "kind",       "sort",       "maybe",     "probably",  "kinda",     "sorta",   "a",         "an",
+        "the",        "nice",       "deep",      "pale",      "still",     "also",    "some",      "mainly",
+        "partly",     "soft",       "likely",    "plain",     "solid",     "with",    "and",       "&",
+        "or",         "think",      "i",         "fully",     "old",       "perhaps", "early",     "real",
+        "rather",     "both",       "obviously", "two",       "three",     "four",    "-",         "(",
+        "little",     "lots",       "possibly",  "just",      "is",        "are",     "was",       "it",
+        "its",        "it's",       "they",      "this",      "thing",     "looks",   "feels",     "seems",
+        "guess",      "like",       "not",       "marked",    "tag",       "says",    "i'd",       "say",
+        "okay",       "ok",         "so",        "oh",        "well",      "pure",    "fairly",    "sure",
+        "believe",    "reckon",     "chippy",    "chalky",    "actually",  "that's",  "that",      "most",
+        "many",       "colored",    "coloured",  "toned",     "tone",      "effect",  "certainly", "clearly",
+        "completely", "definitely", "entirely",  "evidently", "genuinely", "largely", "plainly",   "truly",
+        "wholly"};
     bool this_one = i > 0 && token_is(&note->tokens, i, "one") && ANY(&note->tokens, i - 1, "this", "that");
     return this_one || any(note, i, words, COUNT(words));
 }
@@ -223,7 +227,8 @@ static bool is_ground(const struct note *note, size_t from, size_t on) {
                "rice") &&
            (standing_is_type(note, on - 1) ||
             ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted", "laid", "done", "worked",
-                "written", "engraved", "stuck", "pasted", "colored"));
+                "written", "engraved", "beads", "beadwork", "embroidery", "applique", "stuck", "pasted",
+                "colored"));
 }
 
 static enum standing behind(const struct note *note, size_t from, const char **of) {
@@ -238,6 +243,9 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         if (standing_is_stop(note, prev) || standing_is_type(note, prev) ||
             note->taken[prev] == TAKEN_MEASURE || note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
+        if (is_link(note, prev) && prev > 0 &&
+            ANY(&note->tokens, prev - 1, "paint", "paintwork", "finish", "glaze"))
+            return STANDING_THING; // "paint was red"
         if (is_link(note, prev) && (*of = standing_part_before(note, prev)) != NULL) return STANDING_PART;
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
         static const char *const parts[] = {"percent", "%", "pct"};
@@ -262,6 +270,7 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             return STANDING_PART; // "paper backed with linen"
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || standing_is_type(note, prev - 1) || standing_is_stop(note, prev - 1) ||
+                         note->taken[prev - 1] == TAKEN_VALUE || // "log cabin in wools"
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
         }
@@ -289,6 +298,8 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
     if (standing_is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
+    if (ANY(&note->tokens, i, "a") && ANY(&note->tokens, i + 1, "few", "couple"))
+        return true; // "most green a few red"
     if (in_first_sentence(note, i) && any(note, i, early, COUNT(early))) return true;
     if (from > 0 && note->tokens.at[from].starts && ANY(&note->tokens, i, "is", "are", "still")) return true;
     return note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE ||
@@ -355,8 +366,8 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
     const struct token *word = &tokens->at[to];
     size_t size = strlen(word->fold);
     bool noun = word->kind == TOKEN_WORD && size > 3 && !chunk_breaks(note, to) &&
-                !ANY(tokens, to, "good", "fine", "sound") && strcmp(word->fold + size - 2, "ed") != 0 &&
-                strcmp(word->fold + size - 3, "ing") != 0 && strcmp(word->fold + size - 2, "ly") != 0;
+                strcmp(word->fold + size - 2, "ed") != 0 && strcmp(word->fold + size - 3, "ing") != 0 &&
+                strcmp(word->fold + size - 2, "ly") != 0;
     struct noun_found found;
     bool goods = noun_at(note, to, &found) && found.thing;
     bool known = noun_at(note, to, &found) || word_at(note, to, UINT32_MAX, &entry) > 0;

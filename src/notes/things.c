@@ -152,7 +152,11 @@ static int score(const struct note *note, const struct noun_found *found, size_t
     if (token_among(&note->tokens, found->to - 1, numbers, COUNT(numbers))) value -= 100; // "three holed"
     if (is_named(note, found->from)) value -= 70;
     if (found->candidate) value -= 6;
-    if (found->gated) value -= found->thing ? 12 : found->candidate ? 20 : 45;
+    struct word_entry made; // "set of copper measures"
+    bool of_stuff = found->gated && found->from > 0 && note->tokens.at[found->from - 1].stop == STOP_NONE &&
+                    word_at(note, found->from - 1, 1u << USE_MATERIAL, &made) == 1 &&
+                    note->tokens.at[found->to - 1].one != note->tokens.at[found->to - 1].fold;
+    if (found->gated) value -= found->thing ? 12 : found->candidate || of_stuff ? 20 : 45;
     bool its =
         from > 0 && (token_is(&note->tokens, from - 1, "the") || token_is(&note->tokens, from - 1, "its"));
     if (found->part || (its && found->uses & (1u << USE_PART))) value -= its ? 45 : 15; // "the lid is tin"
@@ -371,13 +375,15 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;
     size_t after = chunk->to + 2; // but "recorder? no name on it"
-    bool flat_no =
-        after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
-        ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not", "this");
+    bool flat_no = after >= note->tokens.count || note->tokens.at[after].stop != STOP_NONE ||
+                   ANY(&note->tokens, after, "it's", "its", "it", "a", "an", "just", "actually", "not",
+                       "this", "sorry", "wait");
     size_t asked = chunk->to; // "dolls house?? nope, an insect house"
     while (token_is(&note->tokens, asked, "?")) asked++;
     if (asked > chunk->to && ANY(&note->tokens, asked, "no", "nope", "nah", "not") &&
         !is_named_again(note, head, asked) &&
+        !(token_is(&note->tokens, asked, "not") &&
+          ANY(&note->tokens, asked + 1, "sure", "certain", "positive")) &&
         (flat_no || asked > chunk->to + 1 || !token_is(&note->tokens, asked, "no")))
         value -= 90; // "tin sign? no, cardboard"
     // "A linen sheet? embroidered tablecloth": asked, and answered with another

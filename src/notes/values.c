@@ -64,12 +64,15 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     static const char *const made[] = {"pattern", "print", "design", "patterned"};
     static const char *const one[] = {"a", "an"};
     uint32_t theme = 1u << USE_THEME;
+    const char *type = note->record->type.value;
+    if (has_use(entry, USE_PATTERN) && has_use(entry, USE_THEME) && type && strstr(type, "quilt"))
+        return USE_PATTERN;
     if (has_use(entry, USE_PATTERN) && has_use(entry, USE_THEME))
         return token_among(&note->tokens, next, made, COUNT(made)) ? USE_PATTERN : USE_THEME;
     if (entry->uses & theme && !has_use(entry, USE_MATERIAL) && from > 0 &&
         token_among(&note->tokens, from - 1, one, 2) && !word_at(note, next, standing_uses, &other))
         return USE_THEME;
-    if (has_use(entry, USE_TECHNIQUE) && has_use(entry, USE_FINISH) &&
+    if (has_use(entry, USE_FINISH) && ANY(&note->tokens, from, "lacquered") &&
         word_at(note, next, 1u << USE_MATERIAL, &other))
         return USE_FINISH; // "lacquered brass"
     for (size_t k = 0; k < COUNT(keys); k++)
@@ -209,7 +212,8 @@ static void read_paint(struct note *note, size_t i, const char *of, enum sure su
     struct word_entry color;
     for (size_t k = i; k < i + 2; k++) {
         const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
-        if (!text_same(other, "painted") && !text_same(other, "lacquered")) continue;
+        if (!text_same(other, "painted") && !text_same(other, "paint") && !text_same(other, "lacquered"))
+            continue;
         const char *word = note->tokens.at[k].fold;
         if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
             value_keep(note, "color", color.print, of, k, k + 1, sure);
@@ -266,6 +270,9 @@ static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, en
     static const char *const plain[] = {"leather", "glass",  "wood",  "metal",
                                         "tin",     "silver", "brass", "copper"};
     struct word_entry stuff;
+    if (n > 1 && ANY(&note->tokens, i, "leather") &&
+        word_at(note, i, 1u << USE_MATERIAL, &stuff) == 1) // "leather bound"
+        value_keep(note, "material", stuff.print, of, i, i + 1, sure);
     if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return;
     if (word_at(note, i + n - 1, 1u << USE_MATERIAL, &stuff) == 1)
         value_keep(note, "material", stuff.print, of, i + n - 1, i + n, sure);

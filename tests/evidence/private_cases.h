@@ -231,6 +231,10 @@ static const struct private_case PRIVATE_TEXTS[] = {
     {PRIVATE_PRESCRIPTION, 0, "1 tablet daily", "tablet", ""},
     // Serial numbers
     {PRIVATE_SERIAL, 0, "serial 0012345", "0012345", ""},
+    {PRIVATE_SERIAL, 0, "number QTRE 33/2 burnt in the looms", "33/2", NULL},
+    {PRIVATE_SERIAL, 0, "no. BWXT 4471", "4471", ""},
+    {PRIVATE_SERIAL, 0, "Worn through. number QTRE 33/2 burnt in", "33/2", NULL},
+    {PRIVATE_TELEPHONE, 0, "Number card still reads Wexcombe 214", "214", NULL},
     {PRIVATE_SERIAL, 0, "Serial No. 48-2193", "2193", ""},
     {PRIVATE_SERIAL, 0, "serial number is QX482193", "482193", ""},
     {PRIVATE_SERIAL, 0, "SERIAL # 4821", "4821", ""},
