@@ -444,7 +444,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "not done");
         return;
     }
-    if (!there && (stance & STANCE_PAST) && !scope_past_is_own(&r->scope, hit->from, hit->to)) {
+    bool since = kind->class == CLASS_REPAIR && hit->from > 0 && // "was broken once and glued"
+                 ANY(&note->tokens, hit->from - 1, "and", "then", "since", "&");
+    for (size_t i = hit->from; i < hit->to && kind->class == CLASS_REPAIR; i++)
+        since |= ANY(&note->tokens, i, "and", "then", "since");
+    if (!there && !since && (stance & STANCE_PAST) && !scope_past_is_own(&r->scope, hit->from, hit->to)) {
         leave(r, hit, "past");
         return;
     }

@@ -123,6 +123,7 @@ struct spot spot_found(const struct fault_reader *reader, const struct fault_hit
 // what it is joined to by "and", from what it is contrasted with, from the list it stands in, and a mend from
 // what it mended.
 bool spot_take_same(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
 void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);

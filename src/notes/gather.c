@@ -394,6 +394,18 @@ static bool lacks_other(const struct fault_reader *r, const struct phrase_hit *h
     return parted;
 }
 
+// "The cover is cracked and the cup is missing its strap": the strap is what lacks.
+static bool lacks_between(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != FAULT || hit->to < hit->from + 5) return false;
+    bool joint = false;
+    for (size_t k = hit->from + 1; k + 1 < hit->to; k++) {
+        joint |= ANY(tokens, k, "and", "but");
+        if (joint && ANY(tokens, k, "missing", "lacks", "lacking", "without")) return true;
+    }
+    return false;
+}
+
 // "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
 // the last word of the pair a phrase by itself, which can take the pair's place?
 static bool spans_another(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -489,7 +501,7 @@ static void gather(struct fault_reader *r) {
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
         if (is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit)) continue;
         if (spans_another(r, hit) || is_turned_or_worn(r, hit) || is_lost_there(r, hit)) continue;
-        if (lacks_other(r, hit)) continue;
+        if (lacks_other(r, hit) || lacks_between(r, hit)) continue;
         if (is_bit_of_degree(r, hit)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;
         if (last && hit->from == last->from && hit->to == last->to && (hit->near == last->near)) {

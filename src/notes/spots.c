@@ -506,7 +506,8 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
                           hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
         if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
         bool works = hit->kinds[0]->class == CLASS_FUNCTION && !hit->own_no;
-        if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to))) {
+        if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to) ||
+                      spot_joined_before(r, hit->from, &from, &to))) {
             spot.part_from = from;
             spot.part_to = to;
         }
