@@ -121,6 +121,17 @@ static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
     return false;
 }
 
+// "Case missing its hook", "box missing two screws": the case is what lacks something.
+static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
+    static const char *const objects[] = {"its",  "a",   "an",    "the",  "one", "two",  "three", "four",
+                                          "some", "any", "their", "both", "all", "five", "six",   "several"};
+    static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
+    return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
+           (token_among(tokens, cue, verbs, COUNT(verbs)) ||
+            token_among(tokens, i - 1, verbs, COUNT(verbs))) &&
+           (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
+}
+
 // "I have no speakers", "I've no bulb that fits": what the seller has not got to try it with.
 static bool is_means(const struct tokens *tokens, size_t cue, size_t to) {
     static const char *const means[] = {"speaker", "bulb",      "battery", "film",    "tape",    "record",
@@ -151,7 +162,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         if (note->tokens.at[from].kind != TOKEN_WORD) return NULL;
     }
     if (to == from + 1 && cue_from >= to && degrees_number(&note->tokens, from) > 0 &&
-        note->tokens.at[from].kind == TOKEN_WORD)
+        note->tokens.at[from].kind == TOKEN_WORD && // "one is missing the last page" has lost that
+        !lacks_something(&note->tokens, cue_to - 1, cue_to))
         return tell_number(r, from, from, cue_to);
     if (to == from + 1 && token_is(&note->tokens, from, "lead") &&
         ANY(&note->tokens, to, "solder", "paint", "glaze", "glass", "crystal", "weight", "weights", "pipe"))
@@ -178,7 +190,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= text_same(head, "glass") && !only_no && !(id && text_same(id, "glassware"));
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
-              (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras"));
+              (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras") ||
+               text_same(id, "furniture"));
     bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
     if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
@@ -330,17 +343,6 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
         if (!r->part[at] && last) break;
     }
     return last ? last - i : 0;
-}
-
-// "Case missing its hook", "box missing two screws": the case is what lacks something.
-static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
-    static const char *const objects[] = {"its",  "a",   "an",    "the",  "one", "two",  "three", "four",
-                                          "some", "any", "their", "both", "all", "five", "six",   "several"};
-    static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
-    return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
-           (token_among(tokens, cue, verbs, COUNT(verbs)) ||
-            token_among(tokens, i - 1, verbs, COUNT(verbs))) &&
-           (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
 bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit) {

@@ -118,6 +118,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const actors[] = {"the", "our", "my", "his", "her", "their"};
     if (token_among(&note->tokens, at, actors, COUNT(actors)) && !standing_is_stop(note, to))
         return false; // "the dog used to …"
+    // "Bow in the front bar": what is in a part, and no picture
+    if (at == from && tokens->at[from].starts && from > 0 && token_is(tokens, to, "in")) return false;
     if (at == 0 || standing_is_stop(note, at - 1)) return !note->fault_word[at];
     if (token_is(tokens, at - 1, "on") || token_among(&note->tokens, at - 1, lead, COUNT(lead))) return true;
     if (token_is(tokens, at - 1, "like"))

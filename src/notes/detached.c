@@ -37,7 +37,8 @@ static const struct {
     {"loose-joint", " furniture ",
      " leg arm stretcher rail rung spindle back slat foot joint bracket frame corner "},
     {"broken-part", NULL,
-     " head knob handle foot leg arm wing ear finger tail spout finial clip bracket castor caster wheel rung "
+     " head knob hook handle foot leg arm wing ear finger tail spout finial clip bracket castor caster wheel "
+     "rung "
      "slat peg tip prong tooth hand spring pin hinge catch guard nameplate badge bar rail panel fin blade "
      "spoke string antenna aerial pedal crank lever hasp latch ferrule stretcher spindle lug beak horn "
      "bail grip rivet foot mount bezel nut gear belt bulb hose nozzle trigger pointer needle "}};

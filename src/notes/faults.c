@@ -298,25 +298,6 @@ static const char *folded_words(struct note *note, size_t from, size_t to) {
     return out.at;
 }
 
-// "Post hole digger", "replacement lid": words of the thing's own name.
-static bool is_in_name(const struct note *note, const struct fault_hit *hit) {
-    for (size_t i = hit->from; i <= hit->to; i++)
-        if (i >= note->tokens.count || note->taken[i] != TAKEN_TYPE) return false;
-    return note->tokens.at[hit->to - 1].stop == STOP_NONE;
-}
-
-// "Quillisk Works": of the name of a maker or a work.
-static bool is_in_maker(const struct note *note, const struct fault_hit *hit) {
-    size_t from = note->tokens.at[hit->from].from, last = note->tokens.at[hit->to - 1].from;
-    for (size_t i = 0; i < note->record->attribute_count; i++) {
-        const struct value *value = &note->record->attributes[i];
-        if (!text_same(value->name, "brand") && !text_same(value->name, "name")) continue;
-        if (value->span.from < from && value->span.to > from) return true;
-        if (value->span.from < last && value->span.to > last) return true; // "lamp by Quillisk Works"
-    }
-    return false;
-}
-
 // Another part of a list: its kind may be that of its own material.
 static const struct flaw *listed_kind(struct fault_reader *r, const struct fault_hit *hit,
                                       const struct spot *spot, const char **part, const char **where) {
@@ -409,7 +390,9 @@ static bool is_of_some(const struct fault_reader *r, const struct fault_hit *hit
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    if (is_in_name(note, hit) || is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES) return;
+    if (fault_is_in_name(note, hit) || fault_is_in_maker(note, hit) ||
+        note->taken[hit->from] == TAKEN_INCLUDES)
+        return;
     if (count_is_of_part(r, hit)) return;
     bool lost = hit->kinds[0]->form == ABSENCE || text_same(hit->kinds[0]->rule.id, "broken-part");
     if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
@@ -463,7 +446,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "not done");
         return;
     }
-    if (!there && (stance & STANCE_PAST) && !scope_past_is_own(&r->scope, hit->from, hit->to)) {
+    bool since = kind->class == CLASS_REPAIR && hit->from > 0 && // "was broken once and glued"
+                 ANY(&note->tokens, hit->from - 1, "and", "then", "since", "&");
+    for (size_t i = hit->from; i < hit->to && kind->class == CLASS_REPAIR; i++)
+        since |= ANY(&note->tokens, i, "and", "then", "since");
+    if (!there && !since && (stance & STANCE_PAST) && !scope_past_is_own(&r->scope, hit->from, hit->to)) {
         leave(r, hit, "past");
         return;
     }

@@ -148,6 +148,7 @@ struct spot spot_found(const struct fault_reader *reader, const struct fault_hit
 // what it is joined to by "and", from what it is contrasted with, from the list it stands in, and a mend from
 // what it mended.
 bool spot_take_same(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
 void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
@@ -472,5 +473,11 @@ const char *fault_words(struct note *note, size_t from, size_t to);
 
 // When every fault has been read.
 void faults_settle(struct note *note);
+
+// gather_means.c: do the words mean another thing where they stand?
+bool gather_means_other(const struct fault_reader *reader, const struct phrase_hit *hit);
+// Inside the name of a part or of goods, or in that of a maker.
+bool fault_is_in_name(const struct note *note, const struct fault_hit *hit);
+bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit);
 
 #endif

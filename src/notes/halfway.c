@@ -320,7 +320,10 @@ static void tell(struct fault_reader *r, size_t from, size_t i, size_t to) {
     size_t part = 0;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "partly-working");
     bool of_part = function_part(r, from, &part) && r->note->taken[part] != TAKEN_TYPE;
-    if (of_part) kind = function_kind(r, part);
+    const struct flaw *own = of_part ? function_kind(r, part) : NULL;
+    bool moves = own && text_same(own->rule.id, "seized") && to >= 2 &&
+                 token_is(&r->note->tokens, to - 2, "nothing"); // "the handle turns but nothing prints"
+    if (of_part && !moves) kind = own;
     if (!kind || (!of_part && !running_can(r->note)) || is_told(r, i, to)) return;
     forget(r, i, to);
     struct fault_hit hit = {.from = i, .to = to, .kinds = {kind}, .kind_count = 1};

@@ -90,10 +90,21 @@ static bool is_patch_of_look(const struct tokens *tokens, size_t i) {
            AMONG(tokens, i - 1, looks);
 }
 
+// "The hinge is broken so the bezel just sits there": of a part, and it does nothing else anyway.
+static bool is_part_at_rest(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, hit->to - 1, "there") || !ANY(tokens, hit->to - 2, "sits", "sit", "lies", "hangs"))
+        return false;
+    size_t at = hit->to - 2;
+    while (at > 0 && ANY(tokens, at - 1, "just", "only", "simply")) at--;
+    return at > 0 && r->part && r->part[at - 1] && r->note->taken[at - 1] != TAKEN_TYPE;
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
-           is_one_of_several(r, hit) || (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
+           is_one_of_several(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

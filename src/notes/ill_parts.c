@@ -142,6 +142,9 @@ static size_t wanted_at(const struct tokens *tokens, size_t i) {
 
 static const char *kind_said(const struct fault_reader *r, size_t word, size_t part) {
     const struct token *token = &r->note->tokens.at[word];
+    if (ANY(&r->note->tokens, word, "flaking", "flakes", "flaky") &&
+        ANY(&r->note->tokens, part, "dial", "dials", "face", "lettering", "letters", "numerals", "numbers"))
+        return "paint-flaking";
     for (size_t k = 0; k < COUNT(ills); k++) {
         if (!stuff_among(ills[k].words, token)) continue;
         const char *kind = ills[k].of[stuff_of_part(r, part)];
@@ -245,6 +248,8 @@ void read_ill_parts(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t n = wanted_at(tokens, i);
         if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
+        if (n == 1 && token_is(tokens, i, "slack") && ANY(tokens, i - 1, "up", "the", "any", "some"))
+            continue; // "takes up slack"
         if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off) continue;
         bool meant = false; // by a pronoun: its name has had its say
         size_t behind = closes(tokens, i + n) && !only_before(r, i) ? part_before(r, i, &meant) : 0;

@@ -42,6 +42,16 @@ static bool is_box(const struct fault_reader *r) {
     return box;
 }
 
+// "The hinge of the lid is weak": of an inkstand, and not of a book.
+static bool is_hinge_of_goods(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    static const char *const bound[] = {"books", "paper", "music", "crafts", "media"};
+    const struct family *family = r->note->record->family;
+    if (!family || !(kind_has_word(place, "hinge") || kind_has_word(place, "hinges"))) return false;
+    for (size_t i = 0; i < COUNT(bound); i++)
+        if (text_same(family->rule.id, bound[i])) return false;
+    return ANY(&r->note->tokens, hit->to - 1, "weak", "tender", "loose", "shaky", "torn");
+}
+
 // All of it metal, as far as the note says; a part of another material is not.
 static bool is_metal(const struct fault_reader *r, const char *place) {
     static const char *const metals[] = {"silver", "pewter", "copper", "brass",    "tin",      "steel",
@@ -67,6 +77,27 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
     if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
     for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
     return cell;
+}
+
+// "The frets are worn", "handle is a bit worn": of a part, and not of the thing at large.
+static bool is_worn_part(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const between[] = {"is",   "are",   "was",    "a",        "bit",    "rather", "quite",
+                                          "very", "well",  "badly",  "slightly", "all",    "has",    "have",
+                                          "been", "looks", "little", "getting",  "pretty", "fairly"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (hit->to != at + 1 || !token_is(tokens, at, "worn")) return false;
+    while (at > 0 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, between, COUNT(between)))
+        at--;
+    return at > 0 && at < hit->from && tokens->at[at - 1].stop == STOP_NONE && r->part[at - 1] &&
+           r->note->taken[at - 1] != TAKEN_TYPE;
+}
+
+// The blade of an oar cuts nothing.
+static bool is_blade_of_paddle(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value;
+    return type && (strstr(type, "paddle") || strstr(type, "oar") || strstr(type, "propeller"));
 }
 
 static bool is_plastic(const struct fault_reader *r) {
@@ -95,10 +126,17 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
                                          "unit",     "set",       "motor",  "clock", "watch"};
     static const char *const working[] = {"work", "working", "works"};
     const char *id = kind->rule.id, *meant = NULL;
-    if (text_same(id, "crack") && place && kind_has_word(place, "grain"))
+    if (text_same(id, "wear-unspecified") && is_worn_part(r, hit))
+        meant = place && kind_names_one(place, designs, COUNT(designs)) ? "decoration-wear" : "wear-rub";
+    else if (text_same(id, "crack") && place && kind_has_word(place, "grain"))
         meant = "wood-split";
     else if (text_same(id, "crack") && is_fired(r, place))
         meant = "crack-through";
+    else if (text_same(id, "blade-wear") && is_blade_of_paddle(r) &&
+             token_is(&r->note->tokens, hit->to - 1, "worn"))
+        meant = "wear-rub";
+    else if (text_same(id, "darned-patched") && (is_metal(r, place) || is_fired(r, place)))
+        meant = "glued-repair"; // "a patch on the base" of an iron pot
     else if (text_same(id, "wood-split") && is_metal(r, place))
         meant = "crack";
     else if (text_same(id, "rust") && is_by_battery(r, hit))
@@ -119,6 +157,8 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         return absent_kind_here(r, place, 1);
     else if (text_same(id, "binding-weak") && place && kind_has_word(place, "hinges") && is_box(r))
         return absent_kind_here(r, place, 1);
+    else if (text_same(id, "binding-weak") && place && is_hinge_of_goods(r, hit, place))
+        meant = "loose-part";
     else if (text_same(id, "rubber-perished") && is_plastic(r) &&
              ANY(&r->note->tokens, hit->to - 1, "brittle", "cracked"))
         meant = "crack"; // "the lid has gone brittle"

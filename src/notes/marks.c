@@ -409,7 +409,7 @@ static size_t find_noun(struct note *note, size_t i) {
     add_where(note, &found);
     if (found.end == before && token_is(tokens, found.end, "on") && token_is(tokens, found.end + 1, "it"))
         found.end += 2;
-    // A number alone may be a size or a model; on a place it is a mark, and so beside letters.
+    // A number alone may be a size or a model.
     bool beside = found.end != before || ANY(tokens, found.end, "and") ||
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside) return 0;
@@ -418,8 +418,7 @@ static size_t find_noun(struct note *note, size_t i) {
     return found.end - i;
 }
 
-// "Hobbinfold stamped on the belly", "2108 pressed into the base", "MK II on the back plate", "PAT. APR 4
-// 1871 on the arm".
+// "Hobbinfold stamped on the belly", "2108 pressed into the base", "MK II on the back plate".
 static size_t find_run(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const struct token *token = &tokens->at[i];
@@ -432,7 +431,9 @@ static size_t find_run(struct note *note, size_t i) {
     bool stamped = ANY(tokens, verb, "stamped", "printed", "embossed", "engraved", "pressed", "impressed",
                        "incised", "written", "painted", "molded", "moulded", "cast", "scratched", "stenciled",
                        "stencilled", "etched");
-    if (ANY(tokens, verb, "written", "scratched") || (stamped && token_is(tokens, verb + 1, "by"))) return 0;
+    bool set = (token_is(tokens, i + 1, "of") && ANY(tokens, i, "set", "lot", "pair", "box")) || // no text
+               (i > 0 && token_is(tokens, i - 1, "of")) || ANY(tokens, verb, "written", "scratched") ||
+               (stamped && token_is(tokens, verb + 1, "by"));
     struct word_entry stuff; // "4 pressed tin tiles": how they were made
     if (stamped && !token->capitals && word_at(note, verb + 1, 1u << USE_MATERIAL, &stuff)) return 0;
     bool caps = false;
@@ -442,7 +443,7 @@ static size_t find_run(struct note *note, size_t i) {
     struct noun_found goods; // "Watch engraved on the back": the thing
     bool thing = token->starts && !token->capitals && noun_at(note, i, &goods) && goods.to == end &&
                  (goods.thing || (goods.uses & (1u << USE_THING) && !goods.candidate));
-    if (thing) return 0;
+    if (thing || set) return 0;
     // "Tear on the label", "Peeling on the badge": a fault, and no name, whose capital begins a sentence.
     bool plain = token->starts && !token->capitals && end == i + 1 &&
                  ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) ||

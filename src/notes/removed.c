@@ -4,6 +4,7 @@
 // taken off stays.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/scope.h"
 #include "text/order.h"
 
@@ -75,6 +76,9 @@ bool scope_left(const struct scope *s, size_t from, size_t verb, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = from; i < verb; i++)
         if (token_among(tokens, i, before, COUNT(before))) return true;
+    if (verb > 0 && ANY(tokens, verb - 1, "doesn't", "doesnt", "don't", "dont") &&
+        ANY(tokens, verb, "come", "wash", "rub", "wipe", "scrub", "lift", "polish", "clean", "brush", "soak"))
+        return true; // "a crust that doesn't come off"
     for (size_t i = from; i < to; i++)
         if (token_among(tokens, i, shares, COUNT(shares))) return true;
     for (size_t i = to, end = scope_sentence_end(s, verb); i <= end && i < tokens->count; i++)

@@ -158,6 +158,8 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
         other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
+    size_t from, to; // "the switch is cracked and doesn't work"
+    if (spot_joined_before(r, hit->from, &from, &to)) return ruleset_flaw(r->note->rules, "partly-working");
     if (does_something(r, hit) || is_of_some_noun(r, hit))
         return ruleset_flaw(r->note->rules, "partly-working");
     size_t own = hit->to > hit->from + 1 && r->part[hit->from] ? 1 : 0; // "buttons do nothing"

@@ -84,6 +84,9 @@ static bool ends(const struct tokens *tokens, size_t i) {
 
 static bool is_taken_back(const struct tokens *tokens, size_t i) {
     size_t at = i < tokens->count && tokens->at[i].stop == STOP_COMMA ? i + 1 : i;
+    if (ANY(tokens, at, "the") &&
+        ANY(tokens, at + 1, "other", "others", "third", "fourth", "fifth", "last", "rest"))
+        return true; // "two catches work, the third is bent"
     return ANY(tokens, at, "but", "except", "bar", "only", "just", "though", "when", "if", "slow", "slowly",
                "stiffly", "until", "apart", "?", "sort", "mostly", "most", "sometimes", "some", "eventually",
                "with", "after");

@@ -525,7 +525,8 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
         struct spot other = {0};
         if (!tells_part && !works && hit->kinds[0]->class == CLASS_REPAIR && spot_other(r, hit->from, &other))
             return other; // "left handle perished, right one replaced with rope"
-        if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to))) {
+        if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to) ||
+                      spot_joined_before(r, hit->from, &from, &to))) {
             spot.part_from = from;
             spot.part_to = to;
         }

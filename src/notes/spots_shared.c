@@ -74,10 +74,59 @@ bool spot_take_same(const struct fault_reader *r, const struct fault_hit *hit, s
     return false;
 }
 
+// "The switch is cracked and doesn't work", "latch is bent and won't close": what does not do what it should
+// is what the fault before is said of.
+bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    static const char *const nots[] = {"doesn't", "won't", "don't", "doesnt", "wont",   "dont",    "will",
+                                       "does",    "can't", "never", "cannot", "didn't", "wouldn't"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i < 2 || !token_is(tokens, i - 1, "and") || !token_among(tokens, i, nots, COUNT(nots))) return false;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != i - 1 || tokens->at[i - 2].stop > STOP_COMMA) continue;
+        struct spot before = spot_found(r, &r->hits[k]);
+        bool works = before.part_to > before.part_from && function_kind(r, before.part_to - 1) &&
+                     r->note->taken[before.part_to - 1] != TAKEN_TYPE;
+        if (!works) return false;
+        *from = before.part_from;
+        *to = before.part_to;
+        return true;
+    }
+    return false;
+}
+
+// "Blades are bent and have some rust", "the lid is scratched and has a dent": of what the one before is.
+static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const verbs[] = {"has", "have", "had", "got", "shows", "show"};
+    static const char *const between[] = {
+        "a",     "an",    "some",    "the",  "few",    "light",   "also", "little", "bit",
+        "of",    "small", "surface", "big",  "slight", "several", "lots", "heavy",  "tiny",
+        "two",   "three", "plenty",  "bad",  "couple", "shallow", "deep", "fine",   "long",
+        "short", "faint", "minor",   "dark", "large",  "one",     "four", "nasty",  "old"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    while (at > 2 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, between, COUNT(between)))
+        at--;
+    if (at < 3 || !token_among(tokens, at - 1, verbs, COUNT(verbs)) || !token_is(tokens, at - 2, "and"))
+        return false;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        if (r->hits[k].to != at - 2) continue;
+        struct spot before = spot_found(r, &r->hits[k]);
+        bool part = before.part_to > before.part_from && r->note->taken[before.part_from] != TAKEN_TYPE;
+        if (!part) return false;
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+        return true;
+    }
+    return false;
+}
+
 // "Tote cracked and glued": both of the tote.
 void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->form != ABSENCE && share_by_verb(r, hit, spot)) return;
+    if (spot_joined_before(r, hit->from, &spot->part_from, &spot->part_to)) return;
     size_t joint = hit->from, n; // "faded and badly stained"
     while (joint > 1 && degree_word(r, joint - 1, &n) && n == 1) joint--;
     if (joint < 2 || !token_is(tokens, joint - 1, "and") || hit->kinds[0]->form == ABSENCE) return;

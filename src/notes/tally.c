@@ -76,8 +76,10 @@ static void read_bare(struct fault_reader *r, size_t i) {
     if (!lacking_said_behind(&r->scope, at, &n))
         n = ANY(tokens, at, "short", "down", "shy") && is_over(tokens, at + 1) ? 1 : 0;
     struct part_at part;
-    bool object = n && at + n < tokens->count && tokens->at[at + n - 1].stop == STOP_NONE &&
-                  r->part[at + n] && token_is(tokens, at + n - 1, "missing"); // "three are missing covers"
+    bool object =
+        n && at + n < tokens->count && tokens->at[at + n - 1].stop == STOP_NONE &&
+        (r->part[at + n] || ANY(tokens, at + n, "the", "its", "a", "an", "one", "two", "some", "both")) &&
+        ANY(tokens, at + n - 1, "missing", "lost"); // "three are missing covers", "a page"
     if (object) return;
     if (!n || absent_turns_into(r, at + n) || !parts_before(r, i, &part) || ANY(tokens, i - 1, "of", "than"))
         return;

@@ -1,0 +1,305 @@
+// SPDX-License-Identifier: MIT
+// Words of a fault that say something else where they stand: of another part, of what the dirt or the worm
+// does, of a title, of a degree. Each is asked of a hit before it is one.
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "notes/place.h"
+#include "text/order.h"
+
+// "You won't find a missing button", "doesn't have a broken switch": not what the thing does.
+static bool is_of_reader(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const nots[] = {"won't", "wont", "doesn't", "doesnt", "don't", "dont"};
+    static const char *const verbs[] = {"find", "see", "have", "regret", "need", "notice", "get"};
+    return hit->near && hit->flaw->class == CLASS_FUNCTION && !text_same(hit->flaw->rule.id, "untested") &&
+           token_among(&r->note->tokens, hit->from, nots, sizeof nots / sizeof *nots) &&
+           token_among(&r->note->tokens, hit->from + 1, verbs, sizeof verbs / sizeof *verbs);
+}
+
+// "Checked for repairs": those that were looked for, and no goods for a workshop.
+static bool is_sought(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const verbs[] = {"check",    "checked",  "look",    "looked",    "looking", "examined",
+                                        "searched", "over",     "inspect", "inspected", "vain",    "light",
+                                        "lamp",     "checking", "search",  "hunted"};
+    enum { FAR = 6 };
+    if (!text_same(hit->flaw->rule.id, "for-parts") || !token_is(&r->note->tokens, hit->from, "for"))
+        return false;
+    for (size_t i = hit->from; i > 0 && hit->from - i < FAR && r->note->tokens.at[i - 1].stop == STOP_NONE;
+         i--)
+        if (token_among(&r->note->tokens, i - 1, verbs, sizeof verbs / sizeof *verbs)) return true;
+    return false;
+}
+
+static bool is_deposit(const struct flaw *kind) {
+    return text_same(kind->rule.id, "stain") || text_same(kind->rule.id, "mineral-deposit") ||
+           text_same(kind->rule.id, "sticker-residue") || text_same(kind->rule.id, "cloudy-glass") ||
+           text_same(kind->rule.id, "ring-mark") || text_same(kind->rule.id, "tarnish");
+}
+
+// "Stained inside, won't shift": it is the dirt that does not.
+static bool is_of_dirt(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 5 };
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    const struct phrase_hits *hits = &r->note->hits;
+    bool seized = text_same(hit->flaw->rule.id, "seized");
+    for (size_t i = 0; i < hits->count && seized && !hit->near; i++) // "couldn't shift the lime"
+        if (hits->at[i].from >= hit->to && hits->at[i].from <= hit->to + 1 &&
+            (hits->at[i].flaw->class == CLASS_DIRT || is_deposit(hits->at[i].flaw)) &&
+            r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
+            r->note->tokens.at[hit->to].stop == STOP_NONE)
+            return true;
+    if (!last || !seized || hit->from < last->to || hit->from - last->to > FAR) return false;
+    if (!ANY(&r->note->tokens, hit->from, "won't", "wont", "will", "doesn't")) return false;
+    for (size_t i = last->to; i < hit->from; i++)
+        if (r->note->tokens.at[i].stop >= STOP_SENTENCE) return false;
+    return last->kinds[0]->class == CLASS_DIRT || is_deposit(last->kinds[0]);
+}
+
+// "Lantern won't light": of two words apart that praise, no word between may deny.
+static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near &&
+        ((ANY(tokens, hit->from, "apart", "aside") && ANY(tokens, hit->from + 1, "from")) ||
+         (ANY(tokens, hit->to - 1, "apart", "aside") && ANY(tokens, hit->to, "from") &&
+          !ANY(tokens, hit->to - 2, "sound", "tight", "firm", "solid")))) // of joints, that one is not
+        return true; // "clean apart from a water stain in one corner"
+    for (size_t i = hit->from + 1;
+         hit->near && text_same(hit->flaw->rule.id, "loose-part") && i + 1 < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "so") && ANY(&r->note->tokens, i + 1, "it", "they"))
+            return true; // "base a bit dished so it rocks": of the whole
+    for (size_t i = hit->from + 1; hit->near && hit->flaw->form == FAULT && i + 2 < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "with") && ANY(&r->note->tokens, i + 1, "a", "an") &&
+            place_noun(r->note, hit->to - 1) && !place_noun(r->note, hit->from))
+            return true; // "an old split with an iron strap"
+    for (size_t i = hit->from + 1; hit->near && i + 2 < hit->to;
+         i++) // "wobbly at the joint and another has been reglued"
+        if (ANY(&r->note->tokens, i, "and", "but") && ANY(&r->note->tokens, i + 1, "another", "one") &&
+            ANY(&r->note->tokens, i + 2, "has", "is", "was", "had"))
+            return true;
+    static const char *const words[] = {
+        "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
+        "can't",  "cant",     "cannot",  "isn't",    "isnt",    "didn't",  "didnt",  "hasn't", "wouldn't",
+        "wasn't", "couldn't", "nothing", "neither",  "stopped", "quit",    "nor",    "hardly", "barely",
+        "except", "unless",   "until",   "untested", "if",      "should",  "used"};
+    if (!hit->near || !fault_is_virtue(hit->flaw)) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (token_among(&r->note->tokens, i, words, sizeof words / sizeof *words)) return true;
+    return false;
+}
+
+// "A crack in the lid and the strap has gone": it is the strap that has.
+static bool is_of_next_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->flaw->form != ABSENCE) return false;
+    for (size_t i = hit->from + 1; i + 3 < hit->to; i++)
+        if (ANY(tokens, i, "and", "but") && spot_article(tokens, i + 1) && r->part[i + 2] &&
+            ANY(tokens, i + 3, "has", "is", "was"))
+            return true;
+    return false;
+}
+
+// "Woodworm in one stile, dead I believe": the worm is.
+static bool is_of_worm(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 10 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->to != hit->from + 1 || !token_is(tokens, hit->from, "dead")) return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < FAR && tokens->at[i - 1].stop < STOP_SENTENCE; i--, n++)
+        if (ANY(tokens, i - 1, "woodworm", "worm", "worms", "wormholes", "moth", "beetle")) {
+            note_take(r->note, hit->from, hit->to, TAKEN_SCOPE);
+            return true;
+        }
+    return false;
+}
+
+// Does the seller write token `i` with a capital?
+static bool has_capital(const struct note *note, size_t i) {
+    if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD || note->tokens.shouts) return false;
+    char first = note_words(note, i, i + 1)[0];
+    return first >= 'A' && first <= 'Z';
+}
+
+// "Rust on the Rails by T. Ovenden": words of a title, which a name follows.
+static bool is_of_work(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 7, BACK = 4 };
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    size_t by = hit->to;
+    while (by < tokens->count && by < hit->to + FAR && tokens->at[by - 1].stop == STOP_NONE &&
+           !token_is(tokens, by, "by"))
+        by++;
+    if (!token_is(tokens, by, "by") || tokens->at[by - 1].stop != STOP_NONE || !has_capital(note, by + 1))
+        return false;
+    size_t from = hit->from;
+    while (from > 0 && hit->from - from < BACK && tokens->at[from - 1].stop == STOP_NONE) from--;
+    bool opens = from == 0 || tokens->at[from - 1].stop != STOP_NONE;
+    for (size_t i = from; i < by; i++)
+        if (!has_capital(note, i) && !ANY(tokens, i, "on", "in", "of", "the", "a", "and", "at", "to", "for",
+                                          "from", "under", "with", "other"))
+            return false;
+    return opens && from > 0 && by > from + 1 && has_capital(note, from);
+}
+
+// "A dent in the front, nothing missing": nothing came off there, and nobody counted.
+static bool is_of_hurt(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct fault_hit *last = r->hit_count ? &r->hits[r->hit_count - 1] : NULL;
+    if (!last || !text_same(hit->flaw->rule.id, "complete-counted") ||
+        last->kinds[0]->class != CLASS_DAMAGE ||
+        !ANY(tokens, hit->from, "nothing", "nothing's", "none", "no"))
+        return false;
+    for (size_t i = last->to; i < hit->from; i++)
+        if (tokens->at[i].stop >= STOP_SENTENCE || ANY(tokens, i, "counted", "but", "all")) return false;
+    return hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE;
+}
+
+// Of a quilt its patches are what it is made of: "two patches have split".
+static bool is_of_patchwork(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (!type || hit->near || hit->to != hit->from + 1 || !text_same(hit->flaw->rule.id, "darned-patched") ||
+        !ANY(tokens, hit->from, "patch", "patches") || (!strstr(type, "quilt") && !strstr(type, "patchwork")))
+        return false;
+    return !ANY(tokens, hit->to, "over", "on", "where", "sewn", "covering", "replaced", "added") &&
+           !(hit->from > 0 && ANY(tokens, hit->from - 1, "replaced", "replacement", "new", "added", "later"));
+}
+
+// "Straps have gone stiff": turned into, and not missing. "Paint's worn off one ear": the paint is off, and
+// the ear is there.
+static bool is_turned_or_worn(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const states[] = {
+        "stiff",    "hard",   "soft",  "brittle", "dull",  "dark",    "black",  "brown",  "yellow",
+        "green",    "grey",   "gray",  "white",   "rusty", "sticky",  "tacky",  "cloudy", "limp",
+        "slack",    "baggy",  "saggy", "crispy",  "dry",   "crumbly", "mouldy", "moldy",  "musty",
+        "mildewed", "patchy", "loose", "wobbly",  "flat",  "spotty",  "milky",  "foggy",  "hazy",
+        "weak",     "pale",   "thin",  "floppy",  "stale", "smelly"};
+    static const char *const wears[] = {"worn", "rubbed", "flaked", "peeled", "faded", "scraped", "polished"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
+                text_same(hit->flaw->rule.id, "strap-damage") || text_same(hit->flaw->rule.id, "trim-loss") ||
+                text_same(hit->flaw->rule.id, "lining-damage") ||
+                text_same(hit->flaw->rule.id, "stone-missing");
+    if (!lost) return false;
+    if (token_is(tokens, hit->to - 1, "gone") && tokens->at[hit->to - 1].stop == STOP_NONE &&
+        token_among(tokens, hit->to, states, sizeof states / sizeof *states))
+        return true;
+    return hit->from > 0 && token_is(tokens, hit->from, "off") &&
+           token_among(tokens, hit->from - 1, wears, sizeof wears / sizeof *wears);
+}
+
+// "Stuck on a bit crooked and some glue has squeezed out": no bit is out.
+static bool is_bit_of_degree(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const goes_on[] = {
+        "of",   "has",     "is",   "was",  "missing", "gone",   "out",    "off",  "broken", "chipped",
+        "been", "knocked", "came", "come", "snapped", "fell",   "fallen", "that", "which",  "taken",
+        "lost", "from",    "at",   "on",   "in",      "flaked", "bust",   "broke"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && hit->to > hit->from + 2 && hit->from > 0 && token_is(tokens, hit->from, "bit") &&
+           token_is(tokens, hit->from - 1, "a") &&
+           !token_among(tokens, hit->from + 1, goes_on, sizeof goes_on / sizeof *goes_on);
+}
+
+// "Missing the clapper at the top": the top is where it is missing.
+static bool is_lost_there(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t last = hit->to - 1;
+    if (!hit->near || hit->flaw->form != ABSENCE || last < hit->from + 3) return false;
+    if (!ANY(tokens, hit->from, "missing", "lost", "lacks", "lacking", "no")) return false;
+    size_t at = ANY(tokens, last - 1, "the", "its") ? last - 1 : last;
+    return ANY(tokens, at - 1, "at", "on", "from", "near", "in", "by", "under", "inside");
+}
+
+// "A bolt and the rope is missing", "cards are foxed and 5 have corners missing": what lacks stands right
+// before the last word, and is not what the pair begins with.
+static bool lacks_other(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const between[] = {"is",  "are",  "was",  "were", "has", "have", "been",
+                                          "all", "both", "also", "gone", "now", "just"};
+    static const char *const ties[] = {"on", "of", "in", "at",   "from",    "for", "to",    "by",
+                                       "or", "no", "&",  "with", "without", "off", "under", "inside"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to - 1;
+    if (!hit->near || hit->flaw->form != ABSENCE || at < hit->from + 3 ||
+        !ANY(tokens, at, "missing", "gone", "lost", "absent"))
+        return false;
+    while (at > hit->from + 1 && token_among(tokens, at - 1, between, sizeof between / sizeof *between)) at--;
+    if (--at <= hit->from + 1 || tokens->at[at].one == tokens->at[hit->from].one) return false;
+    if (!spot_word(r, at)) return false;
+    bool one = ANY(tokens, at + 1, "is", "was", "has"), parted = false;
+    for (size_t k = hit->from + 1; k < at; k++) {
+        if (token_among(tokens, k, ties, sizeof ties / sizeof *ties)) return false;
+        parted |= ANY(tokens, k, "have", "has") || (one && ANY(tokens, k, "and", "but"));
+    }
+    return parted;
+}
+
+// "The cover is cracked and the cup is missing its strap": the strap is what lacks.
+static bool lacks_between(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != FAULT || hit->to < hit->from + 5) return false;
+    bool joint = false;
+    for (size_t k = hit->from + 1; k + 1 < hit->to; k++) {
+        joint |= ANY(tokens, k, "and", "but");
+        if (joint && ANY(tokens, k, "missing", "lacks", "lacking", "without")) return true;
+    }
+    return false;
+}
+
+// "Enamel is stained and has a chip": a word of another fault stands between the two, and each is told. Is
+// the last word of the pair a phrase by itself, which can take the pair's place?
+static bool spans_another(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const joints[] = {"and", "but", "&"};
+    const struct phrase_hits *hits = &r->note->hits;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != FAULT || hit->to < hit->from + 5) return false;
+    bool inner = false, last = false;
+    for (size_t i = 0; i < hits->count; i++) {
+        const struct phrase_hit *h = &hits->at[i];
+        if (h->near || h->gated || h->flaw->form != FAULT) continue;
+        last |= h->from == hit->to - 1 && h->to == hit->to;
+        if (h->from <= hit->from + 1 || h->to + 1 >= hit->to || h->flaw == hit->flaw) continue;
+        bool narrows = false; // "lid has gone brittle and cracked": one fault
+        for (size_t k = 0; k < h->flaw->narrows.count; k++)
+            narrows |= text_same(h->flaw->narrows.at[k], hit->flaw->rule.id);
+        for (size_t k = h->to; k < hit->to - 1 && !narrows; k++) inner |= token_among(tokens, k, joints, 3);
+    }
+    return inner && last;
+}
+
+// "No burner missing": the "no" is of what lacks, and the burner is there.
+static bool is_none_missing(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const owned[] = {"knob",   "knobs",  "handle", "hinge",  "hinges", "finial", "catch",
+                                        "clip",   "screw",  "screws", "latch",  "stay",   "clasp",  "pull",
+                                        "lining", "liner",  "spring", "chain",  "string", "strap",  "lock",
+                                        "button", "gasket", "seal",   "insert", "rod",    "pin",    "rest"};
+    if (hit->flaw->form != ABSENCE || !token_is(tokens, hit->from, "no") || hit->to != hit->from + 2 ||
+        tokens->at[hit->to - 1].stop != STOP_NONE)
+        return false;
+    return ANY(tokens, hit->to, "missing", "lost", "lacking") ||
+           token_among(tokens, hit->to, owned, sizeof owned / sizeof *owned); // "no lid knob"
+}
+
+bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *hit) {
+    return is_crossed(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit) || is_of_reader(r, hit) ||
+           is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) || is_of_hurt(r, hit) ||
+           is_of_patchwork(r, hit) || spans_another(r, hit) || is_turned_or_worn(r, hit) ||
+           is_lost_there(r, hit) || lacks_other(r, hit) || lacks_between(r, hit) ||
+           is_bit_of_degree(r, hit) || is_none_missing(r, hit);
+}
+
+// "Post hole digger", "replacement lid": words of the thing's own name.
+bool fault_is_in_name(const struct note *note, const struct fault_hit *hit) {
+    for (size_t i = hit->from; i <= hit->to; i++)
+        if (i >= note->tokens.count || note->taken[i] != TAKEN_TYPE) return false;
+    return note->tokens.at[hit->to - 1].stop == STOP_NONE;
+}
+
+// "Quillisk Works": of the name of a maker or a work.
+bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit) {
+    size_t from = note->tokens.at[hit->from].from, last = note->tokens.at[hit->to - 1].from;
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        const struct value *value = &note->record->attributes[i];
+        if (!text_same(value->name, "brand") && !text_same(value->name, "name")) continue;
+        if (value->span.from < from && value->span.to > from) return true;
+        if (value->span.from < last && value->span.to > last) return true; // "lamp by Quillisk Works"
+    }
+    return false;
+}
