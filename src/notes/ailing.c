@@ -473,10 +473,11 @@ void read_ailing(struct fault_reader *r) {
         size_t part = 0, piece = 0, piece_to = 0, n = predicate_at(tokens, i, &ailment);
         bool excepted = n && excepted_piece(r, i, &part, &piece, &piece_to);
         if (!excepted) n = ailment_at(r, i, &part, &ailment);
+        if (!n) continue;
         size_t since = excepted || part > i ? i : part;
         for (size_t k = since; k < i; k++) // "panel isn't cracked but it's loose"
             if (ANY(tokens, k, "but", "though")) since = k;
-        if (!n || is_told(r, since, i + n) || is_mended(r, i)) continue;
+        if (is_told(r, since, i + n) || is_mended(r, i)) continue;
         bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
         if (!can_not && (r->scope.stance[i] & off)) continue;
         const struct flaw *kind = kind_for(r, part, ailment);
