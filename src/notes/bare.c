@@ -69,7 +69,8 @@ bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     if (instead)
         instead =
             ANY(tokens, at - 2, "not", "isn't", "aren't") || ANY(tokens, at - 3, "not", "isn't", "aren't");
-    if (at > 0 && !instead && !parts_before(tokens, at - 1) && !(verb && opens_with_noun(tokens, at))) return false;
+    if (at > 0 && !instead && !parts_before(tokens, at - 1) && !(verb && opens_with_noun(tokens, at)))
+        return false;
     for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
     static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};
     if (at >= tokens->count || parts_before(tokens, at)) return true;

@@ -124,13 +124,15 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     if (hit->kinds[0]->form == ABSENCE) return false;
     for (size_t n = 0; n < BACK_MOST; n++, at--) {
         if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
-        if (degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") || (is_rest(tokens, at - 1) && at > 1))
+        if (degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") ||
+            (is_rest(tokens, at - 1) && at > 1))
             break;
         if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
                  "slightly", "bit", "won't", "wont", "which", "with", "was", "badly", "more"))
             return false;
     }
-    if (at == 0 || !(degrees_number(tokens, at - 1) || is_rest(tokens, at - 1) || ANY(tokens, at - 1, "one's")))
+    if (at == 0 ||
+        !(degrees_number(tokens, at - 1) || is_rest(tokens, at - 1) || ANY(tokens, at - 1, "one's")))
         return false;
     spot->which = ANY(tokens, at - 1, "other") ? "other" : degrees_number(tokens, at - 1) > 1 ? NULL : "";
     bool at_once = at == hit->from; // no verb between the number and the fault
