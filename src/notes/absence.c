@@ -38,6 +38,7 @@ static bool subject_read(struct told *told, const char *text) {
         if (strstr(part, words[i])) return false;
     if (flaw.count > 1) part = say_singular(told->arena, part);
     flaw.kind = absent_kind(told->arena, told->rules, part);
+    if (!flaw.kind) return false; // its file is broken
     const char *other = lacking_kind(say_singular(told->arena, part), "*");
     if (other && text_same(flaw.kind->rule.id, "missing-accessory"))
         return false; // "the label": the goods decide

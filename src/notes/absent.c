@@ -72,10 +72,8 @@ static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, 
         *of = whole;
         return some;
     }
-    struct fault_hit hit = {.from = from,
-                            .to = to,
-                            .kinds = {ruleset_flaw(r->note->rules, "missing-accessory")},
-                            .kind_count = 1};
+    const struct flaw *lack = ruleset_flaw(r->note->rules, "missing-accessory");
+    struct fault_hit hit = {.from = from, .to = to, .kinds = {lack}, .kind_count = 1};
     return count_of_hit(r, &hit, of);
 }
 

@@ -62,6 +62,8 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
 struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to) {
     struct note *note = r->note;
+    if (!kind)
+        return arena_alloc(note->arena, sizeof(struct item_flaw)); // its file is broken: told to nobody
     struct item_flaw *known = find_vague(note, kind, part, where, from, to);
     note_take(note, from, to, TAKEN_FLAW);
     if (known) {
@@ -186,6 +188,7 @@ static void take_places(struct fault_reader *r, size_t i) {
 
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
+    if (!kind) return; // its file is broken
     uint16_t stance = fault_stance(r, hit);
     size_t from, to;
     int parts, some = parts_shared(r, hit, &parts, &from, &to);
@@ -421,6 +424,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
     const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
+    if (!kind) return; // its file is broken
     if (is_of_unsized(r, hit, kind)) return;
     bool crack = text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to);
     if (crack || fault_of_new_part(r, hit, kind)) {

@@ -56,6 +56,7 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
     static const char *const wooden[] = {"slat",       "slats", "stave",  "staves", "spindle",
                                          "spindles",   "rung",  "rungs",  "plank",  "stretcher",
                                          "stretchers", "splat", "planks", "batten", "battens"};
+    if (!kind) return hit->kinds[0]; // what it would become is in a file that is broken
     const char *id = kind->rule.id;
     const struct flaw *perished = text_same(id, "wood-split") && is_rubber(r, place)
                                       ? ruleset_flaw(r->note->rules, "rubber-perished")
@@ -67,7 +68,8 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
         !token_among(&r->note->tokens, hit->to - 1, said, COUNT(said)))
         return kind;
     const struct flaw *split = ruleset_flaw(r->note->rules, "wood-split");
-    bool other = !split || (place && kind_names_one(place, soft, COUNT(soft)));
+    if (!split) return kind;
+    bool other = place && kind_names_one(place, soft, COUNT(soft));
     bool wood = named || is_wooden(r, place) || kind_is_of_material(r, split, place) ||
                 (place && kind_names_one(place, wooden, COUNT(wooden)));
     return other || !wood ? kind : split;

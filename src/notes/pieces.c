@@ -558,6 +558,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
     *of = 0;
+    if (!hit->kinds[0]) return 0;                     // its file is broken
     if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
     bool one = hit->from > 2 && ANY(tokens, hit->from - 1, "is", "was") &&
                token_is(tokens, hit->from - 2, "one") && token_is(tokens, hit->from - 3, "and");

@@ -63,7 +63,8 @@ static void read_subject(struct fault_reader *r, size_t i) {
                 if (r->hits[k].from > part.to && r->hits[k].to <= at + n &&
                     r->hits[k].kinds[0]->form == ABSENCE) {
                     part_close(r, r->hits[k].from, r->hits[k].to); // "box is missing" of the lid of the box
-                    r->hits[k].kinds[0] = ruleset_flaw(r->note->rules, "loose-part");
+                    const struct flaw *loose = ruleset_flaw(r->note->rules, "loose-part");
+                    if (loose) r->hits[k].kinds[0] = loose;
                 }
             part_tell_missing(r, &part, i, at + n);
             return;
