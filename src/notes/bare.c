@@ -33,29 +33,34 @@ static bool parts_before(const struct tokens *tokens, size_t i) {
            token_among(tokens, i, joins, COUNT(joins));
 }
 
-// What goods do, and not a plural: "sticks", "won't shut".
+// "Won't shut".
+static bool is_helper(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "won't", "wont", "doesn't", "doesnt", "will", "does", "can't", "cannot");
+}
+
+// What goods do that they should not: "sticks".
 static bool is_verb(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {
-        "won't",  "wont",  "doesn't", "doesnt",  "will",     "does",     "can't",   "cannot", "binds",
-        "creaks", "drips", "gains",   "hisses",  "jams",     "leaks",    "leans",   "loses",  "misfires",
-        "rocks",  "sags",  "seeps",   "smells",  "smokes",   "squeaks",  "squeals", "sticks", "stops",
-        "weeps",  "hums",  "wheezes", "wobbles", "crackles", "dribbles", "flickers"};
-    return token_among(tokens, i, verbs, COUNT(verbs));
+        "binds",    "creaks", "drips", "gains",   "hisses",  "jams",     "leaks",    "leans",   "loses",
+        "misfires", "rocks",  "sags",  "seeps",   "smells",  "smokes",   "squeaks",  "squeals", "sticks",
+        "stops",    "weeps",  "hums",  "wheezes", "wobbles", "crackles", "dribbles", "flickers"};
+    return is_helper(tokens, i) || token_among(tokens, i, verbs, COUNT(verbs));
 }
 
 // "Old drawer unit", "the case": what does so, and nothing else in its clause.
-static bool opens_with_noun(const struct tokens *tokens, size_t at) {
+static bool opens_with_noun(const struct tokens *tokens, size_t at, bool helps) {
     enum { WORDS_MOST = 4 };
     static const char *const others[] = {"no",  "not", "any", "of",   "with", "for", "to",    "is", "are",
                                          "was", "has", "one", "them", "some", "few", "these", "my"};
     for (size_t n = 0; n < WORDS_MOST; n++) {
-        if (at == 0 || parts_before(tokens, at - 1)) return n > 0;
+        if (at == 0) return helps; // "Sealing wax sticks, red": the goods
+        if (parts_before(tokens, at - 1)) return n > 0;
         if (tokens->at[at - 1].kind != TOKEN_WORD || token_among(tokens, at - 1, others, COUNT(others)) ||
             token_among(tokens, at - 1, places, COUNT(places)))
             return false;
         at--;
     }
-    return at == 0 || parts_before(tokens, at - 1);
+    return at > 0 ? parts_before(tokens, at - 1) : helps;
 }
 
 bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
@@ -69,7 +74,10 @@ bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     if (instead)
         instead =
             ANY(tokens, at - 2, "not", "isn't", "aren't") || ANY(tokens, at - 3, "not", "isn't", "aren't");
-    if (at > 0 && !instead && !parts_before(tokens, at - 1) && !(verb && opens_with_noun(tokens, at)))
+    if (at > 0 && !instead && !parts_before(tokens, at - 1) &&
+        !(verb &&
+          opens_with_noun(tokens, at,
+                          is_helper(tokens, from) || (from > 0 && ANY(tokens, from - 1, "that", "which")))))
         return false;
     for (at = to; at < tokens->count && token_among(tokens, at, behind, COUNT(behind));) at++;
     static const char *const other[] = {"its", "their", "use", "case", "color", "colour", "style"};

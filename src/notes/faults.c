@@ -420,6 +420,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         text_same(hit->kinds[0]->rule.id, "postally-used"); // the postmark is a mark, and tells more
     if ((note->taken[hit->from] == TAKEN_MARK && !posted) || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
+    if (fault_is_of_housed(r, hit, &spot)) spot.part_from = spot.part_to = 0;
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
                                                           : NULL;

@@ -479,5 +479,8 @@ bool gather_means_other(const struct fault_reader *reader, const struct phrase_h
 // Inside the name of a part or of goods, or in that of a maker.
 bool fault_is_in_name(const struct note *note, const struct fault_hit *hit);
 bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit);
+// Is it said of what a case holds, and not of the case?
+bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hit *hit,
+                        const struct spot *spot);
 
 #endif

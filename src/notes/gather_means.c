@@ -303,3 +303,11 @@ bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit) {
     }
     return false;
 }
+
+// "Case scratched and doesn't work": what is in the case does not.
+bool fault_is_of_housed(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    return spot->part_to > spot->part_from && hit->kinds[0]->class == CLASS_FUNCTION && hit->from > 0 &&
+           token_is(tokens, hit->from - 1, "and") && ANY(tokens, hit->to - 1, "work", "go", "run") &&
+           ANY(tokens, spot->part_to - 1, "case", "cabinet", "body", "housing", "cover", "box", "casing");
+}

@@ -158,12 +158,12 @@ END_TEST
 // --- batches ---
 
 // Records are read a batch at a time where they are at hand; nothing of that may show.
-enum { MANY = 160 };
+enum { MANY = 40, WORDS = 100 };
 
 // Words that no other note has: what is kept of words is forgotten after some thousands.
 static void put_words(struct buf *text, size_t i) {
-    for (size_t k = 0; k < 40; k++) {
-        size_t n = 40 * i + k;
+    for (size_t k = 0; k < WORDS; k++) {
+        size_t n = WORDS * i + k;
         buf_format(text, " the shelf of %c%c%c%c", (char)('k' + n / 676 % 8), (char)('a' + n / 26 % 26), 'i',
                    (char)('a' + n % 26));
     }
@@ -197,7 +197,7 @@ static void check_batches(struct arena *arena, void *context) {
         broken += status == 4;
         buf_add(&alone, out.text.at, out.text.n);
     }
-    ck_assert_uint_ge(broken, 8);
+    ck_assert_uint_ge(broken, 5);
     static const size_t paces[] = {SIZE_MAX, 1, 300};
     for (size_t p = 0; p < 3; p++) {
         struct given_input all = {text.at, text.n, 0, paces[p]};
