@@ -100,7 +100,7 @@ void clear_add(struct fault_reader *r, const struct flaw *kind, const char *part
     struct note *note = r->note;
     struct record *record = note->record;
     note_take(note, from, to, TAKEN_FLAW);
-    if (is_dry_crack(note, kind, from, to)) return;
+    if (is_dry_crack(note, kind, from, to) || fault_is_there_less(r, kind, part, where, from)) return;
     for (size_t i = 0; i < record->clear_count; i++)
         if (record->clear[i].kind == kind && same(record->clear[i].part, part) &&
             same(record->clear[i].where, where))

@@ -482,5 +482,8 @@ bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit);
 // Is it said of what a case holds, and not of the case?
 bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hit *hit,
                         const struct spot *spot);
+// "Some rust but no pitting": is it told there before the "but", and so not to be told as not there?
+bool fault_is_there_less(const struct fault_reader *reader, const struct flaw *kind, const char *part,
+                         const char *where, size_t from);
 
 #endif

@@ -311,3 +311,24 @@ bool fault_is_of_housed(const struct fault_reader *r, const struct fault_hit *hi
            token_is(tokens, hit->from - 1, "and") && ANY(tokens, hit->to - 1, "work", "go", "run") &&
            ANY(tokens, spot->part_to - 1, "case", "cabinet", "body", "housing", "cover", "box", "casing");
 }
+
+static bool is_one(const char *a, const char *b) { // or both are nowhere
+    return a && b ? text_same(a, b) : a == b;
+}
+
+// "Some rust but no pitting": of the same kind at the same part, and worse; that it is there stands.
+bool fault_is_there_less(const struct fault_reader *r, const struct flaw *kind, const char *part,
+                         const char *where, size_t from) {
+    const struct note *note = r->note;
+    size_t start = scope_sentence_start(&r->scope, from);
+    if (start >= note->tokens.count || from >= note->tokens.count) return false;
+    for (size_t i = 0; i < note->record->flaw_count; i++) {
+        const struct item_flaw *flaw = &note->record->flaws[i];
+        if (flaw->kind != kind || !is_one(flaw->part, part) || !is_one(flaw->where, where) ||
+            flaw->span.to > note->tokens.at[from].from || flaw->span.from < note->tokens.at[start].from)
+            continue;
+        for (size_t k = start; k < from; k++)
+            if (token_is(&note->tokens, k, "but") && note->tokens.at[k].from >= flaw->span.to) return true;
+    }
+    return false;
+}

@@ -293,7 +293,9 @@ static bool is_of_whole(const struct fault_reader *r, size_t i) {
                                         "it's",  "works", "strikes", "always", "soon"};
     const struct tokens *tokens = &r->note->tokens;
     while (i > 0 && token_among(tokens, i - 1, words, COUNT(words))) i--;
-    return i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+    return i > 0 &&
+           (tokens->at[i - 1].stop != STOP_NONE ||
+            (ANY(tokens, i, "but", "though") && r->note->taken[i - 1] == TAKEN_FLAW)); // "lights up but hums"
 }
 
 // "Runs but stops", "ticks a while, then stops": what stops was going.

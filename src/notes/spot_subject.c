@@ -65,10 +65,11 @@ static bool is_between(const struct tokens *tokens, size_t i) {
 
 // "The gallery's bent", "paddle's cracked": the noun with its verb.
 static bool owns_verb(const struct tokens *tokens, size_t i) {
-    static const char *const others[] = {
-        "it's",         "that's",  "there's",   "what's", "he's",    "she's",    "who's",     "here's",
-        "let's",        "one's",   "where's",   "how's",  "this's",  "which's",  "someone's", "somebody's",
-        "everything's", "other's", "another's", "rest's", "thing's", "nothing's"};
+    static const char *const others[] = {"it's",    "that's",    "there's",   "theres",     "thats",
+                                         "heres",   "what's",    "he's",      "she's",      "who's",
+                                         "here's",  "let's",     "one's",     "where's",    "how's",
+                                         "this's",  "which's",   "someone's", "somebody's", "everything's",
+                                         "other's", "another's", "rest's",    "thing's",    "nothing's"};
     enum { LEAST = 5 };
     const char *word = tokens->at[i].fold;
     size_t n = strlen(word);
@@ -123,7 +124,8 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "somebody",  "someone",  "anybody",   "anyone",   "nobody",  "people",    "everybody", "everyone",
         "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",      "rust",
         "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",     "masses",
-        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left"};
+        "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left",      "theres",
+        "thats",     "heres",    "whats",     "theyre"};
     static const char *const pronouns[] = {
         "it's",    "maker's",   "owner's", "seller's", "that's", "there's", "what's",       "he's",
         "she's",   "who's",     "here's",  "where's",  "let's",  "one's",   "everything's", "this's",

@@ -295,8 +295,8 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
         "is",     "are",    "has",     "have",    "shows",  "show",  "was",   "were",  "isn't",
         "aren't", "hasn't", "haven't", "doesn't", "don't",  "had",   "still", "clean", "fine",
         "good",   "ok",     "okay",    "perfect", "intact", "clear", "tight", "sound"};
-    static const char *const others[] = {"it",   "there",   "they", "which", "but",
-                                         "it's", "there's", "i",    "you",   "while"};
+    static const char *const others[] = {"it",      "there",  "they", "which", "but",  "it's",
+                                         "there's", "theres", "i",    "you",   "while"};
     static const char *const nots[] = {"not", "isn't", "aren't", "never", "no"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = scope_sentence_start(&r->scope, i);

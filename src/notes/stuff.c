@@ -90,16 +90,17 @@ enum stuff stuff_of_part(const struct fault_reader *r, size_t i) {
 // off.
 static bool is_no_part(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "it",       "it's",  "they're", "that's",  "there's", "what's", "these're", "we're",   "you're",
-        "he's",     "she's", "this",    "that",    "they",    "these",  "those",    "i",       "you",
-        "we",       "he",    "she",     "who",     "which",   "all",    "there",    "nothing", "everything",
-        "anything", "none",  "one",     "thing",   "whole",   "rest",   "label",    "labels",  "sticker",
-        "stickers", "price", "tag",     "tags",    "stain",   "stains", "mark",     "marks",   "dirt",
-        "dust",     "grime", "rust",    "polish",  "tape",    "lid",    "lids",     "cover",   "covers",
-        "top",      "smell", "paint",   "tarnish", "residue", "mold",   "color",    "colour",  "grease",
-        "bottom",   "cap",   "caps",    "back",    "front",   "seller", "wax",      "didn't",  "might",
-        "may",      "can",   "will",    "won't",   "would",   "could",  "should",   "must",    "soot",
-        "ink",      "mud",   "varnish", "glue",    "postage", "box",    "deal",     "sale",    "post"};
+        "it",      "it's",       "they're",  "that's", "there's", "theres",  "thats",   "what's", "these're",
+        "we're",   "you're",     "he's",     "she's",  "this",    "that",    "they",    "these",  "those",
+        "i",       "you",        "we",       "he",     "she",     "who",     "which",   "all",    "there",
+        "nothing", "everything", "anything", "none",   "one",     "thing",   "whole",   "rest",   "label",
+        "labels",  "sticker",    "stickers", "price",  "tag",     "tags",    "stain",   "stains", "mark",
+        "marks",   "dirt",       "dust",     "grime",  "rust",    "polish",  "tape",    "lid",    "lids",
+        "cover",   "covers",     "top",      "smell",  "paint",   "tarnish", "residue", "mold",   "color",
+        "colour",  "grease",     "bottom",   "cap",    "caps",    "back",    "front",   "seller", "wax",
+        "didn't",  "might",      "may",      "can",    "will",    "won't",   "would",   "could",  "should",
+        "must",    "soot",       "ink",      "mud",    "varnish", "glue",    "postage", "box",    "deal",
+        "sale",    "post"};
     const struct token *token = &note->tokens.at[i];
     const char *type = note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
     if (type && (!strcmp(token->one ? token->one : token->fold, head ? head + 1 : type) ||
