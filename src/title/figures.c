@@ -68,6 +68,8 @@ static bool needs_size_word(const struct family *family, const char *text) {
         letters |= (*c >= 'a' && *c <= 'z') || (*c >= 'A' && *c <= 'Z');
     }
     if (strchr(text, ':') || strchr(text, '"')) return false;
+    size_t size = strlen(text);
+    if (size > 3 && (text_same(text + size - 3, " in") || text_same(text + size - 3, " ft"))) return false;
     if (worn(family)) return digits ? !strstr(text, " person") : is_size_word(text);
     return (digits && !letters) || is_size_word(text);
 }
