@@ -22,11 +22,19 @@ static void put(struct arena *arena, struct buf *out, const char *text) {
     }
 }
 
+// What the thing is shows early; notes may be megabytes.
+static const char *beginning(struct arena *arena, const char *notes) {
+    enum { BYTES_MOST = 4096 };
+    size_t size = notes ? strnlen(notes, BYTES_MOST) : 0;
+    while (size == BYTES_MOST || (size && notes[size] && notes[size] != ' ')) size--;
+    return size ? arena_copy(arena, notes, size) : NULL;
+}
+
 const char *concerns_words(struct arena *arena, const struct record *record) {
     struct buf out = buf_start(arena);
     buf_byte(&out, ' ');
     put(arena, &out, record->type.value);
-    put(arena, &out, record->notes);
+    put(arena, &out, beginning(arena, record->notes));
     for (size_t i = 0; i < record->attribute_count; i++) {
         put(arena, &out, record->attributes[i].value);
         put(arena, &out, record->attributes[i].of);
