@@ -59,7 +59,7 @@ static const char *turned(const struct fault_reader *r, size_t from, size_t to, 
 bool fault_tell_moved(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                       const struct spot *spot) {
     const struct tokens *tokens = &r->note->tokens;
-    size_t cue = r->scope.cue[hit->from], first = cue, from;
+    size_t cue = r->scope.cue[hit->from], first = cue, from = 0;
     while (cue < tokens->count && (r->scope.stance[cue] & STANCE_OTHER)) cue++;
     bool placed = spot->where_to > spot->where_from, parted = spot->part_to > spot->part_from;
     size_t to = repair_words(r->note, r->scope.fault, cue, &from), end = to;

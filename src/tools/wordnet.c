@@ -269,6 +269,7 @@ bool wordnet_namers(struct wordnet *net, void (*take)(void *, const char *), voi
     if (!take_words(net, "index.adj", keep_word, &looks) ||
         !read_file(net->arena, arena_format(net->arena, "%s/index.noun", net->folder), &nouns))
         return false;
+    if (!looks.count) return false;
     qsort(looks.at, looks.count, sizeof *looks.at, by_text);
     char *rest;
     for (char *line = strtok_r(nouns.at, "\n", &rest); line; line = strtok_r(NULL, "\n", &rest)) {
