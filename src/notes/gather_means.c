@@ -277,12 +277,23 @@ static bool is_none_missing(const struct fault_reader *r, const struct phrase_hi
            token_among(tokens, hit->to, owned, sizeof owned / sizeof *owned); // "no lid knob"
 }
 
+// "The other has just got some paint gone": the paint, and no lamp.
+static bool is_gone_of_other(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || !text_same(hit->flaw->rule.id, "missing-mate") || hit->to < hit->from + 3) return false;
+    if (!ANY(tokens, hit->to - 1, "gone", "missing", "lost")) return false;
+    return tokens->at[hit->to - 2].kind == TOKEN_WORD &&
+           !ANY(tokens, hit->to - 2, "other", "one", "is", "has", "was", "it", "been", "just", "also", "now",
+                "long", "mate", "partner", "pair", "half", "shoe", "sadly", "gone", "all", "are", "been",
+                "got");
+}
+
 bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *hit) {
     return is_crossed(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit) || is_of_reader(r, hit) ||
            is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) || is_of_hurt(r, hit) ||
            is_of_patchwork(r, hit) || spans_another(r, hit) || is_turned_or_worn(r, hit) ||
-           is_lost_there(r, hit) || lacks_other(r, hit) || lacks_between(r, hit) ||
-           is_bit_of_degree(r, hit) || is_none_missing(r, hit);
+           is_lost_there(r, hit) || lacks_other(r, hit) || is_gone_of_other(r, hit) ||
+           lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name.
@@ -331,4 +342,25 @@ bool fault_is_there_less(const struct fault_reader *r, const struct flaw *kind, 
             if (token_is(&note->tokens, k, "but") && note->tokens.at[k].from >= flaw->span.to) return true;
     }
     return false;
+}
+
+void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const places[] = {"corner",     "corners", "side", "sides",  "edge",   "edges",
+                                         "end",        "ends",    "back", "front",  "top",    "bottom",
+                                         "inside",     "outside", "rim",  "middle", "centre", "center",
+                                         "underneath", "surface", "base"};
+    if (hit->from < 2 || hit->kinds[0]->form == ABSENCE || hit->kinds[0]->class == CLASS_REPAIR ||
+        !ANY(tokens, hit->from - 1, "a", "an", "one") ||
+        !ANY(tokens, hit->from - 2, "has", "have", "had", "with"))
+        return;
+    size_t at = hit->to > hit->from + 1 && r->part[hit->to - 1] ? hit->to - 1 : hit->to;
+    bool ends =
+        at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || ANY(tokens, at + 1, "and", "but");
+    if (at >= tokens->count || !r->part[at] || r->scope.fault[hit->to - 1] == 0 || !ends ||
+        at < spot->part_to || token_among(tokens, at, places, sizeof places / sizeof *places))
+        return;
+    spot->part_from = spot->part_to = at + 1;
+    while (spot->part_from > hit->from && r->part[spot->part_from - 1] && spot->part_to - spot->part_from < 3)
+        spot->part_from--;
 }

@@ -34,7 +34,8 @@ static size_t letters_end(const struct note *note, size_t i) {
         bool letters = t->kind == TOKEN_WORD && n <= LETTERS_MOST && !token_is(tokens, at, "i") &&
                        (t->capitals || (n == 1 && t->capital));
         bool figure = t->kind == TOKEN_FIGURE && n <= DIGITS_MOST && strspn(t->fold, "0123456789") == n;
-        if (!letters && !figure) break;
+        bool kept_back = note->taken[at] == TAKEN_ASIDE && t->capital; // a name
+        if (!letters && !figure && !kept_back) break;
         at++;
         if (t->stop != STOP_NONE) break;
     }

@@ -19,6 +19,15 @@ static bool is_rubber(const struct fault_reader *r, const char *place) {
     return rubber;
 }
 
+static bool of_leather(const struct fault_reader *r) {
+    const struct record *record = r->note->record;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (text_same(record->attributes[i].name, "material") && !record->attributes[i].of &&
+            text_same(record->attributes[i].value, "leather"))
+            return true;
+    return false;
+}
+
 // What is made of wood whether the note says so or not.
 static bool is_wooden(const struct fault_reader *r, const char *place) {
     static const char *const things[] = {"breadboard", "board", "trug",        "mallet", "oar",
@@ -62,6 +71,11 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
                                       ? ruleset_flaw(r->note->rules, "rubber-perished")
                                       : NULL;
     if (perished) return perished;
+    // "Stiff and cracked": what perishes is of rubber, and leather cracks
+    const struct flaw *leather = text_same(id, "rubber-perished") && !is_rubber(r, place) && of_leather(r)
+                                     ? ruleset_flaw(r->note->rules, "leather-crack")
+                                     : NULL;
+    if (leather) return leather;
     bool named = text_same(id, "leather-crack") && wood_before(r, hit); // "wood has a split" of a clog
     if (!text_same(id, "tear") && !text_same(id, "crack") && !named) return kind;
     if (!token_among(&r->note->tokens, hit->from, said, COUNT(said)) &&

@@ -14,6 +14,7 @@
 #include "notes/things.h"
 #include "text/buf.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 enum { MARK_BYTES_MOST = 80, FLAT_WORDS_MOST = 4 };
 
@@ -138,6 +139,12 @@ static const char *exact(const struct note *note, size_t from, size_t to) {
     return text;
 }
 
+// "Dial marked …": its capital is the sentence's.
+static const char *mark_place(const struct note *note, const char *where) {
+    bool lone = where && where[0] >= 'A' && where[0] <= 'Z' && where[1] >= 'a';
+    return lone ? utf8_fold(note->arena, where) : where;
+}
+
 bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) {
     const struct tokens *tokens = &note->tokens;
     size_t bytes = tokens->at[found->to - 1].to - tokens->at[found->from].from;
@@ -155,7 +162,7 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) 
     if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
     struct mark *mark = note_mark(note);
     mark->text = exact(note, found->from, found->to);
-    mark->where = found->where;
+    mark->where = mark_place(note, found->where);
     note_reading(note, begin, found->end, "mark", "behind a word for writing");
     for (size_t i = begin; i < found->end; i++)
         if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_MARK;

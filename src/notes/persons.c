@@ -63,8 +63,7 @@ static bool is_mark(const struct tokens *tokens, size_t i) {
     for (size_t back = 1; back <= 3 && back <= i; back++) {
         if (tokens->at[i - back].stop >= STOP_SENTENCE) return false;
         if (ANY(tokens, i - back, "marked", "stamped", "signed", "reads", "embossed", "cast", "printed",
-                "titled", "called", "maker", "made", "\"", "author", "published", "painted", "designed",
-                "artist"))
+                "titled", "called", "maker", "made", "\"", "author", "published", "designed", "artist"))
             return true;
     }
     return false;

@@ -75,8 +75,18 @@ static size_t full_end(const struct note *note, size_t i) {
     return at >= i + LEAST && strange && !goods && !is_firm(tokens, i, at) ? at : i;
 }
 
+// "Mr Somebody", "Miss Somebody": on a thing they are whoever owned it.
+static size_t titled_end(const struct note *note, size_t i) {
+    if (!ANY(&note->tokens, i, "mr", "mrs", "miss", "ms", "dr", "rev", "capt", "captain") ||
+        note->taken[i] != TAKEN_NOT)
+        return i;
+    size_t name = i + 1 + (token_is(&note->tokens, i + 1, ".") ? 1 : 0), end = person_name_end(note, name);
+    return end > name ? end : i;
+}
+
 static size_t person_end(const struct note *note, size_t i) {
     size_t end = form_end(note, i);
+    if (end == i) end = titled_end(note, i);
     return end > i ? end : full_end(note, i);
 }
 

@@ -56,7 +56,7 @@ static const struct notes_case says[] = {
     {"back says P-218", "P-218 @ back"},
     {"the label reads QUAVERLY PRINTS VAT DYED.", "QUAVERLY PRINTS VAT DYED @ label"},
     {"label says 110 V 60 CYCLES TYPE DK-9.", "110 V 60 CYCLES TYPE DK-9 @ label"},
-    {"Bottom of the crock says Brellin est. 1890", "Brellin est. 1890 @ Bottom"},
+    {"Bottom of the crock says Brellin est. 1890", "Brellin est. 1890 @ bottom"},
     {"tag says 100% linen made in Portugal", "100% linen made in Portugal @ tag"},
     {"says dishwasher safe", "dishwasher safe"},
     {"says genuine cowhide inside", "genuine cowhide @ inside"},
