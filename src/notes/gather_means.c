@@ -354,6 +354,8 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
         !ANY(tokens, hit->from - 1, "a", "an", "one") ||
         !ANY(tokens, hit->from - 2, "has", "have", "had", "with"))
         return;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "of", "off", "on", "in", "to", "from", "at")) return; // "a nibble out of the foot"
     size_t at = hit->to > hit->from + 1 && r->part[hit->to - 1] ? hit->to - 1 : hit->to;
     bool ends =
         at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || ANY(tokens, at + 1, "and", "but");
