@@ -36,9 +36,11 @@ static bool stands(const struct search *s, const struct phrase *phrase, size_t i
     size_t count = phrase->count;
     const struct phrase_word *words = s->words + i;
     const uint64_t *hashes = s->phrases->words + phrase->first;
-    if (count > s->count - i) return false;
-    for (size_t k = 2; k < count; k++)
-        if (words[k].hash != hashes[k]) return false;
+    if (count > 2) {
+        if (count > s->count - i) return false;
+        for (size_t k = 2; k < count; k++)
+            if (words[k].hash != hashes[k]) return false;
+    }
     return words[count - 1].ends;
 }
 
@@ -55,14 +57,14 @@ static void tell_barred(struct search *s, const struct phrase *phrase, size_t i)
     }
 }
 
-static struct phrase_hit *keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated) {
+static void keep_hit(struct search *s, size_t flaw, size_t i, size_t end, bool gated, bool alone) {
     if (s->hits.count == s->room)
         s->hits.at = arena_grow(s->arena, s->hits.at, s->hits.count, &s->room, sizeof *s->hits.at);
     s->hits.at[s->hits.count++] = (struct phrase_hit){.flaw = s->phrases->rules->flaws[flaw],
                                                       .from = s->words[i].from,
                                                       .to = s->words[end - 1].to,
-                                                      .gated = gated};
-    return &s->hits.at[s->hits.count - 1];
+                                                      .gated = gated,
+                                                      .alone = alone};
 }
 
 // The three that follow are asked for few words, and stay out of the loop over all.
@@ -75,34 +77,14 @@ SELDOM static void keep(struct search *s, const struct phrase *phrase, size_t i)
         return;
     }
     if (!phrase->alone) s->covered[phrase->flaw] = (uint32_t)end;
-    keep_hit(s, phrase->flaw, i, end, phrase->gated)->alone = phrase->alone;
+    keep_hit(s, phrase->flaw, i, end, phrase->gated, phrase->alone);
 }
 
-// Only what is looked for by a group has words it needs in front.
-static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct search *s, size_t i,
-                          bool grouped) {
-    size_t from = i + (size_t)gate->windows[n].from, to = from + gate->windows[n].count;
-    if (grouped && gate->windows[n].from < 0) { // what is before the first word has wrapped
-        if (from > i) from = 0;
-        if (to > i) to = 0;
-    }
-    for (; from < to; from++)
-        if (spoken_may_be(&gate->needs[n], s->words[from].hash)) return true;
+static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct phrase_word *words) {
+    const struct phrase_word *word = words + gate->windows[n].from, *end = word + gate->windows[n].count;
+    for (; word < end; word++)
+        if (spoken_may_be(&gate->needs[n], word->hash)) return true;
     return !gate->windows[n].count;
-}
-
-// The next opening, + 1, that may stand at word `i`, of those from `at` on in a bucket; 0 behind the last.
-static inline size_t next_opening(const struct search *s, const struct phrases *p, uint32_t *at, size_t i,
-                                  uint64_t third, bool grouped) {
-    while (*at) {
-        uint32_t opening = *at & OPENING_LAST ? *at : p->openings[*at - 1];
-        *at = opening & OPENING_LAST ? 0 : *at + 1;
-        opening &= ~OPENING_LAST;
-        const struct spoken_gate *gate = &p->gates[opening];
-        if (gate->third & third && is_met(gate, 0, s, i, grouped) && is_met(gate, 1, s, i, grouped))
-            return opening + 1;
-    }
-    return 0;
 }
 
 // One that counts for some things only covers no phrase that counts for all.
@@ -112,7 +94,7 @@ SELDOM static void keep_spoken(struct search *s, size_t opening, size_t i) {
     size_t end = i + hit.count;
     if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) return;
     if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
-    keep_hit(s, hit.flaw, i, end, hit.gated);
+    keep_hit(s, hit.flaw, i, end, hit.gated, false);
 }
 
 SELDOM static void bar(struct search *s, const struct phrase *phrase, size_t i) {
@@ -139,32 +121,63 @@ static inline void keep_in(struct search *s, const struct bucket *bucket, size_t
         if (may_stand(phrase, s->words + i)) keep(s, phrase, i);
 }
 
-static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
-    uint32_t at = bucket->third_spoken & third ? bucket->spoken : 0;
-    for (size_t opening; (opening = next_opening(s, s->phrases, &at, i, third, false)) != 0;)
-        keep_spoken(s, opening - 1, i);
+// Up to the one with OPENING_LAST.
+static inline const uint32_t *openings_of(const struct phrases *p, const struct bucket *bucket) {
+    return bucket->spoken & OPENING_LAST ? &bucket->spoken : &p->openings[bucket->spoken - 1];
 }
 
-// Is anything in it that may stand before such a third word?
-static inline bool may_go_on(const struct bucket *bucket, uint64_t third) {
-    return (bucket->third | bucket->third_spoken) & third || bucket->two_unless | bucket->two_said;
+// One of all that follow within reach. What needs none of them is not looked at any closer.
+static inline uint64_t words_ahead(const struct phrase_word *words) {
+    uint64_t ahead = 0;
+    for (size_t k = 1; k <= SPOKEN_REACH; k++) ahead |= spoken_bit(words[k].hash);
+    return ahead;
+}
+
+// Some words begin dozens of patterns.
+static inline void keep_many(struct search *s, const uint32_t *next, size_t i, uint64_t third) {
+    const uint64_t ahead = words_ahead(s->words + i);
+    for (;; next++) {
+        size_t opening = *next & ~OPENING_LAST;
+        const struct spoken_gate *gate = &s->phrases->gates[opening];
+        if (gate->third & third && gate->needs[0].one & ahead && gate->needs[1].one & ahead &&
+            is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i))
+            keep_spoken(s, opening, i);
+        if (*next & OPENING_LAST) return;
+    }
+}
+
+static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+    if (bucket->spoken & OPENING_LAST) {
+        size_t opening = bucket->spoken & ~OPENING_LAST;
+        const struct spoken_gate *gate = &s->phrases->gates[opening];
+        if (is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i)) keep_spoken(s, opening, i);
+    } else
+        keep_many(s, openings_of(s->phrases, bucket), i, third);
+}
+
+// What is in it that may stand before such a third word, as `enum bucket_has`.
+static inline unsigned has_before(const struct bucket *bucket, uint64_t third) {
+    unsigned has = bucket->third & third ? bucket->any : bucket->two;
+    return bucket->third_spoken & third ? has | HAS_SPOKEN : has;
 }
 
 // All that bars before all that is kept, and longer phrases before shorter ones.
 SELDOM static void search_both(struct search *s, const struct bucket *longer, const struct bucket *single,
-                               size_t i, uint64_t third) {
-    bar_in(s, longer, i, third);
-    bar_in(s, single, i, third);
-    keep_patterns(s, longer, i, third);
-    keep_patterns(s, single, i, third);
-    keep_in(s, longer, i, third);
-    keep_in(s, single, i, third);
+                               size_t i, uint64_t third, unsigned has) {
+    unsigned of_longer = has, of_single = has >> HAS_BITS;
+    if (of_longer & HAS_UNLESS) bar_in(s, longer, i, third);
+    if (of_single & HAS_UNLESS) bar_in(s, single, i, third);
+    if (of_longer & HAS_SPOKEN) keep_patterns(s, longer, i, third);
+    if (of_single & HAS_SPOKEN) keep_patterns(s, single, i, third);
+    if (of_longer & HAS_SAID) keep_in(s, longer, i, third);
+    if (of_single & HAS_SAID) keep_in(s, single, i, third);
 }
 
-SELDOM static void search_one(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
-    bar_in(s, bucket, i, third);
-    keep_patterns(s, bucket, i, third);
-    keep_in(s, bucket, i, third);
+SELDOM static void search_one(struct search *s, const struct bucket *bucket, size_t i, uint64_t third,
+                              unsigned has) {
+    if (has & HAS_UNLESS) bar_in(s, bucket, i, third);
+    if (has & HAS_SPOKEN) keep_patterns(s, bucket, i, third);
+    if (has & HAS_SAID) keep_in(s, bucket, i, third);
 }
 
 static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
@@ -265,14 +278,20 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
              one = passes(phrases->sieve_of_one, SIEVE_OF_ONE_BITS, first);
         if (!(more | one) || !word->starts) continue;
         uint64_t third = spoken_bit(word[2].hash);
-        const struct bucket *longer = more ? bucket_of(phrases, two) : NULL,
-                            *single = one ? bucket_of(phrases, first) : NULL;
-        if (longer && !may_go_on(longer, third)) longer = NULL;
-        if (single && !may_go_on(single, third)) single = NULL;
-        if (longer && single)
-            search_both(s, longer, single, (size_t)(word - words->at), third);
-        else if (longer || single)
-            search_one(s, longer ? longer : single, (size_t)(word - words->at), third);
+        size_t i = (size_t)(word - words->at);
+        const struct bucket *longer = more ? bucket_of(phrases, two) : NULL;
+        unsigned has = longer ? has_before(longer, third) : 0;
+        if (one) {
+            const struct bucket *single = bucket_of(phrases, first);
+            unsigned of_single = has_before(single, third);
+            if (has && of_single)
+                search_both(s, longer, single, i, third, has | of_single << HAS_BITS);
+            else if (of_single)
+                search_one(s, single, i, third, of_single);
+            else if (has)
+                search_one(s, longer, i, third, has);
+        } else if (has)
+            search_one(s, longer, i, third, has);
     }
 }
 
@@ -321,19 +340,39 @@ static void all_to_tokens(struct search *s, const struct tokens *tokens) {
     }
 }
 
+// Only what is looked for by a group has words it needs in front, and there may be fewer.
+static bool is_met_around(const struct spoken_gate *gate, size_t n, const struct search *s, size_t i) {
+    size_t before = gate->windows[n].from < 0 ? (size_t)-gate->windows[n].from : 0,
+           count = gate->windows[n].count;
+    size_t from = before > i ? 0 : i + (size_t)gate->windows[n].from,
+           to = before > i + count ? 0 : i + (size_t)gate->windows[n].from + count;
+    for (; from < to; from++)
+        if (spoken_may_be(&gate->needs[n], s->words[from].hash)) return true;
+    return !count;
+}
+
 // Patterns with groups that are looked for by a word, where no phrase of the same flaw stands already.
-static void keep_groups(struct search *s, const struct tokens *tokens, uint32_t at, size_t i, size_t sorted) {
+static void keep_grouped(struct search *s, const struct tokens *tokens, size_t opening, size_t i,
+                         size_t sorted) {
     const struct phrases *p = s->phrases->groups;
-    for (size_t opening; (opening = next_opening(s, p, &at, i, UINT64_MAX, true)) != 0;) {
-        struct spoken_hit hit;
-        if (!spoken_stands(p->spoken, opening - 1, s->words, s->count, i, &s->found, &hit)) continue;
-        struct near_hit found = {.gated = hit.gated,
-                                 .flaw = p->rules->flaws[hit.flaw],
-                                 .from = s->words[i].from,
-                                 .to = s->words[i + hit.count - 1].to};
-        to_tokens(tokens, &found.from, &found.to);
-        if (!is_barred(s, &found, false)) keep_apart(s, sorted, &found, false);
-    }
+    const struct spoken_gate *gate = &p->gates[opening];
+    struct spoken_hit hit;
+    if (!is_met_around(gate, 0, s, i) || !is_met_around(gate, 1, s, i)) return;
+    if (!spoken_stands(p->spoken, opening, s->words, s->count, i, &s->found, &hit)) return;
+    struct near_hit found = {.gated = hit.gated,
+                             .flaw = p->rules->flaws[hit.flaw],
+                             .from = s->words[i].from,
+                             .to = s->words[i + hit.count - 1].to};
+    to_tokens(tokens, &found.from, &found.to);
+    if (!is_barred(s, &found, false)) keep_apart(s, sorted, &found, false);
+}
+
+static void keep_groups(struct search *s, const struct tokens *tokens, const struct bucket *bucket, size_t i,
+                        size_t sorted) {
+    if (!bucket->spoken) return;
+    const uint32_t *next = openings_of(s->phrases->groups, bucket);
+    do keep_grouped(s, tokens, *next & ~OPENING_LAST, i, sorted);
+    while (!(*next++ & OPENING_LAST));
 }
 
 static void search_groups(struct search *s, const struct tokens *tokens) {
@@ -341,9 +380,9 @@ static void search_groups(struct search *s, const struct tokens *tokens) {
     size_t before = s->hits.count;
     for (size_t i = 0; p && i < s->count; i++) {
         uint64_t first = s->words[i].hash, two = key_of_two(first, s->words[i + 1].hash);
-        if (passes(p->sieve, SIEVE_BITS, two)) keep_groups(s, tokens, bucket_of(p, two)->spoken, i, before);
+        if (passes(p->sieve, SIEVE_BITS, two)) keep_groups(s, tokens, bucket_of(p, two), i, before);
         if (passes(p->sieve_of_one, SIEVE_OF_ONE_BITS, first))
-            keep_groups(s, tokens, bucket_of(p, first)->spoken, i, before);
+            keep_groups(s, tokens, bucket_of(p, first), i, before);
     }
     if (s->hits.count > before) qsort(s->hits.at, s->hits.count, sizeof *s->hits.at, hit_order);
 }

@@ -28,7 +28,10 @@ struct bucket {
     uint64_t third;  // a bit for each word that may be the third of a phrase
     uint64_t third_spoken;         // the same of patterns
     uint16_t two_unless, two_said; // phrases that have no third word; the last ones of each
+    uint8_t any, two;              // what it has, as `enum bucket_has`: at all, and of two words or one
 };
+
+enum bucket_has { HAS_UNLESS = 1, HAS_SAID = 2, HAS_SPOKEN = 4, HAS_BITS = 3 };
 
 static const uint32_t OPENING_LAST = 1u << 31; // of a bucket
 

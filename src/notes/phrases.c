@@ -107,6 +107,10 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
             if (phrase->count > p->longest) p->longest = phrase->count;
             said += phrase->unless;
         }
+        if (bucket.two_unless) bucket.two |= HAS_UNLESS;
+        if (bucket.two_said) bucket.two |= HAS_SAID;
+        if (said > from) bucket.any |= HAS_UNLESS;
+        if (to > said) bucket.any |= HAS_SAID;
         bucket.said = (uint32_t)said;
         bucket.to = (uint32_t)to;
         *bucket_of(p, key) = bucket;

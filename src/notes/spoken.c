@@ -165,10 +165,12 @@ static void keep_need(const struct spoken *s, const struct place_of_words *place
     for (size_t k = SPOKEN_NEEDS - 1; k > at; k--) {
         gate->needs[k] = gate->needs[k - 1];
         gate->windows[k] = gate->windows[k - 1];
+        gate->places[k] = gate->places[k - 1];
         chances->at[k] = chances->at[k - 1];
     }
     gate->needs[at] = bits_of(s, place);
     gate->windows[at] = window;
+    gate->places[at] = (uint32_t)(place - s->places);
     chances->at[at] = chance;
 }
 
@@ -228,7 +230,8 @@ static struct spoken_gate *add_opening(struct spoken *s, const struct opening *o
     s->openings = arena_grow(s->arena, s->openings, s->opening_count, &s->opening_room, sizeof *s->openings);
     s->gates = arena_grow(s->arena, s->gates, s->opening_count, &s->gate_room, sizeof *s->gates);
     struct spoken_gate *gate = &s->gates[s->opening_count];
-    *gate = (struct spoken_gate){.third = UINT64_MAX};
+    const struct spoken_bits any = {UINT64_MAX, UINT64_MAX};
+    *gate = (struct spoken_gate){.third = UINT64_MAX, .needs = {any, any}};
     s->openings[s->opening_count++] = *opening;
     return gate;
 }
@@ -491,10 +494,24 @@ static bool group_stands(const struct spoken *s, const struct opening *opening,
     return end > 0;
 }
 
+// Of long lists of words a gate lets most words through. `i` is the first word of the pattern.
+static bool are_needs_met(const struct spoken *s, const struct spoken_gate *gate,
+                          const struct phrase_word *words, size_t i) {
+    for (size_t n = 0; n < SPOKEN_NEEDS; n++) {
+        const struct phrase_word *word = words + i + gate->windows[n].from;
+        const struct phrase_word *end = word + gate->windows[n].count;
+        bool met = word == end;
+        for (; !met && word < end; word++) met = may_hold(s, gate->places[n], word->hash);
+        if (!met) return false;
+    }
+    return true;
+}
+
 bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_found *found, struct spoken_hit *hit) {
     const struct opening *opening = &s->openings[number];
     if (opening->grouped) return group_stands(s, opening, words, count, i, found, hit);
+    if (!are_needs_met(s, &s->gates[number], words, i)) return false;
     const struct pattern *pattern = &s->patterns[opening->pattern];
     struct places places = {s, words, count, pattern->to, ANYWHERE};
     size_t end = walk_from(&places, opening->place + 1, i + 1);

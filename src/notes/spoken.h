@@ -32,6 +32,7 @@ struct spoken_gate {
         int8_t from;   // words from the first one on, or before it
         uint8_t count; // 0: nothing is needed
     } windows[SPOKEN_NEEDS];
+    uint32_t places[SPOKEN_NEEDS]; // that are needed
 };
 static inline uint64_t spoken_bit(uint64_t hash) {
     return (uint64_t)1 << (hash >> 16) % 64;
