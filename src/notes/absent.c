@@ -381,6 +381,13 @@ static bool names_fault(const struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "A chip on the lid and the handle has gone": the lid is where the chip is.
+static bool is_place(const struct tokens *tokens, size_t i) {
+    while (i > 0 && ANY(tokens, i - 1, "the", "its", "one", "each", "both")) i--;
+    return i > 1 && ANY(tokens, i - 1, "in", "on", "at", "of", "to", "round", "around", "near", "by", "across",
+                        "down", "along", "under", "behind", "inside", "below", "above");
+}
+
 // "The lid and the box are missing": those before it in the list.
 static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t cue_to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -395,7 +402,7 @@ static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t
         if (at > 0 && tokens->at[at - 1].stop == STOP_COMMA) at--;
         size_t to = at;
         while (at > 0 && r->part[at - 1] && to - at < 3) at--;
-        if (at == to) return;
+        if (at == to || is_place(tokens, at)) return;
         absent_tell(r, at, to, cue_from, cue_to);
     }
 }

@@ -162,10 +162,11 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
 // "Lid won't stay shut", "knob won't stay on": what does not stay where it is put is the opposite of stuck.
 static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part, size_t verb, size_t to) {
     const struct flaw *kind = function_kind(r, part);
-    static const char *const grips[] = {"seal", "sealing", "hold", "holding",
-                                        "grip", "engage",  "bite", "register"};
-    if (text_same(kind->rule.id, "seized") && token_among(&r->note->tokens, verb, grips, COUNT(grips)))
-        return ruleset_flaw(r->note->rules, "partly-working"); // "cap doesn't seal"
+    static const char *const effects[] = {"seal",  "sealing", "hold",   "holding", "grip",     "engage",
+                                          "bite",  "speak",   "sound",  "sing",    "register", "play",
+                                          "print", "ring",    "strike", "chime",   "light",    "respond"};
+    if (text_same(kind->rule.id, "seized") && token_among(&r->note->tokens, verb, effects, COUNT(effects)))
+        return ruleset_flaw(r->note->rules, "partly-working"); // "cap doesn't seal", "two keys don't sound"
     if (!token_is(&r->note->tokens, verb, "stay") || !text_same(kind->rule.id, "seized")) return kind;
     static const char *const closed[] = {"shut", "closed", "down", "open"};
     bool fastens = token_among(&r->note->tokens, to - 1, closed, COUNT(closed));

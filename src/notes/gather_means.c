@@ -296,8 +296,13 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
            lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit);
 }
 
-// "Post hole digger", "replacement lid": words of the thing's own name.
+// "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what
+// begins that name is no fault of what follows.
 bool fault_is_in_name(const struct note *note, const struct fault_hit *hit) {
+    if (hit->near && hit->to > hit->from + 2 && note->taken[hit->from] == TAKEN_TYPE &&
+        note->taken[hit->from + 1] == TAKEN_TYPE && note->taken[hit->to - 1] != TAKEN_TYPE &&
+        note->tokens.at[hit->from].stop == STOP_NONE)
+        return true;
     for (size_t i = hit->from; i <= hit->to; i++)
         if (i >= note->tokens.count || note->taken[i] != TAKEN_TYPE) return false;
     return note->tokens.at[hit->to - 1].stop == STOP_NONE;

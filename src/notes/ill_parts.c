@@ -140,8 +140,17 @@ static size_t wanted_at(const struct tokens *tokens, size_t i) {
                                                                                                           : 0;
 }
 
+static bool is_of_mirror(const struct fault_reader *r, size_t part) {
+    const char *type = r->note->record->type.value;
+    return ANY(&r->note->tokens, part, "mirror", "mirrors") ||
+           (type && strstr(type, "mirror") && ANY(&r->note->tokens, part, "glass", "plate"));
+}
+
 static const char *kind_said(const struct fault_reader *r, size_t word, size_t part) {
     const struct token *token = &r->note->tokens.at[word];
+    if (ANY(&r->note->tokens, word, "spotted", "spotty", "patchy", "splotchy", "marked", "blackened") &&
+        is_of_mirror(r, part))
+        return "mirror-silvering";
     if (ANY(&r->note->tokens, word, "flaking", "flakes", "flaky") &&
         ANY(&r->note->tokens, part, "dial", "dials", "face", "lettering", "letters", "numerals", "numbers"))
         return "paint-flaking";

@@ -17,7 +17,7 @@ bool kind_names_one(const char *place, const char *const *words, size_t count) {
 
 // Fired or blown, and not the wooden handle of what is.
 static bool is_fired(const struct fault_reader *r, const char *place) {
-    static const char *const glasses[] = {"mirror", "pane", "panes", "looking glass", "mirror's"};
+    static const char *const glasses[] = {"mirror", "pane", "panes", "glass", "mirror's"};
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool fired = false, looking = type && text_same(last ? last + 1 : type, "mirror");
     static const char *const places[] = {"corner", "corners", "edge", "across", "side", "middle", "center"};
@@ -107,6 +107,48 @@ static bool is_plastic(const struct fault_reader *r) {
     return plastic;
 }
 
+// The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
+static const char *kind_of_pane(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    static const char *const seen[] = {"cameras", "electrical", "clocks-watches", "media", "jewelry"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    for (size_t i = 0; family && i < COUNT(seen); i++)
+        if (text_same(family->rule.id, seen[i])) return NULL;
+    if (!family || !place || !kind_has_word(place, "glass")) return NULL;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "cracked", "crack", "cracks")) return "crack-through";
+        else if (ANY(tokens, i, "chipped", "chip", "chips")) return "chip";
+        else if (ANY(tokens, i, "scratched", "scratches", "scratch")) return "scratches";
+    return NULL;
+}
+
+// Gold that is worn off a frame, a cup or a spine is gilding; what is plated says so, and is metal.
+static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const metals[] = {"jewelry", "metalware", "music"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    for (size_t i = 0; family && i < COUNT(metals); i++)
+        if (text_same(family->rule.id, metals[i])) return false;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (ANY(tokens, i, "plate", "plated", "plating", "gold-plated")) return false;
+    return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
+}
+
+// "Moth at one end, a few small holes": what the moth has made.
+static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 14 };
+    static const char *const others[] = {"burn", "burnt", "cigarette", "nail", "pin",  "tack", "screw",
+                                         "rust", "worn",  "drilled",   "punched", "spark", "bolt", "mouse"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > 2 ? hit->from - 2 : 0; i < hit->to + 1; i++)
+        if (token_among(tokens, i, others, COUNT(others))) return false;
+    for (size_t i = 0; i < r->hit_count && r->hits[i].from < hit->from; i++)
+        if (text_same(r->hits[i].kinds[0]->rule.id, "moth-holes") && r->hits[i].to + FAR > hit->from &&
+            !(r->scope.stance[r->hits[i].from] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN)))
+            return true;
+    return false;
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing.
 const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
@@ -139,6 +181,12 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         meant = "glued-repair"; // "a patch on the base" of an iron pot
     else if (text_same(id, "wood-split") && is_metal(r, place))
         meant = "crack";
+    else if (text_same(id, "hole") && is_made_by_moth(r, hit))
+        meant = "moth-holes";
+    else if (text_same(id, "screen-damage"))
+        meant = kind_of_pane(r, hit, place);
+    else if (text_same(id, "plate-wear") && is_gilding(r, hit))
+        meant = "gilt-wear";
     else if (text_same(id, "rust") && is_by_battery(r, hit))
         meant = "battery-corrosion";
     else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&

@@ -196,7 +196,8 @@ static bool opens_clause(const struct tokens *tokens, size_t i) {
         return true; // "as the rim's been knocked"
     return ((and || token_is(tokens, i, "so")) &&
             token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||
-           (and&&token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
+           ((and || token_is(tokens, i, "so")) &&
+            token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
 }
 
 // "Bracket clock, stopped": of a short name that opens a sentence the comma behind it parts nothing.

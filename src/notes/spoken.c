@@ -11,7 +11,7 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { GAP_MOST = 3, STOPS_ROOM = 40, SIEVE_CELLS = 8192, UNGROUPED = 1 << 20 };
+enum { GAP_MOST = 3, STOPS_ROOM = 40, SUBJECTS_ROOM = 8, SIEVE_CELLS = 8192, UNGROUPED = 1 << 20 };
 
 #define STOP_PLACE (SIZE_MAX - 1) // of the words that end a gap
 #define ANYWHERE SIZE_MAX
@@ -48,7 +48,7 @@ struct spoken {
     size_t hash_count, hash_room, place_count, place_room, pattern_count, pattern_room, opening_count,
         opening_room, gate_room;
     size_t longest;
-    uint64_t stops[STOPS_ROOM];
+    uint64_t stops[STOPS_ROOM], subjects[SUBJECTS_ROOM], verbs[SUBJECTS_ROOM], and, so;
     uint64_t sieve[SIEVE_CELLS]; // a bit for each word of each place: most words are not
 };
 
@@ -295,6 +295,10 @@ static const char *const stops[] = {",",       ".",      ";",       ":",       "
                                     "haven't", "wasn't", "weren't", "but",     "nor",   "nothing", "didn't",
                                     "can't",   "unless", "if",      "until"};
 
+// What opens a statement of its own behind "and" or "so", and what one thing alone does there.
+static const char *const subjects[] = {"the", "its", "a", "an", "one", "it", "you"};
+static const char *const verbs[] = {"has", "is", "was", "needs", "comes", "came"};
+
 struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
     struct spoken *s = arena_alloc(arena, sizeof *s);
     s->arena = arena;
@@ -308,6 +312,13 @@ struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
         s->stops[i] = word_groups_hash(stops[i], strlen(stops[i]));
         sieve_add(s, STOP_PLACE, s->stops[i]);
     }
+    s->and = word_groups_hash("and", strlen("and"));
+    s->so = word_groups_hash("so", strlen("so"));
+    sieve_add(s, STOP_PLACE, s->and);
+    sieve_add(s, STOP_PLACE, s->so);
+    for (size_t i = 0; i < COUNT(subjects); i++)
+        s->subjects[i] = word_groups_hash(subjects[i], strlen(subjects[i]));
+    for (size_t i = 0; i < COUNT(verbs); i++) s->verbs[i] = word_groups_hash(verbs[i], strlen(verbs[i]));
     return s;
 }
 
@@ -375,12 +386,31 @@ static bool is_one_of(const struct spoken *s, const struct place_of_words *place
     return false;
 }
 
-// A sign, and a word that denies or turns, ends what any word may fill.
-static bool is_stop(const struct spoken *s, const struct phrase_word *word) {
-    if (!may_hold(s, STOP_PLACE, word->hash)) return false;
-    for (size_t i = 0; i < COUNT(stops); i++)
-        if (word->hash == s->stops[i]) return true;
+static bool is_any(const uint64_t *hashes, size_t count, uint64_t hash) {
+    for (size_t i = 0; i < count; i++)
+        if (hashes[i] == hash) return true;
     return false;
+}
+
+// "A crack in the lid and the strap has gone", "the hinge broken so the glass lifts off": what follows is said
+// of the strap, of the glass. "The lid and the strap gone" is said of both.
+static bool opens_own(const struct places *w, size_t i) {
+    enum { SUBJECT_MOST = 3 };
+    const struct spoken *s = w->spoken;
+    bool and = w->words[i].hash == s->and;
+    if ((!and && w->words[i].hash != s->so) ||
+        !is_any(s->subjects, COUNT(subjects), w->words[i + 1].hash))
+        return false;
+    for (size_t k = i + 2; and && k <= i + 1 + SUBJECT_MOST; k++)
+        if (is_any(s->verbs, COUNT(verbs), w->words[k].hash)) return true;
+    return !and;
+}
+
+// A sign, and a word that denies or turns, ends what any word may fill.
+static bool is_stop(const struct places *w, size_t i) {
+    const struct spoken *s = w->spoken;
+    return may_hold(s, STOP_PLACE, w->words[i].hash) &&
+           (is_any(s->stops, COUNT(stops), w->words[i].hash) || opens_own(w, i));
 }
 
 static size_t walk_from(const struct places *w, size_t place, size_t i);
@@ -406,7 +436,7 @@ static size_t walk_gap(const struct places *w, size_t place, size_t i) {
         bool may = !needed || may_hold(w->spoken, place, w->words[i + n].hash);
         size_t end = may ? walk_from(w, place, i + n) : 0;
         if (end) return end;
-        if (i + n < w->count && is_stop(w->spoken, &w->words[i + n])) return 0;
+        if (i + n < w->count && is_stop(w, i + n)) return 0;
     }
     return 0;
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/things.h"
 #include "notes/traces.h"
 #include "text/order.h"
 
@@ -128,6 +129,29 @@ static bool read_before(struct fault_reader *r, size_t i) {
     return true;
 }
 
+// "Off a saucepan", "came off a different one", "borrowed from some other clock", "out of another": what it was
+// of before. Of a hinge, of a hook it has only come off.
+static size_t taken_from(const struct fault_reader *r, size_t i) {
+    enum { WORDS_MOST = 4 };
+    static const char *const ways[] = {"came",    "come",   "comes",   "taken",     "borrowed", "robbed",
+                                       "pinched", "lifted", "salvaged", "scavenged", "poached",  "stolen"};
+    static const char *const others[] = {"another", "something", "different", "other", "donor", "scrap", "else"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i + AMONG(tokens, i, ways);
+    if (!ANY(tokens, at, "off", "from", "out")) return 0;
+    at += token_phrase(tokens, at, "out of") ? 2 : 1;
+    if (!ANY(tokens, at, "a", "an", "another", "some", "something")) return 0;
+    for (size_t k = at; k < at + WORDS_MOST && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
+        struct noun_found noun;
+        if (AMONG(tokens, k, others)) return k + 1 - i;
+        if (k == at) continue;
+        bool own = k == at + 1 && r->part[k]; // "off a hinge", and "off an old stable door"
+        if (!own && noun_at(r->note, k, &noun) && noun.thing && !(noun.uses & (1u << USE_GATED)))
+            return noun.to - i;
+    }
+    return 0;
+}
+
 // "The knob is a stand-in", "lid came off a different one", "key isn't right for it".
 static void read_behind(struct fault_reader *r, size_t i) {
     static const char *const are[] = {"is",        "are",        "was",         "were",    "has been",
@@ -145,24 +169,6 @@ static void read_behind(struct fault_reader *r, size_t i) {
                                           "newer ones",
                                           "a makeshift",
                                           "makeshift",
-                                          "came off a",
-                                          "came off another",
-                                          "came off something",
-                                          "came off some",
-                                          "come off a",
-                                          "come off another",
-                                          "come off something",
-                                          "taken off another",
-                                          "off a different",
-                                          "off another",
-                                          "off a scrap",
-                                          "borrowed from",
-                                          "robbed from",
-                                          "robbed off",
-                                          "from a different",
-                                          "from some other",
-                                          "from a donor",
-                                          "out of another",
                                           "not right for it",
                                           "isn't right for it",
                                           "aren't right for it",
@@ -228,9 +234,6 @@ static void read_behind(struct fault_reader *r, size_t i) {
                                           "belongs to something else",
                                           "belonged to something else",
                                           "belongs to another",
-                                          "off something else",
-                                          "from something else",
-                                          "from another one",
                                           "a transplant",
                                           "a ring in",
                                           "an interloper",
@@ -250,13 +253,22 @@ static void read_behind(struct fault_reader *r, size_t i) {
     struct part_at part;
     if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
         return;
+    size_t on = part.from; // "the knob on the lid is off a saucepan": the knob
+    while (on > 0 && spot_article(tokens, on - 1)) on--;
+    bool owned = on > 1 && ANY(tokens, on - 1, "on", "of", "in", "to", "for") && r->part[on - 2];
     size_t at = part.to, a = token_longest(tokens, at, are, COUNT(are));
     if (a && token_is(tokens, at + a, "a") && token_is(tokens, at + a + 2, "one") &&
         ANY(tokens, at + a + 3, "off", "from", "out")) {
         tell(r, "replaced-part", &part, i, at + a + 4); // "is a plastic one off a wine box"
         return;
     }
-    size_t n = token_longest(tokens, at + a, not_own, COUNT(not_own));
+    size_t n = taken_from(r, at + a);
+    if (owned) part = (struct part_at){on - 2, on - 2, on - 1};
+    if (n) {
+        tell(r, "replaced-part", &part, i, at + a + n);
+        return;
+    }
+    n = token_longest(tokens, at + a, not_own, COUNT(not_own));
     if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
         (a == 0 && ANY(tokens, at, "changed", "makeshift", "swapped", "new")) ||
         (a == 0 && ANY(tokens, at, "wrong") &&
