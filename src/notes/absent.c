@@ -384,8 +384,8 @@ static bool names_fault(const struct fault_reader *r, size_t i) {
 // "A chip on the lid and the handle has gone": the lid is where the chip is.
 static bool is_place(const struct tokens *tokens, size_t i) {
     while (i > 0 && ANY(tokens, i - 1, "the", "its", "one", "each", "both")) i--;
-    return i > 1 && ANY(tokens, i - 1, "in", "on", "at", "of", "to", "round", "around", "near", "by", "across",
-                        "down", "along", "under", "behind", "inside", "below", "above");
+    return i > 1 && ANY(tokens, i - 1, "in", "on", "at", "of", "to", "round", "around", "near", "by",
+                        "across", "down", "along", "under", "behind", "inside", "below", "above");
 }
 
 // "The lid and the box are missing": those before it in the list.

@@ -393,8 +393,7 @@ static bool is_of_some(const struct fault_reader *r, const struct fault_hit *hit
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    if (fault_is_in_name(note, hit) || fault_is_in_maker(note, hit) ||
-        note->taken[hit->from] == TAKEN_INCLUDES)
+    if (fault_is_in_name(r, hit) || fault_is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES)
         return;
     if (count_is_of_part(r, hit)) return;
     bool lost = hit->kinds[0]->form == ABSENCE || text_same(hit->kinds[0]->rule.id, "broken-part");
@@ -450,6 +449,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     size_t listed = kind->form == FAULT ? spots_listed(r, hit, &spot, more) : 0;
     bool there = stance & (STANCE_EXCEPT | STANCE_DOUBLE | STANCE_LIMITED);
     if (unknown_in_exception(r, hit)) there = false;
+    if (kind->class == CLASS_FUNCTION && ANY(&note->tokens, hit->from, "unless", "until"))
+        there = true; // "won't start unless you push it": with help it does
     if (stance & STANCE_PLANNED && kind->class == CLASS_REPAIR) {
         leave(r, hit, "not done");
         return;

@@ -477,7 +477,7 @@ void faults_settle(struct note *note);
 // gather_means.c: do the words mean another thing where they stand?
 bool gather_means_other(const struct fault_reader *reader, const struct phrase_hit *hit);
 // Inside the name of a part or of goods, or in that of a maker.
-bool fault_is_in_name(const struct note *note, const struct fault_hit *hit);
+bool fault_is_in_name(const struct fault_reader *r, const struct fault_hit *hit);
 bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit);
 // Is it said of what a case holds, and not of the case?
 bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hit *hit,

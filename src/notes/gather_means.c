@@ -280,7 +280,13 @@ static bool is_none_missing(const struct fault_reader *r, const struct phrase_hi
 // "The other has just got some paint gone": the paint, and no lamp.
 static bool is_gone_of_other(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    if (!hit->near || !text_same(hit->flaw->rule.id, "missing-mate") || hit->to < hit->from + 3) return false;
+    if (!text_same(hit->flaw->rule.id, "missing-mate")) return false;
+    if (ANY(tokens, hit->to - 1, "lost", "missing") && tokens->at[hit->to - 1].stop == STOP_NONE &&
+        (ANY(tokens, hit->to, "its", "the", "a", "an", "one", "two", "some", "most", "half", "all", "both",
+             "their", "several", "three") ||
+         token_is(tokens, hit->to + 1, "of")))
+        return true; // "the other has lost its collar"
+    if (!hit->near || hit->to < hit->from + 3) return false;
     if (!ANY(tokens, hit->to - 1, "gone", "missing", "lost")) return false;
     return tokens->at[hit->to - 2].kind == TOKEN_WORD &&
            !ANY(tokens, hit->to - 2, "other", "one", "is", "has", "was", "it", "been", "just", "also", "now",
@@ -298,10 +304,11 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what
 // begins that name is no fault of what follows.
-bool fault_is_in_name(const struct note *note, const struct fault_hit *hit) {
+bool fault_is_in_name(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct note *note = r->note;
     if (hit->near && hit->to > hit->from + 2 && note->taken[hit->from] == TAKEN_TYPE &&
         note->taken[hit->from + 1] == TAKEN_TYPE && note->taken[hit->to - 1] != TAKEN_TYPE &&
-        note->tokens.at[hit->from].stop == STOP_NONE)
+        note->tokens.at[hit->from].stop == STOP_NONE && r->part[hit->to - 1] && !r->part[hit->from])
         return true;
     for (size_t i = hit->from; i <= hit->to; i++)
         if (i >= note->tokens.count || note->taken[i] != TAKEN_TYPE) return false;

@@ -108,7 +108,8 @@ static bool is_plastic(const struct fault_reader *r) {
 }
 
 // The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
-static const char *kind_of_pane(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+static const char *kind_of_pane(const struct fault_reader *r, const struct fault_hit *hit,
+                                const char *place) {
     static const char *const seen[] = {"cameras", "electrical", "clocks-watches", "media", "jewelry"};
     const struct tokens *tokens = &r->note->tokens;
     const struct family *family = r->note->record->family;
@@ -116,9 +117,12 @@ static const char *kind_of_pane(const struct fault_reader *r, const struct fault
         if (text_same(family->rule.id, seen[i])) return NULL;
     if (!family || !place || !kind_has_word(place, "glass")) return NULL;
     for (size_t i = hit->from; i < hit->to; i++)
-        if (ANY(tokens, i, "cracked", "crack", "cracks")) return "crack-through";
-        else if (ANY(tokens, i, "chipped", "chip", "chips")) return "chip";
-        else if (ANY(tokens, i, "scratched", "scratches", "scratch")) return "scratches";
+        if (ANY(tokens, i, "cracked", "crack", "cracks"))
+            return "crack-through";
+        else if (ANY(tokens, i, "chipped", "chip", "chips"))
+            return "chip";
+        else if (ANY(tokens, i, "scratched", "scratches", "scratch"))
+            return "scratches";
     return NULL;
 }
 
@@ -127,8 +131,10 @@ static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const metals[] = {"jewelry", "metalware", "music"};
     const struct tokens *tokens = &r->note->tokens;
     const struct family *family = r->note->record->family;
+    const char *type = r->note->record->type.value;
     for (size_t i = 0; family && i < COUNT(metals); i++)
         if (text_same(family->rule.id, metals[i])) return false;
+    if (type && strstr(type, "watch")) return false;
     for (size_t i = 0; i < tokens->count; i++)
         if (ANY(tokens, i, "plate", "plated", "plating", "gold-plated")) return false;
     return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
@@ -137,7 +143,7 @@ static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit
 // "Moth at one end, a few small holes": what the moth has made.
 static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 14 };
-    static const char *const others[] = {"burn", "burnt", "cigarette", "nail", "pin",  "tack", "screw",
+    static const char *const others[] = {"burn", "burnt", "cigarette", "nail",    "pin",   "tack", "screw",
                                          "rust", "worn",  "drilled",   "punched", "spark", "bolt", "mouse"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->from > 2 ? hit->from - 2 : 0; i < hit->to + 1; i++)
@@ -147,6 +153,13 @@ static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit
             !(r->scope.stance[r->hits[i].from] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN)))
             return true;
     return false;
+}
+
+// "Lid bowed and won't sit flat": it moves, but lies badly.
+static bool lies_badly(const struct tokens *tokens, const struct fault_hit *hit) {
+    return ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt") &&
+           ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
+           ANY(tokens, hit->to + 1, "flat", "level", "flush", "square", "straight", "true", "even");
 }
 
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
@@ -181,6 +194,8 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         meant = "glued-repair"; // "a patch on the base" of an iron pot
     else if (text_same(id, "wood-split") && is_metal(r, place))
         meant = "crack";
+    else if (text_same(id, "seized") && lies_badly(&r->note->tokens, hit))
+        meant = "warped";
     else if (text_same(id, "hole") && is_made_by_moth(r, hit))
         meant = "moth-holes";
     else if (text_same(id, "screen-damage"))

@@ -237,9 +237,8 @@ static bool has_part_of(struct arena *arena, const struct texts *list, const cha
 
 // A place that everything has, and no part with a name of its own.
 static bool is_anywhere(const char *place) {
-    static const char *const words[] = {"edge",   "edges", "corner", "corners", "bottom", "top",  "middle",
-                                        "center", "side",  "sides",  "surface", "tip",    "point",
-                                        "glass"};
+    static const char *const words[] = {"edge",   "edges", "corner", "corners", "bottom", "top",   "middle",
+                                        "center", "side",  "sides",  "surface", "tip",    "point", "glass"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (kind_has_word(place, words[i])) return true;
     return false;

@@ -185,21 +185,6 @@ static bool is_weightless(const struct tokens *tokens, size_t i, bool *bracket) 
            token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
-// "The lid shuts and there's a stain", "a wine glass and it's rough": a clause of its own.
-static bool opens_clause(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"there", "there's", "theres", "it's",
-                                        "they",  "they're", "that's", "i"};
-    static const char *const articles[] = {"the", "its", "one", "a",
-                                           "an"}; // "moth at one corner and the greens gone"
-    bool and = token_is(tokens, i, "and");
-    if (token_is(tokens, i, "as") && token_is(tokens, i + 1, "the"))
-        return true; // "as the rim's been knocked"
-    return ((and || token_is(tokens, i, "so")) &&
-            token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||
-           ((and || token_is(tokens, i, "so")) &&
-            token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
-}
-
 // "Bracket clock, stopped": of a short name that opens a sentence the comma behind it parts nothing.
 static bool names_before_comma(const struct tokens *tokens, size_t i) {
     enum { WORDS_MOST = 4 };
@@ -221,6 +206,21 @@ static bool tells_state(const struct tokens *tokens, size_t i) {
     bool done = n > 4 && text_same(tokens->at[i].fold + n - 2, "ed");
     return (done && !token_among(tokens, i, others, sizeof others / sizeof *others)) ||
            token_among(tokens, i, words, sizeof words / sizeof *words);
+}
+
+// "The lid shuts and there's a stain", "a wine glass and it's rough": a clause of its own.
+static bool opens_clause(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"there", "there's", "theres", "it's",
+                                        "they",  "they're", "that's", "i"};
+    static const char *const articles[] = {"the", "its", "one", "a",
+                                           "an"}; // "moth at one corner and the greens gone"
+    bool and = token_is(tokens, i, "and");
+    if (token_is(tokens, i, "as") && token_is(tokens, i + 1, "the"))
+        return true; // "as the rim's been knocked"
+    return ((and || token_is(tokens, i, "so")) &&
+            token_among(tokens, i + 1, words, sizeof words / sizeof *words)) ||
+           ((and || (token_is(tokens, i, "so") && i > 0 && tells_state(tokens, i - 1))) &&
+            token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
 }
 
 // The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair

@@ -145,6 +145,10 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     if (!text_same(kind->rule.id, "not-working")) return kind;
+    for (size_t at = hit->to; at < hit->to + 3 && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE;
+         at++)
+        if (ANY(tokens, at, "unless", "until"))
+            return ruleset_flaw(r->note->rules, "partly-working"); // "doesn't start unless you push it"
     static const char *const times[] = {"sometimes",  "occasionally",  "now and then",   "at times",
                                         "every time", "first time",    "at first",       "always",
                                         "when cold",  "when it's hot", "when it's cold", "when warm",

@@ -392,16 +392,15 @@ static bool is_any(const uint64_t *hashes, size_t count, uint64_t hash) {
     return false;
 }
 
-// "A crack in the lid and the strap has gone", "the hinge broken so the glass lifts off": what follows is said
-// of the strap, of the glass. "The lid and the strap gone" is said of both.
+// "A crack in the lid and the strap has gone", "the hinge broken so the glass lifts off": what follows is
+// said of the strap, of the glass. "The lid and the strap gone" is said of both.
 static bool opens_own(const struct places *w, size_t i) {
     enum { SUBJECT_MOST = 3 };
     const struct spoken *s = w->spoken;
     bool and = w->words[i].hash == s->and;
-    if ((!and && w->words[i].hash != s->so) ||
-        !is_any(s->subjects, COUNT(subjects), w->words[i + 1].hash))
+    if ((!and&&w->words[i].hash != s->so) || !is_any(s->subjects, COUNT(subjects), w->words[i + 1].hash))
         return false;
-    for (size_t k = i + 2; and && k <= i + 1 + SUBJECT_MOST; k++)
+    for (size_t k = i + 2; and&&k <= i + 1 + SUBJECT_MOST; k++)
         if (is_any(s->verbs, COUNT(verbs), w->words[k].hash)) return true;
     return !and;
 }

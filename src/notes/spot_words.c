@@ -157,7 +157,8 @@ bool spot_made_hole(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i - 1, "screw", "filler", "fill", "tap", "plug", "bolt", "nail", "peg", "key", "finger",
              "sound", "drain", "vent", "mounting", "fixing", "rivet", "lace", "bung", "air", "peep", "hand",
              "post", "spigot", "weep", "oil", "stopper", "dowel", "rope", "cable", "hinge", "pin", "strap",
-             "thumb", "breather", "end", "pipe", "hanging", "spout", "handle", "leg", "lamp", "wire"))
+             "thumb", "breather", "winding", "feed", "sight", "end", "pipe", "hanging", "spout", "handle",
+             "leg", "lamp", "wire"))
         return false;
     for (size_t at = i - 1; at > 0 && i - at < BACK_MOST && tokens->at[at - 1].stop == STOP_NONE; at--) {
         if (spot_preposition(tokens, at - 1)) return true;
@@ -167,6 +168,16 @@ bool spot_made_hole(const struct tokens *tokens, size_t i) {
             return false;
     }
     return false;
+}
+
+// "Iron pitted", "the iron is nicked": of a plane it is the blade.
+static bool is_cutting_iron(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (!ANY(tokens, i, "iron", "irons", "iron's") || !type) return false;
+    if (!strstr(type, "plane") && !strstr(type, "shave") && !strstr(type, "jointer")) return false;
+    bool stuff = i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE && is_named(r, i + 1);
+    return !stuff && !(i > 0 && ANY(tokens, i - 1, "cast", "wrought", "of", "in"));
 }
 
 size_t spot_word(const struct fault_reader *r, size_t i) {
@@ -179,6 +190,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (i > 0 && ANY(tokens, i, "spots", "points", "parts", "places", "areas") &&
         ANY(tokens, i - 1, "high", "raised", "low", "sunken"))
         return 1; // "gilding worn on the high spots"
+    if (is_cutting_iron(r, i)) return 1;
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"

@@ -44,6 +44,19 @@ static size_t before_aside(const struct fault_reader *r, size_t i) {
     return 0;
 }
 
+// "Mica window", "the adjusting nut": a word that says which of them it is.
+static bool leads_part(const struct fault_reader *r, size_t i) {
+    static const char *const others[] = {"also",  "only", "just",  "then",  "though", "some", "both",
+                                         "each",  "plus", "still", "even",  "sadly",  "when", "found",
+                                         "shows", "with", "where", "there", "that",   "this", "which",
+                                         "have",  "been", "needs", "like",  "good",   "fine"};
+    enum { LEAST = 4 };
+    const struct token *token = &r->note->tokens.at[i];
+    return token->kind == TOKEN_WORD && strlen(token->fold) >= LEAST && !r->scope.fault[i] &&
+           (r->note->taken[i] == TAKEN_NOT || r->note->taken[i] == TAKEN_VALUE) &&
+           !spot_preposition(&r->note->tokens, i) && !token_among(&r->note->tokens, i, others, COUNT(others));
+}
+
 // "The handle at the bottom is cracked", "the rim of the saucer has a chip": the part before the preposition
 // at `prep` where the clause begins with it. "Of" belongs to its name, so that it ends at `*to` then.
 static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *from, size_t *to) {
@@ -61,11 +74,13 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
         first--; // "two legs on the stand are cracked"
     bool opens = first == 0 || tokens->at[first - 1].stop != STOP_NONE ||
                  token_is(tokens, first - 1, "and") || token_is(tokens, first - 1, "but");
-    if (!opens && first > 1 && first == start) { // "the adjusting nut on the small one"
-        size_t before = first - 2;
-        opens = tokens->at[first - 1].kind == TOKEN_WORD && r->note->taken[first - 1] == TAKEN_NOT &&
-                !r->scope.fault[first - 1] && spot_article(tokens, before) &&
-                (before == 0 || tokens->at[before - 1].stop != STOP_NONE);
+    if (!opens && first == start && leads_part(r, first - 1)) { // "the adjusting nut on the small one"
+        size_t before = first - 1;
+        while (before > 0 && tokens->at[before - 1].stop == STOP_NONE && spot_article(tokens, before - 1))
+            before--;
+        opens = before == 0 || tokens->at[before - 1].stop != STOP_NONE ||
+                token_is(tokens, before - 1, "and") || token_is(tokens, before - 1, "but");
+        if (opens && r->note->taken[first - 1] == TAKEN_NOT) start--;
     }
     if (!opens) return false;
     *from = start;

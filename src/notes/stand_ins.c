@@ -129,13 +129,14 @@ static bool read_before(struct fault_reader *r, size_t i) {
     return true;
 }
 
-// "Off a saucepan", "came off a different one", "borrowed from some other clock", "out of another": what it was
-// of before. Of a hinge, of a hook it has only come off.
+// "Off a saucepan", "came off a different one", "borrowed from some other clock", "out of another": what it
+// was of before. Of a hinge, of a hook it has only come off.
 static size_t taken_from(const struct fault_reader *r, size_t i) {
     enum { WORDS_MOST = 4 };
-    static const char *const ways[] = {"came",    "come",   "comes",   "taken",     "borrowed", "robbed",
+    static const char *const ways[] = {"came",    "come",   "comes",    "taken",     "borrowed", "robbed",
                                        "pinched", "lifted", "salvaged", "scavenged", "poached",  "stolen"};
-    static const char *const others[] = {"another", "something", "different", "other", "donor", "scrap", "else"};
+    static const char *const others[] = {"another", "something", "different", "other",
+                                         "donor",   "scrap",     "else"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i + AMONG(tokens, i, ways);
     if (!ANY(tokens, at, "off", "from", "out")) return 0;

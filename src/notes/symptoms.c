@@ -58,6 +58,31 @@ static bool is_here_not(const struct tokens *tokens, const struct phrase_hit *hi
            ANY(tokens, at - 2, "present", "here", "there", "included");
 }
 
+// "Leaks at the ankle where the rubber has split", "leaks from a crack in the base": what it leaks by is
+// told.
+static bool is_leak_by(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 9 };
+    static const char *const leaks[] = {"leaks", "leak", "leaking", "weeps", "weeping", "drips", "dripping"};
+    static const char *const openings[] = {"crack",      "crack-through", "hairline",        "wood-split",
+                                           "tear",       "hole",          "rubber-perished", "seam-open",
+                                           "seam-split", "chip",          "leather-crack",   "broken-part"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct phrase_hits *hits = &r->note->hits;
+    size_t at = hit->from;
+    while (at < hit->to && !token_among(tokens, at, leaks, COUNT(leaks))) at++;
+    if (at == hit->to) return false;
+    bool by = false;
+    for (size_t i = at + 1; i < tokens->count && i < at + FAR && tokens->at[i - 1].stop == STOP_NONE; i++) {
+        by |= ANY(tokens, i, "where", "because", "as", "from", "through", "since", "by", "via");
+        for (size_t k = 0; by && k < hits->count && hits->at[k].from <= i; k++)
+            if (hits->at[k].from == i && is_kind(hits->at[k].flaw, openings, COUNT(openings))) {
+                note_take(r->note, at, at + 1, TAKEN_SCOPE);
+                return true;
+            }
+    }
+    return false;
+}
+
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
@@ -72,6 +97,7 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     const char *id = hit->flaw->rule.id;
     const struct fault_hit *before = told_before(r, hit->from);
     if (text_same(id, "partly-working") && is_before_other(r, hit)) return true;
+    if (hit->flaw->form != ABSENCE && is_leak_by(r, hit)) return true;
     if (ANY(tokens, hit->from, "hard") && hit->to == hit->from + 1 &&
         ANY(tokens, hit->to, "pull", "tug", "shove", "push", "yank", "twist", "knock", "press"))
         return true; // "sticks, needs a hard pull"
