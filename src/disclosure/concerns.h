@@ -4,10 +4,8 @@
 #ifndef DISCLOSURE_CONCERNS_H
 #define DISCLOSURE_CONCERNS_H
 
-#include "item/record.h"
+#include "disclosure/disclosure.h"
 
-// The words of a record, folded and singular, each between two spaces.
-const char *concerns_words(struct arena *arena, const struct record *record);
 // Where `about` has words, one of them stands there, and none of `never`.
 bool concerns(const char *words, const struct texts *about, const struct texts *never);
 

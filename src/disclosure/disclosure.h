@@ -52,7 +52,11 @@ struct questions {
     size_t asked, answered; // checks of the family, and how many the record answers
 };
 enum { QUESTIONS_MOST = 7 };
-struct questions questions_ask(struct arena *arena, const struct ruleset *rules, const struct record *record);
+// What the record is concerned with, for the two that follow: its words, folded and singular, each between
+// two spaces.
+const char *concerns_words(struct arena *arena, const struct record *record);
+struct questions questions_ask(struct arena *arena, const struct ruleset *rules, const struct record *record,
+                               const char *words);
 
 struct photo_entry {
     const char *shows, *because;
@@ -64,6 +68,6 @@ struct photo_list {
     size_t count;
     size_t unshown; // flaws that no picture shows
 };
-struct photo_list photos_wish(struct arena *arena, const struct record *record);
+struct photo_list photos_wish(struct arena *arena, const struct record *record, const char *words);
 
 #endif

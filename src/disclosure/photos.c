@@ -98,12 +98,11 @@ static void wish_for_flaw(struct arena *arena, const struct item_flaw *flaw, con
     known->where = known->where ? arena_format(arena, "%s; %s", known->where, place) : place;
 }
 
-struct photo_list photos_wish(struct arena *arena, const struct record *record) {
+struct photo_list photos_wish(struct arena *arena, const struct record *record, const char *words) {
     const struct family *family = record->family;
     struct photo_list list = {
         arena_array(arena, record->flaw_count + family->photo_count + 1, sizeof *list.items), 0, 0};
     size_t *places = arena_array(arena, record->flaw_count + 1, sizeof *places);
-    const char *words = concerns_words(arena, record);
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         if (strstr(flaw->kind->photo, "plug") && concerns_flame(words)) continue;

@@ -226,13 +226,13 @@ static void choose(struct asker *a, struct questions *q) {
     for (size_t i = 0; i < q->count; i++) say_why(a, &q->items[i]);
 }
 
-struct questions questions_ask(struct arena *arena, const struct ruleset *rules,
-                               const struct record *record) {
+struct questions questions_ask(struct arena *arena, const struct ruleset *rules, const struct record *record,
+                               const char *words) {
     struct asker a = {
         .arena = arena, .record = record, .rules = rules, .grade = grade_record(arena, record).grade};
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     if (type) a.head = say_singular(arena, last ? last + 1 : type);
-    a.words = concerns_words(arena, record);
+    a.words = words;
     struct questions q = {.asked = record->family->check_count};
     ask_type(&a);
     ask_about_flaws(&a);

@@ -187,8 +187,9 @@ static void tell_condition(struct arena *arena, const struct drafter *drafter, s
     const struct record *record = l->record;
     l->disclosure = disclosure_write(arena, drafter->rules, record, l->options.locale, drafter->variants);
     l->grading = grade_record(arena, record);
-    l->questions = questions_ask(arena, drafter->rules, record);
-    l->photos = photos_wish(arena, record);
+    const char *words = concerns_words(arena, record);
+    l->questions = questions_ask(arena, drafter->rules, record, words);
+    l->photos = photos_wish(arena, record, words);
     find_conflicts(arena, l);
     find_counts(arena, l);
     find_gaps(arena, l);

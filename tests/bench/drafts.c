@@ -104,9 +104,10 @@ static void time_parts(struct arena *arena, struct bench *b, const struct listin
     marks[PART_DISCLOSURE] = now();
     disclosure_write(arena, b->drafter.rules, record, LOCALE_US, b->drafter.variants);
     marks[PART_QUESTIONS] = now();
-    questions_ask(arena, b->drafter.rules, record);
+    const char *words = concerns_words(arena, record);
+    questions_ask(arena, b->drafter.rules, record, words);
     marks[PART_PHOTOS] = now();
-    photos_wish(arena, record);
+    photos_wish(arena, record, words);
     marks[PART_DESCRIPTION] = now();
     copy.description = listing_describe(arena, &b->drafter, &copy);
     marks[PART_SPELLING] = now();

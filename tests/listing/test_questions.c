@@ -137,7 +137,7 @@ static void check_every_check(struct arena *arena, void *context) {
             const char *yaml = arena_format(arena, "type: thing\nfamily: %s\n", rules->families[f]->rule.id);
             ck_assert_msg(apply(arena, yaml, list, 1, &record, &diags), "%s", printed(arena, &diags));
             ck_assert_uint_eq(record.clear_count, check->flaws.count);
-            struct questions q = questions_ask(arena, rules, &record);
+            struct questions q = questions_ask(arena, rules, &record, concerns_words(arena, &record));
             ck_assert_uint_ge(q.answered, 1);
             tried++;
         }
