@@ -120,7 +120,9 @@ static bool is_head(const struct note *note, size_t i) {
     if (numbered &&
         ANY(&note->tokens, 0, "box", "lot", "crate", "bin", "shelf", "bag", "drawer", "tote", "tub"))
         return true;
-    return i == 0;
+    bool lot = i == 2 && token_is(&note->tokens, 1, ":") &&
+               ANY(&note->tokens, 0, "lot", "selling", "group", "bundle", "set");
+    return i == 0 || lot;
 }
 
 static bool is_first_sentence(const struct note *note, size_t i) {
@@ -290,6 +292,9 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
                 ANY(tokens, next, "in", "total", "all", "altogether", "here");
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
+    struct part part;
+    if (i > 1 && part_at(note, i - 1, &part) && number_may_be(tokens, i - 2))
+        return false; // "4 feet, 3 of them worn"
     if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]) && !note->fault_word[i - 1]))
         return false; // "rods 13 of them brass"
     if (!is_first_sentence(note, i) && !have) return false;
@@ -314,7 +319,7 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     bool there = is_there(note, lead);
     if (!is_head(note, lead) && !(there && !note->record->count)) return false;
     int count = count_number(note, i, &number);
-    if (!count || is_numbering(note, lead)) return false;
+    if (!count || is_numbering(note, lead) || token_phrase(tokens, i + number, "sets of")) return false;
     struct part part;
     bool about = token_phrase(tokens, i + number, "or so") > 0;
     if (about) number += 2;
@@ -337,6 +342,16 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
         size_t more;
         int next = number_whole(tokens, k, &more);
         if (!next || k + more >= tokens->count) break;
+        // "Four big forks and two small"
+        size_t look = k + more + 1;
+        bool joined = ANY(tokens, k - 1, "and", "&", "+");
+        if (joined &&
+            ANY(tokens, k + more, "big", "small", "large", "little", "short", "long", "different", "odd",
+                "medium") &&
+            (look >= tokens->count || tokens->at[look].stop != STOP_NONE)) {
+            tally->count += next;
+            break;
+        }
         size_t other = next == 1 ? k + more : count_plural(note, k + more);
         if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
             is_stopper(note, other))
@@ -381,7 +396,7 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
     struct part part;
     if (noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false; // "all 4 legs"
     if (!noun && !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
-                      "stamped", "alike", "belong"))
+                      "stamped", "alike", "belong", "sold", "together", "included", "here", "go"))
         return false;
     *tally = (struct tally){count, 1 + number, noun ? tokens->at[noun].one : NULL, false};
     return true;
@@ -578,7 +593,7 @@ void read_counts(struct note *note) {
             last = tally;
             note_reading(note, i, i + tally.taken, "count", "number of pieces");
         }
-        note_take(note, i, i + tally.taken, TAKEN_COUNT);
+        if (!count_is_share(note, i)) note_take(note, i, i + tally.taken, TAKEN_COUNT);
         i += tally.taken;
     }
 }

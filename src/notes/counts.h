@@ -19,5 +19,7 @@ size_t count_plural(const struct note *note, size_t i);
 // Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
 // jugs".
 bool count_told_at(const struct note *note, size_t i, struct tally *tally);
+// "3 of 4" at token `i`: what is missing is told by the same words.
+bool count_is_share(const struct note *note, size_t i);
 
 #endif

@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/dimension.h"
 #include "notes/number.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 enum { HEAD_TOKENS = 10, TOLD_MOST = 2000 };
@@ -27,11 +28,23 @@ static bool begins_with_many(const struct note *note, size_t i) {
     return false;
 }
 
+// Is token `i` the plural that the note begins with, and nothing before it but what it looks like?
+static bool is_opening_plural(const struct note *note, size_t i) {
+    if (i >= HEAD_TOKENS || !is_many(&note->tokens.at[i]) || note->taken[i] != TAKEN_NOT ||
+        note->fault_word[i])
+        return false;
+    for (size_t k = 0; k < i; k++)
+        if (note->tokens.at[k].stop != STOP_NONE || note->tokens.at[k].kind != TOKEN_WORD ||
+            is_many(&note->tokens.at[k]) || ANY(&note->tokens, k, "with", "for", "has", "and", "in", "on"))
+            return false;
+    return true;
+}
+
 // "Eight in all", "13 altogether", "5 off", "2 no": what makes of a number a count.
 static size_t total_behind(const struct note *note, size_t i) {
-    static const char *const words[] = {"in all",     "in total", "all told",   "all together",
-                                        "altogether", "total",    "in the lot", "off",
-                                        "no",         "pcs",      "items",      "of each"};
+    static const char *const words[] = {"in all", "in total",   "all told",  "all together", "altogether",
+                                        "total",  "in the lot", "off",       "no",           "pcs",
+                                        "items",  "of each",    "in number", "matching",     "identical"};
     size_t n = token_first(&note->tokens, i, words, sizeof words / sizeof *words);
     if (n && token_is(&note->tokens, i + n, ".") && note->tokens.at[i + n].stop == STOP_NONE) n++;
     return n && is_end(note, i + n) ? n : 0;
@@ -44,11 +57,14 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     if (i == 0 || i > HEAD_TOKENS + 4) return false;
     bool bracket = token_is(tokens, i - 1, "(");
     bool dash = token_is(tokens, i - 1, "-") && !tokens->at[i - 1].joined && !tokens->at[i].joined;
-    if (!bracket && !dash && tokens->at[i - 1].stop < STOP_COMMA) return false;
+    bool on = is_opening_plural(note, i - 1); // "forks 4 off"
     int count = count_number(note, i, &number);
     size_t end = i + number;
-    if (count < 2 || count > TOLD_MOST || !begins_with_many(note, i)) return false;
+    bool mixed = ANY(tokens, i - 1, "assorted", "mixed", "various") && total_behind(note, end);
+    if (!bracket && !dash && !on && !mixed && tokens->at[i - 1].stop < STOP_COMMA) return false;
+    if (count < 2 || count > TOLD_MOST || (!on && !begins_with_many(note, i))) return false;
     size_t more = total_behind(note, end);
+    if (on && !more) return false;
     if (!more && bracket && !token_is(tokens, end, ")")) return false;
     if (!more && !bracket && !is_end(note, end)) return false;
     // Behind a comma a bare number is a count in the first words alone.
@@ -61,25 +77,30 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
 // "I make it 9", "I count 14 tiles", "counted them twice, 31", "there's eight", "qty 6".
 static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     static const char *const leads[] = {
-        "i make it", "i count",   "i counted", "we counted", "counted them twice", "counted twice",
-        "counted",   "qty",       "quantity",  "there's",    "there are",          "there is",
-        "makes",     "numbering", "total of",  "amounts to"};
+        "i make it",     "i count",  "i counted", "we counted", "counted them twice",
+        "counted twice", "counted",  "qty",       "quantity",   "there's",
+        "there are",     "there is", "makes",     "numbering",  "total of",
+        "amounts to",    "count",    "you get",   "you get all"};
     const struct tokens *tokens = &note->tokens;
     size_t lead = token_first(tokens, i, leads, sizeof leads / sizeof *leads), number;
-    if (!lead || (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !ANY(tokens, i - 1, "-", "(", ".", "so")))
+    bool on = token_is(tokens, i, "numbering") && i > 0 && is_opening_plural(note, i - 1);
+    if (!lead || (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !on &&
+                  !(token_is(tokens, i, "count") && is_opening_plural(note, i - 1)) &&
+                  !ANY(tokens, i - 1, "-", "(", ".", "so")))
         return false;
     size_t at = i + lead;
+    if (token_is(tokens, i, "you") && token_is(tokens, at, "all")) at++;
     if (ANY(tokens, at, ":", ",", ".", "=", "of", "up", "to") && at + 1 < tokens->count) at++;
     int count = count_number(note, at, &number);
     size_t end = at + number;
     if (count < 2 || count > TOLD_MOST) return false;
     size_t noun = is_end(note, end) ? 0 : count_plural(note, end);
     struct part part;
-    bool loose = ANY(tokens, i, "there's", "there", "makes");
+    bool loose = ANY(tokens, i, "there's", "there", "makes", "you", "count");
     if (noun && (loose || part_at(note, noun, &part) || note->fault_word[noun])) return false;
     size_t more = total_behind(note, end);
     if (!noun && !more && !is_end(note, end) && !token_is(tokens, end, "of")) return false;
-    if (!noun && !begins_with_many(note, i)) return false;
+    if (!noun && !on && !begins_with_many(note, i) && !is_opening_plural(note, i - 1)) return false;
     *tally = (struct tally){count, end + more - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }
@@ -174,7 +195,69 @@ static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "3 of a set of 4", "five of the original six", "3 of 4": so many are left of those of the set.
+static bool share_at(const struct note *note, size_t i, struct tally *tally) {
+    static const char *const joints[] = {
+        "of a set of",    "out of a set of", "of the original", "out of an original",
+        "of an original", "out of",          "of the set of",   "of"};
+    const struct tokens *tokens = &note->tokens;
+    size_t number, whole;
+    if (i == 0 || i > HEAD_TOKENS + 4) return false;
+    size_t start = ANY(tokens, 0, "set", "part") ? (token_is(tokens, 1, "set") ? 3 : 2) : 0;
+    bool set = start && start < i && is_many(&tokens->at[i - 1]); // "set of mugs 3 of 4"
+    bool set_off = tokens->at[i - 1].stop >= STOP_COMMA || ANY(tokens, i - 1, "(", "-", "only", "just");
+    if (!set && !(set_off && begins_with_many(note, i)) && !is_opening_plural(note, i - 1)) return false;
+    int count = number_whole(tokens, i, &number);
+    size_t joint = count ? token_longest(tokens, i + number, joints, sizeof joints / sizeof *joints) : 0;
+    int all = joint ? number_whole(tokens, i + number + joint, &whole) : 0;
+    if (all <= count || all > 60 || !is_end(note, i + number + joint + whole)) return false;
+    *tally = (struct tally){count, number + joint + whole, NULL, false};
+    return true;
+}
+
+bool count_is_share(const struct note *note, size_t i) {
+    size_t number, whole;
+    int count = number_whole(&note->tokens, i, &number);
+    if (!count) return false;
+    size_t at = i + number + (token_is(&note->tokens, i + number, "out") ? 1 : 0);
+    return token_is(&note->tokens, at, "of") && number_whole(&note->tokens, at + 1, &whole) > count;
+}
+
+// "2 sets of 4", "three lots of six": so many times.
+static bool sets_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number, each;
+    int sets = number_whole(tokens, i, &number);
+    if (sets < 2 || sets > 40 || !ANY(tokens, i + number, "sets", "lots", "packs", "bundles") ||
+        !token_is(tokens, i + number + 1, "of"))
+        return false;
+    int count = count_number(note, i + number + 2, &each);
+    size_t end = i + number + 2 + each;
+    if (count < 2 || count > TOLD_MOST || !(is_end(note, end) || count_plural(note, end))) return false;
+    if (i > 0 && !begins_with_many(note, i) && !is_opening_plural(note, i - 1) &&
+        !(token_is(tokens, 0, "sets") && is_many(&tokens->at[i > 1 ? i - 2 : 0])))
+        return false;
+    *tally = (struct tally){sets * count, end - i, NULL, false};
+    return true;
+}
+
+// "The two hooks", "both chairs": what a note begins with.
+static bool both_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    bool both = token_is(tokens, i, "both");
+    if (i > 0 || (!both && !ANY(tokens, i, "the", "these", "my", "our"))) return false;
+    int count = both ? 2 : number_whole(tokens, 1, &number);
+    size_t noun = count > 1 ? count_plural(note, 1 + number) : 0;
+    struct noun_found goods;
+    struct part part;
+    if (!noun || part_at(note, noun, &part) || !noun_at(note, noun, &goods) || !goods.thing) return false;
+    *tally = (struct tally){count, 1 + number, tokens->at[noun].one, false};
+    return true;
+}
+
 bool count_told_at(const struct note *note, size_t i, struct tally *tally) {
-    return alone_at(note, i, tally) || named_at(note, i, tally) || of_these_at(note, i, tally) ||
+    return both_at(note, i, tally) || share_at(note, i, tally) || sets_at(note, i, tally) ||
+           alone_at(note, i, tally) || named_at(note, i, tally) || of_these_at(note, i, tally) ||
            stated_at(note, i, tally) || set_off_at(note, i, tally) || sizes_at(note, i, tally);
 }

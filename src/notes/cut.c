@@ -84,11 +84,45 @@ static bool is_inner(uint32_t point) {
     return point == '\'' || point == '-' || point == '.' || point == '&';
 }
 
+static bool is_word_of(const char *text, size_t size, const char *const *words, size_t count) {
+    for (size_t k = 0; k < count; k++) {
+        size_t n = 0;
+        while (n < size && words[k][n] && (text[n] | 0x20) == words[k][n]) n++;
+        if (n == size && !words[k][n]) return true;
+    }
+    return false;
+}
+
+// "Six-inch", "twenty-two-gallon": a number in words and its unit, told apart like those of "6-inch". `at` is
+// the hyphen.
+static bool parts_number(const struct cutter *c, size_t start, size_t at) {
+    static const char *const numbers[] = {
+        "one",      "two",    "three",  "four",     "five",     "six",     "seven",   "eight",     "nine",
+        "ten",      "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+        "nineteen", "twenty", "thirty", "forty",    "fifty",    "sixty",   "seventy", "eighty",    "ninety"};
+    static const char *const units[] = {"inch",  "inches", "foot",  "yard",  "gallon", "quart",
+                                        "pint",  "pound",  "ounce", "litre", "liter",  "metre",
+                                        "meter", "watt",   "volt",  "mile"};
+    size_t last = at, end = at + 1;
+    while (last > start && c->text[last - 1] != '-') last--;
+    while (end < c->size &&
+           (((unsigned char)c->text[end] | 0x20) >= 'a' && ((unsigned char)c->text[end] | 0x20) <= 'z'))
+        end++;
+    static const char *const shares[] = {"half", "quarter", "eighth",
+                                         "sixteenth"}; // of an inch; a half-pint is a jar
+    static const char *const inch[] = {"inch"};
+    if (is_word_of(c->text + last, at - last, shares, sizeof shares / sizeof *shares))
+        return is_word_of(c->text + at + 1, end - at - 1, inch, 1);
+    return is_word_of(c->text + last, at - last, numbers, sizeof numbers / sizeof *numbers) &&
+           is_word_of(c->text + at + 1, end - at - 1, units, sizeof units / sizeof *units);
+}
+
 // Letters, and a sign between two of them; digits make it a code.
-static size_t cut_word(const struct cutter *c, size_t at, bool *code) {
+static size_t cut_word(struct cutter *c, size_t at, bool *code) {
     size_t start = at;
     // Behind a figure the hyphens part words: "9-inch-high".
     bool after_figure = at > 1 && c->text[at - 1] == '-' && is_digit((unsigned char)c->text[at - 2]);
+    after_figure |= c->parted && at == c->parted + 1;
     for (;;) {
         uint32_t point = peek(c, at);
         if (utf8_is_letter(point) || is_joiner(point)) {
@@ -103,6 +137,10 @@ static size_t cut_word(const struct cutter *c, size_t at, bool *code) {
             if (at == start || !is_inner(sign) || long_dash || (after_figure && sign == '-')) return at;
             uint32_t follows = peek(c, next);
             if (!utf8_is_letter(follows) && !(sign == '-' && is_digit(follows))) return at;
+            if (sign == '-' && parts_number(c, start, at)) {
+                c->parted = at;
+                return at;
+            }
             // "h.m." and "S&P" are short all through; "clean.The" is a stop without its space.
             if ((sign == '.' || sign == '&') && utf8_is_letter(peek(c, after(c, next)))) return at;
             at = next;
@@ -139,6 +177,23 @@ static bool is_one_of(const char *text, size_t size, const char *const *list) {
     return false;
 }
 
+// "No. 3318-B. Bottom", "the letter K. 10 in", "stamped S. The lid": a letter from `from` on that is no
+// initial, for it ends a code, or a figure or what opens a sentence comes next.
+static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
+    static const char *const openers[] = {"the",  "a",     "an",   "it",    "its",   "no",   "not",  "one",
+                                          "has",  "there", "this", "two",   "all",   "some", "very", "with",
+                                          "both", "each",  "lid",  "some",  "three", "only", "on",   "in",
+                                          "i",    "is",    "also", "other", NULL};
+    if (from > 0 && (c->text[from - 1] == '-' || is_digit((unsigned char)c->text[from - 1]))) return true;
+    uint32_t follows = peek(c, next);
+    if (is_digit(follows)) return true;
+    size_t end = next;
+    while (end < c->size && utf8_is_letter(peek(c, end))) end = after(c, end);
+    bool written = end > next && !c->caseless && utf8_lower(follows) != follows;
+    return written && (end >= c->size || c->text[end] == ' ') &&
+           is_one_of(c->text + next, end - next, openers) && end - next > 1;
+}
+
 // Does the full stop at `at` belong to the word that ends there?
 static bool is_abbreviation(const struct cutter *c, size_t at) {
     static const char *const often[] = {
@@ -163,6 +218,7 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
     const char *word = c->text + from;
     if (is_one_of(word, size, before_figure) && (is_digit(follows) || is_fraction(follows))) return true;
     bool inner = from > 0 && c->text[from - 1] == '.';
+    if (size == 1 && !inner && ends_sentence(c, from, next)) return false;
     if (size == 1 && (inner || (!c->caseless && word[0] >= 'A' && word[0] <= 'Z' && next > at + 1)))
         return !inner || !ends || (word[0] >= 'A' && word[0] <= 'Z'); // an initial, or the last dot of "h.m."
     if (is_one_of(word, size, names)) return !!follows && follows != '\n';

@@ -11,6 +11,7 @@ struct cutter {
     bool caseless;    // a capital, or its absence, says nothing in this note
     bool line_start;  // nothing but space since the last line end
     size_t line_from; // where this line began
+    size_t parted;    // the hyphen that was cut behind a number in words: "six-inch-long"; 0 where none was
 };
 
 // The next token without its folds; false at the end.

@@ -3,6 +3,7 @@
 #include "notes/dimension.h"
 
 #include "notes/any.h"
+#include "notes/number.h"
 
 #include <string.h>
 
@@ -95,6 +96,7 @@ static const struct row rows[] = {
     {"dia", "diameter", NULL, true},
     {"diam .", "diameter", NULL, true},
     {"diam", "diameter", NULL, true},
+    {"\xC3\xB8", "diameter", NULL, true},
     {"circumference", "circumference", NULL, true},
     {"around", "circumference", NULL, false},
     {"thickness", "thickness", NULL, true},
@@ -179,7 +181,82 @@ static size_t place_behind(const struct note *note, size_t i, const char **of) {
     return token_is(&note->tokens, i + 2, "widest") ? 3 : 0;
 }
 
+// Ends that things are measured between.
+static bool place_end(const struct note *note, size_t i) {
+    struct part part;
+    return ANY(&note->tokens, i, "top", "bottom", "base", "floor", "tip", "end", "point", "toe", "heel",
+               "butt", "nose", "rim", "edge", "hook", "ring", "handle", "knob", "finial", "lip", "collar",
+               "bail", "loop", "side", "front", "back", "center", "centre", "middle", "eye", "hole", "pivot",
+               "mouth", "pommel", "tail") ||
+           part_at(note, i, &part);
+}
+
+// "From base to top of handle", "top ring to hook tip", "to the collar": from where to where it was measured.
+static size_t between_ends(const struct note *note, size_t i, const char **name) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i, words = 0;
+    bool from = token_is(tokens, at, "from");
+    if (from) at++;
+    if (!token_is(tokens, at, "to")) {
+        if (ANY(tokens, at, "the", "its")) at++;
+        bool foot =
+            ANY(tokens, at, "base", "bottom", "floor", "foot", "feet", "ground", "underside", "table");
+        bool side = ANY(tokens, at, "side", "arm", "left"), front = ANY(tokens, at, "front");
+        size_t first = at;
+        while (words < 5 && at < tokens->count && !token_is(tokens, at, "to") &&
+               (from || place_end(note, at) || words > 0)) {
+            if (tokens->at[at].kind != TOKEN_WORD || tokens->at[at].stop != STOP_NONE) return 0;
+            at++;
+            words++;
+        }
+        if (at == first || !token_is(tokens, at, "to")) return 0;
+        *name = foot ? "height" : side ? "width" : front ? "depth" : "length";
+        at++;
+        if (ANY(tokens, at, "the", "its")) at++;
+        if (ANY(tokens, at - 1, "to") && !from && !place_end(note, at) && !place_end(note, at + 1)) return 0;
+        if (number_may_be(tokens, at)) return 0;
+    } else {
+        if (from || !ANY(tokens, at + 1, "the", "its")) return 0;
+        at += 2;
+        if (!ANY(tokens, at, "collar", "lip", "neck", "lid", "bail", "handle", "handles", "loop", "crown",
+                 "peak", "finial", "burner", "gallery", "hook", "ring", "spout", "brim", "cap", "knob",
+                 "arms", "ridge", "ceiling", "saddle", "shelf", "seat", "socket"))
+            return 0;
+        *name = "height";
+    }
+    size_t begin = at;
+    for (words = 0; words < 5 && at < tokens->count && tokens->at[at].stop == STOP_NONE; words++, at++)
+        if (tokens->at[at].kind != TOKEN_WORD ||
+            (!place_end(note, at) && !ANY(tokens, at, "of", "the", "its", "very") && at > begin))
+            break;
+    return at > begin ? at - i : 0;
+}
+
+// "10 in top dia": where it was measured, before the word for the dimension.
+static size_t place_led(const struct note *note, size_t i, struct dimension *dimension) {
+    const struct tokens *tokens = &note->tokens;
+    struct number next;
+    if (!ANY(tokens, i, "top", "base", "rim", "mouth", "bottom", "shade", "bowl", "face", "dial", "head",
+             "wheel", "drum", "lid", "overall", "outer", "inner", "opening", "seat", "total", "max", "foot",
+             "shoulder", "outside", "inside") ||
+        !find(note, i + 1, true, dimension) || strlen(tokens->at[i + 1].fold) < 3 ||
+        number_at(tokens, i + 1 + dimension->taken, &next))
+        return 0;
+    if (!ANY(tokens, i, "overall", "total", "max")) dimension->of = note_words(note, i, i + 1);
+    dimension->taken++;
+    return dimension->taken;
+}
+
 bool dimension_behind(const struct note *note, size_t i, struct dimension *dimension) {
+    size_t span = 0;
+    const char *name = NULL;
+    if (i < note->tokens.count && note->tokens.at[i].kind == TOKEN_WORD && note->fault_word[i] == 0 &&
+        !find(note, i, false, dimension) && (span = between_ends(note, i, &name)) != 0 &&
+        note_free(note, i, i + span)) {
+        *dimension = (struct dimension){name, NULL, span, false};
+        return true;
+    }
+    if (place_led(note, i, dimension) && note_free(note, i, i + dimension->taken)) return true;
     // A hyphen: "6-inch-long".
     size_t skip =
         token_is(&note->tokens, i, "-") && i < note->tokens.count && note->tokens.at[i].joined ? 1 : 0;
@@ -275,6 +352,11 @@ static const char *letter_name(char letter) {
 // "hxwxd" in one token.
 static size_t letters_in(const char *fold, const char *names[3]) {
     size_t count = 0;
+    if (strlen(fold) == 3 && strspn(fold, "hwdl") == 3 && fold[0] != fold[1] && fold[1] != fold[2] &&
+        fold[0] != fold[2]) { // "HWD"
+        for (; count < 3; count++) names[count] = letter_name(fold[count]);
+        return count;
+    }
     for (; count < 3; fold += 2) {
         names[count] = letter_name(*fold);
         if (!names[count]) return 0;

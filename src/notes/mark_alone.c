@@ -4,6 +4,7 @@
 // what stands behind a place and a colon. And a firm that a mark names made the thing, as far as the thing
 // tells.
 #include "notes/mark_found.h"
+#include "notes/mark_words.h"
 
 #include <string.h>
 
@@ -67,6 +68,8 @@ size_t mark_find_alone(struct note *note, size_t i) {
     for (size_t k = more ? note_clause_from(note, i, STOP_SENTENCE) : i; k < i; k++)
         sign |= ANY(tokens, k, "sign", "signs", "plaque", "nameplate", "placard", "signboard", "notice",
                     "poster");
+    if (where && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i + 1, "of", "/"))
+        return 0; // "feet: 3 of 4"
     if (!where && !sign && !labeled && !(firm && capitals && words > 1)) return 0;
     struct mark_found found = {i, end, end, where};
     return mark_keep(note, i, &found) ? end - i : 0;
@@ -112,9 +115,11 @@ void read_mark_firm(struct note *note) {
         if (text_same(record->attributes[i].name, "brand")) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_MARK || !mark_is_text(note, i)) continue;
-        size_t to = i, begin;
+        size_t to = i, begin, text = i;
         while (to < note->tokens.count && note->taken[to] == TAKEN_MARK) to++;
-        size_t end = firm_of(note, i, to, &begin);
+        if (mark_is_stamp(note, text)) // "Cast on the yoke HALLIWICK & DAY"
+            for (text++; text < to && !mark_is_text(note, text);) text++;
+        size_t end = firm_of(note, text, to, &begin);
         if (end) {
             struct value *value = note_attribute(note);
             *value = (struct value){.name = "brand",

@@ -31,5 +31,18 @@ size_t mark_on_piece(const struct note *note, size_t from, size_t at);
 size_t mark_find_placed(struct note *note, size_t i);
 // Capitals from token `from` to `to` with a frame and a place behind them ("HOLDEN in a circle on the side").
 size_t mark_find_framed(struct note *note, size_t from, size_t to);
+// Does a quotation that begins at token `quote` stand behind what bears writing, or a colon that a place or a
+// word for writing leads to? Where that is goes to `found`.
+bool mark_is_labeled(const struct note *note, size_t quote, struct mark_found *found);
+// Behind "in pencil", "in raised letters", "in white paint"; `at` where that does not stand.
+size_t mark_in_letters(const struct note *note, size_t at);
+// "The letter f": one letter, and the end of what is said.
+bool mark_is_one_letter(const struct note *note, size_t i);
+// "Gives the number 3318-B.": a number at token `i` that something shows, up to token `to`.
+bool mark_is_told_number(const struct note *note, size_t i, size_t to);
+// A capital behind a comma that is a word of English, as hasty sellers write: "label on the back, Gone".
+bool mark_is_sloppy(const struct note *note, size_t i);
+// What is left of capitals in a sentence that speaks of writing; after all others.
+void mark_read_written(struct note *note);
 
 #endif

@@ -93,7 +93,7 @@ size_t mark_find_placed(struct note *note, size_t i) {
     bool capitals = at < tokens->count && (tokens->at[at].capitals || tokens->at[at].kind == TOKEN_CODE ||
                                            (tokens->at[at].capital && !tokens->at[at].starts));
     size_t end = capitals ? mark_proper_run(note, at) : at;
-    if (end == at) return 0;
+    if (end == at || (end == at + 1 && mark_is_sloppy(note, at))) return 0;
     struct mark_found found = {at, end, end, where};
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }

@@ -57,8 +57,8 @@ static size_t serial_end(const struct tokens *tokens, size_t i) {
 
 // A word for what bears writing, or for writing, and the code set off behind it.
 static size_t set_off(const struct tokens *tokens, size_t i) {
-    bool bears =
-        ANY(tokens, i, "stamp", "label", "plate", "nameplate", "sticker", "tag", "mark", "backstamp");
+    bool bears = ANY(tokens, i, "stamp", "label", "plate", "nameplate", "sticker", "tag", "mark", "backstamp",
+                     "tally", "ticket");
     bool number = ANY(tokens, i, "number") && i > 0 && ANY(tokens, i - 1, "a", "one", "another", "the");
     if (!bears && !number) return i;
     size_t at = i + 1;

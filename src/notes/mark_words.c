@@ -7,14 +7,21 @@
 #include "notes/any.h"
 #include "notes/english.h"
 #include "notes/mark_found.h"
+#include "notes/place.h"
 #include "notes/things.h"
 
 bool mark_is_stamp(const struct note *note, size_t i) {
     if (!ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
              "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered", "hallmarked",
              "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast", "molded",
-             "moulded", "pressed", "scratched", "painted", "marking"))
+             "moulded", "pressed", "scratched", "painted", "marking", "numbered"))
         return false;
+    if (ANY(&note->tokens, i, "numbered")) {
+        const char *where;
+        size_t at = i + 1 + place_at(note, i + 1, &where);
+        return at < note->tokens.count &&
+               (note->tokens.at[at].kind == TOKEN_FIGURE || note->tokens.at[at].kind == TOKEN_CODE);
+    }
     if (ANY(&note->tokens, i, "marking") && ANY(&note->tokens, i + 1, "gauge", "knife", "out", "ink", "awl"))
         return false;                                         // a tool
     if (i && ANY(&note->tokens, i - 1, "hand")) return false; // "hand painted": how it was made

@@ -83,6 +83,8 @@ size_t mark_proper_run(const struct note *note, size_t i) {
         if (text) good = at;
         if (dot) at++;
         // "PAT." and the like keep their dot.
+        bool figure = at + 1 < note->tokens.count && note->tokens.at[at + 1].kind == TOKEN_FIGURE;
+        if (initial && figure) break; // "letter K. 10 in at the top"
         if (text && at < note->tokens.count && token_is(&note->tokens, at, ".") &&
             note->tokens.at[at].stop == STOP_NONE && note->tokens.at[at].joined && is_inner(note, at))
             at++;
@@ -296,6 +298,8 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
         } else if (ANY(tokens, at, ":", "with", "as", "by") ||
                    (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_CLAUSE)) {
             at++;
+        } else if (mark_in_letters(note, at) > at) {
+            at = mark_in_letters(note, at);
         } else if (ANY(tokens, at, "only", "simply", "just", "clearly", "faintly", "lower", "upper")) {
             at++;
             if (ANY(tokens, at, "right", "left")) {
@@ -330,6 +334,13 @@ static bool is_other_reading(const struct note *note, size_t i) {
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
 
+// "No. 12", "no 12": a number, and no denial.
+static bool is_no_figure(const struct note *note, size_t i) {
+    size_t at = i + (token_is(&note->tokens, i + 1, ".") ? 2 : 1);
+    return token_is(&note->tokens, i, "no") && at < note->tokens.count &&
+           note->tokens.at[at].kind == TOKEN_FIGURE;
+}
+
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = mark_is_says(note, i), stamp = mark_is_stamp(note, i);
@@ -344,7 +355,7 @@ static size_t find_verb(struct note *note, size_t i) {
         if (is_other_reading(note, i + 1)) return 0;
         if (ANY(tokens, i + 1, "the", "my", "it", "it's", "its", "that", "they", "he", "she", "to", "so", "a",
                 "nothing", "no", "who", "something", "there") &&
-            !ANY(tokens, i + 2, "word", "words", "letters", "number", "name"))
+            !ANY(tokens, i + 2, "word", "words", "letters", "number", "name") && !is_no_figure(note, i + 1))
             return 0;
     }
     const char *behind = NULL;
@@ -380,7 +391,7 @@ static size_t find_verb(struct note *note, size_t i) {
         !has_figure(note, found.from, found.to) && at == i + 1)
         return 0;
     struct number number;
-    if (token_is(tokens, i, "marked") && number_at(tokens, at, &number) &&
+    if (ANY(tokens, i, "marked", "numbered") && number_at(tokens, at, &number) &&
         ANY(tokens, at + number.taken, "to", "-"))
         return 0;
     found.where = behind ? behind : where;
@@ -395,7 +406,7 @@ static size_t find_verb(struct note *note, size_t i) {
 static size_t find_noun(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool letters = ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp",
-                       "hallmark", "hallmarks", "signature");
+                       "hallmark", "hallmarks", "signature", "letter");
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
     if (!letters && !number) return mark_find_placed(note, i);
     if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
@@ -409,6 +420,7 @@ static size_t find_noun(struct note *note, size_t i) {
     if (!quote) {
         size_t end = at < tokens->count && !tokens->shouts ? mark_proper_run(note, at) : at;
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
+        if (token_is(tokens, i, "letter") && end <= at + 1) end = mark_is_one_letter(note, at) ? at + 1 : at;
         if (end == at || (number && !has_figure(note, at, end) && !mark_is_roman(note, at))) return 0;
         found = (struct mark_found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
     }
@@ -419,7 +431,7 @@ static size_t find_noun(struct note *note, size_t i) {
     // A number alone may be a size or a model.
     bool beside = found.end != before || ANY(tokens, found.end, "and") ||
                   ANY(tokens, found.end, "stamped", "impressed");
-    if (number && !beside) return 0;
+    if (number && !beside && !mark_is_told_number(note, i, found.to)) return 0;
     if (!mark_keep(note, i, &found)) return 0;
     if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end);
     return found.end - i;
@@ -494,6 +506,19 @@ static bool is_written_date(const char *fold) {
     return parts == 2;
 }
 
+// "34/150": of so many prints, and no fraction that anybody measures with.
+static bool is_edition(const char *fold) {
+    unsigned long of = 0;
+    const char *stroke = strchr(fold, '/');
+    if (!stroke || stroke == fold) return false;
+    for (const char *c = fold; *c; c++) {
+        if (c == stroke) continue;
+        if (*c < '0' || *c > '9') return false;
+        if (c > stroke) of = of * 10 + (unsigned long)(*c - '0');
+    }
+    return of >= 10 && of < 10000 && (of & (of - 1)) != 0;
+}
+
 // "patent 1913", "pat. pending", "1/250 in pencil", "postmarked Aug 3 1911".
 static size_t find_dated(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -518,6 +543,9 @@ static size_t find_dated(struct note *note, size_t i) {
         if (ANY(tokens, at, ".", ":", "date")) at++;
         if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE) return 0;
         at++;
+    } else if (tokens->at[i].kind == TOKEN_FIGURE && is_edition(tokens->at[i].fold)) {
+        const char *where;
+        if (!place_at(note, at, &where) && !ANY(tokens, at, "bottom", "lower", "left", "right")) return 0;
     } else if (is_written_date(tokens->at[i].fold)) {
         const char *where;
         if (!place_at(note, at, &where)) return 0;
@@ -539,23 +567,6 @@ static size_t find_dated(struct note *note, size_t i) {
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 
-// "Label underneath 'Made by A.W. Pell'": on what bears writing, with nothing but its place between.
-static bool is_labeled(const struct note *note, size_t quote, struct mark_found *found) {
-    enum { BACK = 4 };
-    const struct tokens *tokens = &note->tokens;
-    for (size_t k = quote; k > 0 && k + BACK > quote && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
-        if (note->fault_word[k - 1]) return false;
-        if (!ANY(tokens, k - 1, "label", "plaque", "badge", "nameplate", "sticker", "transfer", "decal",
-                 "tag", "stamp", "backstamp", "mark", "lettering", "inscription", "stencil", "brand"))
-            continue;
-        found->where = ANY(tokens, k - 1, "label", "plaque", "badge", "nameplate", "sticker", "tag")
-                           ? note_words(note, k - 1, k)
-                           : NULL;
-        return true;
-    }
-    return false;
-}
-
 // A quotation with a place behind it that nobody wrote there as an owner.
 static size_t find_quote(struct note *note, size_t i) {
     struct mark_found found;
@@ -570,7 +581,7 @@ static size_t find_quote(struct note *note, size_t i) {
         return 0;
     const char *where;
     bool stamped = mark_is_stamp(note, at);
-    if (!stamped && !place_at(note, at, &where) && !is_labeled(note, i, &found)) return 0;
+    if (!stamped && !place_at(note, at, &where) && !mark_is_labeled(note, i, &found)) return 0;
     add_where(note, &found);
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }
@@ -584,4 +595,5 @@ void read_writing(struct note *note) {
             taken = finders[k](note, i);
         i += taken ? taken : 1;
     }
+    mark_read_written(note);
 }

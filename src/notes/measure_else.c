@@ -81,6 +81,15 @@ static bool is_of_weights(const struct note *note, const struct group *group) {
     return false;
 }
 
+// "Weighs in at 3 pounds", "a heavy one at 12 pounds".
+static bool speaks_of_weight(const struct note *note, size_t from) {
+    for (size_t k = note_clause_from(note, from, STOP_COMMA); k < from; k++)
+        if (ANY(&note->tokens, k, "weighs", "weighing", "weight", "weighed", "heavy", "light", "hefty",
+                "solid"))
+            return true;
+    return false;
+}
+
 // Figures of people and of other things: "I'm 5 foot 6", "fits rods up to 3 in".
 bool measure_is_other(const struct note *note, const struct group *group) {
     size_t from = group->from;
@@ -103,7 +112,7 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     // "Up to 25 lb in half ounces": what a scale weighs; but a jug holds "up to 2 pints"
     bool weight = unit->kind && text_same(unit->kind, "g");
     if (weight && from > 1 && token_phrase(&note->tokens, from - 2, "up to")) return true;
-    if (from > 0 && token_is(&note->tokens, from - 1, "in") && is_of_scale(note, from)) return true;
+    if (from > 0 && ANY(&note->tokens, from - 1, "in", "by") && is_of_scale(note, from)) return true;
     bool heavy = unit->kind && text_same(unit->kind, "g");
     if (is_of_weights(note, group)) return true;
     // "0-200 lbs", "0 to 60 lb": a scale
@@ -111,7 +120,9 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     bool opens = token_is(&note->tokens, from, "0") && ANY(&note->tokens, from + 1, "-", "to");
     if (led || opens || !strncmp(note->tokens.at[from].fold, "0-", 2)) return true;
     // "The pointer sticks at 2 lb", "the 50g isn't there": what a scale shows, and what a weight is called
-    if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below")) return true;
+    if (heavy && from > 0 && ANY(&note->tokens, from - 1, "at", "past", "under", "below") &&
+        !speaks_of_weight(note, from))
+        return true;
     if (heavy && ANY(&note->tokens, group->to, "missing", "gone", "lost")) return true; // "1 oz missing"
     if (heavy && from > 0 && token_is(&note->tokens, from - 1, "the") &&
         ANY(&note->tokens, group->to, "isn't", "is", "isnt", "one", "weight", "has", "was", "missing",

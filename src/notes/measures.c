@@ -44,7 +44,9 @@ static bool side_at(const struct note *note, size_t i, struct side *side, size_t
                                                             : "length";
         return true;
     }
-    if (dimension_behind(note, i + *taken, &side->dimension)) {
+    const struct unit *unit = side->amount.unit; // "takes 2 quarts to the brim"
+    bool length = !unit || (unit->kind && text_same(unit->kind, "mm"));
+    if (length && dimension_behind(note, i + *taken, &side->dimension)) {
         *taken += side->dimension.taken;
         size_t behind = hedge_at(note, i + *taken, true);
         struct number next;
@@ -105,6 +107,15 @@ static bool names_thing(const struct note *note, const struct group *group, cons
            ANY(&note->tokens, group->from - before->taken, "chest", "bust", "drop");
 }
 
+// "Seat height 14 in, 28 overall"
+static bool follows_height(const struct note *note, const struct group *group) {
+    const struct record *record = note->record;
+    const struct measurement *last =
+        record->measurement_count ? &record->measurements[record->measurement_count - 1] : NULL;
+    size_t start = note_clause_from(note, group->from, STOP_SENTENCE);
+    return last && text_same(last->dimension, "height") && last->span.from >= note->tokens.at[start].from;
+}
+
 static bool group_at(const struct note *note, size_t i, struct group *group) {
     size_t taken;
     memset(group, 0, sizeof *group);
@@ -140,7 +151,8 @@ static bool group_at(const struct note *note, size_t i, struct group *group) {
     group->to = conversion_behind(note, group->to);
     if (group->count == 1 && !first->dimension.name && token_is(&note->tokens, group->to, "overall") &&
         note->tokens.at[group->to].stop == STOP_NONE) { // "5 1/4 in overall"
-        first->dimension = (struct dimension){"length", NULL, 1, false};
+        first->dimension =
+            (struct dimension){follows_height(note, group) ? "height" : "length", NULL, 1, false};
         group->to++;
     }
     return true;
@@ -156,6 +168,7 @@ static const struct unit *unit_of_group(const struct group *group) {
 
 // Words after which a bare figure is a number, not a measure.
 static bool is_numbering(const struct note *note, size_t from, bool bare) {
+    if (from > 1 && token_is(&note->tokens, from - 1, ".") && token_is(&note->tokens, from - 2, "no")) from--;
     if (from > 0 &&
         ANY(&note->tokens, from - 1, "no", "number", "#", "model", "$", "\xC2\xA3", "\xE2\x82\xAC", "no."))
         return true;
@@ -172,7 +185,7 @@ static bool ends_phrase(const struct note *note, const struct group *group) {
            ANY(tokens, i, "and", "with", "no", "on", "at", "but", "to", "has", "in", "not", "flat", "when",
                "including", "without", "across", "overall", "each", "it", "for", "open", "total", "by", "or",
                "from", "counting", "lid", "laid", "off", "plus", "w", "w/", "shut", "closed", "folded",
-               "standing");
+               "standing", "all");
 }
 
 // "2x4" and the like are as often lumber or a count.
@@ -295,6 +308,24 @@ static bool left_out(struct note *note, struct group *group) {
     return false;
 }
 
+// "With a 2 in iron", "w/ 3 inch casters": a part that no list has.
+static bool names_unknown_part(struct note *note, struct group *group) {
+    const struct tokens *tokens = &note->tokens;
+    size_t from = group->from, to = group->to;
+    struct word_entry entry;
+    if (group->count > 1 || group->sides[0].dimension.name || from == 0 || to >= tokens->count) return false;
+    if (ANY(tokens, from - 1, "a", "an", "its")) from--;
+    if (from == 0 || !ANY(tokens, from - 1, "with", "w/", "w") || tokens->at[to].kind != TOKEN_WORD ||
+        !word_at(note, to, (1u << USE_THING) | (1u << USE_PART) | (1u << USE_MATERIAL), &entry))
+        return false;
+    if (to + 1 < tokens->count && tokens->at[to + 1].stop == STOP_NONE &&
+        !ANY(tokens, to + 1, "and", "on", "in", "that", "with"))
+        return false;
+    group->of = note_words(note, to, to + 1);
+    group->sides[0].dimension.name = "size";
+    return true;
+}
+
 static void find_part(struct note *note, struct group *group) {
     struct part part;
     struct side *first = &group->sides[0];
@@ -315,6 +346,7 @@ static void find_part(struct note *note, struct group *group) {
         if (!first->dimension.name) first->dimension.name = part.measure;
         return;
     }
+    if (names_unknown_part(note, group)) return;
     group->of = part_before(note, group->from, &part);
     if (group->of && group->count == 1 && !first->dimension.name && kind && text_same(kind, "mm"))
         first->dimension.name = part.measure;

@@ -84,11 +84,33 @@ static void read_written(struct note *note, size_t i) {
         bool opens = is_quote(tokens, from) ||
                      (tokens->at[from].capital && !tokens->at[from].starts && !tokens->shouts);
         if (tokens->at[from].stop >= STOP_SENTENCE) return;
+        if (from > 0 && ANY(tokens, from - 1, "signed", "titled")) return; // whoever drew it
         if (opens && name_end(tokens, from) == i) {
             keep_back(note, from, i, i, i + 2);
             return;
         }
     }
+}
+
+// "Engraved Dunwell School 1931", "S.S. ORIEL 1931", a bell with "ORIEL 1931": of a house or a ship, not of
+// somebody.
+static bool is_institution(const struct note *note, size_t from, size_t to) {
+    static const char *const words[] = {
+        "school",    "club",    "lodge",    "church",  "chapel",   "ss",        "s.s",      "hms",
+        "h.m.s",     "rms",     "r.m.s",    "mv",      "m.v",      "yacht",     "band",     "society",
+        "college",   "co",      "company",  "ltd",     "works",    "union",     "mill",     "mills",
+        "railway",   "county",  "council",  "fire",    "brigade",  "regt",      "regiment", "hotel",
+        "institute", "parish",  "hospital", "academy", "station",  "depot",     "league",   "cup",
+        "shield",    "regatta", "show",     "fair",    "champion", "champions", "winner",   "winners",
+        "prize",     "sons",    "bros",     "makers",  "patent",   "ward"};
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = from; k < to; k++)
+        if (token_among(tokens, k, words, COUNT(words)) || token_is(tokens, k, "&")) return true;
+    if (!tokens->at[from].capitals || tokens->shouts) return false;
+    for (size_t k = 0; k < from; k++)
+        if (ANY(tokens, k, "bell", "lifebuoy", "lifebelt", "lifering", "dinghy", "buoy", "oar", "oars"))
+            return true;
+    return false;
 }
 
 // "Engraved Anna 3.9.41": a name with a day.
@@ -106,6 +128,7 @@ static void read_engraved(struct note *note, size_t i) {
                                             "centenary", "midsummer"};
     if (token_among(tokens, from, occasions, COUNT(occasions))) return; // a day, and nobody's name
     if (ANY(tokens, from, "no", "number", "reg", "pat", "patent", "model", "type")) return;
+    if (is_institution(note, from, to)) return;
     bool day = false;
     for (size_t k = from; k < to; k++)
         day |= tokens->at[k].kind == TOKEN_FIGURE && strlen(tokens->at[k].fold) != 3;
@@ -158,12 +181,22 @@ static void read_surname(struct note *note, size_t i) {
     }
 }
 
+// "Property of H. Somebody, Route 2": within quotes all that follows says whose, and where they live.
+static size_t owned_end(const struct tokens *tokens, size_t cue, size_t from) {
+    enum { MOST = 16 };
+    size_t to = name_end(tokens, from);
+    if (cue == 0 || to == from || !is_quote(tokens, cue - 1)) return to;
+    for (size_t k = to; k < from + MOST && k < tokens->count && tokens->at[k].stop < STOP_LINE; k++)
+        if (text_same(tokens->at[k].fold, tokens->at[cue - 1].fold)) return k;
+    return to;
+}
+
 void read_owners(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         bool may = token_may_open(&note->tokens, i, (const void *)ahead, COUNT(ahead), sizeof *ahead);
         for (size_t k = 0; may && k < COUNT(ahead); k++) {
             size_t n = token_phrase(&note->tokens, i, ahead[k]);
-            if (n) keep_back(note, i + n, name_end(&note->tokens, i + n), i, i + n);
+            if (n) keep_back(note, i + n, owned_end(&note->tokens, i, i + n), i, i + n);
         }
         read_written(note, i);
         read_engraved(note, i);

@@ -393,6 +393,9 @@ static size_t read_tape(struct note *note, size_t i) {
     enum { FAR = 12 };
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;
+    if (n && token_is(tokens, i, "in") && i > 0 &&
+        ANY(tokens, i - 1, "signed", "titled", "numbered", "dated"))
+        return 0; // whoever drew it
     for (size_t at = i + n; n && at < tokens->count && at < i + n + FAR; at++) {
         if (tokens->at[at].stop >= STOP_SENTENCE) break;
         if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;

@@ -155,6 +155,29 @@ static size_t by_hand(struct note *note, size_t i) {
     return person_keep_back(note, i, to);
 }
 
+// "2214086 SOMEBODY T.", "40213 R. SOMEBODY": a soldier's number, and whose it is.
+static size_t by_service(struct note *note, size_t i) {
+    enum { LEAST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    const char *fold = tokens->at[i].fold;
+    if (tokens->at[i].kind != TOKEN_FIGURE || note->taken[i] != TAKEN_NOT || strlen(fold) < LEAST ||
+        strspn(fold, "0123456789") != strlen(fold) || tokens->shouts)
+        return 0;
+    size_t to = form_end(note, i + 1), name = i + 1;
+    if (to == name && name + 1 < tokens->count && tokens->at[name].kind == TOKEN_WORD &&
+        tokens->at[name].capital && tokens->at[name].to - tokens->at[name].from > 2) {
+        while (name + 1 < tokens->count && tokens->at[name + 1].capital &&
+               tokens->at[name + 1].kind == TOKEN_WORD && note->taken[name + 1] == TAKEN_NOT &&
+               (tokens->at[name + 1].to - tokens->at[name + 1].from == 1 ||
+                strchr(tokens->at[name + 1].fold, '.')))
+            to = ++name + 1;
+        if (to > i + 1 && is_firm(tokens, i + 1, to)) return 0;
+    }
+    if (to <= i + 1) return 0;
+    tell_owner(note, i, to);
+    return person_keep_back(note, i, to);
+}
+
 // "Box with name D. Somebody", "in the name of L. Somebody".
 static size_t by_name(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -246,6 +269,7 @@ static size_t by_full_name(struct note *note, size_t i) {
 
 size_t person_by_hand(struct note *note, size_t i) {
     size_t to = by_hand(note, i);
+    if (!to) to = by_service(note, i);
     if (!to && note->tokens.at[i].capital) to = by_full_name(note, i);
     if (!to) to = by_name(note, i);
     if (!to) to = by_secret(note, i);

@@ -65,9 +65,10 @@ static bool is_tall(const char *type) {
 // What is round and lies: one figure goes across.
 static bool is_disc(const char *type) {
     static const char *const nouns[] = {
-        "plate",   "saucer",     "wheel",   "cymbal",     "gong",      "skillet", "frying pan",
-        "griddle", "sieve",      "riddle",  "grindstone", "millstone", "pulley",  "saw blade",
-        "drum",    "tambourine", "charger", "lifebelt",   "lid",       "trivet",  "barometer"};
+        "plate",   "saucer",     "wheel",   "cymbal",     "gong",      "skillet",  "frying pan",
+        "griddle", "sieve",      "riddle",  "grindstone", "millstone", "pulley",   "saw blade",
+        "drum",    "tambourine", "charger", "lifebelt",   "lid",       "trivet",   "barometer",
+        "globe",   "buoy",       "quoit",   "target",     "sundial",   "porthole", "hoop"};
     static const char *const others[] = {"number plate",   "name plate",      "finger plate", "fashion plate",
                                          "license plate",  "builder's plate", "works plate",  "book plate",
                                          "printing plate", "glass plate",     "seat plate",   "face plate",

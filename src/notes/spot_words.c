@@ -208,7 +208,9 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
 // "A quarter of the beads": how many of them, and no part.
 static bool is_share(const struct tokens *tokens, size_t i) {
     static const char *const shares[] = {"quarter", "third", "half", "fifth", "eighth", "quarters", "thirds"};
-    return token_among(tokens, i, shares, sizeof shares / sizeof *shares) && token_is(tokens, i + 1, "of");
+    if (!token_among(tokens, i, shares, sizeof shares / sizeof *shares)) return false;
+    size_t behind = i + (token_is(tokens, i + 1, "-") ? 2 : 1); // "a quarter inch chip"
+    return ANY(tokens, behind, "of", "inch", "inches");
 }
 
 // "Doesn't grip", "won't catch": what it does, and no part.

@@ -249,7 +249,7 @@ struct tokens tokens_cut(struct arena *arena, const char *text, size_t size) {
     size_t room = tokens_at_most(text, size);
     tokens.at = arena_array(arena, room + 1, sizeof *tokens.at);
     char *pool = arena_alloc(arena, size + room + 1); // each token's letters and the zero behind them
-    struct cutter cutter = {text, size, 0, tokens.flat || tokens.shouts, true, 0};
+    struct cutter cutter = {text, size, 0, tokens.flat || tokens.shouts, true, 0, 0};
     struct token token;
     while (cut_next(&cutter, &token)) {
         tokens.at = arena_grow(arena, tokens.at, tokens.count, &room, sizeof *tokens.at);

@@ -68,6 +68,7 @@ static bool is_whole_small(const struct number *number) {
 static bool is_bodily(const struct note *note, size_t i, const struct number *number) {
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, i, "foot", "feet") || !is_whole_small(number)) return false;
+    if (i > 0 && token_is(tokens, i - 1, "-")) return false; // "five-foot-long"
     size_t before = i - number->taken;
     if (ANY(tokens, i + 1, "tall", "high", "long", "wide", "across", "deep", "by", "x", "of", "in", "square",
             "reel", "around", "round", "length", "and", "cord", "cable", "rope", "chain", "ladder", "rug",
@@ -75,6 +76,9 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
         return before > 0 && ANY(tokens, before - 1, "on");
     size_t again;
     if (token_is(tokens, i, "foot") && number_whole(tokens, i + 1, &again)) return false;
+    if (number_whole(tokens, i + 1, &again) && (ANY(tokens, i + 1 + again, "in", "inch", "inches", "\"") ||
+                                                number_fraction(tokens, i + 1 + again, &(double){0})))
+        return false; // "two feet eight inches"
     bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     if (token_is(tokens, i, "foot") && ends && number->value > 1.5) return false; // "bench. 6 foot."
     return before == 0 || !ANY(tokens, before - 1, "about", "measures", "approx", "roughly", "around", "~",
@@ -127,7 +131,7 @@ static const struct unit *volume_of(const struct note *note, size_t i, size_t af
                                         "scales", "wt",     "silver",   "sterling", "troy",  NULL};
     if (!text_same(unit->name, "oz")) return unit;
     const struct unit *volume = say_unit("fl oz", note->locale);
-    if (holds_before(note, i)) return volume;
+    if (holds_before(note, i) || token_is(&note->tokens, after, "capacity")) return volume;
     if (near_word(note, i, 6, weigh)) return unit;
     for (size_t k = after; k < after + 3 && k < note->tokens.count && note->tokens.at[k].stop == STOP_NONE;
          k++)
@@ -164,7 +168,9 @@ static const struct unit *word_unit(const struct note *note, size_t i, const str
         *taken = 3;
         return say_unit("fl oz", note->locale);
     }
-    if (text_same(word, "in") && (in_is_place(tokens, i) || number->said) && !token_is(tokens, i + 1, "."))
+    enum { IN_MOST = 400 }; // "4471 in gold"
+    if (text_same(word, "in") && (in_is_place(tokens, i) || number->said || number->value > IN_MOST) &&
+        !token_is(tokens, i + 1, "."))
         return NULL;
     if (tokens->at[i].kind != TOKEN_WORD) return NULL;
     if (ANY(tokens, i, "h", "d") || (ANY(tokens, i, "w", "l") && letter_is_dimension(note, i))) return NULL;

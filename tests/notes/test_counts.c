@@ -17,6 +17,18 @@ static void read(struct note *note) {
 }
 
 static const struct notes_case counted[] = {
+    {"Lot: 6 brass hooks", "6"},
+    {"Brass cleats. Count: 8. All alike", "8"},
+    {"Plates, 3 of a set of 4, chips to two", "3"},
+    {"Set of canisters 3 of 4", "3"},
+    {"Canisters, five of the original six", "5"},
+    {"2 sets of 4 hooks", "8"},
+    {"Four big forks and two small", "6"},
+    {"Eleven chairs, one odd", "11"},
+    {"Both oak chairs for one price", "2"},
+    {"Garden forks 4 off", "4"},
+    {"Crates numbering sixteen", "16"},
+    {"Hooks, you get all 8", "8"},
     {"set of 4 tin mugs", "4"},
     {"set of four", "4"},
     {"Door knobs, brass, eight in all", "8"},
@@ -94,6 +106,10 @@ static const struct notes_case counted[] = {
 };
 
 static const struct notes_case uncounted[] = {
+    {"Both handles loose on this pail", ""},
+    {"Stand with 4 feet 3 of them worn", ""},
+    {"Chest of drawers, 3 of 4 run well", ""},
+    {"Chairs, 3 of 4 seats split", ""},
     {"2 piece butter dish", ""},
     {"2 piece set butter dish", ""},
     {"box 3: lantern", ""},

@@ -149,6 +149,35 @@ static const struct notes_case others[] = {
     {"\"Wendel\" is spelled across the cuff in glue", ""},
 };
 
+// A sentence that speaks of writing, and capitals, names and numbers in it that no closer reader took.
+static const struct notes_case spoken_of[] = {
+    {"Pulley. Cast on one cheek: PAT. 1889, on the other TALLOW FORGE No. 8.",
+     "PAT. 1889; TALLOW FORGE No. 8"},
+    {"Bench. Has TORWELL burnt in along the edge.", "TORWELL"},
+    {"Blanket. A woven label sewn in the corner VALLIN MILLS.", "VALLIN MILLS @ corner"},
+    {"Basin. Under the glaze is TORWELL in an oval.", "TORWELL"},
+    {"Jar. On one side TORWELL, on the other nothing.", "TORWELL @ one side"},
+    {"Oak box. Brand burned into the lid: Torwell & Dace.", "Torwell & Dace @ lid"},
+    {"Trivet. Foil sticker No. 12.", "No. 12"},
+    {"Iron dogs. Numbered 204 on the back of one and 205 on the other.", "204 @ back; 205"},
+    {"Chairs numbered 1 to 6 underneath.", ""},
+    {"Mincer. It says TORWELL in raised letters and on the handle 10.", "TORWELL; 10 @ handle"},
+    {"Cabinet. A paper label gives the number 3318-B. Bottom drawer sticks.", "3318-B"},
+    {"Rug. Paper label stapled to the corner, number 20-4418, and a price.", "20-4418"},
+    {"Forks marked with a lion, an anchor and the letter f.", "f"},
+    {"Letter H is missing from the printing set.", ""},
+    {"Cooler. On the bottom: \"Torwell Jug Model 78\".", "Torwell Jug Model 78 @ bottom"},
+    {"Scale. Face reads TORWELL and at the bottom NOT FOR TRADE.", "TORWELL @ face; NOT FOR TRADE @ bottom"},
+    {"Trunk, stencilled in white paint STORES 4.", "STORES 4"},
+    {"Print, signed in pencil E. Marlin, 34/150 bottom left.", "E. Marlin; 34/150 @ bottom left"},
+    {"Chest. Stencil on lid worn, VERY heavy, needs TWO men.", ""},
+    {"Spade. Label torn off, HANDLE LOOSE, blade good.", ""},
+    {"Stool, feet: 3 of 4.", ""},
+    {"Tray, 4471 in gold on the rim.", ""},
+    {"Jug stamped S. The lid is gone.", "S"},
+    {"Tin, letter K. 10 in tall.", "K"},
+};
+
 static const struct notes_case flat[] = {
     {"silverplate teapot marked epns handle wiggles", "epns"},
     {"owl planter marked hallow 41", "hallow 41"},
@@ -199,6 +228,7 @@ CASES(says)
 CASES(nouns)
 CASES(runs)
 CASES(others)
+CASES(spoken_of)
 CASES(flat)
 CASES(none)
 
@@ -234,6 +264,7 @@ int main(void) {
     tcase_add_test(tests, marks_nouns);
     tcase_add_test(tests, marks_runs);
     tcase_add_test(tests, marks_others);
+    tcase_add_test(tests, marks_spoken_of);
     tcase_add_test(tests, marks_flat);
     tcase_add_test(tests, marks_none);
     tcase_add_test(tests, marks_are_short);

@@ -126,6 +126,19 @@ static const struct notes_case pairs[] = {
 };
 
 static const struct notes_case dimensions[] = {
+    {"watering can, 15\" from base to top of handle", "height 15 in"},
+    {"basin stand, 31 inches floor to rim", "height 31 in"},
+    {"gate hook, 9 in eye to point", "length 9 in"},
+    {"fork, 38 in from the tip of the tines to the end of the handle", "length 38 in"},
+    {"lamp, 20 in to the collar, 4 in base diameter", "height 20 in; diameter of base 4 in"},
+    {"bucket, 12 in tall, 10 in top dia", "height 12 in; diameter of top 10 in"},
+    {"barometer, 38 inches top to bottom", "height 38 in"},
+    {"chairs, seat height 14 in, 28 overall", "height of seat 14 in; height 28 in"},
+    {"box 6 x 14 x 9 in (HWD)", "height of box 6 in; width of box 14 in; depth of box 9 in"},
+    {"six-inch-deep pan", "depth 6 in"},
+    {"ladder, ten-foot-long", "length 10 ft"},
+    {"bench, two feet eight inches tall", "height 32 in"},
+    {"a bench on two feet, eight are lost", ""},
     {"stands 14 inches", "height 14 in"},
     {"stands about 14 inches", "height about 14 in"},
     {"stands 14 inches tall", "height 14 in"},
@@ -224,6 +237,9 @@ static const struct notes_case hedged[] = {
 };
 
 static const struct notes_case weights[] = {
+    {"bell, weighs in at 3 1/4 pounds", "weight 3.25 lb"},
+    {"vise, a heavy one at 22 pounds", "weight 22 lb"},
+    {"five-pound hammer", "weight 5 lb"},
     {"weighs 3 lbs 4", "weight 3.25 lb"},
     {"weighs 3 lb 4 oz", "weight 3.25 lb"},
     {"weighs 3 pounds 4 ounces", "weight 3.25 lb"},
@@ -243,6 +259,8 @@ static const struct notes_case weights[] = {
 
 // What a scale shows and what a weight is called is no weight of the thing.
 static const struct notes_case not_weights[] = {
+    {"scale, to weigh 50 lbs by half pounds", ""},
+    {"scale, the needle sticks at 2 lb", ""},
     {"Pointer sticks at 2 lb", ""},
     {"8 weights, the 50g isn't there", ""},
     {"five weights out of six (1 oz missing)", ""},
@@ -250,6 +268,9 @@ static const struct notes_case not_weights[] = {
 };
 
 static const struct notes_case volumes[] = {
+    {"a two-gallon bucket", "capacity 2 gal"},
+    {"tin flask, 12 oz capacity", "capacity 12 fl oz"},
+    {"bucket, takes 2 quarts to the brim", "capacity 2 qt"},
     {"mug, holds 12 oz", "capacity 12 fl oz"},
     {"12 oz mug", "capacity 12 fl oz"},
     {"8 oz glass", "capacity 8 fl oz"},
