@@ -34,8 +34,10 @@ static bool subject_read(struct told *told, const char *text) {
     // Another statement, or a part with its place: not as the disclosure words it.
     static const char *const words[] = {" is ",   " are ",  " has ",    " have ",   " that ",    " which ",
                                         " goes ", " over ", " at the ", " on the ", " for the ", " for it"};
+    const char *alone =
+        arena_format(told->arena, " %s ", part); // "one has perished, the other's lid is missing"
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (strstr(part, words[i])) return false;
+        if (strstr(alone, words[i])) return false;
     if (flaw.count > 1) part = say_singular(told->arena, part);
     flaw.kind = absent_kind(told->arena, told->rules, part);
     if (!flaw.kind) return false; // its file is broken

@@ -224,6 +224,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE)
             return NULL;
+    for (size_t i = cue_from; i < cue_to; i++) // "one foot rotted away": told as rotten
+        if (ANY(&note->tokens, i, "rotted", "corroded", "perished") && r->scope.fault[i]) return NULL;
     uint16_t stance = r->scope.stance[first];
     if (r->scope.cue[first] >= cue_from && r->scope.cue[first] < cue_to) // "the lid isn't there"
         stance &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);

@@ -17,7 +17,8 @@ static bool same_noun(struct arena *arena, const char *a, const char *b) {
 static bool is_inner_box(const char *part) {
     static const char *const parts[] = {"sound box", "gear box",  "junction box", "fuse box", "smoke box",
                                         "fire box",  "wind box",  "bobbin case",  "axle box", "valve box",
-                                        "ash box",   "grass box", "dust box",     "key box"};
+                                        "ash box",   "grass box", "dust box",     "key box",  "drip tray",
+                                        "ash pan",   "pen tray",  "crumb tray"};
     for (size_t i = 0; i < COUNT(parts); i++)
         if (text_same(part, parts[i])) return true;
     return false;
@@ -90,9 +91,9 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
 
 // Of a figure, a flower or a creature what is missing is broken off.
 static bool is_limb(const char *word) {
-    static const char *const words[] = {"finger", "thumb", "ear",    "tail", "wing", "beak",
-                                        "petal",  "horn",  "toe",    "nose", "arm",  "head",
-                                        "branch", "twig",  "antler", "hoof", "paw"};
+    static const char *const words[] = {"finger", "thumb", "ear",  "tail",  "wing", "beak",   "petal",
+                                        "horn",   "toe",   "nose", "arm",   "head", "branch", "twig",
+                                        "antler", "hoof",  "paw",  "tooth", "tine"};
     for (size_t i = 0; i < COUNT(words); i++)
         if (text_same(word, words[i])) return true;
     return false;

@@ -72,6 +72,8 @@ static const struct {
                   {"droops", HANGS, false},
                   {"flops", HANGS, false},
                   {"sinks", HANGS, true},
+                  {"has sunk", STICKS, false},
+                  {"have sunk", STICKS, false},
                   {"sags down", HANGS, false},
                   {"drips", FAILS, false},
                   {"weeps", FAILS, false},

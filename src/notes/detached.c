@@ -168,6 +168,7 @@ void read_detached(struct fault_reader *r) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         size_t n = verb_at(tokens, i, &manner), behind = n ? part_before(r, i, manner) : 0;
         if (!behind || leads_on(tokens, i + n, manner)) continue;
+        behind = stuff_head(r, behind);
         size_t part = behind - 1, from = part;
         if (is_taken(r, part, i + n)) continue;
         bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;

@@ -199,6 +199,12 @@ bool read_other_gone(struct fault_reader *r, size_t i) {
     struct spot other = {0};
     if (!token_among(tokens, i, gone, COUNT(gone)) || !ends_clause(tokens, i + 1)) return false;
     if (r->scope.stance[i] & (STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_DENIED)) return false;
+    size_t at = i; // "the other's stopper is missing" is no word of the other
+    while (at > 0 &&
+           ANY(tokens, at - 1, "is", "are", "has", "have", "been", "was", "now", "long", "also", "gone"))
+        at--;
+    if (at > 1 && ANY(tokens, at - 2, "other's", "others'") && tokens->at[at - 1].stop == STOP_NONE)
+        return false;
     if (!spot_other(r, i, &other) || !other.which || !*other.which) return false;
     absent_tell(r, other.part_from, other.part_to, i, i + 1);
     return true;

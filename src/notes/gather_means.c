@@ -286,6 +286,7 @@ static bool is_gone_of_other(const struct fault_reader *r, const struct phrase_h
              "their", "several", "three") ||
          token_is(tokens, hit->to + 1, "of")))
         return true; // "the other has lost its collar"
+    if (token_is(tokens, hit->from, "other's") && hit->to > hit->from + 2) return true; // its stopper
     if (!hit->near || hit->to < hit->from + 3) return false;
     if (!ANY(tokens, hit->to - 1, "gone", "missing", "lost")) return false;
     return tokens->at[hit->to - 2].kind == TOKEN_WORD &&

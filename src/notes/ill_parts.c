@@ -33,8 +33,7 @@ static const struct {
      {[STUFF_LEATHER] = "peeling-coating",
       [STUFF_PLASTIC] = "peeling-coating",
       [STUFF_PAPER] = "brittle-paper",
-      [STUFF_RUBBER] = "rubber-perished",
-      [STUFF_METAL] = "rust"}},
+      [STUFF_RUBBER] = "rubber-perished"}},
     {" lifting ",
      "loose-part",
      {[STUFF_WOOD] = "veneer-damage",
@@ -44,6 +43,8 @@ static const struct {
     {" stretched overstretched ",
      "size-changed",
      {[STUFF_METAL] = "dent-bend", [STUFF_RUBBER] = "rubber-perished"}},
+    {" sprung ", "loose-part", {[STUFF_WOOD] = "warped"}},
+    {" strained ", "loose-part", {NULL}},
     {" slack ", "loose-part", {[STUFF_RUBBER] = "rubber-perished", [STUFF_CLOTH] = "size-changed"}},
     {" marked streaky streaked spotty spotted patchy splotchy ",
      NULL,
@@ -96,18 +97,17 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",      "balding",       "bashed",     "blackened",   "blistering", "browned",   "bubbled",
-    "bubbles",   "bubbling",      "bubbly",     "buggered",    "bust",       "busted",    "chewed",
-    "clunks",    "cockled",       "creaks",     "crooked",     "crumbled",   "crumbling", "crumbly",
-    "crushed",   "curl",          "curled",     "curling",     "curls",      "damaged",   "damp",
-    "dished",    "dried",         "dull",       "dulled",      "felted",     "flakes",    "flaking",
-    "flaky",     "flattened",     "floppy",     "gnawed",      "grinds",     "hard",      "hardened",
-    "knackered", "lifting",       "loose",      "lumpy",       "mangled",    "marked",    "matted",
-    "mullered",  "overstretched", "parched",    "patchy",      "puckered",   "puckering", "puckers",
-    "rippled",   "ripples",       "ruined",     "shrunk",      "shrunken",   "skewed",    "skewwhiff",
-    "slack",     "sloppy",        "soggy",      "splotchy",    "spotted",    "spotty",    "squashed",
-    "squeaks",   "squeals",       "streaked",   "streaky",     "stretched",  "thinning",  "undone",
-    "unpicked",  "unsewn",        "unstitched", "waterlogged", "wrecked"};
+    "bald",     "balding",    "bashed",        "blackened", "blistering", "browned",  "bubbled",   "bubbles",
+    "bubbling", "bubbly",     "buggered",      "bust",      "busted",     "chewed",   "clunks",    "cockled",
+    "creaks",   "crooked",    "crumbled",      "crumbling", "crumbly",    "crushed",  "curl",      "curled",
+    "curling",  "curls",      "damaged",       "damp",      "dished",     "dried",    "dull",      "dulled",
+    "felted",   "flakes",     "flaking",       "flaky",     "flattened",  "floppy",   "gnawed",    "grinds",
+    "hard",     "hardened",   "knackered",     "lifting",   "loose",      "lumpy",    "mangled",   "marked",
+    "matted",   "mullered",   "overstretched", "parched",   "patchy",     "puckered", "puckering", "puckers",
+    "rippled",  "ripples",    "ruined",        "shrunk",    "shrunken",   "skewed",   "skewwhiff", "slack",
+    "sloppy",   "soggy",      "splotchy",      "spotted",   "spotty",     "sprung",   "squashed",  "squeaks",
+    "squeals",  "strained",   "streaked",      "streaky",   "stretched",  "thinning", "undone",    "unpicked",
+    "unsewn",   "unstitched", "waterlogged",   "wrecked"};
 
 // Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
 // ring").
@@ -270,6 +270,7 @@ void read_ill_parts(struct fault_reader *r) {
         if (!behind && n == 1 && !effort && token_among(tokens, i, attributes, COUNT(attributes)))
             behind = part_after(r, i);
         if (!behind) continue;
+        if (behind <= i) behind = stuff_head(r, behind);
         size_t part = behind - 1, from = part;
         if (token_is(tokens, part, "back") && part > 0 && r->scope.fault[part - 1])
             continue; // "glued back crooked"

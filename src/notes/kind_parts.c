@@ -80,17 +80,20 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
 }
 
 // "The frets are worn", "handle is a bit worn": of a part, and not of the thing at large.
-static bool is_worn_part(const struct fault_reader *r, const struct fault_hit *hit) {
+static bool is_worn_part(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
     static const char *const between[] = {"is",   "are",   "was",    "a",        "bit",    "rather", "quite",
                                           "very", "well",  "badly",  "slightly", "all",    "has",    "have",
                                           "been", "looks", "little", "getting",  "pretty", "fairly"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from;
-    if (hit->to != at + 1 || !token_is(tokens, at, "worn")) return false;
+    bool to = hit->to == at + 2 && ANY(tokens, at + 1, "to", "down"); // "worn to stubs"
+    if ((hit->to != at + 1 && !to) || !token_is(tokens, at, "worn")) return false;
     while (at > 0 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
            token_among(tokens, at - 1, between, COUNT(between)))
         at--;
-    return at > 0 && at < hit->from && tokens->at[at - 1].stop == STOP_NONE && r->part[at - 1] &&
+    return at > 0 && (at < hit->from || (place && !r->part[at - 1])) &&
+           tokens->at[at - 1].stop == STOP_NONE &&
+           (r->part[at - 1] || (place && kind_has_word(place, tokens->at[at - 1].fold))) &&
            r->note->taken[at - 1] != TAKEN_TYPE;
 }
 
@@ -162,6 +165,65 @@ static bool lies_badly(const struct tokens *tokens, const struct fault_hit *hit)
            ANY(tokens, hit->to + 1, "flat", "level", "flush", "square", "straight", "true", "even");
 }
 
+// "Rim split where the solder let go": what comes of it and what came first are one.
+static const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 5 };
+    static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->to, "where", "because", "as", "since") ||
+        tokens->at[hit->to - 1].stop != STOP_NONE ||
+        !ANY(tokens, hit->to - 1, "split", "open", "opened", "parted", "gaping", "gapes", "cracked", "loose"))
+        return NULL;
+    for (size_t i = 0; i < r->hit_count; i++)
+        for (size_t k = 0; k < COUNT(joins) && r->hits[i].from > hit->to && r->hits[i].from < hit->to + FAR;
+             k++)
+            if (text_same(r->hits[i].kinds[0]->rule.id, joins[k])) return joins[k];
+    return NULL;
+}
+
+static bool is_paper(const struct fault_reader *r) {
+    const struct family *family = r->note->record->family;
+    return family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
+}
+
+static bool is_in(const struct fault_reader *r, const char *const *ids, size_t count) {
+    const struct family *family = r->note->record->family;
+    for (size_t i = 0; family && i < count; i++)
+        if (text_same(family->rule.id, ids[i])) return true;
+    return false;
+}
+
+static bool has_settings(const struct fault_reader *r) {
+    static const char *const ids[] = {"jewelry", "clothing", "bags", "clocks-watches", "crafts", "linens"};
+    return !r->note->record->family || is_in(r, ids, COUNT(ids));
+}
+
+static bool is_fired_goods(const struct fault_reader *r) {
+    static const char *const ids[] = {"ceramics", "glassware"};
+    return !r->note->record->family || is_in(r, ids, COUNT(ids));
+}
+
+// A patch on what is all wood is no darn.
+static bool is_wooden(const struct fault_reader *r) {
+    bool wood = false;
+    const char *type = r->note->record->type.value;
+    for (size_t i = 0; i < r->material_count; i++)
+        if (!kind_names_material("wood", r->materials[i]->value))
+            return false;
+        else
+            wood = true;
+    return wood || (type && (!strcmp(type, "oar") || strstr(type, "paddle") || strstr(type, "ladder")));
+}
+
+// On a picture new paint hides what was there, and is no new finish of a piece of furniture.
+static bool is_picture(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value;
+    static const char *const words[] = {"painting", "picture", "portrait", "icon", "watercolor", "print"};
+    for (size_t i = 0; type && i < COUNT(words); i++)
+        if (strstr(type, words[i])) return true;
+    return false;
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing.
 const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
@@ -169,9 +231,9 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
                                         "cable",  "plug",    "wire's", "flex's",  "cord's",
                                         "plug's", "cable's", "lead's", "wiring's"};
-    static const char *const designs[] = {"pattern",     "design",    "transfer",   "decal",
-                                          "etching",     "engraving", "decoration", "lettering",
-                                          "graduations", "markings",  "numerals"};
+    static const char *const designs[] = {"pattern",   "design",     "transfer",  "decal",       "etching",
+                                          "engraving", "decoration", "lettering", "graduations", "markings",
+                                          "numerals",  "figures",    "letters",   "numbers"};
     static const char *const tops[] = {"cap",  "caps",    "cover", "lid", "knob",
                                        "plug", "stopper", "screw", "key", "finial"};
     static const char *const lost[] = {"lost", "missing", "gone"};
@@ -180,8 +242,13 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     static const char *const wholes[] = {"movement", "mechanism", "engine", "works", "machine",
                                          "unit",     "set",       "motor",  "clock", "watch"};
     static const char *const working[] = {"work", "working", "works"};
-    const char *id = kind->rule.id, *meant = NULL;
-    if (text_same(id, "wear-unspecified") && is_worn_part(r, hit))
+    static const char *const hard[] = {"bar",       "rail",  "leg",     "legs",    "arm",   "arms",
+                                       "frame",     "pole",  "poles",   "slat",    "slats", "stave",
+                                       "staves",    "rung",  "rungs",   "spindle", "post",  "posts",
+                                       "stretcher", "block", "bracket", "roller",  "batten"};
+    const char *id = kind->rule.id, *meant = kind->class == CLASS_DAMAGE ? kind_of_cause(r, hit) : NULL;
+    if (meant) {
+    } else if (text_same(id, "wear-unspecified") && is_worn_part(r, hit, place))
         meant = place && kind_names_one(place, designs, COUNT(designs)) ? "decoration-wear" : "wear-rub";
     else if (text_same(id, "crack") && place && kind_has_word(place, "grain"))
         meant = "wood-split";
@@ -194,14 +261,43 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         meant = "glued-repair"; // "a patch on the base" of an iron pot
     else if (text_same(id, "wood-split") && is_metal(r, place))
         meant = "crack";
+    else if (text_same(id, "refinished") && is_picture(r) &&
+             ANY(&r->note->tokens, hit->to - 1, "overpainted", "repainted", "painted", "over"))
+        meant = "filled-overpainted";
+    else if (text_same(id, "finish-crackle") &&
+             ANY(&r->note->tokens, hit->to - 1, "gone", "turned", "going") &&
+             ANY(&r->note->tokens, hit->to, "yellow", "brown", "amber", "yellowish", "orange"))
+        meant = "yellowing"; // "varnish gone yellow"
     else if (text_same(id, "seized") && lies_badly(&r->note->tokens, hit))
         meant = "warped";
+    else if (text_same(id, "hole") && ANY(&r->note->tokens, hit->from, "rusted", "rust", "rotted") &&
+             (ANY(&r->note->tokens, hit->from + 1, "nearly", "almost") ||
+              (hit->from > 0 && ANY(&r->note->tokens, hit->from - 1, "nearly", "almost"))))
+        meant = "rust"; // "rusted nearly through"
+    else if (text_same(id, "tear") && place &&
+             ANY(&r->note->tokens, hit->to - 1, "split", "splits", "splitting") &&
+             kind_names_one(place, hard, COUNT(hard)))
+        meant = "wood-split"; // "the spreader bar has split" of a hammock
+    else if (text_same(id, "chip") && is_paper(r) &&
+             ANY(&r->note->tokens, hit->from, "edges", "edge", "chipped", "corners"))
+        meant = "edge-wear";
+    else if (text_same(id, "stone-missing") && !has_settings(r) &&
+             ANY(&r->note->tokens, hit->to - 1, "chipped", "chips"))
+        meant = "chip"; // of what is made of stone
+    else if (text_same(id, "firing-flaw") && ANY(&r->note->tokens, hit->from, "pinhole", "pinholes") &&
+             !is_fired_goods(r))
+        meant = "hole";
+    else if (text_same(id, "darned-patched") && is_wooden(r))
+        meant = "glued-repair";
     else if (text_same(id, "hole") && is_made_by_moth(r, hit))
         meant = "moth-holes";
     else if (text_same(id, "screen-damage"))
         meant = kind_of_pane(r, hit, place);
     else if (text_same(id, "plate-wear") && is_gilding(r, hit))
         meant = "gilt-wear";
+    else if (text_same(id, "gilt-wear") && place &&
+             (kind_has_word(place, "plate") || kind_has_word(place, "plating")))
+        meant = "plate-wear"; // "plate's rubbed through" on the mounts of a jug of glass
     else if (text_same(id, "rust") && is_by_battery(r, hit))
         meant = "battery-corrosion";
     else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&

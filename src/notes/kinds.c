@@ -341,6 +341,10 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
     for (size_t i = 0; i < COUNT(events); i++) listed |= text_same(events[i].said, kind->rule.id);
     if (!listed) return kind;
     const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (type && text_same(kind->rule.id, "darned-patched") &&
+        (strstr(type, "painting") || strstr(type, "drum")))
+        return kind; // of canvas, of skin
     bool known = r->note->record->family || (r->material_count && text_same(kind->rule.id, "blade-wear"));
     if (!known || fits_on(r, kind, place) > 0 || !strncmp(tokens->at[hit->from].fold, "leak", 4)) return kind;
     for (size_t i = hit->from; i < hit->to; i++) // "leather gone brittle", "glaze crackled"
@@ -502,6 +506,8 @@ const struct flaw *kind_of_rusted(const struct fault_reader *r, const struct fau
     hole |= ANY(&r->note->tokens, hit->to - 1, "through", "thru") || // "not rusted through"
             (r->note->tokens.at[hit->to - 1].stop == STOP_NONE &&
              ANY(&r->note->tokens, hit->to, "through", "thru"));
+    for (size_t i = hit->from > 0 ? hit->from - 1 : 0; i < hit->to + 2 && i < r->note->tokens.count; i++)
+        hole &= !ANY(&r->note->tokens, i, "nearly", "almost"); // "rusted nearly through"
     const struct flaw *other = hole ? ruleset_flaw(r->note->rules, "hole") : NULL;
     return other ? other : kind;
 }

@@ -49,6 +49,18 @@ static bool is_never(const struct note *note, size_t i) {
     return word[0] && !word[1]; // a letter by itself: "key of C"
 }
 
+// "Lampholder is cracked", "Escutcheonette bent": what a sentence begins with and calls damaged at once is a
+// part.
+static bool ails_at_once(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    size_t at = i + 1 + ANY(tokens, i + 1, "is", "are", "has", "was");
+    while (at < i + 4 && at < tokens->count &&
+           ANY(tokens, at, "a", "been", "slightly", "badly", "bit", "come"))
+        at++;
+    return at < tokens->count && note->fault_word[at];
+}
+
 // Does token `i` look like part of a name?
 static bool is_name_word(const struct note *note, size_t i) {
     if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
@@ -66,7 +78,7 @@ static bool is_name_word(const struct note *note, size_t i) {
     bool codes = size > 2 && raw[size - 1] == 's' && raw[1] >= 'A' && raw[1] <= 'Z'; // "LPs"
     if ((t->capitals || codes) && ((noun_at(note, i, &noun) && noun.to == i + 1) || is_plain_word(note, i)))
         return false; // "LP", "BOX"
-    return !t->starts || !is_plain_word(note, i);
+    return !t->starts || !(is_plain_word(note, i) || ails_at_once(note, i));
 }
 
 // "Halliwell & Sons", "ODDMORE & CO".

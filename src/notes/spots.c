@@ -337,7 +337,7 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
 
 // "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
 static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
-    static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue"};
+    static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue", "set"};
     static const char *const stuffs[] = {"ink", "oil",  "tea",    "coffee", "wine",
                                          "tar", "soot", "grease", "paint"};
     const struct tokens *tokens = &r->note->tokens;
@@ -565,6 +565,19 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (!spot.where_to && hit->kinds[0]->form == ABSENCE && spot_owner(r, hit->from, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
+    }
+    if (!nowhere && spot.part_to == spot.part_from && hit->kinds[0]->form == FAULT &&
+        spot.where_from > hit->from) {
+        struct spot shared = {0}; // "shade torn on the seam and browned by the bulb": of the shade
+        spot_share_part(r, hit, &shared);
+        if (shared.part_to == shared.part_from &&
+            spot_of_one(r, hit, &shared)) { // "one's split from the ferrule"
+            bool piece = shared.part_to > shared.part_from && shared.where_to == shared.where_from;
+            if (!piece) shared.part_from = shared.part_to = 0;
+            spot.which = piece ? shared.which : spot.which;
+        }
+        spot.part_from = shared.part_from;
+        spot.part_to = shared.part_to;
     }
     if (nowhere) find_else(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;

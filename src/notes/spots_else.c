@@ -144,17 +144,21 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
         link--;
     if (link == number || link == start) return false;
+    bool told = false; // another fault stands between
     bool joined = ANY(tokens, link, "and", "but") || ANY(tokens, number - 1, "and", "but");
     for (at = link; at > start && link - at < FURTHER_MOST; at--) {
         const struct token *token = &tokens->at[at - 1];
         bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"
-        if (token->stop >= STOP_CLAUSE || (other && !rest && (!joined || r->note->record->count > 1)))
-            return false;
+        if (token->stop >= STOP_CLAUSE) return false;
+        told |= other && !rest && (!joined || r->note->record->count > 1);
         if (!r->part[at - 1] || r->scope.fault[at - 1]) continue;
         if (token->one == token->fold && at > 1 && ANY(tokens, at - 2, "still", "all", "both", "just"))
             continue; // "trays still slide but one"
         if (token->one == token->fold || r->note->taken[at - 1] == TAKEN_TYPE || spot_adverb(tokens, at - 1))
             return false;
+        size_t many = at - 1; // "two handles are chewed, one's split": one of the handles
+        while (many > start && r->part[many - 1]) many--;
+        if (told && !(many > start && degrees_number(tokens, many - 1) > 1)) return false;
         *to = at;
         *from = at - 1;
         while (*from > start && r->part[*from - 1] && !spot_adverb(tokens, *from - 1) &&

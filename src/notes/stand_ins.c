@@ -171,6 +171,8 @@ static void read_behind(struct fault_reader *r, size_t i) {
                                           "a makeshift",
                                           "makeshift",
                                           "not right for it",
+                                          "doesn't belong",
+                                          "don't belong",
                                           "isn't right for it",
                                           "aren't right for it",
                                           "not right",
@@ -210,6 +212,11 @@ static void read_behind(struct fault_reader *r, size_t i) {
                                           "newer than the rest",
                                           "younger than the rest",
                                           "more recent",
+                                          "modern",
+                                          "later",
+                                          "newer",
+                                          "a replacement",
+                                          "replacements",
                                           "much newer",
                                           "a modern one",
                                           "modern ones",
@@ -271,7 +278,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
     }
     n = token_longest(tokens, at + a, not_own, COUNT(not_own));
     if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
-        (a == 0 && ANY(tokens, at, "changed", "makeshift", "swapped", "new")) ||
+        (a == 0 && ANY(tokens, at, "changed", "makeshift", "swapped", "new", "modern", "later", "newer")) ||
         (a == 0 && ANY(tokens, at, "wrong") &&
          (!part_ends(tokens, at + 1) || ANY(tokens, at + 1, "and", "but"))))
         return;
@@ -280,6 +287,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
     bool turned = token_phrase(tokens, at + a, "not right") || token_phrase(tokens, at + a, "isn't right") ||
                   token_phrase(tokens, at + a, "wrong") || token_phrase(tokens, at + a, "not correct") ||
                   token_phrase(tokens, at + a, "changed") || token_phrase(tokens, at + a, "brand new") ||
+                  ANY(tokens, at + a, "modern", "later", "newer") ||
                   token_phrase(tokens, at + a, "more recent") || token_phrase(tokens, at + a, "fairly new");
     size_t to = at + a + n;
     if (turned &&

@@ -4,6 +4,8 @@
 // rest are of what the goods are.
 #include "notes/stuff.h"
 
+#include "notes/any.h"
+
 #include <string.h>
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -140,4 +142,18 @@ const char *stuff_where(const struct fault_reader *r, const struct fault_hit *hi
     bool near = to > from && from >= hit->to && from <= hit->to + 2;
     for (size_t i = hit->to; near && i < from; i++) near = r->note->tokens.at[i].stop == STOP_NONE;
     return near && r->note->tokens.at[hit->to - 1].stop == STOP_NONE ? fault_place(r->note, from, to) : NULL;
+}
+
+size_t stuff_head(const struct fault_reader *r, size_t behind) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = behind;
+    while (at > 0 && behind - at < WORDS_MOST && r->part[at - 1]) at--;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && spot_article(tokens, at - 1)) at--;
+    if (at < 2 || at == behind ||
+        !ANY(tokens, at - 1, "of", "on", "in", "at", "for", "inside", "under", "by"))
+        return behind;
+    bool part = r->part[at - 2] && !r->scope.fault[at - 2] && tokens->at[at - 2].stop == STOP_NONE &&
+                !spot_side(tokens, at - 2) && r->note->taken[at - 2] != TAKEN_TYPE;
+    return part ? at - 1 : behind;
 }

@@ -29,6 +29,10 @@ bool stuff_among(const char *list, const struct token *token);
 // else the token behind it.
 size_t stuff_subject(const struct fault_reader *reader, size_t i);
 
+// "The hinge of the lid is slack": of the parts that a predicate stands behind the one that it is said of;
+// `behind` is the token behind the last part, and so is what is returned.
+size_t stuff_head(const struct fault_reader *reader, size_t behind);
+
 // Where it is, told right behind the words of the fault: "coming undone at the butt". NULL: nowhere.
 const char *stuff_where(const struct fault_reader *reader, const struct fault_hit *hit);
 

@@ -138,6 +138,13 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from - 1, "the") && ANY(tokens, hit->from - 2, "past", "to", "below", "above", "at"))
         return true; // "down past the glaze line"
     if (!before) return false;
+    static const char *const skins[] = {"veneer-damage", "paint-flaking", "peeling-coating", "gilt-wear",
+                                        "enamel-chip"};
+    if (text_same(id, "broken-part") && ANY(tokens, hit->from, "bit", "piece", "some", "bits", "pieces") &&
+        is_kind(before->kinds[0], skins, COUNT(skins))) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "veneer lifting on the left and a bit missing there"
+    }
     if (before->kinds[0]->form == ABSENCE && hit->flaw->form == ABSENCE && holds(tokens, hit, "slot"))
         return true; // "the scale isn't there, that's the empty slot"
     const struct flaw *kind = before->kinds[0];
