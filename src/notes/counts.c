@@ -267,9 +267,10 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     bool sum = i && ANY(tokens, i - 1, "=", "total", "all", "equals", "makes", "making", "so", "that's");
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all");
-    bool set = ANY(tokens, end, "set", "flatware", "silverware", "cutlery", "service", "lot", "collection",
-                   "tool", "canteen", "socket", "canister", "nesting", "dinner", "tea") &&
-               count > 3;
+    bool set =
+        count > 3 && (count_set_behind(note, end) ||
+                      ANY(tokens, end, "flatware", "silverware", "cutlery", "service", "lot", "collection",
+                          "tool", "canteen", "socket", "canister", "nesting", "dinner", "tea"));
     if (ANY(tokens, end, "missing", "gone", "lost", "short") ||
         (i && ANY(tokens, i - 1, "missing", "says", "of", "lost", "least")))
         return false;

@@ -19,6 +19,8 @@ size_t count_plural(const struct note *note, size_t i);
 // Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
 // jugs".
 bool count_told_at(const struct note *note, size_t i, struct tally *tally);
+// "(Six piece) sweep rod set": does "set" end the name that begins at token `i`?
+bool count_set_behind(const struct note *note, size_t i);
 // "3 of 4" at token `i`: what is missing is told by the same words.
 bool count_is_share(const struct note *note, size_t i);
 

@@ -57,8 +57,10 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     if (i == 0 || i > HEAD_TOKENS + 4) return false;
     bool bracket = token_is(tokens, i - 1, "(");
     bool dash = token_is(tokens, i - 1, "-") && !tokens->at[i - 1].joined && !tokens->at[i].joined;
-    bool on = is_opening_plural(note, i - 1); // "forks 4 off"
-    int count = count_number(note, i, &number);
+    bool on = is_opening_plural(note, i - 1);        // "forks 4 off"
+    size_t times = token_is(tokens, i, "x") ? 1 : 0; // "plates, brown, x 7,"
+    int count = count_number(note, i + times, &number);
+    number += times;
     size_t end = i + number;
     bool mixed = ANY(tokens, i - 1, "assorted", "mixed", "various") && total_behind(note, end);
     if (!bracket && !dash && !on && !mixed && tokens->at[i - 1].stop < STOP_COMMA) return false;
@@ -69,7 +71,7 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     if (!more && !bracket && !is_end(note, end)) return false;
     // Behind a comma a bare number is a count in the first words alone.
     bool near = is_many(&tokens->at[i - (i > 1 ? 2 : 1)]);
-    if (!more && !near) return false;
+    if (!more && !near && !times) return false;
     *tally = (struct tally){count, number + more, NULL, false};
     return true;
 }
@@ -202,7 +204,7 @@ static bool share_at(const struct note *note, size_t i, struct tally *tally) {
         "of an original", "out of",          "of the set of",   "of"};
     const struct tokens *tokens = &note->tokens;
     size_t number, whole;
-    if (i == 0 || i > HEAD_TOKENS + 4) return false;
+    if (i == 0 || i > HEAD_TOKENS + 4 || note_clause_from(note, i, STOP_SENTENCE) > 0) return false;
     size_t start = ANY(tokens, 0, "set", "part") ? (token_is(tokens, 1, "set") ? 3 : 2) : 0;
     bool set = start && start < i && is_many(&tokens->at[i - 1]); // "set of mugs 3 of 4"
     bool set_off = tokens->at[i - 1].stop >= STOP_COMMA || ANY(tokens, i - 1, "(", "-", "only", "just");
@@ -215,12 +217,41 @@ static bool share_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+bool count_set_behind(const struct note *note, size_t i) {
+    enum { MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k < i + MOST && k < tokens->count && tokens->at[k].kind == TOKEN_WORD; k++) {
+        if (token_is(tokens, k, "set")) return true;
+        if (tokens->at[k].stop != STOP_NONE ||
+            ANY(tokens, k, "with", "and", "of", "for", "in", "on", "no", "is"))
+            return false;
+    }
+    return false;
+}
+
 bool count_is_share(const struct note *note, size_t i) {
     size_t number, whole;
     int count = number_whole(&note->tokens, i, &number);
     if (!count) return false;
     size_t at = i + number + (token_is(&note->tokens, i + number, "out") ? 1 : 0);
     return token_is(&note->tokens, at, "of") && number_whole(&note->tokens, at + 1, &whole) > count;
+}
+
+// "Butter pats 2 wooden": behind the plural that the note begins with, before what they look like.
+static bool looked_at(const struct note *note, size_t i, struct tally *tally) {
+    static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_MATERIAL);
+    size_t number;
+    struct word_entry entry;
+    if (i == 0 || !is_opening_plural(note, i - 1)) return false;
+    int count = number_whole(&note->tokens, i, &number);
+    size_t look = i + number;
+    if (count < 2 || count > TOLD_MOST || look >= note->tokens.count || note->fault_word[look] ||
+        note->taken[look] != TAKEN_NOT || count_plural(note, look) == look ||
+        !(word_at(note, look, looks, &entry) ||
+          ANY(&note->tokens, look, "wooden", "matching", "old", "small", "large")))
+        return false;
+    *tally = (struct tally){count, number, note->tokens.at[i - 1].one, false};
+    return true;
 }
 
 // "2 sets of 4", "three lots of six": so many times.
@@ -251,13 +282,18 @@ static bool both_at(const struct note *note, size_t i, struct tally *tally) {
     size_t noun = count > 1 ? count_plural(note, 1 + number) : 0;
     struct noun_found goods;
     struct part part;
-    if (!noun || part_at(note, noun, &part) || !noun_at(note, noun, &goods) || !goods.thing) return false;
+    struct word_entry entry; // "both hinges are tight and the lid sits flat": of what is not sold
+    bool said = noun && ANY(tokens, noun + 1, "are", "have", "work", "were") &&
+                word_at(note, noun, 1u << USE_PART, &entry) > 0;
+    if (!noun || said || part_at(note, noun, &part) || !noun_at(note, noun, &goods) || !goods.thing)
+        return false;
     *tally = (struct tally){count, 1 + number, tokens->at[noun].one, false};
     return true;
 }
 
 bool count_told_at(const struct note *note, size_t i, struct tally *tally) {
     return both_at(note, i, tally) || share_at(note, i, tally) || sets_at(note, i, tally) ||
-           alone_at(note, i, tally) || named_at(note, i, tally) || of_these_at(note, i, tally) ||
-           stated_at(note, i, tally) || set_off_at(note, i, tally) || sizes_at(note, i, tally);
+           looked_at(note, i, tally) || alone_at(note, i, tally) || named_at(note, i, tally) ||
+           of_these_at(note, i, tally) || stated_at(note, i, tally) || set_off_at(note, i, tally) ||
+           sizes_at(note, i, tally);
 }

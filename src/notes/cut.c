@@ -194,6 +194,16 @@ static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
            is_one_of(c->text + next, end - next, openers) && end - next > 1;
 }
 
+// "No. 5", "No 5", "Nos. 5" at `at`.
+static bool numbers(const struct cutter *c, size_t at) {
+    size_t end = at;
+    while (end < c->size && utf8_is_letter(peek(c, end))) end = after(c, end);
+    if (!is_one_of(c->text + at, end - at, (const char *const[]){"no", "nos", NULL})) return false;
+    if (end < c->size && c->text[end] == '.') end++;
+    while (end < c->size && c->text[end] == ' ') end++;
+    return is_digit(peek(c, end));
+}
+
 // Does the full stop at `at` belong to the word that ends there?
 static bool is_abbreviation(const struct cutter *c, size_t at) {
     static const char *const often[] = {
@@ -206,6 +216,9 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
                                         "jas", "jos",    "robt", "saml", "benj", "edw",  "capt",   "lieut",
                                         "sgt", "rev",    "prof", "maj",  "cpl",  "edwd", "messrs", NULL};
     static const char *const before_figure[] = {"no", "c", "l", "w", "h", "d", "ser", "mod", "pt", "p", NULL};
+    // "Rd. No. 88214", "BROS. LTD. No. 32"
+    static const char *const before_number[] = {"rd",  "regd", "registd", "ltd", "bros", "co", "cat",
+                                                "mod", "mfg",  "inc",     "ser", "sons", NULL};
     size_t from = at;
     while (from > 0 && at - from < 8 && (unsigned char)(c->text[from - 1] | 0x20) >= 'a' &&
            (unsigned char)(c->text[from - 1] | 0x20) <= 'z')
@@ -222,6 +235,7 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
     if (size == 1 && (inner || (!c->caseless && word[0] >= 'A' && word[0] <= 'Z' && next > at + 1)))
         return !inner || !ends || (word[0] >= 'A' && word[0] <= 'Z'); // an initial, or the last dot of "h.m."
     if (is_one_of(word, size, names)) return !!follows && follows != '\n';
+    if (is_one_of(word, size, before_number) && numbers(c, next)) return true;
     if (ends) return false;
     if (size == 2 && is_one_of(word, size, (const char *const[]){"in", NULL})) {
         while (from > 0 && c->text[from - 1] == ' ') from--;

@@ -97,6 +97,7 @@ static const struct row rows[] = {
     {"diam .", "diameter", NULL, true},
     {"diam", "diameter", NULL, true},
     {"\xC3\xB8", "diameter", NULL, true},
+    {"round", "round", NULL, false},
     {"circumference", "circumference", NULL, true},
     {"around", "circumference", NULL, false},
     {"thickness", "thickness", NULL, true},
@@ -160,6 +161,14 @@ static bool find(const struct note *note, size_t i, bool nouns, struct dimension
         size_t taken = token_phrase(&note->tokens, i, rows[k].words);
         if (!taken) continue;
         *dimension = (struct dimension){rows[k].name, rows[k].of, taken, rows[k].noun};
+        if (text_same(dimension->name, "round")) { // "3 in round and 1 deep"; but "12 in round table"
+            size_t end = i + taken;
+            if (end < note->tokens.count && note->tokens.at[end].stop == STOP_NONE &&
+                !ANY(&note->tokens, end, "and", "by", "x", "with"))
+                return false;
+            dimension->name = "diameter";
+            dimension->taken = 0; // its shape too
+        }
         if (text_same(dimension->name, "across"))
             dimension->name = is_round(note, i) && !is_oblong(note, i) ? "diameter" : "width";
         return true;

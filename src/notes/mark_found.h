@@ -34,8 +34,13 @@ size_t mark_find_framed(struct note *note, size_t from, size_t to);
 // Does a quotation that begins at token `quote` stand behind what bears writing, or a colon that a place or a
 // word for writing leads to? Where that is goes to `found`.
 bool mark_is_labeled(const struct note *note, size_t quote, struct mark_found *found);
+// "t and g woodware pitlock on the back" of a note without capitals: the end of a text that a place closes;
+// `i` where none does.
+size_t mark_up_to_place(const struct note *note, size_t i);
 // Behind "in pencil", "in raised letters", "in white paint"; `at` where that does not stand.
 size_t mark_in_letters(const struct note *note, size_t at);
+// "No. 12", "no 12": a number, and no denial.
+bool mark_is_no_figure(const struct note *note, size_t i);
 // "The letter f": one letter, and the end of what is said.
 bool mark_is_one_letter(const struct note *note, size_t i);
 // "Gives the number 3318-B.": a number at token `i` that something shows, up to token `to`.

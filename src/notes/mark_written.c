@@ -17,13 +17,13 @@ enum { BEFORE_MOST = 24, BEHIND_MOST = 6 };
 
 static bool tells_writing(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "letters",   "lettering",   "letter",    "label",    "labels",   "plate",    "plates", "nameplate",
-        "tag",       "tags",        "sticker",   "badge",    "transfer", "decal",    "stamp",  "stamps",
-        "mark",      "marks",       "legend",    "wording",  "writing",  "print",    "logo",   "stencil",
-        "backstamp", "inscription", "hallmarks", "name",     "plaque",   "title",    "motto",  "text",
-        "words",     "word",        "reads",     "says",     "script",   "burnt",    "burned", "punched",
-        "stencils",  "numbered",    "maker's",   "markings", "brand",    "names",    "crest",  "carved",
-        "initials",  "ticket",      "seal",      "raised",   "written",  "wording's"};
+        "letters",   "lettering",   "letter",    "label",    "labels",   "plate",   "plates",   "nameplate",
+        "tag",       "tags",        "sticker",   "badge",    "transfer", "decal",   "stamp",    "stamps",
+        "mark",      "marks",       "legend",    "wording",  "writing",  "print",   "logo",     "stencil",
+        "backstamp", "inscription", "hallmarks", "name",     "plaque",   "title",   "motto",    "text",
+        "words",     "word",        "reads",     "says",     "script",   "burnt",   "burned",   "punched",
+        "stencils",  "numbered",    "maker's",   "markings", "brand",    "names",   "crest",    "carved",
+        "tooled",    "initials",    "ticket",    "seal",     "raised",   "written", "wording's"};
     return token_among(&note->tokens, i, words, COUNT(words)) || mark_is_stamp(note, i);
 }
 
@@ -37,8 +37,8 @@ static bool tells_behind(const struct note *note, size_t i) {
         return true;
     struct word_entry entry;
     if (token_is(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &entry)) return true;
-    return ANY(tokens, i, "punched", "burnt", "burned", "letters", "lettering", "capitals", "stencil",
-               "carved") ||
+    return ANY(tokens, i, "stamp", "mark", "label", "tag", "sticker", "badge", "punched", "burnt", "burned",
+               "letters", "lettering", "capitals", "stencil", "carved") ||
            (mark_is_stamp(note, i) && !ANY(tokens, i, "cast", "pressed", "painted", "scratched"));
 }
 
@@ -76,6 +76,8 @@ static bool is_loud(const struct note *note, size_t from, size_t to) {
     size_t words = 0, loud = 0, english = 0;
     const struct tokens *tokens = &note->tokens;
     struct word_entry entry;
+    if (token_is(tokens, from, "no") && to > from + 1 && tokens->at[from + 1].kind == TOKEN_FIGURE)
+        return false; // "NO 41"
     for (size_t k = from; k < to; k++) {
         if (tokens->at[k].kind != TOKEN_WORD) continue;
         words++;
@@ -102,6 +104,18 @@ static bool is_bearer(const struct note *note, size_t i) {
                "tag", "stamp", "backstamp", "mark", "lettering", "inscription", "stencil", "brand");
 }
 
+// '"WAY OUT" 24 x 6': capitals within quotes are read off something.
+static bool quoted_capitals(const struct note *note, size_t from, size_t to) {
+    size_t words = 0;
+    if (note->tokens.shouts || note->tokens.flat) return false;
+    for (size_t k = from; k < to; k++) {
+        if (note->tokens.at[k].kind != TOKEN_WORD) continue;
+        words += note->tokens.at[k].capitals;
+        if (!note->tokens.at[k].capitals && !ANY(&note->tokens, k, "of", "the", "and", "no")) return false;
+    }
+    return words > 0;
+}
+
 bool mark_is_labeled(const struct note *note, size_t quote, struct mark_found *found) {
     enum { BACK = 4 };
     const struct tokens *tokens = &note->tokens;
@@ -109,6 +123,8 @@ bool mark_is_labeled(const struct note *note, size_t quote, struct mark_found *f
         found->where = place_ahead(note, token_is(tokens, quote - 1, ":") ? quote : quote - 1);
         return (found->where && token_is(tokens, quote - 1, ":")) || speaks(note, quote, found->to);
     }
+    bool spoken = quote > 0 && ANY(tokens, quote - 1, "said", "called", "says", "say", "wrote", "asked");
+    if (!spoken && quoted_capitals(note, quote + 1, found->to)) return true;
     for (size_t k = quote; k > 0 && k + BACK > quote && tokens->at[k - 1].stop < STOP_CLAUSE; k--) {
         if (note->fault_word[k - 1]) return false;
         if (!is_bearer(note, k - 1)) continue;
@@ -117,7 +133,23 @@ bool mark_is_labeled(const struct note *note, size_t quote, struct mark_found *f
                            : NULL;
         return true;
     }
-    return false;
+    bool name = found->to > quote + 2 && tokens->at[quote + 1].capital && !spoken &&
+                !ANY(tokens, quote ? quote - 1 : quote, "as", "the", "pattern", "style", "so", "a");
+    return name && speaks(note, quote, found->to);
+}
+
+size_t mark_up_to_place(const struct note *note, size_t i) {
+    enum { MOST = 8 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k < tokens->count && k < i + MOST; k++) {
+        const char *where;
+        if (k > i && ANY(tokens, k, "on", "inside", "under", "underneath", "in") && place_at(note, k, &where))
+            return k;
+        bool joint = k > i && ANY(tokens, k, "and", "&", "of", "by");
+        if (tokens->at[k].stop != STOP_NONE || note->fault_word[k] || (!joint && mark_is_breaker(note, k)))
+            return i;
+    }
+    return i;
 }
 
 size_t mark_in_letters(const struct note *note, size_t at) {
@@ -135,6 +167,12 @@ size_t mark_in_letters(const struct note *note, size_t at) {
     return to > at + 1 && to < tokens->count && mark_is_text(note, to) ? to : at; // "in gold KENDRY"
 }
 
+bool mark_is_no_figure(const struct note *note, size_t i) {
+    size_t at = i + (token_is(&note->tokens, i + 1, ".") ? 2 : 1);
+    return token_is(&note->tokens, i, "no") && at < note->tokens.count &&
+           note->tokens.at[at].kind == TOKEN_FIGURE;
+}
+
 bool mark_is_one_letter(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const char *where;
@@ -146,11 +184,16 @@ bool mark_is_one_letter(const struct note *note, size_t i) {
 
 bool mark_is_told_number(const struct note *note, size_t i, size_t to) {
     const struct tokens *tokens = &note->tokens;
-    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
-    if (!ends || !token_is(tokens, i, "number")) return false;
+    struct word_entry color;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                (token_is(tokens, to, "in") && word_at(note, to + 1, 1u << USE_COLOR, &color));
+    if (!ends || !ANY(tokens, i, "number", "no")) return false;
+    if (token_is(tokens, i, "no") && i > 0 && mark_is_text(note, i - 1)) return false; // "DUCKMOOR No 2"
     for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i;
          k++) // "label on the back, number 20-4418"
-        if (is_bearer(note, k) && !note->fault_word[k]) return true;
+        if ((is_bearer(note, k) || ANY(tokens, k, "ticket", "tally", "disc", "printed", "stamped")) &&
+            (!note->fault_word[k] || to > i + 2) && !mark_is_denied(note, k))
+            return true;
     return i > 1 && ANY(tokens, i - 1, "the", "a") &&
            ANY(tokens, i - 2, "gives", "bears", "carries", "shows", "has", "bearing", "giving", "carrying",
                "with", "and");
@@ -167,7 +210,8 @@ static size_t keep(struct note *note, size_t from, size_t to) {
 static bool governs(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (note->fault_word[i] && !ANY(tokens, i, "burnt", "burned", "written")) return false;
-    if (token_is(tokens, i, "brand")) return false; // a maker
+    if (token_is(tokens, i, "brand") || (i > 0 && ANY(tokens, i - 1, "price", "swing", "hang")))
+        return false; // a maker, and what it cost
     if (token_is(tokens, i, "name") || token_is(tokens, i, "plate"))
         return i > 0 && ANY(tokens, i - 1, "maker's", "makers", "the", "trade", "firm's", "brass", "metal");
     return is_bearer(note, i) ||
@@ -222,14 +266,18 @@ static bool joins_names(const struct note *note, size_t from, size_t to) {
 static bool follows_mark(const struct note *note, size_t i) {
     enum { BACK = 6 };
     const struct tokens *tokens = &note->tokens;
-    bool named = false, marked = false;
+    bool named = token_is(tokens, i, "no"), marked = false;
     for (size_t k = i; k > 0 && k + BACK > i && tokens->at[k - 1].stop <= STOP_COMMA; k--)
         named |= ANY(tokens, k - 1, "number", "numbers", "no");
     size_t start = note_clause_from(note, i, STOP_SENTENCE);
     for (size_t k = start; k < i; k++)
         marked |= note->taken[k] == TAKEN_MARK || (named && k + BACK > i && mark_is_stamp(note, k)) ||
                   (named && is_bearer(note, k));
-    return marked && (named || place_ahead(note, i));
+    bool joined = i > 0 && (token_is(tokens, i - 1, "and") || tokens->at[i - 1].stop == STOP_COMMA);
+    const char *where; // "and 3 on one handle"
+    return marked &&
+           (named || place_ahead(note, i) ||
+            (joined && ANY(tokens, i + 1, "on", "inside", "under") && place_at(note, i + 1, &where)));
 }
 
 // "Torwell & Dace", "T & D", "No. 12", "4471": no capitals, so that more has to speak for them.
@@ -253,9 +301,12 @@ static size_t find_name(struct note *note, size_t i, size_t *to) {
         if (follows_mark(note, i)) return keep(note, i, end);
         return tokens->at[end - 1].to - token->from > 1 && is_governed(note, i) ? keep(note, i, end) : 0;
     }
-    if (token->kind != TOKEN_WORD || !token->capital || ANY(tokens, i, "i", "i'm", "i've")) return 0;
+    if (token->kind != TOKEN_WORD || !token->capital || ANY(tokens, i, "i", "i'm", "i've", "i'd", "i'll"))
+        return 0;
     *to = mark_proper_run(note, i);
     if (*to <= i || !note_free(note, i, *to)) return 0;
+    bool number = token_is(tokens, i, "no") && *to > i + 1; // "and a smaller one, No 9123"
+    if (number && follows_mark(note, i)) return keep(note, i, *to);
     bool joined = joins_names(note, i, *to);
     if (token->starts && !joined) return 0;
     if (note->fault_word[i] || (*to == i + 1 && mark_is_sloppy(note, i)) ||

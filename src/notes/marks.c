@@ -84,7 +84,7 @@ size_t mark_proper_run(const struct note *note, size_t i) {
         if (dot) at++;
         // "PAT." and the like keep their dot.
         bool figure = at + 1 < note->tokens.count && note->tokens.at[at + 1].kind == TOKEN_FIGURE;
-        if (initial && figure) break; // "letter K. 10 in at the top"
+        if (initial && figure && token_is(&note->tokens, at, ".")) break; // "letter K. 10 in at the top"
         if (text && at < note->tokens.count && token_is(&note->tokens, at, ".") &&
             note->tokens.at[at].stop == STOP_NONE && note->tokens.at[at].joined && is_inner(note, at))
             at++;
@@ -246,6 +246,7 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct ma
         size_t longer = plain_run(note, at, MARK_WORDS_MOST);
         if (longer > end) end = longer;
     }
+    if (end == at && tokens->flat && !says) end = mark_up_to_place(note, at);
     if (end == at) end = plain_run(note, at, says ? MARK_WORDS_MOST / 2 : FLAT_WORDS_MOST - 1);
     if (end == at) return false;
     if (!caseless && end == at + 1 && mark_is_breaker(note, at) && tokens->at[at].kind == TOKEN_WORD) {
@@ -334,13 +335,6 @@ static bool is_other_reading(const struct note *note, size_t i) {
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
 
-// "No. 12", "no 12": a number, and no denial.
-static bool is_no_figure(const struct note *note, size_t i) {
-    size_t at = i + (token_is(&note->tokens, i + 1, ".") ? 2 : 1);
-    return token_is(&note->tokens, i, "no") && at < note->tokens.count &&
-           note->tokens.at[at].kind == TOKEN_FIGURE;
-}
-
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = mark_is_says(note, i), stamp = mark_is_stamp(note, i);
@@ -351,11 +345,13 @@ static size_t find_verb(struct note *note, size_t i) {
         where = NULL; // "ring marked 925": the thing itself
     if (says) {
         if (i && tokens->at[i - 1].stop == STOP_NONE && mark_is_person(note, i - 1)) return 0;
-        if (ANY(tokens, i, "say", "read", "reading", "saying") && !where) return 0;
+        bool capitals = i + 1 < tokens->count && tokens->at[i + 1].capitals && !tokens->shouts;
+        if (ANY(tokens, i, "say", "read", "reading", "saying") && !where && !capitals) return 0;
         if (is_other_reading(note, i + 1)) return 0;
         if (ANY(tokens, i + 1, "the", "my", "it", "it's", "its", "that", "they", "he", "she", "to", "so", "a",
                 "nothing", "no", "who", "something", "there") &&
-            !ANY(tokens, i + 2, "word", "words", "letters", "number", "name") && !is_no_figure(note, i + 1))
+            !ANY(tokens, i + 2, "word", "words", "letters", "number", "name") &&
+            !mark_is_no_figure(note, i + 1))
             return 0;
     }
     const char *behind = NULL;
@@ -387,7 +383,8 @@ static size_t find_verb(struct note *note, size_t i) {
     if (stamp && mark_is_process(note, i) && found.end == found.to &&
         !has_figure(note, found.from, found.to) && !tokens->at[found.from].capitals)
         return 0;
-    if (stamp && mark_is_weak(note, i) && (tokens->flat || tokens->shouts) &&
+    bool owned = placed.end > found.to && ANY(tokens, i, "branded", "labeled", "labelled");
+    if (stamp && mark_is_weak(note, i) && (tokens->flat || tokens->shouts) && !owned &&
         !has_figure(note, found.from, found.to) && at == i + 1)
         return 0;
     struct number number;
@@ -422,7 +419,9 @@ static size_t find_noun(struct note *note, size_t i) {
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
         if (token_is(tokens, i, "letter") && end <= at + 1) end = mark_is_one_letter(note, at) ? at + 1 : at;
         if (end == at || (number && !has_figure(note, at, end) && !mark_is_roman(note, at))) return 0;
-        found = (struct mark_found){number && tokens->at[i].capital && at > i + 1 ? i : at, end, end, NULL};
+        bool whole = number && tokens->at[i].capital &&
+                     (at > i + 1 || (token_is(tokens, i, "no") && i && !tokens->at[i].starts));
+        found = (struct mark_found){whole ? i : at, end, end, NULL};
     }
     size_t before = found.end;
     add_where(note, &found);
@@ -464,11 +463,12 @@ static size_t find_run(struct note *note, size_t i) {
                  (goods.thing || (goods.uses & (1u << USE_THING) && !goods.candidate));
     if (thing || set) return 0;
     // "Tear on the label", "Peeling on the badge": a fault, and no name, whose capital begins a sentence.
-    bool plain = token->starts && !token->capitals && end == i + 1 &&
-                 ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) ||
-                  token->one != token->fold || place_noun(note, i) || mark_is_breaker(note, i) ||
-                  ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date",
-                      "something", "lettering", "writing", "text", "address"));
+    bool plain =
+        token->starts && !token->capitals && end == i + 1 &&
+        ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) || token->one != token->fold ||
+         strchr(token->fold, '\'') || place_noun(note, i) || mark_is_breaker(note, i) ||
+         ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date", "something",
+             "lettering", "writing", "text", "address"));
     bool label =
         ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");

@@ -20,6 +20,10 @@ bool measure_keep_rating(struct note *note, const struct group *group) {
     bool lens = group->count == 1 && text_same(amount->unit->name, "mm") &&
                 ANY(&note->tokens, group->to, "film", "lens", "camera", "slide", "slides", "negatives",
                     "projector", "movie", "lenses", "slr");
+    bool led = group->from > 1 && ANY(&note->tokens, group->from - 1, "is", ":", "s") &&
+               token_is(&note->tokens, group->from - 2, "lens");
+    lens |=
+        led && group->count == 1 && text_same(amount->unit->name, "mm") && !group->sides[0].dimension.name;
     if (!plain && !lens) return false;
     struct value *value = note_attribute(note);
     value->name = "size";

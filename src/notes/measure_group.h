@@ -19,6 +19,7 @@ struct group {
     size_t from, to; // tokens, with hedges and dimension words
     bool about;
     const char *of;
+    bool follows; // right behind another measure: "27 inches by 19 and 11 deep"
     bool assumed; // inches that nobody said
 };
 

@@ -202,7 +202,7 @@ static bool may_be_bare(const struct note *note, const struct group *group) {
     if (group->count > 1) return !is_lumber(group);
     if (!first->dimension.name) return false;
     if (first->dimension.noun) return !first->amount.spelled || first->dimension.taken > 1;
-    return ends_phrase(note, group) &&
+    return (ends_phrase(note, group) || (group->follows && first->amount.value > 6)) &&
            (!first->amount.spelled || !first->amount.whole || first->amount.value > 4);
 }
 
@@ -339,7 +339,7 @@ static void find_part(struct note *note, struct group *group) {
     bool far =
         kind && text_same(kind, "mm") && first->amount.value * first->amount.unit->factor > SHORT_MM_MOST;
     for (size_t k = 0; behind && far && k < COUNT(longs); k++) far = !text_same(longs[k], behind);
-    if (behind && far) behind = NULL; // "oars 7ft leather collars"
+    if (behind && (far || group->follows)) behind = NULL; // "oars 7ft leather collars"
     if (behind && group->count == 1 && (!first->dimension.name || !first->dimension.noun) &&
         (!kind || text_same(kind, "mm"))) {
         group->of = behind;
@@ -458,6 +458,12 @@ static const char *unnamed(const struct group *group, size_t i) {
     return a->value * a->unit->factor < b->value * b->unit->factor ? upright[i] : sides[i];
 }
 
+static bool names_side(const struct group *group, const char *name) {
+    for (size_t k = 0; k < group->count; k++)
+        if (group->sides[k].dimension.name && text_same(group->sides[k].dimension.name, name)) return true;
+    return false;
+}
+
 // A pair with one named side gives the other name to the other side.
 static const char *name_of_side(const struct group *group, size_t i) {
     const struct side *side = &group->sides[i];
@@ -466,10 +472,13 @@ static const char *name_of_side(const struct group *group, size_t i) {
     if (kind && text_same(kind, "g")) return "weight";
     if (kind && text_same(kind, "ml")) return "capacity";
     const char *name = unnamed(group, i);
+    if (text_same(name, "height") && names_side(group, "height") && names_side(group, "width"))
+        return "depth";
     for (size_t k = 0; k < group->count; k++) {
         const char *other = group->sides[k].dimension.name;
         if (k == i || !other || !text_same(other, name)) continue;
-        return text_same(other, "width") ? "length" : "width";
+        bool three = group->count == SIDES_MOST && names_side(group, "height");
+        return text_same(other, "width") ? (three ? "depth" : "length") : "width";
     }
     return name;
 }
@@ -524,6 +533,7 @@ static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     bool joined = carry->about && carry->end + 1 == group.from && ANY(&note->tokens, carry->end, "and", "&");
     group.about |= joined;
     carry->about = joined || (group.about && hedge_at(note, group.from, false));
+    group.follows = carry->end && carry->end < group.from && carry->end + 1 >= group.from;
     carry->end = group.to;
     other_diameter(note, carry, &group);
     carry_into(carry, i, &group.sides[0].amount, &group.sides[0].dimension);

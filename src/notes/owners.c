@@ -181,6 +181,15 @@ static void read_surname(struct note *note, size_t i) {
     }
 }
 
+static bool is_firm_name(const struct note *note, size_t from, size_t to) {
+    static const char *const words[] = {"co",       "company", "ltd",     "works",   "sons",   "bros",
+                                        "mill",     "mills",   "railway", "dairy",   "bakery", "brewery",
+                                        "chemical", "inc",     "corp",    "foundry", "union",  "limited"};
+    for (size_t k = from; k < to; k++)
+        if (token_among(&note->tokens, k, words, COUNT(words))) return true;
+    return false;
+}
+
 // "Property of H. Somebody, Route 2": within quotes all that follows says whose, and where they live.
 static size_t owned_end(const struct tokens *tokens, size_t cue, size_t from) {
     enum { MOST = 16 };
@@ -196,6 +205,9 @@ void read_owners(struct note *note) {
         bool may = token_may_open(&note->tokens, i, (const void *)ahead, COUNT(ahead), sizeof *ahead);
         for (size_t k = 0; may && k < COUNT(ahead); k++) {
             size_t n = token_phrase(&note->tokens, i, ahead[k]);
+            size_t end = n ? name_end(&note->tokens, i + n) : 0;
+            // "PROPERTY OF TORWELL CHEMICAL CO.": a firm's
+            if (n && token_is(&note->tokens, i, "property") && is_firm_name(note, i + n, end)) continue;
             if (n) keep_back(note, i + n, owned_end(&note->tokens, i, i + n), i, i + n);
         }
         read_written(note, i);

@@ -220,6 +220,20 @@ static size_t by_secret(struct note *note, size_t i) {
     return person_keep_back(note, at, to);
 }
 
+// "Tel: Marden 214", "phone Ambrey 37": an exchange and its number.
+static size_t by_exchange(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "tel", "telephone", "phone", "telegrams")) return 0;
+    size_t at = i + 1;
+    while (ANY(tokens, at, ".", ":", "no", "number", "is") && at < i + 4) at++;
+    if (at + 1 >= tokens->count || at == i || tokens->at[at].kind != TOKEN_WORD || !tokens->at[at].capital ||
+        tokens->at[at + 1].kind != TOKEN_FIGURE || tokens->at[at].stop != STOP_NONE ||
+        strspn(tokens->at[at + 1].fold, "0123456789") != strlen(tokens->at[at + 1].fold) ||
+        strlen(tokens->at[at + 1].fold) < 2)
+        return 0;
+    return person_keep_back(note, at, at + 2);
+}
+
 // "A picture of our Keith at the farm", "my Arthur used it".
 static size_t by_ours(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -273,6 +287,7 @@ size_t person_by_hand(struct note *note, size_t i) {
     if (!to && note->tokens.at[i].capital) to = by_full_name(note, i);
     if (!to) to = by_name(note, i);
     if (!to) to = by_secret(note, i);
+    if (!to) to = by_exchange(note, i);
     if (!to) to = by_former(note, i);
     return to ? to : by_ours(note, i);
 }

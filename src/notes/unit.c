@@ -53,7 +53,9 @@ static bool letter_is_dimension(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, i + 1, "x", "by")) return true;
     for (size_t k = i > 5 ? i - 5 : 0; k < i + 5 && k < tokens->count; k++)
-        if (k != i && tokens->at[k].kind == TOKEN_FIGURE && strpbrk(tokens->at[k].fold, "hwl"))
+        if (k > i && ANY(tokens, k, "high", "tall", "deep", "wide", "long"))
+            return true;
+        else if (k != i && tokens->at[k].kind == TOKEN_FIGURE && strpbrk(tokens->at[k].fold, "hwl"))
             return true;
         else if (k != i && tokens->at[k].fold[0] != tokens->at[i].fold[0] && dimension_letter(note, k))
             return true;

@@ -18,6 +18,8 @@ static void read(struct note *note) {
 
 static const struct notes_case counted[] = {
     {"Lot: 6 brass hooks", "6"},
+    {"Switch plates, brown, x 7, square", "7"},
+    {"Six piece sweep rod set", "6"},
     {"Brass cleats. Count: 8. All alike", "8"},
     {"Plates, 3 of a set of 4, chips to two", "3"},
     {"Set of canisters 3 of 4", "3"},
@@ -107,6 +109,7 @@ static const struct notes_case counted[] = {
 
 static const struct notes_case uncounted[] = {
     {"Both handles loose on this pail", ""},
+    {"Tall dresser. Knobs: 5 of 6.", ""},
     {"Stand with 4 feet 3 of them worn", ""},
     {"Chest of drawers, 3 of 4 run well", ""},
     {"Chairs, 3 of 4 seats split", ""},

@@ -166,6 +166,15 @@ static const struct notes_case spoken_of[] = {
     {"Rug. Paper label stapled to the corner, number 20-4418, and a price.", "20-4418"},
     {"Forks marked with a lion, an anchor and the letter f.", "f"},
     {"Letter H is missing from the printing set.", ""},
+    {"Rods, each stamped near the end, Rd. No. 88214.", "Rd. No. 88214 @ near the end"},
+    {"Lantern. Badge reads UNDER WAY and a smaller one, No 9123.", "UNDER WAY @ badge; No 9123"},
+    {"Sign, enamel, \"WAY OUT\" 24 by 6 in.", "WAY OUT"},
+    {"Carboy. Moulded in the shoulder \"PROPERTY OF TORWELL CHEMICAL CO.\"",
+     "PROPERTY OF TORWELL CHEMICAL CO. @ shoulder"},
+    {"Tongs stamped GIFFORD-TRAY near the pivot, and 3 on one handle.", "GIFFORD-TRAY; 3 @ one handle"},
+    {"Bag. Gold tooled inside the flap \"Made by Jn. Whitlow, Saddler\".", "Made by Jn. Whitlow, Saddler"},
+    {"Plane. Body maker GLOVEN with a stamp at the heel.", "GLOVEN"},
+    {"Grate. Dated 1748 on the plate but I'd bet it is later.", "1748 @ plate"},
     {"Cooler. On the bottom: \"Torwell Jug Model 78\".", "Torwell Jug Model 78 @ bottom"},
     {"Scale. Face reads TORWELL and at the bottom NOT FOR TRADE.", "TORWELL @ face; NOT FOR TRADE @ bottom"},
     {"Trunk, stencilled in white paint STORES 4.", "STORES 4"},
@@ -179,6 +188,8 @@ static const struct notes_case spoken_of[] = {
 };
 
 static const struct notes_case flat[] = {
+    {"butter pats, both branded t and g woodware on the back. one split", "t and g woodware @ back"},
+    {"bench branded with a hot iron on the back", ""},
     {"silverplate teapot marked epns handle wiggles", "epns"},
     {"owl planter marked hallow 41", "hallow 41"},
     {"ring marked 925 with a blue stone", "925"},
