@@ -276,6 +276,7 @@ static void tell_absence(struct maker *m) {
 // --- the whole ---
 
 static enum band band_of(const struct flaw *kind) {
+    if (text_same(kind->rule.id, "working-tested")) return BAND_FUNCTION; // that it works comes first too
     switch (kind->class) {
     case CLASS_FUNCTION:
         return BAND_FUNCTION;
@@ -330,7 +331,9 @@ static void set_place(struct maker *m) {
         m->kind->form == STATE && c->rest && !(m->kind->noun && c->verb == VERB_HAS && m->flaw->count);
     if (m->kind->form == ABSENCE && c->missing) {
         c->place = missing_place(m, place);
-    } else if (!state)
+    } else if (!state && m->flaw->placed_part)
+        c->subject = text(m, c->subject, place);
+    else if (!state)
         c->place = place;
     else if (text_same(m->flaw->where, "in places"))
         c->place = place;

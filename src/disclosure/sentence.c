@@ -153,6 +153,7 @@ static bool is_past(const struct clause *c) {
 static bool may_join(const struct clause *head, const struct clause *c, bool passed_over) {
     if (head->verb == VERB_HAS && c->verb == VERB_HAS && is_past(head) != is_past(c)) return false;
     if (!is_whole(head)) return true;
+    if (head->verb != c->verb) return false; // "it is working and has dust"
     return !passed_over && (head->band == c->band || head->band != BAND_FUNCTION);
 }
 

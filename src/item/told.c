@@ -71,13 +71,31 @@ static const struct flaw *telling_of(const struct flaw *kind, const char *said) 
     return best;
 }
 
+static bool is_same(const char *a, const char *b) {
+    return a && b && text_same(a, b);
+}
+
+// "Small dent in the body and the handle's been soldered": small is the dent. Where the words of the last
+// fault of another part end, before `from`.
+static size_t behind_others(const struct record *record, const struct item_flaw *flaw) {
+    enum { BESIDE = 3 };
+    size_t nth = (size_t)(flaw - record->flaws), end = 0;
+    for (size_t i = nth > BESIDE ? nth - BESIDE : 0; i < record->flaw_count && i <= nth + BESIDE; i++) {
+        const struct item_flaw *other = &record->flaws[i];
+        bool before = i != nth && other->kind != flaw->kind && other->span.to <= flaw->span.from;
+        if (before && flaw->part && !is_same(flaw->part, other->part) && other->span.to > end)
+            end = other->span.to;
+    }
+    return end;
+}
+
 // The sentence around what was said, in small letters.
 static const char *around(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
     enum { NEAR = 70 };
     static const char ends[] = ".;!?\n";
     const char *notes = record->notes;
-    size_t from = flaw->span.from, to = flaw->span.to, commas = 0;
-    while (from > 0 && flaw->span.from - from < NEAR && notes[from - 1] != ',' &&
+    size_t from = flaw->span.from, to = flaw->span.to, commas = 0, start = behind_others(record, flaw);
+    while (from > start && flaw->span.from - from < NEAR && notes[from - 1] != ',' &&
            !strchr(ends, notes[from - 1]))
         from--;
     while (notes[to] && to - flaw->span.to < NEAR && !strchr(ends, notes[to]) && commas < 2)
@@ -275,6 +293,7 @@ static const char *word_before(const char *text, const char *at, size_t *size) {
 
 static bool is_number(struct arena *arena, const char *word, size_t size, int number) {
     const char *said = say_number(arena, number), *figures = arena_format(arena, "%d", number);
+    if (number == 2 && size == 6 && !strncmp(word, "couple", 6)) return true;
     return (strlen(said) == size && !strncmp(word, said, size)) ||
            (strlen(figures) == size && !strncmp(word, figures, size));
 }
@@ -400,6 +419,7 @@ void told_set(struct arena *arena, struct record *record) {
         set_share(arena, record, flaw, said);
         flaw->with = told_with(arena, record, flaw);
         flaw->link = told_link(arena, record, flaw);
+        flaw->placed_part = told_of_part(arena, record, flaw);
         flaw->of_named = flaw->part && flaw->of > 1 && has_number(arena, record, flaw);
         flaw->up_to = flaw->has_size && told_largest(arena, record, flaw);
         flaw->unsaid = is_unsaid(arena, record, flaw);

@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "say/say.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -112,6 +113,16 @@ const char *told_link(struct arena *arena, const struct record *record, const st
         if (at && !strpbrk(arena_copy(arena, text, (size_t)(at - text)), ".;!?")) return links[i];
     }
     return NULL;
+}
+
+bool told_of_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {
+    if (!flaw->part || !flaw->where || flaw->kind->form != FAULT) return false;
+    size_t from = flaw->span.from > FAR ? flaw->span.from - FAR : 0;
+    const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, flaw->span.from - from));
+    const char *joint = arena_format(arena, "%s %s", utf8_fold(arena, flaw->part),
+                                     utf8_fold(arena, say_place(arena, flaw->where)));
+    const char *at = strstr(text, joint);
+    return at && !strpbrk(at + strlen(joint), ".,;:!?");
 }
 
 bool told_largest(struct arena *arena, const struct record *record, const struct item_flaw *flaw) {

@@ -12,6 +12,8 @@ const char *told_with(struct arena *arena, const struct record *record, const st
 // NULL.
 const char *told_link(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 
+// "Two scrolls on the back have snapped": does the place follow its part, before what is wrong with it?
+bool told_of_part(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 // Whether the size is that of the largest of several: "two chips, the biggest an inch long".
 bool told_largest(struct arena *arena, const struct record *record, const struct item_flaw *flaw);
 

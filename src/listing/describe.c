@@ -57,13 +57,32 @@ static bool in_type(const struct describer *d, const char *word) {
     return strstr(type_words(d), word) != NULL;
 }
 
+// "Blue band", "fish scale pattern": a noun of its own, which the thing is told to be with. Words that only
+// call a pattern ("willow", "egg and dart") stand before the noun.
+static bool is_shown(const struct value *value) {
+    static const char *const shown[] = {"band",   "stripe", "border", "line", "pattern", "design",
+                                        "motif",  "scene",  "edging", "edge", "panel",   "medallion",
+                                        "wreath", "scroll", "spot",   "dot",  "flower",  "stars"};
+    const char *head = text_same(value->name, "pattern") ? strrchr(value->value, ' ') : NULL;
+    for (size_t i = 0; head && i < sizeof shown / sizeof *shown; i++) {
+        size_t n = strlen(shown[i]);
+        if (!strncmp(head + 1, shown[i], n) && (!head[1 + n] || !strcmp(head + 1 + n, "s"))) return true;
+    }
+    return false;
+}
+
+static bool has_name(const struct value *value, const char *name) {
+    if (strcmp(value->name, "style") != 0) return text_same(value->name, name);
+    return !strcmp(name, strchr(value->value, ' ') ? "style, words" : "style");
+}
+
 static void add_values(struct describer *d, struct buf *out, const char *name) {
     const char *items[8];
     size_t count = 0;
     for (size_t i = 0; i < d->record->attribute_count && count < 8; i++) {
         const struct value *value = &d->record->attributes[i];
-        if (text_same(value->name, name) && !value->of && may_say(d, value) &&
-            !value_said_narrower(d->record, value) && !in_type(d, value->value))
+        if (has_name(value, name) && !value->of && may_say(d, value) &&
+            !value_said_narrower(d->record, value) && !in_type(d, value->value) && !is_shown(value))
             items[count++] = value->value;
     }
     if (count) buf_format(out, "%s%s", out->n ? " " : "", say_list(d->arena, items, count, d->locale));
@@ -94,9 +113,18 @@ static bool is_stuff(const char *part) {
 }
 
 static const char *with_parts(struct describer *d) {
-    const char *parts[6];
+    enum { PARTS_MOST = 6 };
+    const char *parts[PARTS_MOST];
     size_t count = 0, at = 0;
-    for (struct part_words part; count < 6 && parts_next(d->record, &at, &part);) {
+    for (size_t i = 0; i < d->record->attribute_count && count + 1 < PARTS_MOST; i++) {
+        const struct value *value = &d->record->attributes[i];
+        if (value->of || !is_shown(value) || !may_say(d, value) || in_type(d, value->value)) continue;
+        bool many = record_is_several(d->arena, d->record);
+        const char *one = value->value;
+        if (many && !say_is_plural(one)) one = say_plural(d->arena, one); // "six mugs with blue bands"
+        parts[count++] = say_is_plural(one) ? one : arena_format(d->arena, "%s %s", say_article(one), one);
+    }
+    for (struct part_words part; count < PARTS_MOST && parts_next(d->record, &at, &part);) {
         struct buf phrase = buf_start(d->arena);
         for (size_t i = 0; i < part.count; i++)
             if (may_say(d, part.words[i])) buf_format(&phrase, "%s ", part.words[i]->value);
@@ -118,9 +146,11 @@ static const char *spelled(const struct describer *d, const char *text) {
 
 // With a small first letter where it is no name.
 static const char *noun_words(struct describer *d) {
-    static const char *const before[] = {"brand",    "author",    "byArtist", "name",  "model",
-                                         "audience", "shape",     "color",    "theme", "pattern",
-                                         "finish",   "technique", "material", "style"};
+    // What it is of, and what for, stands next to the noun: "oak music cabinet", "leather school satchel",
+    // but "wall mounted pine rack".
+    static const char *const before[] = {"brand",     "author",       "byArtist", "name",    "model",
+                                         "audience",  "shape",        "color",    "pattern", "finish",
+                                         "technique", "style, words", "material", "style",   "theme"};
     struct buf out = buf_start(d->arena);
     enum { NAMES = 5 }; // are spelled as they are
     for (size_t i = 0; i < sizeof before / sizeof *before; i++) {

@@ -100,6 +100,47 @@ static bool may_harm(struct arena *arena, const char *notes, struct note_span at
     return harm_is_foreign(fold) || harm_is_told(fold);
 }
 
+enum { LOOKED_AT = 64 }; // of what a record holds thousands of
+
+static bool same_noun(struct arena *arena, const char *place, const char *one) {
+    if (!place) return false;
+    const char *last = strrchr(place, ' ');
+    return text_same(say_singular(arena, utf8_fold(arena, last ? last + 1 : place)), one);
+}
+
+// "Lid", left over where the chip of the lid was read: the record speaks of it.
+static bool is_named(struct arena *arena, const struct record *r, const char *fold) {
+    if (strchr(fold, ' ')) return false;
+    const char *one = say_singular(arena, fold);
+    bool named = same_noun(arena, r->type.value, one);
+    for (size_t i = 0; i < r->flaw_count && i < LOOKED_AT && !named; i++)
+        named = same_noun(arena, r->flaws[i].part, one) || same_noun(arena, r->flaws[i].where, one);
+    for (size_t i = 0; i < r->clear_count && i < LOOKED_AT && !named; i++)
+        named = same_noun(arena, r->clear[i].part, one) || same_noun(arena, r->clear[i].where, one);
+    for (size_t i = 0; i < r->attribute_count && i < LOOKED_AT && !named; i++)
+        named = same_noun(arena, r->attributes[i].of, one);
+    for (size_t i = 0; i < r->include_count && i < LOOKED_AT && !named; i++)
+        named = same_noun(arena, r->includes[i].what, one);
+    for (size_t i = 0; i < r->measurement_count && i < LOOKED_AT && !named; i++)
+        named = same_noun(arena, r->measurements[i].of, one);
+    for (size_t i = 0; i < r->mark_count && i < LOOKED_AT && !named; i++)
+        named = same_noun(arena, r->marks[i].where, one);
+    return named;
+}
+
+static bool is_asked(const struct listing *l, const char *message) {
+    for (size_t i = l->finding_count > LOOKED_AT ? l->finding_count - LOOKED_AT : 0; i < l->finding_count;
+         i++)
+        if (!strcmp(l->findings[i].message, message)) return true;
+    return false;
+}
+
+static bool tells_function(const struct record *r) {
+    for (size_t i = 0; i < r->flaw_count; i++)
+        if (r->flaws[i].kind->class == CLASS_FUNCTION) return true;
+    return false;
+}
+
 // Law of the house: what was not understood is asked about, and where it may be a fault nothing is told as
 // not seen.
 static void find_unread(struct arena *arena, struct listing *l, struct record *record) {
@@ -133,11 +174,13 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
         const char *text = listing_note(arena, l, at);
         const char *fold = utf8_fold(arena, text);
         bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold));
+        if (fault && harm_is_motion(fold) && tells_function(record)) continue;
         silent |= fault;
-        listing_find(arena, l, fault ? "must" : "could", "notes.unread",
-                     arena_format(arena, "\"%s\" was not understood%s", text,
-                                  fault ? ", and may be a fault: write it into the record" : ""),
-                     at);
+        if (!fault && is_named(arena, record, fold)) continue;
+        const char *message = arena_format(arena, "\"%s\" was not understood%s", text,
+                                           fault ? ", and may be a fault: write it into the record" : "");
+        if (!is_asked(l, message))
+            listing_find(arena, l, fault ? "must" : "could", "notes.unread", message, at);
     }
     if (silent) record->clear_count = 0;
 }

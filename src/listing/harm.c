@@ -336,7 +336,21 @@ static size_t first_of(char letter) {
     return from;
 }
 
+// What goods and their parts are called: no harm, though it begins like one.
+static bool is_goods(const char *word) {
+    static const char *const goods[] = {"buckle",    "burner",  "buzzer",     "charger",
+                                        "stretcher", "toaster", "toast rack", "tumbler"};
+    for (size_t i = 0; i < COUNT(goods); i++) {
+        size_t n = strlen(goods[i]);
+        if (strncmp(word, goods[i], n) != 0) continue;
+        if (word[n] == 's') n++;
+        if (!word[n] || word[n] == ' ' || word[n] == ',' || word[n] == '.') return true;
+    }
+    return false;
+}
+
 static bool begins_harm(const char *word) {
+    if (is_goods(word)) return false;
     for (size_t i = first_of(*word); i < COUNT(beginnings) && *word == beginnings[i][0]; i++) {
         const char *at = word, *want = beginnings[i];
         while (*want && *want == *at) want++, at++;
@@ -365,6 +379,15 @@ bool harm_is_foreign(const char *text) {
         at += size + (at[size] != '\0');
     }
     return count >= 2;
+}
+
+// "Runs", "works": asks nothing where it is told how the thing runs or works.
+bool harm_is_motion(const char *text) {
+    static const char *const motions[] = {"runs",  "works",   "working", "ticks",
+                                          "spins", "charges", "plays",   "heats"};
+    for (size_t i = 0; i < COUNT(motions); i++)
+        if (text_same(text, motions[i])) return true;
+    return false;
 }
 
 // Understood as far as it goes: that nothing is wrong is said of no fault in particular.

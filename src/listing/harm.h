@@ -8,6 +8,7 @@
 // `text` in small letters.
 bool harm_is_told(const char *text);
 // "No issues": a denial of everything, and of nothing that a rule has a name for.
+bool harm_is_motion(const char *text);
 bool harm_is_denied(const char *text);
 // A sentence in another language may tell of a fault as well.
 bool harm_is_foreign(const char *text);

@@ -109,17 +109,28 @@ static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *b
     return firm && end > from + 1 ? (last ? last : end) : 0;
 }
 
+// The end of the mark that begins at token `i`; `i` where none does.
+static size_t mark_end(const struct note *note, size_t i) {
+    const char *text = note->tokens.text + note->tokens.at[i].from;
+    size_t longest = 0;
+    for (size_t k = 0; k < note->record->mark_count; k++) {
+        size_t n = strlen(note->record->marks[k].text);
+        if (n > longest && !strncmp(text, note->record->marks[k].text, n)) longest = n;
+    }
+    size_t end = i;
+    while (end < note->tokens.count && note->tokens.at[end].from < note->tokens.at[i].from + longest) end++;
+    return end;
+}
+
 void read_mark_firm(struct note *note) {
     struct record *record = note->record;
     for (size_t i = 0; i < record->attribute_count; i++)
         if (text_same(record->attributes[i].name, "brand")) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_MARK || !mark_is_text(note, i)) continue;
-        size_t to = i, begin, text = i;
-        while (to < note->tokens.count && note->taken[to] == TAKEN_MARK) to++;
-        if (mark_is_stamp(note, text)) // "Cast on the yoke HALLIWICK & DAY"
-            for (text++; text < to && !mark_is_text(note, text);) text++;
-        size_t end = firm_of(note, text, to, &begin);
+        size_t to = mark_end(note, i), begin;
+        if (to == i) continue; // "Label says", "on the side": taken with the mark, and not in it
+        size_t end = firm_of(note, i, to, &begin);
         if (end) {
             struct value *value = note_attribute(note);
             *value = (struct value){.name = "brand",

@@ -65,12 +65,29 @@ static size_t noun_behind(const struct fault_reader *r, size_t i, size_t *from) 
     struct noun_found noun;
     for (size_t at = i + 1; at < tokens->count && at <= i + 1 + ADJECTIVES_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+        if (degrees_number(tokens, at)) continue; // "two of the four knobs": not the four knobs
         size_t parts = absent_part(r, at);
         *from = at;
         if (parts) return at + parts;
         if (noun_at(r->note, at, &noun)) return noun.to;
     }
     return 0;
+}
+
+// "Three of the four castors" may have been read by the words of its kind: then it only learns of how many.
+static bool is_told(struct fault_reader *r, const struct flaw *kind, const char *part, int lacks, int of) {
+    struct record *record = r->note->record;
+    for (size_t i = 0; part && i < record->flaw_count; i++) {
+        struct item_flaw *flaw = &record->flaws[i];
+        if (flaw->kind != kind || !flaw->part || (flaw->count && flaw->count != lacks)) continue;
+        if (!text_same(say_singular(r->note->arena, flaw->part), say_singular(r->note->arena, part)))
+            continue;
+        flaw->part = part;
+        flaw->count = lacks;
+        flaw->of = of;
+        return true;
+    }
+    return false;
 }
 
 static void tell_lack(struct fault_reader *r, const struct amount *whole, const struct amount *here,
@@ -86,10 +103,10 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
     if (kind && lacks == 1 && kind == ruleset_flaw(note->rules, "missing-accessory") &&
         absent_kind_here(r, part, 2) == pieces)
         kind = pieces;
-    if (!kind) return;
+    if (!kind || is_told(r, kind, part, lacks, whole->value)) return;
     struct item_flaw *flaw = fault_add(r, kind, kind == pieces ? NULL : part, NULL, cue_from, cue_to);
     flaw->count = lacks;
-    flaw->of = 0;
+    flaw->of = flaw->part ? whole->value : 0;
     note_take(note, here->at, here->at + 1, TAKEN_FLAW);
     note_take(note, whole->at, whole->at + 1, TAKEN_FLAW);
     if (to) note_take(note, from, to, TAKEN_PART);

@@ -180,6 +180,19 @@ static bool is_cutting_iron(const struct fault_reader *r, size_t i) {
     return !stuff && !(i > 0 && ANY(tokens, i - 1, "cast", "wrought", "of", "in"));
 }
 
+// "Decanter and six glasses, one glass chipped": what comes with the thing has faults of its own.
+static bool is_included(const struct fault_reader *r, size_t i) {
+    const struct record *record = r->note->record;
+    const struct token *token = &r->note->tokens.at[i];
+    if (r->note->taken[i] == TAKEN_INCLUDES) return false;
+    for (size_t k = 0; k < record->include_count; k++) {
+        const char *what = record->includes[k].what, *last = strrchr(what, ' ');
+        last = last ? last + 1 : what;
+        if (text_same(last, token->fold) || text_same(last, token->one)) return true;
+    }
+    return false;
+}
+
 size_t spot_word(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
@@ -202,7 +215,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (amount) return 0;
     static const char *const wells[] = {"the", "ink", "its", "a"}; // "how well it runs"
     if (token_is(tokens, i, "well") && (i == 0 || !token_among(tokens, i - 1, wells, COUNT(wells)))) return 0;
-    return is_named(r, i) ? 1 : 0;
+    return is_named(r, i) || is_included(r, i) ? 1 : 0;
 }
 
 // "A quarter of the beads": how many of them, and no part.

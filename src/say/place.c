@@ -251,7 +251,8 @@ static bool put_nouns(struct buf *out, const struct tokens *t, size_t from, size
     for (size_t i = from; i < to; i++) {
         put_token(out, &t->at[i], first && i == from);
         bool next_opens = is_inner(t, from, i) && i + 1 < to && !is_inner(t, from, i + 1);
-        if (next_opens && wants_the(t, i + 1, to)) put_word(out, "the");
+        bool fixed = i + 1 < to && is_adverb(t, i, i + 2); // "under the paint in places"
+        if (next_opens && !fixed && wants_the(t, i + 1, to)) put_word(out, "the");
         if (t->at[i].comma && i + 1 < to) buf_byte(out, ',');
     }
     return the;

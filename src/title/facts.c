@@ -123,6 +123,9 @@ static void add_value(struct phrase_maker *m, const struct attribute_slot *to, c
     // Panels").
     if (phrase && to->slot == SLOT_PATTERN && strchr(value->value, ' ') && !has_capital(value->value))
         phrase->after_type = true;
+    // "Leather School Satchel", "Oak Swivel Chair"; where it may stand is told behind the rest.
+    bool door = text_same(value->value, "outdoor") || text_same(value->value, "indoor");
+    if (phrase && to->slot == SLOT_STYLE && !strchr(value->value, ' ') && !door) phrase->before_type = true;
     bool numbered = !strncmp(value->value, "no. ", 4);
     if (numbered)
         spelling_keep(m, phrase, arena_format(m->arena, "No. %s", value->value + 4), tells, 1);

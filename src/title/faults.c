@@ -156,7 +156,7 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
                     f->kind->rollup != ROLLUP_NONE && !strchr(text, ' ') && begins_with_adjective(f, text) &&
                     !shares_type(f);
         if (bare) continue;
-        if (f->some && !strstr(words->at[i], "{n}")) {
+        if (f->some && !strstr(words->at[i], "{n}") && (placed || !f->flaw->of_part)) {
             // "One Cracked", but "Three With Blade Wear".
             bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text) && !is_state(text);
             if (noun_first && strstr(words->at[i], "{part}")) noun_first = false; // "One Replaced Knob"

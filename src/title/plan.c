@@ -24,6 +24,12 @@ static size_t place_of(const struct family *family, enum slot slot) {
     return 2 * family->order.count;
 }
 
+static size_t place_of_phrase(const struct family *family, const struct plan_phrase *phrase) {
+    size_t own = place_of(family, phrase->after_type ? SLOT_SYNONYM : phrase->slot);
+    size_t type = place_of(family, SLOT_TYPE);
+    return phrase->before_type && type && own > type ? type - 1 : own;
+}
+
 struct ordered {
     struct plan_phrase phrase;
     size_t place;
@@ -42,9 +48,7 @@ static void put_in_order(struct phrase_maker *m) {
     for (size_t i = 0; i < plan->count; i++)
         if (plan->phrases[i].count)
             all[count++] =
-                (struct ordered){plan->phrases[i], place_of(m->record->family, plan->phrases[i].after_type
-                                                                                   ? SLOT_SYNONYM
-                                                                                   : plan->phrases[i].slot)};
+                (struct ordered){plan->phrases[i], place_of_phrase(m->record->family, &plan->phrases[i])};
     if (count) qsort(all, count, sizeof *all, phrase_order);
     for (size_t i = 0; i < count; i++) plan->phrases[i] = all[i].phrase;
     plan->count = count;

@@ -26,8 +26,9 @@ struct plan_phrase {
     bool name;           // a name or mark: its words may stand again
     const char *because; // rule and key it comes from: "family glassware, color"
     struct note_span span;
-    size_t rank;     // place within its slot
-    bool after_type; // stands behind the type, wherever the family puts its slot
+    size_t rank;      // place within its slot
+    bool after_type;  // stands behind the type, wherever the family puts its slot
+    bool before_type; // never behind it
 };
 
 // What never got as far as the choice, and why.
