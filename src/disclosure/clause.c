@@ -77,7 +77,7 @@ static void set_subject(struct maker *m) {
     c->many = part ? say_is_plural(part) : m->address == ADDRESS_THEY;
     c->subject = part ? the(m, part) : plain[m->address];
     if (!some || wording_names_one(m->flaw)) return;
-    if (part && say_is_plural(part) && !m->flaw->of_named) {
+    if (part && !m->flaw->of_named && (m->flaw->of_pieces || say_is_plural(part))) {
         c->subject = arena_format(m->arena, "on %s, the %s", pieces(m, NULL), part);
         return;
     }
@@ -149,10 +149,28 @@ static bool is_of_all(struct maker *m) {
            !flaw->several && flaw->span.to && m->address != ADDRESS_THERE && wording_adjective(flaw);
 }
 
+// "Dry leather", "lifting veneer": the stuff is what it is of, and the rest is how it is.
+static const char *stuff_of(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    const char *adjective = wording_adjective(flaw), *noun = m->kind->noun;
+    bool whole = !flaw->part && !flaw->count && !flaw->of && !flaw->share && !flaw->has_size;
+    if (!whole || !m->kind->mass || m->kind == flaw->kind || !adjective) return NULL;
+    size_t n = strlen(adjective);
+    return !strncmp(noun, adjective, n) && noun[n] == ' ' && !strchr(noun + n + 1, ' ') ? noun + n + 1 : NULL;
+}
+
 static void tell_fault(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
     struct clause *c = m->clause;
     bool piece = says_some(flaw) || says_all(flaw) || flaw->share;
+    const char *stuff = stuff_of(m);
+    if (stuff) {
+        c->subject = the(m, stuff);
+        c->many = say_is_plural(stuff);
+        c->verb = VERB_IS;
+        c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
+        return;
+    }
     const char *before = wording_before(m->arena, flaw);
     if (before && !flaw->has_size && !fault_count(flaw)) {
         c->verb = VERB_IS;

@@ -50,6 +50,7 @@ struct item_flaw {
     bool of_named;       // the notes have the number that there are before the part: "one of the three lugs"
     bool up_to;          // of several the size is that of the largest
     const char *share;   // "most", "some": how many of the pieces have it; NULL where the notes do not say so
+    bool of_pieces;      // `of` counts the pieces of the record, and not its parts
     bool placed_part;    // the place is the part's: "two scrolls on the back"
     const char *with;    // "with a copper strip": what the part was mended with
     const char *link;    // "in the", "on a": the notes' own words before the place

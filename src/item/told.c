@@ -406,6 +406,7 @@ void told_set(struct arena *arena, struct record *record) {
         struct item_flaw *flaw = &record->flaws[i];
         flaw->told = flaw->kind;
         flaw->unsaid = false;
+        flaw->of_pieces = flaw->of > 1 && flaw->of == record->count;
         if (!flaw->span.to || !record->notes) continue;
         const char *said = utf8_fold(
             arena, arena_copy(arena, record->notes + flaw->span.from, flaw->span.to - flaw->span.from));

@@ -76,13 +76,33 @@ static bool has_name(const struct value *value, const char *name) {
     return !strcmp(name, strchr(value->value, ' ') ? "style, words" : "style");
 }
 
+// "Etched" and "etching" are one technique.
+static bool same_root(const char *a, const char *b) {
+    static const char *const ends[] = {"ing", "ed", "d", "s", ""};
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++)
+        for (size_t k = 0; k < sizeof ends / sizeof *ends; k++) {
+            size_t n = strlen(a), m = strlen(b), x = strlen(ends[i]), y = strlen(ends[k]);
+            if (n > x + 3 && n - x == m - (m > y ? y : 0) && !strcmp(a + n - x, ends[i]) &&
+                !strcmp(b + m - (m > y ? y : 0), ends[k]) && !strncmp(a, b, n - x))
+                return true;
+        }
+    return false;
+}
+
+static bool is_among(const char *const *items, size_t count, const char *value) {
+    for (size_t i = 0; i < count; i++)
+        if (same_root(items[i], value)) return true;
+    return false;
+}
+
 static void add_values(struct describer *d, struct buf *out, const char *name) {
     const char *items[8];
     size_t count = 0;
     for (size_t i = 0; i < d->record->attribute_count && count < 8; i++) {
         const struct value *value = &d->record->attributes[i];
         if (has_name(value, name) && !value->of && may_say(d, value) &&
-            !value_said_narrower(d->record, value) && !in_type(d, value->value) && !is_shown(value))
+            !value_said_narrower(d->record, value) && !in_type(d, value->value) && !is_shown(value) &&
+            !is_among(items, count, value->value))
             items[count++] = value->value;
     }
     if (count) buf_format(out, "%s%s", out->n ? " " : "", say_list(d->arena, items, count, d->locale));

@@ -359,9 +359,34 @@ static bool begins_harm(const char *word) {
     return false;
 }
 
+// "Inkwell hole", "sound holes": the thing was made with them.
+static bool is_made_hole(const char *text, const char *at) {
+    static const char *const before[] = {"inkwell ", "screw ", "key ",    "finger ", "sound ", "air ",
+                                         "drain ",   "peg ",   "nail ",   "bolt ",   "plug ",  "filler ",
+                                         "pin ",     "hand ",  "spout ",  "vent ",   "cable ", "hanging ",
+                                         "lamp ",    "wire ",  "fixing ", "bung ",   "chain ", "mounting "};
+    if (strncmp(at, "hole", 4) != 0) return false;
+    for (size_t i = 0; i < COUNT(before); i++) {
+        size_t n = strlen(before[i]);
+        if ((size_t)(at - text) >= n && !strncmp(at - n, before[i], n)) return true;
+    }
+    return false;
+}
+
+// "Both stand straight": it is no harm but where something does not.
+static bool is_praise(const char *text, const char *at) {
+    static const char *const stands[] = {"stand straight", "stand up", "sit flat", "sit level", "sit right"};
+    bool stand = false;
+    for (size_t i = 0; i < COUNT(stands); i++) stand |= !strncmp(at, stands[i], strlen(stands[i]));
+    return stand && !strstr(text, "n't") && !strstr(text, "not") && !strstr(text, "never") &&
+           !strstr(text, "nt ") && !strstr(text, "to ") && !strstr(text, "if ") && !strstr(text, "cannot");
+}
+
 bool harm_is_told(const char *text) {
     for (const char *at = text; *at; at++)
-        if ((at == text || at[-1] == ' ' || at[-1] == '-') && begins_harm(at)) return true;
+        if ((at == text || at[-1] == ' ' || at[-1] == '-') && begins_harm(at) && !is_made_hole(text, at) &&
+            !is_praise(text, at))
+            return true;
     return false;
 }
 

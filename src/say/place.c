@@ -258,6 +258,11 @@ static bool put_nouns(struct buf *out, const struct tokens *t, size_t from, size
     return the;
 }
 
+// "Pencil at the top": a name in pencil stands there.
+static bool is_medium(const struct tokens *t, size_t from, size_t to) {
+    return from + 1 < to && in_list(&t->at[from], media, LENGTH(media)) && is_inner(t, from, from + 1);
+}
+
 static const char *preposition_for(const struct tokens *t, size_t from, size_t to) {
     size_t end = group_end(t, from, to);
     const struct token *head = &t->at[end - 1];
@@ -269,17 +274,6 @@ static const char *preposition_for(const struct tokens *t, size_t from, size_t t
 
 static bool has_to(const struct tokens *t, size_t from, size_t to) {
     return to - from == 3 && is_word(&t->at[from + 1], "to");
-}
-
-// A part of the thing: gets its preposition, unless the member before has said it.
-static struct state put_part(struct buf *out, const struct tokens *t, struct member m, struct state before) {
-    bool left_of = m.to - m.from > 2 && is_word(&t->at[m.from + 1], "of") &&
-                   (is_word(&t->at[m.from], "left") || is_word(&t->at[m.from], "right"));
-    const char *preposition = left_of ? "to" : preposition_for(t, m.from, m.to);
-    bool shared = before.preposition && (!*before.preposition || text_same(before.preposition, preposition));
-    if (!shared) put_word(out, preposition);
-    bool the = put_nouns(out, t, m.from, m.to, true, shared && before.the);
-    return (struct state){shared ? before.preposition : preposition, the};
 }
 
 // An empty preposition in the state: whatever opened the phrase holds for the nouns that follow.
@@ -296,6 +290,22 @@ static struct state put_prepositional(struct buf *out, const struct tokens *t, s
         return (struct state){"", false};
     }
     return (struct state){"", put_nouns(out, t, i, m.to, false, false)};
+}
+
+// A part of the thing: gets its preposition, unless the member before has said it.
+static struct state put_part(struct buf *out, const struct tokens *t, struct member m, struct state before) {
+    if (is_medium(t, m.from, m.to)) {
+        put_word(out, "in");
+        put_token(out, &t->at[m.from++], true);
+        return put_prepositional(out, t, m);
+    }
+    bool left_of = m.to - m.from > 2 && is_word(&t->at[m.from + 1], "of") &&
+                   (is_word(&t->at[m.from], "left") || is_word(&t->at[m.from], "right"));
+    const char *preposition = left_of ? "to" : preposition_for(t, m.from, m.to);
+    bool shared = before.preposition && (!*before.preposition || text_same(before.preposition, preposition));
+    if (!shared) put_word(out, preposition);
+    bool the = put_nouns(out, t, m.from, m.to, true, shared && before.the);
+    return (struct state){shared ? before.preposition : preposition, the};
 }
 
 static struct state put_member(struct buf *out, const struct tokens *t, struct member m,
