@@ -78,6 +78,10 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
     if (handle && !strcmp(family->rule.id, "furniture")) return ruleset_flaw(rules, "missing-hardware");
     bool driven = same_noun(r->note->arena, part, "belt") && strcmp(family->rule.id, "clothing") != 0;
     if (driven) return ruleset_flaw(rules, "missing-accessory"); // a treadle's, a turntable's
+    static const char *const played[] = {"games-puzzles", "toys", "crafts", "holiday"};
+    bool game = false;
+    for (size_t i = 0; i < COUNT(played); i++) game |= text_same(family->rule.id, played[i]);
+    if (!game && same_noun(r->note->arena, part, "peg")) return ruleset_flaw(rules, "missing-hardware");
     if (occurs_in(kind, family)) return kind;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&
@@ -138,6 +142,8 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool cloth = family && (text_same(family->rule.id, "clothing") || text_same(family->rule.id, "linens"));
     for (size_t i = 0; cloth && i < COUNT(worn); i++) // "elbows gone": worn through
         if (text_same(head, worn[i])) return ruleset_flaw(note->rules, "hole");
+    if (family && (text_same(head, "selvedge") || text_same(head, "selvage") || text_same(head, "edging")))
+        return ruleset_flaw(note->rules, "trim-loss");
     bool leaves = family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
     if (leaves && text_same(head, "cover")) return ruleset_flaw(note->rules, "binding-weak");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)

@@ -161,12 +161,33 @@ static bool is_off(struct fault_reader *r, size_t part, size_t i, size_t n) {
     return r->scope.stance[i] & off;
 }
 
+// "One hinge off", "two legs off": where it is all that the clause says; a back or a lid may be off to be
+// looked into.
+static bool is_off_it(const struct fault_reader *r, size_t i) {
+    static const char *const opened[] = {"back", "cover", "panel", "lid", "top", "leaf", "plate"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "off") || !r->part[i - 1] || tokens->at[i - 1].stop != STOP_NONE ||
+        (i + 1 < tokens->count && tokens->at[i + 1].stop == STOP_NONE && !token_is(tokens, i + 1, "and")) ||
+        token_among(tokens, i - 1, opened, COUNT(opened)) || !kind_of(r, i - 1))
+        return false;
+    size_t at = i - 1;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           (r->part[at - 1] || degrees_number(tokens, at - 1) || spot_side(tokens, at - 1)))
+        at--;
+    return at == 0 || tokens->at[at - 1].stop != STOP_NONE;
+}
+
 void read_detached(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         enum manner manner = NONE;
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         size_t n = verb_at(tokens, i, &manner), behind = n ? part_before(r, i, manner) : 0;
+        if (!n && is_off_it(r, i)) {
+            manner = DID;
+            n = 1;
+            behind = i;
+        }
         if (!behind || leads_on(tokens, i + n, manner)) continue;
         behind = stuff_head(r, behind);
         size_t part = behind - 1, from = part;

@@ -81,9 +81,12 @@ static const struct {
       [STUFF_PAPER] = "brittle-paper",
       [STUFF_LEATHER] = "leather-crack"}},
     {" matted felted ", NULL, {[STUFF_CLOTH] = "size-changed"}},
+    {" bitten nibbled ",
+     "wear-rub",
+     {[STUFF_PAPER] = "pest-signs", [STUFF_CLOTH] = "pest-signs", [STUFF_FIRED] = "chip"}},
     {" thinning ", NULL, {[STUFF_CLOTH] = "fabric-weak", [STUFF_METAL] = "blade-wear"}},
     {" chewed gnawed ",
-     NULL,
+     "wear-rub",
      {[STUFF_PAPER] = "pest-signs",
       [STUFF_CLOTH] = "pest-signs",
       [STUFF_WOOD] = "pest-signs",
@@ -97,17 +100,17 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",     "balding",    "bashed",        "blackened", "blistering", "browned",  "bubbled",   "bubbles",
-    "bubbling", "bubbly",     "buggered",      "bust",      "busted",     "chewed",   "clunks",    "cockled",
-    "creaks",   "crooked",    "crumbled",      "crumbling", "crumbly",    "crushed",  "curl",      "curled",
-    "curling",  "curls",      "damaged",       "damp",      "dished",     "dried",    "dull",      "dulled",
-    "felted",   "flakes",     "flaking",       "flaky",     "flattened",  "floppy",   "gnawed",    "grinds",
-    "hard",     "hardened",   "knackered",     "lifting",   "loose",      "lumpy",    "mangled",   "marked",
-    "matted",   "mullered",   "overstretched", "parched",   "patchy",     "puckered", "puckering", "puckers",
-    "rippled",  "ripples",    "ruined",        "shrunk",    "shrunken",   "skewed",   "skewwhiff", "slack",
-    "sloppy",   "soggy",      "splotchy",      "spotted",   "spotty",     "sprung",   "squashed",  "squeaks",
-    "squeals",  "strained",   "streaked",      "streaky",   "stretched",  "thinning", "undone",    "unpicked",
-    "unsewn",   "unstitched", "waterlogged",   "wrecked"};
+    "bald",      "balding",  "bashed",   "bitten",     "blackened",     "blistering", "browned",   "bubbled",
+    "bubbles",   "bubbling", "bubbly",   "buggered",   "bust",          "busted",     "chewed",    "clunks",
+    "cockled",   "creaks",   "crooked",  "crumbled",   "crumbling",     "crumbly",    "crushed",   "curl",
+    "curled",    "curling",  "curls",    "damaged",    "damp",          "dished",     "dried",     "dull",
+    "dulled",    "felted",   "flakes",   "flaking",    "flaky",         "flattened",  "floppy",    "gnawed",
+    "grinds",    "hard",     "hardened", "knackered",  "lifting",       "loose",      "lumpy",     "mangled",
+    "marked",    "matted",   "mullered", "nibbled",    "overstretched", "parched",    "patchy",    "puckered",
+    "puckering", "puckers",  "rippled",  "ripples",    "ruined",        "shrunk",     "shrunken",  "skewed",
+    "skewwhiff", "slack",    "sloppy",   "soggy",      "splotchy",      "spotted",    "spotty",    "sprung",
+    "squashed",  "squeaks",  "squeals",  "strained",   "streaked",      "streaky",    "stretched", "thinning",
+    "undone",    "unpicked", "unsewn",   "unstitched", "waterlogged",   "wrecked"};
 
 // Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
 // ring").
@@ -154,6 +157,8 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
     if (ANY(&r->note->tokens, word, "flaking", "flakes", "flaky") &&
         ANY(&r->note->tokens, part, "dial", "dials", "face", "lettering", "letters", "numerals", "numbers"))
         return "paint-flaking";
+    if (ANY(&r->note->tokens, part, "hair", "fur") && ANY(&r->note->tokens, word, "chewed", "gnawed"))
+        return NULL;
     for (size_t k = 0; k < COUNT(ills); k++) {
         if (!stuff_among(ills[k].words, token)) continue;
         const char *kind = ills[k].of[stuff_of_part(r, part)];

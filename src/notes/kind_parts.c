@@ -193,14 +193,18 @@ static bool is_in(const struct fault_reader *r, const char *const *ids, size_t c
     return false;
 }
 
-static bool has_settings(const struct fault_reader *r) {
-    static const char *const ids[] = {"jewelry", "clothing", "bags", "clocks-watches", "crafts", "linens"};
-    return !r->note->record->family || is_in(r, ids, COUNT(ids));
-}
-
 static bool is_fired_goods(const struct fault_reader *r) {
     static const char *const ids[] = {"ceramics", "glassware"};
     return !r->note->record->family || is_in(r, ids, COUNT(ids));
+}
+
+// "Drip tray gone": no liner.
+static bool is_other_tray(const struct fault_reader *r, const struct fault_hit *hit) {
+    for (size_t i = hit->from > 0 ? hit->from : 1; i < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "tray", "trays") &&
+            ANY(&r->note->tokens, i - 1, "drip", "crumb", "pen", "ash", "tea", "cash", "oil", "seed"))
+            return true;
+    return false;
 }
 
 // A patch on what is all wood is no darn.
@@ -242,6 +246,9 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     static const char *const wholes[] = {"movement", "mechanism", "engine", "works", "machine",
                                          "unit",     "set",       "motor",  "clock", "watch"};
     static const char *const working[] = {"work", "working", "works"};
+    static const char *const holders[] = {"chuck", "jaw", "jaws", "vice", "clutch", "brake"};
+    static const char *const joints[] = {"corner", "corners", "joint",    "joints",
+                                         "mitre",  "miter",   "dovetail", "dovetails"};
     static const char *const hard[] = {"bar",       "rail",  "leg",     "legs",    "arm",   "arms",
                                        "frame",     "pole",  "poles",   "slat",    "slats", "stave",
                                        "staves",    "rung",  "rungs",   "spindle", "post",  "posts",
@@ -281,14 +288,29 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     else if (text_same(id, "chip") && is_paper(r) &&
              ANY(&r->note->tokens, hit->from, "edges", "edge", "chipped", "corners"))
         meant = "edge-wear";
-    else if (text_same(id, "stone-missing") && !has_settings(r) &&
-             ANY(&r->note->tokens, hit->to - 1, "chipped", "chips"))
+    else if (text_same(id, "stone-missing") && ANY(&r->note->tokens, hit->to - 1, "chipped", "chips"))
         meant = "chip"; // of what is made of stone
+    else if (text_same(id, "missing-liner") && is_other_tray(r, hit))
+        meant = "missing-accessory";
     else if (text_same(id, "firing-flaw") && ANY(&r->note->tokens, hit->from, "pinhole", "pinholes") &&
              !is_fired_goods(r))
         meant = "hole";
     else if (text_same(id, "darned-patched") && is_wooden(r))
         meant = "glued-repair";
+    else if (text_same(id, "paint-flaking") && r->note->record->family && is_fired_goods(r) &&
+             ANY(&r->note->tokens, hit->to - 1, "worn", "rubbed", "thin", "faded", "wearing"))
+        meant = "decoration-wear"; // paint of a figure
+    else if (text_same(id, "clasp-fault") && place && kind_names_one(place, holders, COUNT(holders)))
+        meant = "partly-working";
+    else if (text_same(id, "partly-working") && ANY(&r->note->tokens, hit->to - 1, "stops", "stop") &&
+             ANY(&r->note->tokens, hit->to, "halfway", "short", "part") && !running_can(r->note))
+        meant = "seized"; // a draw tube
+    else if (text_same(id, "warped") && ANY(&r->note->tokens, hit->to - 1, "sprung") && place &&
+             kind_names_one(place, joints, COUNT(joints)))
+        meant = "loose-joint";
+    else if (text_same(id, "patina") && ANY(&r->note->tokens, hit->to - 2, "gone", "turned", "going") &&
+             ANY(&r->note->tokens, hit->to - 1, "brown", "black", "dark", "yellow"))
+        meant = "tarnish";
     else if (text_same(id, "hole") && is_made_by_moth(r, hit))
         meant = "moth-holes";
     else if (text_same(id, "screen-damage"))

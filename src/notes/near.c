@@ -210,8 +210,9 @@ static bool tells_state(const struct tokens *tokens, size_t i) {
 
 // "The lid shuts and there's a stain", "a wine glass and it's rough": a clause of its own.
 static bool opens_clause(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"there", "there's", "theres", "it's",
-                                        "they",  "they're", "that's", "i"};
+    static const char *const words[] = {"there",   "there's",   "theres",   "it's",
+                                        "they",    "they're",   "that's",   "i",
+                                        "someone", "someone's", "somebody", "somebody's"};
     static const char *const articles[] = {"the", "its", "one", "a",
                                            "an"}; // "moth at one corner and the greens gone"
     bool and = token_is(tokens, i, "and");

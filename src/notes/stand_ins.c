@@ -410,7 +410,7 @@ static size_t makeshift_at(const struct tokens *tokens, size_t i) {
         "clip",    "staple",     "staples",      "hook",       "putty",     "plastic",   "tin",
         "leather", "chain",      "fishing line", "marble",     "acorn",     "conker",    "skewer",
         "hairpin", "peg",        "pegs",         "bottle top", "rubber",    "band",      "hose",
-        "straw"};
+        "straw",   "webbing",    "pipe",         "tube",       "tubing",    "bracket"};
     size_t n = token_longest(tokens, i, bits, COUNT(bits));
     if (!n) return 0;
     for (size_t k = i + n; k < i + n + 3 && k < tokens->count; k++) {
@@ -445,14 +445,18 @@ static void read_makeshift(struct fault_reader *r, size_t i) {
                                      "is made out of",
                                      "has been made out of"};
     static const char *const held[] = {"is part of", "is a nice"};
+    static const char *const scraps[] = {"a bit of", "a piece of", "a length of", "a scrap of",
+                                         "a bent",   "an old",     "just a"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
     if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
         return;
     if (i > 1 && ANY(tokens, i - 1, "of", "in", "on", "with", "under")) return;
     size_t at = part.to, n = token_longest(tokens, at, is, COUNT(is));
-    if (!n || token_longest(tokens, at, held, COUNT(held))) return;
-    bool made = ANY(tokens, at + n - 1, "from", "of");
+    bool opens = part.lead == 0 || tokens->at[part.lead - 1].stop != STOP_NONE; // "strap a bit of webbing"
+    if (!n && !(opens && token_first(tokens, at, scraps, COUNT(scraps)))) return;
+    if (token_longest(tokens, at, held, COUNT(held))) return;
+    bool made = n && ANY(tokens, at + n - 1, "from", "of");
     size_t m = makeshift_at(tokens, at + n);
     bool worth = m > 1 && !made;
     for (size_t k = at + n; k < at + n + m; k++) // "the handle is a piece of leather" may be its own

@@ -119,7 +119,9 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
                                         "some", "several", "few", "couple", "of",  "another", "their"};
     static const char *const joins[] = {"and", "but", "though", "only", "except", "note"};
     const struct tokens *tokens = &r->note->tokens;
+    size_t verb = i;
     while (i > 0 && token_among(tokens, i - 1, verbs, COUNT(verbs))) i--;
+    bool said = i < verb; // "birdcage block is loose"
     if (i == 0 || is_no_part(r->note, i - 1) || token_among(tokens, i - 1, opens, COUNT(opens)) ||
         token_among(tokens, i - 1, joins, COUNT(joins)))
         return 0;
@@ -128,7 +130,7 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
         if (at == 0) return opened || r->part[i - 1] ? i : 0;
         const struct token *before = &tokens->at[at - 1];
         if (before->stop != STOP_NONE || token_among(tokens, at - 1, joins, COUNT(joins)))
-            return opened || r->part[i - 1] || n == 0 ? i : 0;
+            return opened || r->part[i - 1] || n == 0 || (said && n == 1) ? i : 0;
         if (before->kind != TOKEN_WORD) return 0;
         bool opening = token_among(tokens, at - 1, opens, COUNT(opens));
         if (opened && !opening) return 0;
