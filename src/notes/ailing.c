@@ -465,6 +465,19 @@ static bool is_mended(const struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "One lens loose and chipped": between the two words of another fault, which an "and" parts from the second.
+static bool is_beside(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "loose", "wobbly", "stiff", "slack") || !token_is(tokens, i + 1, "and")) return false;
+    for (size_t k = i > 2 ? i - 3 : 0; k < i; k++) // it has come off
+        if (ANY(tokens, k, "paint", "varnish", "finish", "gilding", "plating", "lacquer", "enamel"))
+            return false;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].near && r->hits[k].from < i && r->hits[k].to > i + 2 && r->hits[k].to <= i + 4)
+            return true;
+    return false;
+}
+
 void read_ailing(struct fault_reader *r) {
     static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
                                 STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
@@ -479,7 +492,7 @@ void read_ailing(struct fault_reader *r) {
         size_t since = excepted || part > i ? i : part;
         for (size_t k = since; k < i; k++) // "panel isn't cracked but it's loose"
             if (ANY(tokens, k, "but", "though")) since = k;
-        if (is_told(r, since, i + n) || is_mended(r, i)) continue;
+        if ((is_told(r, since, i + n) && !is_beside(r, i)) || is_mended(r, i)) continue;
         bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
         if (!can_not && (r->scope.stance[i] & off)) continue;
         const struct flaw *kind = kind_for(r, part, ailment);
@@ -489,7 +502,9 @@ void read_ailing(struct fault_reader *r) {
             i += n - 1;
             continue;
         }
-        if (!kind || (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART)) continue;
+        if (!kind ||
+            (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART && !is_beside(r, i)))
+            continue;
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};

@@ -287,6 +287,11 @@ static bool is_gone_of_other(const struct fault_reader *r, const struct phrase_h
          token_is(tokens, hit->to + 1, "of")))
         return true; // "the other has lost its collar"
     if (token_is(tokens, hit->from, "other's") && hit->to > hit->from + 2) return true; // its stopper
+    if (token_is(tokens, hit->from, "one") && token_is(tokens, hit->to - 1, "only") &&
+        tokens->at[hit->to - 1].stop == STOP_NONE && hit->to < tokens->count &&
+        tokens->at[hit->to].kind == TOKEN_WORD &&
+        !ANY(tokens, hit->to, "of", "so", "and", "but", "not", "no", "as", "here", "i", "-", "sadly", "now"))
+        return true; // "the large one only gets warm"
     if (!hit->near || hit->to < hit->from + 3) return false;
     if (!ANY(tokens, hit->to - 1, "gone", "missing", "lost")) return false;
     return tokens->at[hit->to - 2].kind == TOKEN_WORD &&

@@ -219,6 +219,14 @@ static bool is_wooden(const struct fault_reader *r) {
     return wood || (type && (!strcmp(type, "oar") || strstr(type, "paddle") || strstr(type, "ladder")));
 }
 
+// The head of a drum is a skin.
+static bool is_skin(const struct fault_reader *r, const char *place) {
+    const char *type = r->note->record->type.value;
+    if (kind_has_word(place, "vellum") || kind_has_word(place, "skin")) return true;
+    return type && kind_has_word(place, "head") &&
+           (strstr(type, "drum") || strstr(type, "banjo") || strstr(type, "tambour"));
+}
+
 // On a picture new paint hides what was there, and is no new finish of a piece of furniture.
 static bool is_picture(const struct fault_reader *r) {
     const char *type = r->note->record->type.value;
@@ -311,6 +319,8 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     else if (text_same(id, "patina") && ANY(&r->note->tokens, hit->to - 2, "gone", "turned", "going") &&
              ANY(&r->note->tokens, hit->to - 1, "brown", "black", "dark", "yellow"))
         meant = "tarnish";
+    else if ((text_same(id, "wood-split") || text_same(id, "crack")) && place && is_skin(r, place))
+        meant = "tear";
     else if (text_same(id, "hole") && is_made_by_moth(r, hit))
         meant = "moth-holes";
     else if (text_same(id, "screen-damage"))

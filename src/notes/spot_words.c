@@ -247,9 +247,9 @@ void spot_mark(struct fault_reader *r) {
 
 // Words that lists of parts and places have, and that are no part which could have a fault.
 bool spot_is_no_part(const char *part) {
-    static const char *const words[] = {"marks", "mark",   "lines", "line",  "scale", "all over", "spot",
-                                        "spots", "eraser", "bits",  "ring",  "rings", "tape",     "over",
-                                        "words", "death",  "touch", "weave", "patch"};
+    static const char *const words[] = {
+        "marks", "mark", "lines", "line",  "scale", "all over", "spot",    "spots", "eraser", "bits", "ring",
+        "rings", "tape", "over",  "words", "death", "somebody", "someone", "touch", "weave",  "patch"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (text_same(part, words[i])) return true;
     return false;

@@ -19,8 +19,11 @@ static bool is_of_damage(const struct fault_reader *r, const struct fault_hit *d
     const struct tokens *tokens = &r->note->tokens;
     const char *word = tokens->at[hit->from].fold;
     size_t size = strlen(word);
+    const char *last = tokens->at[hit->to - 1].fold; // "a crack in one arm, been brazed"
+    size_t length = strlen(last);
     bool participle =
-        (size > 4 && text_same(word + size - 2, "ed")) || token_among(tokens, hit->from, done, COUNT(done));
+        (size > 4 && text_same(word + size - 2, "ed")) || token_among(tokens, hit->from, done, COUNT(done)) ||
+        (ANY(tokens, hit->from, "been", "since", "now") && length > 4 && text_same(last + length - 2, "ed"));
     bool mend = false;
     for (size_t k = 0; k < COUNT(ids); k++) mend |= text_same(hit->kinds[0]->rule.id, ids[k]);
     if (!participle || !mend || damage->kinds[0]->class != CLASS_DAMAGE || damage->to > hit->from ||

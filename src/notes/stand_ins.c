@@ -427,6 +427,29 @@ static size_t makeshift_at(const struct tokens *tokens, size_t i) {
     return 0;
 }
 
+// "Drawcord is baler twine", "back board is cardboard off a box": of stuff that no maker uses.
+static bool read_plain_makeshift(struct fault_reader *r, size_t i) {
+    static const char *const stuff[] = {"baler twine",  "cardboard",    "hardboard",       "washing line",
+                                        "garden twine", "fencing wire", "fuse wire",       "parcel tape",
+                                        "a bootlace",   "gaffer tape",  "electrical tape", "old rope",
+                                        "garden hose"};
+    enum { WORDS_MOST = 3, LEAST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "is", "are") || i == 0 || !token_first(tokens, i + 1, stuff, COUNT(stuff)))
+        return false;
+    size_t from = i;
+    while (from > 0 && i - from < WORDS_MOST && tokens->at[from - 1].stop == STOP_NONE &&
+           tokens->at[from - 1].kind == TOKEN_WORD && !spot_article(tokens, from - 1) &&
+           !ANY(tokens, from - 1, "and", "but", "which", "that"))
+        from--;
+    if (from == i || strlen(tokens->at[i - 1].fold) < LEAST || r->note->taken[i - 1] == TAKEN_TYPE ||
+        ANY(tokens, i - 1, "this", "that", "there", "which", "here"))
+        return false;
+    struct part_at part = {from, from, i};
+    tell(r, "replaced-part", &part, from, i + 1 + token_first(tokens, i + 1, stuff, COUNT(stuff)));
+    return true;
+}
+
 static void read_makeshift(struct fault_reader *r, size_t i) {
     static const char *const is[] = {"is",
                                      "are",
@@ -449,6 +472,7 @@ static void read_makeshift(struct fault_reader *r, size_t i) {
                                          "a bent",   "an old",     "just a"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
+    if (read_plain_makeshift(r, i)) return;
     if (!r->part[i] || (i > 0 && r->part[i - 1]) || !part_named_at(r, i, &part) || !all_parts(r, &part))
         return;
     if (i > 1 && ANY(tokens, i - 1, "of", "in", "on", "with", "under")) return;

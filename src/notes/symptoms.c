@@ -130,6 +130,14 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from + 1, "down") && hit->from > 0 &&
         ANY(tokens, hit->from - 1, "first", "second", "third", "fourth", "next", "the"))
         return true; // "third one down has a dent"
+    static const char *const looks[] = {
+        "scorched", "burnt",  "burned", "bald",   "bare",  "worn",  "faded",  "stained",   "damp", "wet",
+        "rusty",    "rusted", "sticky", "greasy", "thin",  "dull",  "shiny",  "rough",     "soft", "dark",
+        "light",    "pale",   "brown",  "black",  "white", "green", "rubbed", "threadbare"};
+    if ((text_same(id, "darned-patched") || text_same(id, "glued-repair")) && hit->from > 0 &&
+        ANY(tokens, hit->from, "patch", "patches") && tokens->at[hit->from - 1].stop == STOP_NONE &&
+        token_among(tokens, hit->from - 1, looks, COUNT(looks)))
+        return true; // "a scorched patch on the bottom"
     if (is_here_not(tokens, hit)) return true;
     if (text_same(id, "tarnish") && hit->near && ANY(tokens, hit->to - 1, "plate") &&
         ANY(tokens, hit->to - 2, "dinner", "tea", "side", "a", "small"))
