@@ -470,7 +470,8 @@ static bool is_beside(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (!ANY(tokens, i, "loose", "wobbly", "stiff", "slack") || !token_is(tokens, i + 1, "and")) return false;
     for (size_t k = i > 2 ? i - 3 : 0; k < i; k++) // it has come off
-        if (ANY(tokens, k, "paint", "varnish", "finish", "gilding", "plating", "lacquer", "enamel"))
+        if (!strncmp(tokens->at[k].fold, "paint", strlen("paint")) ||
+            ANY(tokens, k, "varnish", "finish", "gilding", "plating", "lacquer", "enamel"))
             return false;
     for (size_t k = 0; k < r->hit_count; k++)
         if (r->hits[k].near && r->hits[k].from < i && r->hits[k].to > i + 2 && r->hits[k].to <= i + 4)

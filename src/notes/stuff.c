@@ -121,7 +121,9 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t verb = i;
     while (i > 0 && token_among(tokens, i - 1, verbs, COUNT(verbs))) i--;
-    bool said = i < verb; // "birdcage block is loose"
+    bool said =
+        i < verb && i > 0 && // "birdcage block is loose"
+        !ANY(tokens, i - 1, "paint", "varnish", "finish", "lacquer", "gilding", "plating", "enamel", "glaze");
     if (i == 0 || is_no_part(r->note, i - 1) || token_among(tokens, i - 1, opens, COUNT(opens)) ||
         token_among(tokens, i - 1, joins, COUNT(joins)))
         return 0;
@@ -156,6 +158,7 @@ size_t stuff_head(const struct fault_reader *r, size_t behind) {
         !ANY(tokens, at - 1, "of", "on", "in", "at", "for", "inside", "under", "by"))
         return behind;
     bool part = r->part[at - 2] && !r->scope.fault[at - 2] && tokens->at[at - 2].stop == STOP_NONE &&
-                !spot_side(tokens, at - 2) && r->note->taken[at - 2] != TAKEN_TYPE;
+                !spot_side(tokens, at - 2) && r->note->taken[at - 2] != TAKEN_TYPE &&
+                !ANY(tokens, at - 2, "paint", "varnish", "finish", "lacquer", "gilding", "plating", "enamel");
     return part ? at - 1 : behind;
 }
