@@ -400,6 +400,16 @@ static void set_share(struct arena *arena, const struct record *record, struct i
     flaw->share = several ? told_share(arena, record, &asked) : NULL;
 }
 
+// "A dent on the lid and one on the side": one is what the last of its kind was.
+static const struct flaw *telling_before(const struct record *record, size_t i, const char *said) {
+    static const char *const ones[] = {"one", "another", "another one", "one more", "others", "more"};
+    bool one = false;
+    for (size_t k = 0; k < COUNT(ones); k++) one |= text_same(said, ones[k]);
+    const struct item_flaw *before = one && i ? &record->flaws[i - 1] : NULL;
+    return before && before->kind == record->flaws[i].kind && before->told != before->kind ? before->told
+                                                                                           : NULL;
+}
+
 void told_set(struct arena *arena, struct record *record) {
     for (size_t i = 0; i < record->clear_count; i++) set_denied(arena, record, &record->clear[i]);
     for (size_t i = 0; i < record->flaw_count; i++) {
@@ -416,6 +426,7 @@ void told_set(struct arena *arena, struct record *record) {
         const struct flaw *telling = telling_of(flaw->kind, said);
         flaw->several = are_several(arena, flaw, telling, said);
         flaw->lone = is_lone(flaw, said);
+        if (!telling) telling = telling_before(record, i, said);
         if (telling) flaw->told = telling;
         set_share(arena, record, flaw, said);
         flaw->with = told_with(arena, record, flaw);

@@ -351,7 +351,9 @@ static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     bool named = has(note, "brand");
     for (size_t i = 0; i < note->tokens.count && !named; i++) {
-        if (i > 0 && token_among(&note->tokens, i - 1, letters, COUNT(letters))) continue;
+        // "Monogram W. Cloth has a spot": a letter, and the next sentence
+        size_t first = initials_from(note, i);
+        if (first > 0 && token_among(&note->tokens, first - 1, letters, COUNT(letters))) continue;
         size_t end = name_end(note, i);
         if (end == i && is_flat_name(note, i)) end = i + 1;
         if (end == i) continue;

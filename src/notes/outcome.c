@@ -143,7 +143,19 @@ static void settle_pieces(struct record *record) {
     record->flaw_count = kept;
 }
 
+// "Two bone ones cracked": what is said of them is said of the pieces.
+static void drop_ones(struct record *record) {
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        struct item_flaw *flaw = &record->flaws[i];
+        if (!flaw->part || !(text_same(flaw->part, "ones") || text_same(flaw->part, "one"))) continue;
+        bool known = flaw->count && record->count > flaw->count && !flaw->of;
+        if (known) flaw->of = record->count;
+        flaw->part = flaw->of || !flaw->count ? NULL : flaw->count > 1 ? "pieces" : "piece";
+    }
+}
+
 void faults_settle(struct note *note) {
+    drop_ones(note->record);
     settle_pieces(note->record);
     mends_settle(note);
     settle(note->arena, note->record);

@@ -356,7 +356,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
-    if (of && value_is_elsewhere(note, i, of)) return;
+    if (of && (text_same(of, "good") || value_is_elsewhere(note, i, of))) return; // "thread good"
     enum sure sure = value_sure(note, i, i + n);
     if (use == USE_FINISH && n == 2) read_paint(note, i, of, sure);
     static const char *const looks[] = {"colored", "coloured"};

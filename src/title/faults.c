@@ -139,6 +139,9 @@ static void set_turn(struct fault *f, const char *words) {
 
 // "Chipped", "Worn": what the pieces are, and nothing that they are with.
 static bool is_state(const char *text) {
+    static const char *const does[] = {"Wobbles", "Sticks", "Leaks", "Rattles", "Squeaks", "Leans", "Rocks"};
+    for (size_t i = 0; i < sizeof does / sizeof *does; i++)
+        if (text_same(text, does[i])) return true;
     size_t size = strlen(text);
     return !strchr(text, ' ') &&
            ((size > 4 && !strcmp(text + size - 2, "ed")) || text_same(text, "Worn") ||
