@@ -39,6 +39,8 @@ bool mark_is_labeled(const struct note *note, size_t quote, struct mark_found *f
 size_t mark_up_to_place(const struct note *note, size_t i);
 // Behind "in pencil", "in raised letters", "in white paint"; `at` where that does not stand.
 size_t mark_in_letters(const struct note *note, size_t at);
+// "34/150": of so many prints, and no fraction that anybody measures with.
+bool mark_is_edition(const char *fold);
 // "No. 12", "no 12": a number, and no denial.
 bool mark_is_no_figure(const struct note *note, size_t i);
 // "The letter f": one letter, and the end of what is said.

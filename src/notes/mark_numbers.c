@@ -7,6 +7,8 @@
 #include "notes/figure.h"
 #include "notes/place.h"
 
+#include <string.h>
+
 // "4417", "KR-9", "K 218", "A4417/2": where a code that begins at `i` ends; `i` where none does.
 static size_t code_end(const struct note *note, size_t i) {
     enum { LETTERS_MOST = 4 };
@@ -80,4 +82,16 @@ size_t mark_find_number(struct note *note, size_t i) {
     struct mark_found found;
     if (to == from || !(ends(note, to) || token_is(tokens, to, ","))) return 0;
     return keep(note, i, from, to, &found) ? found.end - i : 0;
+}
+
+bool mark_is_edition(const char *fold) {
+    unsigned long of = 0;
+    const char *stroke = strchr(fold, '/');
+    if (!stroke || stroke == fold) return false;
+    for (const char *c = fold; *c; c++) {
+        if (c == stroke) continue;
+        if (*c < '0' || *c > '9') return false;
+        if (c > stroke) of = of * 10 + (unsigned long)(*c - '0');
+    }
+    return of >= 10 && of < 10000 && (of & (of - 1)) != 0;
 }

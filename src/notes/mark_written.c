@@ -33,7 +33,7 @@ static bool tells_behind(const struct note *note, size_t i) {
     if (token_is(tokens, i, "in") && ANY(tokens, i + 1, "a", "an") &&
         ANY(tokens, i + 2, "circle", "oval", "diamond", "shield", "wreath", "ring", "box", "lozenge",
             "square", "rectangle", "scroll", "ribbon", "garter", "star", "triangle", "frame", "cartouche",
-            "banner"))
+            "banner", "arc", "band", "panel", "garland", "roundel"))
         return true;
     struct word_entry entry;
     if (token_is(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &entry)) return true;

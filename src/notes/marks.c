@@ -399,11 +399,18 @@ static size_t find_verb(struct note *note, size_t i) {
     return found.end - i;
 }
 
+static bool is_year(const struct tokens *tokens, size_t i) {
+    return i < tokens->count && tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 4 &&
+           strspn(tokens->at[i].fold, "0123456789") == 4;
+}
+
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
 static size_t find_noun(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    bool letters = ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp",
-                       "hallmark", "hallmarks", "signature", "letter");
+    bool letters =
+        ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp", "hallmark",
+            "hallmarks", "signature", "letter") ||
+        (token_is(tokens, i, "date") && i && token_is(tokens, i - 1, "the") && is_year(tokens, i + 1));
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
     if (!letters && !number) return mark_find_placed(note, i);
     if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
@@ -468,7 +475,8 @@ static size_t find_run(struct note *note, size_t i) {
         ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) || token->one != token->fold ||
          strchr(token->fold, '\'') || place_noun(note, i) || mark_is_breaker(note, i) ||
          ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date", "something",
-             "lettering", "writing", "text", "address"));
+             "serial", "stamp", "mark", "label", "maker", "initials", "lettering", "writing", "text",
+             "address"));
     bool label =
         ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");
@@ -506,19 +514,6 @@ static bool is_written_date(const char *fold) {
     return parts == 2;
 }
 
-// "34/150": of so many prints, and no fraction that anybody measures with.
-static bool is_edition(const char *fold) {
-    unsigned long of = 0;
-    const char *stroke = strchr(fold, '/');
-    if (!stroke || stroke == fold) return false;
-    for (const char *c = fold; *c; c++) {
-        if (c == stroke) continue;
-        if (*c < '0' || *c > '9') return false;
-        if (c > stroke) of = of * 10 + (unsigned long)(*c - '0');
-    }
-    return of >= 10 && of < 10000 && (of & (of - 1)) != 0;
-}
-
 // "patent 1913", "pat. pending", "1/250 in pencil", "postmarked Aug 3 1911".
 static size_t find_dated(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -543,7 +538,7 @@ static size_t find_dated(struct note *note, size_t i) {
         if (ANY(tokens, at, ".", ":", "date")) at++;
         if (at >= tokens->count || tokens->at[at].kind != TOKEN_FIGURE) return 0;
         at++;
-    } else if (tokens->at[i].kind == TOKEN_FIGURE && is_edition(tokens->at[i].fold)) {
+    } else if (tokens->at[i].kind == TOKEN_FIGURE && mark_is_edition(tokens->at[i].fold)) {
         const char *where;
         if (!place_at(note, at, &where) && !ANY(tokens, at, "bottom", "lower", "left", "right")) return 0;
     } else if (is_written_date(tokens->at[i].fold)) {

@@ -108,6 +108,10 @@ bool measure_is_other(const struct note *note, const struct group *group) {
         ANY(&note->tokens, from - 2, "to", "will", "can"))
         return true; // "to weigh 7 lb"
     const struct unit *unit = group->sides[0].amount.unit;
+    // "25 gal an hr", "4 lb per acre": what it does in a time
+    if (unit->kind && !text_same(unit->kind, "mm") && ANY(&note->tokens, group->to, "an", "per", "a", "/") &&
+        ANY(&note->tokens, group->to + 1, "hr", "hour", "min", "minute", "day", "acre", "mile", "second"))
+        return true;
     // "One yard down": of a mast
     if (group->count == 1 && group->sides[0].amount.spelled && !group->sides[0].dimension.name &&
         text_same(unit->name, "yd") &&

@@ -400,6 +400,10 @@ static size_t read_tape(struct note *note, size_t i) {
         if (tokens->at[at].stop >= STOP_SENTENCE) break;
         if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;
         size_t to = person_name_end(note, at);
+        // "You can read SALTER ESTATE YARD": capitals without a letter before them are nobody's
+        if (token_is(tokens, i, "you") && to > at + 1 && tokens->at[at].capitals &&
+            tokens->at[at + 1].capitals && !strchr(tokens->at[at].fold, '.'))
+            return 0;
         while (to < tokens->count &&
                (tokens->at[to].kind == TOKEN_CODE || tokens->at[to].kind == TOKEN_FIGURE) &&
                tokens->at[to].to - tokens->at[to].from < 4 && note->taken[to] == TAKEN_NOT)

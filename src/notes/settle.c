@@ -69,11 +69,11 @@ static bool is_disc(const char *type) {
         "griddle", "sieve",      "riddle",  "grindstone", "millstone", "pulley",   "saw blade",
         "drum",    "tambourine", "charger", "lifebelt",   "lid",       "trivet",   "barometer",
         "globe",   "buoy",       "quoit",   "target",     "sundial",   "porthole", "hoop"};
-    static const char *const others[] = {"number plate",   "name plate",      "finger plate", "fashion plate",
-                                         "license plate",  "builder's plate", "works plate",  "book plate",
-                                         "printing plate", "glass plate",     "seat plate",   "face plate",
-                                         "surface plate",  "door plate",      "steel plate",  "shed plate",
-                                         "angle plate",    "letter plate",    "hot plate",    "side drum"};
+    static const char *const others[] = {
+        "number plate",  "name plate", "finger plate",   "fashion plate", "license plate", "builder's plate",
+        "works plate",   "book plate", "printing plate", "glass plate",   "seat plate",    "face plate",
+        "surface plate", "door plate", "steel plate",    "shed plate",    "stencil plate", "angle plate",
+        "letter plate",  "hot plate",  "side drum"};
     for (size_t i = 0; type && i < sizeof others / sizeof *others; i++)
         if (ends_with(type, others[i])) return false;
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
@@ -101,12 +101,13 @@ static bool is_bore(const char *type, double mm) {
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
     static const char *const nouns[] = {
-        "chain",    "strap",     "cord",   "rope",     "stick", "cane",        "oar",
-        "paddle",   "hook",      "rod",    "pole",     "rule",  "belt",        "warming pan",
-        "rake",     "hoe",       "scythe", "sickle",   "spear", "bow",         "spindle",
-        "baluster", "plank",     "beam",   "pipe",     "tube",  "bar",         "batten",
-        "shaft",    "telescope", "sword",  "scabbard", "scarf", "pump handle", "crop",
-        "whip",     "ski",       "mast",   "spar",     "boom",  "ladder",      "bookcase ladder"};
+        "chain",          "strap",     "cord",   "rope",     "stick", "cane",        "oar",
+        "paddle",         "hook",      "rod",    "pole",     "rule",  "belt",        "warming pan",
+        "rake",           "hoe",       "scythe", "sickle",   "spear", "bow",         "spindle",
+        "baluster",       "plank",     "beam",   "pipe",     "tube",  "bar",         "batten",
+        "shaft",          "telescope", "sword",  "scabbard", "scarf", "pump handle", "crop",
+        "whip",           "ski",       "mast",   "spar",     "boom",  "coil",        "ladder",
+        "bookcase ladder"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;

@@ -274,6 +274,7 @@ static const struct notes_case not_weights[] = {
 
 static const struct notes_case volumes[] = {
     {"a two-gallon bucket", "capacity 2 gal"},
+    {"milk pump, 25 gal an hour", ""},
     {"tin flask, 12 oz capacity", "capacity 12 fl oz"},
     {"bucket, takes 2 quarts to the brim", "capacity 2 qt"},
     {"mug, holds 12 oz", "capacity 12 fl oz"},
