@@ -103,6 +103,8 @@ static const struct row rows[] = {
     {"thickness", "thickness", NULL, true},
     {"thick", "thickness", NULL, false},
     {"square", "square", NULL, false},
+    {"sq .", "square", NULL, false},
+    {"sq", "square", NULL, false},
     {"chest", "chest", NULL, true},
     {"bust", "chest", NULL, true},
     {"inseam", "inseam", NULL, true},

@@ -17,13 +17,13 @@ enum { BEFORE_MOST = 24, BEHIND_MOST = 6 };
 
 static bool tells_writing(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "letters",   "lettering",   "letter",    "label",    "labels",   "plate",   "plates",   "nameplate",
-        "tag",       "tags",        "sticker",   "badge",    "transfer", "decal",   "stamp",    "stamps",
-        "mark",      "marks",       "legend",    "wording",  "writing",  "print",   "logo",     "stencil",
-        "backstamp", "inscription", "hallmarks", "name",     "plaque",   "title",   "motto",    "text",
-        "words",     "word",        "reads",     "says",     "script",   "burnt",   "burned",   "punched",
-        "stencils",  "numbered",    "maker's",   "markings", "brand",    "names",   "crest",    "carved",
-        "tooled",    "initials",    "ticket",    "seal",     "raised",   "written", "wording's"};
+        "letters",   "lettering",   "letter",    "label",    "labels",   "plate",  "plates",  "nameplate",
+        "tag",       "tags",        "sticker",   "badge",    "transfer", "decal",  "stamp",   "stamps",
+        "mark",      "marks",       "legend",    "wording",  "writing",  "print",  "logo",    "stencil",
+        "backstamp", "inscription", "hallmarks", "name",     "plaque",   "title",  "motto",   "text",
+        "words",     "word",        "reads",     "says",     "script",   "burnt",  "burned",  "punched",
+        "stencils",  "numbered",    "maker's",   "markings", "brand",    "names",  "crest",   "carved",
+        "tooled",    "maker",       "initials",  "ticket",   "seal",     "raised", "written", "wording's"};
     return token_among(&note->tokens, i, words, COUNT(words)) || mark_is_stamp(note, i);
 }
 
@@ -36,6 +36,7 @@ static bool tells_behind(const struct note *note, size_t i) {
             "banner", "arc", "band", "panel", "garland", "roundel"))
         return true;
     struct word_entry entry;
+    if (token_is(tokens, i, "on") && ANY(tokens, i + 1, "it", "them")) return true;
     if (token_is(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &entry)) return true;
     return ANY(tokens, i, "stamp", "mark", "label", "tag", "sticker", "badge", "punched", "burnt", "burned",
                "letters", "lettering", "capitals", "stencil", "carved") ||
@@ -307,6 +308,9 @@ static size_t find_name(struct note *note, size_t i, size_t *to) {
     if (*to <= i || !note_free(note, i, *to)) return 0;
     bool number = token_is(tokens, i, "no") && *to > i + 1; // "and a smaller one, No 9123"
     if (number && follows_mark(note, i)) return keep(note, i, *to);
+    bool letter = token->to - token->from == 1 && mark_is_one_letter(note, i); // "a smaller mark N."
+    if (letter && i > 0 && is_bearer(note, i - 1) && !mark_is_denied(note, i - 1))
+        return keep(note, i, i + 1);
     bool joined = joins_names(note, i, *to);
     if (token->starts && !joined) return 0;
     if (note->fault_word[i] || (*to == i + 1 && mark_is_sloppy(note, i)) ||

@@ -307,6 +307,13 @@ static size_t read_led(struct note *note, size_t i) {
     bool handle = at < tokens->count && tokens->at[at].kind == TOKEN_CODE &&
                   ANY(tokens, i, "listings", "my", "username", "user", "find");
     if (handle) return person_keep_back(note, at, at + 1);
+    // "Old owner put SALLOWAY on the strap"
+    if (at == i + n && ANY(tokens, at - 1, "owner") &&
+        ANY(tokens, at, "put", "wrote", "inked", "painted", "carved", "scratched", "stencilled", "stenciled",
+            "burnt") &&
+        at + 2 < tokens->count &&
+        (tokens->at[at + 1].capitals || ANY(tokens, at + 2, "on", "in", "inside", "under")))
+        at++;
     if (!person_named(note, at)) return 0;
     size_t to = person_name_end(note, at); // "collect from 3 The Maltings, Brackwater"
     bool home =
@@ -377,19 +384,72 @@ static size_t read_doing(struct note *note, size_t i) {
 
 // "A name tape: J HOLLOWAY", "old label inside: Miss D. Somebody", "in biro: P Somebody 5C".
 static size_t read_tape(struct note *note, size_t i) {
-    static const char *const cues[] = {
-        "name tape",       "name tag",          "name label",      "owner's name",   "owners name",
-        "luggage tag",     "luggage label",     "address label",   "child's name",   "kid's name",
-        "boy's name",      "girl's name",       "in biro",         "in pencil",      "in pen",
-        "in marker",       "name inside",       "laundry name",    "hospital tag",   "school name",
-        "hospital label",  "name of its owner", "name in the lid", "you can read",   "name on the flyleaf",
-        "in felt tip",     "postcode",          "name burned",     "name burnt",     "name :",
-        "name is",         "names :",           "id card",         "identity card",  "ration book",
-        "school report",   "births of",         "seller's name",   "engraved to",    "engraved winners",
-        "winners :",       "name carved",       "name cut",        "name scratched", "name painted",
-        "name stencilled", "name stenciled",    "name inked",      "name written",   "name in pencil",
-        "name in ink",     "name and address",  "names of",        "owner's stamp",  "owners stamp",
-        "owner's mark",    "owner's label"};
+    static const char *const cues[] = {"name tape",
+                                       "name tag",
+                                       "name label",
+                                       "owner's name",
+                                       "owners name",
+                                       "luggage tag",
+                                       "luggage label",
+                                       "address label",
+                                       "child's name",
+                                       "kid's name",
+                                       "boy's name",
+                                       "girl's name",
+                                       "in biro",
+                                       "in pencil",
+                                       "in pen",
+                                       "in marker",
+                                       "name inside",
+                                       "laundry name",
+                                       "hospital tag",
+                                       "school name",
+                                       "hospital label",
+                                       "name of its owner",
+                                       "name in the lid",
+                                       "you can read",
+                                       "name on the flyleaf",
+                                       "in felt tip",
+                                       "postcode",
+                                       "name burned",
+                                       "name burnt",
+                                       "name :",
+                                       "name is",
+                                       "names :",
+                                       "id card",
+                                       "identity card",
+                                       "ration book",
+                                       "school report",
+                                       "births of",
+                                       "seller's name",
+                                       "engraved to",
+                                       "engraved winners",
+                                       "winners :",
+                                       "name carved",
+                                       "name cut",
+                                       "name scratched",
+                                       "name painted",
+                                       "name stencilled",
+                                       "name stenciled",
+                                       "name inked",
+                                       "name written",
+                                       "name in pencil",
+                                       "name in ink",
+                                       "name and address",
+                                       "names of",
+                                       "owner's stamp",
+                                       "owners stamp",
+                                       "owner's mark",
+                                       "owner's label",
+                                       "names on the front",
+                                       "names on the cover",
+                                       "names on the covers",
+                                       "names inside",
+                                       "have names",
+                                       "has names",
+                                       "pupil's name",
+                                       "pupils names",
+                                       "names in the front"};
     enum { FAR = 12 };
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;

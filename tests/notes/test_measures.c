@@ -136,6 +136,8 @@ static const struct notes_case dimensions[] = {
     {"chairs, seat height 14 in, 28 overall", "height of seat 14 in; height 28 in"},
     {"box 6 x 14 x 9 in (HWD)", "height of box 6 in; width of box 14 in; depth of box 9 in"},
     {"six-inch-deep pan", "depth 6 in"},
+    {"tile, 16\" sq", "width 16 in; length 16 in"},
+    {"rug, 6 sq ft", ""},
     {"oval tub, 27 inches by 19 and 11 deep handles each end", "length 27 in; width 19 in; depth 11 in"},
     {"bag, 10 across x 8 high x 4 in", "width 10 in; height 8 in; depth 4 in"},
     {"screen, 24 1/4 w, 29 high", "width 24.25 in; height 29 in"},

@@ -29,6 +29,8 @@ static const struct notes_case hands[] = {
     {"Kit bag. Stencilled on the side in white 2214086 RUDGE T.", "2214086 RUDGE T"},
     {"Kit bag. Painted on the flap 40213 R. TESSEL in black.", "40213 R. TESSEL"},
     {"Print, signed in pencil E. Marlin.", ""},
+    {"Canvas bag. Old owner put SALLOWAY on the strap in ink.", "SALLOWAY"},
+    {"Exercise books, two have names on the front: Janet Pryce.", "Janet Pryce"},
     {"Sledge. You can read SALTER ESTATE YARD on the side.", ""},
     {"Sledge. You can read T. DUNMORE on the side.", "T. DUNMORE"},
     {"Wall telephone. Dial card says Tel: Marden 214.", "Marden 214"},
