@@ -79,7 +79,9 @@ static size_t read_titled(struct note *note, size_t i) {
             "professor", "prof", "canon", "sir", "lady", "lord", "cousin", "corporal", "cpl", "nurse",
             "constable", "pvt", "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.",
             "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
-    if (!given || note->taken[i] != TAKEN_NOT || is_mark(tokens, i)) return 0;
+    bool number = i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE &&
+                  tokens->at[i + 1].to - tokens->at[i + 1].from > 3; // "reads PTE 44120 Somebody"
+    if (!given || note->taken[i] != TAKEN_NOT || (is_mark(tokens, i) && !number)) return 0;
     size_t from = i + 1;
     bool whole =
         ANY(tokens, i, "uncle", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana",
@@ -290,7 +292,16 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
                                         "initials of",
                                         "left to",
                                         "sent to",
-                                        "went to"};
+                                        "went to",
+                                        "shed of",
+                                        "barn of",
+                                        "workshop of",
+                                        "garage of",
+                                        "attic of",
+                                        "return to",
+                                        "text me",
+                                        "message me",
+                                        "email me"};
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
 

@@ -55,7 +55,13 @@ static bool is_first_name(const struct note *note, size_t i) {
                "martin", "max", "may", "mike", "miles", "molly", "ned", "nick", "olive", "pat", "peg",
                "penny", "pete", "pearl", "poppy", "ray", "rob", "robin", "rod", "rose", "ruby", "sam",
                "sandy", "sue", "ted", "terry", "tim", "toby", "tom", "tommy", "tony", "vic", "victor",
-               "violet", "wade", "wally", "will");
+               "violet", "wade", "wally", "will", "albert", "alfred", "arthur", "charles", "charlie", "david",
+               "doris", "edith", "edward", "elsie", "emily", "eric", "ernest", "ethel", "florence", "francis",
+               "fred", "gladys", "gordon", "gwen", "harold", "helen", "henry", "herbert", "hilda", "ida",
+               "irene", "james", "jane", "janet", "kate", "keith", "leonard", "leslie", "mabel", "margaret",
+               "mary", "maud", "nora", "norman", "paul", "percy", "peter", "philip", "ralph", "reg",
+               "richard", "robert", "ronald", "roy", "ruth", "samuel", "sarah", "sidney", "stanley", "thomas",
+               "vera", "walter", "wilfred", "william");
 }
 
 // "Ida Somebody": two or three words with capitals that no firm's words stand about; the first is a name, or
@@ -65,8 +71,8 @@ static size_t full_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
     bool strange = is_first_name(note, i);
-    while (at < i + MOST && person_named(note, at) && tokens->at[at].kind == TOKEN_WORD &&
-           !(at > i && tokens->at[at].starts)) {
+    while (at < i + MOST && (person_named(note, at) || (at == i && strange && person_capital(note, at))) &&
+           tokens->at[at].kind == TOKEN_WORD && !(at > i && tokens->at[at].starts)) {
         strange |= !english_at(note, at);
         at++;
     }
@@ -115,7 +121,7 @@ static void tell_owner(struct note *note, size_t from, size_t to) {
 static bool is_hand(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "painted", "burnt", "burned", "scratched", "inked", "written", "carved",
                "chalked", "biroed", "scrawled", "pencilled", "penciled", "whittled", "crayoned", "stencilled",
-               "stenciled");
+               "stenciled", "wrote");
 }
 
 // "Painted F. Somebody on the front", "W. Somebody burnt into it".
@@ -145,6 +151,9 @@ static size_t by_hand(struct note *note, size_t i) {
         return person_keep_back(note, at, to);
     }
     size_t to = person_end(note, i);
+    if (to == i && is_first_name(note, i) && person_capital(note, i) && is_hand(note, i + 1) &&
+        !ANY(tokens, i + 1, "painted", "stencilled", "stenciled"))
+        to = i + 1; // "Gwen scratched in the paint"
     if (to == i) return 0;
     to = with_number(note, to);
     size_t at = to;
@@ -250,10 +259,10 @@ static size_t by_ours(struct note *note, size_t i) {
 // "Tools ex Jack Somebody, joiner": who had it before.
 static size_t by_former(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    if (!ANY(tokens, i, "ex", "late") || !person_named(note, i + 1) || !person_named(note, i + 2) ||
-        tokens->at[i].stop != STOP_NONE)
+    if (!ANY(tokens, i, "ex", "late") || !person_named(note, i + 1) || tokens->at[i].stop != STOP_NONE)
         return 0;
     size_t to = person_name_end(note, i + 1);
+    if (to < i + 3) return 0;
     return is_firm(tokens, i + 1, to) ? 0 : person_keep_back(note, i + 1, to);
 }
 
@@ -261,7 +270,21 @@ static size_t by_former(struct note *note, size_t i) {
 // owner's.
 static size_t by_full_name(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    size_t to = full_end(note, i);
+    size_t to = full_end(note, i), brief = to;
+    if (to == i) brief = form_end(note, i);
+    if (brief == i && is_first_name(note, i) && person_capital(note, i)) brief = i + 1;
+    if (to == i && brief > i && token_is(tokens, brief, ",") && brief + 1 < tokens->count &&
+        tokens->at[brief + 1].kind == TOKEN_FIGURE) { // "E. Somebody, 12 Quarry Lane"
+        size_t home = person_street(note, brief + 1);
+        return home && person_keep_back(note, i, brief) ? home : 0;
+    }
+    static const char *const honors[] = {"for long service",  "for his service",   "in recognition",
+                                         "on his retirement", "on her retirement", "for services",
+                                         "on retirement",     "from his friends"};
+    if (brief > i && token_longest(tokens, brief, honors, sizeof honors / sizeof *honors)) {
+        tell_owner(note, i, brief);
+        return person_keep_back(note, i, brief);
+    }
     if (to == i) return 0;
     static const char *const leaves[] = {"flyleaf",        "fly leaf",   "endpaper",     "end paper",
                                          "front endpaper", "bookplate",  "title page",   "first page",
