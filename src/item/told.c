@@ -293,8 +293,9 @@ static const char *word_before(const char *text, const char *at, size_t *size) {
 
 static bool is_number(struct arena *arena, const char *word, size_t size, int number) {
     const char *said = say_number(arena, number), *figures = arena_format(arena, "%d", number);
-    if (number == 2 && size == 6 && !strncmp(word, "couple", 6)) return true;
-    return (strlen(said) == size && !strncmp(word, said, size)) ||
+    bool couple = number == 2 &&
+                  ((size == 6 && !strncmp(word, "couple", 6)) || (size == 4 && !strncmp(word, "pair", 4)));
+    return couple || (strlen(said) == size && !strncmp(word, said, size)) ||
            (strlen(figures) == size && !strncmp(word, figures, size));
 }
 

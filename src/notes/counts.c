@@ -125,10 +125,6 @@ static bool is_head(const struct note *note, size_t i) {
     return i == 0 || lot;
 }
 
-static bool is_first_sentence(const struct note *note, size_t i) {
-    return note_clause_from(note, i, STOP_SENTENCE) == 0;
-}
-
 // "lot", "box", "size" before a number: it numbers, not counts.
 static bool is_numbering(const struct note *note, size_t i) {
     return i > 0 && ANY(&note->tokens, i - 1, "box", "lot", "bin", "no", "number", "#", "size", "sz", "shelf",
@@ -137,67 +133,6 @@ static bool is_numbering(const struct note *note, size_t i) {
 }
 
 // --- finders ---
-
-static bool is_one_thing(const char *one) {
-    static const char *const pairs[] = {
-        "trouser",   "scissor",  "plier",   "tong",       "shear",   "spectacle", "jean",       "pant",
-        "binocular", "tweezer",  "snip",    "clipper",    "glass",   "glasses",   "trousers",   "scissors",
-        "pliers",    "tongs",    "shears",  "spectacles", "jeans",   "pants",     "binoculars", "tweezers",
-        "snips",     "shorts",   "overall", "overalls",   "pincer",  "pincers",   "bellows",    "compasses",
-        "dividers",  "calipers", "goggle",  "goggles",    "nippers", "forceps",   "eyeglasses"};
-    for (size_t k = 0; k < sizeof pairs / sizeof *pairs; k++)
-        if (text_same(one, pairs[k])) return true;
-    return false;
-}
-
-// "Pair of cut glass vases", "pair of wine glasses": two things, and no spectacles.
-static bool is_stuff(const struct note *note, size_t i, size_t noun) {
-    const struct tokens *tokens = &note->tokens;
-    static const char *const worn[] = {"opera", "field", "reading", "eye", "sun", "old", "of", "safety"};
-    if (token_is(tokens, i, "glass")) return noun > i;
-    return ANY(tokens, i, "glasses") && i > 0 && !token_among(tokens, i - 1, worn, COUNT(worn));
-}
-
-// "pair of lamps", "pr bookends", "a pair"; "pair of pliers" is one thing.
-static bool pair_at(const struct note *note, size_t i, struct tally *tally) {
-    const struct tokens *tokens = &note->tokens;
-    size_t number = 0;
-    int pairs = number_whole(tokens, i, &number);
-    size_t at = i + number;
-    if (!pairs && token_is(tokens, i, "a")) at = i + 1;
-    if (ANY(tokens, at, "matched", "matching", "nice", "good", "old") && ANY(tokens, at + 1, "pair", "pr"))
-        at++;
-    if (!ANY(tokens, at, "pair", "pairs", "pr")) return false;
-    size_t before = at > 0 && token_is(tokens, at - 1, "a") ? at - 1 : at;
-    if (before && (ANY(tokens, before - 1, "missing", "lost", "minus", "lacks", "lacking", "wants") ||
-                   (before > 1 && token_phrase(tokens, before - 2, "short of"))))
-        return false; // "missing a pair of castors"
-    if (token_is(tokens, at, "pairs") && !pairs) return false;
-    size_t end = at + 1;
-    if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
-    bool of = token_is(tokens, end, "of");
-    size_t noun = count_plural(note, end + (of ? 1 : 0));
-    for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
-         k++, n++)
-        if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
-    if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
-    struct part part;
-    if (noun && i && ANY(tokens, i - 1, "and", "with", "plus", "&") && part_at(note, noun, &part))
-        return false; // "desk with a shelf and a pair of doors"
-    bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
-    if (!noun && !of && !alone) return false;
-    for (size_t k = 0; !noun && !of && k < i && k < PHRASE_MOST; k++)
-        if (is_one_thing(tokens->at[k].one) && !token_is(tokens, k, "glass"))
-            return false; // "Field glasses, pair"
-    if (i &&
-        !ANY(tokens, i - 1, "a", "one", "this", "is", "got", "have", "has", "of", "matched", "and", "the",
-             "these", "as") &&
-        tokens->at[i - 1].stop == STOP_NONE && !alone)
-        return false;
-    if (!is_first_sentence(note, i) && !alone && !tokens->at[i].starts) return false;
-    *tally = (struct tally){2 * (pairs ? pairs : 1), end - i, noun ? tokens->at[noun].one : NULL, false};
-    return true;
-}
 
 // "set of 4", "lot of 10", "box of 14 knobs", "group of three".
 static bool set_at(const struct note *note, size_t i, struct tally *tally) {
@@ -210,7 +145,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
         return false; // beside it
     if (i > 1 && token_is(tokens, i - 1, "a") && ANY(tokens, i - 2, "and", "with", "plus", "&", "+"))
         return false; // "scales with brass pans and a set of 6 weights"
-    if (i > 1 && token_is(tokens, i - 1, ":") && !is_first_sentence(note, i))
+    if (i > 1 && token_is(tokens, i - 1, ":") && !count_is_first_sentence(note, i))
         return false; // "Weights: set of 7"
     if (i && ANY(tokens, i - 1, "a") && i > 1 &&
         ANY(tokens, i - 2, "from", "off", "out", "not", "of", "missing"))
@@ -222,7 +157,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     size_t noun = count_plural(note, at + taken);
     if (!noun && i > 1 && ANY(tokens, i - 1, "complete", "full", "whole", "part"))
         return false; // "album of cards, complete set of 50": of what is in it
-    if (holder && (!noun || !is_first_sentence(note, i))) return false;
+    if (holder && (!noun || !count_is_first_sentence(note, i))) return false;
     // "lot of 3 inch nails": a measure.
     if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
         ANY(tokens, at + taken, "inch", "in", "mm"))
@@ -274,7 +209,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     if (ANY(tokens, end, "missing", "gone", "lost", "short") ||
         (i && ANY(tokens, i - 1, "missing", "says", "of", "lost", "least")))
         return false;
-    if (!sum && !set && !(ends && count > 3 && (is_head(note, i) || is_first_sentence(note, i))))
+    if (!sum && !set && !(ends && count > 3 && (is_head(note, i) || count_is_first_sentence(note, i))))
         return false;
     *tally = (struct tally){count, end - i, NULL, false};
     return true;
@@ -298,7 +233,7 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
         return false; // "4 feet, 3 of them worn"
     if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]) && !note->fault_word[i - 1]))
         return false; // "rods 13 of them brass"
-    if (!is_first_sentence(note, i) && !have) return false;
+    if (!count_is_first_sentence(note, i) && !have) return false;
     *tally = (struct tally){count, next - i, NULL, false};
     return true;
 }
@@ -408,7 +343,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     const struct token *t = &tokens->at[i];
     size_t number;
-    if (!is_first_sentence(note, i)) return false;
+    if (!count_is_first_sentence(note, i)) return false;
     if (i && t->kind == TOKEN_CODE && t->fold[0] == 'x' && is_plural(&tokens->at[i - 1])) {
         char *end;
         long count = strtol(t->fold + 1, &end, 10);
@@ -448,7 +383,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
 static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number;
-    if (!token_is(tokens, i, "pairs") || !is_first_sentence(note, i)) return false;
+    if (!token_is(tokens, i, "pairs") || !count_is_first_sentence(note, i)) return false;
     size_t at = i + 1;
     if (token_is(tokens, at, "of") && is_plural(&tokens->at[at + 1 < tokens->count ? at + 1 : at])) at += 2;
     if (!ANY(tokens, at, ":", ",", "x")) return false; // "pairs 3": of what?
@@ -530,7 +465,7 @@ static bool recount_at(const struct note *note, size_t i, const struct tally *be
 
 static bool so_many_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number;
-    if (!token_is(&note->tokens, i, "so") || !is_first_sentence(note, i)) return false;
+    if (!token_is(&note->tokens, i, "so") || !count_is_first_sentence(note, i)) return false;
     int count = number_whole(&note->tokens, i + 1, &number);
     size_t noun = count > 1 ? count_plural(note, i + 1 + number) : 0;
     if (!noun || noun > i + 2 + number || note->fault_word[noun]) return false;
@@ -574,11 +509,11 @@ void read_counts(struct note *note) {
     struct tally last = {0}, tally;
     for (size_t i = 0; i < note->tokens.count && !given;) {
         bool found = note->taken[i] == TAKEN_NOT &&
-                     (pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
-                      of_them_at(note, i, &tally) || times_at(note, i, &tally) || head_at(note, i, &tally) ||
-                      rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
-                      held_at(note, i, &tally) || loose_at(note, i, &tally) ||
-                      (!note->record->count && count_told_at(note, i, &tally)));
+                     (count_pair_at(note, i, &tally) || set_at(note, i, &tally) ||
+                      pieces_at(note, i, &tally) || of_them_at(note, i, &tally) ||
+                      times_at(note, i, &tally) || head_at(note, i, &tally) || rest_at(note, i, &tally) ||
+                      so_many_at(note, i, &tally) || pairs_at(note, i, &tally) || held_at(note, i, &tally) ||
+                      loose_at(note, i, &tally) || (!note->record->count && count_told_at(note, i, &tally)));
         bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
         bool total = found && is_total(note, i, &tally);
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {

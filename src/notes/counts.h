@@ -16,6 +16,9 @@ struct tally {
 int count_number(const struct note *note, size_t i, size_t *taken);
 // The plural that a number before token `i` counts; 0 where there is none.
 size_t count_plural(const struct note *note, size_t i);
+bool count_is_first_sentence(const struct note *note, size_t i);
+// "Pair of lamps", "a pair" at token `i`.
+bool count_pair_at(const struct note *note, size_t i, struct tally *tally);
 // Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
 // jugs".
 bool count_told_at(const struct note *note, size_t i, struct tally *tally);

@@ -46,6 +46,13 @@ static size_t fact_before(const struct tokens *tokens, size_t from, size_t i) {
     return i;
 }
 
+// "Paint flaking, might be lead": what is in doubt behind the comma is what it says itself.
+static bool is_of_its_own(const struct tokens *tokens, size_t i, size_t from, size_t to) {
+    return i > 0 && tokens->at[i - 1].stop == STOP_COMMA && from + 1 == to &&
+           tokens->at[from].kind == TOKEN_WORD &&
+           !ANY(tokens, from, "so", "it", "that", "this", "is", "too", "anyway", "though", "there", "not");
+}
+
 void scope_doubt(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -64,7 +71,7 @@ void scope_doubt(struct scope *s) {
             if (tokens->at[at].stop == STOP_COMMA) to = at;
         scope_mark(s, i + n, to, STANCE_DOUBT, i);
         // "a hairline I think": behind its fact at the end of the clause
-        if (to <= i + n + 1)
+        if (to <= i + n + 1 && !is_of_its_own(tokens, i, i + n, to))
             scope_mark(s, fact_before(tokens, scope_clause_start(s, i), i), i, STANCE_DOUBT, i);
         i += n - 1;
     }

@@ -4,7 +4,6 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
-
 #include <stdlib.h>
 #include <string.h>
 
@@ -16,9 +15,8 @@ struct share {
     int n, of; // of 0: not said
 };
 
-static bool joins(const struct token *t) {
-    return t->stop != STOP_NONE || text_same(t->fold, "and") || text_same(t->fold, "but") ||
-           text_same(t->fold, "or");
+static bool joins(const struct tokens *tokens, size_t i) {
+    return tokens->at[i].stop != STOP_NONE || ANY(tokens, i, "and", "but", "or");
 }
 
 static bool owner_at(const struct tokens *tokens, size_t i) {
@@ -448,8 +446,10 @@ static bool counts_fault(const struct fault_reader *r, size_t from, size_t to) {
     return true;
 }
 
+// "Dents", but not the "broken" of "broken piece".
 static bool is_noun(const struct flaw *kind, const char *word) {
-    return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
+    const char *space = kind->noun ? strrchr(kind->noun, ' ') : NULL, *head = space ? space : kind->noun;
+    return (head && strstr(head, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
 // "Page 31 is torn", "side 2 skips": which one, not how many.
@@ -480,7 +480,7 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
             back++; // "a dozen or so dents"
             continue;
         }
-        if (joins(&tokens->at[i]) || (r->scope.fault[i] && !r->part[i])) break;
+        if (joins(tokens, i) || (r->scope.fault[i] && !r->part[i])) break;
         if (size && (is_other(r, at) || is_one(r, hit, n) || is_no_count(tokens, at))) break;
         if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size) ||
             (token_is(tokens, at + size, "of") && is_time(tokens, at + size + 1)))

@@ -174,7 +174,7 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         bool part = AMONG(tokens, at - 1, parts);
         static const char *const ones[] = {"one", "third", "second", "fourth", "other"}; // "third is dead"
         bool few = (AMONG(tokens, at - 1, some) && at < hit->from && r->part[at]) ||
-                   (at == hit->from && AMONG(tokens, at - 1, ones));
+                   (at == hit->from && AMONG(tokens, at - 1, ones) && r->note->record->count < 2);
         if (part || few) return ruleset_flaw(r->note->rules, "partly-working");
     }
     return kind;

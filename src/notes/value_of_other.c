@@ -52,6 +52,20 @@ static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
     return opens && i + n < tokens->count && note->fault_word[i + n] && has_material(note);
 }
 
+// "Copper kettle, tin inside": the stuff of the lining.
+static bool is_of_inside(const struct note *note, size_t i, size_t n) {
+    return has_material(note) && ANY(&note->tokens, i + n, "inside", "within", "interior", "innards");
+}
+
+// "The other lens is clear", "right one clear": nothing is in the way, which is no color.
+static bool is_unclouded(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i > 1 && ANY(tokens, i - 2, "glass", "crystal")) return false; // "the glass is clear"
+    return token_is(tokens, i, "clear") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i - 1, "is", "are", "was", "looks", "seems", "stays", "very", "quite", "nice", "still",
+               "left", "right", "one", "both", "lens", "lenses", "prisms", "optics", "view", "all", "dial");
+}
+
 // "Sits wobbly on a flat stove", "stood against a white wall": of what is no part of the thing.
 bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
     static const char *const preps[] = {"on", "against", "near", "by", "beside", "under", "off", "over"};
@@ -68,6 +82,7 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
 }
 
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
-    if (use == USE_COLOR && is_of_letters(note, i, n)) return true;
-    return is_of_a_mend(note, i) || (use == USE_MATERIAL && is_faulty_part(note, i, n));
+    if (use == USE_COLOR && (is_of_letters(note, i, n) || is_unclouded(note, i))) return true;
+    return is_of_a_mend(note, i) ||
+           (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));
 }
