@@ -162,10 +162,44 @@ static const struct cue *answer_at(const struct scope *s, size_t i, size_t *n) {
     return &seen;
 }
 
+// "Any chips? I went all round it and found none.", "Is it soft? I poked it and it was hard.": the sentence
+// behind the question at `i` tells of a look and how it came out; `*n` words.
+static const struct cue *search_after(const struct tokens *tokens, size_t i, size_t *n) {
+    static const struct cue seen = {"looked", SEEN_NONE};
+    static const char *const looks[] = {"looked",   "checked", "searched", "went",    "examined", "inspected",
+                                        "felt",     "poked",   "prodded",  "tapped",  "tried",    "held",
+                                        "ran",      "been",    "gone",     "hunted",  "turned",   "shone",
+                                        "pulled",   "pushed",  "shook",    "sniffed", "emptied",  "had",
+                                        "squeezed", "pressed", "rapped",   "rang",    "filled",   "lit"};
+    static const char *const found[] = {"it's", "it", "its", "they're",    "they",  "all",  "was",
+                                        "were", "is", "are", "everything", "feels", "felt", "came"};
+    static const char *const sound[] = {"hard", "sound", "solid", "clean", "clear", "firm",  "dry",
+                                        "fine", "tight", "good",  "ok",    "okay",  "smooth"};
+    size_t at = i + 1;
+    bool looked = false;
+    for (; at < tokens->count && tokens->at[at].stop < STOP_SENTENCE; at++) {
+        size_t out = looked ? token_longest(tokens, at, outcomes, COUNT(outcomes)) : 0;
+        bool told = looked && token_among(tokens, at, sound, COUNT(sound)) &&
+                    token_among(tokens, at - 1, found, COUNT(found));
+        if ((out && ends(tokens, at + out)) || (told && ends(tokens, at + 1))) {
+            *n = at + (out ? out : 1) - (i + 1);
+            return &seen;
+        }
+        looked |= token_among(tokens, at, looks, COUNT(looks));
+    }
+    return NULL;
+}
+
 static size_t read_answer(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t n;
     const struct cue *cue = answer_at(s, i + 1, &n);
+    if (!cue && token_is(tokens, i, "?")) {
+        cue = search_after(tokens, i, &n);
+        for (size_t at = i + 1; cue && at < i + 1 + n;
+             at++) // "Cracked? I checked the rim, chips but no cracks"
+            if (s->fault[at] && !ANY(tokens, at, "poked", "hard")) cue = NULL;
+    }
     if (!cue || !ends(tokens, i + 1 + n)) return 0;
     size_t from = listed_before(s, i);
     for (size_t k = 1; k <= 2 && k < i && from == i && token_is(tokens, i, "?");

@@ -96,80 +96,66 @@ static bool is_of_some(const struct scope *s, size_t i) {
     return false;
 }
 
-// Behind it: "… to speak of", "… until it was dropped", "… apart from those on the lid".
-static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
-    static const char *const cues[] = {"to speak of",
-                                       "to mention",
-                                       "to worry about",
-                                       "to write home about",
-                                       "worth mentioning",
-                                       "worth noting",
-                                       "worth the name",
-                                       "worth calling one",
-                                       "worth the mention",
-                                       "worth a mention",
-                                       "worth talking about",
-                                       "worth speaking of",
-                                       "worth worrying about",
-                                       "of note",
-                                       "of any note",
-                                       "of any size",
-                                       "of any consequence",
-                                       "of consequence",
-                                       "of any depth",
-                                       "of importance",
-                                       "that matter",
-                                       "that matters",
-                                       "that would matter",
-                                       "that bother me",
-                                       "that would bother",
-                                       "before the",
-                                       "before it",
-                                       "before i",
-                                       "before we",
-                                       "before that",
-                                       "until it",
-                                       "until the",
-                                       "until i",
-                                       "until last",
-                                       "till it",
-                                       "till the",
-                                       "till i",
-                                       "once cleaned",
-                                       "once it's cleaned",
-                                       "after a clean",
-                                       "i hope",
-                                       "or none that",
-                                       "not many",
-                                       "hardly any",
-                                       "well hardly",
-                                       "none that matter",
-                                       "none to speak",
-                                       "in the photo",
-                                       "in the photos",
-                                       "in the pictures",
-                                       "in the picture",
-                                       "till now",
-                                       "until now",
-                                       "till today",
-                                       "until today",
-                                       "until recently",
-                                       "till recently",
-                                       "one hopes",
-                                       "as such",
-                                       "or not many",
-                                       "or not much",
-                                       "or hardly any",
-                                       "or very few"};
+// Words of the list behind the last fault, or behind a comma where they speak of it again: the end of them, 0
+// if there are none.
+static size_t goes_on(const struct scope *s, size_t from, size_t to, const char *const *cues, size_t count) {
     enum { FAR = 8 };
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = from; i < to + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
         bool none = i >= to && tokens->at[i].stop == STOP_COMMA &&
                     ANY(tokens, i + 1, "none", "or", "not", "at", "i", "one", "well", "hardly");
         if (i >= to && ((tokens->at[i].stop != STOP_NONE && !none) || s->fault[i])) break;
-        if (token_longest(tokens, i, cues, sizeof cues / sizeof *cues)) return true;
+        size_t n = token_longest(tokens, i, cues, count);
+        if (n && !(i + n < tokens->count && s->fault[i + n]))
+            return i + n; // "not pitted, hardly any rust on it"
     }
-    return false;
+    return 0;
+}
+
+// "No dents to speak of", "no rust, or hardly any": next to none.
+static bool is_next_to_none(const struct scope *s, size_t from, size_t to, bool *excepted) {
+    static const char *const cues[] = {
+        "to speak of",          "to mention",      "to worry about",      "to write home about",
+        "worth mentioning",     "worth noting",    "worth the name",      "worth calling one",
+        "worth the mention",    "worth a mention", "worth talking about", "worth speaking of",
+        "worth worrying about", "of note",         "of any note",         "not many",
+        "hardly any",           "well hardly",     "none to speak",       "or not many",
+        "or not much",          "or hardly any",   "or very few"};
+    static const char *const excepts[] = {
+        "except",  "besides", "apart from", "aside from",  "other than", "save",    "but for", "bar",
+        "barring", "beyond",  "outside of", "in addition", "but one",    "but the", "only",    "well"};
+    size_t end = goes_on(s, from, to, cues, sizeof cues / sizeof *cues);
+    const struct tokens *tokens = &s->note->tokens;
+    while (end && end < tokens->count && tokens->at[end].stop != STOP_NONE && // "… well, two on the lid"
+           (tokens->at[end].stop == STOP_COMMA || ANY(tokens, end + 1, "well", "except", ".")))
+        end++;
+    *excepted = end && token_longest(tokens, end, excepts, sizeof excepts / sizeof *excepts);
+    return end > 0;
+}
+
+// Behind it: "… until it was dropped", "… that would bother anyone", "… in the photos".
+static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
+    static const char *const cues[] = {"of any size",     "of any consequence",
+                                       "of consequence",  "of any depth",
+                                       "of importance",   "that matter",
+                                       "that matters",    "that would matter",
+                                       "that bother me",  "that would bother",
+                                       "before the",      "before it",
+                                       "before i",        "before we",
+                                       "before that",     "until it",
+                                       "until the",       "until i",
+                                       "until last",      "till it",
+                                       "till the",        "till i",
+                                       "once cleaned",    "once it's cleaned",
+                                       "after a clean",   "i hope",
+                                       "or none that",    "none that matter",
+                                       "in the photo",    "in the photos",
+                                       "in the pictures", "in the picture",
+                                       "till now",        "until now",
+                                       "till today",      "until today",
+                                       "until recently",  "till recently",
+                                       "one hopes",       "as such"};
+    return goes_on(s, from, to, cues, sizeof cues / sizeof *cues);
 }
 
 // "When held to the light", "from what I see", "in daylight", "on a quick look": how it was looked at.
@@ -295,7 +281,10 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
         return plain | STANCE_BOUNDED;
     if (token_is(tokens, i, "no") && is_wished(s, i)) return plain | STANCE_BOUNDED;
     bool asked = token_is(tokens, to, "?") && token_is(tokens, i, "no");
-    if (asked || is_of_some(s, i) || is_taken_back(s, fault, to) ||
+    bool excepted;
+    bool next_to_none = is_next_to_none(s, fault, to, &excepted);
+    if (!asked && next_to_none && !excepted) return STANCE_LIMITED | STANCE_DOUBT;
+    if (asked || next_to_none || is_of_some(s, i) || is_taken_back(s, fault, to) ||
         says_which(s, fault, to, plain == STANCE_NONE_SEEN) || has_exception(s, to))
         return plain | STANCE_BOUNDED;
     size_t n, behind_it = to;

@@ -147,6 +147,7 @@ static size_t turn_of(const struct scope *s, size_t i) {
 
 void scope_correction(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
+    scope_seeming(s);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, turn;
         if (cue_at(s, thoughts, COUNT(thoughts), i, &n) && (turn = turn_of(s, i + n)) != 0) {

@@ -200,7 +200,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     bool of_one = !some && part && say_is_plural(part) && spot_is_of_one(r, hit);
     if (of_one) part = say_singular(r->note->arena, part);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
-    if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
+    bool heard = stance & STANCE_HEARD && text_same(kind->rule.id, "authenticity-unverified");
+    if (stance & STANCE_DOUBT && !heard) flaw->sure = SURE_LIKELY; // that nobody knows is known
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
     if (part && !strncmp(part, "other ", strlen("other ")) && say_is_plural(part))

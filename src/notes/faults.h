@@ -152,6 +152,7 @@ bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, si
 void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+void spot_share_seeming(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_of_damage(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);

@@ -100,6 +100,24 @@ static bool is_short_thing(const struct tokens *tokens, const struct fault_hit *
            !token_among(tokens, hit->to, others, sizeof others / sizeof *others);
 }
 
+// "I didn't take the cover off", "had to get the lid off": what somebody did, or did not, to see beneath it.
+static bool is_lifted(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const verbs[] = {"take", "took", "taken",  "taking", "get",    "got",
+                                        "had",  "pull", "pulled", "lift",   "lifted", "have"};
+    static const char *const who[] = {"i",       "we",      "to",       "didn't",   "didnt", "not",
+                                      "never",   "haven't", "havent",   "i've",     "we've", "you",
+                                      "can't",   "cant",    "could",    "couldn't", "can",   "hadn't",
+                                      "without", "dare",    "bothered", "even"};
+    enum { LEADS_MOST = 3 };
+    if (!ANY(tokens, hit->to - 1, "off", "out")) return false;
+    size_t at = hit->from, leads = 0;
+    while (at > 0 && leads < LEADS_MOST &&
+           ANY(tokens, at - 1, "the", "its", "back", "top", "front", "bottom", "a"))
+        at--, leads++;
+    return at > 1 && token_among(tokens, at - 1, verbs, sizeof verbs / sizeof *verbs) &&
+           token_among(tokens, at - 2, who, sizeof who / sizeof *who);
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -109,7 +127,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
-    if (is_short_thing(tokens, hit) || is_of_battery(r, hit)) return true;
+    if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit)) return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
         return true;

@@ -81,6 +81,27 @@ static bool is_undenied(const struct scope *s, size_t cue) {
     return false;
 }
 
+// "Can't promise there's no worm", "wouldn't guarantee it's free of hairlines": nobody says either way.
+static bool is_unpromised(const struct scope *s, size_t cue) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t at = cue; at > 1 && cue - at < FAR && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (!ANY(tokens, at - 1, "promise", "guarantee", "swear", "vouch", "certify", "warrant", "say",
+                 "claim", "bet", "rule", "sure", "certain"))
+            continue;
+        size_t k = at - 1;
+        while (k > 0 && ANY(tokens, k - 1, "be", "to", "like", "really", "honestly", "want", "you",
+                            "absolutely", "100", "%", "out"))
+            k--;
+        bool own = ANY(tokens, at - 1, "say", "claim");
+        if (k > 0 &&
+            ANY(tokens, k - 1, "can't", "cannot", "couldn't", "cant", "wouldn't", "won't", "couldnt"))
+            return true;
+        if (!own && k > 0 && ANY(tokens, k - 1, "not", "don't", "no")) return true;
+    }
+    return false;
+}
+
 // "I thought there was no rust but there is": the denial was an error.
 static bool is_mistaken(const struct scope *s, size_t cue, size_t i) {
     static const char *const outs[] = {"there is", "there are", "there's one",  "there was",    "there were",
@@ -110,6 +131,12 @@ void scope_presupposed(struct scope *s) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t cue = s->cue[i];
         if (!s->fault[i] || s->fault[i - 1] || !(s->stance[i] & denied) || cue >= i) continue;
+        if (is_unpromised(s, cue)) {
+            for (size_t k = i; k < tokens->count && s->cue[k] == cue; k++)
+                s->stance[k] =
+                    (uint16_t)((s->stance[k] & ~(STANCE_DENIED | STANCE_NONE_SEEN)) | STANCE_UNKNOWN);
+            continue;
+        }
         bool mind = i > 0 && ANY(tokens, i - 1, "mind", "minding") && cue + 3 > i; // "if you don't mind rust"
         bool spoken =
             mind || (token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i));

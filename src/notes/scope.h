@@ -85,6 +85,7 @@ bool scope_past_is_own(const struct scope *scope, size_t from, size_t to); // it
 void scope_doubt(struct scope *scope);
 void scope_unknown(struct scope *scope);
 void scope_correction(struct scope *scope);
+void scope_seeming(struct scope *scope); // seeming.c, with it: what turned out to be something else
 void scope_packing(struct scope *scope);
 void scope_intended(struct scope *scope);
 void scope_heard(struct scope *scope);

@@ -137,6 +137,19 @@ static enum severity how_much(const struct tokens *tokens, size_t i) {
     return SEVERITY_LIGHT;
 }
 
+// "Well, six or seven off the bottom edge", "but two at the back": a number with its place, behind words of
+// second thoughts. How many tokens; 0 if none stands at `i`.
+static size_t number_standing(const struct tokens *tokens, size_t i) {
+    size_t at = i;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_COMMA) at--;
+    while (at > 0 && ANY(tokens, at - 1, "maybe", "about", "perhaps", "just", "only")) at--;
+    if (at == 0 || !ANY(tokens, at - 1, "well", "except", "but", "bar", "actually") ||
+        !degrees_number(tokens, i))
+        return 0;
+    size_t n = ANY(tokens, i + 1, "or", "to") && degrees_number(tokens, i + 2) ? 3 : 1;
+    return spot_preposition(tokens, i + n) || ANY(tokens, i + n, "off", "from") ? n : 0;
+}
+
 static bool ends_there(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            ANY(tokens, i, "though", "actually", "now", "but", "and", "oh", "so");
@@ -169,7 +182,9 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     size_t start = thoughts_before(tokens, i, hit->to, &sure);
     bool opens = start == hit->to || tokens->at[start].stop >= STOP_COMMA;
     if (!opens && (!sure || some)) return;
-    size_t place = spot_place_at(r, i + n, &from);
+    size_t place = spot_place_at(r, i + n + ANY(tokens, i + n, "off", "from"), &from);
+    if (!place && ANY(tokens, i + n, "off", "from"))
+        place = place_bare(r, i + n + 2, &from); // "off the edge"
     if (!place && spot_adverb(tokens, i + n))
         place = spot_place_at(r, i + n + 1, &from); // "outside by the handle"
     bool bare_from =
@@ -190,6 +205,8 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     for (size_t k = hit->from; k < i; k++) // "no dents anywhere except one on the base"
         if (r->note->taken[k] == TAKEN_NOT) note_take(r->note, k, k + 1, TAKEN_SCOPE);
     struct item_flaw *flaw = &r->note->record->flaws[told];
+    int number = n < 3 ? degrees_number(tokens, i) : 0;
+    if (number > 1 && !flaw->count) flaw->count = number;
     if (some)
         flaw->severity = how_much(tokens, i);
     else
@@ -207,6 +224,7 @@ void read_some_still(struct fault_reader *r) {
     for (size_t i = first, n; i < tokens->count; i += n) {
         bool some = false;
         n = standing_for(tokens, i, &some);
+        if (!n) n = number_standing(tokens, i);
         if (n) read_standing(r, i, n, some);
         n = n ? n : 1;
     }

@@ -587,5 +587,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (nowhere && spot.part_to == spot.part_from) spot_share_contrast(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
         spot_of_damage(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from)
+        spot_share_seeming(r, hit, &spot);
     return spot;
 }

@@ -173,6 +173,25 @@ void spot_share_contrast(const struct fault_reader *r, const struct fault_hit *h
     }
 }
 
+// "What looks like a crack in the dial is only a scratch": where it seemed to be is where it is.
+void spot_share_seeming(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const cues[] = {"what",      "that",  "which",  "looks",   "look",
+                                       "looked",    "seems", "seemed", "appears", "appeared",
+                                       "resembles", "think", "swear",  "like"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t k = r->hit_count; k-- > 0;) {
+        const struct fault_hit *first = &r->hits[k];
+        if (first->to > hit->from) continue;
+        size_t cue = r->scope.cue[first->from];
+        bool seemed = first->from >= start && (r->scope.stance[first->from] & STANCE_DENIED) &&
+                      cue < first->from && token_among(tokens, cue, cues, COUNT(cues));
+        if (!seemed) return;
+        *spot = spot_found(r, first);
+        return;
+    }
+}
+
 // "Dents and scratches on the base": the place behind a list of faults is that of each.
 void spot_share_place(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     if (hit->kinds[0]->form != FAULT || hit->near) return;

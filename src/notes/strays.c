@@ -272,6 +272,87 @@ static void read_behind(struct fault_reader *r, size_t i) {
     if (n + entry) part_tell_missing(r, &part, i, at + n + entry);
 }
 
+// "Manual? Not with it.", "The lens cap? Never had one": the question at `i` names the part, and nothing
+// else.
+static void read_asked(struct fault_reader *r, size_t i) {
+    static const char *const answers[] = {"not with it",
+                                          "not there",
+                                          "not here",
+                                          "not included",
+                                          "not present",
+                                          "not supplied",
+                                          "not found",
+                                          "not any more",
+                                          "not anymore",
+                                          "not now",
+                                          "not got it",
+                                          "not got one",
+                                          "not seen it",
+                                          "never had it",
+                                          "never had one",
+                                          "never came with it",
+                                          "never came with one",
+                                          "never with it",
+                                          "never seen it",
+                                          "never saw it",
+                                          "never got it",
+                                          "never got one",
+                                          "didn't come with it",
+                                          "didn't come with one",
+                                          "didn't have one",
+                                          "didn't get one",
+                                          "didn't get it",
+                                          "didn't come",
+                                          "didn't survive",
+                                          "haven't got it",
+                                          "haven't got one",
+                                          "haven't found it",
+                                          "don't have it",
+                                          "don't have one",
+                                          "no sign of it",
+                                          "no sign of one",
+                                          "no sign",
+                                          "couldn't find it",
+                                          "can't find it",
+                                          "gone years ago",
+                                          "lost years ago",
+                                          "lost long ago",
+                                          "gone long ago",
+                                          "long gone",
+                                          "long lost",
+                                          "lost",
+                                          "gone",
+                                          "missing",
+                                          "gone missing",
+                                          "nowhere",
+                                          "nowhere to be found",
+                                          "went missing",
+                                          "it's gone",
+                                          "it's missing",
+                                          "it's lost",
+                                          "it isn't with it",
+                                          "it's not with it",
+                                          "isn't here",
+                                          "isn't with it",
+                                          "none with it",
+                                          "none came with it",
+                                          "already gone",
+                                          "doesn't have one",
+                                          "hasn't got one"};
+    struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    enum { WORDS_MOST = 5 };
+    size_t start = i, at = i + 1;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && tokens->at[start - 1].kind == TOKEN_WORD)
+        start--;
+    if (start == i || i - start > WORDS_MOST) return;
+    while (ANY(tokens, at, "i", "i've", "sadly", "sorry", "well", ",")) at++;
+    size_t n = token_longest(tokens, at, answers, COUNT(answers)), to = at + n;
+    struct part_at part;
+    if (!n || !is_over(tokens, to) || !part_named_at(r, start, &part) || part.to != i) return;
+    part_tell_missing(r, &part, start, to);
+}
+
 // "My brother kept the strap", "somebody threw the lid out", "we binned the box".
 static void read_takers(struct fault_reader *r, size_t i) {
     static const char *const others[] = {
@@ -400,6 +481,7 @@ static void read_takers(struct fault_reader *r, size_t i) {
 
 void read_strays(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
+        if (token_is(&r->note->tokens, i, "?")) read_asked(r, i);
         if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
         read_behind(r, i);
         read_takers(r, i);

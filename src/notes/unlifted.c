@@ -68,7 +68,7 @@ static bool is_coat(const struct tokens *tokens, size_t i) {
 static bool ends(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            ANY(tokens, i, "to", "so", "as", "because", "since", "but", "yet", "for", "and", "in", "myself",
-               "at", "of", "from", "by", "or");
+               "at", "of", "from", "by", "or", "either");
 }
 
 static bool is_governed(const struct fault_reader *r, size_t from, size_t to) {
@@ -125,7 +125,8 @@ static size_t read_act(struct fault_reader *r, size_t i, size_t verb) {
         while (to < tokens->count && to < name + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
                !ends(tokens, to) && !(acts[k].behind && is_verb(tokens, to, acts[k].behind)))
             to++;
-        if (to == name || is_coat(tokens, to - 1) || is_coat(tokens, name) || r->scope.fault[to - 1])
+        if (to == name || is_coat(tokens, to - 1) || is_coat(tokens, name) ||
+            (!acts[k].behind && r->scope.fault[to - 1]))
             continue;
         bool moved = acts[k].behind && is_verb(tokens, to, acts[k].behind);
         if (acts[k].behind ? !moved : !ends(tokens, to)) continue;
