@@ -233,7 +233,7 @@ static bool has_exception(const struct scope *s, size_t to) {
     enum { FAR = 9 };
     const struct tokens *tokens = &s->note->tokens;
     size_t n = token_longest(tokens, to, cues, sizeof cues / sizeof *cues);
-    if (!n) return false;
+    if (!n || scope_opens_one(s, to + n)) return false;
     if (ANY(tokens, to + n, "in", "on", "at", "inside", "where", "near", "under", "round", "around", "by"))
         return true; // "no rust except in the chips"
     for (size_t i = to + n; i < to + n + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)

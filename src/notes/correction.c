@@ -145,13 +145,39 @@ static size_t turn_of(const struct scope *s, size_t i) {
     return 0;
 }
 
+// "… but it's old tack holes": it is something else, so what was thought is not there. "… but I'm not sure"
+// leaves it open.
+static bool tells_else(const struct tokens *tokens, size_t turn) {
+    static const char *const its[] = {"it's",
+                                      "its",
+                                      "it is",
+                                      "that's",
+                                      "it was",
+                                      "they're",
+                                      "they are",
+                                      "they were",
+                                      "it isn't",
+                                      "it's not",
+                                      "they aren't",
+                                      "it turned out to be",
+                                      "it turns out to be",
+                                      "turned out to be",
+                                      "it's only",
+                                      "it's just"};
+    if (!token_is(tokens, turn, "but")) return false;
+    size_t at = turn + 1, n = token_longest(tokens, at, its, COUNT(its));
+    return n &&
+           !ANY(tokens, at + n, "not", "hard", "still", "worse", "there", "possible", "maybe", "probably");
+}
+
 void scope_correction(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     scope_seeming(s);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, turn;
         if (cue_at(s, thoughts, COUNT(thoughts), i, &n) && (turn = turn_of(s, i + n)) != 0) {
-            if (!was_denied(s, i + n, turn)) scope_mark(s, i, turn, STANCE_OTHER, i);
+            if (!was_denied(s, i + n, turn))
+                scope_mark(s, i, turn, tells_else(tokens, turn) ? STANCE_DENIED : STANCE_OTHER, i);
             i += n - 1;
             continue;
         }

@@ -253,11 +253,24 @@ static size_t reach(const struct scope *s, size_t i) {
     return tokens->count;
 }
 
+// "Isn't cracked but one of the two screws is gone": "one" is what something else is said of.
+bool scope_opens_one(const struct scope *s, size_t i) {
+    static const char *const verbs[] = {"is",     "are",   "has",   "have",   "was",     "needs",
+                                        "wants",  "looks", "isn't", "hasn't", "doesn't", "won't",
+                                        "sticks", "leaks", "came",  "got"};
+    const struct tokens *tokens = &s->note->tokens;
+    enum { FAR = 8 };
+    if (!token_is(tokens, i, "of")) return false;
+    for (size_t at = i; at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++)
+        if (token_among(tokens, at, verbs, COUNT(verbs))) return true;
+    return false;
+}
+
 void scope_exception(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
-        if (!cue) continue;
+        if (!cue || scope_opens_one(s, i + n)) continue;
         if (denies_again(s, i + n)) {
             i += n - 1;
             continue;

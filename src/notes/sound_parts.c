@@ -91,6 +91,8 @@ static const struct pair pairs[] = {
      "solid|strong|good and solid|"
      "nice and solid|nice and firm|firm and secure|well attached",
      "loose-part"},
+    {"spout|handle|handles|finial|beak|ears|feet|knob|arms|wings|fingers",
+     "intact|unbroken|undamaged|uninjured", "broken-part"},
     {"gimbals|jaws|vice|focus|focusing|focussing|bearings|wheel|wheels|crank|winder|valves|pistons|slides|"
      "movement|action|"
      "drawers|drawer|hinge|hinges|"
@@ -262,6 +264,13 @@ static bool ends(const struct tokens *tokens, size_t i) {
                                          "for the age", "from what", "all round",  "all around",
                                          "throughout",  "all over",  "everywhere", "all along",
                                          "overall",     "as well",   "too"};
+    static const char *const holders[] = {"handle", "handles", "shaft", "haft", "frame",  "base",
+                                          "stem",   "body",    "wall",  "post", "stick",  "pole",
+                                          "rail",   "axle",    "stock", "head", "spindle"};
+    if (ANY(tokens, i, "on", "in", "to") &&
+        ANY(tokens, i + 1, "the", "its", "their")) // "tight on the handle"
+        return token_among(tokens, i + 2, holders, COUNT(holders)) &&
+               (i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE);
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words)) || token_longest(tokens, i, hedges, COUNT(hedges));
 }

@@ -193,6 +193,8 @@ static bool read_due(struct fault_reader *r, size_t i) {
                                       "should come with",
                                       "should have come with",
                                       "should've had",
+                                      "should be",
+                                      "ought to be",
                                       "should have had",
                                       "there should have been",
                                       "could do with",
@@ -224,6 +226,32 @@ static bool read_due(struct fault_reader *r, size_t i) {
     struct part_at part;
     if (!token_may_open(tokens, i, due, COUNT(due), sizeof *due)) return false;
     size_t n = token_longest(tokens, i, due, COUNT(due));
+    static const char *const outs[] = {"there aren't",
+                                       "there isn't",
+                                       "there are none",
+                                       "there's none",
+                                       "there is none",
+                                       "none",
+                                       "they aren't there",
+                                       "they aren't",
+                                       "it isn't there",
+                                       "they're not there",
+                                       "it's not there",
+                                       "they're gone",
+                                       "they aren't here",
+                                       "there aren't any",
+                                       "there isn't one",
+                                       "there isn't any",
+                                       "isn't"};
+    if (n && part_named_at(r, i + n, &part)) { // "there should be lids, there aren't"
+        size_t at = part.to + (part.to < tokens->count && tokens->at[part.to].stop >= STOP_COMMA);
+        while (ANY(tokens, at, "but", "and", "sadly", "only")) at++;
+        size_t out = at > part.to ? token_longest(tokens, at, outs, COUNT(outs)) : 0;
+        if (out && (at + out >= tokens->count || tokens->at[at + out].stop != STOP_NONE)) {
+            part_tell_missing(r, &part, i, at + out);
+            return true;
+        }
+    }
     if (!n || !ANY(tokens, i + n, "a", "an", "its", "the", "another") ||
         ANY(tokens, i + n + 1, "new", "better", "fresh", "good", "replacement") ||
         !part_named_at(r, i + n, &part))

@@ -12,9 +12,10 @@
 enum { UNDER, INSIDE, TAKEN_OUT, ITSELF, COVERED };
 
 static size_t negation_at(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"didn't", "did not", "didnt",   "haven't",     "have not",
-                                        "havent", "hasn't",  "has not", "hasnt",       "not",
-                                        "never",  "without", "haven't", "not going to"};
+    static const char *const words[] = {"didn't",     "did not",  "didnt",      "haven't", "have not",
+                                        "havent",     "hasn't",   "has not",    "hasnt",   "not",
+                                        "nobody has", "nobody's", "no one has", "nobody",  "no one's",
+                                        "noone has",  "never",    "without",    "haven't", "not going to"};
     return token_longest(tokens, i, words, COUNT(words));
 }
 
