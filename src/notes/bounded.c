@@ -215,6 +215,9 @@ static bool says_which(const struct scope *s, size_t fault, size_t to, bool look
     if (ANY(tokens, i, "of") && ANY(tokens, i + 1, "the", "that", "this", "those")) return true;
     if (ANY(tokens, i, "mentioned", "listed", "recorded", "reported", "declared", "stated", "once"))
         return true;
+    bool others = ANY(tokens, i, "like", "as") && ANY(tokens, i + 1, "they", "these", "those", "most", "some",
+                                                      "others", "many", "so"); // "as most are"
+    if (others) return false;
     if (ANY(tokens, i, "like", "compared", "for", "considering", "past", "unless", "until", "till", "if",
             "when", "from"))
         return !looked && !is_trial(tokens, i);

@@ -118,6 +118,15 @@ static bool is_lifted(const struct tokens *tokens, const struct fault_hit *hit) 
            token_among(tokens, at - 2, who, sizeof who / sizeof *who);
 }
 
+// "The other one's buckle is missing": the buckle, and not the other one.
+static bool is_owners(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "missing-mate")) return false;
+    for (size_t i = hit->from; i < hit->to && i + 1 < tokens->count; i++)
+        if (token_is(tokens, i, "one's")) return r->part[i + 1] && !r->scope.fault[i + 1];
+    return false;
+}
+
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -127,7 +136,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
-    if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit)) return true;
+    if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit))
+        return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
         return true;

@@ -171,6 +171,9 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
             r->note->taken[at - 1] == TAKEN_TYPE)
             break;
+        const struct flaw *shuts = at == hit->from ? function_kind(r, at - 1) : NULL; // "lock not working"
+        if (shuts && (text_same(shuts->rule.id, "clasp-fault") || text_same(shuts->rule.id, "zip-fault")))
+            return shuts;
         bool part = AMONG(tokens, at - 1, parts);
         static const char *const ones[] = {"one", "third", "second", "fourth", "other"}; // "third is dead"
         bool few = (AMONG(tokens, at - 1, some) && at < hit->from && r->part[at]) ||

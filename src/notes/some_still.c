@@ -60,9 +60,11 @@ static size_t standing_for(const struct tokens *tokens, size_t i, bool *some) {
         "quite a bit", "couple",       "few",        "quite a lot",   "a good bit",     "a good deal",
         "a wee bit",   "quite a few",  "a lot",      "a fair amount", "a small amount", "a tiny bit",
         "the odd one", "a fair few",   "just a bit", "just a little", "heaps"};
-    static const char *const sizes[] = {"small",    "little", "tiny",  "wee",    "big",    "large",  "minor",
-                                        "slight",   "faint",  "short", "long",   "minute", "bad",    "nasty",
-                                        "smallish", "deep",   "teeny", "titchy", "weeny",  "biggish"};
+    static const char *const sizes[] = {
+        "small", "little",  "tiny",     "wee",   "big",   "large",    "minor",    "slight", "faint",
+        "short", "long",    "minute",   "bad",   "nasty", "smallish", "deep",     "teeny",  "titchy",
+        "weeny", "biggish", "brown",    "dark",  "black", "pale",     "yellow",   "rusty",  "round",
+        "old",   "shallow", "hairline", "light", "white", "pinhead",  "pinprick", "larger", "smaller"};
     enum { SIZES_MOST = 3 };
     size_t n = token_longest(tokens, i, much, COUNT(much));
     static const char *const specks[] = {"specks",  "speck",     "flecks", "freckles",

@@ -64,6 +64,7 @@ static size_t subject_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
     bool article = AMONG(tokens, at, articles);
+    if (token_is(tokens, i, "that") && ANY(tokens, i + 1, "matter", "matters", "show", "bother")) return 0;
     at += article;
     if (article && token_is(tokens, at, "of") && token_is(tokens, at + 1, "them")) {
         at += 2;
@@ -180,6 +181,8 @@ static bool is_start(const struct note *note, size_t i) {
     static const char *const units[] = {"inches", "inch", "cm", "mm", "feet", "ft"};
     static const char *const ways[] = {"across", "round"};
     piece |= i > 2 && AMONG(tokens, i - 1, ways) && AMONG(tokens, i - 2, units); // "10 inches across rust on"
+    piece |=
+        i > 3 && token_is(tokens, i - 1, "of") && token_is(tokens, i - 2, "speak"); // "no rust to speak of"
     static const char *const particles[] = {"down", "off", "up", "out"};
     static const char *const taken[] = {"cut",   "come",   "worn", "gone",  "coming",
                                         "taken", "broken", "came", "fallen"};
