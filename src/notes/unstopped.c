@@ -22,7 +22,9 @@ static const char *const verbs[] = {
     "closes", "shuts",   "leaks", "leak",    "sticks", "stick", "looks", "look",  "feels",   "smells",
     "needs",  "wobbles", "shows", "doesn't", "don't",  "won't", "can't", "plays", "lights",  "rattles",
     "slides", "slips",   "moves", "fits",    "goes",   "comes", "holds", "locks", "latches", "screws",
-    "seems",  "squeaks", "ticks", "could",   "will",   "would", "still", "do",    "does",    "sits"};
+    "seems",  "squeaks", "ticks", "could",   "will",   "would", "still", "do",    "does",    "sits",
+    "folds",  "drips",   "hangs", "leans",   "spins",  "winds", "wants", "lacks", "rocks",   "sags",
+    "creaks", "jams",    "lies",  "stays",   "keeps",  "rubs"};
 static const char *const adverbs[] = {"all",  "both", "still",  "also", "just",
                                       "even", "only", "really", "each"};
 static const char *const sides[] = {"left",    "right", "front",  "back",   "top",    "bottom", "inner",
@@ -58,6 +60,11 @@ static bool is_verb(const struct tokens *tokens, size_t i) {
     return AMONG(tokens, i, verbs);
 }
 
+static bool is_finite(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "is", "are", "has", "have", "was", "were", "isn't", "aren't", "hasn't", "looks",
+               "feels");
+}
+
 // "The dial glass is", "right eyepiece is", "two of them stick": the tokens before the verb, 0 where no such
 // group begins at `i`.
 static size_t subject_at(const struct note *note, size_t i) {
@@ -74,7 +81,14 @@ static size_t subject_at(const struct note *note, size_t i) {
     size_t nouns = 0;
     while (nouns < GROUP_MOST && at < tokens->count && is_noun(note, at)) at++, nouns++;
     if (!nouns && !(article && is_verb(tokens, at))) return 0; // "one has a hole"
-    return is_verb(tokens, at) ? at - i : 0;
+    if (is_verb(tokens, at)) return at - i;
+    // "Leather on the barrel is peeling": with where it is.
+    size_t behind = at + 2;
+    if (!nouns || !ANY(tokens, at, "on", "in", "inside", "under", "round", "of") ||
+        !ANY(tokens, at + 1, "the", "its", "it") || behind >= tokens->count)
+        return 0;
+    while (behind < at + 2 + GROUP_MOST && behind < tokens->count && is_noun(note, behind)) behind++;
+    return behind > at + 2 && is_finite(tokens, behind) ? at - i : 0;
 }
 
 // "Focus is stiff", "chrome is pitted": one word that no list of things has, right before its verb.
@@ -89,7 +103,11 @@ static bool is_bare_subject(const struct note *note, size_t i) {
     const struct token *t = &tokens->at[i];
     size_t size = strlen(t->fold);
     bool turned = size > 4 && (!strcmp(t->fold + size - 2, "ed") || !strcmp(t->fold + size - 2, "ly"));
-    if (t->kind != TOKEN_WORD || turned || !AMONG(tokens, i + 1, finite) || AMONG(tokens, i, verbs))
+    // "Leather on the barrel is peeling": with where it is.
+    bool placed = ANY(tokens, i + 1, "on", "in", "round") && ANY(tokens, i + 2, "the", "its") &&
+                  i + 4 < tokens->count && is_noun(note, i + 3) && AMONG(tokens, i + 4, finite);
+    if (t->kind != TOKEN_WORD || turned || (!placed && !AMONG(tokens, i + 1, finite)) ||
+        AMONG(tokens, i, verbs))
         return false;
     return !AMONG(tokens, i, no_nouns) && !AMONG(tokens, i, leads) && !AMONG(tokens, i - 1, sides);
 }
@@ -158,7 +176,18 @@ static bool is_inside(const struct note *note, size_t i) {
     static const char *const ends[] = {"top",   "bottom", "end",  "base",   "rim",    "edge",    "middle",
                                        "front", "back",   "side", "inside", "corner", "corners", "center"};
     const struct tokens *tokens = &note->tokens;
-    if (AMONG(tokens, i, articles) || !subject_at(note, i)) return false;
+    size_t subject = AMONG(tokens, i, articles) ? 0 : subject_at(note, i);
+    if (!subject) return false;
+    // "Has a candle holder | tops are rusty": of one "a" says no "are".
+    bool many = subject == 1 && tokens->at[i].one != tokens->at[i].fold &&
+                ANY(tokens, i + 1, "are", "were", "have", "aren't");
+    for (size_t back = 1; many && back <= GROUP_MOST && back < i; back++)
+        if (ANY(tokens, i - back, "a", "an", "one", "each")) return false;
+    // "With two handles | tap drips": nor do many of a thing name one of another.
+    bool one = tokens->at[i].one == tokens->at[i].fold && is_noun(note, i - 1) &&
+               tokens->at[i - 1].one != tokens->at[i - 1].fold;
+    if (one && i > 1 && ANY(tokens, i - 2, "two", "three", "four", "five", "six", "both", "several", "all"))
+        return false;
     for (size_t back = 1; back <= GROUP_MOST && back < i; back++) {
         if (AMONG(tokens, i - back, articles)) {
             // "At the top wick is": the group before is closed by its own preposition.
@@ -183,6 +212,10 @@ static bool is_start(const struct note *note, size_t i) {
     piece |= i > 2 && AMONG(tokens, i - 1, ways) && AMONG(tokens, i - 2, units); // "10 inches across rust on"
     piece |=
         i > 3 && token_is(tokens, i - 1, "of") && token_is(tokens, i - 2, "speak"); // "no rust to speak of"
+    piece |= i > 3 && ANY(tokens, i - 1, "it", "them") &&
+             is_finite(tokens, i + 1) && // "haven't filled it | hoops are"
+             tokens->at[i].kind == TOKEN_WORD && !AMONG(tokens, i - 2, leads) &&
+             tokens->at[i - 2].stop == STOP_NONE;
     static const char *const particles[] = {"down", "off", "up", "out"};
     static const char *const taken[] = {"cut",   "come",   "worn", "gone",  "coming",
                                         "taken", "broken", "came", "fallen"};
