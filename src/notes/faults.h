@@ -162,6 +162,11 @@ bool spot_usual(const struct token *token);
 // "Cracked where it bends": does token `i` only tell a place by what happens there?
 bool spot_in_clause(const struct tokens *tokens, size_t i);
 
+// sound_except.c: does something follow from token `i` that a part's being right is not said of? Where it
+// begins, 0 if not; tells what is asked of the part as likely there, false where no place is said.
+size_t sound_excepts(const struct tokens *tokens, size_t i);
+bool sound_tell_except(struct fault_reader *reader, const struct flaw *kind, const char *part, size_t i,
+                       size_t behind);
 // mono.c: letters on plate and linen.
 void read_mono(struct note *note);
 

@@ -365,7 +365,9 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     while (!told && at < i + part + 4 && token_among(tokens, at, links, COUNT(links)))
         told = listed(tokens, ++at, pair->told);
     size_t to = at + told;
-    if (!told || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
+    size_t excepted = told ? sound_excepts(tokens, to) : 0;
+    bool sound = excepted || (ends(tokens, to) && !is_taken_back(tokens, to));
+    if (!told || !sound || !is_clear(r, i, to)) return false;
     const struct flaw *kind = ruleset_flaw(r->note->rules, pair->kind);
     static const char *const hems[] = {"hem", "hems", "stitching"};
     static const char *const joints[] = {"joints", "dovetails", "dovetail", "mortises"};
@@ -391,6 +393,7 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     forget_working(r, i, to);
     const char *where = kept_part(r, kind, i, i + part);
     if (is_told(r, kind, where)) return false;
+    if (excepted) return sound_tell_except(r, kind, where, i, excepted);
     if (where) forget_wider(r, kind, to);
     for (size_t k = 0; k < r->note->record->clear_count; k++)
         if (r->note->record->clear[k].kind == kind && !where) return true;

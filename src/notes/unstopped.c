@@ -81,14 +81,7 @@ static size_t subject_at(const struct note *note, size_t i) {
     size_t nouns = 0;
     while (nouns < GROUP_MOST && at < tokens->count && is_noun(note, at)) at++, nouns++;
     if (!nouns && !(article && is_verb(tokens, at))) return 0; // "one has a hole"
-    if (is_verb(tokens, at)) return at - i;
-    // "Leather on the barrel is peeling": with where it is.
-    size_t behind = at + 2;
-    if (!nouns || !ANY(tokens, at, "on", "in", "inside", "under", "round", "of") ||
-        !ANY(tokens, at + 1, "the", "its", "it") || behind >= tokens->count)
-        return 0;
-    while (behind < at + 2 + GROUP_MOST && behind < tokens->count && is_noun(note, behind)) behind++;
-    return behind > at + 2 && is_finite(tokens, behind) ? at - i : 0;
+    return is_verb(tokens, at) ? at - i : 0;
 }
 
 // "Focus is stiff", "chrome is pitted": one word that no list of things has, right before its verb.

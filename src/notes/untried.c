@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Which part was not tried: "haven't tried the heater or the fan", "motor and pump untested", "the wiring is
 // untested". Where nothing is named it is the thing itself.
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/things.h"
 
@@ -52,7 +53,9 @@ static size_t behind(const struct fault_reader *r, size_t i, struct spot *parts)
         while (to < tokens->count && to < i + WORDS_MOST && !closes(tokens, to) &&
                tokens->at[to].kind == TOKEN_WORD && !r->scope.fault[to])
             to++;
-        if (to == i || !closes(tokens, to) || is_thing(r, to - 1) || is_vague(tokens, i)) break;
+        if (to == i || ANY(tokens, i, "no", "not", "never") || !closes(tokens, to) || is_thing(r, to - 1) ||
+            is_vague(tokens, i))
+            break;
         struct noun_found found;
         if (!named && !r->part[to - 1] && !noun_at(r->note, to - 1, &found)) break;
         parts[n++] = (struct spot){.part_from = i, .part_to = to};
