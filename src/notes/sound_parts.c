@@ -442,9 +442,11 @@ static bool read_moving(struct fault_reader *r, size_t i) {
 // "Holds water", "doesn't leak": by the material a crack, a seam or nothing that has a name.
 static bool read_tight(struct fault_reader *r, size_t i) {
     static const char *const phrases[] = {
-        "holds water",  "hold water",  "holds water fine", "holds water no problem",
-        "doesn't leak", "doesnt leak", "does not leak",    "watertight",
-        "water tight",  "don't leak",  "holds water well"};
+        "holds water",       "hold water",          "holds water fine",     "holds water no problem",
+        "doesn't leak",      "doesnt leak",         "does not leak",        "watertight",
+        "water tight",       "don't leak",          "holds water well",     "can't see a leak",
+        "can't find a leak", "couldn't see a leak", "couldn't find a leak", "didn't find a leak",
+        "no sign of a leak"};
     static const char *const kinds[] = {"seam-split", "crack-through"};
     const struct tokens *tokens = &r->note->tokens;
     size_t n = token_longest(tokens, i, phrases, COUNT(phrases));

@@ -589,5 +589,10 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
         spot_of_damage(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from)
         spot_share_seeming(r, hit, &spot);
+    if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from &&
+        spot_topic(r, hit, &from, &to)) {
+        spot.part_from = from;
+        spot.part_to = to;
+    }
     return spot;
 }

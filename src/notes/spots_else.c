@@ -289,3 +289,25 @@ bool spot_of_where(const struct fault_reader *r, size_t i, size_t *from, size_t 
     *to = end;
     return start < end;
 }
+
+// "Lid, no splits in it": the part that opens the sentence, and what it has not.
+bool spot_topic(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { TOPIC_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!(r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN))) return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from), comma = start, cue = r->scope.cue[hit->from];
+    while (comma < hit->from && tokens->at[comma].stop == STOP_NONE) comma++;
+    if (comma >= hit->from || tokens->at[comma].stop != STOP_COMMA || cue != comma + 1) return false;
+    bool it =
+        ANY(tokens, hit->to, "in", "on", "to", "at") && ANY(tokens, hit->to + 1, "it", "them", "either");
+    if (!it) return false; // "brass handles, no worm" lists what is to be said of the chest
+    *from = start;
+    while (ANY(tokens, *from, "the", "its", "both")) ++*from;
+    *to = comma;
+    if (*to == *from || *to - *from > TOPIC_MOST || !r->part[*to - 1]) return false;
+    for (size_t i = *from; i < *to; i++)
+        if (tokens->at[i].kind != TOKEN_WORD || r->scope.fault[i] || r->note->taken[i] == TAKEN_TYPE ||
+            r->note->taken[i] == TAKEN_INCLUDES)
+            return false;
+    return true;
+}
