@@ -144,6 +144,13 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         "indicator",   "buzzer",  "lights",    "dials",      "switches",  "timers",   "port",  "ports"};
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
+    bool dead = text_same(kind->rule.id, "not-working") || text_same(kind->rule.id, "partly-working");
+    bool plain = token_is(tokens, hit->from, "not") && token_is(tokens, hit->to - 1, "working");
+    size_t end = hit->from;
+    while (end > 0 && ANY(tokens, end - 1, "is", "are", "both", "still")) end--;
+    const struct flaw *shuts = dead && plain && end > 0 ? function_kind(r, end - 1) : NULL;
+    if (shuts && (text_same(shuts->rule.id, "clasp-fault") || text_same(shuts->rule.id, "zip-fault")))
+        return shuts; // "lock not working"
     if (!text_same(kind->rule.id, "not-working")) return kind;
     for (size_t at = hit->to; at < hit->to + 3 && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE;
          at++)
@@ -171,9 +178,6 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         if (tokens->at[at - 1].stop != STOP_NONE || token_is(tokens, at - 1, "and") ||
             r->note->taken[at - 1] == TAKEN_TYPE)
             break;
-        const struct flaw *shuts = at == hit->from ? function_kind(r, at - 1) : NULL; // "lock not working"
-        if (shuts && (text_same(shuts->rule.id, "clasp-fault") || text_same(shuts->rule.id, "zip-fault")))
-            return shuts;
         bool part = AMONG(tokens, at - 1, parts);
         static const char *const ones[] = {"one", "third", "second", "fourth", "other"}; // "third is dead"
         bool few = (AMONG(tokens, at - 1, some) && at < hit->from && r->part[at]) ||
