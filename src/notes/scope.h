@@ -76,7 +76,8 @@ void scope_denial(struct scope *scope);
 void scope_answered(struct scope *scope);    // answered.c: of the denials, those behind what they deny
 void scope_presupposed(struct scope *scope); // presupposed.c: takes back what was neither denied nor unknown
 void scope_exception(struct scope *scope);
-// Is "one", or another number, before the "of" at token `i` the subject of a verb of its own, and no exception?
+// Is "one", or another number, before the "of" at token `i` the subject of a verb of its own, and no
+// exception?
 bool scope_opens_one(const struct scope *scope, size_t i);
 void scope_limited(struct scope *scope);
 void scope_past(struct scope *scope);
