@@ -321,6 +321,15 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
         meant = "tarnish";
     else if ((text_same(id, "wood-split") || text_same(id, "crack")) && place && is_skin(r, place))
         meant = "tear";
+    else if (text_same(id, "plate-wear") && r->note->record->family &&
+             text_same(r->note->record->family->rule.id, "tools") &&
+             ANY(&r->note->tokens, hit->to - 1, "pitted", "pitting", "pits"))
+        meant = "rust"; // the plate of a saw
+    else if (text_same(id, "wear-unspecified") && place && hit->to == hit->from + 1 &&
+             token_is(&r->note->tokens, hit->from, "worn") &&
+             r->note->tokens.at[hit->from].stop == STOP_NONE &&
+             ANY(&r->note->tokens, hit->to, "at", "near", "under", "where", "by"))
+        meant = "wear-rub"; // "legs worn at the foot"
     else if (text_same(id, "hole") && is_made_by_moth(r, hit))
         meant = "moth-holes";
     else if (text_same(id, "screen-damage"))
