@@ -113,6 +113,9 @@ static bool is_named(struct arena *arena, const struct record *r, const char *fo
     if (strchr(fold, ' ')) return false;
     const char *one = say_singular(arena, fold);
     bool named = same_noun(arena, r->type.value, one);
+    for (size_t i = 0; i < r->flaw_count && i < LOOKED_AT && !named; i++) // "two of the scrolls"
+        named = r->flaws[i].count && (!strcmp(fold, say_number(arena, r->flaws[i].count)) ||
+                                      !strcmp(fold, arena_format(arena, "%d", r->flaws[i].count)));
     for (size_t i = 0; i < r->flaw_count && i < LOOKED_AT && !named; i++)
         named = same_noun(arena, r->flaws[i].part, one) || same_noun(arena, r->flaws[i].where, one);
     for (size_t i = 0; i < r->clear_count && i < LOOKED_AT && !named; i++)

@@ -154,8 +154,19 @@ static void drop_ones(struct record *record) {
     }
 }
 
+// "Doesn't strike right": how, and not where.
+static void drop_manner(struct note *note) {
+    for (size_t i = 0; i < note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &note->record->flaws[i];
+        if (flaw->kind->class == CLASS_FUNCTION && !flaw->part && flaw->where &&
+            text_same(flaw->where, "right") && !strstr(note->tokens.text, "the right"))
+            flaw->where = NULL;
+    }
+}
+
 void faults_settle(struct note *note) {
     drop_ones(note->record);
+    drop_manner(note);
     settle_pieces(note->record);
     mends_settle(note);
     settle(note->arena, note->record);

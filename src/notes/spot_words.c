@@ -101,9 +101,9 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const sides[] = {"the", "on",    "at",   "to",   "top", "bottom", "lower", "upper",
                                         "far", "front", "back", "rear", "and", "or",     "of",    "hand"};
     bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
-    if (token_is(tokens, i, "left") && ends && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+    if (ANY(tokens, i, "left", "right") && ends && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
         tokens->at[i - 2].stop == STOP_NONE && !token_among(tokens, i - 1, sides, COUNT(sides)))
-        return true; // "no smell of mothballs left"
+        return true; // "no smell of mothballs left", "doesn't strike right"
     if (i > 0 && token_is(tokens, i, "left") &&
         ANY(tokens, i + 1, "a", "an", "some", "its", "behind", "traces", "residue") &&
         !ANY(tokens, i - 1, "the", "on", "at", "to", "top", "bottom", "lower", "upper", "far", "front",
