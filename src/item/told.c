@@ -377,7 +377,7 @@ static bool is_like_one(const struct record *record, const struct flaw *telling)
 
 static void set_denied(struct arena *arena, const struct record *record, struct item_clear *clear) {
     clear->told = NULL;
-    if (!clear->span.to || !record->notes || clear->kind->form != FAULT || clear->part) return;
+    if (!clear->span.to || !record->notes || clear->kind->form != FAULT) return;
     const char *said = utf8_fold(
         arena, arena_copy(arena, record->notes + clear->span.from, clear->span.to - clear->span.from));
     const struct flaw *telling = telling_of(clear->kind, said);

@@ -356,7 +356,11 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (!is_depicted(note, i, i + n)) return;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
-    if (of && (text_same(of, "good") || value_is_elsewhere(note, i, of))) return; // "thread good"
+    static const char *const praise[] = {"good",  "fine",  "ok",   "okay",   "clean", "sound",
+                                         "solid", "tight", "nice", "intact", "firm",  "original"};
+    for (size_t k = 0; of && k < sizeof praise / sizeof *praise; k++)
+        if (text_same(of, praise[k])) return; // "thread good", "horn fine": parts, and no stuff
+    if (of && value_is_elsewhere(note, i, of)) return;
     enum sure sure = value_sure(note, i, i + n);
     if (use == USE_FINISH && n == 2) read_paint(note, i, of, sure);
     static const char *const looks[] = {"colored", "coloured"};

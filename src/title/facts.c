@@ -290,6 +290,14 @@ static bool says_doubted(const struct phrase_maker *m, const char *text) {
     return false;
 }
 
+// "Stamped size 9" of a thing of size 9.
+static bool is_size_told(struct phrase_maker *m, const char *mark) {
+    const struct value *size = record_stated(m->record, "size");
+    const char *low = utf8_fold(m->arena, mark);
+    if (!strncmp(low, "size ", 5)) low += 5;
+    return size && text_same(low, size->value);
+}
+
 static void make_marks(struct phrase_maker *m) {
     for (size_t i = 0; i < m->record->mark_count && i < EACH_MOST; i++) {
         const struct mark *mark = &m->record->marks[i];
@@ -303,6 +311,10 @@ static void make_marks(struct phrase_maker *m) {
         }
         if (is_year_told(m->record, mark->text)) {
             phrase_bar(m, mark->text, "the same year stands in the title as the date");
+            continue;
+        }
+        if (is_size_told(m, mark->text)) {
+            phrase_bar(m, mark->text, "the size stands in the title as the size");
             continue;
         }
         struct plan_phrase *phrase = phrase_add(m, SLOT_MARK, "marks", (struct note_span){0, 0});

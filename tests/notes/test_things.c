@@ -79,6 +79,7 @@ static const struct notes_case names[] = {
     {"Enamel colander, couple of chips", "!theme couple"},
     {"Damask cloth, monogram W. Cloth has a rust spot", "!brand W. Cloth"},
     {"Barrel tap, brass. Thread good", "!material thread"},
+    {"Gramophone, oak, horn fine", "!material horn"},
     {"Radio made by Tellavox, brown", "brand Tellavox; color brown"},
     {"Hand mixer, Voltrane model 9-B, red", "brand Voltrane; model 9-B; color red"},
     {"Block plane, Harvex No. 12, steel", "brand Harvex; model 12; material steel"},
