@@ -168,7 +168,12 @@ static void tell_fault(struct maker *m) {
         c->subject = the(m, stuff);
         c->many = say_is_plural(stuff);
         c->verb = VERB_IS;
-        c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
+        const char *adjective = wording_adjective(flaw), *adverb = wording_adverb(flaw, true);
+        size_t size = strlen(adjective);
+        bool done = size > 2 && !strcmp(adjective + size - 2, "ed"); // "lightly worn", but "slightly dry"
+        if (!done && !strcmp(adverb, "lightly")) adverb = "slightly";
+        if (!done && !strcmp(adverb, "heavily")) adverb = "very";
+        c->rest = text(m, adverb, adjective);
         return;
     }
     const char *before = wording_before(m->arena, flaw);
