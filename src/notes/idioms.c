@@ -49,7 +49,19 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
             "runs", "turns", "clicks", "seems", "needs", "goes", "still", "only"))
         return true;
     if (n == 1 && begins && i > 0 && faulty && token_is(tokens, i, "iron")) return true;
-    if (n == 1 && token_is(tokens, i, "round") && i > 0 && note->fault_word[i - 1]) return true;
+    if (n == 1 && token_is(tokens, i, "round") && i > 0 &&
+        (note->fault_word[i - 1] ||
+         (tokens->at[i - 1].stop == STOP_NONE &&
+          ANY(tokens, i - 1, "all", "way", "goes", "turns", "right", "run", "runs"))))
+        return true;
+    // "Scene round the sides", but "round, 9 inches"
+    if (n == 1 && token_is(tokens, i, "round") && ANY(tokens, i + 1, "the", "its", "each", "both", "their"))
+        return true;
+    // "The line is cut", "cord has been cut"
+    if (n == 1 && token_is(tokens, i, "cut") && i > 0 && !ANY(tokens, i + 1, "glass", "crystal", "steel") &&
+        ANY(tokens, i - 1, "is", "was", "been", "are", "were", "has", "someone", "somebody", "cord", "line",
+            "cable", "rope", "wire", "flex", "wiring", "string", "lead"))
+        return true;
     static const char *const blots[] = {"on",    "specks", "spots",     "splashes", "splash", "splatter",
                                         "marks", "flecks", "splatters", "drips",    "smears", "splodges"};
     if (n == 1 && token_is(tokens, i, "paint") && token_among(tokens, i + 1, blots, COUNT(blots)))

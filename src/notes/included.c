@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/standing.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -141,6 +142,127 @@ static void read_beside(struct note *note, size_t i) {
     }
 }
 
+static size_t skip_articles(const struct tokens *tokens, size_t i) {
+    while (ANY(tokens, i, "a", "an", "the", "its", "original", "old", "maker's", "makers", "it's")) i++;
+    return i;
+}
+
+// What has a case for a body: "clock in an oak case".
+static bool is_cased(const struct note *note) {
+    const struct family *family = note->record->family;
+    const char *type = note->record->type.value;
+    static const char *const bodies[] = {"thermometer", "barometer", "radio",     "gramophone", "compass",
+                                         "meter",       "gauge",     "barograph", "watch",      "clock",
+                                         "scale",       "balance",   "organ",     "piano",      "camera",
+                                         "telephone",   "switch",    "detector"};
+    if (family && text_same(family->rule.id, "clocks-watches")) return true;
+    for (size_t i = 0; type && i < COUNT(bodies); i++)
+        if (strstr(type, bodies[i]) && !strstr(type, "mouth")) return true;
+    return false;
+}
+
+static bool is_carried(const struct tokens *tokens, size_t from, size_t to) {
+    if (from > 0 && ANY(tokens, from - 1, "original", "maker's", "makers")) return true;
+    for (size_t i = from; i < to; i++)
+        if (ANY(tokens, i, "leather", "fitted", "carry", "carrying", "travel", "travelling", "canvas",
+                "presentation", "leatherette", "velvet", "outer", "card", "cardboard"))
+            return true;
+    return false;
+}
+
+// "In its fitted case", "comes in a leather pouch": what the thing lies in, unless that is the thing itself.
+static void read_holder(struct note *note, size_t i) {
+    enum { WORDS_MOST = 4 };
+    static const char *const holders[] = {"case",    "box",    "bag",      "pouch", "sleeve",
+                                          "sheath",  "wallet", "slipcase", "roll",  "scabbard",
+                                          "holster", "folder", "chest"};
+    static const char *const led[] = {"comes", "come",  "housed", "kept", "all",
+                                      "still", "cased", "lives",  "sits"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    bool bare =
+        i > 0 && tokens->at[i - 1].stop != STOP_NONE && word_at(note, i + 1, 1u << USE_MATERIAL, &entry);
+    if (!bare && !ANY(tokens, i + 1, "a", "an", "its", "original", "it's")) return; // "In cloth bag."
+    bool opens = i > 0 && (tokens->at[i - 1].stop != STOP_NONE || note->taken[i - 1] == TAKEN_TYPE ||
+                           token_among(tokens, i - 1, led, COUNT(led)));
+    size_t from = skip_articles(tokens, i + 1), to = from;
+    while (opens && to < tokens->count && to < from + WORDS_MOST && tokens->at[to].stop == STOP_NONE &&
+           note->taken[to] == TAKEN_NOT && !note->fault_word[to]) {
+        if (token_among(tokens, to, holders, COUNT(holders))) {
+            if (is_cased(note) && !token_is(tokens, to, "bag") && !is_carried(tokens, from, to)) return;
+            bool over =
+                to + 1 >= tokens->count || tokens->at[to + 1].stop != STOP_NONE ||
+                ANY(tokens, to + 1, "with", "w/", "and", "but", "which", "that", "lined", "no", "marked");
+            if (over) add(note, from, to + 1, 0);
+            if (over) note_take(note, from, to, TAKEN_NOT); // what the case is of is read as of any part
+            return;
+        }
+        to++;
+    }
+}
+
+// "With its key", "and a spare wick", "has the manual": what is loose by its nature.
+static void read_loose(struct note *note, size_t i) {
+    static const char *const loose[] = {"key",       "keys",        "manual",   "instructions", "booklet",
+                                        "receipt",   "certificate", "papers",   "paperwork",    "charger",
+                                        "dustcover", "leaflet",     "handbook", "winder",       "instruction",
+                                        "case",      "box"};
+    const struct tokens *tokens = &note->tokens;
+    size_t from = skip_articles(tokens, i + 1), to = from;
+    bool joined = ANY(tokens, i, "and", "plus"); // "pendulum missing, and the key"
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++)
+        if (ANY(tokens, k, "missing", "lost", "gone", "without", "no", "used", "lacks", "needs", "minus",
+                "not", "wants", "lacking", "had"))
+            return;
+    if (joined && !ANY(tokens, from, "spare", "extra")) return;
+    if (ANY(tokens, from, "spare", "extra") && from + 1 < tokens->count) {
+        to = from + 2;
+        if (to < tokens->count && tokens->at[to - 1].stop == STOP_NONE && holds_noun(note, to, to + 1) &&
+            note->taken[to] == TAKEN_NOT && !note->fault_word[to])
+            to++;
+        if (!holds_noun(note, from + 1, to)) return;
+    } else if (token_among(tokens, from, loose, COUNT(loose)))
+        to = from + 1;
+    else if (ANY(tokens, from, "winding", "crank", "operating", "owner's", "owners", "user", "leather",
+                 "fitted", "carrying", "instruction") &&
+             token_among(tokens, from + 1, loose, COUNT(loose)))
+        to = from + 2;
+    bool over = to > from && (to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                              ANY(tokens, to, "with", "and", "but", "in", "for", "too", "present"));
+    if (!over || !note_free(note, from, to)) return;
+    for (size_t k = from; k < to; k++)
+        if (note->fault_word[k] || tokens->at[k].stop != STOP_NONE) return;
+    add(note, from, to, 0);
+}
+
+// "A spare wick with it": what goes with the thing, told by its last words.
+static void read_with_it(struct note *note, size_t i) {
+    enum { BACK = 6 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i + 1, "it", "them") ||
+        !(standing_is_stop(note, i + 2) || token_is(tokens, i + 2, "(") || token_is(tokens, i + 2, "too")))
+        return;
+    if (i > 0 && ANY(tokens, i - 1, "goes", "go", "comes", "come")) i--; // "four weights go with it"
+    size_t from = i;
+    while (from > 0 && i - from < BACK && tokens->at[from - 1].stop == STOP_NONE &&
+           note->taken[from - 1] == TAKEN_NOT && !note->fault_word[from - 1] &&
+           tokens->at[from - 1].kind != TOKEN_SIGN &&
+           !ANY(tokens, from - 1, "there's", "theres", "is", "are", "and", "plus", "has", "have", "got",
+                "also", "wrong", "done", "comes", "goes", "went"))
+        from--;
+    if (ANY(tokens, from, "no", "not", "nothing", "none", "any", "never", "what", "something", "anything"))
+        return;
+    bool led = from == 0 || tokens->at[from - 1].stop != STOP_NONE ||
+               ANY(tokens, from - 1, "there's", "theres", "is", "are", "and", "plus", "got", "also", "has");
+    if (from > 0 && note->taken[from - 1] == TAKEN_COUNT && tokens->at[from - 1].stop == STOP_NONE) {
+        led = true; // "two spoons come with them"
+        from--;
+    }
+    int count = from < i ? number_of(&tokens->at[from]) : 0;
+    if (count) from++;
+    if (led && from < i && holds_noun(note, i - 1, i)) add(note, from, i, count > 1 ? count : 0);
+}
+
 // "Doesn't include the lid".
 static bool is_denied(const struct tokens *tokens, size_t i) {
     static const char *const nots[] = {"doesn't", "not",    "don't", "didn't",
@@ -174,6 +296,10 @@ void read_included(struct note *note) {
             break;
         }
         read_beside(note, i);
+        if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "in")) read_holder(note, i);
+        if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "with", "w/", "has", "and", "plus"))
+            read_loose(note, i);
+        if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "with")) read_with_it(note, i);
         if (token_is(tokens, i, "included") && i > 0 && !token_is(tokens, i - 1, "not") &&
             note->taken[i - 1] == TAKEN_NOT) {
             size_t from = i;

@@ -165,6 +165,11 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
     int metal = hint(note, "metalware"), most = metal ? metal + LEAST : LEAST - 1, brittle = 0;
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, breaks, COUNT(breaks))) brittle = LEAST;
+    for (size_t i = 0; i < note->tokens.count; i++) // these chip too
+        if (ANY(&note->tokens, i, "mache", "lacquer", "lacquered", "japanned", "bakelite", "plastic",
+                "melamine", "slate", "marble", "toleware", "tole", "wooden", "oak", "mahogany", "composition",
+                "plaster"))
+            brittle = 0;
     for (size_t i = 0; i < COUNT(others); i++) {
         int value = hint(note, others[i]) + (text_same(others[i], "ceramics") ? brittle : 0);
         if (value > most) best = others[i];

@@ -90,6 +90,7 @@ size_t mark_find_framed(struct note *note, size_t from, size_t to) {
 // The words of a firm in a mark: "KINNAIRD & SHAW" of "Kinnaird & Shaw, Port Easdale 1943"; 0 where none is.
 static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *begin) {
     const struct tokens *tokens = &note->tokens;
+    while (from < to && ANY(tokens, from, "says", "reads", "marked", "stamped", "'", "\"")) from++;
     if (ANY(tokens, from, "made", "mfd", "manufactured") && token_is(tokens, from + 1, "by")) from += 2;
     if (token_is(tokens, from, "by")) from++;
     *begin = from;

@@ -23,27 +23,27 @@ static bool is_plain_word(const struct note *note, size_t i) {
 
 static bool is_never(const struct note *note, size_t i) {
     static const char *const never[] = {
-        "i",        "i'm",     "i've",     "it",         "it's",         "the",       "no",
-        "not",      "two",     "three",    "four",       "one",          "japan",     "germany",
-        "england",  "china",   "usa",      "u.s.a",      "france",       "italy",     "made",
-        "monday",   "tuesday", "sunday",   "saturday",   "friday",       "january",   "march",
-        "april",    "june",    "july",     "august",     "september",    "october",   "november",
-        "december", "english", "german",   "french",     "japanese",     "chinese",   "american",
-        "i'll",     "i'd",     "ok",       "wednesday",  "thursday",     "february",  "italian",
-        "british",  "uk",      "eu",       "us",         "xl",           "xxl",       "xs",
-        "mk",       "asian",   "african",  "indian",     "mexican",      "spanish",   "swedish",
-        "danish",   "irish",   "scottish", "dutch",      "christmas",    "easter",    "halloween",
-        "type",     "model",   "s&p",      "b&w",        "euc",          "vguc",      "guc",
-        "nwt",      "nwot",    "nib",      "nos",        "bnib",         "htf",       "oop",
-        "ooak",     "obo",     "fyi",      "lol",        "omg",          "tlc",       "asap",
-        "imo",      "idk",     "tbh",      "arabic",     "russian",      "persian",   "turkish",
-        "korean",   "hebrew",  "greek",    "latin",      "polish",       "hungarian", "norwegian",
-        "finnish",  "welsh",   "canadian", "australian", "scandinavian", "european",  "oriental",
-        "vol",      "vols",    "volume",   "volumes",    "frontis",      "plate",     "joints",
-        "size",     "usb",     "led",      "diy",        "ac",           "dc",        "as",
-        "vgc",      "gc",      "nm",       "fab",        "in",           "to",        "from",
-        "for",      "on",      "at",       "with",       "by",           "of",        "presented",
-        "memory",   "property"};
+        "i",        "i'm",      "i've",     "it",         "it's",         "the",       "no",
+        "not",      "two",      "three",    "four",       "one",          "japan",     "germany",
+        "england",  "china",    "usa",      "u.s.a",      "france",       "italy",     "made",
+        "monday",   "tuesday",  "sunday",   "saturday",   "friday",       "january",   "march",
+        "april",    "june",     "july",     "august",     "september",    "october",   "november",
+        "december", "english",  "german",   "french",     "japanese",     "chinese",   "american",
+        "i'll",     "i'd",      "ok",       "wednesday",  "thursday",     "february",  "italian",
+        "british",  "uk",       "eu",       "us",         "xl",           "xxl",       "xs",
+        "mk",       "asian",    "african",  "indian",     "mexican",      "spanish",   "swedish",
+        "danish",   "irish",    "scottish", "dutch",      "christmas",    "easter",    "halloween",
+        "type",     "model",    "s&p",      "b&w",        "euc",          "vguc",      "guc",
+        "nwt",      "nwot",     "nib",      "nos",        "bnib",         "htf",       "oop",
+        "ooak",     "obo",      "fyi",      "lol",        "omg",          "tlc",       "asap",
+        "imo",      "idk",      "tbh",      "arabic",     "russian",      "persian",   "turkish",
+        "korean",   "hebrew",   "greek",    "latin",      "polish",       "hungarian", "norwegian",
+        "finnish",  "welsh",    "canadian", "australian", "scandinavian", "european",  "oriental",
+        "vol",      "vols",     "volume",   "volumes",    "frontis",      "plate",     "joints",
+        "size",     "usb",      "led",      "diy",        "ac",           "dc",        "as",
+        "vgc",      "gc",       "nm",       "fab",        "in",           "to",        "from",
+        "for",      "on",       "at",       "with",       "by",           "of",        "presented",
+        "memory",   "property", "roman"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"
@@ -161,17 +161,25 @@ static const char *called(const struct note *note, size_t from, size_t to) {
 }
 
 static bool fits_before(const struct note *note, size_t from) {
-    static const char *const words[] = {"fits", "fit", "for", "suits"};
+    static const char *const words[] = {"fits", "fit", "for", "suits", "suit"};
     const struct tokens *tokens = &note->tokens;
     size_t at = from;
     while (at > 0 && (token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
                       token_is(tokens, at - 1, "the")))
         at--;
+    bool one = at < from && !token_is(tokens, at, "the"); // "off a Torvane Eight": no place has an article
+    if (one && at > 0 && ANY(tokens, at - 1, "off")) return true;
+    if (one && at > 1 && ANY(tokens, at - 1, "of", "from") && ANY(tokens, at - 2, "out", "off")) return true;
     if (at > 1 && token_is(tokens, at - 1, "with") && token_is(tokens, at - 2, "compatible")) return true;
     return at > 0 && token_among(tokens, at - 1, words, COUNT(words));
 }
 
 static bool is_model(const struct token *t) {
+    static const char *const fittings[] = {
+        "pp3",   "pp6", "pp7", "pp9", "pp1", "lr6", "lr20", "cr2032", "b22",  "e27",   "e14",  "b15", "gu10",
+        "ba15s", "am3", "u2",  "u7",  "u11", "ss6", "r20",  "r14",    "lr44", "ba15d", "b15d", "bc",  "es"};
+    for (size_t k = 0; k < COUNT(fittings); k++)
+        if (!strcmp(t->fold, fittings[k])) return false; // a battery or a bulb
     if (t->fold[0] == 'x' && strspn(t->fold + 1, "0123456789") == strlen(t->fold) - 1) return false; // "x1"
     return t->kind == TOKEN_CODE && strlen(t->fold) < 16;
 }
@@ -231,8 +239,35 @@ static size_t behind_maker(const struct note *note, size_t i) { // where a model
     return i;
 }
 
+static size_t maker_end(const struct note *note, size_t from, size_t to);
+
+// "By Corran & Pike, the Dunmore no 2": what the maker calls it.
+static bool read_model_called(struct note *note, size_t to, enum sure sure) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = token_is(tokens, to, ",") ? to + 1 : to;
+    if (at == to || at >= tokens->count || !ANY(tokens, at, "the", "their", "its")) return false;
+    size_t from = at + (ANY(tokens, at + 1, "\"", "'") ? 2 : 1), end = name_end(note, from);
+    if (end == from || tokens->at[end - 1].stop != STOP_NONE) return false;
+    size_t number = behind_maker(note, end), code = code_end(note, number);
+    if (number > end && code > number) end = code;
+    bool over = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+                note->taken[end] == TAKEN_MEASURE ||
+                ANY(tokens, end, "model", "pattern", "type", "in", "with", "\"", "'");
+    if (over && !has(note, "model")) add(note, "model", from, end, sure);
+    return over;
+}
+
 static void read_model_behind(struct note *note, size_t to, enum sure sure) {
-    size_t from = behind_maker(note, to), end = code_end(note, from);
+    if (read_model_called(note, to, sure)) return;
+    if (to + 1 < note->tokens.count && note->tokens.at[to].kind == TOKEN_WORD &&
+        note->tokens.at[to].capital && note->tokens.at[to + 1].kind == TOKEN_FIGURE &&
+        note_free(note, to, to + 2) && !has(note, "model") && maker_end(note, to - 1, to + 1) == to) {
+        add(note, "model", to, to + 2, sure);
+        return;
+    }
+    bool numbered = token_is(&note->tokens, to, ",") && ANY(&note->tokens, to + 1, "no", "model", "#");
+    size_t from = behind_maker(note, to + (numbered ? 1 : 0)), end = code_end(note, from);
+    if (numbered && end > from && end < note->tokens.count && note->tokens.at[end].stop == STOP_NONE) return;
     if (end == from || has(note, "model") || note->tokens.at[from].kind == TOKEN_WORD) return;
     bool unit = end < note->tokens.count && note->taken[end] == TAKEN_MEASURE;
     if (from == to && end == from + 1 && is_year(note->tokens.at[from].fold)) return; // "B. Tarling 1950"
@@ -334,6 +369,18 @@ static void leave_open(struct note *note, size_t from, size_t to) {
     if (to > from + 1 && note_free(note, from, to)) note_take(note, from, to, TAKEN_OPEN);
 }
 
+// "Velmar Courier 6": a maker's made-up name, then an English word and a figure are what it is called.
+static size_t maker_end(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (to != from + 2 || to >= tokens->count || tokens->at[to].kind != TOKEN_FIGURE ||
+        strlen(tokens->at[to].fold) > 3 || note->taken[to] != TAKEN_NOT || !note->book ||
+        english_at(note, from) || !english_at(note, from + 1))
+        return to;
+    bool firm = is_kin(note, from + 1) || ANY(tokens, from + 1, "works", "foundry", "pottery", "mills", "ltd",
+                                              "limited", "street", "road", "ware");
+    return firm || has(note, "model") ? to : from + 1;
+}
+
 // "Stool, Mahogany. Seat worn", "bell, Rope pull rotten": a stuff or a part with a capital behind a comma.
 // Who made a thing may be called so too, but then a name of more words or a word of making says it.
 static bool is_stuff_or_part(const struct note *note, size_t from, size_t to) {
@@ -358,14 +405,17 @@ static void read_brand(struct note *note, bool strange) {
         if (end == i && is_flat_name(note, i)) end = i + 1;
         if (end == i) continue;
         bool refused;
-        name_credit(note, i, end, &refused);
+        name_credit(note, initials_from(note, i), end, &refused); // "after J. Harkwell"
         if (refused) leave_open(note, i, end);
         refused |= is_stuff_or_part(note, i, end);
+        refused |= i > 1 && end == i + 1 && token_is(&note->tokens, i - 1, ",") &&
+                   note->taken[i - 2] == TAKEN_MARK; // "Label: Fennimore & Co, Wexcombe": where they were
         // "Size R. Band worn": the letter was a size, and a sentence begins
         refused |= i > 1 && token_is(&note->tokens, i - 1, ".") && note->taken[i - 2] == TAKEN_VALUE &&
                    note->tokens.at[i - 2].to - note->tokens.at[i - 2].from == 1;
         if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
+            end = maker_end(note, i, end);
             add(note, "brand", initials_from(note, i), end, sure);
             read_model_behind(note, end, sure);
             named = has(note, "brand");
@@ -385,7 +435,12 @@ static void read_said_maker(struct note *note) {
         if (!n || (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
                    !ANY(tokens, i - 1, "is", "was", "it's", "made", "and")))
             continue;
-        size_t at = i + n + (token_is(tokens, i + n, ":") ? 1 : 0), end = name_end(note, at);
+        size_t at = i + n + (token_is(tokens, i + n, ":") ? 1 : 0);
+        size_t first = at; // "by W. Tredgold"
+        while (at < tokens->count && at < first + 6 && tokens->at[at].capital &&
+               tokens->at[at].kind == TOKEN_WORD && tokens->at[at].to - tokens->at[at].from == 1)
+            at += token_is(tokens, at + 1, ".") ? 2 : 1;
+        size_t end = name_end(note, at);
         bool refused = true;
         if (end > at) name_credit(note, at, end, &refused);
         if (refused || name_is_no_name(note, at, end)) continue;

@@ -138,6 +138,7 @@ void read_counts(struct note *note);    // counts.c: pieces of the lot, "set of 
 void read_names(struct note *note);     // names.c: makers, models, part numbers, what it fits
 void read_mark_firm(struct note *note); // mark_alone.c: the firm that a mark names; part of read_names()
 void read_thing(struct note *note);     // things.c: the type by grammar, its family, `others`
+void read_credits(struct note *note);   // credits.c: author, artist, firm, once the thing is known
 void read_said_of(struct note *note);   // painted.c
 void read_values(
     struct note *note); // values.c: color, material, technique, pattern, style, shape, finish, theme, size

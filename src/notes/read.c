@@ -59,6 +59,7 @@ static void read_thing_and_said(struct note_half *half) {
     read_counts(note);
     read_names(note);
     read_thing(note);
+    read_credits(note);
     settle_measures(note);
     half->mixed = read_mixed(note);
     read_included(note);

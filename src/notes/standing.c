@@ -58,6 +58,17 @@ static bool joins(const struct note *note, size_t i) { // "red and black rug", "
            !standing_is_stop(note, i + 1);
 }
 
+// "Metal frame", "line guard", "trim ring": such a word before a part is of that part. A shade or a body is
+// most of what one sees of a thing.
+static bool is_vague_of_part(const struct note *note, size_t at) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    return ANY(tokens, at, "metal", "line", "trim", "body", "fabric", "stripe", "check", "plaid", "print") &&
+           tokens->at[at].stop == STOP_NONE && at + 1 < tokens->count && !standing_is_stop(note, at + 1) &&
+           word_at(note, at + 1, 1u << USE_PART, &entry) > 0 && !is_vague(note, at + 1) &&
+           !ANY(tokens, at + 1, "shade", "shades") && !standing_is_type(note, at + 1);
+}
+
 static size_t pass(const struct note *note, size_t at, struct head *head) {
     struct word_entry entry;
     struct noun_found noun;
@@ -70,6 +81,7 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         at + 1 < note->tokens.count && note->tokens.at[at].stop == STOP_NONE && !chunk_breaks(note, at + 1) &&
         note->tokens.at[at + 1].stop == STOP_NONE)
         return 1;
+    if (vague && is_vague_of_part(note, at)) return 1;
     if (vague) {
         *head = (struct head){AHEAD_THING, at, at + 1};
         return 1;
@@ -146,8 +158,14 @@ static bool is_said_behind(const struct note *note, size_t at) { // "brass font 
 // "Blue paint faded", "green enamel chipped": its color, whatever became of it; but "white paint splashes".
 bool standing_is_paint(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    if (!ANY(tokens, i, "paint", "paintwork", "enamel", "lacquer") || tokens->at[i].stop != STOP_NONE)
+    struct word_entry entry;
+    if (!ANY(tokens, i, "paint", "paintwork", "enamel", "lacquer", "japanning", "varnish", "finish") ||
+        tokens->at[i].stop != STOP_NONE)
         return false;
+    if (ANY(tokens, i, "enamel") && !note->fault_word[i + 1] &&
+        !ANY(tokens, i + 1, "shade", "shades", "body") &&
+        (word_at(note, i + 1, 1u << USE_PART, &entry) || standing_side(note, i + 1)))
+        return false;               // "white enamel dial"
     if (ANY(tokens, i + 1, "over")) // "gold paint over the lot"
         return ANY(tokens, i + 2, "the", "all") && ANY(tokens, i + 3, "lot", "whole", "thing");
     return !ANY(tokens, i + 1, "splashes", "splash", "spots", "spot", "drips", "drip", "marks", "mark",
@@ -202,7 +220,8 @@ static bool is_degree(const struct note *note, size_t i) {
         "believe",    "reckon",     "chippy",    "chalky",    "actually",  "that's",  "that",      "most",
         "many",       "colored",    "coloured",  "toned",     "tone",      "effect",  "certainly", "clearly",
         "completely", "definitely", "entirely",  "evidently", "genuinely", "largely", "plainly",   "truly",
-        "wholly"};
+        "wholly",     "worn",       "faded",     "tired",     "heavy",     "fine",    "coarse",    "thick",
+        "thin",       "new",        "modern",    "later",     "good",      "tatty",   "original"};
     bool this_one = i > 0 && token_is(&note->tokens, i, "one") && ANY(&note->tokens, i - 1, "this", "that");
     return this_one || any(note, i, words, COUNT(words));
 }
@@ -219,16 +238,37 @@ static bool is_dressed(const struct note *note, size_t i) {
                "framed");
 }
 
+// "Wool on burlap", "silver on copper": a stuff of the thing, told just before.
+static bool is_stuff_said(const struct note *note, size_t i) {
+    struct word_entry entry;
+    return note->taken[i] == TAKEN_VALUE && word_at(note, i, 1u << USE_MATERIAL, &entry) == 1;
+}
+
 // "Map on linen", "plan drawn on vellum": what a picture or a writing is on.
 static bool is_ground(const struct note *note, size_t from, size_t on) {
+    if (on > 0 && ANY(&note->tokens, on, "over") && note->taken[on - 1] == TAKEN_VALUE)
+        return true; // "gilt over brass"
     return token_is(&note->tokens, on, "on") && on > 0 &&
            ANY(&note->tokens, from, "linen", "silk", "canvas", "cloth", "paper", "card", "cardboard",
                "vellum", "parchment", "cotton", "calico", "velvet", "satin", "board", "hardboard", "oilcloth",
-               "rice") &&
-           (standing_is_type(note, on - 1) ||
+               "rice", "burlap", "hessian", "jute", "muslin", "copper", "wood", "oak", "pine", "steel",
+               "iron", "brass", "tin", "nickel") &&
+           (standing_is_type(note, on - 1) || is_stuff_said(note, on - 1) ||
             ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted", "laid", "done", "worked",
                 "written", "engraved", "beads", "beadwork", "embroidery", "applique", "stuck", "pasted",
                 "colored"));
+}
+
+// "Maps hand coloured", "panels carved": done to the part that stands right before it.
+static bool is_worked_part(const struct note *note, size_t from) {
+    struct word_entry entry;
+    if (!word_at(note, from, (1u << USE_TECHNIQUE) | (1u << USE_FINISH), &entry)) return false;
+    const char *word = note->tokens.at[from].fold;
+    const char *last = strrchr(entry.print, ' ');
+    size_t n = strlen(word), m = strlen(last ? last : entry.print);
+    bool participle = (n > 3 && text_same(word + n - 2, "ed")) ||
+                      (m > 3 && text_same(entry.print + strlen(entry.print) - 2, "ed"));
+    return participle && from > 0 && note->tokens.at[from - 1].stop == STOP_NONE;
 }
 
 static enum standing behind(const struct note *note, size_t from, const char **of) {
@@ -237,6 +277,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         size_t prev = at - 1;
         if (n == 0 && ANY(&note->tokens, from, "clear") && (*of = standing_part_before(note, from)) != NULL)
             return STANDING_PART; // "lens clear"
+        if (n == 0 && is_worked_part(note, from) && (*of = standing_part_before(note, from)) != NULL)
+            return STANDING_PART; // "maps hand coloured"
         if (n == 0 && ((*of = standing_part_spoken_of(note, prev)) != NULL ||
                        (*of = standing_bracketed_by(note, prev)) != NULL))
             return STANDING_PART;
@@ -244,9 +286,12 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             note->taken[prev] == TAKEN_MEASURE || note->taken[prev] == TAKEN_DATE)
             return STANDING_THING;
         if (is_link(note, prev) && prev > 0 &&
-            ANY(&note->tokens, prev - 1, "paint", "paintwork", "finish", "glaze"))
+            ANY(&note->tokens, prev - 1, "paint", "paintwork", "finish", "glaze", "wood", "timber", "metal",
+                "material", "fabric", "stone", "cloth", "ground", "style", "colour", "color", "pattern"))
             return STANDING_THING; // "paint was red"
         if (is_link(note, prev) && (*of = standing_part_before(note, prev)) != NULL) return STANDING_PART;
+        if (ANY(&note->tokens, prev, "other") && prev > 0 && ANY(&note->tokens, prev - 1, "the"))
+            return STANDING_THING; // "the other turkey red"
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
         static const char *const parts[] = {"percent", "%", "pct"};
         if (any(note, prev, parts, COUNT(parts)) && prev > 0) { // "100 percent wool"
@@ -274,7 +319,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
         }
-        if (note->taken[prev] != TAKEN_VALUE && note->taken[prev] != TAKEN_COUNT && !is_degree(note, prev))
+        if (note->taken[prev] != TAKEN_VALUE && note->taken[prev] != TAKEN_COUNT && !is_degree(note, prev) &&
+            note->tokens.at[prev].kind != TOKEN_FIGURE)
             return note->tokens.flat && !chunk_breaks(note, prev) ? STANDING_THING : STANDING_NONE;
         at = prev;
     }
@@ -300,6 +346,9 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
     if (standing_is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
     if (ANY(&note->tokens, i, "a") && ANY(&note->tokens, i + 1, "few", "couple"))
         return true; // "most green a few red"
+    if (ANY(&note->tokens, i, "on") && ANY(&note->tokens, i + 1, "one", "both", "the", "each") &&
+        ANY(&note->tokens, i + 2, "side", "sides", "other", "face", "reverse", "outside", "inside"))
+        return true; // "indigo on one side"
     if (in_first_sentence(note, i) && any(note, i, early, COUNT(early))) return true;
     if (from > 0 && note->tokens.at[from].starts && ANY(&note->tokens, i, "is", "are", "still")) return true;
     return note->taken[i] == TAKEN_MEASURE || note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE ||
@@ -378,6 +427,10 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
 static const char *bare_part(const struct note *note, size_t from, size_t to) {
     enum { WORDS_MOST = 2 };
     struct word_entry entry;
+    // "Bellows green leather,": the words between are of it too
+    for (size_t n; !standing_is_stop(note, to) && (n = word_at(note, to, standing_uses, &entry)) > 0;)
+        to += n;
+    while (from > 0 && note->taken[from - 1] == TAKEN_VALUE) from--;
     if (!standing_is_stop(note, to) && !ANY(&note->tokens, to, "and", "&", "with", "but")) return NULL;
     for (size_t n = WORDS_MOST; n > 0; n--) {
         if (from < n || word_at(note, from - n, 1u << USE_PART, &entry) != n ||
@@ -388,27 +441,34 @@ static const char *bare_part(const struct note *note, size_t from, size_t to) {
         bool opens =
             open == 0 || standing_is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
         struct noun_found noun;
-        bool goods = noun_at(note, from - n, &noun) && noun.thing; // "hinge, brass" is said of the thing
+        // "Hinge, brass" is said of the thing; but "Concertina. Bellows green leather"
+        bool goods = noun_at(note, from - n, &noun) && noun.thing &&
+                     (open == 0 || note->tokens.at[open - 1].stop < STOP_SENTENCE);
         return opens && open > 0 && !goods ? standing_part_words(note, from - n, from) : NULL;
     }
     return NULL;
 }
 
 // "Legs painted green", "repainted black some time": what was painted is so, whatever follows.
-static bool is_painted_so(const struct note *note, size_t from, const char **of) {
+bool standing_painted(const struct note *note, size_t from) {
     struct word_entry entry;
-    if (from == 0 || !word_at(note, from, 1u << USE_COLOR, &entry) ||
-        !ANY(&note->tokens, from - 1, "painted", "repainted", "sprayed", "enamelled", "lacquered",
-             "varnished"))
-        return false;
-    *of = from > 1 ? standing_part_before(note, from - 1) : NULL;
+    return from > 0 && word_at(note, from, 1u << USE_COLOR, &entry) > 0 &&
+           ANY(&note->tokens, from - 1, "painted", "repainted", "sprayed", "enamelled", "lacquered",
+               "varnished", "japanned", "overpainted");
+}
+
+static bool is_painted_so(const struct note *note, size_t from, size_t to, const char **of) {
+    bool both = to == from + 2 && standing_painted(note, from + 1); // "painted green" is one word of the book
+    if (!both && !standing_painted(note, from)) return false;
+    size_t verb = both ? from : from - 1;
+    *of = verb > 0 ? standing_part_before(note, verb) : NULL;
     return true;
 }
 
 enum standing standing_of(const struct note *note, size_t from, size_t to, const char **of) {
     size_t end = to;
     *of = NULL;
-    if (is_painted_so(note, from, of)) return *of ? STANDING_PART : STANDING_THING;
+    if (is_painted_so(note, from, to, of)) return *of ? STANDING_PART : STANDING_THING;
     if (is_set_off(note, from, to)) return STANDING_THING;
     struct head head = look_ahead(note, to, &end);
     switch (head.what) {

@@ -34,4 +34,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to);
 // Does token `i` name the paint of a color before it ("blue paint faded")?
 bool standing_is_paint(const struct note *note, size_t i);
 
+// Is token `i` a color that something was painted in ("painted green over tin")?
+bool standing_painted(const struct note *note, size_t i);
+
 #endif

@@ -127,8 +127,12 @@ void value_read_forms(struct note *note) {
                !note->fault_word[to])
             to++;
         if (to == from) continue;
-        value_keep(note, name, arena_string(note->arena, note_words(note, from, to)), bearer_of(note, to),
-                   from, to, value_sure(note, i, to));
+        const char *of = bearer_of(note, to);
+        struct word_entry shown; // "the shape of a sitting hound" shows a dog
+        if (name[0] == 's' && word_at(note, to - 1, 1u << USE_THEME, &shown) == 1)
+            value_keep(note, "theme", shown.print, of, to - 1, to, value_sure(note, i, to));
+        value_keep(note, name, arena_string(note->arena, note_words(note, from, to)), of, from, to,
+                   value_sure(note, i, to));
         note_take(note, from, to, TAKEN_VALUE);
     }
     read_shaped(note);

@@ -14,6 +14,7 @@ enum sure value_sure(const struct note *note, size_t from, size_t to);
 // Parts of read_values().
 void value_read_audience(struct note *note);
 void value_read_forms(struct note *note);
+void value_read_likened(struct note *note); // value_likened.c
 void value_read_stuffs(struct note *note);
 
 #endif

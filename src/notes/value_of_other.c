@@ -68,6 +68,10 @@ static bool is_unclouded(const struct note *note, size_t i) {
 
 // "Sits wobbly on a flat stove", "stood against a white wall": of what is no part of the thing.
 bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
+    static const char *const praise[] = {"good",  "fine",  "ok",   "okay",   "clean", "sound",
+                                         "solid", "tight", "nice", "intact", "firm",  "original"};
+    for (size_t k = 0; k < COUNT(praise); k++)
+        if (!strcmp(of, praise[k])) return true; // "thread good", "horn fine": parts, and no stuff
     static const char *const preps[] = {"on", "against", "near", "by", "beside", "under", "off", "over"};
     const struct tokens *tokens = &note->tokens;
     struct word_entry entry;

@@ -39,7 +39,7 @@ static void read_marked_materials(struct note *note) {
         size_t n = word_at(note, i, material, &entry);
         if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
                 "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",
-                "iron", "ash"))
+                "iron", "ash", "pottery"))
             continue; // "Garnet Toffee": a name
         if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
             value_keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);

@@ -46,12 +46,15 @@ static bool is_metal_color(const char *word) {
 // "Amber glass" is a color, "brass lamp" a material: of a word that is both, what follows decides.
 static enum word_use settle(const struct note *note, size_t from, size_t to, const struct word_entry *entry) {
     struct word_entry other;
+    static const char *const tones[] = {"tone",   "toned", "colored", "coloured", "color",
+                                        "colour", "tint",  "tinted",  "finish"};
     size_t next = next_word(note, to);
+    bool toned = token_among(&note->tokens, next, tones, COUNT(tones));
+    if (has_use(entry, USE_MATERIAL) && toned &&
+        (has_use(entry, USE_COLOR) || !ANY(&note->tokens, next, "finish")))
+        return USE_COLOR; // "walnut colour"
     if (has_use(entry, USE_MATERIAL) && has_use(entry, USE_COLOR)) {
         if (is_metal_color(entry->print)) return USE_COLOR; // metal only where a mark says so
-        static const char *const tones[] = {"tone",   "toned", "colored", "coloured", "color",
-                                            "colour", "tint",  "tinted",  "finish"};
-        if (token_among(&note->tokens, next, tones, COUNT(tones))) return USE_COLOR;
         bool material = word_at(note, next, 1u << USE_MATERIAL, &other) > 0;
         bool color = from > 0 && word_at(note, from - 1, 1u << USE_COLOR, &other) > 0;
         static const char *const gems[] = {"amber",    "ivory", "coral",    "turquoise", "jade",
@@ -62,6 +65,10 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
         return material || color || gem ? USE_COLOR : USE_MATERIAL;
     }
     static const char *const made[] = {"pattern", "print", "design", "patterned"};
+    if (!has_use(entry, USE_COLOR) && !has_use(entry, USE_TECHNIQUE) &&
+        ANY(&note->tokens, next, "pattern", "patterned") &&
+        (has_use(entry, USE_MATERIAL) || has_use(entry, USE_THEME)))
+        return USE_PATTERN; // "bead pattern"
     static const char *const one[] = {"a", "an"};
     uint32_t theme = 1u << USE_THEME;
     const char *type = note->record->type.value;
@@ -86,6 +93,46 @@ static bool is_asked(const struct note *note, size_t from) {
     if (end > from + 4) return false;
     if (!token_is(&note->tokens, end, "?")) return false;
     return token_is(&note->tokens, end + 1, "no") || token_is(&note->tokens, end + 1, "nope");
+}
+
+// "Silver tray?", "silk and linen shawl?": nothing but the thing's name, and a question.
+static bool is_questioned(const struct note *note, size_t at) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t n = 0; n < FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; n++) {
+        if (note->taken[at] != TAKEN_TYPE && note->taken[at] != TAKEN_VALUE &&
+            !ANY(tokens, at, "and", "or", "&"))
+            break;
+        at++;
+    }
+    return token_is(tokens, at, "?") && note->taken[at - 1] == TAKEN_TYPE;
+}
+
+// "Well I say carved, it's composition": taken back, here and where it was said before.
+static bool is_loosely_said(struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    if (i < 2 || !ANY(tokens, i - 1, "say") || !ANY(tokens, i - 2, "i") ||
+        (i > 2 && ANY(tokens, i - 3, "would", "should")))
+        return false;
+    if (i + n >= tokens->count || tokens->at[i + n].stop < STOP_COMMA) return false;
+    const char *word = tokens->at[i].fold;
+    for (size_t k = 0; k < note->record->attribute_count; k++)
+        if (text_same(note->record->attributes[k].value, word)) note->record->attributes[k].sure = SURE_GUESS;
+    return true;
+}
+
+// "Wooden... no, brass handles": what follows takes its place.
+static bool is_mended(const struct note *note, size_t to, const struct word_entry *entry) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry next;
+    size_t at = to;
+    while (at < tokens->count && at < to + 3 && tokens->at[at].kind == TOKEN_SIGN) at++;
+    if (at == to || !ANY(tokens, at, "no", "sorry", "rather")) return false;
+    at++;
+    while (at < tokens->count &&
+           (token_is(tokens, at, ",") || ANY(tokens, at, "it's", "sorry", "make", "that")))
+        at++;
+    return word_at(note, at, entry->uses & ((1u << USE_MATERIAL) | (1u << USE_COLOR)), &next) > 0;
 }
 
 static bool is_denied(const struct note *note, size_t from) {
@@ -304,10 +351,30 @@ static bool is_makeshift(const struct note *note, size_t i) {
            ANY(tokens, at - 1, "on", "with", "by", "using", "from", "in");
 }
 
+// "Apple handle", "cherry scales": the wood of the tree, and no picture of its fruit.
+static bool read_fruitwood(struct note *note, size_t i, size_t n) {
+    static const char *const trees[] = {"apple", "pear",  "cherry", "plum",
+                                        "olive", "lemon", "holly",  "hawthorn"};
+    static const char *const parts[] = {"handle", "handles", "handled", "grip", "grips",
+                                        "scales", "stock",   "body",    "knob", "knobs",
+                                        "shaft",  "stem",    "tote",    "haft", "bowl"};
+    const struct tokens *tokens = &note->tokens;
+    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees)) ||
+        !token_among(tokens, i + 1, parts, COUNT(parts)))
+        return false;
+    const char *part = token_is(tokens, i + 1, "handled") ? "handle" : tokens->at[i + 1].fold;
+    value_keep(note, "material", arena_format(note->arena, "%swood", tokens->at[i].fold),
+               arena_string(note->arena, part), i, i + 1, value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+    return true;
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
-    if (use == USE_COUNT || is_denied(note, i)) return;
+    if (use == USE_COUNT || is_denied(note, i) || is_mended(note, i + n, entry) ||
+        is_loosely_said(note, i, n))
+        return;
     if (value_is_of_other(note, i, n, use) || is_makeshift(note, i)) return;
     size_t more = 0;
     const char *part = use == USE_MATERIAL || use == USE_COLOR ? parted_by(note, i + n, &more) : NULL;
@@ -340,6 +407,12 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (token_is(&note->tokens, i, "stamped") && (i == 0 || note->tokens.at[i - 1].stop != STOP_NONE) &&
         ANY(&note->tokens, i + 1, "with", "on", "in", "under"))
         return; // "stamped with a crown": a mark
+    struct word_entry other;
+    if (ANY(&note->tokens, i, "wood", "metal", "fabric", "leather", "stone", "cloth") &&
+        ANY(&note->tokens, i + 1, "is", "was", "looks") && word_at(note, i + 2, 1u << USE_MATERIAL, &other))
+        return; // "wood is ash"
+    if (token_is(&note->tokens, i, "covered") && ANY(&note->tokens, i + 1, "in", "with", "by", "over", "all"))
+        return; // no lid
     if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
@@ -349,19 +422,22 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
             note_take(note, i, i + 1, TAKEN_VALUE);
             return;
         }
+        if (read_fruitwood(note, i, n)) return;
+        if (ANY(&note->tokens, i + n, "effect", "skin", "grain", "hide")) return; // "crocodile effect strap"
         if (token_is(&note->tokens, i, "couple") &&
             (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
             return;
         if (is_doer(note, i, i + n) || is_device(note, i)) return;
         if (!is_depicted(note, i, i + n)) return;
+        struct word_entry borne; // "acorn finial": of the finial
+        bool parted = word_at(note, i + n, 1u << USE_PART, &borne) > 0 && !standing_is_type(note, i + n) &&
+                      note->tokens.at[i + n].stop == STOP_NONE;
+        if (!parted || standing_of(note, i, i + n, &of) != STANDING_PART) of = NULL;
     } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
         return;
-    static const char *const praise[] = {"good",  "fine",  "ok",   "okay",   "clean", "sound",
-                                         "solid", "tight", "nice", "intact", "firm",  "original"};
-    for (size_t k = 0; of && k < sizeof praise / sizeof *praise; k++)
-        if (text_same(of, praise[k])) return; // "thread good", "horn fine": parts, and no stuff
     if (of && value_is_elsewhere(note, i, of)) return;
-    enum sure sure = value_sure(note, i, i + n);
+    enum sure sure =
+        use == USE_MATERIAL && is_questioned(note, i + n) ? SURE_GUESS : value_sure(note, i, i + n);
     if (use == USE_FINISH && n == 2) read_paint(note, i, of, sure);
     static const char *const looks[] = {"colored", "coloured"};
     // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
@@ -380,6 +456,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         value_keep(note, key_of(use), print, of, i, i + n, sure);
     if (use == USE_TECHNIQUE) keep_stuff(note, i, n, of, sure);
     note_take(note, i, i + n, TAKEN_VALUE);
+    bool toned = use == USE_COLOR && ANY(&note->tokens, i + n, "colored", "coloured", "colour", "color");
+    if (toned && note_free(note, i + n, i + n + 1)) note_take(note, i + n, i + n + 1, TAKEN_FILLER);
 }
 
 static bool ends_type(const struct note *note, const char *word) {
@@ -412,7 +490,9 @@ static void read_type_words(struct note *note) {
         if (!last && is_worked(note, i, n)) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
-        value_keep(note, key_of(use), entry.print, NULL, i, i + n, value_sure(note, i, i + n));
+        bool asked = use == USE_MATERIAL && is_questioned(note, i + n);
+        value_keep(note, key_of(use), entry.print, NULL, i, i + n,
+                   asked ? SURE_GUESS : value_sure(note, i, i + n));
         i += n - 1;
     }
 }
@@ -424,7 +504,14 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     struct word_entry next;
     static const char *const coats[] = {"glaze", "varnish", "lacquer", "paint", "plating", "gilding", "gilt"};
     if (n == 1 && token_among(&note->tokens, i, coats, COUNT(coats))) return false; // "glaze crazed"
-    if (has_use(entry, USE_COLOR) && standing_is_paint(note, i + n)) return true;
+    if (has_use(entry, USE_COLOR) && (standing_is_paint(note, i + n) || standing_painted(note, i)))
+        return true;
+    if (n > 1 && has_use(entry, USE_FINISH) && standing_painted(note, i + 1)) return true; // "painted green"
+    struct word_entry stuff, part; // "worn gold damask", "black metal frame"
+    size_t more = has_use(entry, USE_COLOR) && note->tokens.at[i].stop == STOP_NONE
+                      ? word_at(note, i + n, 1u << USE_MATERIAL, &stuff)
+                      : 0;
+    if (more && (!note->fault_word[i + n] || word_at(note, i + n + more, 1u << USE_PART, &part))) return true;
     if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
         return true; // "split cane"
     if (entry->uses & (1u << USE_MATERIAL) && i + n < note->tokens.count && note->fault_word[i + n]) {
@@ -444,6 +531,7 @@ void read_values(struct note *note) {
     read_type_words(note);
     value_read_audience(note);
     value_read_forms(note);
+    value_read_likened(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
         size_t n = word_at(note, i, standing_uses, &entry);

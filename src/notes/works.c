@@ -60,7 +60,8 @@ static size_t maker_from(const struct note *note, size_t i, enum work work) {
     if (!token_is(tokens, i, "by") && !(work == WORK_RECORD && token_is(tokens, i, "with")))
         return tokens->count;
     i++;
-    while (token_is(tokens, i, "the") || token_is(tokens, i, "a")) i++;
+    while (token_is(tokens, i, "the") || (token_is(tokens, i, "a") && !tokens->at[i].capital))
+        i++; // but "by A. Corrigan"
     return i;
 }
 

@@ -26,6 +26,8 @@ static void tell_values(struct buf *out, const struct record *r) {
     for (size_t i = 0; i < r->flaw_count; i++) buf_format(out, "\nflaw %s", r->flaws[i].kind->rule.id);
     for (size_t i = 0; i < r->mark_count; i++) buf_format(out, "\nmark %s", r->marks[i].text);
     for (size_t i = 0; i < r->include_count; i++) buf_format(out, "\ninclude %s", r->includes[i].what);
+    for (size_t i = 0; i < r->fit_count; i++)
+        buf_format(out, "\nfits %s", r->fits[i].brand ? r->fits[i].brand : r->fits[i].model);
 }
 
 static void tell_measures(struct buf *out, const struct record *r) {

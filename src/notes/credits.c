@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+// Whose a name is, once the thing is known: a book has an author and a picture its artist where "by" or
+// "signed" leads the name, and what is in a tin or told on a sign is of the firm that it was made for.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/things.h"
+
+static bool type_ends(const struct note *note, const char *const *words, size_t count) {
+    const char *type = note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    if (!type) return false;
+    last = last ? last + 1 : type;
+    for (size_t i = 0; i < count; i++)
+        if (!strcmp(last, words[i])) return true;
+    return false;
+}
+
+static bool is_picture(const struct note *note) {
+    static const char *const words[] = {
+        "watercolour", "watercolor", "painting",   "oil",        "etching",    "engraving", "print",
+        "drawing",     "sketch",     "lithograph", "aquatint",   "mezzotint",  "woodcut",   "linocut",
+        "pastel",      "picture",    "photograph", "poster",     "portrait",   "landscape", "sculpture",
+        "miniature",   "cartoon",    "sampler",    "silhouette", "screenprint"};
+    return type_ends(note, words, sizeof words / sizeof *words);
+}
+
+static bool is_packing(const struct note *note) {
+    static const char *const words[] = {"tin",    "box",    "bottle",      "jar",      "crate",
+                                        "sign",   "poster", "bag",         "sack",     "canister",
+                                        "carton", "tray",   "caddy",       "packet",   "drum",
+                                        "can",    "mirror", "thermometer", "showcard", "dispenser"};
+    return type_ends(note, words, sizeof words / sizeof *words);
+}
+
+static const char *credit_of(const struct note *note) {
+    const struct family *family = note->record->family;
+    if (is_picture(note)) return "byArtist";
+    static const char *const blank[] = {"album", "albums",   "scrapbook", "notebook",
+                                        "diary", "register", "binder"};
+    if (family && !strcmp(family->rule.id, "books") && !type_ends(note, blank, sizeof blank / sizeof *blank))
+        return "author";
+    return NULL;
+}
+
+static bool has(const struct note *note, const char *name) {
+    for (size_t i = 0; i < note->record->attribute_count; i++)
+        if (!strcmp(note->record->attributes[i].name, name)) return true;
+    return false;
+}
+
+// "Printed by", "framed by": no author.
+static bool is_trade(const struct note *note, size_t by) {
+    const struct tokens *tokens = &note->tokens;
+    return by > 0 && tokens->at[by - 1].stop == STOP_NONE &&
+           ANY(tokens, by - 1, "printed", "published", "bound", "rebound", "sold", "retailed", "framed",
+               "made", "issued", "supplied", "restored", "given", "pub", "engraved");
+}
+
+static size_t token_from(const struct note *note, size_t byte) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from == byte) return i;
+    return 0;
+}
+
+static void credit_by(struct note *note, const char *credit) {
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        struct value *value = &note->record->attributes[i];
+        if (strcmp(value->name, "brand") != 0 || value->of) continue;
+        size_t at = token_from(note, value->span.from);
+        if (at > 0 && token_is(&note->tokens, at - 1, "by") && !is_trade(note, at - 1)) value->name = credit;
+    }
+}
+
+// "Signed lower left P. Ashgrove": the mark stays, and tells who painted it.
+static void credit_signed(struct note *note) {
+    enum { FAR = 7 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (!ANY(tokens, i, "signed") || (i > 0 && ANY(tokens, i - 1, "not", "un", "is", "isn't"))) continue;
+        size_t at = i + 1;
+        while (at < tokens->count && at < i + FAR &&
+               !(note->taken[at] == TAKEN_MARK && tokens->at[at].capital) &&
+               tokens->at[at].stop < STOP_COMMA) // "signed lower left"
+            at++;
+        size_t to = at;
+        while (to < tokens->count && note->taken[to] == TAKEN_MARK && tokens->at[to].kind != TOKEN_FIGURE &&
+               tokens->at[to].stop < STOP_COMMA)
+            to++;
+        if (to == at || !tokens->at[at].capital) continue;
+        struct value *value = note_attribute(note);
+        *value = (struct value){.name = "byArtist",
+                                .value = arena_string(note->arena, note_words(note, at, to)),
+                                .span = note_span_of(note, at, to)};
+        note_reading(note, at, to, arena_format(note->arena, "byArtist %s", value->value), "a signature");
+        return;
+    }
+}
+
+// "Tin for Orrin & Pell's lozenges".
+static void credit_packed(struct note *note) {
+    struct record *record = note->record;
+    if (record->fit_count != 1 || record->fits[0].model || has(note, "brand")) return;
+    const struct fit *fit = &record->fits[0];
+    size_t at = token_from(note, fit->span.from);
+    if (at == 0 || !token_is(&note->tokens, at - 1, "for")) return;
+    size_t to = at;
+    while (to < note->tokens.count && note->tokens.at[to].to <= fit->span.to) to++;
+    struct value *value = note_attribute(note);
+    *value = (struct value){.name = "brand", .value = fit->brand, .sure = fit->sure, .span = fit->span};
+    note_take(note, at, to, TAKEN_VALUE);
+    record->fit_count = 0;
+}
+
+void read_credits(struct note *note) {
+    const char *credit = credit_of(note);
+    if (credit && !has(note, credit)) {
+        credit_by(note, credit);
+        if (!has(note, credit) && is_picture(note)) credit_signed(note);
+    }
+    if (is_packing(note)) credit_packed(note);
+}

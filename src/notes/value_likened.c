@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+// Looks that no list has, told by a likeness or by a word for looks: "butter coloured", "the colour of weak
+// tea", "a coaching scene", "50 inches square".
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/chunk.h"
+#include "notes/standing.h"
+#include "notes/value_keep.h"
+#include "text/utf8.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_word(const struct note *note, size_t i) {
+    const struct token *t = &note->tokens.at[i];
+    return t->kind == TOKEN_WORD && note->taken[i] == TAKEN_NOT && !note->fault_word[i] &&
+           !chunk_breaks(note, i);
+}
+
+static void keep(struct note *note, const char *name, size_t from, size_t to, const char *form, size_t end) {
+    const char *of = NULL;
+    if (standing_of(note, from, end, &of) == STANDING_NONE) of = NULL;
+    const char *words = utf8_fold(note->arena, note_words(note, from, to));
+    value_keep(note, name, arena_format(note->arena, "%s%s", words, form), of, from, to,
+               value_sure(note, from, end));
+    note_take(note, from, end, TAKEN_VALUE);
+}
+
+// "Butter coloured jug", "straw-coloured": whatever it is the color of.
+static void read_colored(struct note *note, size_t i) {
+    static const char *const vain[] = {
+        "hand",   "well",     "nicely",  "richly",    "brightly", "highly", "lightly", "light",
+        "dark",   "same",     "self",    "two",       "three",    "single", "one",     "many",
+        "multi",  "fast",     "later",   "once",      "not",      "was",    "full",    "original",
+        "deep",   "strongly", "softly",  "different", "bright",   "big",    "large",   "small",
+        "little", "natural",  "various", "all",       "odd",      "plain",  "some"};
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0) return;
+    size_t word = token_is(tokens, i - 1, "-") && i > 1 ? i - 2 : i - 1;
+    if (!is_word(note, word) || tokens->at[word].stop != STOP_NONE ||
+        token_among(tokens, word, vain, COUNT(vain)))
+        return;
+    struct word_entry entry; // what has a name of its own is read by it
+    if (word_at(note, word, (1u << USE_COLOR) | (1u << USE_MATERIAL), &entry)) return;
+    size_t n = strlen(tokens->at[word].fold);
+    if (n > 4 && !strcmp(tokens->at[word].fold + n - 2, "ly")) return;
+    keep(note, "color", word, word + 1, "-colored", i + 1);
+}
+
+// "The colour of weak tea", but "the colour of the glaze".
+static void read_color_of(struct note *note, size_t i) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    size_t from = i + 2;
+    if (ANY(tokens, from, "the", "its", "this", "it", "these")) return;
+    while (ANY(tokens, from, "a", "an", "old", "good", "some")) from++;
+    size_t to = from;
+    while (to < tokens->count && to < from + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
+           note->taken[to] == TAKEN_NOT && !chunk_breaks(note, to))
+        to++;
+    if (i > 1 && ANY(tokens, i - 2, "gone", "turned", "stained", "went", "faded", "now", "going"))
+        return; // a fault
+    struct word_entry entry;
+    if (to == from || !(standing_is_stop(note, to) ||
+                        ANY(tokens, to, "with", "and", "but", "inside", "outside", "in", "on")))
+        return;
+    if (word_at(note, to - 1, 1u << USE_PART, &entry) == 1 && ANY(tokens, to, "is", "has", "was")) return;
+    size_t lead = i > 0 && token_is(tokens, i - 1, "the") ? i - 1 : i;
+    const char *words = utf8_fold(note->arena, note_words(note, from, to));
+    const char *of = ANY(tokens, to, "inside") ? "inside" : NULL;
+    value_keep(note, "color", arena_format(note->arena, "%s-colored", words), of, from, to,
+               value_sure(note, i, to));
+    note_take(note, lead, to, TAKEN_VALUE);
+}
+
+// "A coaching scene", "scenes of village life": what the thing shows.
+static void read_scene(struct note *note, size_t i) {
+    static const char *const vain[] = {"the",       "a",      "same",  "whole",  "painted", "printed",
+                                       "different", "each",   "every", "other",  "raised",  "molded",
+                                       "moulded",   "etched", "good",  "lovely", "pretty",  "nice",
+                                       "carved",    "little", "small"};
+    const struct tokens *tokens = &note->tokens;
+    size_t from = i;
+    while (from > 0 && i - from < 2 && is_word(note, from - 1) &&
+           !token_among(tokens, from - 1, vain, COUNT(vain)))
+        from--;
+    if (from == i) return;
+    bool led = from == 0 || standing_is_stop(note, from - 1) ||
+               token_among(tokens, from - 1, vain, COUNT(vain)) ||
+               ANY(tokens, from - 1, "with", "of", "an", "showing") || note->taken[from - 1] == TAKEN_VALUE ||
+               note->taken[from - 1] == TAKEN_TYPE;
+    if (!led) return;
+    const char *words = utf8_fold(note->arena, note_words(note, from, i));
+    value_keep(note, "theme", arena_format(note->arena, "%s scene", words), NULL, from, i + 1,
+               value_sure(note, from, i + 1));
+    note_take(note, from, i + 1, TAKEN_VALUE);
+}
+
+// "Fiddle pattern", "king's pattern": how the trade calls it, whatever the words.
+static void read_patterned(struct note *note, size_t i) {
+    static const char *const vain[] = {
+        "the",  "a",     "same",   "no",      "nice", "whole",   "printed",  "different",
+        "each", "every", "other",  "raised",  "this", "etched",  "good",     "lovely",
+        "its",  "own",   "usual",  "repeat",  "odd",  "weaving", "knitting", "sewing",
+        "old",  "in",    "pretty", "overall", "test", "paper",   "small",    "large"};
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || !is_word(note, i - 1) || token_among(tokens, i - 1, vain, COUNT(vain)) ||
+        !(standing_is_stop(note, i + 1) || ANY(tokens, i + 1, "with", "in", "on", "and") ||
+          standing_is_type(note, i + 1)))
+        return;
+    keep(note, "pattern", i - 1, i, "", i + 1);
+}
+
+// "50 inches square": what it measures and its shape.
+static void read_square(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || note->taken[i] != TAKEN_MEASURE || note->taken[i - 1] != TAKEN_MEASURE) return;
+    if (ANY(tokens, i + 1, "inch", "inches", "in", "feet", "ft", "foot", "cm", "yards", "on", "at")) return;
+    value_keep(note, "shape", "square", NULL, i, i + 1, SURE_STATED);
+}
+
+void value_read_likened(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (ANY(tokens, i, "square")) read_square(note, i);
+        if (note->taken[i] != TAKEN_NOT) continue;
+        if (ANY(tokens, i, "colored", "coloured")) read_colored(note, i);
+        if (ANY(tokens, i, "color", "colour", "colors", "colours") && token_is(tokens, i + 1, "of"))
+            read_color_of(note, i);
+        if (ANY(tokens, i, "scene", "scenes")) read_scene(note, i);
+        if (ANY(tokens, i, "pattern")) read_patterned(note, i);
+    }
+}
