@@ -89,7 +89,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         return false; // "numbers fine": of a part
     // "Seal button on the bottom", "one dog bolt seized": of the part
     bool faulty = end < tokens->count && note->fault_word[end] && tokens->at[end].stop == STOP_NONE;
-    if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts))) return false;
+    if (what == AHEAD_PART && (faulty || (from > 0 && tokens->at[from].starts && to == from + 1)))
+        return false;
     if (what == AHEAD_THING) return true;
     if (what == AHEAD_FAULT) return false;
     if (is_worn_by_part(note, from, to)) return true;

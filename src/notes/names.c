@@ -95,7 +95,7 @@ static size_t name_end(const struct note *note, size_t i) {
     while (end < tokens->count && end < i + 5) {
         bool more = end > i && tokens->at[end].capital && note->taken[end] == TAKEN_NOT &&
                     tokens->at[end].kind == TOKEN_WORD && !token_is(tokens, end, "no") &&
-                    !(is_never(note, end) && tokens->at[end].fold[1]);
+                    !(is_never(note, end) && tokens->at[end].fold[1]) && !token_is(tokens, end, "i");
         if (is_name_word(note, end) || more) {
             end++;
         } else if (end > i && (token_is(tokens, end, "&") || token_is(tokens, end, "and")) &&
@@ -394,6 +394,28 @@ static bool is_stuff_or_part(const struct note *note, size_t from, size_t to) {
     return to >= tokens->count || tokens->at[to].stop != STOP_NONE || !tokens->at[to].capital;
 }
 
+// "Prado something? no, Pravo 300": the next name takes its place.
+static bool is_mended_name(const struct note *note, size_t at) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, at, "something", "somebody", "or")) at++;
+    if (at < tokens->count && tokens->at[at].kind == TOKEN_FIGURE) at++;
+    if (!token_is(tokens, at, "?") || !ANY(tokens, at + 1, "no", "nope", "sorry", "wait")) return false;
+    at += token_is(tokens, at + 2, ",") ? 3 : 2;
+    if (ANY(tokens, at, "it's", "its", "its", "that's")) at++;
+    return name_end(note, at) > at;
+}
+
+// "Carved as a Turk's head": whose head it shows.
+static bool is_of_a_figure(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    const char *word = tokens->at[to - 1].fold;
+    size_t n = strlen(word);
+    return to == from + 1 && from > 0 && ANY(tokens, from - 1, "a", "an") && n > 2 && word[n - 1] == 's' &&
+           !(word[n - 2] >= 'a' && word[n - 2] <= 'z') && to < tokens->count &&
+           ANY(tokens, to, "head", "heads", "face", "mask", "bust", "hat", "cap", "helmet", "foot", "hand",
+               "knot");
+}
+
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     bool named = has(note, "brand");
@@ -408,6 +430,7 @@ static void read_brand(struct note *note, bool strange) {
         name_credit(note, initials_from(note, i), end, &refused); // "after J. Harkwell"
         if (refused) leave_open(note, i, end);
         refused |= is_stuff_or_part(note, i, end);
+        refused |= is_mended_name(note, end) || is_of_a_figure(note, i, end);
         refused |= i > 1 && end == i + 1 && token_is(&note->tokens, i - 1, ",") &&
                    note->taken[i - 2] == TAKEN_MARK; // "Label: Fennimore & Co, Wexcombe": where they were
         // "Size R. Band worn": the letter was a size, and a sentence begins

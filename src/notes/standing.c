@@ -93,7 +93,7 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
         bool plural =
             last->one != last->fold && !(wordbook_find(note->book, last->fold, strlen(last->fold), &itself) &&
                                          itself.uses & (1u << USE_MATERIAL));
-        bool look = kind & ((1u << USE_STYLE) | (1u << USE_SHAPE) | (1u << USE_COLOR));
+        bool look = kind & ((1u << USE_STYLE) | (1u << USE_COLOR)) || (kind & (1u << USE_SHAPE) && !plural);
         bool plain =
             kind & ~(1u << USE_THEME) & standing_uses && !plural; // "grey stoneware"; but "green rhinestones"
         if (!look && !plain && (part || (is_noun && !noun.gated) || kind & (1u << USE_THEME)))
@@ -336,10 +336,10 @@ static bool in_first_sentence(const struct note *note, size_t i) {
 // After the value, may the statement be over?
 static bool is_over(const struct note *note, size_t from, size_t i) {
     static const char *const words[] = {
-        "with",  "w/", "w",    "and",     "but",       "so",     "no",   "or",         "i",
-        "maybe", "?",  "w/o",  "without", "according", "okay",   "ok",   "missing",    "needs",
-        "lacks", "-",  "(",    "not",     "possibly",  "all",    "over", "throughout", "except",
-        "i'm",   "im", "they", "she",     "he",        "though", "says", "per",        "looking"};
+        "with", "w/",  "w",        "and",       "but",  "so",         "no",      "or",    "i",     "maybe",
+        "?",    "w/o", "without",  "according", "okay", "ok",         "missing", "needs", "lacks", "-",
+        "(",    "not", "possibly", "all",       "over", "throughout", "except",  "i'm",   "im",    "they",
+        "she",  "he",  "though",   "says",      "per",  "looking",    "as"};
     static const char *const early[] = {"in",     "on",      "for", "by",   "around", "across",
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
@@ -454,7 +454,7 @@ bool standing_painted(const struct note *note, size_t from) {
     struct word_entry entry;
     return from > 0 && word_at(note, from, 1u << USE_COLOR, &entry) > 0 &&
            ANY(&note->tokens, from - 1, "painted", "repainted", "sprayed", "enamelled", "lacquered",
-               "varnished", "japanned", "overpainted");
+               "varnished", "japanned", "overpainted", "dyed", "tarred", "glazed", "limewashed");
 }
 
 static bool is_painted_so(const struct note *note, size_t from, size_t to, const char **of) {

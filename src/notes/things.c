@@ -74,6 +74,7 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
         return mine && is_opening(tokens, i) ? TURN_THING : TURN_WITH;
     }
     if (token_among(tokens, i, fits, COUNT(fits))) return TURN_FOR;
+    if (token_is(tokens, i, "like") && i > 0 && token_is(tokens, i - 1, "more")) return TURN_THING;
     if (token_among(tokens, i, like, COUNT(like))) return TURN_LIKE;
     if (token_among(tokens, i, place, COUNT(place))) return TURN_PLACE;
     return TURN_ON;
@@ -380,6 +381,9 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
                        "this", "sorry", "wait");
     size_t asked = chunk->to; // "dolls house?? nope, an insect house"
     while (token_is(&note->tokens, asked, "?")) asked++;
+    bool rather = asked > chunk->to && ANY(&note->tokens, asked, "more") &&
+                  ANY(&note->tokens, asked + 1, "like", "of", "a");
+    if (rather) value -= 90; // "churn? more like a crock"
     if (asked > chunk->to && ANY(&note->tokens, asked, "no", "nope", "nah", "not") &&
         !is_named_again(note, head, asked) &&
         !(token_is(&note->tokens, asked, "not") &&

@@ -94,7 +94,9 @@ static void read_shaped(struct note *note) {
 
 // "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
 void value_read_forms(struct note *note) {
-    static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of"};
+    static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of",
+                                         "carved as",   "shaped as",       "formed as",      "modelled as",
+                                         "modeled as",  "made as",         "cast as"};
     static const char *const views[] = {
         "view of",       "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
         "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",

@@ -61,6 +61,10 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
                                            "ebony",    "pearl", "amethyst", "ruby",      "emerald",
                                            "sapphire", "topaz", "opal",     "cobalt"};
         bool gem = false;
+        if (ANY(&note->tokens, from, "ebony", "amber", "jet", "pearl") &&
+            ANY(&note->tokens, to, "stem", "mouthpiece", "handle", "handles", "knob", "knobs", "finial",
+                "finials", "nut", "fingerboard", "feet", "stringing", "buttons"))
+            return USE_MATERIAL; // "amber stem"
         for (size_t i = 0; i < COUNT(gems); i++) gem |= text_same(entry->print, gems[i]);
         return material || color || gem ? USE_COLOR : USE_MATERIAL;
     }
@@ -79,6 +83,10 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     if (entry->uses & theme && !has_use(entry, USE_MATERIAL) && from > 0 &&
         token_among(&note->tokens, from - 1, one, 2) && !word_at(note, next, standing_uses, &other))
         return USE_THEME;
+    if (has_use(entry, USE_PATTERN) &&
+        ANY(&note->tokens, from, "crackle", "crackled", "hammered", "wrinkle", "mottled") &&
+        ANY(&note->tokens, next, "finish", "glaze", "paint", "enamel", "black", "gray"))
+        return USE_FINISH; // "grey crackle finish"
     if (has_use(entry, USE_FINISH) && ANY(&note->tokens, from, "lacquered") &&
         word_at(note, next, 1u << USE_MATERIAL, &other))
         return USE_FINISH; // "lacquered brass"
@@ -284,7 +292,15 @@ static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
     static const char *const words[][2] = {{"handled", "handle"}, {"framed", "frame"}, {"backed", "back"},
                                            {"bladed", "blade"},   {"stemmed", "stem"}, {"topped", "top"},
                                            {"lidded", "lid"},     {"rimmed", "rim"},   {"soled", "sole"},
-                                           {"cased", "case"},     {"seated", "seat"}};
+                                           {"cased", "case"},     {"seated", "seat"},  {"lined", "lining"}};
+    struct word_entry more; // "purple silk lined"
+    size_t value = i < note->tokens.count && note->tokens.at[i].stop == STOP_NONE
+                       ? word_at(note, i, 1u << USE_MATERIAL, &more)
+                       : 0;
+    if (value && token_is(&note->tokens, i + value, "lined") && note->taken[i + value] == TAKEN_NOT) {
+        *taken = 0;
+        return "lining";
+    }
     size_t at = token_is(&note->tokens, i, "-") ? i + 1 : i;
     if (at >= note->tokens.count || (i > 0 && note->tokens.at[i - 1].stop != STOP_NONE)) return NULL;
     for (size_t k = 0; k < COUNT(words); k++)
