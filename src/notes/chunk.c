@@ -159,6 +159,9 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
     struct noun_found next;
     bool longer = is_noun && noun.to - at > 1 && noun_at(note, at + 1, &next) && next.to > noun.to;
     if (longer && !noun.thing && next.thing) return 1; // "glass door" before "door knob"
+    if (longer && note->tokens.at[noun.to - 1].stop == STOP_NONE && !next.part && !next.candidate &&
+        !next.gated && next.uses & (1u << USE_THING))
+        return 1; // "radio valve" before "valve tester"
     static const char *const holders[] = {"crate", "crates", "rack", "carrier", "stand", "holder", "basket"};
     bool known = longer && is_any(note, next.to - 1, holders, COUNT(holders)) &&
                  (next.thing || (next.uses & (1u << USE_THING) && !next.candidate && !next.gated));

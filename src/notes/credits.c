@@ -37,6 +37,8 @@ static const char *credit_of(const struct note *note) {
     if (is_picture(note)) return "byArtist";
     static const char *const blank[] = {"album", "albums",   "scrapbook", "notebook",
                                         "diary", "register", "binder"};
+    const char *type = note->record->type.value;
+    if (type && strstr(type, "guest book")) return NULL;
     if (family && !strcmp(family->rule.id, "books") && !type_ends(note, blank, sizeof blank / sizeof *blank))
         return "author";
     return NULL;
@@ -62,12 +64,32 @@ static size_t token_from(const struct note *note, size_t byte) {
     return 0;
 }
 
+// "By Pinder & Lowe, stationers"
+static bool is_of_trade(const struct note *note, const struct value *value) {
+    size_t to = token_from(note, value->span.from);
+    while (to < note->tokens.count && note->tokens.at[to].from < value->span.to) to++;
+    if (token_is(&note->tokens, to, ",")) to++;
+    return ANY(&note->tokens, to, "stationers", "stationer", "binders", "printers", "printer", "publishers",
+               "publisher");
+}
+
 static void credit_by(struct note *note, const char *credit) {
     for (size_t i = 0; i < note->record->attribute_count; i++) {
         struct value *value = &note->record->attributes[i];
-        if (strcmp(value->name, "brand") != 0 || value->of) continue;
+        if (strcmp(value->name, "brand") != 0 || value->of || is_of_trade(note, value)) continue;
         size_t at = token_from(note, value->span.from);
         if (at > 0 && token_is(&note->tokens, at - 1, "by") && !is_trade(note, at - 1)) value->name = credit;
+    }
+}
+
+// A blank book has no author, and no printer is one.
+static void credit_back(struct note *note) {
+    const char *type = note->record->type.value;
+    bool blank = type && strstr(type, "guest book");
+    for (size_t i = 0; i < note->record->attribute_count; i++) {
+        struct value *value = &note->record->attributes[i];
+        if (!strcmp(value->name, "author") && (blank || is_of_trade(note, value)) && !has(note, "brand"))
+            value->name = "brand";
     }
 }
 
@@ -111,11 +133,43 @@ static void credit_packed(struct note *note) {
     record->fit_count = 0;
 }
 
+// "Signed H. Lanyon, Pen Quay" on an instrument: who made it, and where.
+static void credit_maker(struct note *note) {
+    static const char *const families[] = {"clocks-watches", "tools", "cameras", "music", "sports"};
+    const struct family *family = note->record->family;
+    bool may = false;
+    for (size_t i = 0; family && i < sizeof families / sizeof *families; i++)
+        may |= !strcmp(family->rule.id, families[i]);
+    const char *type = note->record->type.value;
+    may |= type && (strstr(type, "barometer") || strstr(type, "barograph") || strstr(type, "globe"));
+    if (!may || has(note, "brand")) return;
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (!ANY(tokens, i, "signed") || (i > 0 && ANY(tokens, i - 1, "not", "un", "isn't"))) continue;
+        size_t from = i + 1, to;
+        while (from < tokens->count && ANY(tokens, from, "by", "'", "\"")) from++;
+        for (to = from; to < tokens->count && note->taken[to] == TAKEN_MARK &&
+                        tokens->at[to].kind != TOKEN_FIGURE && !token_is(tokens, to, ",");
+             to++)
+            continue;
+        if (to == from || !tokens->at[from].capital) continue;
+        struct value *value = note_attribute(note);
+        *value = (struct value){.name = "brand",
+                                .value = arena_string(note->arena, note_words(note, from, to)),
+                                .span = note_span_of(note, from, to)};
+        note_reading(note, from, to, arena_format(note->arena, "brand %s", value->value),
+                     "a maker's signature");
+        return;
+    }
+}
+
 void read_credits(struct note *note) {
     const char *credit = credit_of(note);
     if (credit && !has(note, credit)) {
         credit_by(note, credit);
         if (!has(note, credit) && is_picture(note)) credit_signed(note);
     }
+    credit_back(note);
     if (is_packing(note)) credit_packed(note);
+    credit_maker(note);
 }

@@ -61,6 +61,25 @@ static bool ails_at_once(const struct note *note, size_t i) {
     return at < tokens->count && note->fault_word[at];
 }
 
+// "Seatboard with it": words of one piece that end in a part are no names, though no book has them.
+static bool is_compound_of_parts(const struct note *note, size_t i) {
+    static const char *const ends[] = {"board", "case", "work",  "plate", "rail", "piece", "band",  "pin",
+                                       "wheel", "box",  "block", "rod",   "bar",  "ring",  "cover", "frame"};
+    const struct tokens *tokens = &note->tokens;
+    const char *word = tokens->at[i].fold;
+    size_t size = strlen(word);
+    if (i + 1 < tokens->count && tokens->at[i + 1].capital) return false;
+    for (size_t k = 0; k < sizeof ends / sizeof *ends; k++) {
+        size_t n = strlen(ends[k]);
+        struct word_entry entry;
+        if (size > n + 2 && !strcmp(word + size - n, ends[k]) &&
+            wordbook_find(note->book, word, size - n, &entry) &&
+            entry.uses & ((1u << USE_WORD) | (1u << USE_PART)))
+            return true;
+    }
+    return false;
+}
+
 // Does token `i` look like part of a name?
 static bool is_name_word(const struct note *note, size_t i) {
     if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
@@ -72,13 +91,20 @@ static bool is_name_word(const struct note *note, size_t i) {
                                            "copy",    "replica",    "revival", "inspired",     "lookalike"};
     if (token_among(&note->tokens, i + 1, likeness, COUNT(likeness))) return false; // "Windsor style chairs"
     if (t->fold[0] && t->fold[1] == '-') return false;                              // "T-bar"
+    const char *last = strrchr(t->fold, '-');
+    if (last && (!strcmp(last, "-type") || !strcmp(last, "-style") || !strcmp(last, "-like"))) return false;
+    if (strchr(t->fold, '.') && strlen(t->fold) < 5) return false; // "J.H", by themselves
+    if (t->starts && is_compound_of_parts(note, i)) return false;
     struct noun_found noun;
     size_t size = t->to - t->from;
     const char *raw = note->tokens.text + t->from;
     bool codes = size > 2 && raw[size - 1] == 's' && raw[1] >= 'A' && raw[1] <= 'Z'; // "LPs"
     if ((t->capitals || codes) && ((noun_at(note, i, &noun) && noun.to == i + 1) || is_plain_word(note, i)))
         return false; // "LP", "BOX"
-    return !t->starts || !(is_plain_word(note, i) || ails_at_once(note, i));
+    // "WALTERS ELEC CO": capitals that the sentence does not ask for
+    bool run = t->starts && t->capitals && i + 1 < note->tokens.count && t->stop == STOP_NONE &&
+               note->tokens.at[i + 1].capitals && !english_at(note, i + 1);
+    return !t->starts || run || !(is_plain_word(note, i) || ails_at_once(note, i));
 }
 
 // "Halliwell & Sons", "ODDMORE & CO".
@@ -483,7 +509,8 @@ void read_names(struct note *note) {
         if (fits_before(note, i))
             add_fit(note, i, end);
         else if (key)
-            add(note, key, i, end, in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED);
+            add(note, key, i, end,
+                in_doubt(note, i, end) || unsure_behind(note, end + 1) ? SURE_GUESS : SURE_STATED);
         i = end - 1;
     }
     read_said_maker(note);

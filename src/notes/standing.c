@@ -259,6 +259,15 @@ static bool is_ground(const struct note *note, size_t from, size_t on) {
                 "colored"));
 }
 
+// "Pears and leaves on black", "gilt on red,": the color of what a picture is on.
+static bool is_color_ground(const struct note *note, size_t from, size_t on) {
+    struct word_entry entry;
+    size_t n = word_at(note, from, 1u << USE_COLOR, &entry);
+    return n && on > 0 && ANY(&note->tokens, on, "on") && standing_is_stop(note, from + n) &&
+           note->tokens.at[on - 1].stop == STOP_NONE &&
+           (note->taken[on - 1] == TAKEN_VALUE || word_at(note, on - 1, 1u << USE_THEME, &entry) == 1);
+}
+
 // "Maps hand coloured", "panels carved": done to the part that stands right before it.
 static bool is_worked_part(const struct note *note, size_t from) {
     struct word_entry entry;
@@ -269,6 +278,14 @@ static bool is_worked_part(const struct note *note, size_t from) {
     bool participle = (n > 3 && text_same(word + n - 2, "ed")) ||
                       (m > 3 && text_same(entry.print + strlen(entry.print) - 2, "ed"));
     return participle && from > 0 && note->tokens.at[from - 1].stop == STOP_NONE;
+}
+
+// "One piece of beech", "a solid block of teak".
+static bool is_one_piece(const struct note *note, size_t of) {
+    const struct tokens *tokens = &note->tokens;
+    return of > 1 && token_is(tokens, of, "of") &&
+           ANY(tokens, of - 1, "piece", "block", "slab", "length", "lump") &&
+           ANY(tokens, of - 2, "one", "single", "solid");
 }
 
 static enum standing behind(const struct note *note, size_t from, const char **of) {
@@ -290,6 +307,10 @@ static enum standing behind(const struct note *note, size_t from, const char **o
                 "material", "fabric", "stone", "cloth", "ground", "style", "colour", "color", "pattern"))
             return STANDING_THING; // "paint was red"
         if (is_link(note, prev) && (*of = standing_part_before(note, prev)) != NULL) return STANDING_PART;
+        struct word_entry stuff;
+        if (is_link(note, prev) && word_at(note, from, 1u << USE_MATERIAL, &stuff) &&
+            (*of = standing_subject(note, prev)) != NULL)
+            return STANDING_PART;
         if (ANY(&note->tokens, prev, "other") && prev > 0 && ANY(&note->tokens, prev - 1, "the"))
             return STANDING_THING; // "the other turkey red"
         static const char *const sorts[] = {"sort", "kind", "shade", "type"};
@@ -306,7 +327,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             *of = ANY(&note->tokens, prev - 1, "lined") ? "lining" : standing_part_before(note, prev - 1);
             return *of ? STANDING_PART : STANDING_THING; // "seat recovered in green velvet"
         }
-        if (n == 0 && is_ground(note, from, prev)) return STANDING_THING;
+        if (n == 0 && (is_ground(note, from, prev) || is_color_ground(note, from, prev)))
+            return STANDING_THING;
         if (token_is(&note->tokens, prev, "with") && prev > 1 &&
             (*of = ANY(&note->tokens, prev - 1, "backed")  ? "back"
                    : ANY(&note->tokens, prev - 1, "lined") ? "lining"
@@ -314,7 +336,8 @@ static enum standing behind(const struct note *note, size_t from, const char **o
                                                            : NULL) != NULL)
             return STANDING_PART; // "paper backed with linen"
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
-            bool thing = prev == 0 || standing_is_type(note, prev - 1) || standing_is_stop(note, prev - 1) ||
+            bool thing = prev == 0 || is_one_piece(note, prev) || standing_is_type(note, prev - 1) ||
+                         standing_is_stop(note, prev - 1) ||
                          note->taken[prev - 1] == TAKEN_VALUE || // "log cabin in wools"
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
@@ -433,7 +456,9 @@ static const char *bare_part(const struct note *note, size_t from, size_t to) {
     while (from > 0 && note->taken[from - 1] == TAKEN_VALUE) from--;
     if (!standing_is_stop(note, to) && !ANY(&note->tokens, to, "and", "&", "with", "but")) return NULL;
     for (size_t n = WORDS_MOST; n > 0; n--) {
-        if (from < n || word_at(note, from - n, 1u << USE_PART, &entry) != n ||
+        bool side =
+            n == 1 && from > 1 && standing_side(note, from - 1) && ANY(&note->tokens, from - 2, "the", "its");
+        if (from < n || (!side && word_at(note, from - n, 1u << USE_PART, &entry) != n) ||
             standing_is_type(note, from - 1))
             continue;
         size_t open = from - n;
@@ -442,7 +467,7 @@ static const char *bare_part(const struct note *note, size_t from, size_t to) {
             open == 0 || standing_is_stop(note, open - 1) || ANY(&note->tokens, open - 1, "and", "with");
         struct noun_found noun;
         // "Hinge, brass" is said of the thing; but "Concertina. Bellows green leather"
-        bool goods = noun_at(note, from - n, &noun) && noun.thing &&
+        bool goods = !side && noun_at(note, from - n, &noun) && noun.thing &&
                      (open == 0 || note->tokens.at[open - 1].stop < STOP_SENTENCE);
         return opens && open > 0 && !goods ? standing_part_words(note, from - n, from) : NULL;
     }

@@ -82,3 +82,28 @@ const char *standing_part_spoken_of(const struct note *note, size_t comma) {
             return standing_part_words(note, from, from + n);
     return NULL;
 }
+
+const char *standing_subject(const struct note *note, size_t verb) {
+    static const char *const whole[] = {
+        "it",    "they",  "this",   "that",   "these", "those",  "which",   "who",   "all",
+        "rest",  "whole", "thing",  "things", "both",  "one",    "ones",    "what",  "there",
+        "i",     "he",    "she",    "we",     "you",   "piece",  "lot",     "set",   "pair",
+        "else",  "other", "others", "item",   "body",  "size",   "date",    "maker", "smell",
+        "guess", "think", "main",   "some",   "any",   "inside", "outside", "here",  "overall"};
+    const struct tokens *tokens = &note->tokens;
+    if (!verb || !ANY(tokens, verb, "is", "are", "was", "were") || tokens->at[verb - 1].stop != STOP_NONE)
+        return NULL;
+    size_t noun = verb - 1, open = noun;
+    if (open > 0 && ANY(tokens, open - 1, "the", "its", "their")) open--;
+    bool opens = open == 0 || standing_is_stop(note, open - 1) || ANY(tokens, open - 1, "and", "but");
+    struct noun_found found;
+    struct word_entry entry;
+    const struct token *t = &tokens->at[noun];
+    if (!opens || t->kind != TOKEN_WORD || token_among(tokens, noun, whole, sizeof whole / sizeof *whole) ||
+        note->fault_word[noun] || (noun_at(note, noun, &found) && found.thing) ||
+        word_at(note, noun, standing_uses, &entry))
+        return NULL;
+    const char *type = note->record->type.value;
+    if (type && strstr(type, t->one ? t->one : t->fold)) return NULL; // the thing again
+    return standing_part_words(note, noun, verb);
+}

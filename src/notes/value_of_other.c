@@ -80,6 +80,10 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
         at--;
     if (at < 2 || !ANY(tokens, at - 1, "a", "an") || !token_among(tokens, at - 2, preps, COUNT(preps)))
         return false;
+    // "Brass on a mahogany block": what the thing stands on is of it
+    if (at > 2 && token_is(tokens, at - 2, "on") && tokens->at[at - 3].stop == STOP_NONE &&
+        (note->taken[at - 3] == TAKEN_VALUE || note->taken[at - 3] == TAKEN_TYPE))
+        return false;
     const char *head = strrchr(of, ' ');
     head = head ? head + 1 : of;
     return !(wordbook_find(note->book, head, strlen(head), &entry) && (entry.uses & (1u << USE_PART)));
@@ -87,6 +91,9 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
 
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
     if (use == USE_COLOR && (is_of_letters(note, i, n) || is_unclouded(note, i))) return true;
+    if (use == USE_MATERIAL &&
+        ANY(&note->tokens, i + n, "patch", "patches", "repair", "splint", "shim", "shims"))
+        return true; // "tin patch over a split"
     return is_of_a_mend(note, i) ||
            (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));
 }

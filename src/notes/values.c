@@ -57,9 +57,9 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
         if (is_metal_color(entry->print)) return USE_COLOR; // metal only where a mark says so
         bool material = word_at(note, next, 1u << USE_MATERIAL, &other) > 0;
         bool color = from > 0 && word_at(note, from - 1, 1u << USE_COLOR, &other) > 0;
-        static const char *const gems[] = {"amber",    "ivory", "coral",    "turquoise", "jade",
-                                           "ebony",    "pearl", "amethyst", "ruby",      "emerald",
-                                           "sapphire", "topaz", "opal",     "cobalt"};
+        static const char *const gems[] = {"amber", "ivory",    "coral", "turquoise", "jade",
+                                           "pearl", "amethyst", "ruby",  "emerald",   "sapphire",
+                                           "topaz", "opal",     "cobalt"};
         bool gem = false;
         if (ANY(&note->tokens, from, "ebony", "amber", "jet", "pearl") &&
             ANY(&note->tokens, to, "stem", "mouthpiece", "handle", "handles", "knob", "knobs", "finial",
@@ -424,6 +424,14 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         ANY(&note->tokens, i + 1, "with", "on", "in", "under"))
         return; // "stamped with a crown": a mark
     struct word_entry other;
+    if (use == USE_TECHNIQUE && i > 0 && note->tokens.at[i - 1].capital &&
+        note->tokens.at[i - 1].stop == STOP_NONE &&
+        (note->taken[i - 1] == TAKEN_VALUE || note->taken[i - 1] == TAKEN_MARK) &&
+        ANY(&note->tokens, i, "impressed", "stamped", "incised", "printed", "engraved", "embossed", "etched",
+            "painted"))
+        return; // "Bramley Works impressed": how the mark was made
+    if (i > 0 && note->tokens.at[i - 1].kind == TOKEN_FIGURE && ANY(&note->tokens, i, "panel", "panels"))
+        return;
     if (ANY(&note->tokens, i, "wood", "metal", "fabric", "leather", "stone", "cloth") &&
         ANY(&note->tokens, i + 1, "is", "was", "looks") && word_at(note, i + 2, 1u << USE_MATERIAL, &other))
         return; // "wood is ash"
