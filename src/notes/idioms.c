@@ -40,7 +40,10 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true;
     // "Iron pitted" of a plane, "cone torn" of a speaker, "foxed round the edge"
     bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
-    if (n == 1 && begins && i > 0 && faulty && !standing_is_paint(note, i + n) &&
+    bool speckled = use == USE_COLOR &&
+                    ANY(tokens, i + n, "speckled", "mottled", "spotted", "flecked", "streaked") &&
+                    i + n + 1 < tokens->count && tokens->at[i + n + 1].stop != STOP_NONE;
+    if (n == 1 && begins && i > 0 && faulty && !standing_is_paint(note, i + n) && !speckled &&
         (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
         return true;
     // "Check works one way": of a reel

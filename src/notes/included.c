@@ -180,8 +180,8 @@ static void read_holder(struct note *note, size_t i) {
                                       "still", "cased", "lives",  "sits"};
     const struct tokens *tokens = &note->tokens;
     struct word_entry entry;
-    bool bare =
-        i > 0 && tokens->at[i - 1].stop != STOP_NONE && word_at(note, i + 1, 1u << USE_MATERIAL, &entry);
+    bool bare = i > 0 && (tokens->at[i - 1].stop != STOP_NONE || note->taken[i - 1] == TAKEN_TYPE) &&
+                word_at(note, i + 1, 1u << USE_MATERIAL, &entry);
     if (!bare && !ANY(tokens, i + 1, "a", "an", "its", "original", "it's")) return; // "In cloth bag."
     bool opens = i > 0 && (tokens->at[i - 1].stop != STOP_NONE || note->taken[i - 1] == TAKEN_TYPE ||
                            token_among(tokens, i - 1, led, COUNT(led)));
@@ -190,9 +190,9 @@ static void read_holder(struct note *note, size_t i) {
            note->taken[to] == TAKEN_NOT && !note->fault_word[to]) {
         if (token_among(tokens, to, holders, COUNT(holders))) {
             if (is_cased(note) && !token_is(tokens, to, "bag") && !is_carried(tokens, from, to)) return;
-            bool over =
-                to + 1 >= tokens->count || tokens->at[to + 1].stop != STOP_NONE ||
-                ANY(tokens, to + 1, "with", "w/", "and", "but", "which", "that", "lined", "no", "marked");
+            bool over = to + 1 >= tokens->count || tokens->at[to + 1].stop != STOP_NONE ||
+                        ANY(tokens, to + 1, "with", "w/", "and", "but", "which", "that", "lined", "no",
+                            "marked", "that's", "stitched", "has", "is", "missing");
             if (over) add(note, from, to + 1, 0);
             if (over) note_take(note, from, to, TAKEN_NOT); // what the case is of is read as of any part
             return;

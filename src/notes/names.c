@@ -244,7 +244,11 @@ static size_t led_from(const struct note *note, size_t i) {
         number |= ANY(tokens, at - 1, "#", "number", "no");
         at--;
     }
-    bool led = at > 0 && (ANY(tokens, at - 1, "model", "mod") ||
+    // "Impressed shape 412"
+    bool shaped = at == i && at > 1 && ANY(tokens, at - 1, "shape", "pattern", "mold", "mould") &&
+                  tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) > 1 &&
+                  (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+    bool led = at > 0 && (shaped || ANY(tokens, at - 1, "model", "mod") ||
                           (number && ANY(tokens, at - 1, "part", "pattern", "ref", "catalog", "catalogue",
                                          "shape", "mold", "mould")));
     return led ? at - 1 : i;

@@ -329,7 +329,14 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         }
         if (n == 0 && (is_ground(note, from, prev) || is_color_ground(note, from, prev)))
             return STANDING_THING;
-        if (token_is(&note->tokens, prev, "with") && prev > 1 &&
+        if (token_is(&note->tokens, prev, "with") && n == 0 &&
+            (*of = standing_part_before(note, prev)) != NULL)
+            return STANDING_PART; // "base with basketweave"
+        if (prev > 1 && is_link(note, prev - 1) && !is_link(note, prev) && note->taken[prev] == TAKEN_NOT &&
+            !is_degree(note, prev) && !chunk_breaks(note, prev) &&
+            ANY(&note->tokens, prev - 1, "is", "are") && (*of = standing_part_before(note, prev - 1)) != NULL)
+            return STANDING_PART; // "blade is blunt steel"
+        if (ANY(&note->tokens, prev, "with", "in") && prev > 1 &&
             (*of = ANY(&note->tokens, prev - 1, "backed")  ? "back"
                    : ANY(&note->tokens, prev - 1, "lined") ? "lining"
                    : ANY(&note->tokens, prev - 1, "faced") ? "face"
@@ -431,7 +438,9 @@ static bool is_thing_again(const struct note *note, size_t to) {
 static const char *unknown_part(const struct note *note, size_t from, size_t to, const struct head *head) {
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
-    if (head->from != to || head->to != to + 1 || !standing_is_stop(note, head->to)) return NULL;
+    if (head->from != to || head->to != to + 1 ||
+        !(standing_is_stop(note, head->to) || ANY(tokens, head->to, "with", "w", "w/", "and", "&")))
+        return NULL;
     if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
     bool opens = from > 0 &&
                  (standing_is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
@@ -474,6 +483,24 @@ static const char *bare_part(const struct note *note, size_t from, size_t to) {
     return NULL;
 }
 
+// "Green felt on the bottom", "brass on the corners": where it is tells of which part.
+static const char *part_behind(const struct note *note, size_t from, size_t on) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    if (!ANY(tokens, on, "on", "to", "around", "round", "under") ||
+        !ANY(tokens, on + 1, "the", "its", "each", "both"))
+        return NULL;
+    size_t at = on + 2;
+    while (from > 0 && note->taken[from - 1] == TAKEN_VALUE) from--;
+    if (from > 0 && !standing_is_stop(note, from - 1) &&
+        !ANY(tokens, from - 1, "with", "and", "a", "has", "some"))
+        return NULL;
+    if (at >= tokens->count || standing_is_type(note, at) || !standing_is_stop(note, at + 1)) return NULL;
+    bool place = standing_side(note, at) || ANY(tokens, at, "inside", "outside", "base", "underside") ||
+                 word_at(note, at, 1u << USE_PART, &entry) == 1;
+    return place ? standing_part_words(note, at, at + 1) : NULL;
+}
+
 // "Legs painted green", "repainted black some time": what was painted is so, whatever follows.
 bool standing_painted(const struct note *note, size_t from) {
     struct word_entry entry;
@@ -512,6 +539,7 @@ enum standing standing_of(const struct note *note, size_t from, size_t to, const
         break;
     }
     if ((*of = bare_part(note, from, to)) != NULL) return STANDING_PART;
+    if ((*of = part_behind(note, from, end)) != NULL) return STANDING_PART;
     bool fault = end < note->tokens.count && note->fault_word[end];
     if (!fault && !is_over(note, from, end) && !note->tokens.flat) return STANDING_NONE;
     enum standing standing = behind(note, from, of);

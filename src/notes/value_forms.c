@@ -99,9 +99,9 @@ static void read_shaped(struct note *note) {
 
 // "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
 void value_read_forms(struct note *note) {
-    static const char *const shapes[] = {"shaped like", "in the shape of", "in the form of", "shape of",
-                                         "carved as",   "shaped as",       "formed as",      "modelled as",
-                                         "modeled as",  "made as",         "cast as"};
+    static const char *const shapes[] = {
+        "shaped like", "in the shape of", "in the form of", "shape of", "carved as", "shaped as", "formed as",
+        "modelled as", "modeled as",      "made as",        "cast as",  "molded as", "moulded as"};
     static const char *const views[] = {
         "view of",       "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
         "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
@@ -136,8 +136,11 @@ void value_read_forms(struct note *note) {
         if (to == from) continue;
         const char *of = bearer_of(note, to);
         struct word_entry shown; // "the shape of a sitting hound" shows a dog
-        if (name[0] == 's' && word_at(note, to - 1, 1u << USE_THEME, &shown) == 1)
-            value_keep(note, "theme", shown.print, of, to - 1, to, value_sure(note, i, to));
+        for (size_t k = to; name[0] == 's' && k > from; k--)
+            if (word_at(note, k - 1, 1u << USE_THEME, &shown) == 1) {
+                value_keep(note, "theme", shown.print, of, k - 1, k, value_sure(note, i, to));
+                break;
+            }
         value_keep(note, name, arena_string(note->arena, note_words(note, from, to)), of, from, to,
                    value_sure(note, i, to));
         note_take(note, from, to, TAKEN_VALUE);

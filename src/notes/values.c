@@ -289,10 +289,14 @@ static bool is_doer(const struct note *note, size_t i, size_t to) {
 
 // "Wood handled garden fork": the wood is the handle's.
 static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
-    static const char *const words[][2] = {{"handled", "handle"}, {"framed", "frame"}, {"backed", "back"},
-                                           {"bladed", "blade"},   {"stemmed", "stem"}, {"topped", "top"},
-                                           {"lidded", "lid"},     {"rimmed", "rim"},   {"soled", "sole"},
-                                           {"cased", "case"},     {"seated", "seat"},  {"lined", "lining"}};
+    static const char *const words[][2] = {
+        {"handled", "handle"},  {"framed", "frame"},  {"backed", "back"},    {"bladed", "blade"},
+        {"stemmed", "stem"},    {"topped", "top"},    {"lidded", "lid"},     {"rimmed", "rim"},
+        {"soled", "sole"},      {"cased", "case"},    {"seated", "seat"},    {"lined", "lining"},
+        {"trimmed", "trim"},    {"tipped", "tip"},    {"edged", "edge"},     {"faced", "face"},
+        {"filled", "filling"},  {"banded", "band"},   {"hooped", "hoop"},    {"headed", "head"},
+        {"bottomed", "bottom"}, {"wheeled", "wheel"}, {"panelled", "panel"}, {"paneled", "panel"},
+        {"strapped", "strap"},  {"mounted", "mount"}};
     struct word_entry more; // "purple silk lined"
     size_t value = i < note->tokens.count && note->tokens.at[i].stop == STOP_NONE
                        ? word_at(note, i, 1u << USE_MATERIAL, &more)
@@ -437,7 +441,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         return; // "wood is ash"
     if (token_is(&note->tokens, i, "covered") && ANY(&note->tokens, i + 1, "in", "with", "by", "over", "all"))
         return; // no lid
-    if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n))
+    if (token_is(&note->tokens, i, "felt") && chunk_breaks(note, i + n) &&
+        !(i > 0 && note->taken[i - 1] == TAKEN_VALUE))
         return; // by hand: "felt along the rim"
     if (use == USE_THEME) {
         if (token_is(&note->tokens, i, "stag") &&
@@ -531,6 +536,21 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (has_use(entry, USE_COLOR) && (standing_is_paint(note, i + n) || standing_painted(note, i)))
         return true;
     if (n > 1 && has_use(entry, USE_FINISH) && standing_painted(note, i + 1)) return true; // "painted green"
+    // "Blue speckled, tall": a look with its color
+    struct word_entry look;
+    size_t said = i + n;
+    if (has_use(entry, USE_COLOR) && said < note->tokens.count && note->tokens.at[i].stop == STOP_NONE &&
+        (n = word_at(note, said, looks, &look)) > 0 && chunk_breaks(note, said + n))
+        return true;
+    n = said - i;
+    if (entry->uses & looks && i > 0 && n == 1 && chunk_breaks(note, said) &&
+        note->tokens.at[i - 1].stop == STOP_NONE && word_at(note, i - 1, 1u << USE_COLOR, &look) == 1)
+        return true;
+    const struct family *family = note->record->family; // "enamel, speckled"
+    if (entry->uses & looks && i > 0 && n == 1 && note->tokens.at[i - 1].stop != STOP_NONE &&
+        standing_is_stop(note, said) && ANY(&note->tokens, i, "speckled", "mottled", "flecked") && family &&
+        (text_same(family->rule.id, "ceramics") || text_same(family->rule.id, "kitchenware")))
+        return true;
     struct word_entry stuff, part; // "worn gold damask", "black metal frame"
     size_t more = has_use(entry, USE_COLOR) && note->tokens.at[i].stop == STOP_NONE
                       ? word_at(note, i + n, 1u << USE_MATERIAL, &stuff)
