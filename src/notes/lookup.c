@@ -150,6 +150,21 @@ size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_ent
 
 // The seller's own name of a thing is kept where it is English; a misspelling or another way to write the
 // same letters is printed as the list has it.
+// Does any word of `own` begin like one of `print`?
+static bool is_akin(const char *own, const char *print) {
+    enum { STEM = 4 };
+    for (const char *a = own; *a; a += strcspn(a, " -"), a += strspn(a, " -"))
+        for (const char *b = print; *b; b += strcspn(b, " -"), b += strspn(b, " -"))
+            if (strcspn(a, " -") >= STEM && !strncmp(a, b, STEM)) return true;
+    return false;
+}
+
+const char *word_trade_name(const struct word_entry *entry) {
+    enum { LEAST = 6 }; // shorter ones are short forms: "mop", "galv"
+    return strlen(entry->phrase) >= LEAST && !is_akin(entry->phrase, entry->print) ? entry->phrase
+                                                                                   : entry->print;
+}
+
 const char *word_own_name(const struct note *note, const struct word_entry *entry) {
     const char *a = entry->phrase, *b = entry->print;
     while (*a || *b) {

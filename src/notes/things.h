@@ -37,4 +37,7 @@ size_t word_at(const struct note *note, size_t i, uint32_t uses, struct word_ent
 // The words of `entry` as the seller has them, where they are English; else as the list prints them.
 const char *word_own_name(const struct note *note, const struct word_entry *entry);
 
+// The same of a stuff: what the trade calls otherwise ("ebonite"), and no other spelling or short form of it.
+const char *word_trade_name(const struct word_entry *entry);
+
 #endif

@@ -471,7 +471,9 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     static const char *const looks[] = {"colored", "coloured"};
     // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
     bool own = use == USE_THEME || use == USE_TECHNIQUE || use == USE_STYLE || use == USE_PATTERN;
-    const char *print = own ? word_own_name(note, entry) : entry->print;
+    const char *print = own                   ? word_own_name(note, entry)
+                        : use == USE_MATERIAL ? word_trade_name(entry)
+                                              : entry->print;
     enum { STEM = 5 };
     if (own && !strncmp(print, entry->print, STEM)) print = entry->print; // "stripes" are "striped"
     if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
