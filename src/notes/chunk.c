@@ -131,6 +131,7 @@ static const uint32_t value_uses = (1u << USE_MATERIAL) | (1u << USE_COLOR) | (1
                                    (1u << USE_STYLE);
 
 static const char *const likes[] = {"type", "style"};
+static const char *const tells[] = {"advertising", "promoting", "commemorating", "depicting", "showing"};
 
 // "Hurricane lantern green paint", "desk lift lid": a color or a lift stands before the whole of a name and
 // not inside it, so behind goods it tells of a part of them.
@@ -181,6 +182,8 @@ static size_t step(const struct note *note, size_t at, struct chunk *chunk) {
                       (at + 1 < note->tokens.count && note->taken[at + 1] == TAKEN_COUNT))))
         return 0;
     if (opens_feature(note, chunk, at)) return 0;
+    if (chunk->count && chunk->nouns[chunk->count - 1].to == at && is_any(note, at, tells, COUNT(tells)))
+        return 0; // "ashtray advertising Pennard Tyres"
     static const char *const likeness[] = {"style", "type", "colored", "coloured"};
     bool form = chunk->count && token_is(&note->tokens, at + 1, "shape"); // "barometer banjo shape"
     bool vain = form || is_any(note, at, likeness, 2) || is_any(note, at + 1, likeness, COUNT(likeness));

@@ -25,10 +25,10 @@ static bool is_picture(const struct note *note) {
 }
 
 static bool is_packing(const struct note *note) {
-    static const char *const words[] = {"tin",    "box",    "bottle",      "jar",      "crate",
-                                        "sign",   "poster", "bag",         "sack",     "canister",
-                                        "carton", "tray",   "caddy",       "packet",   "drum",
-                                        "can",    "mirror", "thermometer", "showcard", "dispenser"};
+    static const char *const words[] = {
+        "tin",    "box",      "bottle",      "jar",         "crate",    "sign",     "poster", "bag",
+        "sack",   "canister", "carton",      "tray",        "caddy",    "packet",   "drum",   "can",
+        "mirror", "ashtray",  "matchholder", "thermometer", "showcard", "dispenser"};
     return type_ends(note, words, sizeof words / sizeof *words);
 }
 

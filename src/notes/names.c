@@ -43,7 +43,9 @@ static bool is_never(const struct note *note, size_t i) {
         "size",     "usb",      "led",      "diy",        "ac",           "dc",        "as",
         "vgc",      "gc",       "nm",       "fab",        "in",           "to",        "from",
         "for",      "on",       "at",       "with",       "by",           "of",        "presented",
-        "memory",   "property", "roman"};
+        "memory",   "property", "roman",    "belgian",    "austrian",     "swiss",     "portuguese",
+        "czech",    "bavarian", "bohemian", "venetian",   "flemish",      "egyptian",  "moroccan",
+        "scotch",   "cornish",  "bristol",  "viennese"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && !word[1]; // a letter by itself: "key of C"

@@ -288,6 +288,11 @@ static bool is_one_piece(const struct note *note, size_t of) {
            ANY(tokens, of - 2, "one", "single", "solid");
 }
 
+static bool is_participle(const struct token *t) {
+    size_t n = strlen(t->fold);
+    return t->kind == TOKEN_WORD && n > 5 && text_same(t->fold + n - 2, "ed");
+}
+
 static enum standing behind(const struct note *note, size_t from, const char **of) {
     size_t at = from;
     for (int n = 0; n < 9 && at > 0; n++) {
@@ -337,10 +342,15 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             ANY(&note->tokens, prev - 1, "is", "are") && (*of = standing_part_before(note, prev - 1)) != NULL)
             return STANDING_PART; // "blade is blunt steel"
         if (ANY(&note->tokens, prev, "with", "in") && prev > 1 &&
-            (*of = ANY(&note->tokens, prev - 1, "backed")  ? "back"
-                   : ANY(&note->tokens, prev - 1, "lined") ? "lining"
-                   : ANY(&note->tokens, prev - 1, "faced") ? "face"
-                                                           : NULL) != NULL)
+            (*of = ANY(&note->tokens, prev - 1, "backed")    ? "back"
+                   : ANY(&note->tokens, prev - 1, "lined")   ? "lining"
+                   : ANY(&note->tokens, prev - 1, "faced")   ? "face"
+                   : ANY(&note->tokens, prev - 1, "tipped")  ? "tip"
+                   : ANY(&note->tokens, prev - 1, "edged")   ? "edge"
+                   : ANY(&note->tokens, prev - 1, "trimmed") ? "trim"
+                   : ANY(&note->tokens, prev - 1, "capped")  ? "cap"
+                   : ANY(&note->tokens, prev - 1, "banded")  ? "band"
+                                                             : NULL) != NULL)
             return STANDING_PART; // "paper backed with linen"
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || is_one_piece(note, prev) || standing_is_type(note, prev - 1) ||
@@ -348,6 +358,15 @@ static enum standing behind(const struct note *note, size_t from, const char **o
                          note->taken[prev - 1] == TAKEN_VALUE || // "log cabin in wools"
                          token_is(&note->tokens, prev - 1, "made");
             return thing ? STANDING_THING : STANDING_NONE;
+        }
+        bool worked = prev > 0 && standing_is_stop(note, prev - 1) && !note->fault_word[prev] &&
+                      note->taken[prev] == TAKEN_NOT &&
+                      is_participle(&note->tokens.at[prev]); // ", slatted teak"
+        bool one_piece =
+            ANY(&note->tokens, prev, "piece") && prev > 0 && ANY(&note->tokens, prev - 1, "one", "single");
+        if (one_piece || worked) {
+            at = one_piece ? prev - 1 : prev;
+            continue;
         }
         if (note->taken[prev] != TAKEN_VALUE && note->taken[prev] != TAKEN_COUNT && !is_degree(note, prev) &&
             note->tokens.at[prev].kind != TOKEN_FIGURE)
@@ -374,6 +393,7 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
     if (standing_is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
+    if (ANY(&note->tokens, i, "gone", "going", "weathered")) return true; // "teak gone gray"
     if (ANY(&note->tokens, i, "a") && ANY(&note->tokens, i + 1, "few", "couple"))
         return true; // "most green a few red"
     if (ANY(&note->tokens, i, "on") && ANY(&note->tokens, i + 1, "one", "both", "the", "each") &&

@@ -404,6 +404,10 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     if (pick->order > 1 && token_among(&note->tokens, head->to - 1, labels, COUNT(labels)) &&
         token_among(&note->tokens, head->to, places, COUNT(places)))
         value -= 70; // "there's a bird stamp on the blade"
+    // "Cloth, plates all present": ticked off, and no goods
+    size_t ticked = head->to + (ANY(&note->tokens, head->to, "all", "is", "are") ? 1 : 0);
+    if (pick->order > 1 && ANY(&note->tokens, ticked, "present", "there", "intact", "complete", "accounted"))
+        value -= 60;
     if (is_faulty_part(note, chunk, head)) value -= chunk->from == 0 ? 55 : 40;
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     enum { OF_ITS_OWN = 60 };

@@ -119,11 +119,25 @@ static void read_square(struct note *note, size_t i) {
     value_keep(note, "shape", "square", NULL, i, i + 1, SURE_STATED);
 }
 
+// "Vesta case, white metal": an alloy; but a white metal bed is painted.
+static void read_white_metal(struct note *note, size_t i) {
+    static const char *const families[] = {"jewelry", "metalware",      "other",
+                                           "decor",   "clocks-watches", "music"};
+    const struct family *family = note->record->family;
+    bool may = false;
+    for (size_t k = 0; family && k < COUNT(families); k++) may |= !strcmp(family->rule.id, families[k]);
+    if (!may || !token_is(&note->tokens, i + 1, "metal") || note->tokens.at[i].stop != STOP_NONE ||
+        !note_free(note, i, i + 2) || note->fault_word[i + 1])
+        return;
+    keep(note, "material", i, i + 2, "", i + 2);
+}
+
 void value_read_likened(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (ANY(tokens, i, "square")) read_square(note, i);
         if (note->taken[i] != TAKEN_NOT) continue;
+        if (ANY(tokens, i, "white", "yellow")) read_white_metal(note, i);
         if (ANY(tokens, i, "colored", "coloured")) read_colored(note, i);
         if (ANY(tokens, i, "color", "colour", "colors", "colours") && token_is(tokens, i + 1, "of"))
             read_color_of(note, i);

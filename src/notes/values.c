@@ -296,7 +296,8 @@ static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
         {"trimmed", "trim"},    {"tipped", "tip"},    {"edged", "edge"},     {"faced", "face"},
         {"filled", "filling"},  {"banded", "band"},   {"hooped", "hoop"},    {"headed", "head"},
         {"bottomed", "bottom"}, {"wheeled", "wheel"}, {"panelled", "panel"}, {"paneled", "panel"},
-        {"strapped", "strap"},  {"mounted", "mount"}};
+        {"strapped", "strap"},  {"mounted", "mount"}, {"shafted", "shaft"},  {"hilted", "hilt"},
+        {"stocked", "stock"},   {"gripped", "grip"}};
     struct word_entry more; // "purple silk lined"
     size_t value = i < note->tokens.count && note->tokens.at[i].stop == STOP_NONE
                        ? word_at(note, i, 1u << USE_MATERIAL, &more)
@@ -452,7 +453,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
             return;
         }
         if (read_fruitwood(note, i, n)) return;
-        if (ANY(&note->tokens, i + n, "effect", "skin", "grain", "hide")) return; // "crocodile effect strap"
+        if (ANY(&note->tokens, i + n, "effect", "skin", "grain", "hide", "type"))
+            return; // "crocodile effect strap"
         if (token_is(&note->tokens, i, "couple") &&
             (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
             return;
