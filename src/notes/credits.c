@@ -68,7 +68,7 @@ static size_t token_from(const struct note *note, size_t byte) {
 static bool is_of_trade(const struct note *note, const struct value *value) {
     size_t to = token_from(note, value->span.from);
     while (to < note->tokens.count && note->tokens.at[to].from < value->span.to) to++;
-    if (token_is(&note->tokens, to, ",")) to++;
+    if (token_is(&note->tokens, to, ",") && ANY(&note->tokens, to + 1, "stationers", "stationer")) to++;
     return ANY(&note->tokens, to, "stationers", "stationer", "binders", "printers", "printer", "publishers",
                "publisher");
 }
