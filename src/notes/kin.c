@@ -191,7 +191,8 @@ static bool is_toys(const struct note *note, const struct noun_found *found) {
 static const struct family *family_of(const struct note *note, const struct noun_found *found, bool toy) {
     if (toy && !found->thing && found->family && !found->candidate &&
         (text_same(found->family, "electrical") || text_same(found->family, "music") ||
-         text_same(found->family, "clocks-watches")))
+         text_same(found->family, "clocks-watches") || text_same(found->family, "kitchenware") ||
+         text_same(found->family, "tools")))
         toy = false; // "wind-up gramophone"
     if (toy && (!found->thing || (found->families > 1 && is_toys(note, found))))
         return ruleset_family(note->rules, "toys");

@@ -98,7 +98,7 @@ static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *b
     bool firm = false;
     for (; end < to; end++) {
         if (tokens->at[end].stop != STOP_NONE || tokens->at[end].kind == TOKEN_FIGURE ||
-            ANY(tokens, end, "no", "of"))
+            ANY(tokens, end, "no", "of", "on", "in", "inside", "under", "underneath"))
             break;
         if (ANY(tokens, end, "&", "and") && end > from && end + 1 < to && mark_is_text(note, end + 1))
             firm = true;

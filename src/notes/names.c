@@ -96,7 +96,9 @@ static bool is_name_word(const struct note *note, size_t i) {
     const char *last = strrchr(t->fold, '-');
     if (last && (!strcmp(last, "-type") || !strcmp(last, "-style") || !strcmp(last, "-like"))) return false;
     if (strchr(t->fold, '.') && strlen(t->fold) < 5) return false; // "J.H", by themselves
-    if (t->starts && is_compound_of_parts(note, i)) return false;
+    if (t->starts &&
+        (is_compound_of_parts(note, i) || ANY(&note->tokens, i + 1, "needed", "required", "wanted")))
+        return false; // "Retin needed"
     struct noun_found noun;
     size_t size = t->to - t->from;
     const char *raw = note->tokens.text + t->from;

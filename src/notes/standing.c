@@ -393,7 +393,7 @@ static bool is_over(const struct note *note, size_t from, size_t i) {
                                         "along",  "under",   "at",  "near", "about",  "from",
                                         "inside", "outside", "has", "it",   "into",   "to"};
     if (standing_is_stop(note, i) || is_past(note, i) || any(note, i, words, COUNT(words))) return true;
-    if (ANY(&note->tokens, i, "gone", "going", "weathered")) return true; // "teak gone gray"
+    if (ANY(&note->tokens, i, "gone", "going", "weathered", "when")) return true; // "teak gone gray"
     if (ANY(&note->tokens, i, "a") && ANY(&note->tokens, i + 1, "few", "couple"))
         return true; // "most green a few red"
     if (ANY(&note->tokens, i, "on") && ANY(&note->tokens, i + 1, "one", "both", "the", "each") &&
@@ -459,7 +459,7 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
     if (head->from != to || head->to != to + 1 ||
-        !(standing_is_stop(note, head->to) || ANY(tokens, head->to, "with", "w", "w/", "and", "&")))
+        !(standing_is_stop(note, head->to) || ANY(tokens, head->to, "with", "w", "w/", "and", "&", "at")))
         return NULL;
     if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
     bool opens = from > 0 &&

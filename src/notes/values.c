@@ -477,7 +477,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
                         : use == USE_MATERIAL ? word_trade_name(entry)
                                               : entry->print;
     enum { STEM = 5 };
-    if (own && !strncmp(print, entry->print, STEM)) print = entry->print; // "stripes" are "striped"
+    if (own && !strncmp(print, entry->print, STEM) && !(strchr(print, ' ') && strchr(entry->print, ' ')))
+        print = entry->print; // "stripes" are "striped"
     if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
     if (use == USE_THEME) print = say_singular(note->arena, print);
     bool metal = n == 2 && is_metal_color(entry->print) &&
@@ -559,6 +560,10 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     size_t more = has_use(entry, USE_COLOR) && note->tokens.at[i].stop == STOP_NONE
                       ? word_at(note, i + n, 1u << USE_MATERIAL, &stuff)
                       : 0;
+    // "Leather straps brittle": the fault is of the straps
+    if (has_use(entry, USE_MATERIAL) && note->tokens.at[i].stop == STOP_NONE &&
+        word_at(note, i + n, 1u << USE_PART, &part))
+        return true;
     if (more && (!note->fault_word[i + n] || word_at(note, i + n + more, 1u << USE_PART, &part))) return true;
     if (n > 1 && has_use(entry, USE_MATERIAL) && token_is(&note->tokens, i, "split"))
         return true; // "split cane"
