@@ -14,8 +14,8 @@ const char *standing_part_before(const struct note *note, size_t i);
 const char *standing_bracketed_by(const struct note *note, size_t open);
 const char *standing_part_spoken_of(const struct note *note, size_t comma);
 
-// "Pile is wool", "the columns are ash": the noun that a clause begins with, before its verb at token `verb`; NULL
-// where none is.
+// "Pile is wool", "the columns are ash": the noun that a clause begins with, before its verb at token `verb`;
+// NULL where none is.
 const char *standing_subject(const struct note *note, size_t verb);
 
 #endif
