@@ -477,7 +477,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
                         : use == USE_MATERIAL ? word_trade_name(entry)
                                               : entry->print;
     enum { STEM = 5 };
-    if (own && !strncmp(print, entry->print, STEM) && !(strchr(print, ' ') && strchr(entry->print, ' ')))
+    if (own && !strncmp(print, entry->print, STEM) && !(use == USE_THEME && strchr(print, ' ')))
         print = entry->print; // "stripes" are "striped"
     if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
     if (use == USE_THEME) print = say_singular(note->arena, print);
