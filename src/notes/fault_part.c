@@ -160,3 +160,14 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
                             fault_words(note, from + 1, to)); // "rust round rims"
     return fault_words(note, from, to);
 }
+
+void fault_take_course(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot) {
+    static const char *const words[] = {"runs", "goes",  "running", "going",     "ran",
+                                        "that", "which", "extends", "extending", "right"};
+    struct note *note = r->note;
+    size_t to = hit->to;
+    while (token_among(&note->tokens, to, words, sizeof words / sizeof *words)) to++;
+    bool leads = to > hit->to && spot->where_from >= to && spot->where_from <= to + 2;
+    for (size_t i = hit->to; leads && i < to; i++)
+        if (note->taken[i] == TAKEN_NOT) note_take(note, i, i + 1, TAKEN_SCOPE);
+}

@@ -474,6 +474,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         add_unchecked(r, hit, kind);
         return;
     }
+    fault_take_course(r, hit, &spot);
     const char *where = fault_place(note, spot.where_from, spot.where_to),
                *part = fault_part(r, hit, kind, &spot, where);
     fault_place_of_part(&where, &part);          // "haze in the left lens"

@@ -492,6 +492,9 @@ bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hi
 // "Some rust but no pitting": is it told there before the "but", and so not to be told as not there?
 bool fault_is_there_less(const struct fault_reader *reader, const struct flaw *kind, const char *part,
                          const char *where, size_t from);
+// "A split runs along the seat": the verb leads to the place.
+void fault_take_course(const struct fault_reader *reader, const struct fault_hit *hit,
+                       const struct spot *spot);
 // "The case has a broken catch": of the catch.
 void fault_take_own_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 
