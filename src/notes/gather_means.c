@@ -368,6 +368,13 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
                                          "end",        "ends",    "back", "front",  "top",    "bottom",
                                          "inside",     "outside", "rim",  "middle", "centre", "center",
                                          "underneath", "surface", "base"};
+    bool lined = text_same(hit->kinds[0]->rule.id, "lining-damage") && spot->part_to == spot->part_from;
+    for (size_t at = hit->from; lined && at < hit->to; at++)
+        if (ANY(tokens, at, "lining", "linings")) { // "inside lining torn"
+            spot->part_from = at;
+            spot->part_to = at + 1;
+            return;
+        }
     if (hit->from < 2 || hit->kinds[0]->form == ABSENCE || hit->kinds[0]->class == CLASS_REPAIR ||
         !ANY(tokens, hit->from - 1, "a", "an", "one") ||
         !ANY(tokens, hit->from - 2, "has", "have", "had", "with"))
