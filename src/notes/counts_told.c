@@ -240,7 +240,7 @@ bool count_is_share(const struct note *note, size_t i) {
 // "Butter pats 2 wooden": behind the plural that the note begins with, before what they look like.
 static bool looked_at(const struct note *note, size_t i, struct tally *tally) {
     static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_MATERIAL);
-    size_t number;
+    size_t number = 0;
     struct word_entry entry;
     if (i == 0 || !is_opening_plural(note, i - 1)) return false;
     int count = number_whole(&note->tokens, i, &number);

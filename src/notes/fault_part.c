@@ -171,3 +171,11 @@ void fault_take_course(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t i = hit->to; leads && i < to; i++)
         if (note->taken[i] == TAKEN_NOT) note_take(note, i, i + 1, TAKEN_SCOPE);
 }
+
+void fault_join(const struct note *note, struct item_flaw *known, size_t from, size_t to) {
+    if (from < 2 || !ANY(&note->tokens, from - 1, "and", "&") ||
+        note->tokens.at[from - 2].stop != STOP_NONE ||
+        note_span_of(note, from - 2, from - 1).to != known->span.to)
+        return;
+    known->span.to = note_span_of(note, from, to).to;
+}

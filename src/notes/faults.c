@@ -69,6 +69,7 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (known) {
         if (!known->part) known->part = part;
         if (!known->where) known->where = where;
+        fault_join(note, known, from, to);
         return known;
     }
     struct item_flaw *flaw = note_flaw(note);
@@ -421,8 +422,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if ((note->taken[hit->from] == TAKEN_MARK && !posted) || note->taken[hit->from] == TAKEN_ASIDE) return;
     struct spot spot = spot_of_hit(r, hit);
     if (fault_is_of_housed(r, hit, &spot)) spot.part_from = spot.part_to = 0;
-    bool itself = !(stance & STANCE_DENIED) && spot.part_from <= hit->from && spot.part_to >= hit->to;
-    if (itself) spot.part_from = spot.part_to = 0; // "fold lines"
+    if (!(stance & STANCE_DENIED)) fault_drop_itself(hit, &spot);
     fault_take_own_part(r, hit, &spot);
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)

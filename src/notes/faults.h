@@ -492,6 +492,12 @@ bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hi
 // "Some rust but no pitting": is it told there before the "but", and so not to be told as not there?
 bool fault_is_there_less(const struct fault_reader *reader, const struct flaw *kind, const char *part,
                          const char *where, size_t from);
+// "Fold lines": the fault is no part of its own.
+static inline void fault_drop_itself(const struct fault_hit *hit, struct spot *spot) {
+    if (spot->part_from <= hit->from && spot->part_to >= hit->to) spot->part_from = spot->part_to = 0;
+}
+// "Dry and cracked" where both are one fault: its words are both.
+void fault_join(const struct note *note, struct item_flaw *known, size_t from, size_t to);
 // "A split runs along the seat": the verb leads to the place.
 void fault_take_course(const struct fault_reader *reader, const struct fault_hit *hit,
                        const struct spot *spot);

@@ -368,6 +368,8 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
                                          "end",        "ends",    "back", "front",  "top",    "bottom",
                                          "inside",     "outside", "rim",  "middle", "centre", "center",
                                          "underneath", "surface", "base"};
+    if (spot->part_to > spot->part_from && ANY(tokens, spot->part_to, "percent", "%", "pct"))
+        spot->part_from = spot->part_to = 0; // "paint 70 percent gone"
     bool lined = text_same(hit->kinds[0]->rule.id, "lining-damage") && spot->part_to == spot->part_from;
     for (size_t at = hit->from; lined && at < hit->to; at++)
         if (ANY(tokens, at, "lining", "linings")) { // "inside lining torn"

@@ -109,7 +109,7 @@ uint32_t wordbook_uses(const struct wordbook *book, uint32_t number) {
 }
 
 bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry) {
-    uint32_t number = wordbook_number(book, phrase, size);
+    uint32_t number = book ? wordbook_number(book, phrase, size) : 0;
     if (number) wordbook_entry(book, number, entry);
     return number != 0;
 }

@@ -49,7 +49,7 @@ struct wordbook;
 const struct wordbook *wordbook_open(struct arena *arena, const char *path, struct diags *diags);
 void wordbook_close(void *book); // what the arena calls
 
-// The entry of exactly that phrase; false when there is none.
+// The entry of exactly that phrase; false when there is none, and of a book that is NULL.
 bool wordbook_find(const struct wordbook *book, const char *phrase, size_t size, struct word_entry *entry);
 // The same in two steps, for those who keep what was found: the number of the entry, from 1 on and below
 // 1 << 24, or 0 when there is none; and the entry of a number that was found, or its `uses` alone.
