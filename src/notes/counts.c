@@ -29,7 +29,7 @@ static int dozens(const struct note *note, size_t i, size_t *taken) {
         return 6;
     if ((*taken = token_phrase(tokens, i, "a dozen")) || (*taken = token_phrase(tokens, i, "dozen")))
         return 12;
-    size_t number;
+    size_t number = 0;
     int count = number_whole(tokens, i, &number);
     if (!count || !token_is(tokens, i + number, "dozen")) return 0;
     *taken = number + 1;
@@ -39,7 +39,7 @@ static int dozens(const struct note *note, size_t i, size_t *taken) {
 // "minus one", "less two", "so five", "no 7", ", I mean four,": what comes behind a number and changes it.
 static int changed(const struct note *note, size_t at, int count, size_t *taken) {
     const struct tokens *tokens = &note->tokens;
-    size_t start = at, number;
+    size_t start = at, number = 0;
     if (ANY(tokens, at, "minus", "less") && number_whole(tokens, at + 1, &number)) {
         count -= number_whole(tokens, at + 1, &number);
         at += 1 + number;
@@ -181,7 +181,7 @@ static bool is_puzzle(const struct note *note, size_t i) { // "jigsaw, wooden, 2
 // its size.
 static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     int count = count_number(note, i, &number);
     size_t at = i + number;
     if (!count || is_numbering(note, i)) return false;
@@ -218,7 +218,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
 // "7 of em", "6 of them", "I have 6 of these".
 static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     int count = count_number(note, i, &number);
     size_t at = i + number;
     if (count < 2 || !token_is(tokens, at, "of")) return false;
@@ -251,7 +251,7 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     size_t lead = i;
     if (ANY(tokens, i, "about", "around", "roughly", "approx", "approximately", "maybe", "over", "some", "~"))
         i++;
-    size_t number;
+    size_t number = 0;
     bool there = is_there(note, lead);
     if (!is_head(note, lead) && !(there && !note->record->count)) return false;
     int count = count_number(note, i, &number);
@@ -312,7 +312,7 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
 // "only two left"; "all 12 signed".
 static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     if (token_is(tokens, i, "only")) {
         int count = number_whole(tokens, i + 1, &number);
         size_t at = i + 1 + number;
@@ -342,7 +342,7 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
 static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     const struct token *t = &tokens->at[i];
-    size_t number;
+    size_t number = 0;
     if (!count_is_first_sentence(note, i)) return false;
     if (i && t->kind == TOKEN_CODE && t->fold[0] == 'x' && is_plural(&tokens->at[i - 1])) {
         char *end;
@@ -382,7 +382,7 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
 // "Ski poles, pairs: 2", "pairs of oars, 3": each pair is two.
 static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     if (!token_is(tokens, i, "pairs") || !count_is_first_sentence(note, i)) return false;
     size_t at = i + 1;
     if (token_is(tokens, at, "of") && is_plural(&tokens->at[at + 1 < tokens->count ? at + 1 : at])) at += 2;
@@ -401,7 +401,7 @@ static bool held_at(const struct note *note, size_t i, struct tally *tally) {
                                         "in the box", "in the lot", "in the tin", "in the bag"};
     enum { HEAD = 14 };
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     bool opens = i > 1 && (tokens->at[i - 1].stop != STOP_NONE ||
                            ANY(tokens, i - 1, "there's", "theres", "are", "got", "is", "with", "and"));
     int count = opens && i < HEAD ? number_whole(tokens, i, &number) : 0;
@@ -426,7 +426,7 @@ static bool is_loose(const struct note *note, size_t i) {
 // "About thirty" between stops behind the thing, "maybe 500 of them".
 static bool loose_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     if (!is_loose(note, i) || ANY(tokens, i, "like", "some", "over")) return false;
     int count = count_number(note, i + 1, &number);
     size_t end = i + 1 + number;
@@ -447,7 +447,7 @@ static bool loose_at(const struct note *note, size_t i, struct tally *tally) {
 // clubs".
 static bool recount_at(const struct note *note, size_t i, const struct tally *before, struct tally *tally) {
     if (!before->noun) return false;
-    size_t number;
+    size_t number = 0;
     int count = number_whole(&note->tokens, i, &number);
     if (!count || i + number >= note->tokens.count ||
         !text_same(note->tokens.at[i + number].one, before->noun))
@@ -464,7 +464,7 @@ static bool recount_at(const struct note *note, size_t i, const struct tally *be
 }
 
 static bool so_many_at(const struct note *note, size_t i, struct tally *tally) {
-    size_t number;
+    size_t number = 0;
     if (!token_is(&note->tokens, i, "so") || !count_is_first_sentence(note, i)) return false;
     int count = number_whole(&note->tokens, i + 1, &number);
     size_t noun = count > 1 ? count_plural(note, i + 1 + number) : 0;

@@ -53,7 +53,7 @@ static size_t total_behind(const struct note *note, size_t i) {
 // ", eight in all", ". Nine.", "- nine", "(2)": set off behind the plural.
 static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     if (i == 0 || i > HEAD_TOKENS + 4) return false;
     bool bracket = token_is(tokens, i - 1, "(");
     bool dash = token_is(tokens, i - 1, "-") && !tokens->at[i - 1].joined && !tokens->at[i].joined;
@@ -124,7 +124,7 @@ static bool named_at(const struct note *note, size_t i, struct tally *tally) {
         *tally = (struct tally){names[k].count, taken, tokens->at[noun].one, false};
         return true;
     }
-    size_t number;
+    size_t number = 0;
     if (!token_phrase(tokens, i, "nest of")) return false;
     int count = count_number(note, i + 2, &number);
     size_t noun = count > 1 ? count_plural(note, i + 2 + number) : 0;
@@ -135,7 +135,7 @@ static bool named_at(const struct note *note, size_t i, struct tally *tally) {
 // "Three of these stools", "23 of em on a ring".
 static bool of_these_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number;
+    size_t number = 0;
     int count = count_number(note, i, &number);
     size_t at = i + number;
     if (count < 2 || !token_is(tokens, at, "of") ||
@@ -257,7 +257,7 @@ static bool looked_at(const struct note *note, size_t i, struct tally *tally) {
 // "2 sets of 4", "three lots of six": so many times.
 static bool sets_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
-    size_t number, each;
+    size_t number = 0, each = 0;
     int sets = number_whole(tokens, i, &number);
     if (sets < 2 || sets > 40 || !ANY(tokens, i + number, "sets", "lots", "packs", "bundles") ||
         !token_is(tokens, i + number + 1, "of"))

@@ -370,6 +370,9 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
                                          "underneath", "surface", "base"};
     if (spot->part_to > spot->part_from && ANY(tokens, spot->part_to, "percent", "%", "pct"))
         spot->part_from = spot->part_to = 0; // "paint 70 percent gone"
+    if (hit->kinds[0]->class == CLASS_REPAIR && spot->part_from > hit->from + 1 && spot->part_to <= hit->to &&
+        ANY(tokens, hit->from + 1, "with"))
+        spot->part_from = spot->part_to = 0; // "bound with copper wire"
     bool lined = text_same(hit->kinds[0]->rule.id, "lining-damage") && spot->part_to == spot->part_from;
     for (size_t at = hit->from; lined && at < hit->to; at++)
         if (ANY(tokens, at, "lining", "linings")) { // "inside lining torn"
