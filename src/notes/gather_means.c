@@ -349,8 +349,12 @@ static bool is_one(const char *a, const char *b) { // or both are nowhere
 bool fault_is_there_less(const struct fault_reader *r, const struct flaw *kind, const char *part,
                          const char *where, size_t from) {
     const struct note *note = r->note;
-    size_t start = scope_sentence_start(&r->scope, from);
+    size_t start = scope_sentence_start(&r->scope, from), end = scope_sentence_end(&r->scope, from);
     if (start >= note->tokens.count || from >= note->tokens.count) return false;
+    for (size_t k = 0; k < r->hit_count; k++) // "not pitted, hardly any rust on it"
+        if (r->hits[k].kinds[0] == kind && r->hits[k].from > from && r->hits[k].from < end &&
+            r->scope.stance[r->hits[k].from] & STANCE_LIMITED)
+            return true;
     for (size_t i = 0; i < note->record->flaw_count; i++) {
         const struct item_flaw *flaw = &note->record->flaws[i];
         if (flaw->kind != kind || !is_one(flaw->part, part) || !is_one(flaw->where, where) ||
