@@ -161,11 +161,31 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
     return fault_words(note, from, to);
 }
 
+// "Broken off and glued back": the break is what was mended.
+static void take_mended_break(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const breaks[] = {"broken", "broke",   "snapped", "split", "cracked",
+                                         "parted", "sheared", "come",    "came",  "fallen"};
+    static const char *const between[] = {"off",  "and",   "then", "in",  "two",  "half",  "since", "been",
+                                          "away", "apart", "was",  "has", "once", "clean", "but"};
+    struct note *note = r->note;
+    if (hit->kinds[0]->class != CLASS_REPAIR) return;
+    size_t at = hit->from + (token_is(&note->tokens, hit->from, "and") ? 1 : 0);
+    bool linked = at > hit->from;
+    while (at > 0 && token_among(&note->tokens, at - 1, between, sizeof between / sizeof *between)) {
+        linked |= ANY(&note->tokens, at - 1, "and", "then", "since", "but");
+        at--;
+    }
+    if (at > 0 && linked && note->taken[at - 1] == TAKEN_NOT &&
+        token_among(&note->tokens, at - 1, breaks, sizeof breaks / sizeof *breaks))
+        note_take(note, at - 1, at, TAKEN_SCOPE);
+}
+
 void fault_take_course(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot) {
     static const char *const words[] = {"runs", "goes",  "running", "going",     "ran",
                                         "that", "which", "extends", "extending", "right"};
     struct note *note = r->note;
     size_t to = hit->to;
+    take_mended_break(r, hit);
     while (token_among(&note->tokens, to, words, sizeof words / sizeof *words)) to++;
     bool leads = to > hit->to && spot->where_from >= to && spot->where_from <= to + 2;
     for (size_t i = hit->to; leads && i < to; i++)

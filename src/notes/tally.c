@@ -102,7 +102,8 @@ static void read_short(struct fault_reader *r, size_t i) {
     if (ANY(tokens, part.to - 1, "battery", "batteries", "cells", "inch", "inches", "hands", "side", "sides",
             "page", "top", "bit", "end"))
         return;
-    bool is_short = !n && ANY(tokens, part.to, "short", "shy", "down") && is_over(tokens, part.to + 1);
+    bool is_short = !n && ANY(tokens, part.to, "short", "shy", "down") && is_over(tokens, part.to + 1) &&
+                    !token_is(tokens, part.to + 1, "so"); // "one leg short so it wobbles"
     bool wanted = n && is_over(tokens, part.to) && !(i > 0 && ANY(tokens, i - 1, "only", "not", "just"));
     if (token_is(tokens, at, "a") && ANY(tokens, part.from, "foot")) return;
     if (is_short && !token_phrase(tokens, part.to, "short on"))
