@@ -64,6 +64,8 @@ static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, 
     static const char *const owners[] = {"the", "its", "their", "my", "original", "his", "her", "these"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = from;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && r->note->taken[at - 1] == TAKEN_VALUE)
+        at--; // "one of the brass knobs"
     int whole = at > 0 ? degrees_number(tokens, at - 1) : 0;
     if (whole) at--;
     while (at > 0 && token_among(tokens, at - 1, owners, COUNT(owners))) at--;
@@ -259,7 +261,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         cue_from < from && spot_owner(r, first, &lacks, &end) ? fault_place(note, lacks, end) : NULL;
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, where, first, last);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
-    if (count > 1 || of) flaw->count = count;
+    bool one_of_them = count == 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
+    if (count > 1 || of || one_of_them) flaw->count = count;
     if (of) flaw->of = of;
     for (size_t i = to; i < last && !flaw->count; i++) // "badges both missing"
         if (token_is(&note->tokens, i, "both")) flaw->count = 2;
