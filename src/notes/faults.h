@@ -494,7 +494,9 @@ bool fault_is_there_less(const struct fault_reader *reader, const struct flaw *k
                          const char *where, size_t from);
 // "Fold lines": the fault is no part of its own.
 static inline void fault_drop_itself(const struct fault_hit *hit, struct spot *spot) {
-    if (spot->part_from <= hit->from && spot->part_to >= hit->to) spot->part_from = spot->part_to = 0;
+    bool meant = text_same(hit->kinds[0]->rule.id, "for-parts"); // "display only"
+    if (meant || (spot->part_from <= hit->from && spot->part_to >= hit->to))
+        spot->part_from = spot->part_to = 0;
 }
 // "Dry and cracked" where both are one fault: its words are both.
 void fault_join(const struct note *note, struct item_flaw *known, size_t from, size_t to);

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -66,6 +67,20 @@ static bool is_unclouded(const struct note *note, size_t i) {
                "left", "right", "one", "both", "lens", "lenses", "prisms", "optics", "view", "all", "dial");
 }
 
+// "Runs smooth", "the other straight", "fringe short at one end": how it goes, or how a part of it is.
+static bool is_of_conduct(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
+        !ANY(tokens, i, "short", "long", "straight", "smooth", "flat", "true", "tight", "even", "level"))
+        return false;
+    return ANY(tokens, i - 1, "runs", "run", "ran", "slides", "slide", "turns", "turn", "moves", "opens",
+               "shuts", "goes", "other", "one", "both", "still", "feels", "sits", "hangs", "lies", "is",
+               "are") ||
+           (word_at(note, i - 1, 1u << USE_PART, &entry) == 1 &&
+            !word_at(note, i + 1, 1u << USE_THING, &entry));
+}
+
 // "Sits wobbly on a flat stove", "stood against a white wall": of what is no part of the thing.
 bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
     static const char *const praise[] = {"good",  "fine",  "ok",   "okay",   "clean", "sound",
@@ -94,6 +109,7 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
     if (use == USE_MATERIAL &&
         ANY(&note->tokens, i + n, "patch", "patches", "repair", "splint", "shim", "shims"))
         return true; // "tin patch over a split"
+    if (n == 1 && is_of_conduct(note, i)) return true;
     return is_of_a_mend(note, i) ||
            (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));
 }
