@@ -61,8 +61,8 @@ bool concerns(const char *words, const struct texts *about, const struct texts *
 }
 
 bool concerns_flame(const char *words) {
-    static const char *const flames[] = {"oil",    "paraffin", "kerosene", "wick",      "candle",
-                                         "burner", "carbide",  "storm",    "hurricane", "primus"};
+    static const char *const flames[] = {"oil",    "paraffin", "kerosene", "wick",     "candle",
+                                         "burner", "carbide",  "storm",    "hurricane"};
     static const char *const plugs[] = {"electric", "plug",  "cord",   "flex",
                                         "bulb",     "wired", "switch", "battery"};
     return holds(words, flames, sizeof flames / sizeof *flames) &&

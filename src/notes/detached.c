@@ -22,7 +22,7 @@ static const struct {
     {"pages-loose", " books paper music ", " page leaf plate map section gathering signature frontispiece "},
     {"binding-weak", " books music paper ", " cover board spine backstrip hinge joint binding "},
     {"binding-weak", NULL, " backstrip "},
-    {"veneer-damage", NULL, " veneer inlay banding laminate formica stringing crossbanding marquetry "},
+    {"veneer-damage", NULL, " veneer inlay banding laminate stringing crossbanding marquetry "},
     {"peeling-coating", NULL, " leatherette rexine leathercloth covering vinyl skin "},
     {"peeling-coating", " cameras electrical lighting decor media ", " leather "},
     {"trim-loss", NULL,

@@ -101,8 +101,8 @@ static bool is_cleaning(const struct tokens *tokens, size_t i) {
                "sponge", "sponges", "sponged", "clean", "cleans", "cleaned", "dust", "dusts", "dusted",
                "scrub", "scrubs", "scrubbed", "clear", "clears", "come", "comes", "came", "coming", "shift",
                "shifts", "budge", "lift", "lifts", "soak", "rinse", "rinses", "air", "airs", "go", "bleach",
-               "fade", "fades", "hoover", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands",
-               "move", "moves");
+               "fade", "fades", "vacuum", "shake", "shakes", "peel", "peels", "sand", "sands", "move",
+               "moves");
 }
 
 static bool is_away(const struct tokens *tokens, size_t i) {

@@ -63,7 +63,7 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
         !kind_can_be(r, hit->flaw, NULL)) { // the hook of a plumb bob
         static const char *const zips[] = {"zip's",   "zipper's", "zip",     "zipper", "zips",
                                            "zippers", "popper",   "poppers", "snap",   "snaps",
-                                           "velcro",  "zipped",   "teeth",   "slider", "pull"};
+                                           "zipped",  "teeth",    "slider",  "pull"};
         bool zip = false;
         for (size_t i = hit->from; i < hit->to; i++)
             zip |= token_among(tokens, i, zips, sizeof zips / sizeof *zips);

@@ -17,13 +17,13 @@ static const uint32_t color_use = 1u << USE_COLOR;
 // What is seen on a thing and no part of how it was made.
 static bool is_trace(const struct note *note, size_t i) {
     static const char *const traces[] = {
-        "line",      "lines",    "mark",    "marks",   "spot",    "spots", "ring",   "rings", "patch",
-        "edge",      "edges",    "film",    "tint",    "powder",  "tinge", "stuff",  "hair",  "bit",
-        "bits",      "corner",   "corners", "page",    "pages",   "dots",  "specks", "stain", "stains",
-        "staining",  "streak",   "streaks", "patches", "bloom",   "crust", "cast",   "look",  "deposit",
-        "blotch",    "blotches", "smear",   "smears",  "residue", "tape",  "glue",   "gunk",  "putty",
-        "sellotape", "gum",      "strips",  "strip",   "growth",  "fuzz",  "dust",   "haze",  "flecks",
-        "freckles",  "speckles", "fold",    "folds"};
+        "line",     "lines",    "mark",    "marks",   "spot",    "spots", "ring",   "rings",  "patch",
+        "edge",     "edges",    "film",    "tint",    "powder",  "tinge", "stuff",  "hair",   "bit",
+        "bits",     "corner",   "corners", "page",    "pages",   "dots",  "specks", "stain",  "stains",
+        "staining", "streak",   "streaks", "patches", "bloom",   "crust", "cast",   "look",   "deposit",
+        "blotch",   "blotches", "smear",   "smears",  "residue", "tape",  "glue",   "gunk",   "putty",
+        "gum",      "strips",   "strip",   "growth",  "fuzz",    "dust",  "haze",   "flecks", "freckles",
+        "speckles", "fold",     "folds"};
     return token_among(&note->tokens, i, traces, COUNT(traces));
 }
 

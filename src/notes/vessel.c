@@ -6,13 +6,13 @@
 #include "text/order.h"
 
 static const char *const vessels[] = {
-    "mug",      "cup",    "glass",      "tumbler",    "goblet",  "jar",    "jug",      "pitcher",   "ewer",
-    "kettle",   "pot",    "teapot",     "coffeepot",  "bottle",  "flask",  "canteen",  "thermos",   "crock",
-    "bowl",     "pan",    "saucepan",   "stockpot",   "cooker",  "canner", "urn",      "casserole", "tank",
-    "can",      "bucket", "pail",       "cask",       "keg",     "barrel", "tankard",  "stein",     "carafe",
-    "decanter", "churn",  "dispenser",  "percolator", "growler", "beaker", "cooler",   "tureen",    "creamer",
-    "vase",     "cruet",  "dutch oven", "shaker",     "vat",     "tub",    "demijohn", "carboy",    "pipkin",
-    "jerrican", "billy",  "cauldron"};
+    "mug",       "cup",    "glass",    "tumbler",  "goblet",    "jar",       "jug",        "pitcher",
+    "ewer",      "kettle", "pot",      "teapot",   "coffeepot", "bottle",    "flask",      "canteen",
+    "crock",     "bowl",   "pan",      "saucepan", "stockpot",  "cooker",    "canner",     "urn",
+    "casserole", "tank",   "can",      "bucket",   "pail",      "cask",      "keg",        "barrel",
+    "tankard",   "stein",  "carafe",   "decanter", "churn",     "dispenser", "percolator", "growler",
+    "beaker",    "cooler", "tureen",   "creamer",  "vase",      "cruet",     "dutch oven", "shaker",
+    "vat",       "tub",    "demijohn", "carboy",   "pipkin",    "jerrican",  "billy",      "cauldron"};
 
 bool vessel_at(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return false;

@@ -45,8 +45,8 @@ static const char *const singular_s[] = {
     "dos",     "downwards",  "epns",    "gas",      "gps",     "has",       "hers",       "his",
     "is",      "its",        "lens",    "madras",   "measles", "mews",      "mrs",        "mumps",
     "nos",     "ours",       "pampas",  "pancreas", "perhaps", "pus",       "quadriceps", "rhinoceros",
-    "sas",     "sos",        "summons", "theirs",   "thermos", "towards",   "trellis",    "triceps",
-    "upwards", "us",         "vhs",     "was",      "whereas", "yes",       "yours"};
+    "sas",     "sos",        "summons", "theirs",   "towards", "trellis",   "triceps",    "upwards",
+    "us",      "vhs",        "was",     "whereas",  "yes",     "yours"};
 
 // Ending in -ie: -ies loses only its s.
 static const char *const ie[] = {
@@ -79,9 +79,9 @@ static const char *const is[] = {"amaryllis",  "cannabis",   "chrysalis", "clema
                                  "tennis",     "trellis"};
 
 // Ending in -as or -os with -ases, -oses; all others are -ase, -ose.
-static const char *const as[] = {"alias",  "arras",    "asbestos",   "atlas",  "bias",
-                                 "biogas", "canvas",   "christmas",  "gas",    "madras",
-                                 "pampas", "pancreas", "rhinoceros", "thermos"};
+static const char *const as[] = {"alias",  "arras",    "asbestos",  "atlas", "bias",
+                                 "biogas", "canvas",   "christmas", "gas",   "madras",
+                                 "pampas", "pancreas", "rhinoceros"};
 
 // Ending in -sse.
 static const char *const ss_e[] = {"coulisse", "crevasse", "demitasse", "finesse", "fosse",

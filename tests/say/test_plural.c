@@ -103,7 +103,6 @@ static const struct both_forms irregular[] = {
     {"menu", "menus"},
     {"tableau", "tableaux"},
     {"bureau", "bureaus"},
-    {"thermos", "thermoses"},
     {"rose", "roses"},
     {"hose", "hoses"},
     {"valve", "valves"},
