@@ -444,12 +444,6 @@ static const struct flaw *kind_for(const struct fault_reader *r, size_t part, en
     return stuck ? ruleset_flaw(rules, "partly-working") : kind;
 }
 
-static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
-    for (size_t k = from; k < to; k++)
-        if (r->note->taken[k] == TAKEN_FLAW || r->note->taken[k] == TAKEN_ASIDE) return true;
-    return false;
-}
-
 // "It was loose, I tightened it": it is so no more.
 static bool is_mended(const struct fault_reader *r, size_t i) {
     static const char *const were[] = {"was", "were", "had"};
@@ -493,7 +487,7 @@ void read_ailing(struct fault_reader *r) {
         size_t since = excepted || part > i ? i : part;
         for (size_t k = since; k < i; k++) // "panel isn't cracked but it's loose"
             if (ANY(tokens, k, "but", "though")) since = k;
-        if ((is_told(r, since, i + n) && !is_beside(r, i)) || is_mended(r, i)) continue;
+        if ((fault_takes_any(r, since, i + n) && !is_beside(r, i)) || is_mended(r, i)) continue;
         bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
         if (!can_not && (r->scope.stance[i] & off)) continue;
         const struct flaw *kind = kind_for(r, part, ailment);

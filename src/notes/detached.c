@@ -138,12 +138,6 @@ static bool leads_on(const struct tokens *tokens, size_t i, enum manner manner) 
     return manner == DID && (token_is(tokens, i, "the") || token_is(tokens, i, "my"));
 }
 
-static bool is_taken(const struct fault_reader *r, size_t from, size_t to) {
-    for (size_t k = from; k < to; k++)
-        if (r->note->taken[k] == TAKEN_FLAW || r->note->taken[k] == TAKEN_ASIDE) return true;
-    return false;
-}
-
 static const struct flaw *kind_told(const struct fault_reader *r, size_t part, enum manner manner) {
     const struct flaw *kind = kind_of(r, part);
     if (!kind && manner == DID) return ruleset_flaw(r->note->rules, "broken-part");
@@ -191,7 +185,7 @@ void read_detached(struct fault_reader *r) {
         if (!behind || leads_on(tokens, i + n, manner)) continue;
         behind = stuff_head(r, behind);
         size_t part = behind - 1, from = part;
-        if (is_taken(r, part, i + n)) continue;
+        if (fault_takes_any(r, part, i + n)) continue;
         bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;
         if (!free && !note_free(r->note, part, part + 1)) continue;
         const struct flaw *kind = kind_told(r, part, manner);

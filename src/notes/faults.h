@@ -492,6 +492,12 @@ bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hi
 // "Some rust but no pitting": is it told there before the "but", and so not to be told as not there?
 bool fault_is_there_less(const struct fault_reader *reader, const struct flaw *kind, const char *part,
                          const char *where, size_t from);
+// Is any of these words one of a fault that was told, or of an aside?
+static inline bool fault_takes_any(const struct fault_reader *reader, size_t from, size_t to) {
+    for (size_t i = from; i < to && i < reader->note->tokens.count; i++)
+        if (reader->note->taken[i] == TAKEN_FLAW || reader->note->taken[i] == TAKEN_ASIDE) return true;
+    return false;
+}
 // "Fold lines": the fault is no part of its own.
 static inline void fault_drop_itself(const struct fault_hit *hit, struct spot *spot) {
     bool meant = text_same(hit->kinds[0]->rule.id, "for-parts"); // "display only"

@@ -128,12 +128,6 @@ static bool is_off(const struct fault_reader *r, size_t i) {
            (STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED);
 }
 
-static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
-    for (size_t i = from; i < to && i < r->note->tokens.count; i++)
-        if (r->note->taken[i] == TAKEN_FLAW || r->note->taken[i] == TAKEN_ASIDE) return true;
-    return false;
-}
-
 // The word that is its subject: right before it, or the first of the statement before the comma.
 static bool subject_of(const struct fault_reader *r, size_t i, size_t *at) {
     enum { OPENS = 4 };
@@ -167,8 +161,8 @@ static size_t read_denied(struct fault_reader *r, const struct flaw *partly, siz
     const struct tokens *tokens = &r->note->tokens;
     size_t n = function_denial(tokens, i), part;
     size_t act = n ? token_longest(tokens, i + n, acts, COUNT(acts)) : 0;
-    if (!act || function_of_crack(r, i + n, i + n + act) || is_off(r, i) || is_told(r, i, i + n + act) ||
-        !subject_of(r, i, &part))
+    if (!act || function_of_crack(r, i + n, i + n + act) || is_off(r, i) ||
+        fault_takes_any(r, i, i + n + act) || !subject_of(r, i, &part))
         return 0;
     const struct flaw *own = function_kind(r, part);
     if (!own && !r->part[part] && !running_can(r->note)) return 0;
@@ -187,7 +181,7 @@ static size_t read_cut_short(struct fault_reader *r, const struct flaw *partly, 
     const struct tokens *tokens = &r->note->tokens;
     bool last = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     if (!last || i == 0 || !AMONG(tokens, i, shorts) || tokens->at[i - 1].stop != STOP_NONE ||
-        AMONG(tokens, i - 1, pronouns) || is_off(r, i) || is_told(r, i - 1, i + 1))
+        AMONG(tokens, i - 1, pronouns) || is_off(r, i) || fault_takes_any(r, i - 1, i + 1))
         return 0;
     bool does = false;
     for (size_t at = scope_sentence_start(&r->scope, i); at + 1 < i; at++) does |= function_does(tokens, at);
@@ -207,7 +201,7 @@ void read_undone(struct fault_reader *r) {
         if (!n && can) n = read_cut_short(r, partly, i);
         size_t done_at =
             !n && can && token_is(tokens, i, "nothing") ? token_longest(tokens, i + 1, done, COUNT(done)) : 0;
-        if (done_at && !is_off(r, i) && !is_told(r, i, i + 1 + done_at)) {
+        if (done_at && !is_off(r, i) && !fault_takes_any(r, i, i + 1 + done_at)) {
             tell(r, partly, i, i, i + 1 + done_at);
             n = done_at;
         }
