@@ -59,12 +59,18 @@ bool absent_is_no_part(const char *word) {
     return false;
 }
 
+static bool is_material(const struct note *note, size_t i) {
+    struct word_entry entry;
+    return word_at(note, i, 1u << USE_MATERIAL, &entry) == 1;
+}
+
 // "Three of the feet", "two of the six knobs": before the part; else what any fault has for a number.
 static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, int *of) {
     static const char *const owners[] = {"the", "its", "their", "my", "original", "his", "her", "these"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = from;
-    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && r->note->taken[at - 1] == TAKEN_VALUE)
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           (r->note->taken[at - 1] == TAKEN_VALUE || is_material(r->note, at - 1)))
         at--; // "one of the brass knobs"
     int whole = at > 0 ? degrees_number(tokens, at - 1) : 0;
     if (whole) at--;
@@ -198,10 +204,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (only_no && ANY(&note->tokens, to, "in", "inside", "left") &&
         ANY(&note->tokens, to - 1, "film", "fuel", "oil", "water", "ink", "paraffin", "petrol", "wax",
             "contents"))
-        return NULL;                                // "no film in it": it is empty
-    if (sound_said_holds(r, from, to)) return NULL; // "no bow or cup in it" of a board
-    bool shod = from > 0 && note->taken[from - 1] == TAKEN_VALUE &&
-                !strncmp(head, "corner", 6); // "the brass corners"
+        return NULL;                                       // "no film in it": it is empty
+    if (sound_said_holds(r, from, to)) return NULL;        // "no bow or cup in it" of a board
+    bool shod = from > 0 && !strncmp(head, "corner", 6) && // "the brass corners"
+                (note->taken[from - 1] == TAKEN_VALUE || is_material(note, from - 1));
     bool pane = text_same(head, "glass") && to > 1 &&
                 ANY(&note->tokens, to - 2, "red", "green", "blue", "clear", "amber", "yellow", "orange");
     if (!pane && !shod && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))))

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -111,22 +112,12 @@ static bool is_plastic(const struct fault_reader *r) {
 }
 
 // The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
-static const char *kind_of_pane(const struct fault_reader *r, const struct fault_hit *hit,
-                                const char *place) {
+static bool is_pane(const struct fault_reader *r, const char *place) {
     static const char *const seen[] = {"cameras", "electrical", "clocks-watches", "media", "jewelry"};
-    const struct tokens *tokens = &r->note->tokens;
     const struct family *family = r->note->record->family;
     for (size_t i = 0; family && i < COUNT(seen); i++)
-        if (text_same(family->rule.id, seen[i])) return NULL;
-    if (!family || !place || !kind_has_word(place, "glass")) return NULL;
-    for (size_t i = hit->from; i < hit->to; i++)
-        if (ANY(tokens, i, "cracked", "crack", "cracks"))
-            return "crack-through";
-        else if (ANY(tokens, i, "chipped", "chip", "chips"))
-            return "chip";
-        else if (ANY(tokens, i, "scratched", "scratches", "scratch"))
-            return "scratches";
-    return NULL;
+        if (text_same(family->rule.id, seen[i])) return false;
+    return family && place && kind_has_word(place, "glass");
 }
 
 // Gold that is worn off a frame, a cup or a spine is gilding; what is plated says so, and is metal.
@@ -236,142 +227,253 @@ static bool is_picture(const struct fault_reader *r) {
     return false;
 }
 
+// A hit and the place that it is said of, which may be NULL.
+struct said {
+    const struct fault_reader *r;
+    const struct fault_hit *hit;
+    const char *place;
+};
+
+#define DESIGNS                                                                                              \
+    "pattern design transfer decal etching engraving decoration lettering graduations markings numerals "    \
+    "figures letters numbers"
+#define BARS                                                                                                 \
+    "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
+    "stretcher block bracket roller batten"
+#define AT(said, i, ...) ANY(&(said)->r->note->tokens, i, __VA_ARGS__)
+
+static bool worn_part(const struct said *s) {
+    return is_worn_part(s->r, s->hit, s->place);
+}
+static bool fired(const struct said *s) {
+    return is_fired(s->r, s->place);
+}
+static bool fired_goods(const struct said *s) {
+    return s->r->note->record->family && is_fired_goods(s->r);
+}
+static bool not_fired_goods(const struct said *s) {
+    return !is_fired_goods(s->r);
+}
+static bool blade_of_paddle(const struct said *s) {
+    return is_blade_of_paddle(s->r);
+}
+static bool metal(const struct said *s) {
+    return is_metal(s->r, s->place);
+}
+static bool metal_or_fired(const struct said *s) {
+    return metal(s) || fired(s);
+}
+static bool picture(const struct said *s) {
+    return is_picture(s->r);
+}
+static bool bad_lie(const struct said *s) {
+    return lies_badly(&s->r->note->tokens, s->hit);
+}
+static bool paper(const struct said *s) {
+    return is_paper(s->r);
+}
+static bool other_tray(const struct said *s) {
+    return is_other_tray(s->r, s->hit);
+}
+static bool wooden(const struct said *s) {
+    return is_wooden(s->r);
+}
+static bool skin(const struct said *s) {
+    return s->place && is_skin(s->r, s->place);
+}
+static bool by_moth(const struct said *s) {
+    return is_made_by_moth(s->r, s->hit);
+}
+static bool gilding(const struct said *s) {
+    return is_gilding(s->r, s->hit);
+}
+static bool by_battery(const struct said *s) {
+    return is_by_battery(s->r, s->hit);
+}
+static bool box(const struct said *s) {
+    return is_box(s->r);
+}
+static bool hinge(const struct said *s) {
+    return s->place && is_hinge_of_goods(s->r, s->hit, s->place);
+}
+static bool plastic(const struct said *s) {
+    return is_plastic(s->r);
+}
+static bool hides_damage(const struct said *s) {
+    return mends_hide_damage(s->r, s->hit);
+}
+static bool of_one(const struct said *s) {
+    return s->place && absent_is_of_one(s->r, s->hit);
+}
+static bool idle(const struct said *s) {
+    return !running_can(s->r->note);
+}
+static bool pane(const struct said *s) {
+    return is_pane(s->r, s->place);
+}
+static bool tool(const struct said *s) {
+    return is_in(s->r, (const char *const[]){"tools"}, 1);
+}
+
+// "Rusted nearly through".
+static bool nearly(const struct said *s) {
+    return AT(s, s->hit->from + 1, "nearly", "almost") ||
+           (s->hit->from > 0 && AT(s, s->hit->from - 1, "nearly", "almost"));
+}
+
+// "Legs worn at the foot".
+static bool worn_there(const struct said *s) {
+    return s->place && s->hit->to == s->hit->from + 1 &&
+           s->r->note->tokens.at[s->hit->from].stop == STOP_NONE;
+}
+
+// Not half of it, and no piece of it.
+static bool whole_lost(const struct said *s) {
+    return s->hit->to < 2 ||
+           !AT(s, s->hit->to - 2, "half", "partly", "part", "partially", "nearly", "mostly", "corner",
+               "piece", "bit", "chunk", "edge", "tip", "lump", "section", "end", "side");
+}
+
+static bool is_material(const struct note *note, size_t i, const char *class) {
+    struct word_entry entry;
+    return word_at(note, i, 1u << USE_MATERIAL, &entry) == 1 &&
+           kind_names_material(class, note->tokens.at[i].fold);
+}
+
+// "One of the brass corners is missing": of what they are made tells that they were put on.
+static bool shod(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    for (size_t i = s->hit->to; i > 1 && s->hit->to - i < 4 && tokens->at[i - 2].stop == STOP_NONE; i--)
+        if (ANY(tokens, i - 1, "corner", "corners")) return is_material(s->r->note, i - 2, "metal");
+    return false;
+}
+
+// Nothing hard tears, unless a soft part is named.
+static bool hard(const struct said *s) {
+    static const char *const classes[] = {"wood", "metal", "stone", "glass", "ceramics"};
+    bool is = false;
+    if (s->place && !kind_has_word(s->place, "corner") && !kind_has_word(s->place, "corners") &&
+        !kind_has_word(s->place, "edge"))
+        return false;
+    for (size_t i = 0; i < s->r->material_count; i++)
+        for (size_t k = 0; !s->r->materials[i]->of && k < COUNT(classes); k++)
+            is |= kind_names_material(classes[k], s->r->materials[i]->value);
+    const char *type = s->r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    return (is && !is_paper(s->r)) || (type && kind_has_word("slate tile", last ? last + 1 : type));
+}
+
+static bool is_listed(const char *list, const struct tokens *tokens, size_t i) {
+    return i < tokens->count && kind_has_word(list, tokens->at[i].fold);
+}
+
+// Does the place name one of the list?
+static bool is_of(const char *list, const char *place) {
+    for (const char *at = list; place && *at;) {
+        size_t size = strcspn(at, " ");
+        char word[24];
+        memcpy(word, at, size);
+        word[size] = '\0';
+        if (kind_has_word(place, word)) return true;
+        at += size + strspn(at + size, " ");
+    }
+    return false;
+}
+
+// "Gone brown", of a finish that was thought to be a patina.
+static bool darkened(const struct said *s) {
+    return AT(s, s->hit->to - 2, "gone", "turned", "going") &&
+           AT(s, s->hit->to - 1, "brown", "black", "dark", "yellow");
+}
+
+// "The volume doesn't work".
+static bool works_in_part(const struct said *s) {
+    return s->place &&
+           !is_of("movement mechanism engine works machine unit set motor clock watch", s->place) &&
+           AT(s, s->hit->to - 1, "work", "working", "works");
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
-// lost was not broken off, whatever the thing.
+// lost was not broken off, whatever the thing. Of the rows of a kind the first counts of which all holds
+// that it asks: the place names one of `of`, the first word of the hit, its last, the next one behind it
+// and any of its words are listed, and `when`. Words are parted by blanks; `absent`: the part is missing.
+static const struct meaning {
+    const char *said, *meant, *of, *first, *last, *next, *any;
+    bool (*when)(const struct said *);
+    bool absent;
+} meanings[] = {
+    {"wear-unspecified", "decoration-wear", .of = DESIGNS, .when = worn_part},
+    {"wear-unspecified", "wear-rub", .when = worn_part},
+    {"wear-unspecified", "wear-rub", .first = "worn", .next = "at near under where by", .when = worn_there},
+    {"wear-unspecified", "decoration-wear", .of = DESIGNS},
+    {"wear-rub", "decoration-wear", .of = DESIGNS},
+    {"crack", "wood-split", .of = "grain"},
+    {"crack", "crack-through", .when = fired},
+    {"crack", "tear", .when = skin},
+    {"wood-split", "crack", .when = metal},
+    {"wood-split", "tear", .when = skin},
+    {"blade-wear", "wear-rub", .last = "worn", .when = blade_of_paddle},
+    {"darned-patched", "glued-repair", .when = metal_or_fired}, // "a patch on the base" of an iron pot
+    {"darned-patched", "glued-repair", .when = wooden},
+    {"refinished", "filled-overpainted", .last = "overpainted repainted painted over", .when = picture},
+    {"refinished", "filled-overpainted", .when = hides_damage},
+    {"finish-crackle", "yellowing", .last = "gone turned going", // "varnish gone yellow"
+     .next = "yellow brown amber yellowish orange"},
+    {"seized", "warped", .when = bad_lie},
+    {"seized", "strap-damage", .of = "strap straps"}, // "the straps have gone stiff"
+    {"hole", "rust", .first = "rusted rust rotted", .when = nearly},
+    {"hole", "moth-holes", .when = by_moth},
+    {"tear", "wood-split", .of = BARS, .last = "split splits splitting"}, // "the spreader bar has split"
+    {"tear", .last = "missing gone off lost away", .when = shod, .absent = true},
+    {"tear", "broken-part", .last = "missing gone lost", .when = hard},
+    {"chip", "edge-wear", .first = "edges edge chipped corners", .when = paper},
+    {"stone-missing", "chip", .last = "chipped chips"}, // of what is made of stone
+    {"missing-liner", "missing-accessory", .when = other_tray},
+    {"firing-flaw", "hole", .first = "pinhole pinholes", .when = not_fired_goods},
+    {"paint-flaking", "decoration-wear", .last = "worn rubbed thin faded wearing", .when = fired_goods},
+    {"clasp-fault", "partly-working", .of = "chuck jaw jaws vice clutch brake"},
+    {"partly-working", "seized", .last = "stops stop", .next = "halfway short part", .when = idle},
+    {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",
+     .last = "sprung"},
+    {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
+    {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
+    {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},
+    {"patina", "tarnish", .when = darkened},
+    {"not-working", "partly-working", .when = works_in_part},
+    {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw
+    {"plate-wear", "gilt-wear", .when = gilding},
+    {"gilt-wear", "plate-wear", .of = "plate plating"}, // on the mounts of a jug of glass
+    {"rust", "battery-corrosion", .when = by_battery},
+    {"sticky-plastic", "partly-working", .of = "button buttons key keys switch switches", .first = "sticky"},
+    {"replaced-part", "rewired",
+     .of = "wire wires wiring flex cord cable plug wire's flex's cord's plug's cable's lead's wiring's"},
+    {"broken-part", .of = "cap caps cover lid knob plug stopper screw key finial",
+     .last = "lost missing gone", .when = whole_lost, .absent = true},
+    {"binding-weak", .of = "hinges", .when = box, .absent = true},
+    {"binding-weak", "loose-part", .when = hinge},
+    {"rubber-perished", "crack", .last = "brittle cracked", .when = plastic}, // "the lid has gone brittle"
+    {"missing-pieces", "broken-part", .when = of_one},
+};
+
+static bool stands(const struct meaning *row, const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    const struct fault_hit *hit = s->hit;
+    bool any = !row->any;
+    for (size_t i = hit->from; i < hit->to && !any; i++) any = is_listed(row->any, tokens, i);
+    return (!row->of || is_of(row->of, s->place)) &&
+           (!row->first || is_listed(row->first, tokens, hit->from)) &&
+           (!row->last || is_listed(row->last, tokens, hit->to - 1)) && any &&
+           (!row->next || is_listed(row->next, tokens, hit->to)) && (!row->when || row->when(s));
+}
+
 const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place) {
-    static const char *const wires[] = {"wire",   "wires",   "wiring", "flex",    "cord",
-                                        "cable",  "plug",    "wire's", "flex's",  "cord's",
-                                        "plug's", "cable's", "lead's", "wiring's"};
-    static const char *const designs[] = {"pattern",   "design",     "transfer",  "decal",       "etching",
-                                          "engraving", "decoration", "lettering", "graduations", "markings",
-                                          "numerals",  "figures",    "letters",   "numbers"};
-    static const char *const tops[] = {"cap",  "caps",    "cover", "lid", "knob",
-                                       "plug", "stopper", "screw", "key", "finial"};
-    static const char *const lost[] = {"lost", "missing", "gone"};
-    static const char *const halves[] = {"half", "partly", "part", "partially", "nearly", "mostly"};
-    static const char *const pressed[] = {"button", "buttons", "key", "keys", "switch", "switches"};
-    static const char *const wholes[] = {"movement", "mechanism", "engine", "works", "machine",
-                                         "unit",     "set",       "motor",  "clock", "watch"};
-    static const char *const working[] = {"work", "working", "works"};
-    static const char *const holders[] = {"chuck", "jaw", "jaws", "vice", "clutch", "brake"};
-    static const char *const joints[] = {"corner", "corners", "joint",    "joints",
-                                         "mitre",  "miter",   "dovetail", "dovetails"};
-    static const char *const hard[] = {"bar",       "rail",  "leg",     "legs",    "arm",   "arms",
-                                       "frame",     "pole",  "poles",   "slat",    "slats", "stave",
-                                       "staves",    "rung",  "rungs",   "spindle", "post",  "posts",
-                                       "stretcher", "block", "bracket", "roller",  "batten"};
-    const char *id = kind->rule.id, *meant = kind->class == CLASS_DAMAGE ? kind_of_cause(r, hit) : NULL;
-    if (meant) {
-    } else if (text_same(id, "wear-unspecified") && is_worn_part(r, hit, place))
-        meant = place && kind_names_one(place, designs, COUNT(designs)) ? "decoration-wear" : "wear-rub";
-    else if (text_same(id, "crack") && place && kind_has_word(place, "grain"))
-        meant = "wood-split";
-    else if (text_same(id, "crack") && is_fired(r, place))
-        meant = "crack-through";
-    else if (text_same(id, "blade-wear") && is_blade_of_paddle(r) &&
-             token_is(&r->note->tokens, hit->to - 1, "worn"))
-        meant = "wear-rub";
-    else if (text_same(id, "darned-patched") && (is_metal(r, place) || is_fired(r, place)))
-        meant = "glued-repair"; // "a patch on the base" of an iron pot
-    else if (text_same(id, "wood-split") && is_metal(r, place))
-        meant = "crack";
-    else if (text_same(id, "refinished") && is_picture(r) &&
-             ANY(&r->note->tokens, hit->to - 1, "overpainted", "repainted", "painted", "over"))
-        meant = "filled-overpainted";
-    else if (text_same(id, "finish-crackle") &&
-             ANY(&r->note->tokens, hit->to - 1, "gone", "turned", "going") &&
-             ANY(&r->note->tokens, hit->to, "yellow", "brown", "amber", "yellowish", "orange"))
-        meant = "yellowing"; // "varnish gone yellow"
-    else if (text_same(id, "seized") && lies_badly(&r->note->tokens, hit))
-        meant = "warped";
-    else if (text_same(id, "hole") && ANY(&r->note->tokens, hit->from, "rusted", "rust", "rotted") &&
-             (ANY(&r->note->tokens, hit->from + 1, "nearly", "almost") ||
-              (hit->from > 0 && ANY(&r->note->tokens, hit->from - 1, "nearly", "almost"))))
-        meant = "rust"; // "rusted nearly through"
-    else if (text_same(id, "tear") && place &&
-             ANY(&r->note->tokens, hit->to - 1, "split", "splits", "splitting") &&
-             kind_names_one(place, hard, COUNT(hard)))
-        meant = "wood-split"; // "the spreader bar has split" of a hammock
-    else if (text_same(id, "chip") && is_paper(r) &&
-             ANY(&r->note->tokens, hit->from, "edges", "edge", "chipped", "corners"))
-        meant = "edge-wear";
-    else if (text_same(id, "stone-missing") && ANY(&r->note->tokens, hit->to - 1, "chipped", "chips"))
-        meant = "chip"; // of what is made of stone
-    else if (text_same(id, "missing-liner") && is_other_tray(r, hit))
-        meant = "missing-accessory";
-    else if (text_same(id, "firing-flaw") && ANY(&r->note->tokens, hit->from, "pinhole", "pinholes") &&
-             !is_fired_goods(r))
-        meant = "hole";
-    else if (text_same(id, "darned-patched") && is_wooden(r))
-        meant = "glued-repair";
-    else if (text_same(id, "paint-flaking") && r->note->record->family && is_fired_goods(r) &&
-             ANY(&r->note->tokens, hit->to - 1, "worn", "rubbed", "thin", "faded", "wearing"))
-        meant = "decoration-wear"; // paint of a figure
-    else if (text_same(id, "clasp-fault") && place && kind_names_one(place, holders, COUNT(holders)))
-        meant = "partly-working";
-    else if (text_same(id, "partly-working") && ANY(&r->note->tokens, hit->to - 1, "stops", "stop") &&
-             ANY(&r->note->tokens, hit->to, "halfway", "short", "part") && !running_can(r->note))
-        meant = "seized"; // a draw tube
-    else if (text_same(id, "warped") && ANY(&r->note->tokens, hit->to - 1, "sprung") && place &&
-             kind_names_one(place, joints, COUNT(joints)))
-        meant = "loose-joint";
-    else if (text_same(id, "patina") && ANY(&r->note->tokens, hit->to - 2, "gone", "turned", "going") &&
-             ANY(&r->note->tokens, hit->to - 1, "brown", "black", "dark", "yellow"))
-        meant = "tarnish";
-    else if ((text_same(id, "wood-split") || text_same(id, "crack")) && place && is_skin(r, place))
-        meant = "tear";
-    else if (text_same(id, "plate-wear") && r->note->record->family &&
-             text_same(r->note->record->family->rule.id, "tools") &&
-             ANY(&r->note->tokens, hit->to - 1, "pitted", "pitting", "pits"))
-        meant = "rust"; // the plate of a saw
-    else if (text_same(id, "wear-unspecified") && place && hit->to == hit->from + 1 &&
-             token_is(&r->note->tokens, hit->from, "worn") &&
-             r->note->tokens.at[hit->from].stop == STOP_NONE &&
-             ANY(&r->note->tokens, hit->to, "at", "near", "under", "where", "by"))
-        meant = "wear-rub"; // "legs worn at the foot"
-    else if (text_same(id, "hole") && is_made_by_moth(r, hit))
-        meant = "moth-holes";
-    else if (text_same(id, "screen-damage"))
-        meant = kind_of_pane(r, hit, place);
-    else if (text_same(id, "plate-wear") && is_gilding(r, hit))
-        meant = "gilt-wear";
-    else if (text_same(id, "gilt-wear") && place &&
-             (kind_has_word(place, "plate") || kind_has_word(place, "plating")))
-        meant = "plate-wear"; // "plate's rubbed through" on the mounts of a jug of glass
-    else if (text_same(id, "rust") && is_by_battery(r, hit))
-        meant = "battery-corrosion";
-    else if (text_same(id, "sticky-plastic") && token_is(&r->note->tokens, hit->from, "sticky") && place &&
-             kind_names_one(place, pressed, COUNT(pressed)))
-        meant = "partly-working";
-    else if (text_same(id, "replaced-part") && place && kind_names_one(place, wires, COUNT(wires)))
-        meant = "rewired";
-    else if ((text_same(id, "wear-unspecified") || text_same(id, "wear-rub")) && place &&
-             kind_names_one(place, designs, COUNT(designs)))
-        meant = "decoration-wear";
-    else if (text_same(id, "broken-part") && place && kind_names_one(place, tops, COUNT(tops)) &&
-             token_among(&r->note->tokens, hit->to - 1, lost, COUNT(lost)) &&
-             !(hit->to > 1 && (token_among(&r->note->tokens, hit->to - 2, halves, COUNT(halves)) ||
-                               ANY(&r->note->tokens, hit->to - 2, "corner", "piece", "bit", "chunk", "edge",
-                                   "tip", "lump", "section", "end", "part", "side"))))
-        return absent_kind_here(r, place, 1);
-    else if (text_same(id, "binding-weak") && place && kind_has_word(place, "hinges") && is_box(r))
-        return absent_kind_here(r, place, 1);
-    else if (text_same(id, "binding-weak") && place && is_hinge_of_goods(r, hit, place))
-        meant = "loose-part";
-    else if (text_same(id, "rubber-perished") && is_plastic(r) &&
-             ANY(&r->note->tokens, hit->to - 1, "brittle", "cracked"))
-        meant = "crack"; // "the lid has gone brittle"
-    else if (text_same(id, "seized") && place &&
-             (kind_has_word(place, "strap") || kind_has_word(place, "straps")))
-        meant = "strap-damage"; // "the straps have gone stiff"
-    else if (text_same(id, "refinished") && mends_hide_damage(r, hit))
-        meant = "filled-overpainted";
-    else if (text_same(id, "missing-pieces") && place && absent_is_of_one(r, hit))
-        meant = "broken-part";
-    else if (!strcmp(id, "not-working") && place && !kind_names_one(place, wholes, COUNT(wholes)) &&
-             token_among(&r->note->tokens, hit->to - 1, working, COUNT(working)))
-        meant = "partly-working"; // "the volume doesn't work"
+    const struct said said = {r, hit, place};
+    const char *meant = kind->class == CLASS_DAMAGE ? kind_of_cause(r, hit) : NULL;
+    for (size_t i = 0; !meant && i < COUNT(meanings); i++) {
+        if (!text_same(meanings[i].said, kind->rule.id) || !stands(&meanings[i], &said)) continue;
+        if (meanings[i].absent) return absent_kind_here(r, place ? place : "corner", 1);
+        meant = meanings[i].meant;
+    }
     const struct flaw *other = meant ? ruleset_flaw(r->note->rules, meant) : NULL;
     return other ? other : kind;
 }

@@ -51,13 +51,39 @@ static bool leads(const struct note *note, size_t i) {
            AMONG(&note->tokens, i - 1, words);
 }
 
+static bool has_kind(const struct record *record, const char *id) {
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (text_same(record->flaws[i].kind->rule.id, id)) return true;
+    return false;
+}
+
 bool running_is_told(const struct record *record) {
     static const char *const ids[] = {"working-tested", "not-working", "partly-working",
                                       "powers-on-only", "untested",    "for-parts"};
-    for (size_t i = 0; i < record->flaw_count; i++)
-        for (size_t k = 0; k < COUNT(ids); k++)
-            if (text_same(record->flaws[i].kind->rule.id, ids[k])) return true;
+    for (size_t k = 0; k < COUNT(ids); k++)
+        if (has_kind(record, ids[k])) return true;
     return false;
+}
+
+// "Runs.", "ticks and strikes": a clock is seen to go, and no more is said of it. How well it keeps time is
+// another matter, which nobody has told.
+static void read_going(struct fault_reader *r) {
+    static const char *const verbs[] = {"runs", "ticks", "goes", "running", "ticking"};
+    static const char *const also[] = {"strikes", "chimes", "rings", "ticks", "striking"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "timekeeping-unverified");
+    if (!kind || has_kind(r->note->record, "timekeeping-unverified")) return;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (!AMONG(tokens, i, verbs) || r->note->taken[i] == TAKEN_FLAW || r->note->taken[i] == TAKEN_TYPE ||
+            r->note->taken[i] == TAKEN_ASIDE || is_weak(r, i))
+            continue;
+        size_t end = i + 1;
+        if (!ends(tokens, end) && token_is(tokens, end, "and") && AMONG(tokens, end + 1, also)) end += 2;
+        static const char *const movers[] = {"movement", "clock", "watch"};
+        if (!ends(tokens, end) || !(leads(r->note, i) || (i > 0 && AMONG(tokens, i - 1, movers)))) continue;
+        fault_add(r, kind, NULL, NULL, i, end);
+        return;
+    }
 }
 
 void read_running(struct fault_reader *r) {
@@ -68,6 +94,7 @@ void read_running(struct fault_reader *r) {
     const struct flaw *kind = ruleset_flaw(note->rules, "working-tested");
     if (!kind || !running_can(note) || running_is_told(note->record)) return;
     bool clock = text_same(note->record->family->rule.id, "clocks-watches");
+    if (clock) read_going(r);
     for (size_t i = 0; i < tokens->count; i++) {
         if (!AMONG(tokens, i, verbs) || (clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||
             note->taken[i] == TAKEN_TYPE || note->taken[i] == TAKEN_ASIDE)
