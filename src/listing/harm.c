@@ -338,12 +338,20 @@ static size_t first_of(char letter) {
 
 // What goods and their parts are called: no harm, though it begins like one.
 static bool is_goods(const char *word) {
-    static const char *const goods[] = {"buckle",    "burner",  "buzzer",     "charger",
-                                        "stretcher", "toaster", "toast rack", "tumbler"};
+    static const char *const goods[] = {
+        "blotter",       "blotting",     "breakfast",   "buckle",    "burner",    "burnish",
+        "buzzer",        "charger",      "chipping",    "composing", "crazy",     "cutlery",
+        "cutter",        "cut glass",    "cut crystal", "damper",    "dental",    "dentil",
+        "drawn thread",  "drawn-thread", "drawn work",  "drip pan",  "drip tray", "fixed",
+        "gluepot",       "glue pot",     "mother",      "nickel",    "nicely",    "patchwork",
+        "powder",        "ripple",       "roughly",     "spotlight", "spotless",  "stain glass",
+        "stained glass", "stick stand",  "stickpin",    "stretcher", "teardrop",  "toaster",
+        "toast rack",    "tumbler",      "wearer",      "worktop"};
     for (size_t i = 0; i < COUNT(goods); i++) {
         size_t n = strlen(goods[i]);
         if (strncmp(word, goods[i], n) != 0) continue;
         if (word[n] == 's') n++;
+        if (!strncmp(word + n, "'s", 2)) n += 2;
         if (!word[n] || word[n] == ' ' || word[n] == ',' || word[n] == '.') return true;
     }
     return false;
@@ -361,10 +369,11 @@ static bool begins_harm(const char *word) {
 
 // "Inkwell hole", "sound holes": the thing was made with them.
 static bool is_made_hole(const char *text, const char *at) {
-    static const char *const before[] = {"inkwell ", "screw ", "key ",    "finger ", "sound ", "air ",
-                                         "drain ",   "peg ",   "nail ",   "bolt ",   "plug ",  "filler ",
-                                         "pin ",     "hand ",  "spout ",  "vent ",   "cable ", "hanging ",
-                                         "lamp ",    "wire ",  "fixing ", "bung ",   "chain ", "mounting "};
+    static const char *const before[] = {
+        "inkwell ", "screw ",   "key ",    "finger ", "sound ",  "air ",    "drain ", "peg ",     "nail ",
+        "bolt ",    "plug ",    "filler ", "pin ",    "hand ",   "spout ",  "vent ",  "cable ",   "hanging ",
+        "lamp ",    "tap ",     "string ", "knot ",   "cord ",   "pigeon ", "thumb ", "drip ",    "weep ",
+        "dowel ",   "draught ", "belt ",   "wire ",   "fixing ", "bung ",   "chain ", "mounting "};
     if (strncmp(at, "hole", 4) != 0) return false;
     for (size_t i = 0; i < COUNT(before); i++) {
         size_t n = strlen(before[i]);
@@ -382,10 +391,71 @@ static bool is_praise(const char *text, const char *at) {
            !strstr(text, "nt ") && !strstr(text, "to ") && !strstr(text, "if ") && !strstr(text, "cannot");
 }
 
+// The word that ends before `at`, and where it begins.
+static const char *word_before(const char *text, const char *at) {
+    while (at > text && at[-1] == ' ') at--;
+    while (at > text && at[-1] != ' ') at--;
+    return at;
+}
+
+static bool is_word(const char *at, const char *const *words, size_t count) {
+    size_t n = strcspn(at, " ,.;:\n");
+    for (size_t i = 0; i < count; i++)
+        if (strlen(words[i]) == n && !strncmp(at, words[i], n)) return true;
+    return false;
+}
+
+// "Doesn't leak", "not frayed", "no other marks", "no nails sticking out": denied. Not so what the thing is
+// to do ("not working", "doesn't sit flat"), what is denied in part ("not all", "not only"), nor what is told
+// to end ("never stops leaking").
+static bool is_denied(const char *text, const char *at) {
+    static const char *const nots[] = {"no",      "not",     "never",   "without", "doesn't",
+                                       "don't",   "didn't",  "isn't",   "aren't",  "wasn't",
+                                       "hasn't",  "haven't", "nothing", "none",    "nor",
+                                       "neither", "doesnt",  "hasnt",   "isnt"};
+    static const char *const between[] = {
+        "any",   "a",    "an",    "the",  "been",    "got",     "have",     "had",  "has",   "longer", "sign",
+        "signs", "of",   "other", "more", "even",    "really",  "actually", "gone", "come",  "be",     "it",
+        "seem",  "look", "or",    "to",   "further", "obvious", "visible",  "i",    "could", "see"};
+    static const char *const uses[] = {
+        "charg", "draws", "drawn",  "heats",   "power",    "receive", "runs", "sit ",    "spins", "stand",
+        "stops", "ticks", "worked", "working", "transmit", "works",   "lack", "all but", "only",  "most",
+        "best",  "can't", "cannot", "wont",    "won't",    "do with", "not ", "handy"};
+    enum { FAR = 4 };
+    for (size_t i = 0; i < COUNT(uses); i++)
+        if (!strncmp(at, uses[i], strlen(uses[i]))) return false;
+    static const char *const unlesses[] = {"but", "except", "bar ", "apart", "only", "unless", "if "};
+    for (size_t i = 0; i < COUNT(unlesses); i++)
+        if (strstr(text, unlesses[i])) return false;
+    bool noun = false; // "no nails sticking"
+    for (size_t n = 0; at > text && n < FAR; n++) {
+        at = word_before(text, at);
+        if (is_word(at, nots, COUNT(nots))) return true;
+        if (is_word(at, between, COUNT(between))) continue;
+        if (noun || strpbrk(at, ",;:") == at + strcspn(at, " ,;:")) return false;
+        noun = true;
+        const char *no = word_before(text, at);
+        if (no == at || !is_word(no, (const char *const[]){"no", "nothing"}, 2)) return false;
+    }
+    return false;
+}
+
+// "Doesn't", "does not" before what would be harm: the denial itself is none.
+static bool is_denial(const char *text, const char *at) {
+    static const char *const denials[] = {"doesn't ", "does not ", "do not ", "doesnt ", "without "};
+    for (size_t i = 0; i < COUNT(denials); i++) {
+        size_t n = strlen(denials[i]);
+        if (strncmp(at, denials[i], n) != 0) continue;
+        for (const char *word = at + n; *word; word++)
+            if ((word[-1] == ' ' || word[-1] == '-') && begins_harm(word)) return is_denied(text, word);
+    }
+    return false;
+}
+
 bool harm_is_told(const char *text) {
     for (const char *at = text; *at; at++)
         if ((at == text || at[-1] == ' ' || at[-1] == '-') && begins_harm(at) && !is_made_hole(text, at) &&
-            !is_praise(text, at))
+            !is_praise(text, at) && !is_denied(text, at) && !is_denial(text, at))
             return true;
     return false;
 }

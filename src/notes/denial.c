@@ -400,8 +400,8 @@ static void mark_denied(struct scope *s, size_t cue, size_t from, size_t to, enu
 }
 
 bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, size_t cue) {
-    static const char *const own[] = {"won't", "wont",   "doesn't",  "doesnt",
-                                      "can't", "cannot", "couldn't", "wouldn't"};
+    static const char *const own[] = {"won't",  "wont",     "doesn't",  "doesnt", "can't",
+                                      "cannot", "couldn't", "wouldn't", "didn't"};
     static const char *const uses[] = {"close", "closes", "shut", "shuts", "fasten", "latch", "hold", "stay"};
     const struct tokens *tokens = &r->note->tokens;
     if (cue == hit->from) return token_among(tokens, cue, own, COUNT(own));
@@ -446,9 +446,36 @@ static bool is_none_so(struct scope *s, size_t i) {
     return true;
 }
 
+// "The colors didn't run", "I dropped it and it did not chip or crack": what was tried and did not come
+// about. "I didn't crack it" is of who did it, and "didn't get the stain out" has a verb of its own.
+static bool read_did_not(struct scope *s, size_t i) {
+    static const char *const hands[] = {"i", "we", "he", "she", "they", "you"};
+    static const char *const objects[] = {"it", "them", "that", "the", "this", "any", "either", "anything"};
+    const struct tokens *tokens = &s->note->tokens;
+    bool apart = token_is(tokens, i, "did") && token_is(tokens, i + 1, "not");
+    if (!apart && !token_is(tokens, i, "didn't")) return false;
+    size_t verb = i + (apart ? 2 : 1);
+    while (ANY(tokens, verb, "even", "ever", "really", "actually", "seem", "to")) verb++;
+    size_t next = verb + 1; // "didn't shrink, fade or fray"
+    while (next < tokens->count && denial_joins(tokens, next)) next++;
+    bool listed =
+        next > verb + 1 && next < tokens->count && s->fault[next] && !s->fault[verb] &&
+        !ANY(tokens, verb, "see", "find", "notice", "look", "work", "test", "check", "clean", "fix", "try");
+    if (listed) verb = next;
+    if (verb >= tokens->count || !s->fault[verb] || (!listed && tokens->at[verb - 1].stop != STOP_NONE))
+        return false;
+    if (i > 0 && token_among(tokens, i - 1, hands, COUNT(hands)) &&
+        token_among(tokens, verb + 1, objects, COUNT(objects)))
+        return false;
+    bool looked = false;
+    mark_denied(s, i, verb, reach(s, verb, &looked), STANCE_DENIED);
+    return true;
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
+        if (read_did_not(s, i)) continue;
         size_t n, m;
         const struct cue *cue = denial_behind(s, i, &n);
         const struct cue *first = denial_before(s, i, &m);

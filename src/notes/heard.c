@@ -117,11 +117,12 @@ static size_t refuted_at(const struct tokens *tokens, size_t i, bool *seen) {
                                        "see no evidence of it",
                                        "found no sign of it"};
     static const char *const facts[] = {
-        "it doesn't",       "it isn't",    "it hasn't",       "they don't",     "they aren't",
-        "it's not",         "there isn't", "there isn't one", "there's none",   "there are none",
-        "there aren't any", "it does not", "it is not",       "not so",         "none",
-        "it didn't",        "it wasn't",   "that's not so",   "it doesn't now", "not for me",
-        "it doesn't for me"};
+        "it doesn't",        "it isn't",         "it hasn't",        "they don't",     "they aren't",
+        "it's not",          "there isn't",      "there isn't one",  "there's none",   "there are none",
+        "there aren't any",  "it does not",      "it is not",        "not so",         "none",
+        "it didn't",         "it wasn't",        "that's not so",    "it doesn't now", "not for me",
+        "it doesn't for me", "it hasn't for me", "it didn't for me", "it hasn't yet",  "it hasn't since",
+        "it never has",      "it never did",     "it won't"};
     while (ANY(tokens, i, "but", "though", "i", "i've", "and", ",", "well", "honestly", "myself")) i++;
     size_t n = token_longest(tokens, i, outs, COUNT(outs)), not, look;
     *seen = true;
@@ -145,7 +146,7 @@ static void read_refuted(struct scope *s, size_t from, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     size_t stops = 0;
     for (size_t i = to; i < tokens->count && i < to + FAR; i++) {
-        bool joint = i == to || tokens->at[i].stop != STOP_NONE || ANY(tokens, i, "but", "though");
+        bool joint = i == to || tokens->at[i].stop != STOP_NONE || ANY(tokens, i, "but", "though", "and");
         bool seen;
         if (joint && refuted_at(tokens, tokens->at[i].stop != STOP_NONE ? i + 1 : i, &seen)) {
             for (size_t at = from; at < to; at++) {

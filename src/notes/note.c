@@ -88,6 +88,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->words = arena_array(note->arena, note->tokens.count + 1, sizeof *note->words);
     note->fault_word = arena_array(note->arena, note->tokens.count + 1, sizeof *note->fault_word);
     note_mend_confused(note);
+    note_mend_trials(note);
     note_mark_fault_words(note);
     note_mend_slips(note);
     drop_looks(note);

@@ -100,6 +100,10 @@ void note_mend_confused(struct note *note);
 void note_mend_slips(struct note *note);
 // Token `i` is `word` from now on, in the singular `one`; both are kept.
 void note_mend(struct note *note, size_t i, const char *word, const char *one, const char *because);
+// The same of what is no slip.
+void note_reword(struct note *note, size_t i, const char *word, const char *one);
+// trials.c: "it leaked when I filled it" is "leaks".
+void note_mend_trials(struct note *note);
 bool note_slipped(const struct note *note, size_t from, size_t to);
 
 void note_take(struct note *note, size_t from, size_t to, enum taken how); // tokens [from, to)

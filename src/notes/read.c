@@ -75,6 +75,7 @@ static void read_wrong_and_rest(struct note_half *half) {
     settle_mixed(note, half->mixed);
     settle_alike(note);
     paragraph_keep(note, &half->paragraph);
+    note_leftover(note);
     note_rest(note, says_nothing);
 }
 

@@ -12,6 +12,8 @@ void note_rest(struct note *note, bool (*says_nothing)(const struct note *note, 
 // stands in read.c.
 // A remark on whether a fault that was told can be seen: how many tokens, 0 if none begins at `i`.
 size_t remark_at(const struct note *note, size_t i);
+// Takes what is left beside a fault that was read and tells no more of it.
+void note_leftover(struct note *note);
 bool rest_is_small(const struct note *note, size_t i);
 // The lists of spans as they stand in a record: `[[from, to], …]`; NULL when empty.
 const struct node *note_spans_tree(const struct note *note, const struct note_span *spans, size_t count);

@@ -211,15 +211,20 @@ static bool is_named(const struct note *note, size_t i) {
     return i > 0 && token_among(&note->tokens, i - 1, leads, sizeof leads / sizeof *leads);
 }
 
-void note_mend(struct note *note, size_t i, const char *word, const char *one, const char *because) {
+void note_reword(struct note *note, size_t i, const char *word, const char *one) {
     struct token *t = &note->tokens.at[i];
     t->fold = word;
     t->one = one;
     t->hash = token_hash(t->fold, strlen(t->fold));
     t->vain = NULL;
-    t->slip = true;
     t->plain = false;
     note->tokens.altered = true;
+}
+
+void note_mend(struct note *note, size_t i, const char *word, const char *one, const char *because) {
+    struct token *t = &note->tokens.at[i];
+    note_reword(note, i, word, one);
+    t->slip = true;
     note_reading(note, i, i + 1, arena_format(note->arena, "spelling %s", t->fold), because);
 }
 

@@ -31,11 +31,29 @@ START_TEST(what_only_holds_a_beginning_is_none) {
 }
 END_TEST
 
+START_TEST(what_is_denied_is_no_harm) {
+    static const char *const none[] = {"doesn't leak",      "not frayed",        "no other marks",
+                                       "no nails sticking", "hasn't come away",  "nothing missing",
+                                       "not gone hard",     "drip tray",         "tap hole",
+                                       "mother of pearl",   "never had a crack", "no sign of mildew"};
+    static const char *const harms[] = {
+        "doesn't work",         "not working",      "none leak bar the small one",
+        "not all cracked",      "no lid, cracked",  "never stops leaking",
+        "doesn't charge",       "won't sit flat",   "no power",
+        "not frayed but split", "can't hold water", "doesn't sit level"};
+    for (size_t i = 0; i < sizeof none / sizeof *none; i++)
+        ck_assert_msg(!harm_is_told(none[i]), "%s", none[i]);
+    for (size_t i = 0; i < sizeof harms / sizeof *harms; i++)
+        ck_assert_msg(harm_is_told(harms[i]), "%s", harms[i]);
+}
+END_TEST
+
 int main(void) {
     Suite *suite = suite_create("listing.harm");
     TCase *tests = tcase_create("harm");
     tcase_add_test(tests, every_letter_is_found);
     tcase_add_test(tests, what_only_holds_a_beginning_is_none);
+    tcase_add_test(tests, what_is_denied_is_no_harm);
     suite_add_tcase(suite, tests);
     return run_suite(suite);
 }
