@@ -204,6 +204,28 @@ static bool numbers(const struct cutter *c, size_t at) {
     return is_digit(peek(c, end));
 }
 
+// "Bros. Seed Co.", "Mfg. & Supply Co": do more words with capitals follow at `at`, and a firm's at their
+// end?
+static bool firm_goes_on(const struct cutter *c, size_t at) {
+    enum { WORDS_MOST = 4 };
+    static const char *const firm[] = {"co",  "company", "ltd",  "works", "mfg",
+                                       "inc", "limited", "corp", NULL};
+    for (int n = 0; n < WORDS_MOST; n++) {
+        if (at < c->size && c->text[at] == '&') {
+            for (at++; at < c->size && c->text[at] == ' ';) at++;
+            continue;
+        }
+        size_t end = at;
+        while (end < c->size && utf8_is_letter(peek(c, end))) end = after(c, end);
+        uint32_t first = peek(c, at);
+        if (end == at || c->caseless || utf8_lower(first) == first) return false;
+        if (is_one_of(c->text + at, end - at, firm)) return true;
+        if (end >= c->size || c->text[end] != ' ') return false;
+        at = end + 1;
+    }
+    return false;
+}
+
 // Does the full stop at `at` belong to the word that ends there?
 static bool is_abbreviation(const struct cutter *c, size_t at) {
     static const char *const often[] = {
@@ -235,7 +257,7 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
     if (size == 1 && (inner || (!c->caseless && word[0] >= 'A' && word[0] <= 'Z' && next > at + 1)))
         return !inner || !ends || (word[0] >= 'A' && word[0] <= 'Z'); // an initial, or the last dot of "h.m."
     if (is_one_of(word, size, names)) return !!follows && follows != '\n';
-    if (is_one_of(word, size, before_number) && numbers(c, next)) return true;
+    if (is_one_of(word, size, before_number) && (numbers(c, next) || firm_goes_on(c, next))) return true;
     if (ends) return false;
     if (size == 2 && is_one_of(word, size, (const char *const[]){"in", NULL})) {
         while (from > 0 && c->text[from - 1] == ' ') from--;

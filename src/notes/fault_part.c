@@ -150,6 +150,11 @@ const char *fault_words(struct note *note, size_t from, size_t to) {
 }
 
 const char *fault_place(struct note *note, size_t from, size_t to) {
+    for (size_t i = to; i > from; i--) // "to Mr. Somebody on one side": a name is no place
+        if (note->taken[i - 1] == TAKEN_ASIDE) {
+            from = i + (i < to && ANY(&note->tokens, i, "on", "in", "at") ? 1 : 0);
+            break;
+        }
     if (to <= from) return NULL;
     note_take(note, from, to, TAKEN_PART);
     bool all = from > 1 && ANY(&note->tokens, from - 1, "all", "right", "most", "halfway", "just");

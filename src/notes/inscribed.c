@@ -10,9 +10,9 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 // No maker signs like that.
-static const char *const crude[] = {"carved",   "scratched", "gouged",  "chalked", "scrawled",
-                                    "whittled", "burnt",     "burned",  "biroed",  "scribbled",
-                                    "scored",   "inked",     "scraped", "crayoned"};
+static const char *const crude[] = {"carved",   "scratched", "gouged",  "chalked",  "scrawled",
+                                    "whittled", "burnt",     "burned",  "biroed",   "scribbled",
+                                    "scored",   "inked",     "scraped", "crayoned", "punched"};
 // A maker may.
 static const char *const neat[] = {"painted", "stencilled", "stenciled", "cut",  "punched",
                                    "stamped", "wrote",      "written",   "filed"};
@@ -31,6 +31,7 @@ static size_t letters_end(const struct note *note, size_t i) {
     while (at < tokens->count && at < i + MOST) {
         const struct token *t = &tokens->at[at];
         size_t n = t->to - t->from;
+        if (strchr(t->fold, '.')) n -= n / 2; // "J.M"
         bool letters = t->kind == TOKEN_WORD && n <= LETTERS_MOST && !token_is(tokens, at, "i") &&
                        (t->capitals || (n == 1 && t->capital));
         bool figure = t->kind == TOKEN_FIGURE && n <= DIGITS_MOST && strspn(t->fold, "0123456789") == n;
@@ -38,8 +39,17 @@ static size_t letters_end(const struct note *note, size_t i) {
         if (!letters && !figure && !kept_back) break;
         at++;
         if (t->stop != STOP_NONE) break;
+        bool dot = strchr(t->fold, '.') && token_is(tokens, at, ".") && tokens->at[at].joined;
+        if (dot && tokens->at[at].stop == STOP_NONE) at++;
     }
     return at;
+}
+
+// "J.M. is": up to the verb at token `i`.
+static bool letters_reach(const struct note *note, size_t from, size_t i) {
+    size_t end = letters_end(note, from);
+    while (end > from && end < i && ANY(&note->tokens, end, "is", "are", "was", "been")) end++;
+    return end > from && end >= i;
 }
 
 // "Somebody", "some lad has", "the last owner's".
@@ -64,8 +74,9 @@ static bool named_before(const struct tokens *tokens, size_t i, size_t *from) {
     size_t at = i;
     if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || !leads_place(tokens, i + 1))
         return false;
-    while (at > 0 && i - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
-           (tokens->at[at - 1].capital || ANY(tokens, at - 1, "is", "are", "was", "has", "been", "'s"))) {
+    while (
+        at > 0 && i - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
+        (tokens->at[at - 1].capital || ANY(tokens, at - 1, "is", "are", "was", "has", "been", "'s", "."))) {
         at--;
         if (!ANY(tokens, at, "name", "names", "initials", "number")) continue;
         *from = at;
@@ -108,9 +119,10 @@ void read_inscribed(struct fault_reader *r) {
         }
         size_t from = i;
         while (from > 0 && i - from < 3 && tokens->at[from - 1].stop == STOP_NONE &&
-               letters_end(r->note, from - 1) >= i)
+               (letters_reach(r->note, from - 1, i) || token_is(tokens, from - 1, ".") ||
+                ANY(tokens, from - 1, "is", "are", "was", "been")))
             from--;
-        while (from < i && letters_end(r->note, from) < i) from++;
+        while (from < i && !letters_reach(r->note, from, i)) from++;
         if (from < i && rough && i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE &&
             leads_place(tokens, i + 1))
             tell(r, from, i + 1);

@@ -20,8 +20,9 @@ static const struct {
      "glazed "
      "crazing backstamp crackle lustre luster lusterware ",
      "ceramics", 5},
-    {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware ", "ceramics",
-     5},
+    {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware yellowware "
+     "pearlware mochaware spatterware jasperware drabware caneware basaltware parian bisque saltware ",
+     "ceramics", 5},
     {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
      "metalware", 4},
     {" enamel enamelware skillet ", "kitchenware", 4},
@@ -154,6 +155,20 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
     return other ? other : family;
 }
 
+// "Tea caddy, rosewood with brass stringing": the first stuff that is told, and of no part.
+static bool is_of_wood(const struct note *note) {
+    struct word_entry entry;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        if (note->taken[i] == TAKEN_ASIDE || !word_at(note, i, 1u << USE_MATERIAL, &entry) ||
+            is_of_part(note, i))
+            continue;
+        return ANY(&note->tokens, i, "rosewood", "mahogany", "walnut", "oak", "elm", "beech", "pine", "maple",
+                   "satinwood", "ebony", "fruitwood", "yew", "teak", "ash", "birch", "cherry", "boxwood",
+                   "olivewood", "camphor", "cedar", "sycamore", "wooden", "wood", "bamboo", "burr");
+    }
+    return false;
+}
+
 // A bowl of wood or china that only the metalware know by name.
 static const struct family *of_no_metal(const struct note *note, const struct family *family) {
     static const char *const others[] = {"glassware", "ceramics", "kitchenware"};
@@ -170,8 +185,10 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
                 "melamine", "slate", "marble", "toleware", "tole", "wooden", "oak", "mahogany", "composition",
                 "plaster"))
             brittle = 0;
+    int wooden = is_of_wood(note) ? most + 1 : 0;
     for (size_t i = 0; i < COUNT(others); i++) {
-        int value = hint(note, others[i]) + (text_same(others[i], "ceramics") ? brittle : 0);
+        int value = hint(note, others[i]) + (text_same(others[i], "ceramics") ? brittle : 0) +
+                    (text_same(others[i], "kitchenware") ? wooden : 0);
         if (value > most) best = others[i];
         if (value > most) most = value;
     }

@@ -23,10 +23,13 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 size_t mark_find_number(struct note *note, size_t i); // mark_numbers.c
 size_t mark_find_alone(struct note *note, size_t i);
 // Initials between tokens, worked into the thing or put on it later by somebody: kept as what they are.
-void mark_add_letters(struct note *note, size_t from, size_t to);
+void mark_add_letters(struct note *note, size_t from, size_t to, const char *where);
 // The token behind the piece or part that "on" at token `at` names for the capitals from token `from` on; or
 // 0.
 size_t mark_on_piece(const struct note *note, size_t from, size_t at);
+// "On the eyepiece rim TORWELL" at token `at`: where the capitals stand behind a place that no list has; or
+// 0.
+size_t mark_place_unlisted(const struct note *note, size_t at, const char **where);
 // "Mark on blade F. DUNNICK & SONS" at token `i`: the tokens that it takes, 0 where there is none.
 size_t mark_find_placed(struct note *note, size_t i);
 // Capitals from token `from` to `to` with a frame and a place behind them ("HOLDEN in a circle on the side").

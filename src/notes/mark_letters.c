@@ -19,17 +19,35 @@ static bool is_cut(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
+// "Gold initials on the flap": decoration too.
+static bool is_gilt(const struct note *note, size_t from, size_t to) {
+    for (size_t i = from > 1 ? from - 1 : 0; i < to + 2 && i < note->tokens.count; i++)
+        if (ANY(&note->tokens, i, "gold", "gilt", "silver", "gilded")) return true;
+    return false;
+}
+
+// "Potter's initials", "initials of the maker".
+static bool is_makers(const struct note *note, size_t from) {
+    for (size_t i = note_clause_from(note, from, STOP_COMMA); i < note_clause_to(note, from, STOP_COMMA); i++)
+        if (ANY(&note->tokens, i, "maker's", "makers", "maker", "potter's", "potter", "artist's", "artist",
+                "carver's", "decorator's", "smith's", "turner's", "painter's", "engraver's", "assayer's"))
+            return true;
+    return false;
+}
+
 // Initials: worked into the thing, or put on it later by somebody.
-void mark_add_letters(struct note *note, size_t from, size_t to) {
+void mark_add_letters(struct note *note, size_t from, size_t to, const char *where) {
     bool later = false;
     for (size_t i = from; i < to; i++)
         later |= ANY(&note->tokens, i, "scratched", "burnt", "burned", "inked", "written", "painted", "biro",
                      "penciled", "pencilled", "marker");
-    const char *id = later ? "owner-name" : is_cut(note, from, to) ? "monogram" : NULL;
-    const struct flaw *kind = id ? ruleset_flaw(note->rules, id) : NULL;
-    if (!kind) return;
+    bool cut = is_cut(note, from, to) || is_gilt(note, from, to);
+    if (!later && !cut && is_makers(note, from)) return;
+    const char *id = later || !cut ? "owner-name" : "monogram";
+    const struct flaw *kind = ruleset_flaw(note->rules, id);
+    if (!kind || (!later && !cut && !where)) return;
     struct item_flaw *flaw = note_flaw(note);
-    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
+    *flaw = (struct item_flaw){.kind = kind, .where = where, .span = note_span_of(note, from, to)};
     note_reading(note, from, to, arena_format(note->arena, "flaw %s", id),
                  "initials that are cut, sewn or scratched");
 }
@@ -96,4 +114,24 @@ size_t mark_find_placed(struct note *note, size_t i) {
     if (end == at || (end == at + 1 && mark_is_sloppy(note, at))) return 0;
     struct mark_found found = {at, end, end, where};
     return mark_keep(note, i, &found) ? found.end - i : 0;
+}
+
+// "Engraved on the eyepiece rim TORWELL": a place that no list has, right before capitals; 0 for none.
+size_t mark_place_unlisted(const struct note *note, size_t at, const char **where) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->flat || tokens->shouts || !ANY(tokens, at, "on", "in", "inside", "under", "round", "around"))
+        return 0;
+    size_t from = at + (ANY(tokens, at + 1, "the", "its", "one", "each") ? 2 : 1), to = from;
+    while (to < tokens->count && to < from + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
+           !tokens->at[to].capital && !note->fault_word[to] && !mark_is_breaker(note, to))
+        to++;
+    while (ANY(tokens, to, "back", "base", "lid", "handle", "side", "front", "bottom") &&
+           to < from + WORDS_MOST)
+        to++;
+    if (to == from || to >= tokens->count || !mark_is_text(note, to)) return 0;
+    bool ends = to + 1 >= tokens->count || tokens->at[to + 1].stop != STOP_NONE;
+    if (tokens->at[to].kind != TOKEN_WORD && !ends) return 0; // "stamped under the keeper 1943."
+    *where = note_words(note, from, to);
+    return to;
 }

@@ -14,7 +14,7 @@ bool mark_is_stamp(const struct note *note, size_t i) {
     if (!ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
              "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered", "hallmarked",
              "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast", "molded",
-             "moulded", "pressed", "scratched", "painted", "marking", "numbered"))
+             "embroidered", "punched", "moulded", "pressed", "scratched", "painted", "marking", "numbered"))
         return false;
     if (ANY(&note->tokens, i, "numbered")) {
         const char *where;
@@ -38,12 +38,14 @@ bool mark_is_stamp(const struct note *note, size_t i) {
 // blue".
 bool mark_is_weak(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "scratched", "painted", "branded",
-               "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised");
+               "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised",
+               "embroidered", "punched");
 }
 
 // Ways of making before they are ways of writing.
 bool mark_is_process(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched");
+    return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched",
+               "embroidered", "punched");
 }
 
 bool mark_is_says(const struct note *note, size_t i) {

@@ -79,6 +79,9 @@ static bool is_loud(const struct note *note, size_t from, size_t to) {
     struct word_entry entry;
     if (token_is(tokens, from, "no") && to > from + 1 && tokens->at[from + 1].kind == TOKEN_FIGURE)
         return false; // "NO 41"
+    if (to == from + 2 && tokens->at[from].kind == TOKEN_FIGURE &&
+        ANY(tokens, from + 1, "in", "ft", "oz", "lb", "lbs", "gal", "pt", "qt", "cm", "mm", "cwt", "v", "w"))
+        return false; // "10 IN"
     for (size_t k = from; k < to; k++) {
         if (tokens->at[k].kind != TOKEN_WORD) continue;
         words++;

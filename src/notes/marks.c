@@ -75,12 +75,16 @@ size_t mark_proper_run(const struct note *note, size_t i) {
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
         const struct token *last = &note->tokens.at[at - 1];
-        bool initial =
-            last->to - last->from == 1 && last->kind == TOKEN_WORD; // "F.DUNNICK"; but "3. DUNNICK"
+        bool initial = last->to - last->from == 1 && last->kind == TOKEN_WORD; // "F.DUNNICK"
         dot = text && token_is(&note->tokens, at, ".") && note->tokens.at[at].joined &&
               (initial || note->tokens.at[at - 1].capitals) && at + 1 < note->tokens.count &&
               note->tokens.at[at + 1].capitals;
         if (text) good = at;
+        if (text && strchr(last->fold, '.') && last->kind == TOKEN_WORD && token_is(&note->tokens, at, ".") &&
+            note->tokens.at[at].joined && note->tokens.at[at].stop == STOP_NONE) {
+            good = ++at; // "J.M. on the lid": the last dot of letters
+            continue;
+        }
         if (dot) at++;
         // "PAT." and the like keep their dot.
         bool figure = at + 1 < note->tokens.count && note->tokens.at[at + 1].kind == TOKEN_FIGURE;
@@ -315,7 +319,9 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
                    (ANY(tokens, at, "number", "no") && !token_is(tokens, at + 1, "."))) {
             at++;
         } else {
-            break;
+            size_t behind = mark_place_unlisted(note, at, where);
+            if (!behind) break;
+            at = behind;
         }
     }
     return at;
@@ -395,7 +401,7 @@ static size_t find_verb(struct note *note, size_t i) {
     add_where(note, &found);
     if (!mark_keep(note, says && where ? begin : i, &found)) return 0;
     for (size_t k = i + 1; k < found.from; k++)
-        if (ANY(tokens, k, "initials", "initial")) mark_add_letters(note, i, found.end);
+        if (ANY(tokens, k, "initials", "initial")) mark_add_letters(note, i, found.end, found.where);
     return found.end - i;
 }
 
@@ -439,7 +445,7 @@ static size_t find_noun(struct note *note, size_t i) {
                   ANY(tokens, found.end, "stamped", "impressed");
     if (number && !beside && !mark_is_told_number(note, i, found.to)) return 0;
     if (!mark_keep(note, i, &found)) return 0;
-    if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end);
+    if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end, found.where);
     return found.end - i;
 }
 

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/note.h"
+#include "notes/persons.h"
 #include "notes/place.h"
 #include "notes/things.h"
 
@@ -47,8 +48,17 @@ static bool names_itself(const struct tokens *tokens, size_t cue) {
     return token_is(tokens, cue, "name") && token_is(tokens, cue + 1, "tape");
 }
 
+// "Engraved To H. from the crew", "inscribed for Anna": a present.
+static bool is_presented(const struct note *note, size_t cue, size_t to) {
+    if (!ANY(&note->tokens, cue, "engraved", "inscribed", "engraving", "inscription")) return false;
+    for (size_t k = cue + 1; k < to; k++)
+        if (ANY(&note->tokens, k, "to", "from", "for", "presented")) return true;
+    return false;
+}
+
 static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from, size_t cue_to) {
-    const struct flaw *kind = ruleset_flaw(note->rules, "owner-name");
+    bool presented = is_presented(note, cue_from, to);
+    const struct flaw *kind = ruleset_flaw(note->rules, presented ? "monogram" : "owner-name");
     if (to <= from || !note_free(note, from, to)) return;
     note_aside(note, from, to);
     words_hide(note, from, to);
@@ -65,7 +75,9 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
     for (size_t i = behind; i < behind + PLACE_FAR && i < note->tokens.count; i++) {
         if (place_at(note, i, &flaw->where) || note->tokens.at[i].stop >= STOP_COMMA) break;
     }
-    note_reading(note, cue_from, cue_to, "flaw owner-name", "a name that is nobody's business");
+    if (presented) note_take(note, cue_from, from, TAKEN_ASIDE); // told
+    note_reading(note, cue_from, cue_to, arena_format(note->arena, "flaw %s", kind->rule.id),
+                 "a name that is nobody's business");
 }
 
 // "Property of M. Somebody", "name tape says …", "belonged to …".
@@ -92,20 +104,34 @@ static void read_written(struct note *note, size_t i) {
     }
 }
 
+bool firm_word(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "sons",       "son",        "co",        "ltd",     "bros",     "brothers",  "company",   "works",
+        "inc",        "limited",    "makers",    "pottery", "mill",     "mills",     "foundry",   "corp",
+        "railway",    "railroad",   "dairy",     "dairies", "creamery", "bakery",    "brewery",   "brewers",
+        "chemical",   "chemicals",  "union",     "fruit",   "fruits",   "growers",   "packers",   "packing",
+        "orchard",    "orchards",   "farm",      "farms",   "seed",     "seeds",     "stores",    "produce",
+        "nursery",    "nurseries",  "lumber",    "timber",  "quarry",   "quarries",  "mining",    "mines",
+        "collieries", "colliery",   "coal",      "mineral", "oils",     "soap",      "cement",    "ice",
+        "cider",      "tobacco",    "biscuits",  "flour",   "cannery",  "fisheries", "supply",    "supplies",
+        "hardware",   "mercantile", "transport", "haulage", "express",  "freight",   "lines",     "line",
+        "garage",     "hotel",      "laundry",   "school",  "college",  "academy",   "institute", "club",
+        "lodge",      "society",    "league",    "church",  "chapel",   "parish",    "hospital",  "council",
+        "county",     "brigade",    "station",   "depot",   "regatta",  "mfg",       "growers'"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 // "Engraved Dunwell School 1931", "S.S. ORIEL 1931", a bell with "ORIEL 1931": of a house or a ship, not of
 // somebody.
 static bool is_institution(const struct note *note, size_t from, size_t to) {
-    static const char *const words[] = {
-        "school",    "club",    "lodge",    "church",  "chapel",   "ss",        "s.s",      "hms",
-        "h.m.s",     "rms",     "r.m.s",    "mv",      "m.v",      "yacht",     "band",     "society",
-        "college",   "co",      "company",  "ltd",     "works",    "union",     "mill",     "mills",
-        "railway",   "county",  "council",  "fire",    "brigade",  "regt",      "regiment", "hotel",
-        "institute", "parish",  "hospital", "academy", "station",  "depot",     "league",   "cup",
-        "shield",    "regatta", "show",     "fair",    "champion", "champions", "winner",   "winners",
-        "prize",     "sons",    "bros",     "makers",  "patent",   "ward"};
+    static const char *const words[] = {"ss",       "s.s",     "hms",   "h.m.s",  "rms",      "r.m.s",
+                                        "mv",       "m.v",     "yacht", "fire",   "band",     "regt",
+                                        "regiment", "ward",    "cup",   "shield", "champion", "champions",
+                                        "winner",   "winners", "prize", "patent", "show",     "fair"};
     const struct tokens *tokens = &note->tokens;
     for (size_t k = from; k < to; k++)
-        if (token_among(tokens, k, words, COUNT(words)) || token_is(tokens, k, "&")) return true;
+        if (token_among(tokens, k, words, COUNT(words)) || firm_word(tokens, k) || token_is(tokens, k, "&"))
+            return true;
     if (!tokens->at[from].capitals || tokens->shouts) return false;
     for (size_t k = 0; k < from; k++)
         if (ANY(tokens, k, "bell", "lifebuoy", "lifebelt", "lifering", "dinghy", "buoy", "oar", "oars"))
@@ -182,11 +208,8 @@ static void read_surname(struct note *note, size_t i) {
 }
 
 static bool is_firm_name(const struct note *note, size_t from, size_t to) {
-    static const char *const words[] = {"co",       "company", "ltd",     "works",   "sons",   "bros",
-                                        "mill",     "mills",   "railway", "dairy",   "bakery", "brewery",
-                                        "chemical", "inc",     "corp",    "foundry", "union",  "limited"};
     for (size_t k = from; k < to; k++)
-        if (token_among(&note->tokens, k, words, COUNT(words))) return true;
+        if (firm_word(&note->tokens, k)) return true;
     return false;
 }
 

@@ -7,8 +7,11 @@
 #include "notes/any.h"
 #include "notes/english.h"
 #include "notes/persons.h"
+#include "notes/place.h"
 #include "notes/things.h"
 #include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { NAME_MOST = 5 };
 
@@ -186,31 +189,13 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
                                         "belonged to",
                                         "belonging to",
                                         "belongs to",
-                                        "neighbor",
-                                        "neighbour",
-                                        "my son",
-                                        "my daughter",
-                                        "my husband",
-                                        "my wife",
-                                        "my brother",
-                                        "my sister",
-                                        "my friend",
-                                        "my mate",
-                                        "my nephew",
-                                        "my niece",
-                                        "my cousin",
                                         "father in law",
                                         "mother in law",
-                                        "my uncle",
-                                        "my aunt",
-                                        "my partner",
                                         "hospital tag",
                                         "old owner",
                                         "off old",
                                         "from old",
                                         "courtesy of",
-                                        "my neighbor",
-                                        "my neighbour",
                                         "regards",
                                         "thanks",
                                         "cheers",
@@ -305,9 +290,39 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
 
+// "My uncle", "our late neighbor", "my father's,": whoever is named behind; 0 where nobody of the seller's
+// stands.
+static size_t kin_at(const struct tokens *tokens, size_t i) {
+    static const char *const kin[] = {
+        "father",      "mother",        "dad",           "mum",           "mom",      "son",      "daughter",
+        "husband",     "wife",          "brother",       "sister",        "friend",   "mate",     "nephew",
+        "niece",       "cousin",        "uncle",         "aunt",          "partner",  "neighbor", "neighbour",
+        "grandfather", "grandmother",   "grandad",       "granddad",      "grandpa",  "grandma",  "gran",
+        "nan",         "granny",        "boss",          "teacher",       "landlord", "landlady", "in-law",
+        "auntie",      "father-in-law", "mother-in-law", "brother-in-law"};
+    static const char *const owns[] = {
+        "father's",  "mother's",   "dad's",     "mum's",     "mom's",         "son's",       "daughter's",
+        "husband's", "wife's",     "brother's", "sister's",  "friend's",      "mate's",      "nephew's",
+        "cousin's",  "uncle's",    "aunt's",    "partner's", "neighbor's",    "neighbour's", "grandfather's",
+        "grandad's", "granddad's", "grandpa's", "grandma's", "grandmother's", "gran's",      "nan's",
+        "granny's",  "boss's",     "teacher's", "landlord's"};
+    bool lone = ANY(tokens, i, "neighbor", "neighbour", "neighbor's", "neighbour's");
+    size_t at = i;
+    if (!lone) {
+        if (!ANY(tokens, i, "my", "our", "his", "her", "their", "the")) return 0;
+        at++;
+        while (ANY(tokens, at, "late", "old", "dear", "great", "elder", "-") && at < i + 4) at++;
+    }
+    if (token_among(tokens, at, kin, COUNT(kin))) return at + 1 - i;
+    bool set_off = at + 1 < tokens->count && (token_is(tokens, at + 1, ",") || token_is(tokens, at + 1, "("));
+    return set_off && token_among(tokens, at, owns, COUNT(owns)) ? at + 2 - i : 0;
+}
+
 static size_t read_led(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    size_t n = lead_at(tokens, i), at = i + n;
+    size_t n = kin_at(tokens, i), at;
+    if (!n) n = lead_at(tokens, i);
+    at = i + n;
     if (!n) return 0;
     size_t street = person_street(note, at);
     if (street) return street;
@@ -483,13 +498,19 @@ static size_t read_tape(struct note *note, size_t i) {
         end = to;
         at = to - 1;
     }
-    const struct flaw *kind = end ? ruleset_flaw(note->rules, "owner-name") : NULL;
+    bool present = ANY(tokens, i, "engraved");
+    const struct flaw *kind = end ? ruleset_flaw(note->rules, present ? "monogram" : "owner-name") : NULL;
     bool known = !kind;
     for (size_t k = 0; k < note->record->flaw_count; k++) known |= note->record->flaws[k].kind == kind;
-    if (end && !known && !note->fault_word[i] && !note->fault_word[i + n - 1]) {
+    if (end && !known && (present || (!note->fault_word[i] && !note->fault_word[i + n - 1]))) {
         struct item_flaw *flaw = note_flaw(note);
         *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, i, i + n)};
-        note_reading(note, i, i + n, "flaw owner-name", "a name that is nobody's business");
+        if (present && token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++; // "J.R."
+        size_t place = present ? place_at(note, end, &flaw->where) : 0;
+        note_reading(note, i, i + n, arena_format(note->arena, "flaw %s", kind->rule.id),
+                     "a name that is nobody's business");
+        if (present && note_free(note, i, i + n)) note_take(note, i, i + n, TAKEN_ASIDE); // told
+        if (place && note_free(note, end, end + place)) note_take(note, end, end + place, TAKEN_FLAW);
     }
     return end;
 }

@@ -15,6 +15,9 @@ size_t person_keep_back(struct note *note, size_t from, size_t to); // an aside;
 size_t person_street(struct note *note, size_t i);
 size_t person_number(struct note *note, size_t i);
 
+// owners.c: a word of a firm's or an institution's name, and of nobody's.
+bool firm_word(const struct tokens *tokens, size_t i);
+
 // Names put on by hand and words that are secret; where what was kept back ends, 0 where there is none.
 size_t person_by_hand(struct note *note, size_t i);
 

@@ -8,18 +8,15 @@
 
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/place.h"
 #include "notes/things.h"
 #include "text/order.h"
 
 enum { NAME_TOKENS_MOST = 8, DIGITS_LEAST = 4 };
 
 static bool is_firm(const struct tokens *tokens, size_t from, size_t to) {
-    static const char *const words[] = {"sons",     "son",     "co",    "ltd",    "bros",
-                                        "brothers", "company", "works", "inc",    "limited",
-                                        "makers",   "pottery", "mills", "foundry"};
     for (size_t i = from; i <= to + 1 && i < tokens->count; i++)
-        if (token_among(tokens, i, words, sizeof words / sizeof *words) || token_is(tokens, i, "&"))
-            return true;
+        if (firm_word(tokens, i) || token_is(tokens, i, "&")) return true;
     return false;
 }
 
@@ -124,6 +121,22 @@ static bool is_hand(const struct note *note, size_t i) {
                "stenciled", "wrote");
 }
 
+// "Crate painted HOLBECK MARSH": what carries goods bears the name of who sold them, unless letters or a
+// first name begin it.
+static bool is_lettered(const struct note *note, size_t verb, size_t at) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, verb, "painted", "stencilled", "stenciled", "burnt", "burned") ||
+        is_first_name(note, at) || !tokens->at[at].capitals || form_end(note, at) > at ||
+        titled_end(note, at) > at)
+        return false;
+    for (size_t k = 0; k < verb; k++)
+        if (ANY(tokens, k, "crate", "crates", "barrel", "keg", "cask", "sack", "sacks", "churn", "firkin",
+                "drum", "cart", "wagon", "sign", "hamper", "bushel", "tub", "pallet", "packing", "milk",
+                "sled"))
+            return true;
+    return false;
+}
+
 // "Painted F. Somebody on the front", "W. Somebody burnt into it".
 static size_t by_hand(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -133,7 +146,11 @@ static size_t by_hand(struct note *note, size_t i) {
                    "inside") &&
                at < i + 5)
             at++;
+        const char *where;
+        size_t place = place_at(note, at, &where); // "painted on the front J. SOMEBODY"
+        if (place && form_end(note, at + place) > at + place) at += place;
         size_t to = i > 0 && token_is(tokens, i - 1, "hand") ? form_end(note, at) : person_end(note, at);
+        if (to > at && is_lettered(note, i, at)) return 0;
         // "Painted the name Somebody on it"
         bool named = at > i + 1 && token_is(tokens, at - 1, "name") && !tokens->flat && !tokens->shouts;
         while (named && to < tokens->count && to < at + 3 && tokens->at[to].capital &&

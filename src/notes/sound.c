@@ -5,7 +5,9 @@
 // ("perfect", "lovely") denies nothing.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -266,6 +268,19 @@ static bool is_loose_part(const struct tokens *tokens, size_t i) {
     return token_among_one(tokens, i, words, COUNT(words));
 }
 
+// "Green and red lenses", "upper and lower trays": two looks of one noun, all of which is meant.
+static bool joins_looks(const struct note *note, size_t from, size_t to) {
+    static const char *const sides[] = {"upper", "lower", "front", "back",   "rear",  "inner", "outer",
+                                        "left",  "right", "top",   "bottom", "large", "small", "big"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry look;
+    uint32_t looks = (1u << USE_COLOR) | (1u << USE_MATERIAL);
+    if (to < from + 2 || from < 2 || !ANY(tokens, from - 1, "and", "&")) return false;
+    if (token_among(tokens, from - 2, sides, COUNT(sides)))
+        return token_among(tokens, from, sides, COUNT(sides));
+    return word_at(note, from - 2, looks, &look) == 1 && word_at(note, from, looks & look.uses, &look) > 0;
+}
+
 // "All buttons present", "both keys are there", "pages all there", "lid and stopper both present".
 static void read_present(struct fault_reader *r, size_t i) {
     static const char *const wholes[] = {"all", "both", "every", "each"};
@@ -326,6 +341,7 @@ static void read_present(struct fault_reader *r, size_t i) {
     if ((!has && (!n || !said)) || (intact && !all) || !ends(tokens, at + n) || is_governed(r, at) ||
         !is_free(r, from, at + n))
         return;
+    if (joins_looks(r->note, from, to)) from = to - 1;
     const char *part = fault_words(r->note, from, to);
     const char *head = tokens->at[to - 1].one;
     bool page = text_same(head, "page") || text_same(head, "leaf") || text_same(head, "plate") ||

@@ -244,6 +244,21 @@ static bool is_stuff_said(const struct note *note, size_t i) {
     return note->taken[i] == TAKEN_VALUE && word_at(note, i, 1u << USE_MATERIAL, &entry) == 1;
 }
 
+// "Map of the islands on linen", "print, on silk": a sheet, and what it is on.
+static bool is_sheet(const struct note *note, size_t from, size_t on) {
+    static const char *const sheets[] = {"map",      "chart",   "plan",    "print",  "picture",
+                                         "painting", "drawing", "sampler", "banner", "diagram",
+                                         "poster",   "scroll",  "rubbing", "panel",  "icon"};
+    const char *type = note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    last = last ? last + 1 : type;
+    bool sheet = false;
+    for (size_t i = 0; last && i < COUNT(sheets); i++) sheet |= text_same(last, sheets[i]);
+    if (!sheet || !standing_is_stop(note, from + 1)) return false;
+    for (size_t i = note_clause_from(note, on, STOP_SENTENCE); i < on; i++)
+        if (note->fault_word[i]) return false;
+    return true;
+}
+
 // "Map on linen", "plan drawn on vellum": what a picture or a writing is on.
 static bool is_ground(const struct note *note, size_t from, size_t on) {
     if (on > 0 && ANY(&note->tokens, on, "over") && note->taken[on - 1] == TAKEN_VALUE)
@@ -253,7 +268,7 @@ static bool is_ground(const struct note *note, size_t from, size_t on) {
                "vellum", "parchment", "cotton", "calico", "velvet", "satin", "board", "hardboard", "oilcloth",
                "rice", "burlap", "hessian", "jute", "muslin", "copper", "wood", "oak", "pine", "steel",
                "iron", "brass", "tin", "nickel") &&
-           (standing_is_type(note, on - 1) || is_stuff_said(note, on - 1) ||
+           (standing_is_type(note, on - 1) || is_stuff_said(note, on - 1) || is_sheet(note, from, on) ||
             ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted", "laid", "done", "worked",
                 "written", "engraved", "beads", "beadwork", "embroidery", "applique", "stuck", "pasted",
                 "colored"));
@@ -459,7 +474,9 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
     if (head->from != to || head->to != to + 1 ||
-        !(standing_is_stop(note, head->to) || ANY(tokens, head->to, "with", "w", "w/", "and", "&", "at")))
+        !(standing_is_stop(note, head->to) ||
+          ANY(tokens, head->to, "with", "w", "w/", "and", "&", "at", "round", "around", "along", "below",
+              "above", "between", "across", "under", "over", "let", "set", "near", "running")))
         return NULL;
     if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
     bool opens = from > 0 &&

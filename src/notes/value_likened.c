@@ -96,7 +96,19 @@ static void read_scene(struct note *note, size_t i) {
     note_take(note, from, i + 1, TAKEN_VALUE);
 }
 
-// "Fiddle pattern", "king's pattern": how the trade calls it, whatever the words.
+// "White lattice pattern", "brass chain pattern", "jug willow pattern": no word of the pattern's name.
+static bool is_said_of_looks(const struct note *note, size_t i) {
+    struct word_entry entry;
+    struct noun_found noun;
+    return word_at(note, i, (1u << USE_COLOR) | (1u << USE_MATERIAL) | (1u << USE_FINISH), &entry) > 0 ||
+           (noun_at(note, i, &noun) && noun.thing) ||
+           ANY(&note->tokens, i, "raised", "moulded", "molded", "carved", "woven", "allover", "repeating",
+               "faint", "bold", "deep", "simple", "fine", "classic", "traditional", "typical", "lots", "has",
+               "think", "called", "say", "stamped", "cut", "pressed", "cast", "engraved", "embroidered",
+               "stitched", "knitted", "hand", "some", "sort", "kind");
+}
+
+// "Fiddle pattern", "king's pattern", "flying geese pattern": how the trade calls it, whatever the words.
 static void read_patterned(struct note *note, size_t i) {
     static const char *const vain[] = {
         "the",  "a",     "same",   "no",      "nice", "whole",   "printed",  "different",
@@ -108,7 +120,11 @@ static void read_patterned(struct note *note, size_t i) {
         !(standing_is_stop(note, i + 1) || ANY(tokens, i + 1, "with", "in", "on", "and") ||
           standing_is_type(note, i + 1)))
         return;
-    keep(note, "pattern", i - 1, i, "", i + 1);
+    size_t from = i - 1;
+    while (from > 0 && i - from < 3 && is_word(note, from - 1) && tokens->at[from - 1].stop == STOP_NONE &&
+           !token_among(tokens, from - 1, vain, COUNT(vain)) && !is_said_of_looks(note, from - 1))
+        from--;
+    keep(note, "pattern", from, i, "", i + 1);
 }
 
 // "50 inches square": what it measures and its shape.

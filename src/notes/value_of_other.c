@@ -113,3 +113,20 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
     return is_of_a_mend(note, i) ||
            (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));
 }
+
+// "In a japanned tin w/ key": what it lies in.
+bool value_is_holder(const struct note *note, size_t i, size_t n) {
+    enum { BACK = 3 };
+    const struct tokens *tokens = &note->tokens;
+    bool tin = token_is(tokens, i, "tin") && n == 1;
+    if (!tin && !token_is(tokens, i + n, "tin")) return false;
+    size_t end = tin ? i + 1 : i + n + 1;
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+        !ANY(tokens, end, "with", "w/", "and", "that"))
+        return false;
+    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "a", "an", "its", "the", "old")) {
+            if (ANY(tokens, k - 2, "in", "inside")) return true;
+        }
+    return false;
+}

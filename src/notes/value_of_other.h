@@ -11,4 +11,7 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
 // The noun `of` that the word at `i` stands before is no part of the thing: "on a flat stove".
 bool value_is_elsewhere(const struct note *note, size_t i, const char *of);
 
+// "In a japanned tin": what the thing lies in.
+bool value_is_holder(const struct note *note, size_t i, size_t n);
+
 #endif

@@ -240,7 +240,8 @@ void value_keep(struct note *note, const char *name, const char *print, const ch
 
 // "Green glass", "pressed glass": the color, or the way of making, and the material are two facts.
 static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum sure sure) {
-    static const char *const plain[] = {"glass", "enamel", "velvet", "leather", "plastic", "metal", "wood"};
+    static const char *const plain[] = {"glass",   "enamel", "velvet", "leather",
+                                        "plastic", "metal",  "wood",   "crystal"};
     static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_TECHNIQUE);
     struct word_entry look, material;
     if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return false;
@@ -316,23 +317,6 @@ static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
     return NULL;
 }
 
-// "In a japanned tin w/ key": what it lies in.
-static bool is_holder(const struct note *note, size_t i, size_t n) {
-    enum { BACK = 3 };
-    const struct tokens *tokens = &note->tokens;
-    bool tin = token_is(tokens, i, "tin") && n == 1;
-    if (!tin && !token_is(tokens, i + n, "tin")) return false;
-    size_t end = tin ? i + 1 : i + n + 1;
-    if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
-        !ANY(tokens, end, "with", "w/", "and", "that"))
-        return false;
-    for (size_t k = i; k > 1 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--)
-        if (ANY(tokens, k - 1, "a", "an", "its", "the", "old")) {
-            if (ANY(tokens, k - 2, "in", "inside")) return true;
-        }
-    return false;
-}
-
 // "Tooled leather" is one word of the book; what is worked so is a fact of its own.
 static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, enum sure sure) {
     static const char *const plain[] = {"leather", "glass",  "wood",  "metal",
@@ -390,6 +374,13 @@ static bool read_fruitwood(struct note *note, size_t i, size_t n) {
     return true;
 }
 
+// "Hand coloured" and "hand colored", but not "hand stitched" and "hand sewn".
+static bool same_stem(const char *a, const char *b) {
+    enum { STEM = 2 };
+    const char *last = strrchr(a, ' '), *other = strrchr(b, ' ');
+    return !strncmp(last ? last + 1 : a, other ? other + 1 : b, STEM);
+}
+
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
     enum word_use use = settle(note, i, i + n, entry);
@@ -417,8 +408,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks", "dings"};
     if (token_is(&note->tokens, i, "clear") && i > 0 &&
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
-        return;                        // "rings clear"
-    if (is_holder(note, i, n)) return; // "in a japanned tin"
+        return;                              // "rings clear"
+    if (value_is_holder(note, i, n)) return; // "in a japanned tin"
     if (n == 1 && token_is(&note->tokens, i, "tin") &&
         ANY(&note->tokens, i + 1, "of", "says", "reads", "holds"))
         return; // "tin of buttons"
@@ -477,7 +468,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
                         : use == USE_MATERIAL ? word_trade_name(entry)
                                               : entry->print;
     enum { STEM = 5 };
-    if (own && !strncmp(print, entry->print, STEM) && !(use == USE_THEME && strchr(print, ' ')))
+    if (own && !strncmp(print, entry->print, STEM) && !(use == USE_THEME && strchr(print, ' ')) &&
+        same_stem(print, entry->print))
         print = entry->print; // "stripes" are "striped"
     if (use == USE_TECHNIQUE && strlen(print) < strlen(entry->print)) print = entry->print; // "gilt": gilded
     if (use == USE_THEME) print = say_singular(note->arena, print);

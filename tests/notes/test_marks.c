@@ -14,6 +14,15 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Opera glasses. Engraved on the eyepiece rim TORWELL.", "TORWELL @ eyepiece rim"},
+    {"Sling, stamped under the keeper 1943.", "1943 @ keeper"},
+    {"Bracket. Stamped on both sides", ""},
+    {"Brace. Stamped WRENDALE TOOL and under it 10 IN.", "WRENDALE TOOL; 10 IN"},
+    {"Sampler. Embroidered at the bottom 1861.", "1861 @ bottom"},
+    {"Crate stenciled with Dunnick Bros. Seed Co. on the ends.", "Dunnick Bros. Seed Co"},
+    {"Trunk. Lettered H.G.W. on the lid.", "H.G.W. @ lid"},
+    {"Crate, painted FENDRAY FRUIT in red.", "FENDRAY FRUIT"},
+    {"Milk churn painted HOLLOWDENE in white.", "HOLLOWDENE"},
     {"Wall clock, oak. On the dial: HALLIWICK & SONS.", "HALLIWICK & SONS @ dial"},
     {"Gauge, hand bent. DUNCASTER VALVE CO.", "DUNCASTER VALVE CO"},
     {"Enamel sign, NO CYCLING, blue", "NO CYCLING"},

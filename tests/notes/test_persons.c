@@ -12,6 +12,9 @@ static const char *tell(const struct note *note) {
 }
 
 static const struct notes_case people[] = {
+    {"Lantern. Was my father's, Walter Haskin.", "Walter Haskin"},
+    {"Wagon. It was my late uncle's (George Penhall).", "George Penhall"},
+    {"Saw. My dad's Torwell saw.", ""},
     {"Oak chest. It was Mrs Threlby's from new.", "Mrs Threlby's"},
     {"Accordion, and Mr. Fennimore who lives at number nine played it.", "Mr. Fennimore"},
     {"Cup. Given to me by Rev. Thomas Ellery.", "Rev. Thomas Ellery"},
@@ -26,6 +29,9 @@ static const struct notes_case people[] = {
 };
 
 static const struct notes_case hands[] = {
+    {"Chest. Painted on the front J. HOLLAND.", "J. HOLLAND"},
+    {"Crate painted TOM WEATHERBY.", "TOM WEATHERBY"},
+    {"Crate painted KELLOW ORCHARDS on both ends.", ""},
     {"Kit bag. Stencilled on the side in white 2214086 RUDGE T.", "2214086 RUDGE T"},
     {"Kit bag. Painted on the flap 40213 R. TESSEL in black.", "40213 R. TESSEL"},
     {"Print, signed in pencil E. Marlin.", ""},

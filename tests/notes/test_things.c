@@ -114,6 +114,10 @@ static const struct notes_case works[] = {
      "type cookbook; name Bread for Winter; author Ada Penhallick"}};
 
 static const struct notes_case materials[] = {
+    {"Tea caddy, rosewood with brass stringing round the lid", "material rosewood; family kitchenware"},
+    {"Tray, oak with silver plated gallery round the edge", "material oak; !material silver plate"},
+    {"Map of the islands on linen, rollers", "material linen"},
+    {"Map of the county. Stain on linen at one edge.", "!material linen"},
     {"Brass kettle", "material brass; type kettle"},
     {"Vase made of alabaster", "material alabaster"},
     {"Bowl is pewter", "material pewter; type bowl"},
@@ -180,6 +184,10 @@ static const struct notes_case colors[] = {
     {"Jigsaw. Picture is a barge.", "theme barge"}};
 
 static const struct notes_case looks[] = {
+    {"Quilt, flying geese pattern", "pattern flying geese"},
+    {"Jug, raised ivy leaf pattern", "pattern ivy leaf"},
+    {"Quilt, hand stitched", "technique hand stitched"},
+    {"Decanter, cut crystal", "technique cut; material crystal"},
     {"Speckled grey stoneware mug", "pattern speckled; color gray; material stoneware"},
     {"Crackle glaze vase", "finish crackle; type vase"},
     {"Dress, yellow gingham", "pattern gingham; color yellow; !material gingham"},
