@@ -72,8 +72,10 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
             return true; // "an old split with an iron strap"
     for (size_t i = hit->from + 1; hit->near && i + 2 < hit->to;
          i++) // "wobbly at the joint and another has been reglued"
-        if (ANY(&r->note->tokens, i, "and", "but") && ANY(&r->note->tokens, i + 1, "another", "one") &&
-            ANY(&r->note->tokens, i + 2, "has", "is", "was", "had"))
+        if (ANY(&r->note->tokens, i, "and", "but") &&
+            (ANY(&r->note->tokens, i + 1, "another") ||
+             (ANY(&r->note->tokens, i + 1, "one") &&
+              ANY(&r->note->tokens, i + 2, "has", "is", "was", "had"))))
             return true;
     static const char *const words[] = {
         "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
@@ -207,6 +209,20 @@ static bool is_lost_there(const struct fault_reader *r, const struct phrase_hit 
     return ANY(tokens, at - 1, "at", "on", "from", "near", "in", "by", "under", "inside");
 }
 
+// "The drawer has lost its knob": the reader of what is lost tells whose it was.
+static bool is_of_owner(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    bool lost = hit->flaw->form == ABSENCE || text_same(hit->flaw->rule.id, "broken-part") ||
+                text_same(hit->flaw->rule.id, "strap-damage");
+    if (!lost || hit->to != i + 3 || i < 2 || !token_is(tokens, i, "lost") ||
+        !ANY(tokens, i + 1, "its", "their", "the") || !place_noun(r->note, i + 2))
+        return false;
+    i -= ANY(tokens, i - 1, "has", "have") ? 1 : 0;
+    return tokens->at[i - 1].stop == STOP_NONE && r->note->taken[i - 1] != TAKEN_TYPE &&
+           place_noun(r->note, i - 1);
+}
+
 // "A bolt and the rope is missing", "cards are foxed and 5 have corners missing": what lacks stands right
 // before the last word, and is not what the pair begins with.
 static bool lacks_other(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -304,7 +320,7 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
     return is_crossed(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit) || is_of_reader(r, hit) ||
            is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) || is_of_hurt(r, hit) ||
            is_of_patchwork(r, hit) || spans_another(r, hit) || is_turned_or_worn(r, hit) ||
-           is_lost_there(r, hit) || lacks_other(r, hit) || is_gone_of_other(r, hit) ||
+           is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) || is_gone_of_other(r, hit) ||
            lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit);
 }
 

@@ -83,6 +83,7 @@ void note_start(struct note *note, const char *text, size_t size) {
     note->tokens.asked = note->asked;
     note_drop_conversions(note);
     note_part_clauses(note);
+    note_name_again(note);
     note->taken = arena_array(note->arena, note->tokens.count + 1, sizeof *note->taken);
     note->nouns = noun_memos(note->arena, note->tokens.count);
     note->words = arena_array(note->arena, note->tokens.count + 1, sizeof *note->words);

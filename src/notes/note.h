@@ -92,6 +92,8 @@ void note_mark_fault_words(struct note *note);
 // unstopped.c: signs without bytes where clauses begin that no stop parts; before anything else is made of
 // the tokens.
 void note_part_clauses(struct note *note);
+// named_again.c: puts the part behind "another" that stands before it, as a word of no bytes.
+void note_name_again(struct note *note);
 // conversion.c: drops what says a figure again in another unit; of that nothing is unread.
 void note_drop_conversions(struct note *note);
 // confused.c: English words that stand for others which sound the same.

@@ -35,6 +35,7 @@ bool rest_is_small(const struct note *note, size_t i) {
     const struct token *token = &note->tokens.at[i];
     // A question mark is data: something is not known.
     if (token->kind == TOKEN_SIGN) return token->fold[0] != '?';
+    if (token->from == token->to) return true; // no word of the note
     static const char key[] = "a small word";
     return token->kind == TOKEN_WORD && token_passes(&note->tokens, i, key, in_small);
 }

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+// "One of the rails is cracked and another is loose": the part that "another" leaves out is put behind it, as
+// a word of no bytes, so that every reader has a part to tell it of.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/cut.h"
+#include "notes/note.h"
+#include "notes/things.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_part(const struct note *note, size_t i) {
+    const struct token *t = &note->tokens.at[i];
+    struct word_entry entry;
+    enum { PART = 1u << USE_PART, THING = 1u << USE_THING };
+    if (t->kind != TOKEN_WORD) return false;
+    if (phrases_is_part(note->phrases, t->one) || phrases_is_part(note->phrases, t->fold)) return true;
+    return wordbook_find(note->book, t->one, strlen(t->one), &entry) && (entry.uses & PART) &&
+           !(entry.uses & THING);
+}
+
+// "One of the brass corners", "a rail", "two straps" at `i`: the token of the part; `i` where there is none.
+static size_t counted_part(const struct note *note, size_t i, size_t end) {
+    enum { BETWEEN = 3 };
+    static const char *const joins[] = {"and", "but",  "is", "has", "on",   "in", "at", "with",
+                                        "no",  "from", "to", "one", "near", "or", "by", "another"};
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i + 1;
+    if (token_is(tokens, at, "of")) at++;
+    for (size_t n = 0; at < end && n < BETWEEN; n++, at++) {
+        if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, joins, COUNT(joins))) return i;
+        size_t last = at;
+        while (last + 1 < end && is_part(note, last + 1)) last++;
+        if (is_part(note, last)) return last;
+    }
+    return i;
+}
+
+// The part that was counted last in the sentence before token `i`; SIZE_MAX for none.
+static size_t told_before(const struct note *note, size_t i) {
+    static const char *const counts[] = {"one", "a", "an", "two", "three", "four", "some"};
+    const struct tokens *tokens = &note->tokens;
+    size_t start = note_clause_from(note, i, STOP_SENTENCE), found = SIZE_MAX;
+    for (size_t at = start; at + 1 < i; at++) {
+        bool opens = at == start || tokens->at[at - 1].stop != STOP_NONE || ANY(tokens, at - 1, "and", "but");
+        if (!opens) continue; // "has a rim chip and another": of no rim
+        size_t part = token_among(tokens, at, counts, COUNT(counts)) ? counted_part(note, at, i) : at;
+        if (part == at) continue;
+        found = part;
+        at = part;
+    }
+    return found;
+}
+
+// "Another is", "another has lost", "another loose", and not "another crack".
+static bool leaves_out(const struct tokens *tokens, size_t i) {
+    static const char *const says[] = {"is",    "has",    "was",      "isn't", "hasn't",  "needs",
+                                       "wants", "sticks", "wobbles",  "won't", "doesn't", "looks",
+                                       "badly", "a",      "slightly", "very",  "just",    "nearly"};
+    if (!token_is(tokens, i, "another") || i == 0 || i + 1 >= tokens->count ||
+        tokens->at[i + 1].kind != TOKEN_WORD)
+        return false;
+    bool opens = tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "and", "but", "while");
+    size_t size = strlen(tokens->at[i + 1].fold);
+    const char *tail = size > 4 ? tokens->at[i + 1].fold + size - 2 : "";
+    bool state = text_same(tail, "ed") || ANY(tokens, i + 1, "loose", "missing", "broken", "bent", "torn",
+                                              "gone", "worn", "stiff", "split", "off", "short", "out");
+    return opens && (token_among(tokens, i + 1, says, COUNT(says)) ||
+                     (state && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)));
+}
+
+static struct token named(const struct tokens *tokens, size_t behind, size_t part) {
+    const struct token *before = &tokens->at[behind];
+    const char *one = tokens->at[part].one;
+    return (struct token){.from = before->to,
+                          .to = before->to,
+                          .fold = one,
+                          .one = one,
+                          .hash = token_hash(one, strlen(one)),
+                          .kind = TOKEN_WORD,
+                          .joined = true,
+                          .slip = true};
+}
+
+void note_name_again(struct note *note) {
+    struct tokens *tokens = &note->tokens;
+    if (!note->book) return;
+    size_t more = 0, *parts = NULL;
+    for (size_t i = 1; i < tokens->count; i++) {
+        size_t part = leaves_out(tokens, i) ? told_before(note, i) : SIZE_MAX;
+        if (part == SIZE_MAX) continue;
+        if (!parts) parts = arena_array(note->arena, tokens->count, sizeof *parts);
+        parts[i] = part; // never 0: a number stands before it
+        more++;
+    }
+    if (!more) return;
+    struct token *at = arena_array(note->arena, tokens->count + more + 1, sizeof *at);
+    size_t count = 0;
+    for (size_t i = 0; i < tokens->count; i++) {
+        at[count++] = tokens->at[i];
+        if (parts[i]) at[count++] = named(tokens, i, parts[i]);
+    }
+    tokens->at = at;
+    tokens->count = count;
+    tokens->altered = true;
+}
