@@ -81,6 +81,10 @@ static bool is_told_by_rule(const struct fault_reader *r, size_t from, size_t to
         const struct fault_hit *hit = &r->hits[i];
         if (hit->from >= to || hit->to <= from) continue;
         bool of_part = hit->to > part || hit->kinds[0]->form != ABSENCE;
+        bool whole = hit->from >= from && hit->to <= to && hit->to > part; // "lost one of its knobs"
+        if (whole && text_same(hit->kinds[0]->rule.id, "broken-part") &&
+            ANY(&r->note->tokens, from + 2, "of"))
+            continue;
         if (of_part && !is_general(hit->kinds[0])) return true;
     }
     return false;
@@ -192,7 +196,13 @@ size_t amount_lacks(struct fault_reader *r, size_t i) {
     const struct flaw *kind = absent_kind_here(r, name, plural && !amount.n ? 2 : amount.n);
     if (!kind) return 0;
     bool own = kind->part && text_same(say_singular(note->arena, name), kind->part);
-    struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, place_of(note, part.to), i, part.to);
+    const char *where = place_of(note, part.to);
+    size_t owner, end; // "the base has lost two of its screws"
+    if (!where && spot_owner(r, i, &owner, &end) && end < part.from && r->part[end - 1]) {
+        where = fault_words(note, owner, end);
+        note_take(note, owner, end, TAKEN_PART);
+    }
+    struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, where, i, part.to);
     if (amount.n > 1 || amount.of) flaw->count = amount.n, flaw->of = amount.of;
     note_take(note, part.from, part.to, TAKEN_PART);
     part_close(r, i, part.to);

@@ -40,6 +40,7 @@ bool fault_is_denied(const struct note *note, size_t i) {
     enum { REACH = 6 };
     for (size_t n = 0; n < REACH && i > 0 && note->tokens.at[i - 1].stop < STOP_COMMA; n++) {
         i--;
+        if (ANY(&note->tokens, i, "but", "though", "except")) return false; // "no chips but a crack"
         if (ANY(&note->tokens, i, "no", "not", "never", "free", "zero", "w/o", "isn't", "isnt", "aren't",
                 "arent", "hasn't", "hasnt", "doesn't", "doesnt", "any", "none", "aint", "ain't", "wasn't",
                 "won't", "can't", "cant", "didn't", "couldn't", "without", "haven't", "havent", "don't",

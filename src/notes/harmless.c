@@ -70,14 +70,18 @@ static bool is_part_with_verb(const struct fault_reader *r, const struct fault_h
     return end[1] == 's' && (end[0] == '\'' || (unsigned char)end[0] == 0x99); // the last byte of a curly one
 }
 
-// "Only one has a chip", "the odd one is stained": one of several, which are all there.
+// "Only one has a chip", "only one runs", "with only one handle": one of several, which are all there.
 static bool is_one_of_several(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    if (r->note->record->count < 2 || !ANY(tokens, hit->to - 1, "one") ||
-        tokens->at[hit->to - 1].stop != STOP_NONE || !text_same(hit->kinds[0]->rule.id, "missing-mate"))
+    if (!ANY(tokens, hit->to - 1, "one") || tokens->at[hit->to - 1].stop != STOP_NONE ||
+        hit->to >= tokens->count || tokens->at[hit->to].kind != TOKEN_WORD ||
+        !text_same(hit->kinds[0]->rule.id, "missing-mate"))
         return false;
-    return ANY(tokens, hit->to, "has", "is", "with", "was", "of", "needs", "shows", "had", "that", "which",
-               "got", "looks", "in");
+    if (r->note->taken[hit->to] == TAKEN_TYPE) return false; // "just one bookend"
+    if (ANY(tokens, hit->to, "of", "in")) return r->note->record->count > 1;
+    return !ANY(tokens, hit->to, "so", "and", "but", "not", "no", "as", "here", "i", "we", "sadly", "now",
+                "left", "though", "survives", "remains", "available", "there", "for", "to", "from", "because",
+                "since", "unfortunately", "only", "it", "the", "a", "on");
 }
 
 // "A cloudy patch", "bald patches": a place that looks so, and nothing sewn on.

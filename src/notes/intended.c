@@ -36,15 +36,17 @@ static const struct cue cues[] = {
 
 // What somebody meant to do to it, or a buyer might, has not been done.
 static const struct cue plans[] = {
-    {"could always be", 0},    {"could be", 0},           {"could do with being", 0},
-    {"could get it", 0},       {"going to get it", 0},    {"going to have it", 0},
-    {"i was going to", 0},     {"intended to", 0},        {"meaning to get it", 0},
-    {"meaning to have it", 0}, {"meant to get it", 0},    {"meant to have it", 0},
-    {"might get it", 0},       {"needs to be", 0},        {"never got around to", 0},
-    {"never got round to", 0}, {"planned on", 0},         {"planned to", 0},
-    {"should be", 0},          {"thinking of having", 0}, {"thought about having", 0},
-    {"thought of having", 0},  {"wanted to get it", 0},   {"wanted to have it", 0},
-    {"would have to be", 0},   {"would need to be", 0}};
+    {"could always be", 0},      {"could be", 0},          {"could do with being", 0},
+    {"could get it", 0},         {"didn't fit a new", 0},  {"didn't put a new", 0},
+    {"going to get it", 0},      {"going to have it", 0},  {"have not had a new", 0},
+    {"haven't fitted a new", 0}, {"haven't had a new", 0}, {"haven't put a new", 0},
+    {"i was going to", 0},       {"intended to", 0},       {"meaning to get it", 0},
+    {"meaning to have it", 0},   {"meant to get it", 0},   {"meant to have it", 0},
+    {"might get it", 0},         {"needs to be", 0},       {"never got around to", 0},
+    {"never got round to", 0},   {"never had a new", 0},   {"planned on", 0},
+    {"planned to", 0},           {"should be", 0},         {"thinking of having", 0},
+    {"thought about having", 0}, {"thought of having", 0}, {"wanted to get it", 0},
+    {"wanted to have it", 0},    {"would have to be", 0},  {"would need to be", 0}};
 
 static void read_plans(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {

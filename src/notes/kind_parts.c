@@ -134,6 +134,46 @@ static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit
     return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
 }
 
+// "Worn through at the edges": of metal that the note tells is plated.
+static bool is_plated(const struct fault_reader *r) {
+    static const char *const metals[] = {"jewelry",     "metalware", "music", "clocks-watches",
+                                         "kitchenware", "lighting",  "decor"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool metal = false;
+    for (size_t i = 0; family && i < COUNT(metals); i++) metal |= text_same(family->rule.id, metals[i]);
+    if (!metal) return false;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (ANY(tokens, i, "plated", "epns", "electroplate", "electroplated", "gold-plated", "silver-plated",
+                "nickel-plated", "chromed", "chrome", "gold-filled", "silverplate", "gilt", "gilded",
+                "vermeil"))
+            return true;
+        if (i > 0 && ANY(tokens, i, "plate", "plating", "filled") &&
+            ANY(tokens, i - 1, "silver", "gold", "nickel", "chrome", "tin", "copper", "electro"))
+            return true;
+        if (i > 0 && token_is(tokens, i, "gold") && token_is(tokens, i - 1, "rolled")) return true;
+    }
+    return false;
+}
+
+// "Gone brown all over": what is all of a metal that has no rust has tarnished.
+static bool is_rustless(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const metals[] = {"brass",  "copper", "bronze",      "silver",
+                                         "pewter", "gold",   "silver plate"};
+    bool metal = false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (!strncmp(r->note->tokens.at[i].fold, "rust", 4)) return false;
+    if (!ANY(&r->note->tokens, hit->from, "gone", "turned", "going", "brown", "went", "browned"))
+        return false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        bool own = false;
+        for (size_t k = 0; k < COUNT(metals); k++) own |= text_same(r->materials[i]->value, metals[k]);
+        if (!own) return false;
+        metal = true;
+    }
+    return metal;
+}
+
 // "Moth at one end, a few small holes": what the moth has made.
 static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 14 };
@@ -196,6 +236,17 @@ static bool is_other_tray(const struct fault_reader *r, const struct fault_hit *
             ANY(&r->note->tokens, i - 1, "drip", "crumb", "pen", "ash", "tea", "cash", "oil", "seed"))
             return true;
     return false;
+}
+
+// Damp that dries out of fired clay and stone leaves its salts (common practice, no source).
+static bool is_porous(const struct fault_reader *r) {
+    static const char *const porous[] = {"stone", "terracotta", "earthenware", "stoneware", "clay",
+                                         "slate", "concrete",   "plaster",     "marble",    "brick"};
+    const struct family *family = r->note->record->family;
+    for (size_t i = 0; i < r->material_count; i++)
+        for (size_t k = 0; k < COUNT(porous); k++)
+            if (!r->materials[i]->of && kind_has_word(r->materials[i]->value, porous[k])) return true;
+    return family && text_same(family->rule.id, "ceramics");
 }
 
 // A patch on what is all wood is no darn.
@@ -311,6 +362,15 @@ static bool idle(const struct said *s) {
 static bool pane(const struct said *s) {
     return is_pane(s->r, s->place);
 }
+static bool plated(const struct said *s) {
+    return is_plated(s->r);
+}
+static bool rustless(const struct said *s) {
+    return is_rustless(s->r, s->hit);
+}
+static bool porous(const struct said *s) {
+    return is_porous(s->r);
+}
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
 }
@@ -406,6 +466,10 @@ static const struct meaning {
     {"wear-unspecified", "wear-rub", .first = "worn", .next = "at near under where by", .when = worn_there},
     {"wear-unspecified", "decoration-wear", .of = DESIGNS},
     {"wear-rub", "decoration-wear", .of = DESIGNS},
+    {"wear-rub", "plate-wear", .any = "through thru", .when = plated},
+    {"wear-rub", "plate-wear", .next = "through thru", .when = plated},
+    {"edge-wear", "plate-wear", .any = "through thru", .when = plated},
+    {"edge-wear", "plate-wear", .next = "through thru", .when = plated},
     {"crack", "wood-split", .of = "grain"},
     {"crack", "crack-through", .when = fired},
     {"crack", "tear", .when = skin},
@@ -443,6 +507,8 @@ static const struct meaning {
     {"plate-wear", "gilt-wear", .when = gilding},
     {"gilt-wear", "plate-wear", .of = "plate plating"}, // on the mounts of a jug of glass
     {"rust", "battery-corrosion", .when = by_battery},
+    {"rust", "tarnish", .first = "gone turned going brown went browned", .when = rustless},
+    {"mold", "mineral-deposit", .last = "bloom blooming", .when = porous},
     {"sticky-plastic", "partly-working", .of = "button buttons key keys switch switches", .first = "sticky"},
     {"replaced-part", "rewired",
      .of = "wire wires wiring flex cord cable plug wire's flex's cord's plug's cable's lead's wiring's"},

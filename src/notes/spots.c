@@ -415,9 +415,9 @@ static bool has_own_subject(const struct fault_reader *r, const struct fault_hit
 // The part that its own words name, or those before or behind it.
 static void find_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     size_t from = 0, to = 0;
-    bool absence =
-        hit->kinds[0]->form == ABSENCE || // the part is what lacks, not what lacks it
-        ANY(&r->note->tokens, hit->from, "lost", "loses", "losing"); // "the box has lost its handle"
+    bool absence = hit->kinds[0]->form == ABSENCE || // the part is what lacks, not what lacks it
+                   ANY(&r->note->tokens, hit->from, "lost", "loses", "losing", "missing", "lacks",
+                       "lacking"); // "the box has lost its handle"
     bool own =
         hit->from > 0 && r->note->tokens.at[hit->from - 1].stop != STOP_NONE && r->part[hit->from] &&
         hit->to > hit->from + 1; // "haze in the right one, strap perished": its own words name the part

@@ -35,7 +35,7 @@ static bool subject_ending(const struct fault_reader *r, size_t to, size_t *from
 
 bool spot_owner(const struct fault_reader *r, size_t at, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
-    if (ANY(tokens, at, "no", "without", "lost", "missing", "lacking", "any")) {
+    if (ANY(tokens, at, "no", "without", "lost", "missing", "lacking", "any", "short")) {
         if (at == 0 || !ANY(tokens, at - 1, "has", "have", "had", "got", "is", "are", "hasn't", "with"))
             return false;
         at--;

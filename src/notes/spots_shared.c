@@ -124,11 +124,62 @@ static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *
     return false;
 }
 
+// An end or an edge is of the part that is spoken of; a side or a rim only of a part that has a body.
+static bool is_place_of_part(const struct fault_reader *r, const struct fault_hit *hit,
+                             const struct spot *part) {
+    static const char *const ends[] = {"edge",   "edges",  "end", "ends", "corner", "corners", "top",
+                                       "middle", "center", "tip", "join", "seam",   "joint",   "centre"};
+    static const char *const bodies[] = {"shade",  "globe", "lid",  "cover", "stopper", "chimney", "tank",
+                                         "font",   "fount", "case", "dial",  "drawer",  "door",    "glass",
+                                         "saucer", "tray",  "bowl", "frame", "shaft",   "blade"};
+    static const char *const sides[] = {"side",   "sides", "bottom", "rim",      "base",
+                                        "inside", "back",  "lip",    "underside"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from = 0, to = spot_place_of(r, hit, &from);
+    if (!to || from < hit->to) return !to;
+    for (size_t i = to; i > from && tokens->at[i - 1].kind == TOKEN_WORD; i--) {
+        if (token_among(tokens, i - 1, ends, COUNT(ends))) return true;
+        if (token_among(tokens, i - 1, sides, COUNT(sides)))
+            return token_among(tokens, part->part_to - 1, bodies, COUNT(bodies));
+    }
+    return false;
+}
+
+// "The shade has no chips but there's a crack at the top": of the shade too.
+static bool share_by_denied(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const leads[] = {
+        "a",    "an",   "some",  "the",   "few",    "light", "also",    "little", "bit",
+        "of",   "one",  "small", "two",   "slight", "tiny",  "there's", "there",  "theres",
+        "is",   "are",  "it",    "has",   "have",   "does",  "it's",    "got",    "they",
+        "just", "only", "three", "minor", "faint",  "old",   "big",     "long",   "short"};
+    enum { LEADS_MOST = 6, FAR = 4 };
+    static const uint16_t denied = STANCE_DENIED | STANCE_NONE_SEEN;
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    while (at > 1 && hit->from - at < LEADS_MOST && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, leads, COUNT(leads)))
+        at--;
+    if (at < 3 || !token_is(tokens, at - 1, "but") || r->scope.stance[hit->from] & denied) return false;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        const struct fault_hit *first = &r->hits[k];
+        if (first->to > at - 1 || first->to + FAR < at || !(r->scope.stance[first->from] & denied)) continue;
+        struct spot before = spot_found(r, first);
+        if (before.part_to == before.part_from || before.part_to > first->from ||
+            r->note->taken[before.part_from] == TAKEN_TYPE || !is_place_of_part(r, hit, &before))
+            return false;
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+        return true;
+    }
+    return false;
+}
+
 // "Tote cracked and glued": both of the tote.
 void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
-    if (hit->kinds[0]->form != ABSENCE && share_by_verb(r, hit, spot)) return;
+    if (hit->kinds[0]->form != ABSENCE && (share_by_verb(r, hit, spot) || share_by_denied(r, hit, spot)))
+        return;
     if (spot_joined_before(r, hit->from, &spot->part_from, &spot->part_to)) return;
     size_t joint = hit->from, n; // "faded and badly stained"
     while (joint > 1 && degree_word(r, joint - 1, &n) && n == 1) joint--;

@@ -256,6 +256,12 @@ static void read_behind(struct fault_reader *r, size_t i) {
                                           "new not old",
                                           "fairly new",
                                           "brand new",
+                                          "new",
+                                          "new ones",
+                                          "a new one",
+                                          "quite new",
+                                          "all new",
+                                          "recent",
                                           "from the diy shop"};
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
@@ -287,7 +293,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
     bool turned = token_phrase(tokens, at + a, "not right") || token_phrase(tokens, at + a, "isn't right") ||
                   token_phrase(tokens, at + a, "wrong") || token_phrase(tokens, at + a, "not correct") ||
                   token_phrase(tokens, at + a, "changed") || token_phrase(tokens, at + a, "brand new") ||
-                  ANY(tokens, at + a, "modern", "later", "newer") ||
+                  ANY(tokens, at + a, "modern", "later", "newer", "new", "quite", "all", "recent") ||
                   token_phrase(tokens, at + a, "more recent") || token_phrase(tokens, at + a, "fairly new");
     size_t to = at + a + n;
     if (turned &&

@@ -26,8 +26,8 @@ static bool is_plural(const struct tokens *tokens, size_t i) {
 }
 
 // Parts that lack, with their number; a rule's hit for pieces inside [from, to) is told by this.
-static void tell(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
-                 size_t to) {
+void part_tell_lack(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
+                    size_t to) {
     struct note *note = r->note;
     if (governed(r, from)) return;
     for (size_t i = 0; i < r->hit_count; i++) {
@@ -41,7 +41,12 @@ static void tell(struct fault_reader *r, const struct part_at *part, int count, 
     const struct flaw *kind = absent_kind_here(r, name, count > 1 ? count : of > 1 ? 2 : count);
     if (!kind) return;
     bool own = kind->part && text_same(say_singular(note->arena, name), kind->part);
-    struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, NULL, from, to);
+    size_t owner, end; // "the base has lost two of its screws"
+    const char *where = spot_owner(r, from, &owner, &end) && end < part->from && !r->note->taken[owner]
+                            ? fault_words(note, owner, end)
+                            : NULL;
+    struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, where, from, to);
+    if (where) note_take(note, owner, end, TAKEN_PART);
     if (count > 1 || of > count || is_plural(&note->tokens, part->to - 1)) flaw->count = count;
     if (of > count) flaw->of = of;
     note_take(note, part->from, part->to, TAKEN_PART);
@@ -87,7 +92,7 @@ static void read_bare(struct fault_reader *r, size_t i) {
         count == 0)
         return;
     if (r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN) && r->scope.cue[i] < i) return;
-    tell(r, &part, count, 0, i, at + n);
+    part_tell_lack(r, &part, count, 0, i, at + n);
 }
 
 // "Two feet short", "a hook short", "wants two knobs", "needs two feet".
@@ -107,9 +112,9 @@ static void read_short(struct fault_reader *r, size_t i) {
     bool wanted = n && is_over(tokens, part.to) && !(i > 0 && ANY(tokens, i - 1, "only", "not", "just"));
     if (token_is(tokens, at, "a") && ANY(tokens, part.from, "foot")) return;
     if (is_short && !token_phrase(tokens, part.to, "short on"))
-        tell(r, &part, count, 0, i, part.to + 1);
+        part_tell_lack(r, &part, count, 0, i, part.to + 1);
     else if (wanted)
-        tell(r, &part, count, 0, i, part.to);
+        part_tell_lack(r, &part, count, 0, i, part.to);
 }
 
 // "All but one of the feet are there", "all the knobs but one".
@@ -143,7 +148,7 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     struct part_at part;
     if (!count || !token_is(tokens, i + n + 1, "of") || !part_named_at(r, i + n + 2, &part)) return;
     size_t m = token_longest(tokens, part.to, here, COUNT(here));
-    if (m && r->part[part.to - 1]) tell(r, &part, count, 0, i, part.to + m);
+    if (m && r->part[part.to - 1]) part_tell_lack(r, &part, count, 0, i, part.to + m);
 }
 
 // "All buttons bar the top one", "every knob but one": where nothing else is said of them.
@@ -175,7 +180,7 @@ static void read_all_bar(struct fault_reader *r, size_t i) {
     }
     if (!count) return;
     size_t m = token_longest(tokens, at, here, COUNT(here));
-    if (m || is_over(tokens, at)) tell(r, &part, count, 0, i, at + m);
+    if (m || is_over(tokens, at)) part_tell_lack(r, &part, count, 0, i, at + m);
 }
 
 // "2 balls of 5 missing", "three hooks out of the eight gone".
@@ -192,7 +197,7 @@ static bool read_lost_of(struct fault_reader *r, size_t i, int lost) {
     if (all <= lost || !lacking_said_behind(&r->scope, at + 1, &n) || absent_turns_into(r, at + 1 + n))
         return false;
     struct part_at part = {i + 1, i + 1, i + 2};
-    tell(r, &part, lost, 0, i, at + 1 + n);
+    part_tell_lack(r, &part, lost, 0, i, at + 1 + n);
     return true;
 }
 
@@ -229,7 +234,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
         is_plural(tokens, part.to - 1)) { // "two of three springs."
         bool over = part.to >= tokens->count || tokens->at[part.to].stop != STOP_NONE ||
                     ANY(tokens, part.to, "left", "remain", "only", "here", "there", "present");
-        if (over) tell(r, &part, degrees_number(tokens, i + 2) - a, 0, i, part.to);
+        if (over) part_tell_lack(r, &part, degrees_number(tokens, i + 2) - a, 0, i, part.to);
         return;
     }
     if (token_is(tokens, i + 1, "of") &&
@@ -241,7 +246,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
         if (b > a && bare && part_named_at(r, i + 4, &part) && is_plural(tokens, part.to - 1) &&
             (part.to >= tokens->count || tokens->at[part.to].stop != STOP_NONE ||
              ANY(tokens, part.to, "left", "remain", "only", "remaining", "present", "here", "survive")))
-            tell(r, &part, b - a, 0, i, part.to);
+            part_tell_lack(r, &part, b - a, 0, i, part.to);
         return;
     }
     if (!part_named_at(r, i + 1, &part) || part.lead != part.from || !is_plural(tokens, part.to - 1)) return;
@@ -255,7 +260,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
          ANY(tokens, left + 1, "remain", "left", "survive", "remaining", "here", "present", "are"))) {
         if (token_is(tokens, left + 1, "are") && !ANY(tokens, left + 2, "here", "left", "there", "present"))
             return;
-        tell(r, &part, all - a, 0, i, left + 1);
+        part_tell_lack(r, &part, all - a, 0, i, left + 1);
         return;
     }
     if (!r->part[part.to - 1]) return;
@@ -264,7 +269,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
     int b = n ? degrees_number(tokens, at) : 0;
     if (b > a && is_over(tokens, at + 1)) {
         bool down = i > 1 && token_phrase(tokens, i - 2, "down to");
-        tell(r, &part, b - a, 0, down ? i - 2 : i, at + 1);
+        part_tell_lack(r, &part, b - a, 0, down ? i - 2 : i, at + 1);
         return;
     }
     n = token_longest(tokens, part.to, then, COUNT(then));
@@ -273,7 +278,7 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
     if (ANY(tokens, at, "only", "just")) at++;
     b = n ? degrees_number(tokens, at) : 0;
     size_t m = b && b < a ? token_longest(tokens, at + 1, now, COUNT(now)) : 0;
-    if (m) tell(r, &part, a - b, 0, i, at + 1 + m);
+    if (m) part_tell_lack(r, &part, a - b, 0, i, at + 1 + m);
 }
 
 // "Finials: 2 of 3", "feet 3/4": an entry of a list.
@@ -292,7 +297,7 @@ static void read_entry(struct fault_reader *r, size_t i) {
     if (a && n) b = degrees_number(tokens, at + 1 + n);
     size_t to = at + 2 + n;
     if (token_is(tokens, to, ")") && at > i + 1) to++;
-    if (b > a && is_over(tokens, to)) tell(r, &part, b - a, 0, from, to);
+    if (b > a && is_over(tokens, to)) part_tell_lack(r, &part, b - a, 0, from, to);
 }
 
 // "The studs are mostly there", "most of its screws are there": some lack, nobody says how many.
@@ -320,13 +325,13 @@ static void read_most(struct fault_reader *r, size_t i) {
         if (!part_named_at(r, i + n, &part) || !r->part[part.to - 1] || !is_plural(tokens, part.to - 1))
             return;
         size_t m = token_longest(tokens, part.to, there, COUNT(there));
-        if (m && is_over(tokens, part.to + m)) tell(r, &part, 0, 0, i, part.to + m);
+        if (m && is_over(tokens, part.to + m)) part_tell_lack(r, &part, 0, 0, i, part.to + m);
         return;
     }
     if (!r->part[i] || !is_plural(tokens, i) || r->note->taken[i] == TAKEN_TYPE) return;
     size_t m = token_longest(tokens, i + 1, most, COUNT(most));
     part = (struct part_at){i, i, i + 1};
-    if (m && is_over(tokens, i + 1 + m)) tell(r, &part, 0, 0, i, i + 1 + m);
+    if (m && is_over(tokens, i + 1 + m)) part_tell_lack(r, &part, 0, 0, i, i + 1 + m);
 }
 
 // "Of the nine laths there are eight".
@@ -346,7 +351,7 @@ static void read_of_the(struct fault_reader *r, size_t i) {
     int a = n ? degrees_number(tokens, at + n) : 0;
     size_t to = at + n + 1;
     bool left = ANY(tokens, to, "left", "remain", "here", "present");
-    if (a && a < all && (left || is_over(tokens, to))) tell(r, &part, all - a, 0, i, to);
+    if (a && a < all && (left || is_over(tokens, to))) part_tell_lack(r, &part, all - a, 0, i, to);
 }
 
 // "Two of the plates, I'm told there were four", "one inkwell, space for another".
@@ -406,7 +411,7 @@ static void read_told(struct fault_reader *r, size_t i) {
                 b = extra ? a + more : more, end = k + m + 1;
         }
         if (end) {
-            tell(r, &part, b - a, 0, i, end);
+            part_tell_lack(r, &part, b - a, 0, i, end);
             return;
         }
     }
@@ -435,7 +440,7 @@ static void read_none(struct fault_reader *r, size_t i) {
     bool start = i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
                  ANY(tokens, i - 1, "but", "with", "and", "has", "have", "got");
     if ((m || start) && is_over(tokens, to) && !(to < tokens->count && token_is(tokens, to, "?")))
-        tell(r, &part, 0, 0, i, to);
+        part_tell_lack(r, &part, 0, 0, i, to);
 }
 
 void read_tally(struct fault_reader *r) {
@@ -455,4 +460,5 @@ void read_tally(struct fault_reader *r) {
         if (!governed(r, i)) read_of_the(r, i);
         if (!governed(r, i)) read_bare(r, i);
     }
+    read_some_have(r);
 }

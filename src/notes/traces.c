@@ -71,6 +71,12 @@ bool part_or_word_at(const struct fault_reader *r, size_t i, struct part_at *par
 }
 
 void part_close(struct fault_reader *r, size_t from, size_t to) {
+    for (size_t i = 0; i < r->hit_count; i++) { // "is short of two knobs" begins with the verb
+        const struct fault_hit *hit = &r->hits[i];
+        if (hit->from + 1 == from && hit->to > from && hit->to <= to && hit->kinds[0]->form == ABSENCE &&
+            ANY(&r->note->tokens, hit->from, "is", "are", "has", "have", "was"))
+            scope_mark(&r->scope, hit->from, from, STANCE_OTHER, from);
+    }
     scope_mark(&r->scope, from, to, STANCE_OTHER, from);
 }
 

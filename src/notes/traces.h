@@ -36,6 +36,11 @@ void read_so_too(struct fault_reader *reader);
 void read_roll(struct fault_reader *reader);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
+// The same file: `count` of the parts lack, of `of` where that is known.
+void part_tell_lack(struct fault_reader *reader, const struct part_at *part, int count, int of, size_t from,
+                    size_t to);
+// some_have.c: of several pieces some have the part.
+void read_some_have(struct fault_reader *reader);
 // amounts.c: "missing a couple of screws" at token `i`; the token behind it, 0 where none is said.
 size_t amount_lacks(struct fault_reader *reader, size_t i);
 // Before the scope is read: the "missing" of "no missing straps" is the word of a fault.
