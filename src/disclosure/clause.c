@@ -362,10 +362,10 @@ static void set_place(struct maker *m) {
         c->place = place;
     else if (m->flaw->part && m->flaw->span.to && m->kind->class == CLASS_FUNCTION)
         c->place = place; // "the spout is leaking at the base"
+    else if (m->flaw->part && (!m->flaw->link || m->kind->class == CLASS_STATUS))
+        c->subject = text(m, c->subject, place);
     else if (m->flaw->link)
         c->place = place;
-    else if (m->flaw->part)
-        c->subject = text(m, c->subject, place);
     else
         c->place = arena_format(m->arena, "(%s)", is_degree(m->flaw->where) ? place : m->flaw->where);
 }

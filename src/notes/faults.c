@@ -5,11 +5,10 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 
-#include <string.h>
-
 #include "notes/fault_size.h"
 #include "notes/traces.h"
 #include "text/order.h"
+#include <string.h>
 
 static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && text_same(a, b));
@@ -48,6 +47,8 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
         if (f->kind == kind && part && !f->part && !f->where && !back && is_another(note, f, from, to, false))
             continue;
+        if (!f->part != !part && text_same(kind->rule.id, "authenticity-unverified"))
+            continue; // a mark that cannot be read, and an age that nobody proved
         // "Nozzle bent. Plenty of dents."
         if (f->kind == kind && text_same(kind->rule.id, "dent-bend") && f->part && !part && !where && !back &&
             is_another(note, f, from, to, true))
@@ -465,13 +466,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     const struct flaw *open = !there && (stance & STANCE_UNKNOWN) ? unknown_kind(r, hit, kind) : NULL;
-    if (!there && !open && (stance & STANCE_UNKNOWN) && fault_is_silent(kind) &&
-        !text_same(kind->rule.id, "authenticity-unverified")) {
-        tell_left(r, hit, "not known");
-        return; // "not looked at by anybody who knows"
-    }
-    if (!there && !open && (stance & STANCE_UNKNOWN)) {
-        add_unchecked(r, hit, kind);
+    if (!there && !open && (stance & STANCE_UNKNOWN)) { // "not looked at by anybody who knows"
+        if (fault_is_silent(kind) && !text_same(kind->rule.id, "authenticity-unverified"))
+            tell_left(r, hit, "not known");
+        else
+            add_unchecked(r, hit, kind);
         return;
     }
     fault_take_course(r, hit, &spot);
@@ -561,6 +560,7 @@ void read_faults(struct note *note) {
     read_tails(&r);
     read_stand_ins(&r);
     read_inscribed(&r);
+    read_unread_marks(&r);
     read_sought_parts(&r);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);
