@@ -57,13 +57,16 @@ static const struct row rows[] = {
     {"across the base", "across", "base", false},
     {"across the bottom", "across", "bottom", false},
     {"across the front", "width", NULL, false},
-    {"fully out", "length", "extended", false},
-    {"fully extended", "length", "extended", false},
-    {"fully open", "length", "open", false},
-    {"extended", "length", "extended", false},
-    {"pulled out", "length", "extended", false},
-    {"drawn out", "length", "extended", false},
-    {"opened out", "length", "open", false},
+    {"at the widest point", "width", NULL, false},
+    {"at its widest point", "width", NULL, false},
+    {"at the widest", "width", NULL, false},
+    {"at its widest", "width", NULL, false},
+    {"at the longest", "length", NULL, false},
+    {"at the deepest", "depth", NULL, false},
+    {"at the tallest", "height", NULL, false},
+    {"at the highest", "height", NULL, false},
+    {"off the ground", "height", NULL, false},
+    {"off the floor", "height", NULL, false},
     {"to the top", "height", NULL, false},
     {"to top", "height", NULL, false},
     {"to the rim", "height", "to rim", false},
@@ -120,6 +123,97 @@ static const struct row rows[] = {
     {"l", "length", NULL, true},
     {"ht", "height", NULL, true},
 };
+
+// How a thing stands that opens, folds or draws out: "34 inches pulled out, 11 closed".
+static const struct {
+    const char *words, *of;
+} states[] = {{"fully out", "extended"},
+              {"fully extended", "extended"},
+              {"fully open", "open"},
+              {"fully opened", "open"},
+              {"all the way out", "extended"},
+              {"extended", "extended"},
+              {"pulled out", "extended"},
+              {"drawn out", "extended"},
+              {"stretched out", "extended"},
+              {"opened out", "open"},
+              {"opened up", "open"},
+              {"opened", "open"},
+              {"open", "open"},
+              {"unfolded", "open"},
+              {"closed up", "closed"},
+              {"closed", "closed"},
+              {"shut", "closed"},
+              {"pushed in", "closed"},
+              {"slid in", "closed"},
+              {"collapsed", "closed"},
+              {"retracted", "closed"},
+              {"folded up", "folded"},
+              {"folded down", "folded"},
+              {"folded flat", "folded"},
+              {"folded", "folded"},
+              {"furled", "folded"},
+              {"rolled up", "rolled"},
+              {"with the leaf in", "with leaf"},
+              {"with the leaf", "with leaf"},
+              {"with leaf", "with leaf"},
+              {"with the leaves up", "open"},
+              {"with leaves up", "open"},
+              {"leaves up", "open"},
+              {"with the leaves down", "folded"},
+              {"with leaves down", "folded"},
+              {"leaves down", "folded"},
+              {"with the leaves", "with leaves"},
+              {"without the leaf", "without leaf"},
+              {"without the leaves", "without leaves"},
+              {"without leaf", "without leaf"}};
+
+// "When", "if": what leads to a state.
+static size_t state_at(const struct note *note, size_t i, const char **of) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i, longest = 0;
+    while (ANY(tokens, at, "when", "if", "while", "once", "it's", "is") && at < i + 2) at++;
+    if (!token_may_open(tokens, at, states, COUNT(states), sizeof *states)) return 0;
+    for (size_t k = 0; k < COUNT(states); k++) {
+        size_t n = token_phrase(tokens, at, states[k].words);
+        if (n <= longest) continue;
+        longest = n;
+        *of = states[k].of;
+    }
+    size_t to = at + longest;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                ANY(tokens, to, "and", "but", "with", "or", "so", "by", "x");
+    return longest && ends && note_free(note, i, to) ? to - i : 0;
+}
+
+const char *dimension_state_before(const struct note *note, size_t i, size_t *taken) {
+    static const char *const outs[] = {"opens",    "open",      "opened",    "unfolds",    "extends",
+                                       "extended", "stretches", "stretched", "telescopes", "expands"};
+    static const char *const ins[] = {"folds",     "folded",    "closes", "closed",
+                                      "collapses", "collapsed", "shut",   "shuts"};
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i;
+    for (int n = 0; n < 4 && at > 0 &&
+                    ANY(tokens, at - 1, "to", "it", "is", "it's", "measures", "up", "out", "down", "about",
+                        "at", ":", "flat", "just", "only", "length");
+         n++)
+        at--;
+    if (at == 0) return NULL;
+    size_t verb = at - 1;
+    const char *of = token_among(tokens, verb, ins, COUNT(ins))                ? "folded"
+                     : !token_among(tokens, verb, outs, COUNT(outs))           ? NULL
+                     : ANY(tokens, verb, "opens", "open", "opened", "unfolds") ? "open"
+                                                                               : "extended";
+    if (of && ANY(tokens, verb, "closed", "shut", "closes", "shuts", "collapses", "collapsed")) of = "closed";
+    bool opens = verb == 0 || tokens->at[verb - 1].stop != STOP_NONE ||
+                 ANY(tokens, verb - 1, "and", "but", "when", "it", "which", "that", "then", "fully", "length",
+                     "arm", "lamp");
+    bool verbal = strlen(tokens->at[verb].fold) > 4 && ANY(tokens, at, "to", "out", "up", "down");
+    if (!of || !(opens || verbal) || note->fault_word[verb]) return NULL;
+    if (opens && at == i && tokens->at[i].kind != TOKEN_FIGURE) return NULL;
+    *taken = i - verb;
+    return note_free(note, verb, i) ? of : NULL;
+}
 
 static bool is_round(const struct note *note, size_t i) {
     static const char *const words[] = {
@@ -268,6 +362,11 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
         return true;
     }
     if (place_led(note, i, dimension) && note_free(note, i, i + dimension->taken)) return true;
+    const char *as = NULL; // "34 inches extended, 11 closed"
+    if ((span = state_at(note, i, &as)) != 0) {
+        *dimension = (struct dimension){"length", as, span, false};
+        return true;
+    }
     // A hyphen: "6-inch-long".
     size_t skip =
         token_is(&note->tokens, i, "-") && i < note->tokens.count && note->tokens.at[i].joined ? 1 : 0;
@@ -285,6 +384,10 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
         dimension->taken += 2;
     }
     dimension->taken += place_behind(note, i + dimension->taken, &dimension->of);
+    const char *state = NULL; // "44 across when open"
+    size_t more = text_same(dimension->name, "square") ? 0 : state_at(note, i + dimension->taken, &state);
+    if (more && !dimension->of) dimension->of = state;
+    if (dimension->of == state) dimension->taken += more;
     bool top = token_is(&note->tokens, i + dimension->taken - 1, "top"); // "to the top of the ring"
     if (top && token_is(&note->tokens, i + dimension->taken, "of") &&
         ANY(&note->tokens, i + dimension->taken + 1, "the", "its") &&

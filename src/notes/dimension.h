@@ -19,6 +19,10 @@ bool dimension_before(const struct note *note, size_t i, struct dimension *dimen
 // "HxWxD", "L x W": the dimensions in that order; how many, and the tokens. `before`: ends right before `i`.
 size_t dimension_letters(const struct note *note, size_t i, bool before, const char *names[3], size_t *taken);
 
+// "Folds to", "extended it is": the state that words right before token `i` tell of, NULL if none; `taken`
+// tokens.
+const char *dimension_state_before(const struct note *note, size_t i, size_t *taken);
+
 struct part {
     const char *name;    // singular
     const char *measure; // what a bare figure of it means

@@ -26,6 +26,9 @@ struct group {
 // The part that the words from token `to` on name as measured ("6 in blade"); NULL if none.
 const char *measure_part_behind(const struct note *note, size_t to, struct part *part, size_t *taken);
 
+// Of what it is the measure, and what that alone says of the dimension. measure_parts.c
+void measure_find_part(struct note *note, struct group *group);
+
 // Ratings and powers ("40 watt", "8x30 field glasses") are kept as a size; false when it is none.
 bool measure_keep_rating(struct note *note, const struct group *group);
 bool measure_keep_glasses(struct note *note, const struct group *group);

@@ -21,7 +21,6 @@
 #define COUNT(list) (sizeof list / sizeof *list)
 
 enum { BARE_MOST = 400 };
-enum { SHORT_MM_MOST = 900 }; // a base or a collar is no longer
 // Behind a fault and a comma, what is longer is more likely the thing's, where the sentence speaks of it too.
 enum { FAULT_MM_MOST = 30, FAULT_MM_ALONE = 200 };
 
@@ -71,6 +70,11 @@ static size_t letter_before(const struct note *note, size_t i, struct dimension 
     return 0;
 }
 
+static bool is_state(const char *of) {
+    return text_same(of, "open") || text_same(of, "extended") || text_same(of, "closed") ||
+           text_same(of, "folded") || text_same(of, "rolled") || !strncmp(of, "with", 4);
+}
+
 static void add_sides(const struct note *note, struct group *group) {
     while (group->count < SIDES_MOST) {
         size_t at = group->to, joint = by_sign(note, at), taken;
@@ -81,8 +85,10 @@ static void add_sides(const struct note *note, struct group *group) {
         if (!side_at(note, at + joint + letter, side, &taken)) return;
         if (letter) side->dimension = before;
         const char *of = side->dimension.of; // "6 ft 2 by 2 ft 2 opened out"
-        if (of && (text_same(of, "open") || text_same(of, "extended")))
+        if (of && text_same(side->dimension.name, "length") && is_state(of)) {
+            group->of = of;
             side->dimension = (struct dimension){0};
+        }
         group->count++;
         group->to = at + joint + letter + taken;
     }
@@ -100,9 +106,10 @@ static void name_by_letters(const struct note *note, struct group *group) {
     for (size_t i = 0; i < group->count; i++) group->sides[i].dimension.name = names[i];
 }
 
-// "Green chest 9 in high": what is high is no part of the body.
+// "Green chest 9 in high", "chest: 36 by 18": what is high or has two sides is no part of the body.
 static bool names_thing(const struct note *note, const struct group *group, const struct dimension *before) {
     const struct dimension *behind = &group->sides[0].dimension;
+    if (group->count > 1 && ANY(&note->tokens, group->from - before->taken, "chest")) return true;
     return group->count == 1 && behind->name && !behind->noun && strcmp(behind->name, before->name) != 0 &&
            ANY(&note->tokens, group->from - before->taken, "chest", "bust", "drop");
 }
@@ -114,6 +121,20 @@ static bool follows_height(const struct note *note, const struct group *group) {
         record->measurement_count ? &record->measurements[record->measurement_count - 1] : NULL;
     size_t start = note_clause_from(note, group->from, STOP_SENTENCE);
     return last && text_same(last->dimension, "height") && last->span.from >= note->tokens.at[start].from;
+}
+
+// "Folds to 26 in", "closed it is 11 inches": how it stood.
+static void stands_so(const struct note *note, struct group *group) {
+    struct side *first = &group->sides[0];
+    const struct unit *unit = first->amount.unit;
+    size_t words;
+    if (first->dimension.of || group->of || (unit && !(unit->kind && text_same(unit->kind, "mm")))) return;
+    const char *state = dimension_state_before(note, group->from, &words);
+    if (!state) return;
+    group->from -= words;
+    group->of = state;
+    if (!first->dimension.name && group->count == 1)
+        first->dimension = (struct dimension){"length", state, 0, false};
 }
 
 static bool group_at(const struct note *note, size_t i, struct group *group) {
@@ -149,6 +170,7 @@ static bool group_at(const struct note *note, size_t i, struct group *group) {
     group->from -= more;
     group->about |= more > 0;
     group->to = conversion_behind(note, group->to);
+    stands_so(note, group);
     if (group->count == 1 && !first->dimension.name && token_is(&note->tokens, group->to, "overall") &&
         note->tokens.at[group->to].stop == STOP_NONE) { // "5 1/4 in overall"
         first->dimension =
@@ -206,6 +228,18 @@ static bool may_be_bare(const struct note *note, const struct group *group) {
            (!first->amount.spelled || !first->amount.whole || first->amount.value > 4);
 }
 
+// "Rug, 9 x 12", "carpet nine by twelve": nobody means inches. Common practice, no source.
+static bool is_floor_cloth(const struct note *note, const struct group *group) {
+    enum { FEET_MOST = 20, FEET_LEAST = 5 };
+    if (group->count != 2 || group->sides[0].amount.value > FEET_MOST ||
+        group->sides[1].amount.value > FEET_MOST ||
+        (group->sides[0].amount.value < FEET_LEAST && group->sides[1].amount.value < FEET_LEAST))
+        return false;
+    for (size_t i = 0; i < group->from; i++)
+        if (ANY(&note->tokens, i, "rug", "rugs", "carpet", "carpets", "kilim", "dhurrie")) return true;
+    return false;
+}
+
 // Where no unit is near: the small one that the note has used ("40 cm high. 28 wide."), else inches.
 static const struct unit *unit_assumed(const struct note *note, const struct carry *carry,
                                        struct group *group) {
@@ -213,7 +247,7 @@ static const struct unit *unit_assumed(const struct note *note, const struct car
     group->assumed = true;
     for (size_t k = 0; carry->unit && k < COUNT(small); k++)
         if (text_same(carry->unit->name, small[k])) return carry->unit;
-    if (note->locale == LOCALE_US) return say_unit("in", LOCALE_US);
+    if (note->locale == LOCALE_US) return say_unit(is_floor_cloth(note, group) ? "ft" : "in", LOCALE_US);
     group->assumed = false;
     return NULL;
 }
@@ -223,7 +257,9 @@ static bool settle_units(const struct note *note, const struct carry *carry, str
     if (!unit && carry->unit && group->from < carry->until && may_be_bare(note, group)) unit = carry->unit;
     // "4 ft long, 16 deep, 33 high", "4 foot wide, 11 deep": nobody means feet
     enum { FEET_MOST = 12 };
-    if (!unit_of_group(group) && unit && text_same(unit->name, "ft") &&
+    const char *as = group->sides[0].dimension.of; // but "8 ft closed, 14 extended"
+    bool drawn = as && (text_same(as, "extended") || text_same(as, "open"));
+    if (!unit_of_group(group) && unit && text_same(unit->name, "ft") && !drawn &&
         (group->sides[0].amount.value >= FEET_MOST || group->sides[0].amount.value > carry->last))
         unit = say_unit("in", note->locale);
     if (!unit && may_be_bare(note, group)) unit = unit_assumed(note, carry, group);
@@ -240,120 +276,6 @@ static bool settle_units(const struct note *note, const struct carry *carry, str
         if (group->count > 1 && (!before->kind || !text_same(before->kind, "mm"))) return false;
     }
     return true;
-}
-
-// --- what is measured ---
-
-static bool is_between(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "is", "are", "was", "measures", "measure", "about", "the", ":", "itself",
-               "runs", "s", "of", "opens", "has", "-", "at", "on", "it");
-}
-
-static const char *part_before(struct note *note, size_t from, struct part *part) {
-    for (size_t n = 0; n < 3 && from > 0 && is_between(note, from - 1); n++) {
-        if (token_is(&note->tokens, from - 1, "has") || token_is(&note->tokens, from - 1, "it")) return NULL;
-        from--;
-    }
-    if (!from || !part_at(note, from - 1, part)) return NULL;
-    // "of the thing" before it: "on the base 8 in" says where a fault is, not what is measured.
-    bool after_place =
-        from > 1 && (token_is(&note->tokens, from - 2, "the") || token_is(&note->tokens, from - 2, "its")) &&
-        from > 2 &&
-        ANY(&note->tokens, from - 3, "on", "at", "to", "near", "by", "under", "with", "in", "from");
-    bool place = from > 1 && ANY(&note->tokens, from - 2, "on", "at", "no", "without", "missing", "w/o",
-                                 "with", "w/", "in");
-    // What a note begins with is the thing, though it may be a part of other things: "oak shelf 30 in".
-    enum { NAME_WORDS = 3 };
-    bool thing = from > 1 && from <= NAME_WORDS + 1 && note_clause_from(note, from - 1, STOP_COMMA) == 0;
-    return thing || after_place || place || note->tokens.at[from - 1].stop != STOP_NONE ? NULL : part->name;
-}
-
-const char *measure_part_behind(const struct note *note, size_t to, struct part *part, size_t *taken) {
-    enum { ADJECTIVES_MOST = 2 };
-    for (size_t k = 0; k <= ADJECTIVES_MOST; k++) {
-        if (to + k >= note->tokens.count || note->tokens.at[to + k].kind != TOKEN_WORD) return NULL;
-        if (part_at(note, to + k, part)) {
-            // "8 inch base plate": the part names a thing of its own.
-            *taken = k + 1;
-            return part->name;
-        }
-        if (ANY(&note->tokens, to + k, "with", "and", "no", "has", "of", "the", "a", "an", "on", "in", "at",
-                "but", "to", "or", "by", "around", "from", "is", "not", "without", "for", "it", "each",
-                "overall", "total", "missing"))
-            return NULL;
-    }
-    return NULL;
-}
-
-// "12 inches tall without the handle", "9 in not counting the lid": what the figure leaves out or takes in.
-static bool left_out(struct note *note, struct group *group) {
-    static const char *const cues[] = {"without",   "w/o",       "not counting", "not including",
-                                       "excluding", "including", "counting",     "incl"};
-    enum { WITHOUT = 5 };
-    const struct tokens *tokens = &note->tokens;
-    for (size_t k = 0; k < COUNT(cues); k++) {
-        size_t taken = token_phrase(tokens, group->to, cues[k]), at = group->to + taken;
-        if (!taken) continue;
-        if (ANY(tokens, at, ".", "the", "its")) at++;
-        struct part part;
-        size_t end = at + 1;
-        bool known = part_at(note, at, &part) || ANY(tokens, at, "finial", "stopper", "cover", "glass");
-        if (!known || note->fault_word[at] || (end < tokens->count && tokens->at[end].stop == STOP_NONE))
-            return false;
-        group->of =
-            arena_format(note->arena, "%s %s", k < WITHOUT ? "without" : "with", note_words(note, at, end));
-        group->to = end;
-        return true;
-    }
-    return false;
-}
-
-// "With a 2 in iron", "w/ 3 inch casters": a part that no list has.
-static bool names_unknown_part(struct note *note, struct group *group) {
-    const struct tokens *tokens = &note->tokens;
-    size_t from = group->from, to = group->to;
-    struct word_entry entry;
-    if (group->count > 1 || group->sides[0].dimension.name || from == 0 || to >= tokens->count) return false;
-    if (ANY(tokens, from - 1, "a", "an", "its")) from--;
-    if (from == 0 || !ANY(tokens, from - 1, "with", "w/", "w") || tokens->at[to].kind != TOKEN_WORD ||
-        !word_at(note, to, (1u << USE_THING) | (1u << USE_PART) | (1u << USE_MATERIAL), &entry))
-        return false;
-    if (to + 1 < tokens->count && tokens->at[to + 1].stop == STOP_NONE &&
-        !ANY(tokens, to + 1, "and", "on", "in", "that", "with"))
-        return false;
-    group->of = note_words(note, to, to + 1);
-    group->sides[0].dimension.name = "size";
-    return true;
-}
-
-static void find_part(struct note *note, struct group *group) {
-    struct part part;
-    struct side *first = &group->sides[0];
-    if ((first->dimension.name || group->count > 1) && left_out(note, group)) return;
-    size_t taken = 0;
-    const char *kind = first->amount.unit->kind;
-    const char *behind = measure_part_behind(note, group->to, &part, &taken);
-    static const char *const longs[] = {"cord",  "cable",  "flex",  "lead",    "chain",  "strap", "handle",
-                                        "hose",  "pole",   "shaft", "antenna", "aerial", "rod",   "pipe",
-                                        "blade", "fringe", "reel",  "tape",    "hook"};
-    bool far =
-        kind && text_same(kind, "mm") && first->amount.value * first->amount.unit->factor > SHORT_MM_MOST;
-    for (size_t k = 0; behind && far && k < COUNT(longs); k++) far = !text_same(longs[k], behind);
-    if (behind && (far || group->follows)) behind = NULL; // "oars 7ft leather collars"
-    if (behind && group->count == 1 && (!first->dimension.name || !first->dimension.noun) &&
-        (!kind || text_same(kind, "mm"))) {
-        group->of = behind;
-        if (!first->dimension.name) first->dimension.name = part.measure;
-        return;
-    }
-    if (names_unknown_part(note, group)) return;
-    group->of = part_before(note, group->from, &part);
-    if (group->of && group->count == 1 && !first->dimension.name && kind && text_same(kind, "mm"))
-        first->dimension.name = part.measure;
-    size_t before = group->from;
-    if (before > 0 && token_is(&note->tokens, before - 1, "to")) before--;
-    if (before > 0 && ANY(&note->tokens, before - 1, "opens", "open", "unfolds", "opened"))
-        group->of = "open";
 }
 
 // Is there a fault here that the figure measures?
@@ -541,7 +463,7 @@ static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     if (!group.sides[0].amount.unit || is_numbering(note, group.from, false)) return i + 1;
     if (is_faults(note, &group) || measure_is_other(note, &group)) return group.to;
     if (measure_keep_rating(note, &group)) return group.to;
-    find_part(note, &group);
+    measure_find_part(note, &group);
     carry_keep(note, carry, &group.sides[0].amount, &group.sides[0].dimension, group.to);
     const struct unit *last = group.sides[group.count - 1].amount.unit; // "6 ft by 10 in, 17 high"
     if (carry->unit && last->kind && text_same(last->kind, "mm")) carry->unit = last;

@@ -126,6 +126,22 @@ static const struct notes_case pairs[] = {
 };
 
 static const struct notes_case dimensions[] = {
+    {"telescope, 34 inches pulled out, 11 in closed", "length of extended 34 in; length of closed 11 in"},
+    {"telescope, closed it is 11 inches, 34 when drawn out",
+     "length of closed 11 in; length of extended 34 in"},
+    {"ladder, 8 ft closed and 14 extended", "length of closed 8 ft; length of extended 14 ft"},
+    {"tripod. Folds to 26 inches, opens to 5 feet", "length of folded 26 in; length of open 5 ft"},
+    {"umbrella, 38 in furled, 44 across when open", "length of folded 38 in; width of open 44 in"},
+    {"chart 12 by 10 in folded", "length of folded 12 in; width of folded 10 in"},
+    {"umbrella stand, 24 high, open at the back", "height 24 in"},
+    {"box, 9 in open top", "size=9 in"},
+    {"bellows, 22 in long, 9 at the widest", "length 22 in; width 9 in"},
+    {"bed warmer, 44 in overall, pan 12 in wide", "length 44 in; width of pan 12 in"},
+    {"locker 12 x 8 in, inside is 11 by 7",
+     "length 12 in; width 8 in; length of inside 11 in; width of inside 7 in"},
+    {"kettle, 10 in tall handle up", "height 10 in"},
+    {"rug, nine by twelve", "width 9 ft; length 12 ft"},
+    {"chest: 36\"w x 18\"d x 20\"h", "width 36 in; depth 18 in; height 20 in"},
     {"watering can, 15\" from base to top of handle", "height 15 in"},
     {"basin stand, 31 inches floor to rim", "height 31 in"},
     {"gate hook, 9 in eye to point", "length 9 in"},
