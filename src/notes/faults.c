@@ -541,6 +541,26 @@ static void tell_barred(struct fault_reader *r) {
     }
 }
 
+static void read_of_mono(struct fault_reader *r) {
+    read_mono(r->note);
+}
+
+// What needs no hit of a rule, in the order in which they may take words from each other.
+static void (*const before_rules[])(struct fault_reader *) = {
+    read_tally, read_roll,      read_subjects,  read_traces,       read_strays,
+    read_tails, read_stand_ins, read_inscribed, read_unread_marks, read_sought_parts};
+static void (*const behind_rules[])(struct fault_reader *) = {
+    read_again,       read_sound_said, read_functions,  read_ailing,     read_detached, read_ill_parts,
+    read_blots,       read_misbehaves, read_halfway,    read_faculties,  read_undone,   read_ceased,
+    read_running,     read_repeats,    read_none_there, read_absent,     read_right,    read_sound_parts,
+    read_sound_deeds, read_but_lacks,  read_felt,       read_elliptical, read_so_too,   read_shortfall,
+    read_sets,        read_company,    read_of_mono,    read_areas,      read_unseen,   read_not_used,
+    read_unlifted,    read_overall};
+
+static void run(struct fault_reader *r, void (*const *readers)(struct fault_reader *), size_t count) {
+    for (size_t i = 0; i < count; i++) readers[i](r);
+}
+
 void read_faults(struct note *note) {
     struct fault_reader r = {.note = note, .scope = {.note = note}};
     size_t count = note->tokens.count;
@@ -552,49 +572,10 @@ void read_faults(struct note *note) {
     amounts_mark(&r);
     spot_mark(&r);
     scope_read(&r.scope, note->off);
-    read_tally(&r);
-    read_roll(&r);
-    read_subjects(&r);
-    read_traces(&r);
-    read_strays(&r);
-    read_tails(&r);
-    read_stand_ins(&r);
-    read_inscribed(&r);
-    read_unread_marks(&r);
-    read_sought_parts(&r);
+    run(&r, before_rules, sizeof before_rules / sizeof *before_rules);
     for (size_t i = 0; i < r.hit_count; i++)
         if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);
-    read_again(&r);
-    read_sound_said(&r);
-    read_functions(&r);
-    read_ailing(&r);
-    read_detached(&r);
-    read_ill_parts(&r);
-    read_misbehaves(&r);
-    read_halfway(&r);
-    read_faculties(&r);
-    read_undone(&r);
-    read_ceased(&r);
-    read_running(&r);
-    read_repeats(&r);
-    read_none_there(&r);
-    read_absent(&r);
-    read_right(&r);
-    read_sound_parts(&r);
-    read_sound_deeds(&r);
-    read_but_lacks(&r);
-    read_felt(&r);
-    read_elliptical(&r);
-    read_so_too(&r);
-    read_shortfall(&r);
-    read_sets(&r);
-    read_company(&r);
-    read_mono(note);
-    read_areas(&r);
-    read_unseen(&r);
-    read_not_used(&r);
-    read_unlifted(&r);
-    read_overall(&r);
+    run(&r, behind_rules, sizeof behind_rules / sizeof *behind_rules);
     tell_barred(&r);
     faults_settle(note);
 }

@@ -412,6 +412,7 @@ void read_ailing(struct fault_reader *reader);
 void read_detached(struct fault_reader *reader);
 // ill_parts.c: "the edges curl", "keys dull": what no rule knows, by the stuff of the part.
 void read_ill_parts(struct fault_reader *reader);
+void read_blots(struct fault_reader *reader); // blots.c: spots of which nobody says what made them
 // misbehaves.c: "skips stitches", "won't inflate", "reads low".
 void read_misbehaves(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".

@@ -498,6 +498,7 @@ static const struct meaning {
     {"partly-working", "seized", .last = "stops stop", .next = "halfway short part", .when = idle},
     {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",
      .last = "sprung"},
+    {"dent-bend", "warped", .any = "leans leaning lean", .when = wooden},
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
     {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},

@@ -461,7 +461,8 @@ static bool is_ordinal(const struct tokens *tokens, size_t i) {
 
 static int number_before(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     static const char *const irregular[] = {"bent",  "torn",  "worn", "split", "broken", "loose",
-                                            "stuck", "stiff", "dull", "dead",  "burst",  "thin"};
+                                            "stuck", "stiff", "dull", "dead",  "burst",  "thin",
+                                            "leans", "leaks", "jams", "drips", "sticks", "rocks"};
     enum { LEAST = 3, LONGEST = 3 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t back = 1; back <= BEFORE_MOST && back <= hit->from; back++) {
@@ -491,7 +492,7 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         bool single = tokens->flat && n > 1 && at + size < hit->from && r->part[at + size] &&
                       tokens->at[at + size].one == tokens->at[at + size].fold;
         if (single) break; // "should be twelve handle has a split", without stops
-        size_t behind = at + size + (token_is(tokens, at + size, "of") ? 1 : 0);
+        size_t behind = at + size + token_is(tokens, at + size, "of");
         bool pair = token_is(tokens, at, "couple") || token_is(tokens, i, "couple") ||
                     token_is(tokens, i, "pair") || token_is(tokens, i, "dozen");
         if (!counts_fault(r, pair ? behind : at + size, hit->from)) break;
@@ -593,8 +594,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"
     if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||
         share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share)) {
-        *of = share.of;
-        return share.n;
+        return *of = share.of, share.n;
     }
     return 0;
 }

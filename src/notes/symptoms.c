@@ -171,6 +171,11 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && holds(tokens, hit, "daylight"))
         return is_kind(kind, openings, COUNT(openings));
     bool hurt = kind->class == CLASS_DAMAGE && kind->form == FAULT;
+    if (hurt && ANY(tokens, hit->to - 1, "leans") && hit->from > 1 &&
+        ANY(tokens, hit->from - 1, "it", "they") && ANY(tokens, hit->from - 2, "so")) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "one leg short so it leans"
+    }
     if (hurt && text_same(id, "partly-working") &&
         (ANY(tokens, hit->from, "unless", "if") ||
          (ANY(tokens, hit->from, "won't", "doesn't") && is_kind(kind, looseners, 2))))
