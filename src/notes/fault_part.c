@@ -157,6 +157,10 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
         }
     if (to <= from) return NULL;
     note_take(note, from, to, TAKEN_PART);
+    if (to == from + 1 &&
+        ANY(&note->tokens, from, "feels", "sits", "looks", "sounds", "seems", "stands", "hangs", "smells",
+            "leans", "runs", "feel", "keeps", "gets", "goes", "opens", "closes"))
+        return NULL; // "Feels loose", "sits crooked": the whole does so
     bool all = from > 1 && ANY(&note->tokens, from - 1, "all", "right", "most", "halfway", "just");
     bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&
                   note->fault_word[from - (all ? 2 : 1)] && !spot_article(&note->tokens, from + 1);

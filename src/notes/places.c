@@ -52,6 +52,8 @@ static size_t place_clause(const struct tokens *tokens, size_t i) {
     static const char *const ends[] = {"and", "but", "so", "which", "though", "because"};
     enum { LEAST = 3, MOST = 7 };
     if (!token_is(tokens, i, "where") || !token_among(tokens, i + 1, subjects, COUNT(subjects))) return 0;
+    if (i > 0 && ANY(tokens, i - 1, "it's", "that's", "is", "they're", "its", "just", "only"))
+        return 0; // "that's not a dent, it's where the handle folds in"
     size_t to = i + 1;
     while (to < tokens->count && to < i + MOST && tokens->at[to].stop == STOP_NONE &&
            tokens->at[to].kind == TOKEN_WORD && !token_among(tokens, to, ends, COUNT(ends)) &&
@@ -175,6 +177,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         token_longest(tokens, i + 1 + (spot_article(tokens, i + 1) ? 1 : 0), bared, COUNT(bared)))
         return 0; // "plate worn to copper"
     if (i > 0 && token_is(tokens, i, "by") && token_is(tokens, i - 1, "replaced")) return 0;
+    if (token_is(tokens, i, "to") && token_is(tokens, i + 1, "be")) return 0; // "turned out to be"
     size_t at = i + 1, last = 0;
     static const char *const kept[] = {"inside", "next", "close", "underneath", "of"};
     static const char *const leading[] = {"up", "down", "over", "round", "out"}; // "up near the top"

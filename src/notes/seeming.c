@@ -36,18 +36,89 @@ static bool is_article(const struct tokens *tokens, size_t i) {
 
 // What goods have on them or in them that is no fault, or dirt that is told by itself.
 static bool is_harmless(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "dust",         "dirt",       "muck",     "grime",        "mud",          "soot",
-        "wax",          "polish",     "chalk",    "pencil",       "crayon",       "limewash",
-        "whitewash",    "flour",      "sawdust",  "cobweb",       "cobwebs",      "hair",
-        "thread",       "fluff",      "lint",     "reflection",   "shadow",       "light",
-        "grain",        "knot",       "pattern",  "glaze",        "mold line",    "mould line",
-        "mold seam",    "mould seam", "seam",     "join",         "joint",        "decoration",
-        "design",       "print",      "weave",    "slub",         "nail holes",   "varnish",
-        "dye",          "ink",        "figure",   "condensation", "lacquer",      "tape",
-        "glue",         "paint",      "grease",   "scratch",      "mark",         "label",
-        "string",       "spit",       "straw",    "veneer line",  "casting line", "casting mark",
-        "casting seam", "tool marks", "tool mark"};
+    static const char *const words[] = {"dust",
+                                        "dirt",
+                                        "muck",
+                                        "grime",
+                                        "mud",
+                                        "soot",
+                                        "wax",
+                                        "polish",
+                                        "chalk",
+                                        "pencil",
+                                        "crayon",
+                                        "limewash",
+                                        "whitewash",
+                                        "flour",
+                                        "sawdust",
+                                        "cobweb",
+                                        "cobwebs",
+                                        "hair",
+                                        "thread",
+                                        "fluff",
+                                        "lint",
+                                        "reflection",
+                                        "shadow",
+                                        "light",
+                                        "grain",
+                                        "knot",
+                                        "pattern",
+                                        "glaze",
+                                        "mold line",
+                                        "mould line",
+                                        "mold seam",
+                                        "mould seam",
+                                        "seam",
+                                        "join",
+                                        "joint",
+                                        "decoration",
+                                        "design",
+                                        "print",
+                                        "weave",
+                                        "slub",
+                                        "nail holes",
+                                        "varnish",
+                                        "dye",
+                                        "ink",
+                                        "figure",
+                                        "condensation",
+                                        "lacquer",
+                                        "tape",
+                                        "glue",
+                                        "paint",
+                                        "grease",
+                                        "scratch",
+                                        "mark",
+                                        "label",
+                                        "string",
+                                        "spit",
+                                        "straw",
+                                        "veneer line",
+                                        "casting line",
+                                        "casting mark",
+                                        "casting seam",
+                                        "tool marks",
+                                        "tool mark",
+                                        "tack holes",
+                                        "tacks",
+                                        "pin holes",
+                                        "pins",
+                                        "screw holes",
+                                        "nails",
+                                        "staples",
+                                        "camera",
+                                        "photo",
+                                        "flash",
+                                        "lens cap",
+                                        "lace",
+                                        "lighting",
+                                        "picture",
+                                        "figuring",
+                                        "medullary rays",
+                                        "inclusion",
+                                        "willow",
+                                        "cane",
+                                        "bark"};
     return token_longest(tokens, i, words, COUNT(words)) > 0;
 }
 
@@ -68,6 +139,7 @@ static bool is_made_so(const struct tokens *tokens, size_t i) {
 static bool names_harmless(const struct tokens *tokens, size_t i, bool on_top) {
     enum { WORDS_MOST = 4 };
     if (!on_top && is_made_so(tokens, i)) return true;
+    if (!on_top && ANY(tokens, i, "from", "off")) i++; // "they're from old tacks"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST && tokens->at[at].kind == TOKEN_WORD;
          at++) {
         if (ANY(tokens, at, "small", "tiny", "little", "slight", "light", "minor") &&
@@ -93,6 +165,20 @@ static void take_for_else(struct scope *s, size_t cue, size_t from, size_t to, s
     scope_mark(s, from, to, STANCE_DENIED, cue);
 }
 
+// "What I took for a stain washed off": it is there no more.
+static size_t comes_off(const struct tokens *tokens, size_t i) {
+    static const char *const ways[] = {
+        "washed off",  "washed out",   "washed away",  "rubbed off",  "rubbed out", "wiped off",
+        "wiped away",  "came off",     "came out",     "comes off",   "comes out",  "wipes off",
+        "brushed off", "blew off",     "polished out", "cleaned off", "cleaned up", "came clean",
+        "buffed out",  "scrubbed off", "soaked out"};
+    size_t n = token_longest(tokens, i, ways, COUNT(ways));
+    return n && (i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE ||
+                 ANY(tokens, i + n, "with", "when", "in", "and", "so", "easily", "completely", "fine"))
+               ? n
+               : 0;
+}
+
 // "What looks like X is Y".
 static bool read_what(struct scope *s, size_t i) {
     static const char *const opens[] = {
@@ -110,6 +196,10 @@ static bool read_what(struct scope *s, size_t i) {
         size_t verb = fault ? token_longest(tokens, at, turns, COUNT(turns)) : 0;
         if (verb) {
             if (!tells_else(tokens, at, verb)) return false;
+            take_for_else(s, i, from, at, end);
+            return true;
+        }
+        if (fault && comes_off(tokens, at)) {
             take_for_else(s, i, from, at, end);
             return true;
         }
@@ -161,10 +251,60 @@ static void read_but(struct scope *s, size_t i) {
         scope_mark(s, from, i, STANCE_OTHER, i);
 }
 
+// "The line down the side is a mold seam", "brown spots are part of the print": what the word of a fault
+// names is how it was made or what it is made of.
+static bool read_is(struct scope *s, size_t i) {
+    static const char *const made[] = {
+        "mold line",    "mould line",     "mold seam", "mould seam", "casting line", "casting mark",
+        "casting seam", "tool marks",     "tool mark", "reflection", "reflections",  "shadow",
+        "shadows",      "grain",          "figure",    "figuring",   "knot",         "knots",
+        "pattern",      "design",         "print",     "decoration", "weave",        "slub",
+        "slubs",        "medullary rays", "inclusion", "inclusions", "natural",      "flecking",
+        "firing crack", "firing line",    "kiln mark", "kiln marks", "pontil",       "pontil mark"};
+    static const char *const ways[] = {"part of the",       "part of its",      "how it was",
+                                       "how they were",     "how the",          "the way it",
+                                       "where the mold",    "where the mould",  "where it sat in",
+                                       "where it was cast", "where they sat in"};
+    static const char *const verbs[] = {"is",       "are",         "is just",      "are just",  "is only",
+                                        "are only", "is actually", "are actually", "is really", "are really"};
+    enum { SUBJECT_MOST = 8 };
+    const struct tokens *tokens = &s->note->tokens;
+    bool starts = i == 0 || tokens->at[i - 1].stop >= STOP_COMMA;
+    if (!starts || ANY(tokens, i, "there", "it", "this", "what")) return false;
+    bool fault = false;
+    for (size_t at = i; at < tokens->count && at < i + SUBJECT_MOST && tokens->at[at].stop == STOP_NONE;
+         at++) {
+        size_t n = fault ? token_longest(tokens, at, verbs, COUNT(verbs)) : 0;
+        if (!n) {
+            if (ANY(tokens, at, "has", "have", "with", "had", "shows")) return false;
+            fault |= s->fault[at];
+            continue;
+        }
+        size_t to = at + n;
+        if (!token_longest(tokens, to, ways, COUNT(ways))) {
+            while (is_article(tokens, to) && !ANY(tokens, to, "where", "loose", "stray")) to++;
+            if (!token_longest(tokens, to, made, COUNT(made)) ||
+                ANY(tokens, to + 1, "wear", "aging", "ageing", "age", "patina", "fading"))
+                return false;
+        }
+        for (size_t k = i; k < at; k++)
+            if (s->stance[k] & (STANCE_DENIED | STANCE_NONE_SEEN)) return false;
+        scope_mark(s, i, at, STANCE_OTHER, i);
+        return true;
+    }
+    return false;
+}
+
+// Where the statement of token `i` begins.
+static size_t subject_from(const struct scope *s, size_t i) {
+    while (i > 0 && s->note->tokens.at[i - 1].stop < STOP_COMMA) i--;
+    return i;
+}
+
 void scope_seeming(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (read_what(s, i)) continue;
+        if (read_what(s, i) || (s->fault[i] && read_is(s, subject_from(s, i)))) continue;
         bool joint = token_is(tokens, i, "but") || token_is(tokens, i, "though") ||
                      (i > 0 && tokens->at[i].stop != STOP_NONE);
         if (joint) read_but(s, i);
