@@ -6,6 +6,8 @@
 
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/figure.h"
+#include "text/order.h"
 #include "notes/mark_found.h"
 #include "notes/place.h"
 #include "notes/things.h"
@@ -114,4 +116,18 @@ bool mark_is_denied(const struct note *note, size_t i) {
                 "wasn't", "un"))
             return true;
     return false;
+}
+
+// "tag says medium", "label says 40 inch chest", "the list says ten": a size, a measure or a count told by a
+// label.
+bool mark_is_other_reading(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "size", "sz", "small", "medium", "large", "extra", "xs", "s", "m", "l", "xl", "xxl",
+            "2xl", "3xl"))
+        return true;
+    struct amount amount;
+    if (!amount_at(note, i, &amount)) return false;
+    if (amount.unit && amount.unit->kind) return text_same(amount.unit->kind, "mm");
+    return amount.spelled && i + amount.taken < tokens->count &&
+           tokens->at[i + amount.taken].stop != STOP_NONE;
 }

@@ -13,8 +13,9 @@ bool mark_is_person(const struct note *note, size_t i);  // who says something, 
 bool mark_is_breaker(const struct note *note, size_t i); // ends a mark, or cannot begin one
 bool mark_is_carat(const struct note *note, size_t i);   // "9ct", "750"
 bool mark_is_roman(const struct note *note, size_t i);
-bool mark_is_making(const struct note *note, size_t i); // "stamped leather case": how goods were made
-bool mark_is_denied(const struct note *note, size_t i); // "not marked"
-bool mark_is_doing(const struct note *note, size_t i);  // "peeling", "scuffed": no name is one
+bool mark_is_making(const struct note *note, size_t i);        // "stamped leather case": how goods were made
+bool mark_is_denied(const struct note *note, size_t i);        // "not marked"
+bool mark_is_other_reading(const struct note *note, size_t i); // a label's size, measure or count
+bool mark_is_doing(const struct note *note, size_t i);         // "peeling", "scuffed": no name is one
 
 #endif

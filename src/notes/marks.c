@@ -265,7 +265,7 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct ma
 
 // Behind "with a brewery name", "with the legend"; `at` where there is none.
 static size_t named_by(const struct note *note, size_t at) {
-    enum { WORDS_MOST = 5 };
+    enum { WORDS_MOST = 8 };
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, at, "with", "by") || !ANY(tokens, at + 1, "a", "an", "the")) return at;
     for (size_t k = at + 2; k < at + WORDS_MOST && k + 1 < tokens->count; k++) {
@@ -327,20 +327,6 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
     return at;
 }
 
-// "tag says medium", "label says 40 inch chest", "the list says ten": a size, a measure or a count told by a
-// label.
-static bool is_other_reading(const struct note *note, size_t i) {
-    const struct tokens *tokens = &note->tokens;
-    if (ANY(tokens, i, "size", "sz", "small", "medium", "large", "extra", "xs", "s", "m", "l", "xl", "xxl",
-            "2xl", "3xl"))
-        return true;
-    struct amount amount;
-    if (!amount_at(note, i, &amount)) return false;
-    if (amount.unit && amount.unit->kind) return text_same(amount.unit->kind, "mm");
-    return amount.spelled && i + amount.taken < tokens->count &&
-           tokens->at[i + amount.taken].stop != STOP_NONE;
-}
-
 static size_t find_verb(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool says = mark_is_says(note, i), stamp = mark_is_stamp(note, i);
@@ -353,7 +339,7 @@ static size_t find_verb(struct note *note, size_t i) {
         if (i && tokens->at[i - 1].stop == STOP_NONE && mark_is_person(note, i - 1)) return 0;
         bool capitals = i + 1 < tokens->count && tokens->at[i + 1].capitals && !tokens->shouts;
         if (ANY(tokens, i, "say", "read", "reading", "saying") && !where && !capitals) return 0;
-        if (is_other_reading(note, i + 1)) return 0;
+        if (mark_is_other_reading(note, i + 1)) return 0;
         if (ANY(tokens, i + 1, "the", "my", "it", "it's", "its", "that", "they", "he", "she", "to", "so", "a",
                 "nothing", "no", "who", "something", "there") &&
             !ANY(tokens, i + 2, "word", "words", "letters", "number", "name") &&
@@ -399,7 +385,9 @@ static size_t find_verb(struct note *note, size_t i) {
         return 0;
     found.where = behind ? behind : where;
     add_where(note, &found);
-    if (!mark_keep(note, says && where ? begin : i, &found)) return 0;
+    bool device =
+        stamp && ANY(tokens, found.from - 1, "and", "&", "over", "above"); // "embossed with a cow and 40"
+    if (!mark_keep(note, says && where ? begin : device ? found.from : i, &found)) return 0;
     for (size_t k = i + 1; k < found.from; k++)
         if (ANY(tokens, k, "initials", "initial")) mark_add_letters(note, i, found.end, found.where);
     return found.end - i;

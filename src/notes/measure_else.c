@@ -94,6 +94,20 @@ static bool speaks_of_weight(const struct note *note, size_t from) {
     return false;
 }
 
+// "Bought for 20 pounds", "cost me 40 pounds": what it cost.
+bool measure_is_price(struct note *note, const struct group *group) {
+    enum { REACH = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (group->count > 1 || !ANY(tokens, group->to - 1, "pounds", "pound", "quid")) return false;
+    for (size_t k = group->from; k > 0 && k + REACH > group->from && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "paid", "cost", "bought", "gave", "spent", "asking", "price", "priced",
+                "sold")) {
+            note_aside(note, note->taken[k - 1] == TAKEN_NOT ? k - 1 : group->from, group->to);
+            return true;
+        }
+    return false;
+}
+
 // Figures of people and of other things: "I'm 5 foot 6", "fits rods up to 3 in".
 bool measure_is_other(const struct note *note, const struct group *group) {
     size_t from = group->from;

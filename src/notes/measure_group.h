@@ -33,6 +33,9 @@ void measure_find_part(struct note *note, struct group *group);
 bool measure_keep_rating(struct note *note, const struct group *group);
 bool measure_keep_glasses(struct note *note, const struct group *group);
 
+// What it cost, which is told to nobody.
+bool measure_is_price(struct note *note, const struct group *group);
+
 // Is it the measure of somebody, or of something that is not the thing?
 bool measure_is_other(const struct note *note, const struct group *group);
 

@@ -51,9 +51,12 @@ static bool names_itself(const struct tokens *tokens, size_t cue) {
 // "Engraved To H. from the crew", "inscribed for Anna": a present.
 static bool is_presented(const struct note *note, size_t cue, size_t to) {
     if (!ANY(&note->tokens, cue, "engraved", "inscribed", "engraving", "inscription")) return false;
-    for (size_t k = cue + 1; k < to; k++)
+    bool day = false;
+    for (size_t k = cue + 1; k < to; k++) {
         if (ANY(&note->tokens, k, "to", "from", "for", "presented")) return true;
-    return false;
+        day |= note->tokens.at[k].kind == TOKEN_FIGURE;
+    }
+    return !day;
 }
 
 static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from, size_t cue_to) {
@@ -139,6 +142,39 @@ static bool is_institution(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
+static bool is_firm_name(const struct note *note, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (firm_word(&note->tokens, k)) return true;
+    return false;
+}
+
+// What its maker engraves.
+static bool is_makers_work(const struct note *note, size_t cue, size_t from) {
+    static const char *const goods[] = {
+        "clock",      "watch", "barometer",  "telescope", "sextant", "compass",     "level",   "theodolite",
+        "microscope", "gun",   "lock",       "saw",       "scales",  "scale",       "rule",    "instrument",
+        "plane",      "flute", "octant",     "dial",      "sundial", "chronometer", "balance", "protractor",
+        "movement",   "blade", "barrel",     "arc",       "print",   "map",         "chart",   "plan",
+        "knife",      "razor", "binoculars", "glasses",   "horn",    "bugle",       "trumpet", "cornet"};
+    for (size_t k = 0; k < cue; k++)
+        if (token_among(&note->tokens, k, goods, COUNT(goods))) return true;
+    return ANY(&note->tokens, from > 0 ? from - 1 : 0, "by");
+}
+
+// "Lid engraved Arthur", "plate engraved M. Somebody": whose it was, where no maker engraves.
+static bool is_somebodys(const struct note *note, size_t cue, size_t from, size_t *to) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->shouts || tokens->flat || tokens->at[from].starts || is_makers_work(note, cue, from))
+        return false;
+    size_t form = person_form_end(note, from);
+    if (form > from && !tokens->at[form - 1].capitals) {
+        *to = form;
+        return true;
+    }
+    bool ends = *to >= tokens->count || !ANY(tokens, *to, "&", "bros", "ware", "pattern");
+    return ends && *to <= from + 2 && person_first_name(note, from);
+}
+
 // "Engraved Anna 3.9.41": a name with a day.
 static void read_engraved(struct note *note, size_t i) {
     static const char *const cues[] = {"engraved", "inscribed", "engraving"};
@@ -158,7 +194,8 @@ static void read_engraved(struct note *note, size_t i) {
     bool day = false;
     for (size_t k = from; k < to; k++)
         day |= tokens->at[k].kind == TOKEN_FIGURE && strlen(tokens->at[k].fold) != 3;
-    if (day) keep_back(note, from, to, i, i + 1);
+    if (!day && (is_firm_name(note, from, to) || !is_somebodys(note, i, from, &to))) return;
+    keep_back(note, from, to, i, i + 1);
 }
 
 // A quotation that holds a house number and a street.
@@ -205,12 +242,6 @@ static void read_surname(struct note *note, size_t i) {
         note_aside(note, at, name_end(tokens, at)); // whose it is, a maker's or an owner's, is not said
         return;
     }
-}
-
-static bool is_firm_name(const struct note *note, size_t from, size_t to) {
-    for (size_t k = from; k < to; k++)
-        if (firm_word(&note->tokens, k)) return true;
-    return false;
 }
 
 // "Property of H. Somebody, Route 2": within quotes all that follows says whose, and where they live.

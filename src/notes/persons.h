@@ -18,6 +18,11 @@ size_t person_number(struct note *note, size_t i);
 // owners.c: a word of a firm's or an institution's name, and of nobody's.
 bool firm_word(const struct tokens *tokens, size_t i);
 
+// A first name, even where it is a word of English too; the end of "W. Somebody", "A.L. Somebody", `i` if it
+// is none.
+bool person_first_name(const struct note *note, size_t i);
+size_t person_form_end(const struct note *note, size_t i);
+
 // Names put on by hand and words that are secret; where what was kept back ends, 0 where there is none.
 size_t person_by_hand(struct note *note, size_t i);
 

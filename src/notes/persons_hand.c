@@ -22,7 +22,7 @@ static bool is_firm(const struct tokens *tokens, size_t from, size_t to) {
 
 // "W. Somebody", "J HOLLOWAY", "A.L. Somebody": where a name that begins with letters ends; `i` if it is
 // none.
-static size_t form_end(const struct note *note, size_t i) {
+size_t person_form_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i, letters = 0;
     while (at < tokens->count && at < i + NAME_TOKENS_MOST && tokens->at[at].kind == TOKEN_WORD &&
@@ -43,7 +43,7 @@ static size_t form_end(const struct note *note, size_t i) {
 }
 
 // First names that are words of English too.
-static bool is_first_name(const struct note *note, size_t i) {
+bool person_first_name(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "amber", "april", "basil", "ben", "bert", "bill", "bob", "chase", "clay",
                "cliff", "colin", "daisy", "dale", "dan", "dawn", "dean", "dick", "dolly", "don", "ed",
                "faith", "fern", "frank", "gene", "george", "glen", "grace", "grant", "guy", "harry", "hazel",
@@ -67,7 +67,7 @@ static size_t full_end(const struct note *note, size_t i) {
     enum { LEAST = 2, MOST = 3 };
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
-    bool strange = is_first_name(note, i);
+    bool strange = person_first_name(note, i);
     while (at < i + MOST && (person_named(note, at) || (at == i && strange && person_capital(note, at))) &&
            tokens->at[at].kind == TOKEN_WORD && !(at > i && tokens->at[at].starts)) {
         strange |= !english_at(note, at);
@@ -88,7 +88,7 @@ static size_t titled_end(const struct note *note, size_t i) {
 }
 
 static size_t person_end(const struct note *note, size_t i) {
-    size_t end = form_end(note, i);
+    size_t end = person_form_end(note, i);
     if (end == i) end = titled_end(note, i);
     return end > i ? end : full_end(note, i);
 }
@@ -126,7 +126,7 @@ static bool is_hand(const struct note *note, size_t i) {
 static bool is_lettered(const struct note *note, size_t verb, size_t at) {
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, verb, "painted", "stencilled", "stenciled", "burnt", "burned") ||
-        is_first_name(note, at) || !tokens->at[at].capitals || form_end(note, at) > at ||
+        person_first_name(note, at) || !tokens->at[at].capitals || person_form_end(note, at) > at ||
         titled_end(note, at) > at)
         return false;
     for (size_t k = 0; k < verb; k++)
@@ -148,8 +148,9 @@ static size_t by_hand(struct note *note, size_t i) {
             at++;
         const char *where;
         size_t place = place_at(note, at, &where); // "painted on the front J. SOMEBODY"
-        if (place && form_end(note, at + place) > at + place) at += place;
-        size_t to = i > 0 && token_is(tokens, i - 1, "hand") ? form_end(note, at) : person_end(note, at);
+        if (place && person_form_end(note, at + place) > at + place) at += place;
+        size_t to =
+            i > 0 && token_is(tokens, i - 1, "hand") ? person_form_end(note, at) : person_end(note, at);
         if (to > at && is_lettered(note, i, at)) return 0;
         // "Painted the name Somebody on it"
         bool named = at > i + 1 && token_is(tokens, at - 1, "name") && !tokens->flat && !tokens->shouts;
@@ -168,7 +169,7 @@ static size_t by_hand(struct note *note, size_t i) {
         return person_keep_back(note, at, to);
     }
     size_t to = person_end(note, i);
-    if (to == i && is_first_name(note, i) && person_capital(note, i) && is_hand(note, i + 1) &&
+    if (to == i && person_first_name(note, i) && person_capital(note, i) && is_hand(note, i + 1) &&
         !ANY(tokens, i + 1, "painted", "stencilled", "stenciled"))
         to = i + 1; // "Gwen scratched in the paint"
     if (to == i) return 0;
@@ -189,7 +190,7 @@ static size_t by_service(struct note *note, size_t i) {
     if (tokens->at[i].kind != TOKEN_FIGURE || note->taken[i] != TAKEN_NOT || strlen(fold) < LEAST ||
         strspn(fold, "0123456789") != strlen(fold) || tokens->shouts)
         return 0;
-    size_t to = form_end(note, i + 1), name = i + 1;
+    size_t to = person_form_end(note, i + 1), name = i + 1;
     if (to == name && name + 1 < tokens->count && tokens->at[name].kind == TOKEN_WORD &&
         tokens->at[name].capital && tokens->at[name].to - tokens->at[name].from > 2) {
         while (name + 1 < tokens->count && tokens->at[name + 1].capital &&
@@ -288,8 +289,8 @@ static size_t by_former(struct note *note, size_t i) {
 static size_t by_full_name(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t to = full_end(note, i), brief = to;
-    if (to == i) brief = form_end(note, i);
-    if (brief == i && is_first_name(note, i) && person_capital(note, i)) brief = i + 1;
+    if (to == i) brief = person_form_end(note, i);
+    if (brief == i && person_first_name(note, i) && person_capital(note, i)) brief = i + 1;
     if (to == i && brief > i && token_is(tokens, brief, ",") && brief + 1 < tokens->count &&
         tokens->at[brief + 1].kind == TOKEN_FIGURE) { // "E. Somebody, 12 Quarry Lane"
         size_t home = person_street(note, brief + 1);

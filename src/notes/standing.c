@@ -478,7 +478,10 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
           ANY(tokens, head->to, "with", "w", "w/", "and", "&", "at", "round", "around", "along", "below",
               "above", "between", "across", "under", "over", "let", "set", "near", "running")))
         return NULL;
-    if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from || note->fault_word[to]) return NULL;
+    if (note->fault_word[to]) return NULL;
+    if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from) return NULL;
+    while (from > 0 && note->taken[from - 1] == TAKEN_VALUE && tokens->at[from - 1].stop == STOP_NONE)
+        from--; // "blue velvet slope"
     bool opens = from > 0 &&
                  (standing_is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
     const struct token *word = &tokens->at[to];

@@ -155,8 +155,15 @@ void value_read_forms(struct note *note) {
         // As it is spelt, its accents too: it may be a maker's name.
         const struct token *t = &note->tokens.at[i];
         const char *word = t->slip ? t->fold : utf8_fold(note->arena, note_words(note, i, i + 1));
-        value_keep(note, "style", arena_format(note->arena, "%s style", word), NULL, i, i + 2,
-                   value_sure(note, i, i + 2));
-        note_take(note, i, i + 2, TAKEN_VALUE);
+        struct word_entry first; // "bear paw style"
+        bool two = i > 0 && note->tokens.at[i - 1].stop == STOP_NONE && note_free(note, i - 1, i) &&
+                   word_at(note, i - 1, 1u << USE_THEME, &first) == 1;
+        if (two)
+            word =
+                arena_format(note->arena, "%s %s", utf8_fold(note->arena, note_words(note, i - 1, i)), word);
+        size_t from = i - (two ? 1 : 0);
+        value_keep(note, "style", arena_format(note->arena, "%s style", word), NULL, from, i + 2,
+                   value_sure(note, from, i + 2));
+        note_take(note, from, i + 2, TAKEN_VALUE);
     }
 }

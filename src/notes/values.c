@@ -360,16 +360,25 @@ static bool is_makeshift(const struct note *note, size_t i) {
 static bool read_fruitwood(struct note *note, size_t i, size_t n) {
     static const char *const trees[] = {"apple", "pear",  "cherry", "plum",
                                         "olive", "lemon", "holly",  "hawthorn"};
-    static const char *const parts[] = {"handle", "handles", "handled", "grip", "grips",
-                                        "scales", "stock",   "body",    "knob", "knobs",
-                                        "shaft",  "stem",    "tote",    "haft", "bowl"};
+    static const char *const parts[] = {
+        "handle", "handles", "handled", "grip",  "grips", "scales", "stock",    "body",  "knob", "knobs",
+        "shaft",  "stem",    "tote",    "haft",  "bowl",  "box",    "case",     "frame", "top",  "legs",
+        "posts",  "drawer",  "drawers", "door",  "doors", "panels", "sides",    "seat",  "arms", "rails",
+        "boards", "veneer",  "base",    "slats", "feet",  "head",   "spindles", "turned"};
     const struct tokens *tokens = &note->tokens;
-    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees)) ||
-        !token_among(tokens, i + 1, parts, COUNT(parts)))
-        return false;
-    const char *part = token_is(tokens, i + 1, "handled") ? "handle" : tokens->at[i + 1].fold;
-    value_keep(note, "material", arena_format(note->arena, "%swood", tokens->at[i].fold),
-               arena_string(note->arena, part), i, i + 1, value_sure(note, i, i + 1));
+    const struct family *family = note->record->family;
+    bool timber = family &&
+                  strstr("furniture clocks-watches", family->rule.id) && // "table, cherry, two drawers"
+                  standing_is_stop(note, i + 1) && i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+    bool part = token_among(tokens, i + 1, parts, COUNT(parts));
+    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees)) || (!part && !timber)) return false;
+    const char *of = ANY(tokens, i + 1, "handled")                           ? "handle"
+                     : timber || ANY(tokens, i + 1, "box", "body", "turned") ? NULL
+                                                                             : tokens->at[i + 1].fold;
+    value_keep(
+        note, "material",
+        arena_format(note->arena, ANY(tokens, i, "apple", "pear") ? "%swood" : "%s wood", tokens->at[i].fold),
+        of ? arena_string(note->arena, of) : NULL, i, i + 1, value_sure(note, i, i + 1));
     note_take(note, i, i + 1, TAKEN_VALUE);
     return true;
 }
@@ -481,6 +490,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (use != USE_MATERIAL || !read_two(note, i, n, of, sure))
         value_keep(note, key_of(use), print, of, i, i + n, sure);
     if (use == USE_TECHNIQUE) keep_stuff(note, i, n, of, sure);
+    if (use == USE_FINISH && ANY(&note->tokens, i, "hammered", "engraved", "chased", "marbled"))
+        value_keep(note, "technique", note->tokens.at[i].fold, of, i, i + 1, sure); // "hammered finish"
     note_take(note, i, i + n, TAKEN_VALUE);
     bool toned = use == USE_COLOR && ANY(&note->tokens, i + n, "colored", "coloured", "colour", "color");
     if (toned && note_free(note, i + n, i + n + 1)) note_take(note, i + n, i + n + 1, TAKEN_FILLER);

@@ -14,6 +14,7 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Churn embossed with a cow in a circle and 40.", "40"},
     {"Opera glasses. Engraved on the eyepiece rim TORWELL.", "TORWELL @ eyepiece rim"},
     {"Sling, stamped under the keeper 1943.", "1943 @ keeper"},
     {"Bracket. Stamped on both sides", ""},

@@ -372,6 +372,8 @@ static const struct notes_case faults[] = {
 };
 
 static const struct notes_case none[] = {
+    {"Bought for 20 pounds at the market.", ""},
+    {"It cost 40 pounds new", ""},
     {"4 in a box", ""},
     {"3 in good shape", ""},
     {"2 in the tin", ""},

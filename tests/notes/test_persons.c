@@ -29,6 +29,8 @@ static const struct notes_case people[] = {
 };
 
 static const struct notes_case hands[] = {
+    {"Barometer. Dial engraved J. Larkmere.", ""},
+    {"Box. Plate engraved M. Ridge & Sons.", ""},
     {"Chest. Painted on the front J. HOLLAND.", "J. HOLLAND"},
     {"Crate painted TOM WEATHERBY.", "TOM WEATHERBY"},
     {"Crate painted KELLOW ORCHARDS on both ends.", ""},

@@ -114,6 +114,9 @@ static const struct notes_case works[] = {
      "type cookbook; name Bread for Winter; author Ada Penhallick"}};
 
 static const struct notes_case materials[] = {
+    {"Mill, dovetailed cherry box with an iron hopper", "material cherry wood; !theme cherry"},
+    {"Table, cherry, two drawers", "material cherry wood"},
+    {"Plate with a cherry", "theme cherry; !material cherry wood"},
     {"Tea caddy, rosewood with brass stringing round the lid", "material rosewood; family kitchenware"},
     {"Tray, oak with silver plated gallery round the edge", "material oak; !material silver plate"},
     {"Map of the islands on linen, rollers", "material linen"},
@@ -184,6 +187,10 @@ static const struct notes_case colors[] = {
     {"Jigsaw. Picture is a barge.", "theme barge"}};
 
 static const struct notes_case looks[] = {
+    {"Snowshoes, bear paw style", "style bear paw style"},
+    {"Creel, french style, willow", "style french style"},
+    {"Shaker, hammered finish", "finish hammered; technique hammered"},
+    {"Tray with a bright cut border", "technique bright cut"},
     {"Quilt, flying geese pattern", "pattern flying geese"},
     {"Jug, raised ivy leaf pattern", "pattern ivy leaf"},
     {"Quilt, hand stitched", "technique hand stitched"},
